@@ -1,0 +1,287 @@
+package tideless.crop;
+
+import java.util.List;
+import java.util.Objects;
+
+/**
+ * The numbers that make one crop differ from another. Each comes from a resource file that names
+ * its source; {@link #provenance()} carries those sources along.
+ *
+ * @param name the crop's name in the library, as "lettuce"
+ * @param latinName botanical name
+ * @param growth how it turns light into dry mass and leaf
+ * @param stages what happens at which thermal time
+ * @param stomata how its leaves hold water back
+ * @param coefficients FAO-56 crop coefficients
+ * @param roots how its roots reach the water, and what they bear
+ * @param salinity how salt slows it
+ * @param nutrition what its tissue holds, and how it takes it up
+ * @param needs the bands it wants
+ * @param provenance every number with its spread and its source, in the order of the file
+ */
+public record CropTraits(
+        String name,
+        String latinName,
+        Growth growth,
+        Stages stages,
+        Stomata stomata,
+        Coefficients coefficients,
+        Roots roots,
+        Salinity salinity,
+        Nutrition nutrition,
+        Needs needs,
+        List<Provenance> provenance) {
+
+    public CropTraits {
+        Objects.requireNonNull(name, "name");
+        Objects.requireNonNull(growth, "growth");
+        Objects.requireNonNull(stages, "stages");
+        Objects.requireNonNull(stomata, "stomata");
+        Objects.requireNonNull(coefficients, "coefficients");
+        Objects.requireNonNull(roots, "roots");
+        Objects.requireNonNull(salinity, "salinity");
+        Objects.requireNonNull(nutrition, "nutrition");
+        Objects.requireNonNull(needs, "needs");
+        provenance = List.copyOf(provenance);
+    }
+
+    /**
+     * Growth by intercepted light.
+     *
+     * @param lightUseGPerMj dry mass made per intercepted light, g per MJ of 400-700 nm, at or
+     *     below {@code lightUseFallsFromUmol}
+     * @param lightUseFallsFromUmol PPFD above which light is used less well, umol/m2/s
+     * @param lightUseFallPerUmol share of the light use lost per umol/m2/s above it
+     * @param extinction extinction coefficient of the canopy for 400-700 nm, dimensionless
+     * @param leafAreaM2PerKg leaf area per leaf dry mass, m2/kg
+     * @param leafAreaIndexMax ceiling of the leaf area index
+     * @param spreadM2 ground one unhindered full-grown plant covers, m2
+     * @param heightM height of the full-grown plant, m
+     * @param seedlingDryG dry mass at emergence, g
+     * @param baseC no growth at or below this mean temperature, degC
+     * @param optimumLowC full growth from here, degC
+     * @param optimumHighC full growth to here, degC
+     * @param ceilingC no growth at or above this, degC
+     * @param leafDryMatterFrac dry share of fresh shoot, 0-1
+     * @param fruitDryMatterFrac dry share of fresh fruit, 0-1
+     */
+    public record Growth(
+            double lightUseGPerMj,
+            double lightUseFallsFromUmol,
+            double lightUseFallPerUmol,
+            double extinction,
+            double leafAreaM2PerKg,
+            double leafAreaIndexMax,
+            double spreadM2,
+            double heightM,
+            double seedlingDryG,
+            double baseC,
+            double optimumLowC,
+            double optimumHighC,
+            double ceilingC,
+            double leafDryMatterFrac,
+            double fruitDryMatterFrac) {}
+
+    /**
+     * Development by thermal time, degree-days above {@link Growth#baseC()} since sowing.
+     *
+     * @param emergenceCd seedlings are up, degC d
+     * @param floweringCd fruit begins to be filled, degC d; infinite for a leaf crop
+     * @param fullLoadCd the fruit share of growth has reached its full value, degC d
+     * @param firstHarvestCd a leaf crop is ready, or the first fruit is ripe, degC d
+     * @param lastHarvestCd a fruit crop is finished, degC d; equal to firstHarvestCd for a leaf
+     *     crop
+     * @param fruitShare share of new dry mass that goes to fruit at full load, 0-1
+     * @param rootShare share of new dry mass that goes to roots before flowering, 0-1; halved at
+     *     full load
+     * @param stemShare share of the rest of the shoot that goes to stem and petiole, 0-1
+     */
+    public record Stages(
+            double emergenceCd,
+            double floweringCd,
+            double fullLoadCd,
+            double firstHarvestCd,
+            double lastHarvestCd,
+            double fruitShare,
+            double rootShare,
+            double stemShare) {
+        /** Whether it bears fruit. */
+        public boolean fruits() {
+            return floweringCd < Double.POSITIVE_INFINITY && fruitShare > 0;
+        }
+    }
+
+    /** How the leaves hold water back: resistance per leaf area, one of two published forms. */
+    public sealed interface Stomata {
+        /** Characteristic leaf size along the air's path, m. */
+        double leafSizeM();
+
+        /** Resistance in the dark, s/m. */
+        double darkSPerM();
+
+        /**
+         * Resistance falls with light along a hyperbola: r = least (a + I) / (b + I).
+         *
+         * <p>Form of Graamans et al. (2017), Agric. Syst. 153:138-153, for indoor lettuce.
+         *
+         * @param leastSPerM resistance at great light, s/m
+         * @param aUmol a, umol/m2/s
+         * @param bUmol b, umol/m2/s
+         * @param darkSPerM in the dark, s/m
+         * @param leafSizeM leaf size, m
+         */
+        record LightHyperbola(
+                double leastSPerM, double aUmol, double bUmol, double darkSPerM, double leafSizeM)
+                implements Stomata {}
+
+        /**
+         * Stanghellini's form: light, leaf temperature and humidity deficit each multiply the least
+         * resistance.
+         *
+         * <p>Stanghellini (1987), thesis Wageningen, for glasshouse tomato.
+         *
+         * @param leastSPerM least resistance, s/m
+         * @param darkSPerM in the dark, s/m
+         * @param leafSizeM leaf size, m
+         */
+        record LightTemperatureHumidity(double leastSPerM, double darkSPerM, double leafSizeM)
+                implements Stomata {}
+    }
+
+    /**
+     * FAO-56 crop coefficients, single, with the share of the crop's thermal time at which they
+     * change.
+     *
+     * @param initial at the start
+     * @param mid at full cover
+     * @param end at the end
+     * @param initialEndsFrac share of the thermal time from emergence to last harvest, 0-1
+     * @param midBeginsFrac likewise
+     * @param midEndsFrac likewise
+     */
+    public record Coefficients(
+            double initial,
+            double mid,
+            double end,
+            double initialEndsFrac,
+            double midBeginsFrac,
+            double midEndsFrac) {}
+
+    /**
+     * Roots.
+     *
+     * @param elongationMPerDay growth of the leading roots at full growth temperature, m/d
+     * @param longestM greatest length, m
+     * @param dryReserveH hours a plant lives on what it holds once every root has left the water,
+     *     at a thirst of 1 mm of leaf water a day; shorter in proportion at greater thirst
+     * @param wiltToDeathH hours from wilting to death, h
+     * @param riseBorneM rise of the level above what the roots are used to that they bear, m
+     * @param drownedDeathDays days of drowned air roots after which a plant is lost, d
+     */
+    public record Roots(
+            double elongationMPerDay,
+            double longestM,
+            double dryReserveH,
+            double wiltToDeathH,
+            double riseBorneM,
+            double drownedDeathDays) {}
+
+    /**
+     * Relative reduction by salt, Maas and Hoffman's form on the EC of the solution itself.
+     *
+     * @param thresholdMsPerCm EC at 25 degC of the solution above which growth falls, mS/cm
+     * @param fallFracPerMsPerCm share of growth lost per mS/cm above it
+     */
+    public record Salinity(double thresholdMsPerCm, double fallFracPerMsPerCm) {
+        /** Growth left at an EC, 0-1. */
+        public double growthFrac(double ecMsPerCm) {
+            return Math.max(0, 1 - fallFracPerMsPerCm * Math.max(0, ecMsPerCm - thresholdMsPerCm));
+        }
+    }
+
+    /**
+     * What tissue holds and how roots take it.
+     *
+     * @param leaf contents of leaf, stem and root dry mass
+     * @param fruit contents of fruit dry mass; equal to {@code leaf} for a leaf crop
+     * @param ammoniumShare most of the nitrogen that is taken as ammonium while there is any, 0-1
+     * @param halfNitrateMolPerM3 Michaelis constant for nitrate, mol/m3
+     * @param halfAmmoniumMolPerM3 for ammonium, mol/m3
+     * @param halfPhosphateMolPerM3 for phosphate, mol/m3
+     * @param halfPotassiumMolPerM3 for potassium, mol/m3
+     * @param halfCalciumMolPerM3 for calcium, mol/m3
+     * @param halfMagnesiumMolPerM3 for magnesium, mol/m3
+     * @param halfSulfateMolPerM3 for sulfate, mol/m3
+     * @param sodiumPassFrac sodium taken per litre drunk, as a share of what a litre of the
+     *     solution holds, 0-1
+     * @param chloridePassFrac likewise for chloride, 0-1
+     */
+    public record Nutrition(
+            Contents leaf,
+            Contents fruit,
+            double ammoniumShare,
+            double halfNitrateMolPerM3,
+            double halfAmmoniumMolPerM3,
+            double halfPhosphateMolPerM3,
+            double halfPotassiumMolPerM3,
+            double halfCalciumMolPerM3,
+            double halfMagnesiumMolPerM3,
+            double halfSulfateMolPerM3,
+            double sodiumPassFrac,
+            double chloridePassFrac) {}
+
+    /**
+     * Contents of dry mass, g per kg.
+     *
+     * @param nitrogen N
+     * @param phosphorus P
+     * @param potassium K
+     * @param calcium Ca
+     * @param magnesium Mg
+     * @param sulfur S
+     */
+    public record Contents(
+            double nitrogen,
+            double phosphorus,
+            double potassium,
+            double calcium,
+            double magnesium,
+            double sulfur) {}
+
+    /**
+     * Bands the crop wants.
+     *
+     * @param ecLowMsPerCm EC of the root solution at 25 degC, mS/cm
+     * @param ecHighMsPerCm likewise
+     * @param phLow pH of the root solution
+     * @param phHigh likewise
+     * @param sodiumHighMolPerM3 most sodium, mol/m3
+     * @param chlorideHighMolPerM3 most chloride, mol/m3
+     * @param lightLowMolPerM2Day least daily light integral, mol/m2/d
+     * @param lightHighMolPerM2Day most daily light integral of use, mol/m2/d
+     * @param solutionWarmC solution temperature above which roots suffer, degC
+     */
+    public record Needs(
+            double ecLowMsPerCm,
+            double ecHighMsPerCm,
+            double phLow,
+            double phHigh,
+            double sodiumHighMolPerM3,
+            double chlorideHighMolPerM3,
+            double lightLowMolPerM2Day,
+            double lightHighMolPerM2Day,
+            double solutionWarmC) {}
+
+    /**
+     * Where one number comes from.
+     *
+     * @param key its place in the file, as {@code growth.light_use}
+     * @param value as written, with unit
+     * @param low least plausible, as written; empty when none is stated
+     * @param high greatest plausible, as written; empty when none is stated
+     * @param source author, year, table; or "common practice, no source"
+     * @param standing "read", "from memory", "common practice", "derived" or "assumed"
+     */
+    public record Provenance(
+            String key, String value, String low, String high, String source, String standing) {}
+}

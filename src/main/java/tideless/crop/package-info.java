@@ -1,0 +1,11 @@
+/**
+ * Growth, canopy, roots, thirst and hunger of one plant, as pure functions of its traits, its state
+ * and the weather around it.
+ *
+ * <p>Lives here: what a plant scientist could say of a plant. Does not: trays, valves, files. The
+ * numbers of each crop are resource files beside this package, read by {@code scenario}.
+ *
+ * <p>May import: {@code solution}, {@code physics}, {@code java.lang}, {@code java.util}, Commons
+ * Math. Held by {@code RoomsTest}.
+ */
+package tideless.crop;

@@ -1,0 +1,48 @@
+package tideless.scenario;
+
+import java.util.Objects;
+
+/** The air around the plants, and the sun if there is any. */
+public sealed interface Climate {
+
+    /**
+     * A room that holds one state by day and one by night.
+     *
+     * @param dayTempC air temperature while it is day, degC
+     * @param nightTempC air temperature at night, degC
+     * @param dayHumidityFrac relative humidity by day, 0-1
+     * @param nightHumidityFrac relative humidity at night, 0-1
+     * @param dayBeginS day begins, seconds after midnight
+     * @param dayEndS day ends, seconds after midnight; less than {@code dayBeginS} when the day
+     *     runs past midnight; equal means always day
+     * @param airSpeedMPerS air speed at the leaves, m/s
+     * @param co2Ppm carbon dioxide of the air, umol/mol
+     */
+    record Room(
+            double dayTempC,
+            double nightTempC,
+            double dayHumidityFrac,
+            double nightHumidityFrac,
+            double dayBeginS,
+            double dayEndS,
+            double airSpeedMPerS,
+            double co2Ppm)
+            implements Climate {}
+
+    /**
+     * Hourly outside weather, and what stands between it and the plants.
+     *
+     * @param weather the hourly series, its first value at the scenario's start, 00:00
+     * @param cover what stands between
+     * @param airSpeedMPerS air speed at the leaves under a glass or film cover, m/s; in the open or
+     *     under shade the wind of the series is used
+     * @param co2Ppm carbon dioxide of the air, umol/mol
+     */
+    record Weather(HourlyWeather weather, Cover cover, double airSpeedMPerS, double co2Ppm)
+            implements Climate {
+        public Weather {
+            Objects.requireNonNull(weather, "weather");
+            Objects.requireNonNull(cover, "cover");
+        }
+    }
+}

@@ -1,0 +1,64 @@
+package tideless.scenario;
+
+/**
+ * An hourly weather series, without gaps. Value {@code h} holds at the instant {@code h} hours
+ * after the scenario's start; global radiation is the mean over the hour that begins there.
+ */
+public final class HourlyWeather {
+    private final String source;
+    private final double[] tempC;
+    private final double[] humidityFrac;
+    private final double[] globalWPerM2;
+    private final double[] windMPerS;
+
+    /**
+     * @param source file name and licence line, for the report
+     * @param tempC air temperature, degC
+     * @param humidityFrac relative humidity, 0-1
+     * @param globalWPerM2 global radiation on the flat, W/m2
+     * @param windMPerS wind at 2 m, m/s
+     */
+    public HourlyWeather(
+            String source,
+            double[] tempC,
+            double[] humidityFrac,
+            double[] globalWPerM2,
+            double[] windMPerS) {
+        this.source = source;
+        this.tempC = tempC.clone();
+        this.humidityFrac = humidityFrac.clone();
+        this.globalWPerM2 = globalWPerM2.clone();
+        this.windMPerS = windMPerS.clone();
+        if (tempC.length == 0
+                || humidityFrac.length != tempC.length
+                || globalWPerM2.length != tempC.length
+                || windMPerS.length != tempC.length) {
+            throw new IllegalArgumentException("weather columns must be of one length above 0");
+        }
+    }
+
+    public String source() {
+        return source;
+    }
+
+    /** How many hours there are; a run longer than that starts again at the first. */
+    public int hours() {
+        return tempC.length;
+    }
+
+    public double tempC(int hour) {
+        return tempC[Math.floorMod(hour, tempC.length)];
+    }
+
+    public double humidityFrac(int hour) {
+        return humidityFrac[Math.floorMod(hour, tempC.length)];
+    }
+
+    public double globalWPerM2(int hour) {
+        return globalWPerM2[Math.floorMod(hour, tempC.length)];
+    }
+
+    public double windMPerS(int hour) {
+        return windMPerS[Math.floorMod(hour, tempC.length)];
+    }
+}

@@ -1,0 +1,90 @@
+package tideless.scenario;
+
+import java.util.Objects;
+
+/**
+ * A reservoir that feeds valve trays by gravity.
+ *
+ * @param name the user's name for it
+ * @param shape its inside
+ * @param fullLevelM level above its floor when full, m
+ * @param outletLevelM height of the outlet above its floor, m; what lies below never leaves
+ * @param floorAboveBenchM height of its floor above the bench the trays stand on, m
+ * @param openAreaM2 water surface open to the air, m2; 0 under a lid
+ * @param startLevelM level above its floor when the run starts, m
+ * @param refill when it is refilled
+ * @param trunk tube from the outlet to the first tee
+ */
+public record Reservoir(
+        String name,
+        Shape shape,
+        double fullLevelM,
+        double outletLevelM,
+        double floorAboveBenchM,
+        double openAreaM2,
+        double startLevelM,
+        Refill refill,
+        Tube trunk) {
+    public Reservoir {
+        Objects.requireNonNull(name, "name");
+        Objects.requireNonNull(shape, "shape");
+        Objects.requireNonNull(refill, "refill");
+        Objects.requireNonNull(trunk, "trunk");
+        if (!(fullLevelM > 0 && fullLevelM <= shape.depthM())) {
+            throw new IllegalArgumentException(
+                    "fullLevelM must lie in (0, depth], was " + fullLevelM);
+        }
+        if (!(outletLevelM >= 0 && outletLevelM < fullLevelM)) {
+            throw new IllegalArgumentException(
+                    "outletLevelM must lie in [0, fullLevelM), was " + outletLevelM);
+        }
+        if (!(startLevelM >= 0 && startLevelM <= fullLevelM)) {
+            throw new IllegalArgumentException(
+                    "startLevelM must lie in [0, fullLevelM], was " + startLevelM);
+        }
+    }
+
+    /** Volume when full, m3. */
+    public double fullM3() {
+        return shape.volumeM3(fullLevelM);
+    }
+
+    /** Volume below the outlet, which never leaves, m3. */
+    public double deadM3() {
+        return shape.volumeM3(outletLevelM);
+    }
+
+    /** Volume that can leave when full, m3. */
+    public double usableM3() {
+        return fullM3() - deadM3();
+    }
+
+    /**
+     * When a reservoir is refilled, always to full, always with feed.
+     *
+     * @param when on what occasion
+     * @param belowFrac refilled at a visit when the usable volume has fallen below this share of
+     *     the usable volume when full, 0-1; used by {@link When#LOW_AT_VISIT}
+     */
+    public record Refill(When when, double belowFrac) {
+        /** Occasions. */
+        public enum When {
+            /** At a visit that finds it below the stated share. */
+            LOW_AT_VISIT,
+            /** At every visit. */
+            EVERY_VISIT,
+            /** The moment the last usable litre is gone, whoever is there. */
+            WHEN_EMPTY,
+            /** Never: what is in it at the start is all there is. */
+            NEVER
+        }
+
+        public Refill {
+            Objects.requireNonNull(when, "when");
+            if (!(belowFrac >= 0 && belowFrac <= 1)) {
+                throw new IllegalArgumentException(
+                        "belowFrac must lie in 0 to 1, was " + belowFrac);
+            }
+        }
+    }
+}

@@ -1,0 +1,72 @@
+package tideless.scenario;
+
+import java.time.LocalDate;
+import java.util.List;
+import java.util.Objects;
+
+/**
+ * Everything the user said about one crop on one rig, checked and in SI units.
+ *
+ * <p>Times inside a run are seconds since {@link #start()} at 00:00 of the rig's own clock.
+ *
+ * @param title what the user calls it
+ * @param start the day the run begins, at 00:00
+ * @param days length of the run, whole days
+ * @param place where it stands
+ * @param climate the air around the plants, and the sun if there is any
+ * @param feed what the grower pours: the solution the reservoirs and hand fillings are made up with
+ * @param sourceWater the water the feed is made of, used alone when a visit tops up with water
+ * @param reservoirs at least zero; every valve tray names one of them
+ * @param trays at least one
+ * @param visits when somebody looks, and what that person does
+ * @param settings numerical choices
+ * @param digest SHA-256 of the scenario file and the files it names, lower-case hexadecimal
+ */
+public record Scenario(
+        String title,
+        LocalDate start,
+        int days,
+        Place place,
+        Climate climate,
+        Liquid feed,
+        Liquid sourceWater,
+        List<Reservoir> reservoirs,
+        List<Tray> trays,
+        Visits visits,
+        Settings settings,
+        String digest) {
+
+    public Scenario {
+        Objects.requireNonNull(title, "title");
+        Objects.requireNonNull(start, "start");
+        Objects.requireNonNull(place, "place");
+        Objects.requireNonNull(climate, "climate");
+        Objects.requireNonNull(feed, "feed");
+        Objects.requireNonNull(sourceWater, "sourceWater");
+        Objects.requireNonNull(visits, "visits");
+        Objects.requireNonNull(settings, "settings");
+        Objects.requireNonNull(digest, "digest");
+        reservoirs = List.copyOf(reservoirs);
+        trays = List.copyOf(trays);
+        if (days < 1 || days > 1100) {
+            throw new IllegalArgumentException("days must lie in 1 to 1100, was " + days);
+        }
+        if (trays.isEmpty()) {
+            throw new IllegalArgumentException("a scenario needs a tray");
+        }
+    }
+
+    /**
+     * The place of a reservoir in {@link #reservoirs()}.
+     *
+     * @return its index, or -1 when there is none of that name
+     */
+    public int reservoirIndex(String name) {
+        for (int i = 0; i < reservoirs.size(); i++) {
+            if (reservoirs.get(i).name().equals(name)) {
+                return i;
+            }
+        }
+        return -1;
+    }
+}

@@ -1,0 +1,14 @@
+package tideless.scenario;
+
+/**
+ * Numerical choices.
+ *
+ * @param stepS longest step of the run, s; 1 to 21600
+ */
+public record Settings(double stepS) {
+    public Settings {
+        if (!(stepS >= 1 && stepS <= 21600)) {
+            throw new IllegalArgumentException("stepS must lie in 1 to 21600, was " + stepS);
+        }
+    }
+}

@@ -1,0 +1,59 @@
+package tideless.scenario;
+
+import java.util.Objects;
+
+/**
+ * A tray: a shallow vessel under an opaque deck from which the plants hang.
+ *
+ * <p>All heights are above the tray's own inside floor, except {@code floorAboveBenchM}.
+ *
+ * @param name the user's name for it
+ * @param shape its inside, from the floor to the rim
+ * @param overflowM level at which solution runs out over an overflow hole or the rim, m
+ * @param cupBottomM height of the net cups' underside, m
+ * @param floorAboveBenchM height of its floor above the bench, m
+ * @param openAreaM2 water surface open to the room through gaps of the deck, m2
+ * @param startLevelM level when the run starts, m
+ * @param startLiquid what it is filled with at the start
+ * @param planting what grows in it
+ * @param filling how it gets its solution
+ * @param lamp the lamp over it
+ * @param limits bands its solution must keep
+ */
+public record Tray(
+        String name,
+        Shape shape,
+        double overflowM,
+        double cupBottomM,
+        double floorAboveBenchM,
+        double openAreaM2,
+        double startLevelM,
+        Liquid startLiquid,
+        Planting planting,
+        Filling filling,
+        Lamp lamp,
+        Limits limits) {
+    public Tray {
+        Objects.requireNonNull(name, "name");
+        Objects.requireNonNull(shape, "shape");
+        Objects.requireNonNull(startLiquid, "startLiquid");
+        Objects.requireNonNull(planting, "planting");
+        Objects.requireNonNull(filling, "filling");
+        Objects.requireNonNull(lamp, "lamp");
+        Objects.requireNonNull(limits, "limits");
+        if (!(overflowM > 0 && overflowM <= shape.depthM())) {
+            throw new IllegalArgumentException(
+                    "overflowM must lie in (0, depth], was " + overflowM);
+        }
+        if (!(cupBottomM >= 0)) {
+            throw new IllegalArgumentException("cupBottomM must be at least 0, was " + cupBottomM);
+        }
+        if (!(startLevelM >= 0 && startLevelM <= overflowM)) {
+            throw new IllegalArgumentException(
+                    "startLevelM must lie in [0, overflowM], was " + startLevelM);
+        }
+        if (!(openAreaM2 >= 0)) {
+            throw new IllegalArgumentException("openAreaM2 must be at least 0, was " + openAreaM2);
+        }
+    }
+}

@@ -1,0 +1,44 @@
+package tideless.sim;
+
+import java.util.Objects;
+
+/**
+ * Something that happened at one instant of a run.
+ *
+ * @param kind what
+ * @param atS seconds since the scenario's start
+ * @param where name of the tray or reservoir
+ * @param volumeM3 water poured in (refill, top-up, flush: the fresh part) or lost (overflow, so
+ *     far), m3; 0 where none is meant
+ * @param drainedM3 water taken out first (flush), m3
+ * @param detail one more figure with its unit, or empty
+ */
+public record Event(
+        Kind kind, double atS, String where, double volumeM3, double drainedM3, String detail) {
+
+    /** Kinds of event. */
+    public enum Kind {
+        REFILL,
+        TOP_UP,
+        FRESH_SOLUTION,
+        FLUSH,
+        OUTLET_UNCOVERED,
+        TRAY_DRY,
+        STRANDED,
+        REWETTED,
+        WILTED,
+        RECOVERED,
+        DROWNED,
+        DIED,
+        OVERFLOW_BEGAN,
+        FLOWERING,
+        FIRST_RIPE,
+        HARVEST
+    }
+
+    public Event {
+        Objects.requireNonNull(kind, "kind");
+        Objects.requireNonNull(where, "where");
+        Objects.requireNonNull(detail, "detail");
+    }
+}

@@ -1,0 +1,44 @@
+package tideless.sim;
+
+import java.time.LocalDateTime;
+import java.util.List;
+import tideless.scenario.Scenario;
+
+/**
+ * All that one run leaves behind, hour by hour.
+ *
+ * @param scenario what was run
+ * @param hours samples in every series; sample {@code h} closes the hour that ends at {@code h + 1}
+ *     hours after the start
+ * @param trays in the scenario's order
+ * @param reservoirs in the scenario's order
+ * @param events in order of time
+ * @param water the water's ledger
+ * @param components a ledger for each {@link tideless.solution.Component}
+ */
+public record Trace(
+        Scenario scenario,
+        int hours,
+        List<TrayTrace> trays,
+        List<ReservoirTrace> reservoirs,
+        List<Event> events,
+        Ledger water,
+        List<Ledger> components) {
+
+    public Trace {
+        trays = List.copyOf(trays);
+        reservoirs = List.copyOf(reservoirs);
+        events = List.copyOf(events);
+        components = List.copyOf(components);
+    }
+
+    /** The clock of the rig at an instant, to the second. */
+    public LocalDateTime clockAt(double seconds) {
+        return scenario.start().atStartOfDay().plusSeconds(Math.round(seconds));
+    }
+
+    /** The clock at which sample {@code hour} was taken. */
+    public LocalDateTime clockAtSample(int hour) {
+        return scenario.start().atStartOfDay().plusHours(hour + 1L);
+    }
+}
