@@ -14,6 +14,15 @@ public final class HumidAir {
     /** Gas constant of water vapour, J/kg/K; physical constant, from memory. */
     public static final double GAS_CONSTANT_VAPOUR_J_PER_KG_K = 461.52;
 
+    /** Aspirated psychrometer, about 5 m/s, 1/K; FAO-56 (Allen et al. 1998), eq. 16. */
+    public static final double ASPIRATED_PER_K = 0.000662;
+
+    /** Naturally ventilated psychrometer, about 1 m/s, 1/K; FAO-56, eq. 16, from memory. */
+    public static final double NATURALLY_VENTILATED_PER_K = 0.000800;
+
+    /** Psychrometer in still indoor air, 1/K; FAO-56, eq. 16, from memory. */
+    public static final double INDOOR_STILL_PER_K = 0.001200;
+
     private HumidAir() {}
 
     /**
@@ -94,5 +103,156 @@ public final class HumidAir {
         double tempK = tempC + 273.15;
         return (airPressurePa - vapourPressurePa) / (GAS_CONSTANT_DRY_J_PER_KG_K * tempK)
                 + vapourPressurePa / (GAS_CONSTANT_VAPOUR_J_PER_KG_K * tempK);
+    }
+
+    /**
+     * Vapour pressure of air of a known relative humidity.
+     *
+     * @param tempC degC
+     * @param humidityFrac relative humidity over liquid water, 0-1
+     * @return Pa
+     */
+    public static double vapourPressurePa(double tempC, double humidityFrac) {
+        return humidityFrac * saturationPressurePa(tempC);
+    }
+
+    /**
+     * Vapour pressure deficit of the air: how much more it could hold. Negative when the air is
+     * given more vapour than it can hold.
+     *
+     * @param tempC degC; the leaf's temperature gives the deficit between leaf and air
+     * @param vapourPressurePa of the air, Pa
+     * @return Pa
+     */
+    public static double vapourPressureDeficitPa(double tempC, double vapourPressurePa) {
+        return saturationPressurePa(tempC) - vapourPressurePa;
+    }
+
+    /**
+     * Dew point: the temperature at which the vapour pressure would saturate. Exact inverse of
+     * {@link #saturationPressurePa}.
+     *
+     * @param vapourPressurePa Pa, above 0
+     * @return degC
+     */
+    public static double dewPointC(double vapourPressurePa) {
+        double log = Math.log(vapourPressurePa / 610.8);
+        return 237.3 * log / (17.27 - log);
+    }
+
+    /**
+     * Vapour pressure from a wet and a dry thermometer.
+     *
+     * <p>FAO-56 (Allen et al. 1998), eqs. 15 and 16: {@link #ASPIRATED_PER_K}, {@link
+     * #NATURALLY_VENTILATED_PER_K} or {@link #INDOOR_STILL_PER_K}.
+     *
+     * @param dryTempC degC
+     * @param wetTempC degC
+     * @param coefficientPerK of the instrument, 1/K
+     * @param airPressurePa Pa
+     * @return Pa
+     */
+    public static double psychrometerVapourPressurePa(
+            double dryTempC, double wetTempC, double coefficientPerK, double airPressurePa) {
+        return saturationPressurePa(wetTempC)
+                - coefficientPerK * airPressurePa * (dryTempC - wetTempC);
+    }
+
+    /**
+     * Heat capacity of moist air per volume, rho cp.
+     *
+     * <p>Ideal gas with 1006 J/kg/K for dry air and 1860 J/kg/K for vapour (handbook values, from
+     * memory).
+     *
+     * @param tempC degC
+     * @param vapourPressurePa Pa
+     * @param airPressurePa whole pressure, Pa
+     * @return J/m3/K
+     */
+    public static double heatCapacityJPerM3K(
+            double tempC, double vapourPressurePa, double airPressurePa) {
+        double tempK = tempC + 273.15;
+        return 1006 * (airPressurePa - vapourPressurePa) / (GAS_CONSTANT_DRY_J_PER_KG_K * tempK)
+                + 1860 * vapourPressurePa / (GAS_CONSTANT_VAPOUR_J_PER_KG_K * tempK);
+    }
+
+    /**
+     * Density of the vapour alone, ideal gas.
+     *
+     * @param tempC degC
+     * @param vapourPressurePa Pa
+     * @return kg/m3
+     */
+    public static double vapourDensityKgPerM3(double tempC, double vapourPressurePa) {
+        return vapourPressurePa / (GAS_CONSTANT_VAPOUR_J_PER_KG_K * (tempC + 273.15));
+    }
+
+    /**
+     * Diffusivity of water vapour in air.
+     *
+     * <p>Campbell and Norman (1998), An Introduction to Environmental Biophysics: 21.2 (1 + 0.0071
+     * t) mm2/s at 101.3 kPa, from memory; falls with pressure.
+     *
+     * @param tempC degC, 0 to 50
+     * @param airPressurePa Pa
+     * @return m2/s
+     */
+    public static double vapourDiffusivityM2PerS(double tempC, double airPressurePa) {
+        return 21.2e-6 * (1 + 0.0071 * tempC) * (101_325 / airPressurePa);
+    }
+
+    /**
+     * Dynamic viscosity of dry air.
+     *
+     * <p>Sutherland's law with 1.716e-5 Pa s at 273.15 K and 110.4 K (White, Viscous Fluid Flow,
+     * table 1-2; from memory). Vapour changes it by less than 1 %.
+     *
+     * @param tempC degC, 0 to 50
+     * @return Pa s
+     */
+    public static double viscosityPaS(double tempC) {
+        double tempK = tempC + 273.15;
+        // 1.458e-6 sqrt(T) / (1 + 110.4/T) is the same law with its constant gathered.
+        return 1.458e-6 * Math.sqrt(tempK) / (1 + 110.4 / tempK);
+    }
+
+    /**
+     * Kinematic viscosity of moist air.
+     *
+     * @param tempC degC, 0 to 50
+     * @param vapourPressurePa Pa
+     * @param airPressurePa Pa
+     * @return m2/s
+     */
+    public static double kinematicViscosityM2PerS(
+            double tempC, double vapourPressurePa, double airPressurePa) {
+        return viscosityPaS(tempC) / densityKgPerM3(tempC, vapourPressurePa, airPressurePa);
+    }
+
+    /**
+     * Heat conductivity of dry air.
+     *
+     * <p>Straight line through 0.0249 at 10 degC and 0.0263 at 30 degC, W/m/K (handbook values from
+     * memory, +-1 %).
+     *
+     * @param tempC degC, 0 to 50
+     * @return W/m/K
+     */
+    public static double conductivityWPerMK(double tempC) {
+        return 0.0242 + 7.0e-5 * tempC;
+    }
+
+    /**
+     * Diffusivity of heat in moist air: conductivity over heat capacity.
+     *
+     * @param tempC degC, 0 to 50
+     * @param vapourPressurePa Pa
+     * @param airPressurePa Pa
+     * @return m2/s
+     */
+    public static double heatDiffusivityM2PerS(
+            double tempC, double vapourPressurePa, double airPressurePa) {
+        return conductivityWPerMK(tempC)
+                / heatCapacityJPerM3K(tempC, vapourPressurePa, airPressurePa);
     }
 }

@@ -1,0 +1,287 @@
+package tideless.physics;
+
+/**
+ * Evaporation from a level water surface into a room or house, and what goes with it.
+ *
+ * <p>Similarity of heat and mass transfer; no Stefan flow (below 4 % up to 40 degC). The best
+ * published correlations for pools scatter by 18 % (Shah 2002, HVAC&amp;R Research 8(1), 125-131);
+ * no measured evaporation from a small tray is known to us, so take every figure as good to a
+ * factor of 1.5 at best. A rim standing above the water shelters it further and is left out.
+ *
+ * <p>Multiply by the open area, and use the water's own temperature: holding it at the air's
+ * temperature overstates evaporation in still air about threefold (see {@link #equilibriumTempC}).
+ */
+public final class OpenWater {
+    /**
+     * Air is never quite still, m/s: below this speed the forced value at this speed is used. A
+     * judgement (draught of a closed room), no source.
+     */
+    public static final double DRAUGHT_M_PER_S = 0.05;
+
+    private static final double COLDEST_C = -5;
+    private static final double HOTTEST_C = 90;
+
+    private OpenWater() {}
+
+    /**
+     * Evaporation; negative when vapour condenses on the water.
+     *
+     * @param waterTempC temperature of the surface, degC, 0 to 60
+     * @param airTempC degC, 0 to 50
+     * @param vapourPressurePa of the air, Pa
+     * @param airSpeedMPerS along the surface, m/s; see {@link #DRAUGHT_M_PER_S}
+     * @param characteristicLengthM area over perimeter, m; the way the air runs over the water is
+     *     taken as four times this, which is exact for a square
+     * @param airPressurePa Pa
+     * @return kg/m2/s
+     */
+    public static double evaporationKgPerM2S(
+            double waterTempC,
+            double airTempC,
+            double vapourPressurePa,
+            double airSpeedMPerS,
+            double characteristicLengthM,
+            double airPressurePa) {
+        return massTransferMPerS(
+                        waterTempC,
+                        airTempC,
+                        vapourPressurePa,
+                        airSpeedMPerS,
+                        characteristicLengthM,
+                        airPressurePa)
+                * vapourDensityDifferenceKgPerM3(waterTempC, airTempC, vapourPressurePa);
+    }
+
+    /**
+     * Vapour density at the surface less that of the air.
+     *
+     * @param waterTempC degC
+     * @param airTempC degC
+     * @param vapourPressurePa of the air, Pa
+     * @return kg/m3
+     */
+    public static double vapourDensityDifferenceKgPerM3(
+            double waterTempC, double airTempC, double vapourPressurePa) {
+        return HumidAir.vapourDensityKgPerM3(waterTempC, HumidAir.saturationPressurePa(waterTempC))
+                - HumidAir.vapourDensityKgPerM3(airTempC, vapourPressurePa);
+    }
+
+    /**
+     * Mass-transfer coefficient, free and forced flow together.
+     *
+     * <p>The two are blended by a power mean, never summed: of order 3 when the air at the surface
+     * is the lighter and rises (the usual order for flows that help each other; Churchill 1977,
+     * from memory), and of order 6, hardly more than the larger of the two, when it is the heavier
+     * and damps the draught (our choice; it also keeps evaporation falling when the air grows
+     * moister past the point of no density difference). Continuous everywhere.
+     *
+     * @param waterTempC degC
+     * @param airTempC degC
+     * @param vapourPressurePa of the air, Pa
+     * @param airSpeedMPerS m/s
+     * @param characteristicLengthM area over perimeter, m
+     * @param airPressurePa Pa
+     * @return m/s
+     */
+    public static double massTransferMPerS(
+            double waterTempC,
+            double airTempC,
+            double vapourPressurePa,
+            double airSpeedMPerS,
+            double characteristicLengthM,
+            double airPressurePa) {
+        double free =
+                freeMassTransferMPerS(
+                        waterTempC,
+                        airTempC,
+                        vapourPressurePa,
+                        characteristicLengthM,
+                        airPressurePa);
+        double forced =
+                forcedMassTransferMPerS(
+                        Math.max(airSpeedMPerS, DRAUGHT_M_PER_S),
+                        4 * characteristicLengthM,
+                        0.5 * (waterTempC + airTempC),
+                        vapourPressurePa,
+                        airPressurePa);
+        double free3 = free * free * free;
+        double forced3 = forced * forced * forced;
+        boolean rises =
+                densityExcessKgPerM3(waterTempC, airTempC, vapourPressurePa, airPressurePa) > 0;
+        return rises
+                ? Math.cbrt(free3 + forced3)
+                : Math.cbrt(Math.sqrt(free3 * free3 + forced3 * forced3));
+    }
+
+    /**
+     * Mass transfer by free convection alone, in air that is perfectly still. It vanishes when the
+     * air at the surface is as heavy as the air above it.
+     *
+     * <p>Level plates: Sh = 0.54 Ra^(1/4), from where they cross 0.15 Ra^(1/3), when the air at the
+     * surface is the lighter; 0.27 Ra^(1/4) when it is the heavier (McAdams 1954; Lloyd and Moran
+     * 1974; constants second hand). The handbooks change from 0.54 to 0.15 at Ra 1e7 with a jump of
+     * 6 %; we change at the crossing, Ra 4.7e6. Fitted from Ra 1e4.
+     *
+     * @param waterTempC degC
+     * @param airTempC degC
+     * @param vapourPressurePa of the air, Pa
+     * @param characteristicLengthM area over perimeter, m
+     * @param airPressurePa Pa
+     * @return m/s
+     */
+    public static double freeMassTransferMPerS(
+            double waterTempC,
+            double airTempC,
+            double vapourPressurePa,
+            double characteristicLengthM,
+            double airPressurePa) {
+        double meanTempC = 0.5 * (waterTempC + airTempC);
+        double excess = densityExcessKgPerM3(waterTempC, airTempC, vapourPressurePa, airPressurePa);
+        double density = HumidAir.densityKgPerM3(meanTempC, vapourPressurePa, airPressurePa);
+        double viscosity = HumidAir.viscosityPaS(meanTempC) / density;
+        double diffusivity = HumidAir.vapourDiffusivityM2PerS(meanTempC, airPressurePa);
+        double rayleigh =
+                TubeFlow.GRAVITY_M_PER_S2
+                        * characteristicLengthM
+                        * characteristicLengthM
+                        * characteristicLengthM
+                        * Math.abs(excess)
+                        / (density * viscosity * diffusivity);
+        double fourthRoot = Math.sqrt(Math.sqrt(rayleigh));
+        double sherwood =
+                excess > 0
+                        ? Math.max(0.54 * fourthRoot, 0.15 * Math.cbrt(rayleigh))
+                        : 0.27 * fourthRoot;
+        return sherwood * diffusivity / characteristicLengthM;
+    }
+
+    /**
+     * Mass transfer by a draught alone: laminar flow along a flat plate, Sh = 0.664 Re^(1/2)
+     * Sc^(1/3), the mean over the plate (textbook form, from memory). Real draughts are turbulent;
+     * ripples and eddies raise it.
+     *
+     * @param airSpeedMPerS m/s
+     * @param runM way of the air over the water, m
+     * @param tempC mean of surface and air, degC
+     * @param vapourPressurePa Pa
+     * @param airPressurePa Pa
+     * @return m/s
+     */
+    public static double forcedMassTransferMPerS(
+            double airSpeedMPerS,
+            double runM,
+            double tempC,
+            double vapourPressurePa,
+            double airPressurePa) {
+        double viscosity =
+                HumidAir.kinematicViscosityM2PerS(tempC, vapourPressurePa, airPressurePa);
+        double diffusivity = HumidAir.vapourDiffusivityM2PerS(tempC, airPressurePa);
+        return 0.664
+                * Math.sqrt(airSpeedMPerS * runM / viscosity)
+                * Math.cbrt(viscosity / diffusivity)
+                * diffusivity
+                / runM;
+    }
+
+    /**
+     * Heat transfer between surface and air by the analogy of Chilton and Colburn: h = k rho cp
+     * (alpha/D)^(2/3).
+     *
+     * @param waterTempC degC
+     * @param airTempC degC
+     * @param vapourPressurePa of the air, Pa
+     * @param airSpeedMPerS m/s
+     * @param characteristicLengthM area over perimeter, m
+     * @param airPressurePa Pa
+     * @return W/m2/K
+     */
+    public static double sensibleHeatWPerM2K(
+            double waterTempC,
+            double airTempC,
+            double vapourPressurePa,
+            double airSpeedMPerS,
+            double characteristicLengthM,
+            double airPressurePa) {
+        return heatPerMassTransferJPerM3K(waterTempC, airTempC, vapourPressurePa, airPressurePa)
+                * massTransferMPerS(
+                        waterTempC,
+                        airTempC,
+                        vapourPressurePa,
+                        airSpeedMPerS,
+                        characteristicLengthM,
+                        airPressurePa);
+    }
+
+    /**
+     * Temperature at which a water surface settles when nothing passes through the water from
+     * below: what it absorbs and gains from air and walls it spends on evaporation.
+     *
+     * @param airTempC degC, also the temperature of the walls seen by the surface
+     * @param vapourPressurePa of the air, Pa
+     * @param airSpeedMPerS m/s
+     * @param characteristicLengthM area over perimeter, m
+     * @param airPressurePa Pa
+     * @param radiationCoefficientWPerM2K long-wave exchange with the walls, W/m2/K; about 5.7 for
+     *     water in a room at 22 degC, 0 for none
+     * @param absorbedRadiationWPerM2 light and heat of lamps and sun taken up by the water, W/m2
+     * @return degC; held within -5 to 90
+     */
+    public static double equilibriumTempC(
+            double airTempC,
+            double vapourPressurePa,
+            double airSpeedMPerS,
+            double characteristicLengthM,
+            double airPressurePa,
+            double radiationCoefficientWPerM2K,
+            double absorbedRadiationWPerM2) {
+        double low = COLDEST_C;
+        double high = HOTTEST_C;
+        // The balance falls with the temperature; halving needs neither a slope nor a good start.
+        for (int round = 0; round < 60 && high - low > 1e-9; round++) {
+            double middle = 0.5 * (low + high);
+            double transfer =
+                    massTransferMPerS(
+                            middle,
+                            airTempC,
+                            vapourPressurePa,
+                            airSpeedMPerS,
+                            characteristicLengthM,
+                            airPressurePa);
+            double heat =
+                    transfer
+                            * heatPerMassTransferJPerM3K(
+                                    middle, airTempC, vapourPressurePa, airPressurePa);
+            double balance =
+                    (heat + radiationCoefficientWPerM2K) * (airTempC - middle)
+                            + absorbedRadiationWPerM2
+                            - HumidAir.latentHeatJPerKg(middle)
+                                    * transfer
+                                    * vapourDensityDifferenceKgPerM3(
+                                            middle, airTempC, vapourPressurePa);
+            if (balance > 0) {
+                low = middle;
+            } else {
+                high = middle;
+            }
+        }
+        return 0.5 * (low + high);
+    }
+
+    private static double heatPerMassTransferJPerM3K(
+            double waterTempC, double airTempC, double vapourPressurePa, double airPressurePa) {
+        double meanTempC = 0.5 * (waterTempC + airTempC);
+        double capacity = HumidAir.heatCapacityJPerM3K(meanTempC, vapourPressurePa, airPressurePa);
+        double ratio =
+                HumidAir.conductivityWPerMK(meanTempC)
+                        / (capacity * HumidAir.vapourDiffusivityM2PerS(meanTempC, airPressurePa));
+        return capacity * Math.cbrt(ratio * ratio);
+    }
+
+    /** Density of the air less that of saturated air at the surface: above 0 it rises. */
+    private static double densityExcessKgPerM3(
+            double waterTempC, double airTempC, double vapourPressurePa, double airPressurePa) {
+        return HumidAir.densityKgPerM3(airTempC, vapourPressurePa, airPressurePa)
+                - HumidAir.densityKgPerM3(
+                        waterTempC, HumidAir.saturationPressurePa(waterTempC), airPressurePa);
+    }
+}
