@@ -48,10 +48,11 @@ public record CropTraits(
     /**
      * Growth by intercepted light.
      *
-     * @param lightUseGPerMj dry mass made per intercepted light, g per MJ of 400-700 nm, at or
-     *     below {@code lightUseFallsFromUmol}
+     * @param lightUseGPerMj dry mass made per intercepted light, g per MJ of 400-700 nm, whole
+     *     plant, at or below {@code lightUseFallsFromUmol}
      * @param lightUseFallsFromUmol PPFD above which light is used less well, umol/m2/s
-     * @param lightUseFallPerUmol share of the light use lost per umol/m2/s above it
+     * @param lightUseFallPerUmol fall of the light use above it, 1/(umol/m2/s): the share left is 1
+     *     / (1 + fall x excess), so for a small excess it is the share lost per umol/m2/s
      * @param extinction extinction coefficient of the canopy for 400-700 nm, dimensionless
      * @param leafAreaM2PerKg leaf area per leaf dry mass, m2/kg
      * @param leafAreaIndexMax ceiling of the leaf area index
@@ -124,6 +125,8 @@ public record CropTraits(
          *
          * <p>Form of Graamans et al. (2017), Agric. Syst. 153:138-153, for indoor lettuce.
          *
+         * <p>Resistances are per one-sided leaf area, both faces in parallel.
+         *
          * @param leastSPerM resistance at great light, s/m
          * @param aUmol a, umol/m2/s
          * @param bUmol b, umol/m2/s
@@ -140,8 +143,9 @@ public record CropTraits(
          *
          * <p>Stanghellini (1987), thesis Wageningen, for glasshouse tomato.
          *
-         * @param leastSPerM least resistance, s/m
-         * @param darkSPerM in the dark, s/m
+         * @param leastSPerM least resistance of one leaf face, s/m
+         * @param darkSPerM of one leaf face in the dark before temperature and humidity multiply
+         *     it, s/m
          * @param leafSizeM leaf size, m
          */
         record LightTemperatureHumidity(double leastSPerM, double darkSPerM, double leafSizeM)
@@ -188,6 +192,10 @@ public record CropTraits(
 
     /**
      * Relative reduction by salt, Maas and Hoffman's form on the EC of the solution itself.
+     *
+     * <p>Published thresholds and slopes mean the EC of the saturated soil extract; soil solution
+     * is about twice as concentrated (from memory), so the solution's threshold is twice the
+     * published one and its fall half.
      *
      * @param thresholdMsPerCm EC at 25 degC of the solution above which growth falls, mS/cm
      * @param fallFracPerMsPerCm share of growth lost per mS/cm above it

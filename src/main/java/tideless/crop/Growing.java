@@ -1,0 +1,219 @@
+package tideless.crop;
+
+/** Growth and development, a day at a time. */
+public final class Growing {
+    /** Nursery, common practice, no source: mean temperature, degC. */
+    static final double NURSERY_TEMP_C = 20;
+
+    /** Nursery, common practice, no source: light, umol/m2/s. */
+    static final double NURSERY_PPFD_UMOL_PER_M2_S = 150;
+
+    /** Nursery, common practice, no source: hours of light a day. */
+    static final double NURSERY_LIT_H = 16;
+
+    /** Nursery, common practice, no source: cells of 5 cm by 5 cm, m2. */
+    static final double NURSERY_CELL_M2 = 0.0025;
+
+    /** Photons per joule of a white light-emitting diode, umol/J; 4.6-4.9 from memory. */
+    static final double NURSERY_UMOL_PER_J = 4.7;
+
+    private Growing() {}
+
+    /** A seed that has just been sown: nothing yet. */
+    public static Plant sown(CropTraits traits) {
+        return new Plant(0, 0, 0, 0, 0, 0);
+    }
+
+    /**
+     * A seedling at transplant, raised at 20 degC under 150 umol/m2/s for 16 h a day in cells of 5
+     * cm (common practice, no source), fed and watered. Its roots fill the cell and end at its
+     * underside, so its hanging root is 0 long.
+     *
+     * @param ageDays days since sowing, at least 0; a part of a day counts as its part
+     */
+    public static Plant raisedInNursery(CropTraits traits, double ageDays) {
+        Plant plant = sown(traits);
+        double lightMolPerM2 = NURSERY_PPFD_UMOL_PER_M2_S * NURSERY_LIT_H * 3600 * 1e-6;
+        double left = ageDays;
+        while (left > 0) {
+            double days = Math.min(1, left);
+            plant =
+                    later(
+                            traits,
+                            plant,
+                            days,
+                            NURSERY_CELL_M2,
+                            lightMolPerM2 * days,
+                            NURSERY_PPFD_UMOL_PER_M2_S,
+                            NURSERY_UMOL_PER_J,
+                            NURSERY_TEMP_C,
+                            1);
+            left -= days;
+        }
+        return new Plant(
+                plant.thermalTimeCd(),
+                plant.leafDryG(),
+                plant.stemDryG(),
+                plant.fruitDryG(),
+                plant.rootDryG(),
+                0);
+    }
+
+    /**
+     * The plant a day later.
+     *
+     * <p>Dry mass by intercepted light (Monteith 1977, Phil. Trans. R. Soc. B 281:277-294): light
+     * use x light over the crown x share stopped x temperature x stress. The light use is for the
+     * whole plant with its root. It is split to fruit (rising from flowering to full load), root
+     * and shoot. Before emergence only thermal time passes; on the day it is reached the seedling
+     * appears. Leading roots grow at the crop's rate times temperature.
+     *
+     * @param groundPerPlantM2 ground there is for each plant, m2, above 0
+     * @param lightMolPerM2 photons of 400-700 nm in the day above the canopy, mol/m2, at least 0
+     * @param meanLitPpfdUmolPerM2S mean PPFD while there is light, umol/m2/s
+     * @param umolPerJ photons per joule of that light, umol/J
+     * @param meanTempC mean of the day's 24 h, degC
+     * @param stressFrac 0 (no growth) to 1 (none)
+     */
+    public static Plant dayLater(
+            CropTraits traits,
+            Plant plant,
+            double groundPerPlantM2,
+            double lightMolPerM2,
+            double meanLitPpfdUmolPerM2S,
+            double umolPerJ,
+            double meanTempC,
+            double stressFrac) {
+        return later(
+                traits,
+                plant,
+                1,
+                groundPerPlantM2,
+                lightMolPerM2,
+                meanLitPpfdUmolPerM2S,
+                umolPerJ,
+                meanTempC,
+                stressFrac);
+    }
+
+    private static Plant later(
+            CropTraits traits,
+            Plant plant,
+            double days,
+            double groundPerPlantM2,
+            double lightMolPerM2,
+            double meanLitPpfdUmolPerM2S,
+            double umolPerJ,
+            double meanTempC,
+            double stressFrac) {
+        CropTraits.Growth growth = traits.growth();
+        CropTraits.Stages stages = traits.stages();
+        double thermalTimeCd =
+                plant.thermalTimeCd()
+                        + days
+                                * Math.max(
+                                        0,
+                                        Math.min(meanTempC, growth.optimumHighC())
+                                                - growth.baseC());
+        if (thermalTimeCd < stages.emergenceCd()) {
+            return new Plant(
+                    thermalTimeCd,
+                    plant.leafDryG(),
+                    plant.stemDryG(),
+                    plant.fruitDryG(),
+                    plant.rootDryG(),
+                    plant.rootLengthM());
+        }
+        if (!(plant.dryG() > 0)) {
+            double rootG = growth.seedlingDryG() * stages.rootShare();
+            return new Plant(thermalTimeCd, growth.seedlingDryG() - rootG, 0, 0, rootG, 0);
+        }
+        double temperature = temperatureFrac(growth, meanTempC);
+        double coveredM2 = Canopy.coveredGroundM2(traits, plant, groundPerPlantM2);
+        double stopped =
+                Canopy.interceptedFrac(
+                        growth.extinction(), Canopy.leafAreaIndex(traits, plant, groundPerPlantM2));
+        double newG =
+                growth.lightUseGPerMj()
+                        * lightUseFrac(growth, meanLitPpfdUmolPerM2S)
+                        * (lightMolPerM2 / umolPerJ)
+                        * coveredM2
+                        * stopped
+                        * temperature
+                        * stressFrac;
+        double load = loadFrac(stages, thermalTimeCd);
+        double fruit = stages.fruits() ? stages.fruitShare() * load : 0;
+        double root = stages.rootShare() * (1 - 0.5 * load);
+        double shoot = Math.max(0, 1 - fruit - root);
+        return new Plant(
+                thermalTimeCd,
+                plant.leafDryG() + newG * shoot * (1 - stages.stemShare()),
+                plant.stemDryG() + newG * shoot * stages.stemShare(),
+                plant.fruitDryG() + newG * fruit,
+                plant.rootDryG() + newG * root,
+                Math.min(
+                        traits.roots().longestM(),
+                        plant.rootLengthM()
+                                + days * traits.roots().elongationMPerDay() * temperature));
+    }
+
+    /**
+     * Share of full growth at a mean temperature: 0 at base, rising straight to 1 at the low
+     * optimum, level to the high one, falling straight to 0 at the ceiling. Cardinal temperatures,
+     * common practice.
+     */
+    public static double temperatureFrac(CropTraits.Growth growth, double meanTempC) {
+        if (meanTempC <= growth.baseC() || meanTempC >= growth.ceilingC()) {
+            return 0;
+        }
+        if (meanTempC < growth.optimumLowC()) {
+            return (meanTempC - growth.baseC()) / (growth.optimumLowC() - growth.baseC());
+        }
+        if (meanTempC > growth.optimumHighC()) {
+            return (growth.ceilingC() - meanTempC) / (growth.ceilingC() - growth.optimumHighC());
+        }
+        return 1;
+    }
+
+    /**
+     * Share of the light use left at a PPFD: 1 up to {@code lightUseFallsFromUmol} (P), then 1 / (1
+     * + fall (I - P)), so that growth keeps rising with light but ever less.
+     */
+    public static double lightUseFrac(CropTraits.Growth growth, double ppfdUmolPerM2S) {
+        return 1
+                / (1
+                        + growth.lightUseFallPerUmol()
+                                * Math.max(0, ppfdUmolPerM2S - growth.lightUseFallsFromUmol()));
+    }
+
+    private static double loadFrac(CropTraits.Stages stages, double thermalTimeCd) {
+        if (!stages.fruits() || thermalTimeCd <= stages.floweringCd()) {
+            return 0;
+        }
+        return thermalTimeCd >= stages.fullLoadCd()
+                ? 1
+                : (thermalTimeCd - stages.floweringCd())
+                        / (stages.fullLoadCd() - stages.floweringCd());
+    }
+
+    /** Fresh mass of shoot and fruit, picked fruit counted, without root, g. */
+    public static double freshG(CropTraits traits, Plant plant) {
+        return (plant.leafDryG() + plant.stemDryG()) / traits.growth().leafDryMatterFrac()
+                + fruitFreshG(traits, plant);
+    }
+
+    /** Fresh mass of fruit, picked fruit counted, g; 0 for a leaf crop. */
+    public static double fruitFreshG(CropTraits traits, Plant plant) {
+        return plant.fruitDryG() > 0 ? plant.fruitDryG() / traits.growth().fruitDryMatterFrac() : 0;
+    }
+
+    /** Whether fruit is being filled; never for a leaf crop. */
+    public static boolean isFlowering(CropTraits traits, Plant plant) {
+        return traits.stages().fruits() && plant.thermalTimeCd() >= traits.stages().floweringCd();
+    }
+
+    /** Whether a leaf crop is ready or the first fruit is ripe. */
+    public static boolean isRipe(CropTraits traits, Plant plant) {
+        return plant.thermalTimeCd() >= traits.stages().firstHarvestCd();
+    }
+}

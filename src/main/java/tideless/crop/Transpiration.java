@@ -1,0 +1,326 @@
+package tideless.crop;
+
+import tideless.physics.HumidAir;
+
+/** What a canopy would drink with all the water it wants at its roots. */
+public final class Transpiration {
+    /**
+     * Share of 400-700 nm light a deep canopy throws back; leaf scattering 0.2, horizontal leaves:
+     * (1 - sqrt(1 - 0.2)) / (1 + sqrt(1 - 0.2)). Goudriaan (1977), Crop Micrometeorology, from
+     * memory; Graamans et al. (2017) take 0.05.
+     */
+    static final double PAR_REFLECTED_FRAC = 0.056;
+
+    /** As {@link #PAR_REFLECTED_FRAC} for near infrared, leaf scattering 0.8; same source. */
+    static final double NEAR_INFRARED_REFLECTED_FRAC = 0.382;
+
+    /**
+     * Extinction for near infrared over that for 400-700 nm light, sqrt((1 - 0.8) / (1 - 0.2));
+     * Goudriaan (1977), from memory.
+     */
+    static final double NEAR_INFRARED_TO_PAR_EXTINCTION = 0.5;
+
+    /** Extinction for black leaves over that for 400-700 nm light, 1 / sqrt(1 - 0.2); as above. */
+    static final double BLACK_TO_PAR_EXTINCTION = 1.118;
+
+    /**
+     * Light on a leaf at which its stomata are half out of their dark state, umol/m2/s. Assumed; it
+     * joins night and day without a jump.
+     */
+    static final double WAKING_UMOL_PER_M2_S = 10;
+
+    /** The same as absorbed by one face, W/m2: 10 umol/m2/s / 4.57 umol/J x 0.9 / 2; derived. */
+    static final double WAKING_W_PER_M2 = 1;
+
+    /** Abscissae and weights of Gauss and Legendre's five points on 0 to 1; handbook. */
+    private static final double[] NODE = {
+        0.04691007703066800, 0.23076534494715845, 0.5, 0.76923465505284155, 0.95308992296933200
+    };
+
+    private static final double[] WEIGHT = {
+        0.11846344252809454,
+        0.23931433524968324,
+        0.28444444444444444,
+        0.23931433524968324,
+        0.11846344252809454
+    };
+
+    private Transpiration() {}
+
+    /**
+     * Transpiration of a canopy per ground it covers.
+     *
+     * <p>Penman and Monteith's equation for a leaf, summed over the depth of the canopy: leaf at
+     * depth l (leaf area above it per ground) meets k I exp(-k l) of the light, so its stomata and
+     * its radiation are its own and leaf area enters once only. Both faces of the leaf exchange
+     * heat and vapour. The canopy's air is the room's air (no resistance above the leaves), leaf
+     * temperature enters the stomata as the air's, and the deck's reflection is left out. Dew is
+     * not modelled: leaf that would gather it counts 0.
+     *
+     * <p>Rises with light, deficit and leaf area. One exception lies in the published humidity
+     * response of {@link CropTraits.Stomata.LightTemperatureHumidity}: in strong sun near 8 hPa it
+     * can close faster than the air dries.
+     *
+     * @param stomata the crop's
+     * @param extinction of the canopy for 400-700 nm light, dimensionless
+     * @param lai leaf area per covered ground, m2/m2
+     * @param parWPerM2 400-700 nm power above the canopy, W/m2, at least 0
+     * @param ppfdUmolPerM2S the same as photons, umol/m2/s, at least 0
+     * @param nearInfraredWPerM2 700-3000 nm power above the canopy, W/m2, at least 0
+     * @param netLongWaveWPerM2 net long-wave gain of a surface at air temperature, W/m2; negative
+     *     under a clear sky, about 0 in a room
+     * @param airTempC at the leaves, degC
+     * @param vapourPressurePa of the air, Pa
+     * @param airPressurePa whole pressure, Pa
+     * @param airSpeedMPerS at the leaves, m/s
+     * @return kg/m2/s, never negative; 0 without leaf
+     */
+    public static double canopyKgPerM2S(
+            CropTraits.Stomata stomata,
+            double extinction,
+            double lai,
+            double parWPerM2,
+            double ppfdUmolPerM2S,
+            double nearInfraredWPerM2,
+            double netLongWaveWPerM2,
+            double airTempC,
+            double vapourPressurePa,
+            double airPressurePa,
+            double airSpeedMPerS) {
+        if (!(lai > 0)) {
+            return 0;
+        }
+        double deficitPa = Math.max(0, HumidAir.saturationPressurePa(airTempC) - vapourPressurePa);
+        double slope = HumidAir.saturationSlopePaPerK(airTempC);
+        double gamma = HumidAir.psychrometricPaPerK(airPressurePa, airTempC);
+        double heatCapacity =
+                HumidAir.densityKgPerM3(airTempC, vapourPressurePa, airPressurePa)
+                        * HumidAir.SPECIFIC_HEAT_J_PER_KG_K;
+        double heatSPerM = LeafLayer.heatSPerM(stomata.leafSizeM(), airSpeedMPerS);
+        double layerSPerM = LeafLayer.VAPOUR_TO_HEAT * heatSPerM;
+        double latent = HumidAir.latentHeatJPerKg(airTempC);
+
+        if (ppfdUmolPerM2S <= 0
+                && parWPerM2 <= 0
+                && nearInfraredWPerM2 <= 0
+                && netLongWaveWPerM2 == 0) {
+            // Every leaf is alike in the dark.
+            double vapourSPerM = layerSPerM + leafStomataSPerM(stomata, 0, 0, airTempC, deficitPa);
+            return lai
+                    * Math.max(
+                            0,
+                            penmanMonteithWPerM2(
+                                    0,
+                                    deficitPa,
+                                    slope,
+                                    gamma,
+                                    heatCapacity,
+                                    heatSPerM,
+                                    vapourSPerM))
+                    / latent;
+        }
+        double nirExtinction = NEAR_INFRARED_TO_PAR_EXTINCTION * extinction;
+        double blackExtinction = BLACK_TO_PAR_EXTINCTION * extinction;
+        double sum = 0;
+        for (int i = 0; i < NODE.length; i++) {
+            double depth = NODE[i] * lai;
+            double lightShare = extinction * Math.exp(-extinction * depth);
+            double shortWave =
+                    (1 - PAR_REFLECTED_FRAC) * parWPerM2 * lightShare
+                            + (1 - NEAR_INFRARED_REFLECTED_FRAC)
+                                    * nearInfraredWPerM2
+                                    * nirExtinction
+                                    * Math.exp(-nirExtinction * depth);
+            double longWave =
+                    netLongWaveWPerM2 == 0
+                            ? 0
+                            : netLongWaveWPerM2
+                                    * blackExtinction
+                                    * Math.exp(-blackExtinction * depth);
+            double vapourSPerM =
+                    layerSPerM
+                            + leafStomataSPerM(
+                                    stomata,
+                                    ppfdUmolPerM2S * lightShare,
+                                    shortWave / 2,
+                                    airTempC,
+                                    deficitPa);
+            sum +=
+                    WEIGHT[i]
+                            * Math.max(
+                                    0,
+                                    penmanMonteithWPerM2(
+                                            shortWave + longWave,
+                                            deficitPa,
+                                            slope,
+                                            gamma,
+                                            heatCapacity,
+                                            heatSPerM,
+                                            vapourSPerM));
+        }
+        return lai * sum / latent;
+    }
+
+    /**
+     * Resistance of a leaf's stomata per one-sided leaf area, both faces in parallel, s/m.
+     *
+     * @param ppfdUmolPerM2S light on the leaf, umol/m2/s
+     * @param absorbedPerFaceWPerM2 short-wave radiation absorbed, shared by two faces, W/m2
+     * @param leafTempC degC
+     * @param deficitPa vapour pressure deficit of the air, Pa
+     */
+    static double leafStomataSPerM(
+            CropTraits.Stomata stomata,
+            double ppfdUmolPerM2S,
+            double absorbedPerFaceWPerM2,
+            double leafTempC,
+            double deficitPa) {
+        if (stomata instanceof CropTraits.Stomata.LightHyperbola light) {
+            double open =
+                    1
+                            / lightHyperbolaSPerM(
+                                    light.leastSPerM(),
+                                    light.aUmol(),
+                                    light.bUmol(),
+                                    ppfdUmolPerM2S);
+            double dark = 1 / light.darkSPerM();
+            double awake = ppfdUmolPerM2S / (ppfdUmolPerM2S + WAKING_UMOL_PER_M2_S);
+            return 1 / (dark + (open - dark) * awake);
+        }
+        if (stomata instanceof CropTraits.Stomata.LightTemperatureHumidity tomato) {
+            // Carbon dioxide's factor (1.02 at 400 ppm) is left out: it jumps at 3 W/m2.
+            double perFace =
+                    stanghelliniSPerM(
+                            tomato.leastSPerM(), absorbedPerFaceWPerM2, leafTempC, 200, deficitPa);
+            double closing = temperatureFactor(leafTempC) * humidityFactor(deficitPa);
+            double open = 2 / perFace;
+            double dark = 2 / (tomato.darkSPerM() * closing);
+            double awake = absorbedPerFaceWPerM2 / (absorbedPerFaceWPerM2 + WAKING_W_PER_M2);
+            return 1 / (dark + (open - dark) * awake);
+        }
+        throw new AssertionError("no resistance for " + stomata);
+    }
+
+    /**
+     * Stomatal resistance of indoor lettuce: least (a + I) / (b + I).
+     *
+     * <p>Graamans et al. (2017), Agric. Syst. 153:138-153, with least 60 s/m, a 1500 and b 200
+     * umol/m2/s.
+     *
+     * @param ppfdUmolPerM2S I, umol/m2/s, at least 0
+     * @return s/m
+     */
+    public static double lightHyperbolaSPerM(
+            double leastSPerM, double aUmol, double bUmol, double ppfdUmolPerM2S) {
+        return leastSPerM * (aUmol + ppfdUmolPerM2S) / (bUmol + ppfdUmolPerM2S);
+    }
+
+    /**
+     * Internal resistance of tomato per leaf face: least resistance times factors of light,
+     * temperature, carbon dioxide and humidity.
+     *
+     * <p>Stanghellini (1987), thesis Wageningen, pp. 37 and 87, as coded by Koerner and Holst
+     * (2013).
+     *
+     * @param leastSPerM 82 s/m for tomato
+     * @param absorbedPerFaceWPerM2 short-wave radiation absorbed over twice the leaf area, W/m2
+     * @param leafTempC degC
+     * @param co2Ppm umol/mol; no effect below 3 W/m2, so the resistance jumps there unless it is
+     *     200
+     * @param deficitPa vapour pressure deficit, Pa
+     * @return s/m
+     */
+    public static double stanghelliniSPerM(
+            double leastSPerM,
+            double absorbedPerFaceWPerM2,
+            double leafTempC,
+            double co2Ppm,
+            double deficitPa) {
+        double light = (absorbedPerFaceWPerM2 + 4.30) / (absorbedPerFaceWPerM2 + 0.54);
+        double co2 =
+                absorbedPerFaceWPerM2 < 3
+                        ? 1
+                        : Math.min(1 + 6.08e-7 * (co2Ppm - 200) * (co2Ppm - 200), 1.49);
+        return leastSPerM * light * temperatureFactor(leafTempC) * co2 * humidityFactor(deficitPa);
+    }
+
+    private static double temperatureFactor(double leafTempC) {
+        return 1 + 2.2593e-2 * (leafTempC - 24.5) * (leafTempC - 24.5);
+    }
+
+    private static double humidityFactor(double deficitPa) {
+        return 4 / Math.sqrt(Math.sqrt(1 + 255 * Math.exp(-0.5427 * deficitPa / 100)));
+    }
+
+    /**
+     * Latent heat flux of a wetted or stomatal surface, W/m2.
+     *
+     * <p>Penman and Monteith's combination equation, Monteith (1965): [s R + c D / rh] / [s + g rv
+     * / rh]. Negative when dew would form.
+     *
+     * @param netWPerM2 R, net radiation of the surface at air temperature, W/m2
+     * @param deficitPa D, vapour pressure deficit, Pa
+     * @param slopePaPerK s, slope of saturation pressure, Pa/K
+     * @param psychrometricPaPerK g, Pa/K
+     * @param heatCapacityJPerM3K c, density times specific heat of air, J/m3/K
+     * @param heatSPerM rh, resistance to heat, s/m
+     * @param vapourSPerM rv, whole resistance to vapour, s/m
+     */
+    public static double penmanMonteithWPerM2(
+            double netWPerM2,
+            double deficitPa,
+            double slopePaPerK,
+            double psychrometricPaPerK,
+            double heatCapacityJPerM3K,
+            double heatSPerM,
+            double vapourSPerM) {
+        return (slopePaPerK * netWPerM2 + heatCapacityJPerM3K * deficitPa / heatSPerM)
+                / (slopePaPerK + psychrometricPaPerK * vapourSPerM / heatSPerM);
+    }
+
+    /**
+     * Crop coefficient of the plant's stage, to be multiplied with reference evapotranspiration and
+     * with the ground the plants cover ({@link Canopy#coveredGroundM2}), never with the bare deck.
+     *
+     * <p>FAO-56 (Allen et al. 1998), ch. 6: level, then linear, level, linear. There the early
+     * coefficient spreads over a field's whole ground, much of it wet soil; here it stands for the
+     * thin crown of a young plant and the deck's own evaporation is reckoned apart (the dual view).
+     * Stages go by thermal time from emergence to last harvest.
+     *
+     * @return dimensionless; 0 before emergence
+     */
+    public static double cropCoefficient(CropTraits traits, Plant plant) {
+        CropTraits.Stages stages = traits.stages();
+        CropTraits.Coefficients kc = traits.coefficients();
+        if (plant.thermalTimeCd() < stages.emergenceCd()) {
+            return 0;
+        }
+        double share =
+                (plant.thermalTimeCd() - stages.emergenceCd())
+                        / (stages.lastHarvestCd() - stages.emergenceCd());
+        if (share < kc.midBeginsFrac()) {
+            return between(share, kc.initialEndsFrac(), kc.midBeginsFrac(), kc.initial(), kc.mid());
+        }
+        return between(share, kc.midEndsFrac(), 1, kc.mid(), kc.end());
+    }
+
+    private static double between(double x, double x0, double x1, double y0, double y1) {
+        if (x <= x0) {
+            return y0;
+        }
+        return x >= x1 ? y1 : y0 + (y1 - y0) * (x - x0) / (x1 - x0);
+    }
+
+    /**
+     * Share of thirst left in a salty solution, 0-1.
+     *
+     * <p>FAO-56 (Allen et al. 1998), eq. 90, with a yield response of 1: as growth falls, so does
+     * transpiration. The threshold is that of the solution, about twice the published one of the
+     * saturated soil extract.
+     *
+     * @param ecMsPerCm EC of the solution at 25 degC, mS/cm
+     */
+    public static double saltFrac(CropTraits traits, double ecMsPerCm) {
+        return traits.salinity().growthFrac(ecMsPerCm);
+    }
+}
