@@ -1,0 +1,143 @@
+package tideless.sim;
+
+import tideless.physics.LiquidWater;
+import tideless.physics.OpenWater;
+import tideless.scenario.Reservoir;
+import tideless.solution.Component;
+import tideless.solution.Composition;
+
+/** One reservoir while a run goes on; scratch space of one run. */
+final class ReservoirRun {
+    final Reservoir reservoir;
+    final int index;
+    private final double deadM3;
+    private final double fullM3;
+    private final double wallM2;
+
+    double volumeM3;
+    final double[] mol = new double[Component.COUNT];
+    final double[] molPerM3 = new double[Component.COUNT];
+    double tempC;
+    boolean uncovered;
+
+    // Rates and totals of this step.
+    double evaporationM3PerS;
+    private double evaporationSlopeM3PerSK;
+    double outflowM3;
+    double evaporatedM3;
+    double refillM3;
+
+    // Ledgers.
+    double refilledTotalM3;
+    double evaporatedTotalM3;
+    final double[] refilledMol = new double[Component.COUNT];
+
+    ReservoirRun(Reservoir reservoir, int index, Composition feed, double startTempC) {
+        this.reservoir = reservoir;
+        this.index = index;
+        deadM3 = reservoir.deadM3();
+        fullM3 = reservoir.fullM3();
+        volumeM3 = reservoir.shape().volumeM3(reservoir.startLevelM());
+        for (int i = 0; i < mol.length; i++) {
+            mol[i] = volumeM3 * feed.molPerM3(i);
+        }
+        tempC = startTempC;
+        wallM2 =
+                reservoir.shape().floorAreaM2()
+                        + reservoir.shape().rimAreaM2()
+                        + reservoir.shape().wettedPerimeterM() * reservoir.fullLevelM();
+        uncovered = volumeM3 <= deadM3;
+    }
+
+    double usableM3() {
+        return Math.max(0, volumeM3 - deadM3);
+    }
+
+    double usableFrac() {
+        return usableM3() / (fullM3 - deadM3);
+    }
+
+    /** Height of the surface above the bench, m, after a stated volume has left. */
+    double surfaceAboveBenchM(double goneM3) {
+        return reservoir.floorAboveBenchM() + reservoir.shape().levelM(volumeM3 - goneM3);
+    }
+
+    void begin(int step, AirSeries air) {
+        outflowM3 = 0;
+        evaporatedM3 = 0;
+        refillM3 = 0;
+        evaporationM3PerS = 0;
+        evaporationSlopeM3PerSK = 0;
+        if (reservoir.openAreaM2() > 0 && volumeM3 > 0) {
+            double kgPerM2S =
+                    OpenWater.evaporationKgPerM2S(
+                            tempC,
+                            air.tempC[step],
+                            air.vapourPa[step],
+                            air.speedMPerS[step],
+                            reservoir.openAreaM2() / reservoir.shape().wettedPerimeterM(),
+                            air.pressurePa);
+            double perM3 = reservoir.openAreaM2() / TrayRun.WATER_KG_PER_M3;
+            evaporationM3PerS = Math.max(0, kgPerM2S) * perM3;
+            evaporationSlopeM3PerSK =
+                    TrayRun.evaporationSlope(kgPerM2S, tempC, air.vapourPa[step]) * perM3;
+        }
+        concentrate();
+    }
+
+    private void concentrate() {
+        for (int i = 0; i < mol.length; i++) {
+            molPerM3[i] = volumeM3 > 0 ? mol[i] / volumeM3 : 0;
+        }
+    }
+
+    /** Lets solution out to the trays over a span, and water out to the air. */
+    void lose(double outM3, double spanS) {
+        for (int i = 0; i < mol.length; i++) {
+            mol[i] -= outM3 * molPerM3[i];
+        }
+        volumeM3 -= outM3;
+        outflowM3 += outM3;
+        double evaporated = Math.min(volumeM3, evaporationM3PerS * spanS);
+        volumeM3 -= evaporated;
+        evaporatedM3 += evaporated;
+        evaporatedTotalM3 += evaporated;
+        concentrate();
+    }
+
+    /** Fills to full; returns what was poured, m3. */
+    double refill(Composition feed, double feedC) {
+        double poured = Math.max(0, fullM3 - volumeM3);
+        tempC += (feedC - tempC) * poured / fullM3;
+        for (int i = 0; i < mol.length; i++) {
+            double added = poured * feed.molPerM3(i);
+            mol[i] += added;
+            refilledMol[i] += added;
+        }
+        volumeM3 += poured;
+        refillM3 += poured;
+        refilledTotalM3 += poured;
+        uncovered = false;
+        concentrate();
+        return poured;
+    }
+
+    void end(int step, double spanS, AirSeries air) {
+        if (volumeM3 > 0) {
+            tempC =
+                    VesselHeat.after(
+                            tempC,
+                            air.tempC[step],
+                            0,
+                            TrayRun.WALL_W_PER_M2K * wallM2,
+                            evaporationM3PerS * TrayRun.WATER_KG_PER_M3,
+                            evaporationSlopeM3PerSK * TrayRun.WATER_KG_PER_M3,
+                            volumeM3
+                                    * TrayRun.WATER_KG_PER_M3
+                                    * LiquidWater.heatCapacityJPerKgK(tempC),
+                            spanS);
+        } else {
+            tempC = air.tempC[step];
+        }
+    }
+}

@@ -1,0 +1,241 @@
+package tideless.sim;
+
+import java.time.LocalDate;
+import java.util.ArrayList;
+import java.util.List;
+import tideless.scenario.Filling;
+import tideless.scenario.Liquid;
+import tideless.scenario.Reservoir;
+import tideless.scenario.Scenario;
+import tideless.scenario.Tray;
+import tideless.scenario.Visits;
+import tideless.solution.Component;
+import tideless.solution.Composition;
+import tideless.solution.Meter;
+
+/** Runs a scenario from its first day to its last. */
+public final class Simulation {
+    /**
+     * Share of a full tray's solution that is always changed at least, so that a flush is worth it.
+     */
+    private static final double LEAST_FLUSH_FRAC = 0.3;
+
+    private final Scenario scenario;
+    private final Timeline timeline;
+    private final AirSeries air;
+    private final Composition feed;
+    private final Composition sourceWater;
+    private final Happenings log = new Happenings();
+    private final Meter meter;
+    private final List<TrayRun> trays = new ArrayList<>();
+    private final List<ReservoirRun> reservoirs = new ArrayList<>();
+    private final List<GravityFeed> feeds = new ArrayList<>();
+    private final List<TrayRun> unfed = new ArrayList<>();
+    private final ReservoirRun[] feedOf;
+    private final Recorder recorder;
+    private final LevelStep water = new LevelStep();
+
+    private Simulation(Scenario scenario) {
+        this.scenario = scenario;
+        timeline = Timeline.of(scenario);
+        air = AirSeries.of(scenario, timeline);
+        feed = scenario.feed().composition();
+        sourceWater = scenario.sourceWater().composition();
+        meter = new Meter(air.co2Ppm);
+        double startC = air.tempC[0];
+        feedOf = new ReservoirRun[scenario.trays().size()];
+        for (int i = 0; i < scenario.trays().size(); i++) {
+            trays.add(new TrayRun(scenario.trays().get(i), i, startC));
+        }
+        for (int i = 0; i < scenario.reservoirs().size(); i++) {
+            Reservoir reservoir = scenario.reservoirs().get(i);
+            ReservoirRun run = new ReservoirRun(reservoir, i, feed, startC);
+            reservoirs.add(run);
+            List<TrayRun> fed = new ArrayList<>();
+            for (TrayRun tray : trays) {
+                if (tray.tray.filling() instanceof Filling.ByValve valve
+                        && valve.reservoir().equals(reservoir.name())) {
+                    fed.add(tray);
+                    feedOf[tray.index] = run;
+                }
+            }
+            feeds.add(
+                    new GravityFeed(
+                            run,
+                            fed,
+                            reservoir.refill().when() == Reservoir.Refill.When.WHEN_EMPTY));
+        }
+        for (TrayRun tray : trays) {
+            if (feedOf[tray.index] == null) {
+                unfed.add(tray);
+            }
+        }
+        recorder = new Recorder(scenario.days() * 24, trays.size(), reservoirs.size());
+    }
+
+    /**
+     * Runs a scenario.
+     *
+     * @param scenario what to run
+     * @return its trace; the same scenario gives the same bits
+     */
+    public static Trace run(Scenario scenario) {
+        return new Simulation(scenario).run();
+    }
+
+    private Trace run() {
+        Stock start = Stock.of(trays, reservoirs);
+        GravityFeed.Refiller refiller = this::refill;
+        for (int step = 0; step < timeline.steps; step++) {
+            double timeS = timeline.instantS[step];
+            double spanS = timeline.instantS[step + 1] - timeS;
+            if (timeline.visit[step]) {
+                visit(timeS, air.tempC[step]);
+            }
+            for (TrayRun tray : trays) {
+                tray.begin(step, timeS, spanS, air);
+            }
+            for (ReservoirRun reservoir : reservoirs) {
+                reservoir.begin(step, air);
+            }
+            for (GravityFeed gravity : feeds) {
+                gravity.step(timeS, spanS, refiller, log);
+            }
+            for (TrayRun tray : unfed) {
+                water.withoutValve(tray.volumeM3, tray.lossM3PerS, spanS);
+                tray.took(water, null);
+            }
+            for (TrayRun tray : trays) {
+                ReservoirRun source = feedOf[tray.index];
+                tray.end(step, timeS, spanS, air, source == null ? tray.tempC : source.tempC, log);
+            }
+            for (ReservoirRun reservoir : reservoirs) {
+                reservoir.end(step, spanS, air);
+            }
+            recorder.addStep(step, trays, reservoirs);
+            if (timeline.endsHour[step]) {
+                recorder.closeHour(step, air, trays, reservoirs);
+            }
+            if (timeline.endsDay[step]) {
+                double atS = timeline.instantS[step + 1];
+                int day = (int) Math.round(atS / Timeline.DAY_S);
+                for (TrayRun tray : trays) {
+                    tray.growOvernight(atS, day, meter, log);
+                }
+            }
+        }
+        return trace(start, Stock.of(trays, reservoirs));
+    }
+
+    private void refill(ReservoirRun reservoir, double atS) {
+        double poured = reservoir.refill(feed, reservoir.tempC);
+        recorder.addRefill(reservoir.index, poured);
+        log.add(Event.Kind.REFILL, atS, reservoir.reservoir.name(), poured, 0, "");
+    }
+
+    private void visit(double timeS, double airC) {
+        LocalDate date = scenario.start().plusDays((long) (timeS / Timeline.DAY_S));
+        boolean onRound = scenario.visits().on(date);
+        for (ReservoirRun reservoir : reservoirs) {
+            if (onRound && isDue(reservoir)) {
+                refill(reservoir, timeS);
+            }
+        }
+        for (TrayRun tray : trays) {
+            if (onRound && scenario.visits().flush() == Visits.Flush.AT_LIMIT) {
+                renewIfOut(tray, timeS, airC);
+            }
+            if (tray.tray.filling() instanceof Filling.ByHand hand
+                    && (hand.days().isEmpty() ? onRound : hand.days().contains(date))) {
+                Composition liquid = hand.withWater() ? sourceWater : feed;
+                double poured = tray.topUp(hand.toLevelM(), liquid, airC);
+                if (poured > 0) {
+                    log.add(Event.Kind.TOP_UP, timeS, tray.tray.name(), poured, 0, "");
+                }
+            }
+        }
+    }
+
+    private static boolean isDue(ReservoirRun run) {
+        Reservoir.Refill rule = run.reservoir.refill();
+        return switch (rule.when()) {
+            case LOW_AT_VISIT -> run.usableFrac() < rule.belowFrac();
+            case EVERY_VISIT -> run.volumeM3 < run.reservoir.fullM3();
+            case WHEN_EMPTY, NEVER -> false;
+        };
+    }
+
+    private void renewIfOut(TrayRun tray, double timeS, double airC) {
+        if (!(tray.volumeM3 > 0) || !tray.lives()) {
+            return;
+        }
+        double ec = tray.ecMsPerCm(meter);
+        double low = tray.tray.limits().ecLowMsPerCm();
+        double high = tray.tray.limits().ecHighMsPerCm();
+        double feedEc = tideless.solution.ElectricalConductivity.at25MsPerCm(feed);
+        if (ec > high && feedEc < high) {
+            // To the middle between feed and limit: EC mixes nearly linearly, and a later flush
+            // costs less solution than an earlier one.
+            double target = 0.5 * (feedEc + high);
+            double share = Math.min(1, Math.max(LEAST_FLUSH_FRAC, (ec - target) / (ec - feedEc)));
+            renew(tray, Event.Kind.FLUSH, share, timeS, airC, ec);
+        } else if (ec < low && feedEc > low) {
+            renew(tray, Event.Kind.FRESH_SOLUTION, 1, timeS, airC, ec);
+        } else {
+            int scarce = scarceNutrient(tray);
+            if (scarce >= 0) {
+                renew(tray, Event.Kind.FRESH_SOLUTION, 1, timeS, airC, ec);
+            }
+        }
+    }
+
+    /** The first nutrient below the concentration at which uptake slows, or -1. */
+    private int scarceNutrient(TrayRun tray) {
+        for (Component component : Shortage.WATCHED) {
+            int i = component.ordinal();
+            double least = Shortage.leastMolPerM3(component);
+            double held = tray.mol[i] / tray.volumeM3;
+            if (held < least && feed.molPerM3(i) > 2 * least) {
+                return i;
+            }
+        }
+        return -1;
+    }
+
+    private void renew(
+            TrayRun tray, Event.Kind kind, double share, double timeS, double airC, double ec) {
+        double drained = share * tray.volumeM3;
+        double poured = tray.renew(share, feed, airC);
+        log.add(
+                kind,
+                timeS,
+                tray.tray.name(),
+                poured,
+                drained,
+                String.format(java.util.Locale.ROOT, "%.2f mS/cm", ec));
+    }
+
+    private Trace trace(Stock start, Stock end) {
+        List<TrayTrace> trayTraces = new ArrayList<>();
+        for (Tray tray : scenario.trays()) {
+            trayTraces.add(recorder.trayTrace(trayTraces.size(), tray, air.co2Ppm));
+        }
+        List<ReservoirTrace> reservoirTraces = new ArrayList<>();
+        for (Reservoir reservoir : scenario.reservoirs()) {
+            reservoirTraces.add(
+                    recorder.reservoirTrace(reservoirTraces.size(), reservoir, air.co2Ppm));
+        }
+        Liquid named = scenario.feed();
+        if (!named.composition().equals(feed)) {
+            throw new AssertionError("feed changed during a run");
+        }
+        return new Trace(
+                scenario,
+                scenario.days() * 24,
+                trayTraces,
+                reservoirTraces,
+                log.inOrder(),
+                Stock.waterLedger(start, end, trays, reservoirs),
+                Stock.componentLedgers(start, end, trays, reservoirs));
+    }
+}

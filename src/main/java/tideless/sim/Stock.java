@@ -1,0 +1,98 @@
+package tideless.sim;
+
+import java.util.ArrayList;
+import java.util.List;
+import tideless.solution.Component;
+
+/** All the water and all of each component in a rig at one instant, and the ledgers between two. */
+record Stock(double waterM3, double[] mol) {
+
+    static Stock of(List<TrayRun> trays, List<ReservoirRun> reservoirs) {
+        double water = 0;
+        double[] mol = new double[Component.COUNT];
+        for (TrayRun tray : trays) {
+            water += tray.volumeM3;
+            for (int i = 0; i < mol.length; i++) {
+                mol[i] += tray.mol[i];
+            }
+        }
+        for (ReservoirRun reservoir : reservoirs) {
+            water += reservoir.volumeM3;
+            for (int i = 0; i < mol.length; i++) {
+                mol[i] += reservoir.mol[i];
+            }
+        }
+        return new Stock(water, mol);
+    }
+
+    static Ledger waterLedger(
+            Stock start, Stock end, List<TrayRun> trays, List<ReservoirRun> reservoirs) {
+        double refills = 0;
+        double reservoirAir = 0;
+        for (ReservoirRun reservoir : reservoirs) {
+            refills += reservoir.refilledTotalM3;
+            reservoirAir += reservoir.evaporatedTotalM3;
+        }
+        double topUps = 0;
+        double fresh = 0;
+        double drunk = 0;
+        double trayAir = 0;
+        double drained = 0;
+        for (TrayRun tray : trays) {
+            topUps += tray.toppedUpM3;
+            fresh += tray.freshM3;
+            drunk += tray.drunkTotalM3;
+            trayAir += tray.evaporatedTotalM3;
+            drained += tray.drainedM3;
+        }
+        return new Ledger(
+                "water",
+                "m3",
+                start.waterM3,
+                List.of(
+                        new Ledger.Entry("reservoir refills", refills),
+                        new Ledger.Entry("hand top-ups", topUps),
+                        new Ledger.Entry("fresh solution", fresh)),
+                end.waterM3,
+                List.of(
+                        new Ledger.Entry("drunk by plants", drunk),
+                        new Ledger.Entry("evaporated from trays", trayAir),
+                        new Ledger.Entry("evaporated from reservoirs", reservoirAir),
+                        new Ledger.Entry("drained", drained)));
+    }
+
+    static List<Ledger> componentLedgers(
+            Stock start, Stock end, List<TrayRun> trays, List<ReservoirRun> reservoirs) {
+        List<Ledger> ledgers = new ArrayList<>();
+        for (int i = 0; i < Component.COUNT; i++) {
+            double refills = 0;
+            for (ReservoirRun reservoir : reservoirs) {
+                refills += reservoir.refilledMol[i];
+            }
+            double topUps = 0;
+            double fresh = 0;
+            double taken = 0;
+            double drained = 0;
+            for (TrayRun tray : trays) {
+                topUps += tray.toppedUpMol[i];
+                fresh += tray.freshMol[i];
+                taken += tray.takenMol[i];
+                drained += tray.drainedMol[i];
+            }
+            ledgers.add(
+                    new Ledger(
+                            Component.at(i).symbol(),
+                            "mol",
+                            start.mol[i],
+                            List.of(
+                                    new Ledger.Entry("reservoir refills", refills),
+                                    new Ledger.Entry("hand top-ups", topUps),
+                                    new Ledger.Entry("fresh solution", fresh)),
+                            end.mol[i],
+                            List.of(
+                                    new Ledger.Entry("taken by plants", taken),
+                                    new Ledger.Entry("drained", drained))));
+        }
+        return ledgers;
+    }
+}

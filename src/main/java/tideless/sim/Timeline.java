@@ -1,0 +1,113 @@
+package tideless.sim;
+
+import java.time.LocalDate;
+import java.util.Arrays;
+import java.util.TreeSet;
+import tideless.scenario.Climate;
+import tideless.scenario.Filling;
+import tideless.scenario.Lamp;
+import tideless.scenario.Scenario;
+import tideless.scenario.Tray;
+
+/**
+ * The instants a run steps to: the regular grid, every hour, and every instant at which something
+ * switches, so that no lamp, dawn or visit ever falls inside a step.
+ *
+ * <p>Depends on the scenario's clock only, so an ensemble makes it once.
+ */
+final class Timeline {
+    static final double HOUR_S = 3600;
+    static final double DAY_S = 86400;
+
+    /** Step {@code i} runs from {@code instantS[i]} to {@code instantS[i + 1]}. */
+    final double[] instantS;
+
+    /** Whether somebody looks at {@code instantS[i]}. */
+    final boolean[] visit;
+
+    /** Whether step {@code i} ends on the hour. */
+    final boolean[] endsHour;
+
+    /** Whether step {@code i} ends at midnight. */
+    final boolean[] endsDay;
+
+    final int steps;
+
+    private Timeline(double[] instantS, boolean[] visit) {
+        this.instantS = instantS;
+        this.visit = visit;
+        steps = instantS.length - 1;
+        endsHour = new boolean[steps];
+        endsDay = new boolean[steps];
+        for (int i = 0; i < steps; i++) {
+            endsHour[i] = instantS[i + 1] % HOUR_S == 0;
+            endsDay[i] = instantS[i + 1] % DAY_S == 0;
+        }
+    }
+
+    static Timeline of(Scenario scenario) {
+        double endS = scenario.days() * DAY_S;
+        TreeSet<Double> instants = new TreeSet<>();
+        double stepS = scenario.settings().stepS();
+        for (long i = 0; i * stepS < endS; i++) {
+            instants.add(i * stepS);
+        }
+        for (int hour = 0; hour <= scenario.days() * 24; hour++) {
+            instants.add(hour * HOUR_S);
+        }
+        for (Tray tray : scenario.trays()) {
+            Lamp lamp = tray.lamp();
+            if (lamp.ppfdUmolPerM2S() > 0 && lamp.onS() != lamp.offS()) {
+                addDaily(instants, lamp.onS(), endS);
+                addDaily(instants, lamp.offS(), endS);
+            }
+        }
+        if (scenario.climate() instanceof Climate.Room room
+                && room.dayBeginsS() != room.dayEndsS()) {
+            addDaily(instants, room.dayBeginsS(), endS);
+            addDaily(instants, room.dayEndsS(), endS);
+        }
+        TreeSet<Double> visits = new TreeSet<>();
+        for (int day = 0; day < scenario.days(); day++) {
+            LocalDate date = scenario.start().plusDays(day);
+            if (scenario.visits().on(date) || isHandDay(scenario, date)) {
+                visits.add(day * DAY_S + scenario.visits().timeOfDayS());
+            }
+        }
+        instants.addAll(visits);
+        double[] instantS = instants.stream().mapToDouble(Double::doubleValue).toArray();
+        boolean[] visit = new boolean[instantS.length];
+        for (double at : visits) {
+            visit[Arrays.binarySearch(instantS, at)] = true;
+        }
+        return new Timeline(instantS, visit);
+    }
+
+    private static boolean isHandDay(Scenario scenario, LocalDate date) {
+        for (Tray tray : scenario.trays()) {
+            if (tray.filling() instanceof Filling.ByHand hand && hand.days().contains(date)) {
+                return true;
+            }
+        }
+        return false;
+    }
+
+    private static void addDaily(TreeSet<Double> instants, double timeOfDayS, double endS) {
+        for (double at = timeOfDayS; at < endS; at += DAY_S) {
+            instants.add(at);
+        }
+    }
+
+    /**
+     * Whether a daily span is open at an instant; a span that ends before it begins runs overnight.
+     */
+    static boolean isWithin(double timeS, double fromS, double toS) {
+        double timeOfDayS = timeS % DAY_S;
+        if (fromS == toS) {
+            return true;
+        }
+        return fromS < toS
+                ? timeOfDayS >= fromS && timeOfDayS < toS
+                : timeOfDayS >= fromS || timeOfDayS < toS;
+    }
+}

@@ -1,0 +1,640 @@
+package tideless.sim;
+
+import java.util.Arrays;
+import tideless.crop.Canopy;
+import tideless.crop.CropTraits;
+import tideless.crop.Growing;
+import tideless.crop.Hunger;
+import tideless.crop.Plant;
+import tideless.crop.RootZone;
+import tideless.crop.Transpiration;
+import tideless.physics.HumidAir;
+import tideless.physics.LiquidWater;
+import tideless.physics.OpenWater;
+import tideless.physics.ReferenceEvapotranspiration;
+import tideless.scenario.Filling;
+import tideless.scenario.Lamp;
+import tideless.scenario.Planting;
+import tideless.scenario.Shape;
+import tideless.scenario.Tray;
+import tideless.solution.Component;
+import tideless.solution.Composition;
+import tideless.solution.Meter;
+
+/**
+ * One tray while a run goes on. Its fields change from step to step so that the inner loop
+ * allocates nothing (docs/decisions/0003-mutable-run-state.md); nothing outside one run ever sees
+ * it.
+ */
+final class TrayRun {
+    /** Density of the solution, kg/m3: water at 20 degC; Kell (1975). Salts add 0.1-0.2 %. */
+    static final double WATER_KG_PER_M3 = 998.2;
+
+    /** Days of levels the roots remember; assumed, no source. */
+    private static final int ROOT_MEMORY_DAYS = 7;
+
+    /** Growth left while air roots are drowned; assumed, no source. */
+    private static final double DROWNED_GROWTH_FRAC = 0.5;
+
+    /** Share of its wants a plant can go without and still grow in full; assumed, no source. */
+    private static final double HUNGER_BORNE_FRAC = 0.2;
+
+    /** Heat transfer through tray walls and deck; 6-10 W/m2/K for bare plastic, from memory. */
+    static final double WALL_W_PER_M2K = 8;
+
+    /** Share of light on a pale deck that ends in the solution; 0.3 white lid, from memory. */
+    private static final double DECK_GAIN_FRAC = 0.3;
+
+    final Tray tray;
+    final int index;
+    private final CropTraits traits; // null when the thirst was measured
+    private final Planting planting;
+    private final double wallM2;
+
+    // Water and what is in it.
+    double volumeM3;
+    final double[] mol = new double[Component.COUNT];
+    double tempC;
+    boolean snapOpen;
+    double shutM3;
+    double wideM3;
+
+    // The plants.
+    Plant plant;
+    private double leafAreaIndex;
+    private double coveredM2;
+    private double interceptedFrac;
+    private final double[] debtMol = new double[Component.COUNT];
+    private final double[] demandMolPerS = new double[Component.COUNT];
+    private final double[] wantedMol = new double[Component.COUNT];
+    private double salinityFrac = 1;
+    private double hungerFrac = 1;
+    private double reserveFrac = 1;
+    private double wiltedS;
+    private double drownedS;
+    private boolean wilted;
+    private boolean stranded;
+    private boolean drowned;
+    private boolean dead;
+    private boolean harvested;
+    private boolean flowering;
+    private boolean ripe;
+    private boolean dry;
+    private final double[] lowestOfDayM = new double[ROOT_MEMORY_DAYS];
+    private double lowestTodayM;
+    private int daysSeen;
+
+    // What the day has brought.
+    private double dayLightMolPerM2;
+    private double dayLitS;
+    private double dayLitPpfdS;
+    private double dayJoulesPerM2;
+    private double dayTempCS;
+    private double dayS;
+    private double dayIdleS;
+    private double dayDrownedS;
+
+    // What the step brought, for the recorder.
+    double thirstM3;
+    double drunkM3;
+    double evaporatedM3;
+    double inflowM3;
+    double lightMolPerM2;
+    double ppfdUmolPerM2S;
+
+    // Rates of this step.
+    double lossM3PerS;
+    private double drinkM3PerS;
+    private double evaporationM3PerS;
+    private double evaporationSlopeM3PerSK;
+    private double gainW;
+    private final double[] stepInMol = new double[Component.COUNT];
+    private double stepStartM3;
+
+    // Ledgers, m3 and mol.
+    double drunkTotalM3;
+    double evaporatedTotalM3;
+    double toppedUpM3;
+    double freshM3;
+    double drainedM3;
+    final double[] takenMol = new double[Component.COUNT];
+    final double[] toppedUpMol = new double[Component.COUNT];
+    final double[] freshMol = new double[Component.COUNT];
+    final double[] drainedMol = new double[Component.COUNT];
+
+    TrayRun(Tray tray, int index, double startTempC) {
+        this.tray = tray;
+        this.index = index;
+        planting = tray.planting();
+        Shape shape = tray.shape();
+        volumeM3 = shape.volumeM3(tray.startLevelM());
+        for (int i = 0; i < mol.length; i++) {
+            mol[i] = volumeM3 * tray.startLiquid().composition().molPerM3(i);
+        }
+        tempC = startTempC;
+        if (tray.filling() instanceof Filling.ByValve valve) {
+            shutM3 = shape.volumeM3(valve.settingM());
+            wideM3 = shape.volumeM3(valve.settingM() - valve.bandM());
+        }
+        wallM2 = shape.rimAreaM2() + shape.floorAreaM2();
+        Arrays.fill(lowestOfDayM, Double.POSITIVE_INFINITY);
+        lowestTodayM = tray.startLevelM();
+        if (planting instanceof Planting.OfCrop crop) {
+            traits = crop.traits();
+            plant = Growing.raisedInNursery(traits, crop.ageAtStartDays());
+            flowering = Growing.isFlowering(traits, plant);
+            shapeCanopy();
+        } else {
+            traits = null;
+        }
+    }
+
+    private Planting.OfCrop crop() {
+        return (Planting.OfCrop) planting;
+    }
+
+    double levelM() {
+        return tray.shape().levelM(volumeM3);
+    }
+
+    double rootTipM() {
+        return traits == null ? 0 : RootZone.tipM(tray.cupBottomM(), plant.rootLengthM());
+    }
+
+    double wetRootFrac() {
+        return traits == null
+                ? (volumeM3 > 0 ? 1 : 0)
+                : RootZone.wetFrac(tray.cupBottomM(), rootTipM(), levelM());
+    }
+
+    double leafAreaIndex() {
+        return leafAreaIndex;
+    }
+
+    boolean lives() {
+        return traits != null && !dead && !harvested && crop().plants() > 0;
+    }
+
+    /** Highest level the roots bear, m above the floor. */
+    double usedToM() {
+        if (traits == null || daysSeen == 0) {
+            return tray.shape().depthM();
+        }
+        double lowest = lowestTodayM;
+        for (double level : lowestOfDayM) {
+            lowest = Math.min(lowest, level);
+        }
+        return RootZone.highestBorneM(traits, lowest);
+    }
+
+    double freshG() {
+        return traits == null || plant == null ? Double.NaN : Growing.freshG(traits, plant);
+    }
+
+    double fruitFreshG() {
+        return traits == null || plant == null ? Double.NaN : Growing.fruitFreshG(traits, plant);
+    }
+
+    private void shapeCanopy() {
+        double ground = groundPerPlantM2();
+        coveredM2 = Canopy.coveredGroundM2(traits, plant, ground);
+        leafAreaIndex = Canopy.leafAreaIndex(traits, plant, ground);
+        interceptedFrac = Canopy.interceptedFrac(traits.growth().extinction(), leafAreaIndex);
+    }
+
+    private double groundPerPlantM2() {
+        return crop().groundM2() / Math.max(1, crop().plants());
+    }
+
+    /** Works out what this step will take, from the state at its start. */
+    void begin(int step, double timeS, double spanS, AirSeries air) {
+        Lamp lamp = tray.lamp();
+        boolean lit =
+                lamp.ppfdUmolPerM2S() > 0 && Timeline.isWithin(timeS, lamp.onS(), lamp.offS());
+        double lampPpfd = lit ? lamp.ppfdUmolPerM2S() : 0;
+        double lampPar = lampPpfd / lamp.umolPerJ();
+        double par = lampPar + air.sunParWPerM2[step];
+        double infrared = lampPar * lamp.nearInfraredPerPar() + air.sunInfraredWPerM2[step];
+        ppfdUmolPerM2S = lampPpfd + air.sunParWPerM2[step] * AirSeries.SUN_UMOL_PER_J;
+        lightMolPerM2 = ppfdUmolPerM2S * 1e-6 * spanS;
+
+        double airC = air.tempC[step];
+        double vapourPa = air.vapourPa[step];
+        thirstM3 = thirstM3PerS(timeS, spanS, par, infrared, air, step) * spanS;
+        double supply = supplyFrac();
+        drinkM3PerS = wilted ? 0 : thirstM3 / spanS * supply;
+        if (lives() && supply <= 0) {
+            drinkM3PerS = 0;
+        }
+
+        evaporationM3PerS = 0;
+        evaporationSlopeM3PerSK = 0;
+        if (tray.openAreaM2() > 0 && volumeM3 > 0) {
+            double kgPerM2S =
+                    OpenWater.evaporationKgPerM2S(
+                            tempC,
+                            airC,
+                            vapourPa,
+                            air.speedMPerS[step],
+                            gapLengthM(),
+                            air.pressurePa);
+            double perM3 = tray.openAreaM2() / WATER_KG_PER_M3;
+            evaporationM3PerS = Math.max(0, kgPerM2S) * perM3; // dew is not collected
+            evaporationSlopeM3PerSK = evaporationSlope(kgPerM2S, tempC, vapourPa) * perM3;
+        }
+        lossM3PerS = drinkM3PerS + evaporationM3PerS;
+        double uncovered =
+                traits == null
+                        ? 1
+                        : 1
+                                - interceptedFrac
+                                        * Math.min(
+                                                1, coveredM2 * crop().plants() / crop().groundM2());
+        gainW = DECK_GAIN_FRAC * uncovered * (par + infrared) * tray.shape().rimAreaM2();
+        stepStartM3 = volumeM3;
+        Arrays.fill(stepInMol, 0);
+        inflowM3 = 0;
+        drunkM3 = 0;
+        evaporatedM3 = 0;
+
+        if (traits != null) {
+            dayLightMolPerM2 += lightMolPerM2;
+            dayJoulesPerM2 += par * spanS;
+            if (ppfdUmolPerM2S > 1) {
+                dayLitS += spanS;
+                dayLitPpfdS += ppfdUmolPerM2S * spanS;
+            }
+            dayTempCS += airC * spanS;
+            dayS += spanS;
+        }
+    }
+
+    // A slot shelters as its own size does, not as the tray's: gaps are taken as round holes of
+    // 5 cm, the size of a net cup's hole; assumed.
+    private double gapLengthM() {
+        return Math.min(0.0125, Math.sqrt(tray.openAreaM2()));
+    }
+
+    static double evaporationSlope(double kgPerM2S, double waterC, double vapourPa) {
+        double deficit = HumidAir.saturationPressurePa(waterC) - vapourPa;
+        return deficit > 1 && kgPerM2S > 0
+                ? kgPerM2S * HumidAir.saturationSlopePaPerK(waterC) / deficit
+                : 0;
+    }
+
+    private double thirstM3PerS(
+            double timeS, double spanS, double par, double infrared, AirSeries air, int step) {
+        if (planting instanceof Planting.MeasuredThirst measured) {
+            return measured.thirst().m3PerS(timeS + 0.5 * spanS);
+        }
+        if (!lives()) {
+            return 0;
+        }
+        Planting.OfCrop crop = crop();
+        double kgPerM2S;
+        if (crop.model() == Planting.ThirstModel.CANOPY) {
+            kgPerM2S =
+                    Transpiration.canopyKgPerM2S(
+                            traits.stomata(),
+                            traits.growth().extinction(),
+                            leafAreaIndex,
+                            par,
+                            ppfdUmolPerM2S,
+                            infrared,
+                            0,
+                            air.tempC[step],
+                            air.vapourPa[step],
+                            air.pressurePa,
+                            air.speedMPerS[step]);
+        } else {
+            kgPerM2S =
+                    Transpiration.cropCoefficient(traits, plant)
+                            * ReferenceEvapotranspiration.indoorKgPerM2S(
+                                    GRASS_ABSORBED_FRAC * (par + infrared),
+                                    air.tempC[step],
+                                    air.vapourPa[step],
+                                    ReferenceEvapotranspiration.HOUSE_RESISTANCE_S_PER_M,
+                                    air.pressurePa);
+        }
+        return salinityFrac * kgPerM2S * coveredM2 * crop.plants() / WATER_KG_PER_M3;
+    }
+
+    /** 1 less the albedo of the reference grass; FAO-56 (Allen et al. 1998), eq. 38. */
+    private static final double GRASS_ABSORBED_FRAC = 0.77;
+
+    private double supplyFrac() {
+        if (volumeM3 <= 0) {
+            return 0;
+        }
+        if (traits == null) {
+            return 1;
+        }
+        return RootZone.supplyFrac(wetRootFrac());
+    }
+
+    /** Takes over the water of a part of the step, and what came in with it. */
+    void took(LevelStep water, double[] reservoirMolPerM3) {
+        volumeM3 = water.volumeM3;
+        inflowM3 += water.inflowM3;
+        double drinkShare = lossM3PerS > 0 ? drinkM3PerS / lossM3PerS : 0;
+        double drunk = water.lossM3 * drinkShare;
+        drunkM3 += drunk;
+        evaporatedM3 += water.lossM3 - drunk;
+        if (water.inflowM3 > 0) {
+            for (int i = 0; i < stepInMol.length; i++) {
+                stepInMol[i] += water.inflowM3 * reservoirMolPerM3[i];
+            }
+        }
+    }
+
+    /** Ends the step: salts, heat, and the plants' clocks. */
+    void end(
+            int step,
+            double timeS,
+            double spanS,
+            AirSeries air,
+            double inflowTempC,
+            Happenings log) {
+        drunkTotalM3 += drunkM3;
+        evaporatedTotalM3 += evaporatedM3;
+        double midM3 = 0.5 * (stepStartM3 + volumeM3);
+        if (midM3 > 0) {
+            moveSalts(midM3, spanS);
+            moveHeat(midM3, air.tempC[step], inflowTempC, spanS);
+        } else {
+            for (int i = 0; i < mol.length; i++) {
+                mol[i] += stepInMol[i];
+            }
+            tempC = air.tempC[step];
+        }
+        double endS = timeS + spanS;
+        if (volumeM3 <= 0 && !dry) {
+            dry = true;
+            log.add(Event.Kind.TRAY_DRY, endS, tray.name());
+        } else if (volumeM3 > 0) {
+            dry = false;
+        }
+        lowestTodayM = Math.min(lowestTodayM, levelM());
+        if (lives()) {
+            tendRoots(endS, spanS, log);
+        }
+    }
+
+    private void moveSalts(double midM3, double spanS) {
+        double drinkM3PerSNow = drunkM3 / spanS;
+        double ammoniumDemand = demandMolPerS[Component.NH4.ordinal()];
+        double ammoniumMolPerM3 = mol[Component.NH4.ordinal()] / midM3;
+        for (int i = 0; i < mol.length; i++) {
+            double demand = demandMolPerS[i];
+            double half = 0;
+            double pass = 0;
+            if (traits != null) {
+                if (i == Component.NA.ordinal()) {
+                    pass = traits.nutrition().sodiumPassFrac() * drinkM3PerSNow;
+                } else if (i == Component.CL.ordinal()) {
+                    pass = traits.nutrition().chloridePassFrac() * drinkM3PerSNow;
+                } else if (demand > 0) {
+                    half = Hunger.halfSaturationMolPerM3(traits, i);
+                    if (i == Component.NO3.ordinal() && ammoniumDemand > 0) {
+                        double ammoniumHalf =
+                                Hunger.halfSaturationMolPerM3(traits, Component.NH4.ordinal());
+                        demand -=
+                                ammoniumDemand
+                                        * ammoniumMolPerM3
+                                        / (ammoniumHalf + ammoniumMolPerM3);
+                    }
+                }
+            }
+            double before = mol[i] + stepInMol[i];
+            double after =
+                    demand > 0 || pass > 0
+                            ? Solutes.afterUptake(
+                                    mol[i], stepInMol[i], midM3, demand, half, pass, spanS)
+                            : before;
+            double taken = before - after;
+            mol[i] = after;
+            takenMol[i] += taken;
+            if (i == Component.NH4.ordinal()) {
+                debtMol[Component.NO3.ordinal()] -= taken;
+            } else {
+                debtMol[i] -= taken;
+            }
+        }
+    }
+
+    private void moveHeat(double midM3, double airC, double inflowTempC, double spanS) {
+        if (inflowM3 > 0) {
+            tempC += (inflowTempC - tempC) * Math.min(1, inflowM3 / (midM3 + inflowM3));
+        }
+        tempC =
+                VesselHeat.after(
+                        tempC,
+                        airC,
+                        gainW,
+                        WALL_W_PER_M2K * wallM2,
+                        evaporationM3PerS * WATER_KG_PER_M3,
+                        evaporationSlopeM3PerSK * WATER_KG_PER_M3,
+                        midM3 * WATER_KG_PER_M3 * LiquidWater.heatCapacityJPerKgK(tempC),
+                        spanS);
+    }
+
+    private void tendRoots(double endS, double spanS, Happenings log) {
+        double level = levelM();
+        boolean out = volumeM3 <= 0 || level <= rootTipM();
+        if (out && !stranded) {
+            log.add(Event.Kind.STRANDED, endS, tray.name());
+        } else if (!out && stranded) {
+            log.add(Event.Kind.REWETTED, endS, tray.name());
+            if (wilted) {
+                wilted = false;
+                wiltedS = 0;
+                log.add(Event.Kind.RECOVERED, endS, tray.name());
+            }
+            reserveFrac = 1;
+        }
+        stranded = out;
+        if (stranded) {
+            double leafM2 = Canopy.leafAreaM2(traits, plant) * crop().plants();
+            double thirstKgPerM2S = thirstM3 * WATER_KG_PER_M3 / spanS / leafM2;
+            reserveFrac -= spanS / RootZone.dryReserveS(traits, thirstKgPerM2S);
+            dayIdleS += spanS;
+            if (reserveFrac <= 0 && !wilted) {
+                wilted = true;
+                log.add(Event.Kind.WILTED, endS, tray.name());
+            }
+            if (wilted) {
+                wiltedS += spanS;
+                if (wiltedS >= RootZone.wiltToDeathS(traits)) {
+                    die(endS, log);
+                }
+            }
+        }
+        boolean under = !out && level > usedToM();
+        if (under) {
+            if (!drowned) {
+                log.add(Event.Kind.DROWNED, endS, tray.name());
+            }
+            drownedS += spanS;
+            dayDrownedS += spanS;
+            if (drownedS >= traits.roots().drownedDeathDays() * Timeline.DAY_S) {
+                die(endS, log);
+            }
+        } else {
+            drownedS = 0;
+        }
+        drowned = under;
+    }
+
+    private void die(double atS, Happenings log) {
+        if (!dead) {
+            dead = true;
+            log.add(Event.Kind.DIED, atS, tray.name());
+        }
+    }
+
+    /** Grows the plants by the day that has just ended. */
+    void growOvernight(double atS, int daysSinceStart, Meter meter, Happenings log) {
+        lowestOfDayM[daysSeen % ROOT_MEMORY_DAYS] = lowestTodayM;
+        lowestTodayM = levelM();
+        daysSeen++;
+        if (!lives()) {
+            clearDay();
+            Arrays.fill(demandMolPerS, 0);
+            return;
+        }
+        takeStockOfHunger();
+        salinityFrac = 1;
+        if (volumeM3 > 0) {
+            salinityFrac = Transpiration.saltFrac(traits, ecMsPerCm(meter));
+        }
+        double awakeFrac = 1 - dayIdleS / dayS;
+        double drownedFrac = 1 - (1 - DROWNED_GROWTH_FRAC) * dayDrownedS / dayS;
+        double stress = salinityFrac * hungerFrac * awakeFrac * drownedFrac;
+        Plant before = plant;
+        double umolPerJ = dayJoulesPerM2 > 0 ? dayLightMolPerM2 * 1e6 / dayJoulesPerM2 : 4.57;
+        plant =
+                Growing.dayLater(
+                        traits,
+                        before,
+                        groundPerPlantM2(),
+                        dayLightMolPerM2,
+                        dayLitS > 0 ? dayLitPpfdS / dayLitS : 0,
+                        umolPerJ,
+                        dayTempCS / dayS,
+                        stress);
+        clearDay();
+        shapeCanopy();
+        want(before);
+        if (!flowering && Growing.isFlowering(traits, plant)) {
+            flowering = true;
+            log.add(Event.Kind.FLOWERING, atS, tray.name());
+        }
+        if (!ripe && Growing.isRipe(traits, plant)) {
+            ripe = true;
+            if (traits.stages().fruits()) {
+                log.add(Event.Kind.FIRST_RIPE, atS, tray.name());
+            }
+        }
+        if (isOver(daysSinceStart)) {
+            harvested = true;
+            Arrays.fill(demandMolPerS, 0);
+            log.add(Event.Kind.HARVEST, atS, tray.name());
+        }
+    }
+
+    private boolean isOver(int daysSinceStart) {
+        if (crop().harvestAfterDays() >= 0) {
+            return daysSinceStart >= crop().harvestAfterDays();
+        }
+        return traits.stages().fruits()
+                ? plant.thermalTimeCd() >= traits.stages().lastHarvestCd()
+                : ripe;
+    }
+
+    private void clearDay() {
+        dayLightMolPerM2 = 0;
+        dayLitS = 0;
+        dayLitPpfdS = 0;
+        dayJoulesPerM2 = 0;
+        dayTempCS = 0;
+        dayS = 0;
+        dayIdleS = 0;
+        dayDrownedS = 0;
+    }
+
+    // How much of what was wanted for yesterday's growth was had, for the scarcest nutrient.
+    private void takeStockOfHunger() {
+        double least = 1;
+        for (int i = 0; i < debtMol.length; i++) {
+            if (wantedMol[i] > 0) {
+                least = Math.min(least, 1 - debtMol[i] / wantedMol[i]);
+            }
+        }
+        hungerFrac = Math.max(0, Math.min(1, least / (1 - HUNGER_BORNE_FRAC)));
+    }
+
+    // Today's growth is fed by what is drunk until the next midnight.
+    private void want(Plant before) {
+        double fruitG = plant.fruitDryG() - before.fruitDryG();
+        double leafLikeG = Math.max(0, plant.dryG() - before.dryG() - fruitG);
+        Hunger.demandMol(traits, leafLikeG, Math.max(0, fruitG), wantedMol);
+        for (int i = 0; i < debtMol.length; i++) {
+            debtMol[i] = Math.max(0, debtMol[i]) + wantedMol[i] * crop().plants();
+            wantedMol[i] = debtMol[i];
+            demandMolPerS[i] = debtMol[i] / Timeline.DAY_S;
+        }
+        demandMolPerS[Component.NH4.ordinal()] =
+                traits.nutrition().ammoniumShare() * demandMolPerS[Component.NO3.ordinal()];
+    }
+
+    double ecMsPerCm(Meter meter) {
+        double[] molPerM3 = new double[mol.length];
+        for (int i = 0; i < mol.length; i++) {
+            molPerM3[i] = mol[i] / volumeM3;
+        }
+        meter.read(molPerM3);
+        return meter.ecMsPerCm();
+    }
+
+    /** Pours in up to a level; returns what was poured, m3. */
+    double topUp(double toLevelM, Composition liquid, double liquidC) {
+        double poured =
+                Math.max(0, tray.shape().volumeM3(Math.min(toLevelM, tray.overflowM())) - volumeM3);
+        pour(poured, liquid, liquidC, toppedUpMol);
+        toppedUpM3 += poured;
+        return poured;
+    }
+
+    /** Drains a share and fills up again to where the level stood; returns what was poured, m3. */
+    double renew(double shareFrac, Composition liquid, double liquidC) {
+        double out = shareFrac * volumeM3;
+        for (int i = 0; i < mol.length; i++) {
+            double gone = shareFrac * mol[i];
+            mol[i] -= gone;
+            drainedMol[i] += gone;
+        }
+        double target = volumeM3;
+        if (tray.filling() instanceof Filling.ByValve) {
+            target = Math.max(target, shutM3);
+        }
+        volumeM3 -= out;
+        drainedM3 += out;
+        double poured = target - volumeM3;
+        pour(poured, liquid, liquidC, freshMol);
+        freshM3 += poured;
+        return poured;
+    }
+
+    private void pour(double poured, Composition liquid, double liquidC, double[] ledger) {
+        if (!(poured > 0)) {
+            return;
+        }
+        tempC += (liquidC - tempC) * poured / (volumeM3 + poured);
+        volumeM3 += poured;
+        for (int i = 0; i < mol.length; i++) {
+            double added = poured * liquid.molPerM3(i);
+            mol[i] += added;
+            ledger[i] += added;
+        }
+    }
+}
