@@ -1,0 +1,62 @@
+package tideless.solution;
+
+/**
+ * EC at 25 degC and pH in air at 25 degC from bare amounts, many times over.
+ *
+ * <p>An instance is scratch space of one thread: it holds the arrays of the solve and starts each
+ * reading from the last one. It allocates nothing while reading. The last digits (1e-12 relative)
+ * of a reading depend on the reading before it; where bytes must repeat, read in the same order or
+ * call {@link #forget} first.
+ */
+public final class Meter {
+    private final SpeciationSolver solver = new SpeciationSolver();
+    private final double co2Atm;
+    private double ecMsPerCm = Double.NaN;
+    private double ph = Double.NaN;
+
+    /**
+     * @param co2Ppm CO2 in the air, parts per million by volume at one standard atmosphere
+     */
+    public Meter(double co2Ppm) {
+        if (!(co2Ppm >= 0 && co2Ppm <= 1e6)) {
+            throw new IllegalArgumentException("co2Ppm must lie in 0 to 1e6, was " + co2Ppm);
+        }
+        co2Atm = co2Ppm * 1e-6;
+    }
+
+    /**
+     * Reads one solution.
+     *
+     * @param molPerM3 in the order of {@link Component}; carbon is put aside, for air decides it
+     */
+    public void read(double[] molPerM3) {
+        solver.solveInAir(molPerM3, Equilibria.AT_25, co2Atm);
+        ecMsPerCm = solver.ecMsPerCm();
+        ph = solver.ph();
+    }
+
+    /** EC of the last reading at 25 degC, mS/cm; NaN before the first. */
+    public double ecMsPerCm() {
+        return ecMsPerCm;
+    }
+
+    /** pH of the last reading; NaN before the first. */
+    public double ph() {
+        return ph;
+    }
+
+    /** Ionic strength of the last reading, mol/kg. */
+    public double ionicStrengthMolPerKg() {
+        return solver.ionicStrength();
+    }
+
+    /** Inorganic carbon the air has put into the solution of the last reading, mol/m3. */
+    public double carbonMolPerM3() {
+        return solver.carbonMolPerKg() * 1e3;
+    }
+
+    /** Forgets the last reading, so that the next one starts from nothing. */
+    public void forget() {
+        solver.forget();
+    }
+}
