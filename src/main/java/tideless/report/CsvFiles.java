@@ -1,0 +1,173 @@
+package tideless.report;
+
+import de.siegmar.fastcsv.writer.CsvWriter;
+import de.siegmar.fastcsv.writer.LineDelimiter;
+import java.io.StringWriter;
+import java.nio.charset.StandardCharsets;
+import java.time.LocalDateTime;
+import java.time.temporal.ChronoUnit;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.function.IntToDoubleFunction;
+import tideless.advice.Task;
+import tideless.advice.Warning;
+import tideless.sim.ReservoirTrace;
+import tideless.sim.Series;
+import tideless.sim.Trace;
+import tideless.sim.TrayTrace;
+import tideless.solution.Component;
+
+/**
+ * A run as comma-separated values: UTF-8, line feeds, a header with units, a point for decimals, an
+ * empty cell where there is no number.
+ */
+final class CsvFiles {
+    private static final double L_PER_M3 = 1000;
+    private static final double MM_PER_M = 1000;
+
+    private CsvFiles() {}
+
+    private record Column(String header, IntToDoubleFunction at) {}
+
+    /** One tray, one row an hour; flows are totals over the hour that ends at the row's time. */
+    static byte[] tray(Trace trace, TrayTrace tray) {
+        List<Column> columns = new ArrayList<>();
+        columns.add(column("level_above_floor [mm]", tray.levelM(), MM_PER_M));
+        columns.add(column("solution [L]", tray.volumeM3(), L_PER_M3));
+        columns.add(column("solution_temperature [degC]", tray.solutionTempC(), 1));
+        columns.add(column("thirst [L/h]", tray.thirstM3(), L_PER_M3));
+        columns.add(column("transpiration [L/h]", tray.transpirationM3(), L_PER_M3));
+        columns.add(column("evaporation [L/h]", tray.evaporationM3(), L_PER_M3));
+        columns.add(column("inflow [L/h]", tray.inflowM3(), L_PER_M3));
+        columns.add(column("spill [L/h]", tray.spillM3(), L_PER_M3));
+        columns.add(column("air_temperature [degC]", tray.airTempC(), 1));
+        columns.add(column("air_vapour_deficit [Pa]", tray.airDeficitPa(), 1));
+        columns.add(column("ppfd [umol/m2/s]", tray.ppfdUmolPerM2S(), 1));
+        columns.add(column("light [mol/m2/h]", tray.lightMolPerM2(), 1));
+        columns.add(column("leaf_area_index [m2/m2]", tray.leafAreaIndex(), 1));
+        columns.add(column("fresh_mass [g/plant]", tray.freshG(), 1));
+        columns.add(column("fruit_fresh_mass [g/plant]", tray.fruitFreshG(), 1));
+        columns.add(column("root_tip_above_floor [mm]", tray.rootTipM(), MM_PER_M));
+        columns.add(column("wet_root_share [m/m]", tray.wetRootFrac(), 1));
+        columns.add(column("roots_bear_level_above_floor [mm]", tray.usedToLevelM(), MM_PER_M));
+        columns.add(column("ec_25C [mS/cm]", tray.ecMsPerCm(), 1));
+        columns.add(column("ph [pH]", tray.ph(), 1));
+        addIons(columns, tray.componentMol(), tray.volumeM3());
+        return hourly(trace, columns);
+    }
+
+    /** One reservoir, one row an hour. */
+    static byte[] reservoir(Trace trace, ReservoirTrace reservoir) {
+        List<Column> columns = new ArrayList<>();
+        columns.add(column("solution [L]", reservoir.volumeM3(), L_PER_M3));
+        columns.add(column("usable [L]", reservoir.usableM3(), L_PER_M3));
+        columns.add(column("solution_temperature [degC]", reservoir.solutionTempC(), 1));
+        columns.add(column("outflow [L/h]", reservoir.outflowM3(), L_PER_M3));
+        columns.add(column("evaporation [L/h]", reservoir.evaporationM3(), L_PER_M3));
+        columns.add(column("refill [L/h]", reservoir.refillM3(), L_PER_M3));
+        columns.add(column("ec_25C [mS/cm]", reservoir.ecMsPerCm(), 1));
+        columns.add(column("ph [pH]", reservoir.ph(), 1));
+        addIons(columns, reservoir.componentMol(), reservoir.volumeM3());
+        return hourly(trace, columns);
+    }
+
+    private static Column column(String header, Series series, double factor) {
+        return new Column(header, hour -> factor * series.at(hour));
+    }
+
+    private static void addIons(List<Column> columns, List<Series> mol, Series volumeM3) {
+        for (int i = 0; i < Component.COUNT; i++) {
+            Series of = mol.get(i);
+            columns.add(
+                    new Column(
+                            Component.at(i).symbol() + " [mmol/L]",
+                            hour -> {
+                                double volume = volumeM3.at(hour);
+                                return volume > 0 ? of.at(hour) / volume : Double.NaN;
+                            }));
+        }
+    }
+
+    private static byte[] hourly(Trace trace, List<Column> columns) {
+        StringWriter text = new StringWriter(trace.hours() * columns.size() * 8);
+        CsvWriter csv = writerOf(text);
+        String[] row = new String[columns.size() + 1];
+        row[0] = "time";
+        for (int c = 0; c < columns.size(); c++) {
+            row[c + 1] = columns.get(c).header();
+        }
+        csv.writeRecord(row);
+        for (int hour = 0; hour < trace.hours(); hour++) {
+            row[0] = trace.clockAtSample(hour).toString();
+            for (int c = 0; c < columns.size(); c++) {
+                row[c + 1] = Figures.sixDigits(columns.get(c).at().applyAsDouble(hour));
+            }
+            csv.writeRecord(row);
+        }
+        return text.toString().getBytes(StandardCharsets.UTF_8);
+    }
+
+    /** Every task, none left out. */
+    static byte[] tasks(List<Task> tasks) {
+        StringWriter text = new StringWriter();
+        CsvWriter csv = writerOf(text);
+        csv.writeRecord(
+                "due",
+                "task",
+                "where",
+                "where_is",
+                "pour [L]",
+                "drain_first [L]",
+                "figure",
+                "limit",
+                "reason",
+                "cure");
+        for (Task task : tasks) {
+            csv.writeRecord(
+                    minute(task.due()),
+                    task.kind().word(),
+                    task.where(),
+                    vessel(task.isReservoir()),
+                    Figures.sixDigits(task.litres()),
+                    Figures.sixDigits(task.drainLitres()),
+                    task.limiting(),
+                    task.limit(),
+                    task.reason(),
+                    task.cure());
+        }
+        return text.toString().getBytes(StandardCharsets.UTF_8);
+    }
+
+    /** Every warning. */
+    static byte[] warnings(List<Warning> warnings) {
+        StringWriter text = new StringWriter();
+        CsvWriter csv = writerOf(text);
+        csv.writeRecord(
+                "from", "warning", "where", "where_is", "figure", "limit", "reason", "cure");
+        for (Warning warning : warnings) {
+            csv.writeRecord(
+                    minute(warning.from()),
+                    warning.kind().word(),
+                    warning.where(),
+                    vessel(warning.isReservoir()),
+                    warning.limiting(),
+                    warning.limit(),
+                    warning.reason(),
+                    warning.cure());
+        }
+        return text.toString().getBytes(StandardCharsets.UTF_8);
+    }
+
+    static String vessel(boolean isReservoir) {
+        return isReservoir ? "reservoir" : "tray";
+    }
+
+    /** ISO local time to the minute. */
+    static String minute(LocalDateTime time) {
+        return time.truncatedTo(ChronoUnit.MINUTES).toString();
+    }
+
+    private static CsvWriter writerOf(StringWriter text) {
+        return CsvWriter.builder().lineDelimiter(LineDelimiter.LF).bufferSize(0).build(text);
+    }
+}

@@ -1,0 +1,140 @@
+package tideless.report;
+
+import java.nio.file.Path;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Locale;
+import java.util.Map;
+import java.util.concurrent.Callable;
+import java.util.concurrent.ExecutionException;
+import java.util.concurrent.ExecutorService;
+import java.util.concurrent.Executors;
+import java.util.concurrent.Future;
+import tideless.scenario.Reservoir;
+import tideless.scenario.Tray;
+import tideless.sim.Trace;
+import tideless.study.Forecast;
+
+/** All files of one forecast. */
+public final class ResultFiles {
+    private ResultFiles() {}
+
+    /**
+     * Writes {@code result.json}, {@code tasks.csv}, {@code warnings.csv}, a CSV file for each tray
+     * and reservoir and, when asked, the pictures, all of them or none.
+     *
+     * @param forecast what
+     * @param folder where to; made when it is not there, and other files in it are left alone
+     * @param plots whether to draw the pictures too
+     * @return the files, or why there are none
+     */
+    public static WriteResult write(Forecast forecast, Path folder, boolean plots) {
+        try {
+            return new WriteResult(OutputFolder.write(folder, render(forecast, plots)), "");
+        } catch (OutputFolder.NotWritten e) {
+            return new WriteResult(List.of(), e.getMessage());
+        } catch (NotDrawn e) {
+            return new WriteResult(List.of(), folder + ": " + e.getMessage());
+        }
+    }
+
+    /** A picture could not be drawn on this machine; the message says why in plain words. */
+    static final class NotDrawn extends Exception {
+        private static final long serialVersionUID = 1L;
+
+        NotDrawn(String message, Throwable cause) {
+            super(message, cause);
+        }
+    }
+
+    /** The name and the bytes of each file, in a fixed order. */
+    static Map<String, byte[]> render(Forecast forecast, boolean plots) throws NotDrawn {
+        Trace trace = forecast.trace();
+        List<String> trays = FileNames.of(names(trace, false));
+        List<String> reservoirs = FileNames.of(names(trace, true));
+        Map<String, Callable<Map<String, byte[]>>> jobs = new LinkedHashMap<>();
+        jobs.put(
+                "texts",
+                () -> {
+                    Map<String, byte[]> texts = new LinkedHashMap<>();
+                    texts.put("result.json", ResultJson.of(forecast, trays, reservoirs));
+                    texts.put("tasks.csv", CsvFiles.tasks(forecast.advice().tasks()));
+                    texts.put("warnings.csv", CsvFiles.warnings(forecast.advice().warnings()));
+                    for (int i = 0; i < reservoirs.size(); i++) {
+                        texts.put(
+                                "reservoir-" + reservoirs.get(i) + ".csv",
+                                CsvFiles.reservoir(trace, trace.reservoirs().get(i)));
+                    }
+                    for (int i = 0; i < trays.size(); i++) {
+                        texts.put(
+                                "tray-" + trays.get(i) + ".csv",
+                                CsvFiles.tray(trace, trace.trays().get(i)));
+                    }
+                    return texts;
+                });
+        return run(jobs);
+    }
+
+    private static List<String> names(Trace trace, boolean ofReservoirs) {
+        return ofReservoirs
+                ? trace.scenario().reservoirs().stream().map(Reservoir::name).toList()
+                : trace.scenario().trays().stream().map(Tray::name).toList();
+    }
+
+    // Two threads: each job draws from its own objects, and the results are gathered in order, so
+    // that the bytes do not depend on which is done first.
+    private static Map<String, byte[]> run(Map<String, Callable<Map<String, byte[]>>> jobs)
+            throws NotDrawn {
+        ExecutorService pool = Executors.newFixedThreadPool(2);
+        try {
+            Map<String, Future<Map<String, byte[]>>> begun = new LinkedHashMap<>();
+            jobs.forEach((name, job) -> begun.put(name, pool.submit(job)));
+            Map<String, byte[]> files = new LinkedHashMap<>();
+            for (Map.Entry<String, Future<Map<String, byte[]>>> job : begun.entrySet()) {
+                try {
+                    files.putAll(job.getValue().get());
+                } catch (ExecutionException e) {
+                    throw notDrawn(e.getCause());
+                }
+            }
+            return files;
+        } catch (InterruptedException e) {
+            Thread.currentThread().interrupt();
+            throw new NotDrawn("interrupted; nothing was written", e);
+        } finally {
+            pool.shutdownNow();
+        }
+    }
+
+    /**
+     * What to say of a failed drawing.
+     *
+     * @return when the machine cannot draw; any other fault is thrown as it is
+     */
+    static NotDrawn notDrawn(Throwable cause) {
+        for (Throwable at = cause; at != null; at = at.getCause()) {
+            String said = String.valueOf(at.getMessage());
+            if (said.toLowerCase(Locale.ROOT).contains("font")) {
+                return new NotDrawn(
+                        "the pictures could not be drawn: no fonts on this machine (" + said + ")",
+                        cause);
+            }
+        }
+        // A Java without its drawing libraries fails while it links them.
+        if (cause instanceof LinkageError || cause instanceof java.awt.AWTError) {
+            return new NotDrawn(
+                    "the pictures could not be drawn: this Java cannot draw (" + cause + ")",
+                    cause);
+        }
+        if (cause instanceof OutOfMemoryError) {
+            return new NotDrawn("the pictures could not be drawn: not enough memory", cause);
+        }
+        if (cause instanceof Error error) {
+            throw error;
+        }
+        if (cause instanceof RuntimeException fault) {
+            throw fault;
+        }
+        return new NotDrawn("could not be rendered: " + cause.getMessage(), cause);
+    }
+}

@@ -1,0 +1,283 @@
+package tideless.report;
+
+import com.fasterxml.jackson.core.JsonFactory;
+import com.fasterxml.jackson.core.JsonGenerator;
+import com.fasterxml.jackson.core.util.DefaultIndenter;
+import com.fasterxml.jackson.core.util.DefaultPrettyPrinter;
+import com.fasterxml.jackson.core.util.Separators;
+import java.io.IOException;
+import java.io.InputStream;
+import java.io.StringWriter;
+import java.io.UncheckedIOException;
+import java.math.BigDecimal;
+import java.nio.charset.StandardCharsets;
+import java.util.ArrayList;
+import java.util.List;
+import tideless.advice.Sizing;
+import tideless.advice.Task;
+import tideless.advice.Warning;
+import tideless.scenario.Scenario;
+import tideless.sim.Ledger;
+import tideless.sim.ReservoirTrace;
+import tideless.sim.Series;
+import tideless.sim.Trace;
+import tideless.sim.TrayTrace;
+import tideless.study.Forecast;
+
+/**
+ * A forecast as one JSON object. Keys stand in a fixed order, numbers have ten significant digits,
+ * and nothing in it tells of the clock, the machine or a path: the same input gives the same bytes.
+ */
+final class ResultJson {
+    private static final double L_PER_M3 = 1000;
+
+    /** Raised when a key is renamed, removed or changes its meaning. */
+    private static final int FORMAT = 1;
+
+    private ResultJson() {}
+
+    /** The program's version, as the build wrote it. */
+    static String version() {
+        try (InputStream in = ResultJson.class.getResourceAsStream("/tideless/version.txt")) {
+            if (in == null) {
+                throw new IllegalStateException("/tideless/version.txt is not in the program");
+            }
+            return new String(in.readAllBytes(), StandardCharsets.UTF_8).strip();
+        } catch (IOException e) {
+            throw new UncheckedIOException(e);
+        }
+    }
+
+    /**
+     * @param trayFiles the plain name of each tray, as its files carry it
+     * @param reservoirFiles likewise for reservoirs
+     */
+    static byte[] of(Forecast forecast, List<String> trayFiles, List<String> reservoirFiles) {
+        StringWriter text = new StringWriter(1 << 16);
+        try (JsonGenerator json = new JsonFactory().createGenerator(text)) {
+            json.setPrettyPrinter(
+                    new DefaultPrettyPrinter(
+                                    Separators.createDefaultInstance()
+                                            .withObjectFieldValueSpacing(Separators.Spacing.AFTER))
+                            .withObjectIndenter(new DefaultIndenter("  ", "\n")));
+            write(json, forecast, trayFiles, reservoirFiles);
+        } catch (IOException e) {
+            throw new UncheckedIOException(e); // A string takes all it is given.
+        }
+        return text.append('\n').toString().getBytes(StandardCharsets.UTF_8);
+    }
+
+    private static void write(
+            JsonGenerator json,
+            Forecast forecast,
+            List<String> trayFiles,
+            List<String> reservoirFiles)
+            throws IOException {
+        Trace trace = forecast.trace();
+        Scenario scenario = trace.scenario();
+        json.writeStartObject();
+        json.writeObjectFieldStart("program");
+        json.writeStringField("name", "Tideless");
+        json.writeStringField("version", version());
+        json.writeEndObject();
+        json.writeNumberField("format", FORMAT);
+        json.writeObjectFieldStart("scenario");
+        json.writeStringField("title", scenario.title());
+        json.writeStringField("digest", scenario.digest());
+        json.writeStringField("start", scenario.start().toString());
+        json.writeNumberField("days", scenario.days());
+        json.writeEndObject();
+        json.writeNumberField("seed", forecast.seed());
+
+        json.writeArrayFieldStart("tasks");
+        for (Task task : forecast.advice().tasks()) {
+            writeTask(json, task);
+        }
+        json.writeEndArray();
+        json.writeArrayFieldStart("warnings");
+        for (Warning warning : forecast.advice().warnings()) {
+            writeWarning(json, warning);
+        }
+        json.writeEndArray();
+        json.writeArrayFieldStart("sizings");
+        for (Sizing sizing : forecast.advice().sizings()) {
+            writeSizing(json, sizing);
+        }
+        json.writeEndArray();
+
+        json.writeArrayFieldStart("reservoirs");
+        for (int i = 0; i < trace.reservoirs().size(); i++) {
+            writeReservoir(
+                    json,
+                    trace.reservoirs().get(i),
+                    twin(forecast.unlimited().reservoirs(), i),
+                    reservoirFiles.get(i));
+        }
+        json.writeEndArray();
+        json.writeArrayFieldStart("trays");
+        for (int i = 0; i < trace.trays().size(); i++) {
+            writeTray(
+                    json,
+                    trace.trays().get(i),
+                    twin(forecast.unlimited().trays(), i),
+                    trayFiles.get(i));
+        }
+        json.writeEndArray();
+
+        json.writeArrayFieldStart("ledgers");
+        List<Ledger> ledgers = new ArrayList<>();
+        ledgers.add(trace.water());
+        ledgers.addAll(trace.components());
+        for (Ledger ledger : ledgers) {
+            writeLedger(json, ledger);
+        }
+        json.writeEndArray();
+        json.writeEndObject();
+    }
+
+    private static <T> T twin(List<T> twins, int i) {
+        return i < twins.size() ? twins.get(i) : null;
+    }
+
+    private static void writeTask(JsonGenerator json, Task task) throws IOException {
+        json.writeStartObject();
+        json.writeStringField("task", task.kind().word());
+        json.writeStringField("due", CsvFiles.minute(task.due()));
+        json.writeStringField("where", task.where());
+        json.writeStringField("where_is", CsvFiles.vessel(task.isReservoir()));
+        number(json, "pour_litres", task.litres());
+        number(json, "drain_first_litres", task.drainLitres());
+        json.writeStringField("figure", task.limiting());
+        json.writeStringField("limit", task.limit());
+        json.writeStringField("reason", task.reason());
+        json.writeStringField("cure", task.cure());
+        json.writeEndObject();
+    }
+
+    private static void writeWarning(JsonGenerator json, Warning warning) throws IOException {
+        json.writeStartObject();
+        json.writeStringField("warning", warning.kind().word());
+        json.writeStringField("from", CsvFiles.minute(warning.from()));
+        json.writeStringField("where", warning.where());
+        json.writeStringField("where_is", CsvFiles.vessel(warning.isReservoir()));
+        json.writeStringField("figure", warning.limiting());
+        json.writeStringField("limit", warning.limit());
+        json.writeStringField("reason", warning.reason());
+        json.writeStringField("cure", warning.cure());
+        json.writeEndObject();
+    }
+
+    private static void writeSizing(JsonGenerator json, Sizing sizing) throws IOException {
+        json.writeStartObject();
+        json.writeStringField("reservoir", sizing.reservoir());
+        number(json, "usable_litres", sizing.usableLitres());
+        number(json, "enough_usable_litres", sizing.enoughUsableLitres());
+        number(json, "longest_gap_days", sizing.longestGapDays());
+        if (sizing.outgrownFrom() == null) {
+            json.writeNullField("outgrown_from");
+        } else {
+            json.writeStringField("outgrown_from", sizing.outgrownFrom().toString());
+        }
+        json.writeArrayFieldStart("days_when_full");
+        for (double days : sizing.daysWhenFull()) {
+            number(json, days);
+        }
+        json.writeEndArray();
+        json.writeEndObject();
+    }
+
+    private static void writeReservoir(
+            JsonGenerator json, ReservoirTrace run, ReservoirTrace twin, String file)
+            throws IOException {
+        json.writeStartObject();
+        json.writeStringField("name", run.reservoir().name());
+        json.writeStringField("csv", "reservoir-" + file + ".csv");
+        number(json, "full_litres", L_PER_M3 * run.reservoir().fullM3());
+        number(json, "usable_litres", L_PER_M3 * run.reservoir().usableM3());
+        number(json, "dead_litres", L_PER_M3 * run.reservoir().deadM3());
+        number(json, "refilled_litres", L_PER_M3 * run.refillM3().sum());
+        number(json, "fed_litres", L_PER_M3 * run.outflowM3().sum());
+        number(json, "evaporated_litres", L_PER_M3 * run.evaporationM3().sum());
+        number(
+                json,
+                "fed_litres_if_never_dry",
+                twin == null ? Double.NaN : L_PER_M3 * twin.outflowM3().sum());
+        json.writeObjectFieldStart("at_end");
+        number(json, "litres", L_PER_M3 * last(run.volumeM3()));
+        number(json, "usable_litres", L_PER_M3 * last(run.usableM3()));
+        number(json, "ec_ms_per_cm", last(run.ecMsPerCm()));
+        number(json, "ph", last(run.ph()));
+        json.writeEndObject();
+        json.writeEndObject();
+    }
+
+    private static void writeTray(JsonGenerator json, TrayTrace run, TrayTrace twin, String file)
+            throws IOException {
+        json.writeStartObject();
+        json.writeStringField("name", run.tray().name());
+        json.writeStringField("csv", "tray-" + file + ".csv");
+        json.writeStringField("crop", run.tray().planting().cropName());
+        json.writeNumberField("plants", run.tray().planting().plants());
+        number(json, "thirst_litres", L_PER_M3 * run.thirstM3().sum());
+        number(json, "transpired_litres", L_PER_M3 * run.transpirationM3().sum());
+        number(json, "evaporated_litres", L_PER_M3 * run.evaporationM3().sum());
+        number(json, "fed_litres", L_PER_M3 * run.inflowM3().sum());
+        number(json, "spilled_litres", L_PER_M3 * run.spillM3().sum());
+        number(
+                json,
+                "transpired_litres_if_never_dry",
+                twin == null ? Double.NaN : L_PER_M3 * twin.transpirationM3().sum());
+        json.writeObjectFieldStart("at_end");
+        number(json, "litres", L_PER_M3 * last(run.volumeM3()));
+        number(json, "level_mm", 1000 * last(run.levelM()));
+        number(json, "ec_ms_per_cm", last(run.ecMsPerCm()));
+        number(json, "ph", last(run.ph()));
+        number(json, "fresh_g_per_plant", last(run.freshG()));
+        number(json, "fruit_fresh_g_per_plant", last(run.fruitFreshG()));
+        json.writeEndObject();
+        json.writeEndObject();
+    }
+
+    private static double last(Series series) {
+        return series.size() == 0 ? Double.NaN : series.at(series.size() - 1);
+    }
+
+    private static void writeLedger(JsonGenerator json, Ledger ledger) throws IOException {
+        json.writeStartObject();
+        json.writeStringField("of", ledger.name());
+        json.writeStringField("unit", ledger.unit());
+        number(json, "start", ledger.start());
+        writeEntries(json, "in", ledger.in());
+        number(json, "end", ledger.end());
+        writeEntries(json, "out", ledger.out());
+        number(json, "residual", ledger.residual());
+        number(json, "relative_residual", ledger.relativeResidual());
+        json.writeEndObject();
+    }
+
+    private static void writeEntries(JsonGenerator json, String key, List<Ledger.Entry> entries)
+            throws IOException {
+        json.writeArrayFieldStart(key);
+        for (Ledger.Entry entry : entries) {
+            json.writeStartObject();
+            json.writeStringField("what", entry.what());
+            number(json, "amount", entry.amount());
+            json.writeEndObject();
+        }
+        json.writeEndArray();
+    }
+
+    private static void number(JsonGenerator json, String key, double value) throws IOException {
+        json.writeFieldName(key);
+        number(json, value);
+    }
+
+    private static void number(JsonGenerator json, double value) throws IOException {
+        BigDecimal rounded = Figures.tenDigits(value);
+        if (rounded == null) {
+            json.writeNull();
+        } else {
+            json.writeNumber(rounded);
+        }
+    }
+}

@@ -1,0 +1,405 @@
+package tideless.report;
+
+import java.time.DayOfWeek;
+import java.time.Duration;
+import java.time.LocalDate;
+import java.time.LocalDateTime;
+import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.Comparator;
+import java.util.List;
+import java.util.Set;
+import tideless.advice.Advice;
+import tideless.advice.Sizing;
+import tideless.advice.Task;
+import tideless.advice.Warning;
+import tideless.scenario.Climate;
+import tideless.scenario.Filling;
+import tideless.scenario.Lamp;
+import tideless.scenario.Limits;
+import tideless.scenario.Liquid;
+import tideless.scenario.Place;
+import tideless.scenario.Planting;
+import tideless.scenario.Reservoir;
+import tideless.scenario.Scenario;
+import tideless.scenario.Settings;
+import tideless.scenario.Shape;
+import tideless.scenario.Thirst;
+import tideless.scenario.Tray;
+import tideless.scenario.Tube;
+import tideless.scenario.Visits;
+import tideless.sim.Event;
+import tideless.sim.Ledger;
+import tideless.sim.ReservoirTrace;
+import tideless.sim.Series;
+import tideless.sim.Trace;
+import tideless.sim.TrayTrace;
+import tideless.solution.Component;
+import tideless.solution.Composition;
+import tideless.study.Forecast;
+
+/**
+ * A forecast of made-up curves that look like a crop's: two trays on valves, one left to fall and
+ * filled again by hand, one reservoir that is refilled at visits. No number in it is physics.
+ */
+final class MadeUpForecast {
+    static final LocalDate START = LocalDate.of(2026, 9, 7);
+
+    private final int days;
+    private final int hours;
+    private final List<Task> tasks = new ArrayList<>();
+    private final List<Event> events = new ArrayList<>();
+
+    private MadeUpForecast(int days) {
+        this.days = days;
+        this.hours = 24 * days;
+    }
+
+    /** Three trays and a reservoir over 70 days. */
+    static Forecast threeTrays() {
+        return new MadeUpForecast(70).forecast(List.of("Lettuce", "Basilikum groß", "Tomato"));
+    }
+
+    /** As many trays over as many days as asked, for pictures under strain. */
+    static Forecast of(int days, String... names) {
+        return new MadeUpForecast(days).forecast(Arrays.asList(names));
+    }
+
+    private static final Composition FEED =
+            Composition.of(11.0, 1.2, 1.4, 6.0, 3.6, 1.8, 1.9, 0.9, 0.7, 0.4, 1.0);
+
+    private Forecast forecast(List<String> names) {
+        Tube tube = new Tube(0.006, 1.2, 2);
+        Reservoir reservoir =
+                new Reservoir(
+                        "Wall tub",
+                        new Shape(0.12, 0.15, 0.38, 1.5),
+                        0.35,
+                        0.03,
+                        0.6,
+                        0.01,
+                        0.35,
+                        new Reservoir.Refill(Reservoir.Refill.When.LOW_AT_VISIT, 0.4),
+                        tube);
+        List<Tray> trays = new ArrayList<>();
+        List<TrayTrace> trayTraces = new ArrayList<>();
+        double[] outflow = new double[hours];
+        for (int i = 0; i < names.size(); i++) {
+            Filling filling =
+                    i % 3 == 2
+                            ? new Filling.Sealed()
+                            : new Filling.ByValve(
+                                    "Wall tub",
+                                    0.03 + 0.01 * (i % 2),
+                                    0.004,
+                                    i % 2 == 1,
+                                    0.002,
+                                    0.6,
+                                    0.05,
+                                    tube);
+            Tray tray =
+                    new Tray(
+                            names.get(i),
+                            new Shape(0.18, 0.2, 0.1, 1.8),
+                            0.09,
+                            0.045 + 0.005 * (i % 3),
+                            0,
+                            0.004,
+                            i % 3 == 2 ? 0.085 : 0.04,
+                            new Liquid("half strength", FEED),
+                            new Planting.MeasuredThirst(names.get(i), 6 + i, Thirst.constant(1e-8)),
+                            filling,
+                            new Lamp(240, 2.4, 0.2, 21600, 79200),
+                            new Limits(1.0 + 0.2 * (i % 3), 1.8 + 0.4 * (i % 3), 5.5, 6.5, 4, 4));
+            trays.add(tray);
+            trayTraces.add(trayTrace(tray, i, outflow));
+        }
+        ReservoirTrace reservoirTrace = reservoirTrace(reservoir, outflow);
+        Scenario scenario =
+                new Scenario(
+                        "Bench along the wall of an invented science room",
+                        START,
+                        days,
+                        new Place(48, 11, 500),
+                        new Climate.Room(23, 19, 0.55, 0.6, 21600, 79200, 0.2, 600),
+                        new Liquid("half strength", FEED),
+                        new Liquid("tap", Composition.WATER),
+                        List.of(reservoir),
+                        trays,
+                        new Visits(
+                                Set.of(DayOfWeek.MONDAY, DayOfWeek.WEDNESDAY, DayOfWeek.FRIDAY),
+                                8 * 3600,
+                                List.of(),
+                                Visits.Flush.AT_LIMIT),
+                        new Settings(600),
+                        "0123456789abcdef".repeat(4));
+        tasks.sort(
+                Comparator.comparing(Task::due)
+                        .thenComparing(task -> !task.isReservoir())
+                        .thenComparing(Task::where));
+        events.sort(Comparator.comparingDouble(Event::atS));
+        Trace trace =
+                new Trace(
+                        scenario,
+                        hours,
+                        trayTraces,
+                        List.of(reservoirTrace),
+                        events,
+                        new Ledger(
+                                "water",
+                                "m3",
+                                0.06,
+                                List.of(
+                                        new Ledger.Entry("refills", 0.4),
+                                        new Ledger.Entry("flushes", 0.02)),
+                                0.05,
+                                List.of(
+                                        new Ledger.Entry("transpired", 0.41),
+                                        new Ledger.Entry("drained", 0.02 + 1e-17))),
+                        Arrays.stream(Component.values())
+                                .map(
+                                        c ->
+                                                new Ledger(
+                                                        c.symbol(),
+                                                        "mol",
+                                                        1,
+                                                        List.of(),
+                                                        0.25,
+                                                        List.of(new Ledger.Entry("crop", 0.75))))
+                                .toList());
+        return new Forecast(trace, trace, advice(names), 7);
+    }
+
+    private TrayTrace trayTrace(Tray tray, int index, double[] outflow) {
+        boolean sealed = tray.filling() instanceof Filling.Sealed;
+        double[] level = new double[hours];
+        double[] volume = new double[hours];
+        double[] thirst = new double[hours];
+        double[] drunk = new double[hours];
+        double[] evaporation = new double[hours];
+        double[] inflow = new double[hours];
+        double[] tip = new double[hours];
+        double[] usedTo = new double[hours];
+        double[] ec = new double[hours];
+        double[] ph = new double[hours];
+        double[] fresh = new double[hours];
+        double[] lit = new double[hours];
+        double[] share = new double[hours];
+        double now = tray.startLevelM();
+        double salt = 1.3 + 0.1 * (index % 3);
+        double used = tray.startLevelM();
+        for (int h = 0; h < hours; h++) {
+            double day = h / 24.0;
+            boolean on = h % 24 >= 6 && h % 24 < 22;
+            double size = 1 / (1 + Math.exp(-(day - 35 - 4 * (index % 3)) / 7));
+            thirst[h] = (on ? 0.2 : 0.03) * 1e-3 * (0.03 + size) * (1.2 + 0.35 * (index % 4));
+            evaporation[h] = 2e-6;
+            double use = (thirst[h] + evaporation[h]) / 0.19;
+            drunk[h] = thirst[h];
+            if (tray.filling() instanceof Filling.ByValve valve) {
+                double set = valve.settingM() - valve.bandM() * (0.2 + 0.5 * size);
+                double wanted = now > set ? 0 : Math.min(use, 0.02);
+                boolean starved = index == 0 && day > 52 && day < 54.5;
+                inflow[h] = starved ? 0 : wanted * 0.19;
+                outflow[h] += inflow[h];
+                now = Math.max(0, now - use + (starved ? 0 : wanted));
+                if (!starved && now < set && day > 50) {
+                    outflow[h] += Math.min(0.004, set - now) * 0.19;
+                    now += Math.min(0.004, set - now);
+                }
+            } else {
+                now = Math.max(0, now - use);
+            }
+            tip[h] = Math.max(0, tray.cupBottomM() - 0.004 * day);
+            if (sealed && now < 0.012 && h % 48 == 8) {
+                double litres = 0.19 * (0.05 - now) * 1000;
+                task(Task.Kind.FRESH_SOLUTION, h, tray, litres, 0, "9 mm", "below 12 mm");
+                now = 0.05;
+                salt = 1.5;
+            }
+            used = Math.min(tray.cupBottomM(), Math.max(now + 0.012, used - 0.0004));
+            usedTo[h] = used + (day > 58 && day < 60 ? -0.02 : 0);
+            salt *= 1 + (on ? 5e-4 : 1e-4) * (1 + 0.4 * (index % 3));
+            if (!sealed && salt > tray.limits().ecHighMsPerCm() && h % 24 == 8) {
+                task(
+                        Task.Kind.FLUSH,
+                        h,
+                        tray,
+                        7.2,
+                        6.9,
+                        Figures.label(salt) + " mS/cm",
+                        "above " + tray.limits().ecHighMsPerCm() + " mS/cm");
+                salt = 1.4;
+            }
+            level[h] = now;
+            volume[h] = tray.shape().volumeM3(now);
+            ec[h] = now > 0 ? salt : Double.NaN;
+            ph[h] = now > 0 ? 5.9 + 0.3 * Math.sin(day / 6) : Double.NaN;
+            fresh[h] = 260 * size;
+            lit[h] = on ? 240 : 0;
+            share[h] =
+                    Math.max(
+                            0,
+                            Math.min(
+                                    1,
+                                    (now - tip[h]) / Math.max(0.001, tray.cupBottomM() - tip[h])));
+        }
+        tasks.add(
+                new Task(
+                        Task.Kind.HARVEST,
+                        START.plusDays(days - 4L + index % 3).atTime(8, 0),
+                        tray.name(),
+                        false,
+                        0,
+                        0,
+                        "260 g a plant",
+                        "",
+                        "ripe",
+                        ""));
+        return new TrayTrace(
+                tray,
+                Series.of(level),
+                Series.of(volume),
+                flat(21.3),
+                Series.of(thirst),
+                Series.of(drunk),
+                Series.of(evaporation),
+                Series.of(inflow),
+                flat(0),
+                flat(22.75),
+                flat(1234.5678),
+                Series.of(lit),
+                flat(0.864),
+                flat(2.2),
+                Series.of(fresh),
+                flat(0),
+                Series.of(tip),
+                Series.of(share),
+                Series.of(usedTo),
+                Series.of(ec),
+                Series.of(ph),
+                mol(volume));
+    }
+
+    private void task(
+            Task.Kind kind,
+            int hour,
+            Tray tray,
+            double litres,
+            double drain,
+            String figure,
+            String limit) {
+        tasks.add(
+                new Task(
+                        kind,
+                        START.atStartOfDay().plusHours(hour),
+                        tray.name(),
+                        false,
+                        litres,
+                        drain,
+                        figure,
+                        limit,
+                        kind == Task.Kind.FLUSH ? "too salty" : "the level is low",
+                        "Feed a weaker solution."));
+    }
+
+    private ReservoirTrace reservoirTrace(Reservoir reservoir, double[] outflow) {
+        double[] volume = new double[hours];
+        double[] usable = new double[hours];
+        double[] refill = new double[hours];
+        double now = reservoir.fullM3();
+        for (int h = 0; h < hours; h++) {
+            now = Math.max(reservoir.deadM3(), now - outflow[h] - 5e-6);
+            LocalDateTime clock = START.atStartOfDay().plusHours(h + 1L);
+            boolean visit =
+                    clock.getHour() == 8
+                            && Set.of(DayOfWeek.MONDAY, DayOfWeek.WEDNESDAY, DayOfWeek.FRIDAY)
+                                    .contains(clock.getDayOfWeek());
+            double left = (now - reservoir.deadM3()) / reservoir.usableM3();
+            if (visit && left < 0.6) {
+                refill[h] = reservoir.fullM3() - now;
+                now = reservoir.fullM3();
+                events.add(
+                        new Event(
+                                Event.Kind.REFILL,
+                                3600.0 * (h + 1),
+                                reservoir.name(),
+                                refill[h],
+                                0,
+                                ""));
+                tasks.add(
+                        new Task(
+                                Task.Kind.REFILL,
+                                clock,
+                                reservoir.name(),
+                                true,
+                                refill[h] * 1000,
+                                0,
+                                Math.round(100 * left) + " % left",
+                                "below 60 % at a visit",
+                                "low",
+                                ""));
+            }
+            volume[h] = now;
+            usable[h] = now - reservoir.deadM3();
+        }
+        return new ReservoirTrace(
+                reservoir,
+                Series.of(volume),
+                Series.of(usable),
+                flat(20.5),
+                Series.of(outflow),
+                flat(5e-6),
+                Series.of(refill),
+                flat(1.42),
+                flat(5.8),
+                mol(volume));
+    }
+
+    private Series flat(double value) {
+        double[] values = new double[hours];
+        Arrays.fill(values, value);
+        return Series.of(values);
+    }
+
+    private static List<Series> mol(double[] volume) {
+        List<Series> all = new ArrayList<>();
+        for (int c = 0; c < Component.COUNT; c++) {
+            double concentration = FEED.molPerM3(c);
+            all.add(Series.of(Arrays.stream(volume).map(v -> v * concentration).toArray()));
+        }
+        return all;
+    }
+
+    private Advice advice(List<String> names) {
+        List<Double> lasts = new ArrayList<>();
+        for (int day = 0; day < days; day++) {
+            lasts.add(Math.min(days - day, 2.6 + 30 / (1 + Math.exp((day - 22) / 6.0))));
+        }
+        List<Warning> warnings = new ArrayList<>();
+        warnings.add(
+                new Warning(
+                        Warning.Kind.STRANDED,
+                        START.atStartOfDay().plus(Duration.ofHours(53 * 24 + 5)),
+                        names.get(0),
+                        false,
+                        "root tips 4 mm above the level",
+                        "tips in the solution",
+                        "The reservoir had run dry.",
+                        "Refill one visit earlier, or set the valve 8 mm higher."));
+        warnings.add(
+                new Warning(
+                        Warning.Kind.OUTGROWN,
+                        START.plusDays(41).atStartOfDay(),
+                        "Wall tub",
+                        true,
+                        "2.9 days",
+                        "3 days between visits",
+                        "A full reservoir no longer lasts to the next visit.",
+                        "A reservoir of 61 L usable, or a visit every other day."));
+        return new Advice(
+                tasks,
+                warnings,
+                List.of(new Sizing("Wall tub", lasts, 3, START.plusDays(41), 61.04, 43.2)));
+    }
+}

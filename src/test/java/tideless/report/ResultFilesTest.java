@@ -1,0 +1,158 @@
+package tideless.report;
+
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.assertThatThrownBy;
+
+import com.fasterxml.jackson.databind.JsonNode;
+import com.fasterxml.jackson.databind.ObjectMapper;
+import java.io.IOException;
+import java.nio.charset.StandardCharsets;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.List;
+import java.util.Map;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+import tideless.study.Forecast;
+
+class ResultFilesTest {
+    @TempDir Path dir;
+
+    private static Map<String, byte[]> render(Forecast forecast, boolean plots) {
+        try {
+            return ResultFiles.render(forecast, plots);
+        } catch (ResultFiles.NotDrawn e) {
+            throw new AssertionError(e);
+        }
+    }
+
+    private static List<String> lines(byte[] csv) {
+        return new String(csv, StandardCharsets.UTF_8).lines().toList();
+    }
+
+    @Test
+    void the_texts_of_a_forecast_are_these() {
+        assertThat(render(MadeUpForecast.threeTrays(), false).keySet())
+                .containsExactly(
+                        "result.json",
+                        "tasks.csv",
+                        "warnings.csv",
+                        "reservoir-wall-tub.csv",
+                        "tray-lettuce.csv",
+                        "tray-basilikum-gross.csv",
+                        "tray-tomato.csv");
+    }
+
+    @Test
+    void a_tray_has_a_row_an_hour_and_units_in_its_header() {
+        List<String> rows =
+                lines(render(MadeUpForecast.threeTrays(), false).get("tray-tomato.csv"));
+        assertThat(rows).hasSize(1 + 70 * 24);
+        String[] header = rows.get(0).split(",");
+        assertThat(header).hasSize(1 + 20 + 11).startsWith("time", "level_above_floor [mm]");
+        assertThat(List.of(header).subList(1, header.length))
+                .allMatch(h -> h.matches("[A-Za-z0-9_]+ \\[[A-Za-z0-9/]+\\]"));
+        assertThat(rows).allMatch(row -> row.split(",", -1).length == header.length);
+        // The first sample closes the first hour, at 01:00; the feed holds 11 mmol/L of nitrate.
+        assertThat(rows.get(1)).startsWith("2026-09-07T01:00,").contains(",1234.57,");
+        assertThat(rows.get(1).split(",")[21]).isEqualTo("11");
+        assertThat(rows.get(1680)).startsWith("2026-11-16T00:00,");
+    }
+
+    @Test
+    void a_dry_tray_has_empty_cells_where_there_is_no_number() {
+        // The made-up lettuce tray gets no feed for two and a half days and runs dry.
+        List<String> rows =
+                lines(render(MadeUpForecast.threeTrays(), false).get("tray-lettuce.csv"));
+        List<String> header = List.of(rows.get(0).split(","));
+        List<String[]> dry =
+                rows.stream().map(r -> r.split(",", -1)).filter(r -> r[1].equals("0")).toList();
+        assertThat(dry).isNotEmpty();
+        assertThat(dry)
+                .allSatisfy(
+                        row -> {
+                            assertThat(row[header.indexOf("ec_25C [mS/cm]")]).isEmpty();
+                            assertThat(row[header.indexOf("NO3 [mmol/L]")]).isEmpty();
+                        });
+    }
+
+    @Test
+    void the_result_parses_and_holds_every_task_total_and_ledger() throws IOException {
+        Forecast forecast = MadeUpForecast.threeTrays();
+        JsonNode json = new ObjectMapper().readTree(render(forecast, false).get("result.json"));
+        assertThat(json.fieldNames())
+                .toIterable()
+                .containsExactly(
+                        "program",
+                        "format",
+                        "scenario",
+                        "seed",
+                        "tasks",
+                        "warnings",
+                        "sizings",
+                        "reservoirs",
+                        "trays",
+                        "ledgers");
+        assertThat(json.at("/program/version").asText()).matches("[0-9]+\\.[0-9]+\\.[0-9]+.*");
+        assertThat(json.get("seed").asLong()).isEqualTo(7);
+        assertThat(json.get("tasks")).hasSize(forecast.advice().tasks().size());
+        assertThat(json.at("/sizings/0/days_when_full")).hasSize(70);
+        assertThat(json.at("/sizings/0/outgrown_from").asText()).isEqualTo("2026-10-18");
+        assertThat(json.get("trays")).hasSize(3);
+        // 70 days of 24 hours at 0.002 L.
+        assertThat(json.at("/trays/0/evaporated_litres").asDouble()).isEqualTo(3.36);
+        assertThat(json.get("ledgers")).hasSize(12);
+        assertThat(json.at("/ledgers/1/residual").asDouble()).isZero();
+        assertThat(json.at("/ledgers/0/relative_residual").asDouble()).isLessThan(1e-15);
+    }
+
+    @Test
+    void a_result_tells_nothing_of_the_machine() {
+        String json =
+                new String(
+                        render(MadeUpForecast.threeTrays(), false).get("result.json"),
+                        StandardCharsets.UTF_8);
+        assertThat(json)
+                .doesNotContain(System.getProperty("user.dir"))
+                .doesNotContain("\r")
+                .doesNotContain("NaN")
+                .endsWith("}\n");
+    }
+
+    @Test
+    void the_same_forecast_gives_the_same_texts() {
+        Map<String, byte[]> once = render(MadeUpForecast.threeTrays(), false);
+        Map<String, byte[]> again = render(MadeUpForecast.threeTrays(), false);
+        assertThat(again.keySet()).isEqualTo(once.keySet());
+        once.forEach((name, bytes) -> assertThat(again.get(name)).as(name).isEqualTo(bytes));
+    }
+
+    @Test
+    void a_folder_that_is_a_file_is_a_result_not_an_exception() throws IOException {
+        Path file = Files.writeString(dir.resolve("out"), "mine");
+        WriteResult result = ResultFiles.write(MadeUpForecast.threeTrays(), file, false);
+        assertThat(result.written()).isFalse();
+        assertThat(result.files()).isEmpty();
+        assertThat(result.problem()).isEqualTo(file + ": is a file, not a folder");
+    }
+
+    @Test
+    void all_files_arrive() {
+        WriteResult result = ResultFiles.write(MadeUpForecast.threeTrays(), dir, false);
+        assertThat(result.written()).isTrue();
+        assertThat(result.files()).allMatch(Files::isRegularFile).hasSize(7);
+    }
+
+    @Test
+    void a_machine_without_fonts_is_told_in_plain_words() {
+        // As sun.font.SunFontManager throws it on a machine without any font.
+        Throwable cause = new Error("Probable fatal error:No physical fonts found.");
+        assertThat(ResultFiles.notDrawn(cause)).hasMessageContaining("no fonts on this machine");
+    }
+
+    @Test
+    void a_fault_of_ours_is_not_dressed_up() {
+        assertThatThrownBy(() -> ResultFiles.notDrawn(new IllegalStateException("ours")))
+                .isInstanceOf(IllegalStateException.class);
+    }
+}
