@@ -55,8 +55,7 @@ final class AirSeries {
         double nightPa =
                 room.nightHumidityFrac() * HumidAir.saturationPressurePa(room.nightTempC());
         for (int i = 0; i < timeline.steps; i++) {
-            boolean day =
-                    Timeline.isWithin(timeline.instantS[i], room.dayBeginsS(), room.dayEndsS());
+            boolean day = Timeline.isWithin(timeline.instantS[i], room.dayBeginS(), room.dayEndS());
             air.tempC[i] = day ? room.dayTempC() : room.nightTempC();
             air.vapourPa[i] = day ? dayPa : nightPa;
             air.speedMPerS[i] = room.airSpeedMPerS();

@@ -80,7 +80,9 @@ final class LevelStep {
                 double rest = shutM3 - lossM3PerS / rate;
                 double span = left;
                 if (rest < wideM3) {
-                    span = Math.log((volume - rest) / (wideM3 - rest)) / rate;
+                    // log1p and expm1: a trickle puts the rest level far away, where plain forms
+                    // cancel.
+                    span = Math.log1p((volume - wideM3) / (wideM3 - rest)) / rate;
                 }
                 boolean leaves = span < left;
                 if (!leaves) {
@@ -89,7 +91,9 @@ final class LevelStep {
                 double end =
                         leaves
                                 ? wideM3
-                                : Math.min(shutM3, rest + (volume - rest) * Math.exp(-rate * span));
+                                : Math.min(
+                                        shutM3,
+                                        volume + (volume - rest) * Math.expm1(-rate * span));
                 double lost = lossM3PerS * span;
                 in += Math.max(0, end - volume + lost);
                 out += lost;

@@ -62,10 +62,9 @@ final class Timeline {
                 addDaily(instants, lamp.offS(), endS);
             }
         }
-        if (scenario.climate() instanceof Climate.Room room
-                && room.dayBeginsS() != room.dayEndsS()) {
-            addDaily(instants, room.dayBeginsS(), endS);
-            addDaily(instants, room.dayEndsS(), endS);
+        if (scenario.climate() instanceof Climate.Room room && room.dayBeginS() != room.dayEndS()) {
+            addDaily(instants, room.dayBeginS(), endS);
+            addDaily(instants, room.dayEndS(), endS);
         }
         TreeSet<Double> visits = new TreeSet<>();
         for (int day = 0; day < scenario.days(); day++) {

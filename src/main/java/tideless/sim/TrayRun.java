@@ -30,6 +30,12 @@ final class TrayRun {
     /** Density of the solution, kg/m3: water at 20 degC; Kell (1975). Salts add 0.1-0.2 %. */
     static final double WATER_KG_PER_M3 = 998.2;
 
+    /**
+     * What goes with the water where only a thirst was measured: every nutrient, at the strength it
+     * stands in the tray; sodium, chloride, carbon and the tracer stay. Assumed.
+     */
+    private static final boolean[] PASSES_WITH_MEASURED_THIRST = nutrients();
+
     /** Days of levels the roots remember; assumed, no source. */
     private static final int ROOT_MEMORY_DAYS = 7;
 
@@ -147,6 +153,15 @@ final class TrayRun {
         } else {
             traits = null;
         }
+    }
+
+    private static boolean[] nutrients() {
+        boolean[] passes = new boolean[Component.COUNT];
+        for (Component component : Shortage.WATCHED) {
+            passes[component.ordinal()] = true;
+        }
+        passes[Component.NH4.ordinal()] = true;
+        return passes;
     }
 
     private Planting.OfCrop crop() {
@@ -388,7 +403,10 @@ final class TrayRun {
             double demand = demandMolPerS[i];
             double half = 0;
             double pass = 0;
-            if (traits != null) {
+            if (traits == null) {
+                // A measured thirst comes without a hunger: the nutrients go with the water.
+                pass = PASSES_WITH_MEASURED_THIRST[i] ? drinkM3PerSNow : 0;
+            } else {
                 if (i == Component.NA.ordinal()) {
                     pass = traits.nutrition().sodiumPassFrac() * drinkM3PerSNow;
                 } else if (i == Component.CL.ordinal()) {
@@ -406,11 +424,14 @@ final class TrayRun {
                 }
             }
             double before = mol[i] + stepInMol[i];
-            double after =
-                    demand > 0 || pass > 0
-                            ? Solutes.afterUptake(
-                                    mol[i], stepInMol[i], midM3, demand, half, pass, spanS)
-                            : before;
+            double after = before;
+            if (demand > 0) {
+                after = Solutes.afterUptake(mol[i], stepInMol[i], midM3, demand, half, spanS);
+            } else if (pass > 0) {
+                after =
+                        Solutes.afterPassing(
+                                mol[i], stepInMol[i], stepStartM3, volumeM3, pass, spanS);
+            }
             double taken = before - after;
             mol[i] = after;
             takenMol[i] += taken;

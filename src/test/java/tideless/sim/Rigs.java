@@ -1,0 +1,109 @@
+package tideless.sim;
+
+import java.time.DayOfWeek;
+import java.time.LocalDate;
+import java.util.List;
+import java.util.Set;
+import tideless.scenario.Climate;
+import tideless.scenario.Filling;
+import tideless.scenario.Lamp;
+import tideless.scenario.Limits;
+import tideless.scenario.Liquid;
+import tideless.scenario.Place;
+import tideless.scenario.Planting;
+import tideless.scenario.Reservoir;
+import tideless.scenario.Scenario;
+import tideless.scenario.Settings;
+import tideless.scenario.Shape;
+import tideless.scenario.Thirst;
+import tideless.scenario.Tray;
+import tideless.scenario.Tube;
+import tideless.scenario.Visits;
+import tideless.solution.Component;
+import tideless.solution.Composition;
+
+/** Small rigs with round numbers, for tests. */
+final class Rigs {
+    static final LocalDate START = LocalDate.of(2026, 9, 7);
+
+    /** Steiner's solution with a tracer of 1 mol/m3 and a little sodium chloride. */
+    static final Composition FEED = Composition.of(12, 0.5, 1, 7, 4.5, 2, 3.75, 0.5, 0.5, 0, 1);
+
+    static final Liquid FEED_LIQUID = new Liquid("feed", FEED);
+
+    static final Limits WIDE = new Limits(0, 50, 1, 13, 1e9, 1e9);
+
+    private Rigs() {}
+
+    static Shape box(double areaM2, double depthM) {
+        return new Shape(areaM2, areaM2, depthM, 4 * Math.sqrt(areaM2));
+    }
+
+    static Reservoir reservoir(double areaM2, double fullM, Reservoir.Refill.When when) {
+        return new Reservoir(
+                "wall",
+                box(areaM2, fullM + 0.02),
+                fullM,
+                0.02,
+                0.60,
+                0,
+                fullM,
+                new Reservoir.Refill(when, 0.5),
+                new Tube(0.006, 0.5, 0.5));
+    }
+
+    static Filling.ByValve valve() {
+        return new Filling.ByValve(
+                "wall", 0.05, 0.005, false, 0.002, 0.61, 0.06, new Tube(0.004, 1.5, 3.5));
+    }
+
+    static Tray tray(String name, Filling filling, Planting planting, double openAreaM2) {
+        return new Tray(
+                name,
+                box(0.2, 0.10),
+                0.09,
+                0.04,
+                0,
+                openAreaM2,
+                0.05,
+                FEED_LIQUID,
+                planting,
+                filling,
+                Lamp.NONE,
+                WIDE);
+    }
+
+    static Planting drinking(double litresPerDay) {
+        return new Planting.MeasuredThirst(
+                "measured", 1, Thirst.constant(litresPerDay * 1e-3 / 86400));
+    }
+
+    static Climate room() {
+        return new Climate.Room(22, 22, 0.6, 0.6, 0, 0, 0.1, 420);
+    }
+
+    static Scenario scenario(
+            int days, double stepS, List<Reservoir> reservoirs, List<Tray> trays, Visits visits) {
+        return new Scenario(
+                "rig",
+                START,
+                days,
+                new Place(50, 8, 0),
+                room(),
+                FEED_LIQUID,
+                new Liquid("water", Composition.WATER.with(Component.NA, 0.5)),
+                reservoirs,
+                trays,
+                visits,
+                new Settings(stepS),
+                "0".repeat(64));
+    }
+
+    static Visits nobody() {
+        return new Visits(Set.of(), 8 * 3600, List.of(), Visits.Flush.NEVER);
+    }
+
+    static Visits onWeekdays(DayOfWeek... days) {
+        return new Visits(Set.of(days), 8 * 3600, List.of(), Visits.Flush.NEVER);
+    }
+}
