@@ -1,0 +1,297 @@
+package tideless.scenario;
+
+import static tideless.scenario.UnitTable.CONDUCTIVITY;
+import static tideless.scenario.UnitTable.CONTENT;
+import static tideless.scenario.UnitTable.HOURS;
+import static tideless.scenario.UnitTable.LENGTH;
+import static tideless.scenario.UnitTable.RESISTANCE;
+import static tideless.scenario.UnitTable.TEMPERATURE;
+import static tideless.scenario.UnitTable.THERMAL_TIME;
+
+import java.util.ArrayList;
+import java.util.List;
+
+/** Every key of a crop file. Bounds are wide: they catch slips of unit, not odd crops. */
+final class CropKeys {
+    private CropKeys() {}
+
+    static final String HYPERBOLA = "light hyperbola";
+    static final String LIGHT_TEMPERATURE_HUMIDITY = "light temperature humidity";
+
+    static final KeyTable TABLE = new KeyTable(all());
+
+    private static List<Key> all() {
+        List<Key> keys = new ArrayList<>();
+        keys.add(Key.text("name").required("basil").about("name of the crop"));
+        keys.add(Key.text("latin_name").fallsTo("not stated").about("botanical name"));
+        growth(keys);
+        stages(keys);
+        stomata(keys);
+        rest(keys);
+        nutrition(keys);
+        needs(keys);
+        return keys;
+    }
+
+    private static void growth(List<Key> keys) {
+        keys.add(
+                Key.quantity("growth.light_use", UnitTable.LIGHT_USE)
+                        .above("0 g/MJ", "10 g/MJ")
+                        .required("3.0 g/MJ")
+                        .about("dry mass made per intercepted light of 400-700 nm"));
+        keys.add(
+                Key.quantity("growth.light_use_falls_from", UnitTable.PHOTON_FLUX)
+                        .from("0 umol/m2/s", "3000 umol/m2/s")
+                        .required("300 umol/m2/s")
+                        .about("above this light is used less well"));
+        keys.add(
+                Key.quantity("growth.light_use_fall", UnitTable.PER_PHOTON_FLUX)
+                        .from("0 per umol/m2/s", "0.02 per umol/m2/s")
+                        .required("0.0005 per umol/m2/s")
+                        .about("share of the light use lost above it"));
+        keys.add(
+                Key.number("growth.extinction")
+                        .above("0", "1.5")
+                        .required("0.7")
+                        .about("extinction coefficient of the canopy"));
+        keys.add(
+                Key.quantity("growth.leaf_area", UnitTable.LEAF_AREA)
+                        .above("0 m2/kg", "200 m2/kg")
+                        .required("40 m2/kg")
+                        .about("leaf area per leaf dry mass"));
+        keys.add(
+                Key.number("growth.leaf_area_index_max")
+                        .above("0", "20")
+                        .required("5")
+                        .about("ceiling of the leaf area index"));
+        keys.add(
+                Key.quantity("growth.spread", UnitTable.AREA)
+                        .above("0 cm2", "10 m2")
+                        .required("600 cm2")
+                        .about("ground one unhindered full-grown plant covers"));
+        keys.add(
+                Key.quantity("growth.height", LENGTH)
+                        .above("0 cm", "5 m")
+                        .required("40 cm")
+                        .about("height of the full-grown plant"));
+        keys.add(
+                Key.quantity("growth.seedling_dry", UnitTable.MASS)
+                        .above("0 g", "10 g")
+                        .required("2 mg")
+                        .about("dry mass at emergence"));
+        keys.add(temperature("growth.base", "8 degC", "no growth at or below"));
+        keys.add(temperature("growth.optimum_low", "20 degC", "full growth from here"));
+        keys.add(temperature("growth.optimum_high", "28 degC", "full growth to here"));
+        keys.add(temperature("growth.ceiling", "40 degC", "no growth at or above"));
+        keys.add(share("growth.leaf_dry_matter", "7 %", "dry share of the fresh shoot"));
+        keys.add(
+                Key.share("growth.fruit_dry_matter")
+                        .from("0 %", "100 %")
+                        .workedOut("the leaf's, for a leaf crop", "6 %")
+                        .about("dry share of fresh fruit"));
+    }
+
+    private static Key temperature(String path, String example, String about) {
+        return Key.quantity(path, TEMPERATURE)
+                .from("-10 degC", "60 degC")
+                .required(example)
+                .about(about);
+    }
+
+    private static Key share(String path, String example, String about) {
+        return Key.share(path).from("0 %", "100 %").required(example).about(about);
+    }
+
+    private static Key thermal(String path) {
+        return Key.quantity(path, THERMAL_TIME).above("0 degC d", "20000 degC d");
+    }
+
+    private static void stages(List<Key> keys) {
+        keys.add(
+                Key.quantity("stages.emergence", THERMAL_TIME)
+                        .from("0 degC d", "1000 degC d")
+                        .required("60 degC d")
+                        .about("seedlings are up"));
+        keys.add(
+                thermal("stages.flowering")
+                        .workedOut("never, for a leaf crop", "700 degC d")
+                        .about("fruit begins to be filled"));
+        keys.add(
+                thermal("stages.full_load")
+                        .workedOut("never, for a leaf crop", "1100 degC d")
+                        .about("the fruit share has reached its full value"));
+        keys.add(
+                thermal("stages.first_harvest")
+                        .required("600 degC d")
+                        .about("a leaf crop is ready, or the first fruit is ripe"));
+        keys.add(
+                thermal("stages.last_harvest")
+                        .workedOut("first_harvest, for a leaf crop", "1900 degC d")
+                        .about("a fruit crop is finished"));
+        keys.add(
+                Key.share("stages.fruit_share")
+                        .from("0 %", "100 %")
+                        .workedOut("0, for a leaf crop", "0.6")
+                        .about("share of new dry mass that goes to fruit at full load"));
+        keys.add(share("stages.root_share", "0.15", "share that goes to roots before flowering"));
+        keys.add(share("stages.stem_share", "0.3", "share of the rest that goes to stem"));
+    }
+
+    private static void stomata(List<Key> keys) {
+        keys.add(
+                Key.choice("stomata.form", HYPERBOLA, LIGHT_TEMPERATURE_HUMIDITY)
+                        .required(HYPERBOLA)
+                        .about("which published form"));
+        keys.add(
+                Key.quantity("stomata.least", RESISTANCE)
+                        .above("0 s/m", "2000 s/m")
+                        .required("60 s/m")
+                        .about("least resistance"));
+        for (String letter : new String[] {"a", "b"}) {
+            keys.add(
+                    Key.quantity("stomata." + letter, UnitTable.PHOTON_FLUX)
+                            .from("0 umol/m2/s", "10000 umol/m2/s")
+                            .workedOut("needed for \"" + HYPERBOLA + "\"", "200 umol/m2/s")
+                            .about(letter + " of the hyperbola"));
+        }
+        keys.add(
+                Key.quantity("stomata.dark", RESISTANCE)
+                        .above("0 s/m", "20000 s/m")
+                        .required("900 s/m")
+                        .about("resistance in the dark"));
+        keys.add(
+                Key.quantity("stomata.leaf_size", LENGTH)
+                        .above("0 cm", "1 m")
+                        .required("5 cm")
+                        .about("leaf size along the air's path"));
+    }
+
+    private static void rest(List<Key> keys) {
+        for (String stage : new String[] {"initial", "mid", "end"}) {
+            keys.add(
+                    Key.number("coefficients." + stage)
+                            .above("0", "2")
+                            .required("0.9")
+                            .about("FAO-56 crop coefficient, " + stage));
+        }
+        keys.add(share("coefficients.initial_ends", "0.2", "of the thermal time"));
+        keys.add(share("coefficients.mid_begins", "0.5", "of the thermal time"));
+        keys.add(share("coefficients.mid_ends", "0.9", "of the thermal time"));
+        keys.add(
+                Key.quantity("roots.elongation", UnitTable.ELONGATION)
+                        .above("0 cm/day", "50 cm/day")
+                        .required("1.5 cm/day")
+                        .about("growth of the leading roots"));
+        keys.add(
+                Key.quantity("roots.longest", LENGTH)
+                        .above("0 cm", "5 m")
+                        .required("40 cm")
+                        .about("greatest length"));
+        keys.add(
+                Key.quantity("roots.dry_reserve", HOURS)
+                        .above("0 h", "1000 h")
+                        .required("12 h")
+                        .about("hours a plant lives with every root dry, at 1 mm a day"));
+        keys.add(
+                Key.quantity("roots.wilt_to_death", HOURS)
+                        .above("0 h", "2000 h")
+                        .required("24 h")
+                        .about("from wilting to death"));
+        keys.add(
+                Key.quantity("roots.rise_borne", LENGTH)
+                        .from("0 cm", "1 m")
+                        .required("2 cm")
+                        .about("rise of the level that used roots bear"));
+        keys.add(
+                Key.quantity("roots.drowned_death", UnitTable.DAYS)
+                        .above("0 days", "365 days")
+                        .required("7 days")
+                        .about("days of drowned roots after which a plant is lost"));
+        keys.add(
+                Key.quantity("salinity.threshold", CONDUCTIVITY)
+                        .from("0 mS/cm", "20 mS/cm")
+                        .required("1.3 mS/cm")
+                        .about("EC of the solution above which growth falls"));
+        keys.add(
+                Key.quantity("salinity.fall", UnitTable.PER_CONDUCTIVITY)
+                        .from("0 per mS/cm", "1 per mS/cm")
+                        .required("13 % per mS/cm")
+                        .about("share of growth lost above it"));
+    }
+
+    static final String[] ELEMENTS = {
+        "nitrogen", "phosphorus", "potassium", "calcium", "magnesium", "sulfur"
+    };
+    static final String[] HALVES = {
+        "nitrate", "ammonium", "phosphate", "potassium", "calcium", "magnesium", "sulfate"
+    };
+
+    private static void nutrition(List<Key> keys) {
+        for (String part : new String[] {"leaf", "fruit"}) {
+            for (String element : ELEMENTS) {
+                Key key =
+                        Key.quantity("nutrition." + part + "." + element, CONTENT)
+                                .from("0 g/kg", "200 g/kg")
+                                .about(element + " of " + part + " dry mass");
+                keys.add(
+                        part.equals("leaf")
+                                ? key.required("45 g/kg")
+                                : key.workedOut("the leaf's, for a leaf crop", "25 g/kg"));
+            }
+        }
+        keys.add(
+                share(
+                        "nutrition.ammonium_share",
+                        "0.3",
+                        "most of the nitrogen that is taken as ammonium"));
+        for (String ion : HALVES) {
+            keys.add(
+                    Key.quantity("nutrition.half_" + ion, UnitTable.CONCENTRATION)
+                            .above("0 mmol/L", "50 mmol/L")
+                            .required("0.05 mmol/L")
+                            .about("Michaelis constant for " + ion));
+        }
+        keys.add(share("nutrition.sodium_pass", "0.1", "sodium taken per litre drunk"));
+        keys.add(share("nutrition.chloride_pass", "0.2", "chloride taken per litre drunk"));
+    }
+
+    private static void needs(List<Key> keys) {
+        keys.add(
+                Key.quantity("needs.ec_low", CONDUCTIVITY)
+                        .from("0 mS/cm", "10 mS/cm")
+                        .required("1.0 mS/cm")
+                        .about("least EC"));
+        keys.add(
+                Key.quantity("needs.ec_high", CONDUCTIVITY)
+                        .above("0 mS/cm", "20 mS/cm")
+                        .required("2.4 mS/cm")
+                        .about("greatest EC"));
+        keys.add(Key.number("needs.ph_low").from("3", "9").required("5.5").about("least pH"));
+        keys.add(Key.number("needs.ph_high").from("3", "10").required("6.5").about("greatest pH"));
+        keys.add(
+                Key.quantity("needs.sodium_high", UnitTable.CONCENTRATION)
+                        .above("0 mmol/L", "200 mmol/L")
+                        .required("4 mmol/L")
+                        .about("most sodium"));
+        keys.add(
+                Key.quantity("needs.chloride_high", UnitTable.CONCENTRATION)
+                        .above("0 mmol/L", "200 mmol/L")
+                        .required("4 mmol/L")
+                        .about("most chloride"));
+        keys.add(
+                Key.quantity("needs.light_low", UnitTable.DAILY_LIGHT)
+                        .from("0 mol/m2/day", "80 mol/m2/day")
+                        .required("12 mol/m2/day")
+                        .about("least daily light"));
+        keys.add(
+                Key.quantity("needs.light_high", UnitTable.DAILY_LIGHT)
+                        .above("0 mol/m2/day", "80 mol/m2/day")
+                        .required("20 mol/m2/day")
+                        .about("most daily light of use"));
+        keys.add(
+                Key.quantity("needs.solution_warm", TEMPERATURE)
+                        .from("0 degC", "50 degC")
+                        .required("26 degC")
+                        .about("solution above which roots suffer"));
+    }
+}

@@ -1,0 +1,56 @@
+package tideless.scenario;
+
+import java.io.IOException;
+import java.io.InputStream;
+import java.io.UncheckedIOException;
+import java.nio.charset.StandardCharsets;
+import java.util.List;
+
+/** Crops that are known by name. */
+interface CropLibrary {
+    /** The crops that come with the program: resource files beside an index. */
+    CropLibrary SHIPPED = new Resources("/tideless/crop/");
+
+    /** Names, in the order of the index. */
+    List<String> names();
+
+    /** The crop file of a name out of {@link #names()}. */
+    String text(String name);
+
+    /** What to call the file of a name in a message. */
+    default String label(String name) {
+        return "crop " + name;
+    }
+
+    /** Crop files in a folder of resources, listed one name a line in {@code index.txt}. */
+    record Resources(String folder) implements CropLibrary {
+        @Override
+        public List<String> names() {
+            String index = resource("index.txt");
+            return index == null
+                    ? List.of()
+                    : index.lines()
+                            .map(String::strip)
+                            .filter(line -> !line.isEmpty() && !line.startsWith("#"))
+                            .map(line -> line.replaceAll("\\.toml$", ""))
+                            .toList();
+        }
+
+        @Override
+        public String text(String name) {
+            String text = resource(name + ".toml");
+            if (text == null) {
+                throw new IllegalStateException("the index names a crop without a file: " + name);
+            }
+            return text;
+        }
+
+        private String resource(String name) {
+            try (InputStream in = CropLibrary.class.getResourceAsStream(folder + name)) {
+                return in == null ? null : new String(in.readAllBytes(), StandardCharsets.UTF_8);
+            } catch (IOException e) {
+                throw new UncheckedIOException(e);
+            }
+        }
+    }
+}

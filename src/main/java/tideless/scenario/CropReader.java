@@ -1,0 +1,433 @@
+package tideless.scenario;
+
+import java.util.ArrayList;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import org.tomlj.TomlTable;
+import tideless.crop.CropTraits;
+
+/**
+ * Reads a crop file. Every number in it is an inline table of value, low, high, source and
+ * standing; a scenario may put others in their place under {@code crop_override}.
+ */
+final class CropReader {
+    static final String OVERRIDE = "crop_override";
+
+    static final List<String> STANDINGS =
+            List.of("read", "from memory", "common practice", "derived", "assumed");
+    private static final List<String> PARTS = List.of("value", "low", "high", "source", "standing");
+
+    private final CropLibrary library;
+
+    CropReader(CropLibrary library) {
+        this.library = library;
+    }
+
+    /** A number with where it comes from. */
+    private record Entry(double value, CropTraits.Provenance provenance) {}
+
+    /** What a file states, before it is known to be whole. */
+    private static final class Stated {
+        private String name;
+        private String latinName;
+        private String form;
+        private final Map<String, Entry> entries = new LinkedHashMap<>();
+    }
+
+    /** The crop a tray names, with the tray's own numbers in it; null when faulty. */
+    CropTraits ofTray(Table tray, String way, NamedFiles files) {
+        String label;
+        String text;
+        if (way.equals("crop")) {
+            String name = tray.text("crop");
+            List<String> names = library.names();
+            if (name != null && !names.contains(name)) {
+                String meant = KeyTable.nearest(name, names);
+                tray.faultyValue(
+                        "crop",
+                        names.isEmpty()
+                                ? "a crop of the library, which is empty"
+                                : String.join(", ", names.stream().map(Key::quoted).toList()),
+                        meant.isEmpty()
+                                ? "A crop of your own goes into a file: crop_file = \"my.toml\"."
+                                : "Did you mean " + Key.quoted(meant) + "?");
+                name = null;
+            }
+            label = name == null ? "" : library.label(name);
+            text = name == null ? null : library.text(name);
+        } else {
+            NamedFiles.Named file = files.open(tray, way, TextFile.MEBIBYTE, "a crop file");
+            label = file == null ? "" : file.label();
+            text = file == null ? null : file.text();
+        }
+        Table override = tray.underOtherRules(OVERRIDE, CropKeys.TABLE);
+        Stated own = new Stated();
+        if (override != null) {
+            state(override, own, true);
+        }
+        if (text == null) {
+            return null;
+        }
+        Source source = new Source(label);
+        CropTraits traits = read(source, text, own);
+        source.problems().forEach(tray.source()::add);
+        return traits;
+    }
+
+    /** A crop file by itself; null when faulty, and the source says why. */
+    static CropTraits read(Source source, String text) {
+        return read(source, text, new Stated());
+    }
+
+    private static CropTraits read(Source source, String text, Stated override) {
+        if (!source.parse(text)) {
+            return null;
+        }
+        Table root = Table.root(source, CropKeys.TABLE);
+        Stated stated = new Stated();
+        state(root, stated, false);
+        checkWhole(root, stated);
+        if (source.isFaulty()) {
+            return null;
+        }
+        stated.entries.putAll(override.entries);
+        if (override.form != null) {
+            stated.form = override.form;
+        }
+        checkOrder(source, stated);
+        return source.isFaulty() ? null : traits(stated);
+    }
+
+    // Reading what is stated.
+
+    private static void state(Table root, Stated stated, boolean override) {
+        if (!override) {
+            stated.name = root.text("name");
+            stated.latinName = root.text("latin_name");
+        }
+        for (Key key : CropKeys.TABLE.keys()) {
+            int dot = key.path().lastIndexOf('.');
+            if (dot < 0) {
+                continue;
+            }
+            Table table = root;
+            for (String step : key.path().substring(0, dot).split("\\.")) {
+                table = table.child(step);
+            }
+            if (!table.has(key.name())) {
+                continue;
+            }
+            if (key.kind() == Key.Kind.CHOICE) {
+                stated.form = table.choice(key.name());
+                continue;
+            }
+            Entry entry = entry(table, key, override);
+            if (entry != null) {
+                stated.entries.put(key.path(), entry);
+            }
+        }
+    }
+
+    private static Entry entry(Table table, Key key, boolean override) {
+        Object raw = table.raw(key.name());
+        if (!(raw instanceof TomlTable parts)) {
+            double value = value(table, key, raw, "");
+            if (override || Double.isNaN(value)) {
+                return new Entry(
+                        value,
+                        new CropTraits.Provenance(
+                                key.path(),
+                                table.words(key.name()),
+                                "",
+                                "",
+                                "the scenario",
+                                "assumed"));
+            }
+            table.faultyValue(
+                    key.name(),
+                    "{ value = %s, source = \"...\", standing = \"...\" }"
+                            .formatted(Key.quoted(table.words(key.name()))),
+                    "Every number of a crop says where it comes from.");
+            return null;
+        }
+        for (String part : parts.keySet()) {
+            if (!PARTS.contains(part)) {
+                String meant = KeyTable.nearest(part, PARTS);
+                table.fault(
+                        key.name(),
+                        "an unknown part " + Key.quoted(Source.shown(part)),
+                        String.join(", ", PARTS),
+                        meant.isEmpty() ? "" : "Did you mean " + Key.quoted(meant) + "?");
+                return null;
+            }
+        }
+        Object written = parts.get(List.of("value"));
+        if (written == null) {
+            table.fault(key.name(), "no value", key.allowed(), "");
+            return null;
+        }
+        double value = value(table, key, written, "");
+        double low = bound(table, key, parts, "low");
+        double high = bound(table, key, parts, "high");
+        if (low > value * (1 + 1e-12) + 1e-300 && low > value || high < value) {
+            table.fault(
+                    key.name(),
+                    "value %s outside low %s and high %s"
+                            .formatted(
+                                    words(parts, "value"),
+                                    words(parts, "low"),
+                                    words(parts, "high")),
+                    "low up to value up to high",
+                    "");
+            return null;
+        }
+        String source = part(table, key, parts, "source", override ? "the scenario" : null);
+        String standing = part(table, key, parts, "standing", override ? "assumed" : null);
+        if (standing != null && !STANDINGS.contains(standing)) {
+            table.fault(
+                    key.name(),
+                    "standing " + Key.quoted(Source.shown(standing)),
+                    String.join(", ", STANDINGS.stream().map(Key::quoted).toList()),
+                    "");
+            return null;
+        }
+        if (Double.isNaN(value) || source == null || standing == null) {
+            return null;
+        }
+        return new Entry(
+                value,
+                new CropTraits.Provenance(
+                        key.path(),
+                        words(parts, "value"),
+                        words(parts, "low"),
+                        words(parts, "high"),
+                        source,
+                        standing));
+    }
+
+    private static double bound(Table table, Key key, TomlTable parts, String part) {
+        Object raw = parts.get(List.of(part));
+        return raw == null ? Double.NaN : value(table, key, raw, part + " = ");
+    }
+
+    private static double value(Table table, Key key, Object raw, String prefix) {
+        Measure.Read read = Table.read(key, raw);
+        if (read.good() && key.inBounds(read)) {
+            return read.value();
+        }
+        String words =
+                raw instanceof String text
+                        ? Key.quoted(Source.shown(text))
+                        : Source.shown(String.valueOf(raw));
+        table.fault(key.name(), prefix + words, key.allowed(), read.hint());
+        return Double.NaN;
+    }
+
+    private static String part(
+            Table table, Key key, TomlTable parts, String part, String otherwise) {
+        Object raw = parts.get(List.of(part));
+        if (raw instanceof String text && !text.isBlank()) {
+            return text;
+        }
+        if (raw == null && otherwise != null) {
+            return otherwise;
+        }
+        table.fault(
+                key.name(),
+                "no " + part,
+                part + " = \"...\"",
+                "Every number of a crop says where it comes from.");
+        return null;
+    }
+
+    private static String words(TomlTable parts, String part) {
+        Object raw = parts.get(List.of(part));
+        return raw == null ? "" : Source.shown(String.valueOf(raw));
+    }
+
+    // Holding it together.
+
+    private static void checkWhole(Table root, Stated stated) {
+        boolean fruits = stated.entries.containsKey("stages.flowering");
+        for (Key key : CropKeys.TABLE.keys()) {
+            boolean fruiting =
+                    key.path().startsWith("nutrition.fruit.")
+                            || key.path().equals("stages.full_load")
+                            || key.path().equals("stages.last_harvest")
+                            || key.path().equals("stages.fruit_share")
+                            || key.path().equals("growth.fruit_dry_matter");
+            boolean hyperbola = key.path().equals("stomata.a") || key.path().equals("stomata.b");
+            boolean needed =
+                    key.need() == Key.Need.REQUIRED
+                            || (fruiting && fruits)
+                            || (hyperbola && CropKeys.HYPERBOLA.equals(stated.form));
+            int dot = key.path().lastIndexOf('.');
+            if (!needed || dot < 0) {
+                continue;
+            }
+            Table table = root;
+            for (String step : key.path().substring(0, dot).split("\\.")) {
+                table = table.child(step);
+            }
+            if (!table.meant(key.name())) {
+                table.missing(key.name());
+            }
+        }
+    }
+
+    private static void checkOrder(Source source, Stated stated) {
+        rises(source, stated, "growth.base", "growth.optimum_low");
+        rises(source, stated, "growth.optimum_low", "growth.optimum_high");
+        rises(source, stated, "growth.optimum_high", "growth.ceiling");
+        rises(source, stated, "stages.emergence", "stages.first_harvest");
+        rises(source, stated, "stages.emergence", "stages.flowering");
+        rises(source, stated, "stages.flowering", "stages.full_load");
+        rises(source, stated, "stages.flowering", "stages.first_harvest");
+        rises(source, stated, "stages.first_harvest", "stages.last_harvest");
+        rises(source, stated, "coefficients.initial_ends", "coefficients.mid_begins");
+        rises(source, stated, "coefficients.mid_begins", "coefficients.mid_ends");
+        rises(source, stated, "needs.ec_low", "needs.ec_high");
+        rises(source, stated, "needs.ph_low", "needs.ph_high");
+        rises(source, stated, "needs.light_low", "needs.light_high");
+    }
+
+    private static void rises(Source source, Stated stated, String low, String high) {
+        Entry lower = stated.entries.get(low);
+        Entry higher = stated.entries.get(high);
+        if (lower != null && higher != null && !(lower.value <= higher.value)) {
+            int line = source.line(List.of(high.split("\\.")));
+            source.problem(
+                    line,
+                    line == 0 ? 0 : 1,
+                    high,
+                    Key.quoted(higher.provenance.value()),
+                    "at least %s (%s)".formatted(low, lower.provenance.value()),
+                    "");
+        }
+    }
+
+    // Handing it over.
+
+    private static CropTraits traits(Stated stated) {
+        Map<String, Entry> e = stated.entries;
+        boolean fruits = e.containsKey("stages.flowering");
+        double firstHarvest = of(e, "stages.first_harvest");
+        double leafDryMatter = of(e, "growth.leaf_dry_matter");
+        CropTraits.Growth growth =
+                new CropTraits.Growth(
+                        of(e, "growth.light_use"),
+                        of(e, "growth.light_use_falls_from"),
+                        of(e, "growth.light_use_fall"),
+                        of(e, "growth.extinction"),
+                        of(e, "growth.leaf_area"),
+                        of(e, "growth.leaf_area_index_max"),
+                        of(e, "growth.spread"),
+                        of(e, "growth.height"),
+                        of(e, "growth.seedling_dry"),
+                        of(e, "growth.base"),
+                        of(e, "growth.optimum_low"),
+                        of(e, "growth.optimum_high"),
+                        of(e, "growth.ceiling"),
+                        leafDryMatter,
+                        orElse(e, "growth.fruit_dry_matter", leafDryMatter));
+        CropTraits.Stages stages =
+                new CropTraits.Stages(
+                        of(e, "stages.emergence"),
+                        orElse(e, "stages.flowering", Double.POSITIVE_INFINITY),
+                        orElse(e, "stages.full_load", Double.POSITIVE_INFINITY),
+                        firstHarvest,
+                        orElse(e, "stages.last_harvest", firstHarvest),
+                        fruits ? of(e, "stages.fruit_share") : 0,
+                        of(e, "stages.root_share"),
+                        of(e, "stages.stem_share"));
+        CropTraits.Stomata stomata =
+                stated.form.equals(CropKeys.HYPERBOLA)
+                        ? new CropTraits.Stomata.LightHyperbola(
+                                of(e, "stomata.least"),
+                                of(e, "stomata.a"),
+                                of(e, "stomata.b"),
+                                of(e, "stomata.dark"),
+                                of(e, "stomata.leaf_size"))
+                        : new CropTraits.Stomata.LightTemperatureHumidity(
+                                of(e, "stomata.least"),
+                                of(e, "stomata.dark"),
+                                of(e, "stomata.leaf_size"));
+        List<CropTraits.Provenance> provenance = new ArrayList<>();
+        e.values().forEach(entry -> provenance.add(entry.provenance));
+        return new CropTraits(
+                stated.name,
+                stated.latinName,
+                growth,
+                stages,
+                stomata,
+                new CropTraits.Coefficients(
+                        of(e, "coefficients.initial"),
+                        of(e, "coefficients.mid"),
+                        of(e, "coefficients.end"),
+                        of(e, "coefficients.initial_ends"),
+                        of(e, "coefficients.mid_begins"),
+                        of(e, "coefficients.mid_ends")),
+                new CropTraits.Roots(
+                        of(e, "roots.elongation"),
+                        of(e, "roots.longest"),
+                        of(e, "roots.dry_reserve"),
+                        of(e, "roots.wilt_to_death"),
+                        of(e, "roots.rise_borne"),
+                        of(e, "roots.drowned_death")),
+                new CropTraits.Salinity(of(e, "salinity.threshold"), of(e, "salinity.fall")),
+                nutrition(e, fruits),
+                new CropTraits.Needs(
+                        of(e, "needs.ec_low"),
+                        of(e, "needs.ec_high"),
+                        of(e, "needs.ph_low"),
+                        of(e, "needs.ph_high"),
+                        of(e, "needs.sodium_high"),
+                        of(e, "needs.chloride_high"),
+                        of(e, "needs.light_low"),
+                        of(e, "needs.light_high"),
+                        of(e, "needs.solution_warm")),
+                provenance);
+    }
+
+    private static CropTraits.Nutrition nutrition(Map<String, Entry> e, boolean fruits) {
+        CropTraits.Contents leaf = contents(e, "leaf");
+        return new CropTraits.Nutrition(
+                leaf,
+                fruits ? contents(e, "fruit") : leaf,
+                of(e, "nutrition.ammonium_share"),
+                of(e, "nutrition.half_nitrate"),
+                of(e, "nutrition.half_ammonium"),
+                of(e, "nutrition.half_phosphate"),
+                of(e, "nutrition.half_potassium"),
+                of(e, "nutrition.half_calcium"),
+                of(e, "nutrition.half_magnesium"),
+                of(e, "nutrition.half_sulfate"),
+                of(e, "nutrition.sodium_pass"),
+                of(e, "nutrition.chloride_pass"));
+    }
+
+    private static CropTraits.Contents contents(Map<String, Entry> e, String part) {
+        String at = "nutrition." + part + ".";
+        return new CropTraits.Contents(
+                of(e, at + "nitrogen"),
+                of(e, at + "phosphorus"),
+                of(e, at + "potassium"),
+                of(e, at + "calcium"),
+                of(e, at + "magnesium"),
+                of(e, at + "sulfur"));
+    }
+
+    private static double of(Map<String, Entry> entries, String key) {
+        Entry entry = entries.get(key);
+        if (entry == null) {
+            throw new IllegalStateException("checkWhole let a crop pass without " + key);
+        }
+        return entry.value;
+    }
+
+    private static double orElse(Map<String, Entry> entries, String key, double otherwise) {
+        Entry entry = entries.get(key);
+        return entry == null ? otherwise : entry.value;
+    }
+}

@@ -1,0 +1,111 @@
+package tideless.scenario;
+
+import java.util.ArrayList;
+import java.util.LinkedHashMap;
+import java.util.LinkedHashSet;
+import java.util.List;
+import java.util.Map;
+import java.util.Set;
+
+/** The keys of one kind of file, found by the table they stand in. */
+final class KeyTable {
+    private final Map<String, Key> byPath = new LinkedHashMap<>();
+    private final Map<String, Set<String>> childrenByTable = new LinkedHashMap<>();
+
+    KeyTable(List<Key> keys) {
+        for (Key key : keys) {
+            if (byPath.put(key.path(), key) != null) {
+                throw new IllegalStateException(key.path() + " is stated twice");
+            }
+            String rest = key.path();
+            while (!rest.isEmpty()) {
+                int dot = rest.lastIndexOf('.');
+                String table = dot < 0 ? "" : rest.substring(0, dot);
+                childrenByTable
+                        .computeIfAbsent(table, t -> new LinkedHashSet<>())
+                        .add(rest.substring(dot + 1));
+                rest = table;
+            }
+        }
+    }
+
+    /** All keys, in the order they are explained. */
+    List<Key> keys() {
+        return List.copyOf(byPath.values());
+    }
+
+    /** The key of a path, or null. */
+    Key key(String path) {
+        return byPath.get(path);
+    }
+
+    /** Whether a path is a table that holds keys. */
+    boolean isTable(String path) {
+        return childrenByTable.containsKey(path);
+    }
+
+    /** Whether the names in a table are the user's own. */
+    boolean isNamed(String table) {
+        return children(table).contains("*");
+    }
+
+    /** What may stand in a table. */
+    Set<String> children(String table) {
+        return childrenByTable.getOrDefault(table, Set.of());
+    }
+
+    /** Keys that stand directly in a table. */
+    List<Key> keysOf(String table) {
+        List<Key> found = new ArrayList<>();
+        for (String child : children(table)) {
+            Key key = byPath.get(join(table, child));
+            if (key != null) {
+                found.add(key);
+            }
+        }
+        return found;
+    }
+
+    static String join(String table, String child) {
+        return table.isEmpty() ? child : table + "." + child;
+    }
+
+    /** The one of some names that a misspelt one was most likely meant to be, or empty. */
+    static String nearest(String misspelt, Iterable<String> names) {
+        String best = "";
+        int least = Integer.MAX_VALUE;
+        if (misspelt.length() > 40) {
+            return best;
+        }
+        for (String name : names) {
+            int distance = editDistance(misspelt, name);
+            if (distance < least) {
+                least = distance;
+                best = name;
+            }
+        }
+        return least <= Math.max(1, Math.min(misspelt.length(), best.length()) / 3) ? best : "";
+    }
+
+    /** Letters added, left out, exchanged or swapped with their neighbour. */
+    static int editDistance(String a, String b) {
+        int[][] d = new int[a.length() + 1][b.length() + 1];
+        for (int i = 0; i <= a.length(); i++) {
+            for (int j = 0; j <= b.length(); j++) {
+                if (i == 0 || j == 0) {
+                    d[i][j] = i + j;
+                    continue;
+                }
+                int cost = a.charAt(i - 1) == b.charAt(j - 1) ? 0 : 1;
+                d[i][j] = Math.min(Math.min(d[i - 1][j], d[i][j - 1]) + 1, d[i - 1][j - 1] + cost);
+                if (i > 1
+                        && j > 1
+                        && a.charAt(i - 1) == b.charAt(j - 2)
+                        && a.charAt(i - 2) == b.charAt(j - 1)) {
+                    d[i][j] = Math.min(d[i][j], d[i - 2][j - 2] + 1);
+                }
+            }
+        }
+        return d[a.length()][b.length()];
+    }
+}

@@ -1,0 +1,106 @@
+package tideless.scenario;
+
+import java.util.List;
+import java.util.Locale;
+import java.util.OptionalDouble;
+import java.util.regex.Matcher;
+import java.util.regex.Pattern;
+
+/**
+ * A number with its unit, as "1.2 mS/cm", read by closed tables of spellings.
+ *
+ * <p>Written small on purpose: general unit parsers read "1e-3 mol" as 1 mol or "a/b/c" as a*c/b
+ * and say nothing; here what is not in the table is a fault.
+ */
+final class Measure {
+    private static final Pattern SHAPE =
+            Pattern.compile(
+                    "([+-]?(?:\\d{1,15}(?:\\.\\d{0,15})?|\\.\\d{1,15})(?:[eE][+-]?\\d{1,2})?)(.*)");
+    private static final Pattern COMMA = Pattern.compile("[+-]?\\d+,\\d+.*");
+    private static final Pattern ODD =
+            Pattern.compile("[+-]?(?:nan|inf|infinity).*", Pattern.CASE_INSENSITIVE);
+    private static final int LONGEST = 60;
+
+    private Measure() {}
+
+    /**
+     * What came of reading a text.
+     *
+     * @param value in the records' unit; NaN when faulty
+     * @param number as written, without its unit
+     * @param table the table its unit stands in; null for a plain number or a fault
+     * @param hint advice; empty when there is none
+     */
+    record Read(double value, double number, UnitTable table, String hint) {
+        boolean good() {
+            return !Double.isNaN(value);
+        }
+
+        static Read fault(String hint) {
+            return new Read(Double.NaN, Double.NaN, null, hint);
+        }
+    }
+
+    /**
+     * Reads a text by the first of the tables that knows its unit; with no table, or for {@code
+     * plainToo}, a number without a unit.
+     */
+    static Read of(String text, List<UnitTable> tables, boolean plainToo) {
+        String tidy =
+                text.replace('\u03bc', '\u00b5')
+                        .replace('\u00a0', ' ')
+                        .strip()
+                        .replaceAll("\\s+", " ");
+        if (tidy.length() > LONGEST) {
+            return Read.fault("");
+        }
+        if (COMMA.matcher(tidy).matches()) {
+            return Read.fault(
+                    "Write the decimal sign as a point and leave out group signs, as in \"1.5\".");
+        }
+        if (ODD.matcher(tidy).matches()) {
+            return Read.fault("Write an ordinary number.");
+        }
+        Matcher shape = SHAPE.matcher(tidy);
+        if (!shape.matches()) {
+            return Read.fault("");
+        }
+        double number = Double.parseDouble(shape.group(1));
+        if (!(Math.abs(number) <= 1e30) || (number != 0 && Math.abs(number) < 1e-30)) {
+            return Read.fault("");
+        }
+        String unit = shape.group(2).strip();
+        if (unit.isEmpty()) {
+            return plainToo ? new Read(number, number, null, "") : Read.fault("");
+        }
+        for (UnitTable table : tables) {
+            OptionalDouble value = table.value(number, unit);
+            if (value.isPresent()) {
+                return new Read(value.getAsDouble(), number, table, "");
+            }
+        }
+        for (UnitTable table : tables) {
+            for (String spelling : table.spellings()) {
+                if (spelling.equalsIgnoreCase(unit)) {
+                    return Read.fault("Did you mean \"" + spelling + "\"?");
+                }
+            }
+        }
+        return Read.fault("");
+    }
+
+    /** A number for people: up to four significant digits, no exponent, no trailing zeros. */
+    static String plain(double number) {
+        if (number == 0) {
+            return "0";
+        }
+        int digits = (int) Math.max(0, 4 - Math.ceil(Math.log10(Math.abs(number))));
+        String text = String.format(Locale.ROOT, "%." + Math.min(digits, 12) + "f", number);
+        return text.indexOf('.') < 0 ? text : text.replaceAll("0+$", "").replaceAll("\\.$", "");
+    }
+
+    /** A value in one of a table's units, as "8 cm". */
+    static String plain(double value, UnitTable table, String spelling) {
+        return plain(table.number(value, spelling)) + " " + spelling;
+    }
+}

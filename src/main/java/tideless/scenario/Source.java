@@ -1,0 +1,181 @@
+package tideless.scenario;
+
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.HashSet;
+import java.util.List;
+import java.util.Set;
+import org.tomlj.Toml;
+import org.tomlj.TomlParseError;
+import org.tomlj.TomlParseResult;
+import org.tomlj.TomlPosition;
+import org.tomlj.TomlTable;
+
+/**
+ * One TOML file while it is being read: where things stand in it, and everything found to say of
+ * it. Lives as long as one call of a reader.
+ */
+final class Source {
+    private static final int LONGEST_SHOWN = 60;
+
+    private final String file;
+    private final List<Problem> problems = new ArrayList<>();
+    private final List<Setting> settings = new ArrayList<>();
+    private final List<Note> notes = new ArrayList<>();
+    private final Set<String> excused = new HashSet<>();
+    private TomlTable root;
+
+    Source(String file) {
+        this.file = file;
+    }
+
+    String file() {
+        return file;
+    }
+
+    TomlTable root() {
+        return root;
+    }
+
+    /** Parses; false when what follows would only repeat what is already said. */
+    boolean parse(String text) {
+        TomlParseResult result;
+        try {
+            result = Toml.parse(text);
+        } catch (StackOverflowError | RuntimeException e) {
+            problem(0, 0, "", "text that is no TOML", "a TOML file", "");
+            return false;
+        }
+        root = result;
+        boolean sound = true;
+        for (TomlParseError error : result.errors()) {
+            TomlPosition at = error.position();
+            String message = shown(error.getMessage(), 200);
+            int twice = message.indexOf(" previously defined at line ");
+            if (twice > 0) {
+                problem(
+                        at.line(),
+                        at.column(),
+                        message.substring(0, twice),
+                        "a second time",
+                        "once; it stands in"
+                                + message.substring(twice + " previously defined at".length())
+                                        .replaceAll(", column \\d+$", ""),
+                        "");
+            } else {
+                sound = false;
+                String lower =
+                        message.isEmpty() || message.startsWith("NaN")
+                                ? message
+                                : Character.toLowerCase(message.charAt(0)) + message.substring(1);
+                problem(
+                        at.line(),
+                        at.column(),
+                        "",
+                        "text that is no TOML: " + lower,
+                        "key = value, with texts and quantities in quotation marks",
+                        "");
+            }
+        }
+        if (sound && result.isEmpty() && problems.isEmpty()) {
+            problem(0, 0, "", "no key at all", "a TOML file", "");
+            return false;
+        }
+        return sound;
+    }
+
+    void problem(int line, int column, String key, String found, String allowed, String hint) {
+        problems.add(new Problem(file, line, column, key, found, allowed, hint));
+    }
+
+    void add(Problem problem) {
+        problems.add(problem);
+    }
+
+    void setting(Setting setting) {
+        settings.add(setting);
+    }
+
+    void note(Note note) {
+        notes.add(note);
+    }
+
+    List<Setting> settings() {
+        return settings;
+    }
+
+    List<Note> notes() {
+        return notes;
+    }
+
+    boolean isFaulty() {
+        return !problems.isEmpty();
+    }
+
+    /** All problems: this file's by place, then those of files it names, each by place. */
+    List<Problem> problems() {
+        List<Problem> sorted = new ArrayList<>(problems);
+        sorted.sort(
+                Comparator.comparing((Problem p) -> p.file().equals(file) ? "" : p.file())
+                        .thenComparingInt(Problem::line)
+                        .thenComparingInt(Problem::column));
+        return sorted.stream().distinct().toList();
+    }
+
+    /**
+     * From now on nothing is said of this path being absent: the user meant it, and misspelt it.
+     */
+    void excuse(String path) {
+        excused.add(path);
+    }
+
+    /** Whether the path, or a table it stands in, is excused. */
+    boolean isExcused(String path) {
+        String rest = path;
+        while (true) {
+            if (excused.contains(rest)) {
+                return true;
+            }
+            int dot = rest.lastIndexOf('.');
+            if (dot < 0) {
+                return false;
+            }
+            rest = rest.substring(0, dot);
+        }
+    }
+
+    TomlPosition position(List<String> path) {
+        if (root == null || path.isEmpty()) {
+            return null;
+        }
+        return root.inputPositionOf(path);
+    }
+
+    int line(List<String> path) {
+        TomlPosition at = position(path);
+        return at == null ? 0 : at.line();
+    }
+
+    /** A user's own words, fit to be printed: no control characters, not too long. */
+    static String shown(String words) {
+        return shown(words, LONGEST_SHOWN);
+    }
+
+    private static String shown(String words, int longest) {
+        StringBuilder tidy = new StringBuilder();
+        words.codePoints()
+                .limit(longest)
+                .forEach(
+                        c -> {
+                            int type = Character.getType(c);
+                            boolean unseen =
+                                    type == Character.CONTROL
+                                            || type == Character.FORMAT
+                                            || type == Character.SURROGATE
+                                            || type == Character.LINE_SEPARATOR
+                                            || type == Character.PARAGRAPH_SEPARATOR;
+                            tidy.appendCodePoint(unseen ? '?' : c);
+                        });
+        return words.codePointCount(0, words.length()) > longest ? tidy + "..." : tidy.toString();
+    }
+}

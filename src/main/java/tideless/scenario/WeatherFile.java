@@ -1,0 +1,293 @@
+package tideless.scenario;
+
+import java.time.LocalDate;
+import java.time.LocalDateTime;
+import java.time.ZoneOffset;
+import java.time.temporal.ChronoUnit;
+import java.util.Arrays;
+import java.util.List;
+import java.util.regex.Matcher;
+import java.util.regex.Pattern;
+
+/**
+ * Hourly weather from a CSV file, cut to a run.
+ *
+ * <p>Columns time, temperature, humidity, global, wind. Under time stands {@code UTC}, {@code
+ * UTC+01:00} or {@code local}, the rig's own clock. Global radiation is the mean over the hour that
+ * begins at the row's time. Up to three hours in a row may be missing and are filled by straight
+ * lines. A reader of other weather files only has to give the same arrays.
+ */
+final class WeatherFile {
+    static final String[] COLUMNS = {"time", "temperature", "humidity", "global", "wind"};
+    private static final int LONGEST_GAP_H = 3;
+    private static final Pattern OFFSET = Pattern.compile("UTC(?:([+-])(\\d{1,2}):?([0-5]\\d)?)?");
+    // A leap year, so that a typical year has a place for 29 February.
+    private static final LocalDateTime TYPICAL_BEGIN = LocalDateTime.of(2000, 1, 1, 0, 0);
+    private static final int TYPICAL_HOURS = 366 * 24;
+    private static final int FEBRUARY_29 = 59 * 24;
+
+    private final CsvColumns csv;
+    private final Source source;
+    private final boolean typical;
+    private LocalDateTime begin;
+    private final double[][] values = new double[4][];
+    private int[] lineOfHour;
+
+    private WeatherFile(CsvColumns csv, Source source, boolean typical) {
+        this.csv = csv;
+        this.source = source;
+        this.typical = typical;
+    }
+
+    /**
+     * The weather of a run.
+     *
+     * @param rigOffsetS the rig's clock less UTC, s
+     * @param windHeightM height of the wind column, m
+     * @return null when faulty
+     */
+    static HourlyWeather read(
+            NamedFiles.Named file,
+            Source source,
+            boolean typical,
+            double windHeightM,
+            int rigOffsetS,
+            LocalDate start,
+            int days) {
+        CsvColumns csv = CsvColumns.of(file.label(), file.text(), source, COLUMNS);
+        if (csv == null) {
+            return null;
+        }
+        WeatherFile weather = new WeatherFile(csv, source, typical);
+        Integer fileOffsetS = weather.offsetS(rigOffsetS);
+        boolean units =
+                csv.knows("temperature", List.of(UnitTable.TEMPERATURE))
+                        & csv.knows("humidity", List.of(UnitTable.SHARE), "fraction")
+                        & csv.knows("global", List.of(UnitTable.IRRADIANCE))
+                        & csv.knows("wind", List.of(UnitTable.SPEED));
+        if (fileOffsetS == null || !units || !weather.load(windHeightM) || !csv.isSound()) {
+            return null;
+        }
+        return weather.cut(start, days, (rigOffsetS - fileOffsetS) / 3600.0);
+    }
+
+    private Integer offsetS(int rigOffsetS) {
+        String unit = csv.unit("time");
+        if (unit.equals("local")) {
+            return rigOffsetS;
+        }
+        Matcher offset = OFFSET.matcher(unit);
+        if (offset.matches()) {
+            if (offset.group(1) == null) {
+                return 0;
+            }
+            int hours = Integer.parseInt(offset.group(2));
+            int minutes = offset.group(3) == null ? 0 : Integer.parseInt(offset.group(3));
+            if (hours <= 14) {
+                return (offset.group(1).equals("-") ? -1 : 1) * (hours * 3600 + minutes * 60);
+            }
+        }
+        csv.knows("time", List.of(), "UTC", "UTC+01:00", "local");
+        return null;
+    }
+
+    /** Puts every row in its hour and fills short gaps; false when that cannot be done. */
+    private boolean load(double windHeightM) {
+        LocalDateTime[] times = new LocalDateTime[csv.size()];
+        int previous = -1;
+        for (int row = 0; row < times.length; row++) {
+            LocalDateTime time = csv.time(row, "time");
+            if (time == null) {
+                continue;
+            }
+            if (time.getMinute() != 0 || time.getSecond() != 0) {
+                csv.problemAt(row, "time", "whole hours");
+                continue;
+            }
+            times[row] = typical ? time.withYear(2000) : time;
+            if (previous >= 0) {
+                if (times[row].equals(times[previous])) {
+                    csv.problemAt(
+                            row, "time", "each hour once; it stands in line " + csv.line(previous));
+                } else if (times[row].isBefore(times[previous])) {
+                    csv.problemAt(
+                            row,
+                            "time",
+                            "times that rise; line %d is later".formatted(csv.line(previous)));
+                }
+            }
+            previous = row;
+        }
+        if (!csv.isSound()) {
+            return false;
+        }
+        begin = typical ? TYPICAL_BEGIN : times[0];
+        long hours =
+                typical
+                        ? TYPICAL_HOURS
+                        : ChronoUnit.HOURS.between(begin, times[times.length - 1]) + 1;
+        if (hours > 400_000) { // 45 years
+            csv.problemAt(times.length - 1, "time", "at most 45 years after the first row");
+            return false;
+        }
+        for (int i = 0; i < values.length; i++) {
+            values[i] = new double[(int) hours];
+            Arrays.fill(values[i], Double.NaN);
+        }
+        lineOfHour = new int[(int) hours];
+        UnitTable share =
+                csv.unit("humidity").equals("fraction") ? UnitTable.FRACTION : UnitTable.SHARE;
+        double toTwoMetres = windFactor(windHeightM);
+        for (int row = 0; row < times.length; row++) {
+            int hour = (int) ChronoUnit.HOURS.between(begin, times[row]);
+            lineOfHour[hour] = csv.line(row);
+            values[0][hour] = csv.value(row, "temperature", UnitTable.TEMPERATURE, -70, 60);
+            // Sensors read a little above saturation and a little below darkness.
+            values[1][hour] = Math.min(1, csv.value(row, "humidity", share, 0, 1.05));
+            values[2][hour] =
+                    Math.max(0, csv.value(row, "global", UnitTable.IRRADIANCE, -20, 1800));
+            values[3][hour] = toTwoMetres * csv.value(row, "wind", UnitTable.SPEED, 0, 90);
+        }
+        if (!csv.isSound()) {
+            return false;
+        }
+        if (typical) {
+            repeatFebruary28();
+        }
+        for (int i = 0; i < values.length; i++) {
+            fillShortGaps(values[i], COLUMNS[i + 1]);
+        }
+        return true;
+    }
+
+    /**
+     * Wind at 2 m per wind at another height over short grass.
+     *
+     * <p>Allen et al. (1998), FAO Irrigation and Drainage Paper 56, eq. 47.
+     */
+    static double windFactor(double heightM) {
+        return 4.87 / Math.log(67.8 * heightM - 5.42);
+    }
+
+    private void repeatFebruary28() {
+        for (int hour = FEBRUARY_29; hour < FEBRUARY_29 + 24; hour++) {
+            if (lineOfHour[hour] == 0) {
+                lineOfHour[hour] = lineOfHour[hour - 24];
+                for (double[] column : values) {
+                    column[hour] = column[hour - 24];
+                }
+            }
+        }
+    }
+
+    private void fillShortGaps(double[] column, String name) {
+        int n = column.length;
+        int hour = 0;
+        while (hour < n) {
+            if (!Double.isNaN(column[hour])) {
+                hour++;
+                continue;
+            }
+            int end = hour;
+            while (end < n && Double.isNaN(column[end])) {
+                end++;
+            }
+            if (hour > 0 && end < n && end - hour <= LONGEST_GAP_H) {
+                double before = column[hour - 1];
+                for (int i = hour; i < end; i++) {
+                    column[i] = before + (column[end] - before) * (i - hour + 1) / (end - hour + 1);
+                }
+                source.note(
+                        new Note(
+                                csv.label(),
+                                lineOfHour[hour] > 0 ? lineOfHour[hour] : lineOfHour[hour - 1],
+                                name,
+                                "%d h missing from %s, filled by a straight line"
+                                        .formatted(end - hour, named(hour))));
+            }
+            hour = end;
+        }
+    }
+
+    private String named(int hour) {
+        String text = begin.plusHours(hour).toString();
+        return typical ? text.substring(5) : text;
+    }
+
+    /** Cuts the run out of the series; a value between two whole hours is joined from both. */
+    private HourlyWeather cut(LocalDate start, int days, double rigAheadH) {
+        int hours = days * 24;
+        double[][] run = new double[4][hours];
+        for (int h = 0; h < hours; h++) {
+            LocalDateTime rig = start.atStartOfDay().plusHours(h);
+            int whole = (int) Math.floor(-rigAheadH);
+            double share = -rigAheadH - whole;
+            int first = index(rig.plusHours(whole));
+            int second = share == 0 ? first : index(rig.plusHours(whole + 1L));
+            if (first < 0
+                    || second < 0
+                    || first >= values[0].length
+                    || second >= values[0].length) {
+                csv.problem(
+                        csv.line(first < 0 || second < 0 ? 0 : csv.size() - 1),
+                        1,
+                        "time",
+                        "weather from %s to %s"
+                                .formatted(begin, begin.plusHours(values[0].length - 1L)),
+                        "weather of every hour of the run, %s to %s"
+                                .formatted(start, start.plusDays(days)),
+                        "Maybe shorten the run, or clock = \"typical year\".");
+                return null;
+            }
+            for (int i = 0; i < run.length; i++) {
+                run[i][h] = (1 - share) * values[i][first] + share * values[i][second];
+                if (Double.isNaN(run[i][h])) {
+                    sayGap(i, Double.isNaN(values[i][first]) ? first : second);
+                    return null;
+                }
+            }
+        }
+        return new HourlyWeather(csv.label(), run[0], run[1], run[2], run[3]);
+    }
+
+    private int index(LocalDateTime time) {
+        if (typical) {
+            LocalDateTime same =
+                    LocalDateTime.of(
+                            2000, time.getMonthValue(), time.getDayOfMonth(), time.getHour(), 0);
+            return (int) ChronoUnit.HOURS.between(begin, same);
+        }
+        return (int) ChronoUnit.HOURS.between(begin, time);
+    }
+
+    private void sayGap(int column, int hour) {
+        int from = hour;
+        while (from > 0 && Double.isNaN(values[column][from - 1])) {
+            from--;
+        }
+        int to = hour;
+        while (to < values[column].length && Double.isNaN(values[column][to])) {
+            to++;
+        }
+        int line = 0;
+        for (int i = to; line == 0 && i < lineOfHour.length; i++) {
+            line = lineOfHour[i];
+        }
+        csv.problem(
+                line,
+                1,
+                COLUMNS[column + 1],
+                "a gap of %d h from %s".formatted(to - from, named(from)),
+                "gaps of up to " + LONGEST_GAP_H + " h",
+                "");
+    }
+
+    /** Seconds of an offset such as "+01:00", or null. */
+    static Integer offset(String text) {
+        try {
+            return ZoneOffset.of(text).getTotalSeconds();
+        } catch (java.time.DateTimeException e) {
+            return null;
+        }
+    }
+}
