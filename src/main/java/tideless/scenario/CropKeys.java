@@ -18,6 +18,14 @@ final class CropKeys {
     static final String HYPERBOLA = "light hyperbola";
     static final String LIGHT_TEMPERATURE_HUMIDITY = "light temperature humidity";
 
+    private static final String[] ELEMENTS = {
+        "nitrogen", "phosphorus", "potassium", "calcium", "magnesium", "sulfur"
+    };
+    private static final String[] HALVES = {
+        "nitrate", "ammonium", "phosphate", "potassium", "calcium", "magnesium", "sulfate"
+    };
+
+    // After the arrays it is made of.
     static final KeyTable TABLE = new KeyTable(all());
 
     private static List<Key> all() {
@@ -218,13 +226,6 @@ final class CropKeys {
                         .required("13 % per mS/cm")
                         .about("share of growth lost above it"));
     }
-
-    static final String[] ELEMENTS = {
-        "nitrogen", "phosphorus", "potassium", "calcium", "magnesium", "sulfur"
-    };
-    static final String[] HALVES = {
-        "nitrate", "ammonium", "phosphate", "potassium", "calcium", "magnesium", "sulfate"
-    };
 
     private static void nutrition(List<Key> keys) {
         for (String part : new String[] {"leaf", "fruit"}) {
