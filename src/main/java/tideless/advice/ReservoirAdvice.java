@@ -1,0 +1,115 @@
+package tideless.advice;
+
+import java.util.List;
+import tideless.scenario.Reservoir;
+import tideless.sim.Event;
+import tideless.sim.ReservoirTrace;
+import tideless.sim.Trace;
+
+/** Refills of one reservoir, and what is wrong with it. */
+final class ReservoirAdvice {
+    private ReservoirAdvice() {}
+
+    static void add(
+            Trace trace,
+            ReservoirTrace of,
+            Sizing sizing,
+            List<Task> tasks,
+            List<Warning> warnings) {
+        Reservoir reservoir = of.reservoir();
+        String name = reservoir.name();
+        boolean never = reservoir.refill().when() == Reservoir.Refill.When.NEVER;
+        int timesDry = 0;
+        double firstDryS = 0;
+        for (Event event : trace.events()) {
+            if (!event.where().equals(name)) {
+                continue;
+            }
+            if (event.kind() == Event.Kind.REFILL) {
+                tasks.add(refill(trace, reservoir, event));
+            } else if (event.kind() == Event.Kind.OUTLET_UNCOVERED) {
+                if (timesDry == 0) {
+                    firstDryS = event.atS();
+                }
+                timesDry++;
+            }
+        }
+        boolean pouredAtOnce = reservoir.refill().when() == Reservoir.Refill.When.WHEN_EMPTY;
+        if (timesDry > 0 && !pouredAtOnce) {
+            if (never) {
+                tasks.add(
+                        new Task(
+                                Task.Kind.REFILL,
+                                trace.clockAt(firstDryS),
+                                name,
+                                true,
+                                reservoir.usableM3() * 1000,
+                                0,
+                                "0 L above the outlet",
+                                "empty",
+                                "the last usable litre is gone and no refill is planned",
+                                "plan refills, or a larger reservoir"));
+            }
+            warnings.add(
+                    new Warning(
+                            Warning.Kind.RAN_DRY,
+                            trace.clockAt(firstDryS),
+                            name,
+                            true,
+                            timesDry + (timesDry == 1 ? " time" : " times"),
+                            "never",
+                            "the reservoir was empty down to its outlet before anybody came",
+                            "look in sooner, refill at every visit, or hold at least "
+                                    + Figures.litres(sizing.enoughUsableLitres() / 1000)
+                                    + " above the outlet"));
+        }
+        if (sizing.outgrownFrom() != null) {
+            int day =
+                    (int)
+                            java.time.temporal.ChronoUnit.DAYS.between(
+                                    trace.scenario().start(), sizing.outgrownFrom());
+            warnings.add(
+                    new Warning(
+                            Warning.Kind.OUTGROWN,
+                            sizing.outgrownFrom().atStartOfDay(),
+                            name,
+                            true,
+                            "a full reservoir lasts "
+                                    + Figures.days(sizing.daysWhenFull().get(day)),
+                            "longest time between visits " + Figures.days(sizing.longestGapDays()),
+                            "from here on even a full reservoir does not reach the next visit",
+                            "visit more often, or hold at least "
+                                    + Figures.litres(sizing.enoughUsableLitres() / 1000)
+                                    + " above the outlet (it holds "
+                                    + Figures.litres(reservoir.usableM3())
+                                    + ")"));
+        }
+    }
+
+    private static Task refill(Trace trace, Reservoir reservoir, Event event) {
+        double leftM3 = Math.max(0, reservoir.usableM3() - event.volumeM3());
+        Reservoir.Refill rule = reservoir.refill();
+        String limit =
+                switch (rule.when()) {
+                    case LOW_AT_VISIT ->
+                            "refill below "
+                                    + Figures.litres(rule.belowFrac() * reservoir.usableM3());
+                    case EVERY_VISIT -> "refill at every visit";
+                    case WHEN_EMPTY -> "refill when empty";
+                    case NEVER -> "no refill planned";
+                };
+        return new Task(
+                Task.Kind.REFILL,
+                trace.clockAt(event.atS()),
+                reservoir.name(),
+                true,
+                event.volumeM3() * 1000,
+                0,
+                Figures.litres(leftM3) + " left above the outlet",
+                limit,
+                leftM3 <= 0
+                        ? "it has run down to its outlet"
+                        : "what is left would not be enough for long",
+                "");
+    }
+}

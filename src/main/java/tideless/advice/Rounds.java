@@ -1,0 +1,72 @@
+package tideless.advice;
+
+import java.time.LocalDate;
+import java.util.ArrayList;
+import java.util.List;
+import tideless.scenario.Scenario;
+
+/**
+ * The moments at which somebody looks during a run.
+ *
+ * @param hours hours since the start, rising; the run's start is not one of them unless somebody
+ *     looks then
+ * @param endHours length of the run, h
+ */
+record Rounds(List<Double> hours, double endHours) {
+    static Rounds of(Scenario scenario) {
+        List<Double> hours = new ArrayList<>();
+        for (int day = 0; day < scenario.days(); day++) {
+            LocalDate date = scenario.start().plusDays(day);
+            if (scenario.visits().on(date)) {
+                hours.add(day * 24 + scenario.visits().timeOfDayS() / 3600);
+            }
+        }
+        return new Rounds(List.copyOf(hours), scenario.days() * 24.0);
+    }
+
+    /** The spans in which nobody looks, from the start through every visit to the end, in hours. */
+    List<double[]> gaps() {
+        List<double[]> gaps = new ArrayList<>();
+        double from = 0;
+        for (double at : hours) {
+            if (at > from) {
+                gaps.add(new double[] {from, at});
+            }
+            from = at;
+        }
+        if (endHours > from) {
+            gaps.add(new double[] {from, endHours});
+        }
+        return gaps;
+    }
+
+    double longestGapDays() {
+        double longest = 0;
+        for (double[] gap : gaps()) {
+            longest = Math.max(longest, gap[1] - gap[0]);
+        }
+        return longest / 24;
+    }
+
+    /** The first round at or after an hour, or that hour itself when nobody comes any more. */
+    double nextFrom(double hour) {
+        for (double at : hours) {
+            if (at >= hour) {
+                return at;
+            }
+        }
+        return hour;
+    }
+
+    /** The last round before an hour, or 0. */
+    double lastBefore(double hour) {
+        double last = 0;
+        for (double at : hours) {
+            if (at >= hour) {
+                break;
+            }
+            last = at;
+        }
+        return last;
+    }
+}

@@ -1,0 +1,64 @@
+package tideless.advice;
+
+import java.time.LocalDate;
+import java.util.ArrayList;
+import java.util.List;
+import tideless.scenario.Reservoir;
+import tideless.sim.ReservoirTrace;
+import tideless.sim.Trace;
+
+/** How long a reservoir lasts, and what would be enough. */
+final class Sizings {
+    private Sizings() {}
+
+    static Sizing of(Trace trace, Trace unlimited, int index, Rounds rounds) {
+        ReservoirTrace drawn = unlimited.reservoirs().get(index);
+        Reservoir reservoir = trace.reservoirs().get(index).reservoir();
+        double[] soFar = new double[unlimited.hours() + 1]; // m3 gone by the end of each hour
+        for (int h = 0; h < unlimited.hours(); h++) {
+            soFar[h + 1] = soFar[h] + drawn.outflowM3().at(h) + drawn.evaporationM3().at(h);
+        }
+        double usable = reservoir.usableM3();
+        List<Double> days = new ArrayList<>();
+        for (int day = 0; day < trace.scenario().days(); day++) {
+            days.add((reaches(soFar, goneBy(soFar, day * 24) + usable) - day * 24) / 24);
+        }
+        double enough = 0;
+        LocalDate outgrown = null;
+        for (double[] gap : rounds.gaps()) {
+            double need = goneBy(soFar, gap[1]) - goneBy(soFar, gap[0]);
+            enough = Math.max(enough, need);
+            if (need > usable && outgrown == null) {
+                outgrown = trace.scenario().start().plusDays((long) (gap[0] / 24));
+            }
+        }
+        return new Sizing(
+                reservoir.name(),
+                days,
+                rounds.longestGapDays(),
+                outgrown,
+                enough * 1000,
+                usable * 1000);
+    }
+
+    private static double goneBy(double[] soFar, double hour) {
+        int h = Math.min((int) hour, soFar.length - 1);
+        if (h == soFar.length - 1) {
+            return soFar[h];
+        }
+        return soFar[h] + (hour - h) * (soFar[h + 1] - soFar[h]);
+    }
+
+    /** The hour by which so much is gone; the end of the run when it never is. */
+    private static double reaches(double[] soFar, double gone) {
+        int last = soFar.length - 1;
+        if (soFar[last] <= gone) {
+            return last;
+        }
+        int h = 0;
+        while (soFar[h + 1] <= gone) {
+            h++;
+        }
+        return h + (gone - soFar[h]) / (soFar[h + 1] - soFar[h]);
+    }
+}

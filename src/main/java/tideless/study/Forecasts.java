@@ -1,0 +1,55 @@
+package tideless.study;
+
+import java.util.ArrayList;
+import java.util.List;
+import tideless.advice.Advisor;
+import tideless.scenario.Reservoir;
+import tideless.scenario.Scenario;
+import tideless.sim.Simulation;
+import tideless.sim.Trace;
+
+/** Runs a scenario and its twin, and has them judged. */
+public final class Forecasts {
+    private Forecasts() {}
+
+    /**
+     * @param scenario what to run
+     * @param seed carried along; a single run draws nothing
+     */
+    public static Forecast of(Scenario scenario, long seed) {
+        Trace trace = Simulation.run(scenario);
+        Trace unlimited = scenario.reservoirs().isEmpty() ? trace : Simulation.run(twin(scenario));
+        return new Forecast(trace, unlimited, Advisor.advise(trace, unlimited), seed);
+    }
+
+    /** The same rig with reservoirs that are refilled the moment they are empty. */
+    static Scenario twin(Scenario scenario) {
+        List<Reservoir> reservoirs = new ArrayList<>();
+        for (Reservoir reservoir : scenario.reservoirs()) {
+            reservoirs.add(
+                    new Reservoir(
+                            reservoir.name(),
+                            reservoir.shape(),
+                            reservoir.fullLevelM(),
+                            reservoir.outletLevelM(),
+                            reservoir.floorAboveBenchM(),
+                            reservoir.openAreaM2(),
+                            reservoir.startLevelM(),
+                            new Reservoir.Refill(Reservoir.Refill.When.WHEN_EMPTY, 0),
+                            reservoir.trunk()));
+        }
+        return new Scenario(
+                scenario.title(),
+                scenario.start(),
+                scenario.days(),
+                scenario.place(),
+                scenario.climate(),
+                scenario.feed(),
+                scenario.sourceWater(),
+                reservoirs,
+                scenario.trays(),
+                scenario.visits(),
+                scenario.settings(),
+                scenario.digest());
+    }
+}
