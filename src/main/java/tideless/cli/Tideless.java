@@ -1,26 +1,96 @@
 package tideless.cli;
 
-import java.util.concurrent.Callable;
+import java.io.IOException;
+import java.io.InputStream;
+import java.io.OutputStreamWriter;
+import java.io.PrintStream;
+import java.io.PrintWriter;
+import java.nio.charset.StandardCharsets;
 import picocli.CommandLine;
 import picocli.CommandLine.Command;
+import picocli.CommandLine.IVersionProvider;
 import picocli.CommandLine.Model.CommandSpec;
+import picocli.CommandLine.ParameterException;
 import picocli.CommandLine.Spec;
 
 /** The program: reads the command line and hands it to a command. */
 @Command(
         name = "tideless",
         mixinStandardHelpOptions = true,
-        description = "Simulates passive hydroponic trays and dates the refills and flushes.")
-public final class Tideless implements Callable<Integer> {
+        versionProvider = Tideless.Version.class,
+        header = "Simulates hydroponic trays without a pump, and dates their refills and flushes.",
+        description = {
+            "",
+            "Reads a scenario (your reservoir, valves, trays, crops, lamps, visits), runs the whole"
+                    + " crop, and says when each tray and its reservoir need a refill, fresh"
+                    + " solution or a flush.",
+            ""
+        },
+        footer = {
+            "",
+            "Try:",
+            "  tideless run scenarios/science-room-bench.toml",
+            "  tideless show scenarios/science-room-bench.toml",
+            "  tideless crops lettuce"
+        },
+        subcommands = {RunCommand.class, CheckCommand.class, ShowCommand.class, CropsCommand.class})
+public final class Tideless implements Runnable {
     @Spec CommandSpec spec;
 
     @Override
-    public Integer call() {
-        spec.commandLine().usage(spec.commandLine().getErr());
-        return 2;
+    public void run() {
+        throw new ParameterException(
+                spec.commandLine(), "no command; there are run, check, show and crops");
+    }
+
+    /** The program's name and version. */
+    static final class Version implements IVersionProvider {
+        @Override
+        public String[] getVersion() throws IOException {
+            try (InputStream in = Tideless.class.getResourceAsStream("/tideless/version.txt")) {
+                return new String[] {
+                    "tideless " + new String(in.readAllBytes(), StandardCharsets.UTF_8).strip()
+                };
+            }
+        }
+    }
+
+    /**
+     * Runs one command line.
+     *
+     * @return the exit code: 0 done, 1 a file could not be read or written, 2 a fault in the
+     *     command line or the scenario
+     */
+    public static int execute(PrintWriter out, PrintWriter err, String... args) {
+        return new CommandLine(new Tideless())
+                .setOut(out)
+                .setErr(err)
+                .setUsageHelpAutoWidth(true)
+                .setParameterExceptionHandler(Tideless::refuse)
+                .execute(args);
+    }
+
+    private static int refuse(ParameterException fault, String[] args) {
+        CommandLine line = fault.getCommandLine();
+        PrintWriter err = line.getErr();
+        err.println(fault.getMessage());
+        CommandLine.UnmatchedArgumentException.printSuggestions(fault, err);
+        err.println("Try \"" + line.getCommandSpec().qualifiedName() + " --help\".");
+        err.flush();
+        return Exit.FAULT;
     }
 
     public static void main(String[] args) {
-        System.exit(new CommandLine(new Tideless()).execute(args));
+        // The console's own charset may lack half of what a user's file holds: always UTF-8.
+        PrintWriter out = utf8(System.out);
+        PrintWriter err = utf8(System.err);
+        int exit = execute(out, err, args);
+        out.flush();
+        err.flush();
+        System.exit(exit);
+    }
+
+    private static PrintWriter utf8(PrintStream stream) {
+        return new PrintWriter(new OutputStreamWriter(stream, StandardCharsets.UTF_8), false);
     }
 }

@@ -9,7 +9,7 @@ import tideless.solution.Composition;
  */
 interface Solutions {
     /** The chemistry in use. */
-    Solutions CURRENT = new PlainSolutions();
+    Solutions CURRENT = new Chemistry();
 
     /** Names of source waters, in a stable order. */
     List<String> waters();

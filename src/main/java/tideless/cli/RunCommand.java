@@ -1,0 +1,110 @@
+package tideless.cli;
+
+import java.io.PrintWriter;
+import java.nio.file.Path;
+import java.util.Optional;
+import java.util.concurrent.Callable;
+import picocli.CommandLine.Command;
+import picocli.CommandLine.Help.Visibility;
+import picocli.CommandLine.Model.CommandSpec;
+import picocli.CommandLine.Option;
+import picocli.CommandLine.Parameters;
+import picocli.CommandLine.Spec;
+import tideless.report.ForecastTable;
+import tideless.report.Progress;
+import tideless.report.ResultFiles;
+import tideless.report.WriteResult;
+import tideless.scenario.Reading;
+import tideless.study.Forecast;
+import tideless.study.Forecasts;
+
+/** Runs one scenario. */
+@Command(
+        name = "run",
+        header = "Run a scenario: print what to do when, and write files and plots.",
+        description = {
+            "",
+            "Prints a short table (reservoirs first, then trays) and writes into a folder:",
+            "hourly CSV for each tray and reservoir, tasks.csv, warnings.csv, result.json, and"
+                    + " plots as PNG and SVG.",
+            ""
+        },
+        footer = {
+            "",
+            "Examples:",
+            "  tideless run scenarios/science-room-bench.toml",
+            "  tideless run my-bench.toml -o forecast",
+            "  tideless run my-bench.toml --no-plots | less",
+            "",
+            "Exit codes: 0 done, 1 a file could not be read or written, 2 a fault in the scenario."
+        })
+final class RunCommand implements Callable<Integer> {
+    @Parameters(paramLabel = "SCENARIO", description = "a .toml scenario file")
+    Path scenario;
+
+    @Option(
+            names = {"-o", "--output"},
+            paramLabel = "DIR",
+            description = "folder for the files (default: out/ and the scenario's name)")
+    Path folder;
+
+    @Option(names = "--no-plots", description = "write no plots")
+    boolean noPlots;
+
+    @Option(
+            names = "--seed",
+            paramLabel = "N",
+            defaultValue = "1",
+            showDefaultValue = Visibility.ALWAYS,
+            description = "seed, printed with the result")
+    long seed;
+
+    @Option(names = "--timings", description = "say how long each part took, on standard error")
+    boolean timings;
+
+    @Spec CommandSpec spec;
+
+    @Override
+    public Integer call() {
+        PrintWriter out = spec.commandLine().getOut();
+        PrintWriter err = spec.commandLine().getErr();
+        Stopwatch watch = new Stopwatch();
+        Scenarios read = Scenarios.read(scenario, err);
+        Optional<Reading.Good> good = read.good();
+        if (good.isEmpty()) {
+            return read.exit();
+        }
+        watch.lap("read");
+        Path to = folder != null ? folder : Path.of("out", baseName(scenario));
+        Forecast forecast;
+        WriteResult written;
+        try (Progress progress = new Progress(System.err, Progress.atTerminal())) {
+            progress.show("running", 0, 0);
+            forecast = Forecasts.of(good.get().scenario(), seed);
+            watch.lap("simulate and advise");
+            progress.show("writing", 0, 0);
+            written = ResultFiles.write(forecast, to, !noPlots);
+            watch.lap("draw and write");
+        }
+        if (!written.written()) {
+            err.println(written.problem());
+            err.flush();
+            return Exit.FILE;
+        }
+        ForecastTable.print(out, forecast, Terminal.colour(), Terminal.width());
+        out.println();
+        out.println(written.files().size() + " files in " + to);
+        out.flush();
+        if (timings) {
+            err.println(watch);
+            err.flush();
+        }
+        return Exit.DONE;
+    }
+
+    private static String baseName(Path scenario) {
+        Path name = scenario.getFileName();
+        String text = name == null ? "scenario" : name.toString();
+        return text.endsWith(".toml") ? text.substring(0, text.length() - 5) : text;
+    }
+}

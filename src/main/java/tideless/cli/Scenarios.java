@@ -1,0 +1,52 @@
+package tideless.cli;
+
+import java.io.PrintWriter;
+import java.nio.file.Path;
+import java.util.Optional;
+import tideless.scenario.Note;
+import tideless.scenario.Problem;
+import tideless.scenario.Reading;
+import tideless.scenario.ScenarioReader;
+
+/** Reads a scenario for a command and says what is wrong with it. */
+final class Scenarios {
+    private final int exit;
+    private final Reading.Good good;
+
+    private Scenarios(int exit, Reading.Good good) {
+        this.exit = exit;
+        this.good = good;
+    }
+
+    /** Reads; faults and notes go to {@code err}, one each. */
+    static Scenarios read(Path path, PrintWriter err) {
+        Reading reading = ScenarioReader.read(path);
+        Scenarios result;
+        if (reading instanceof Reading.Good good) {
+            for (Note note : good.notes()) {
+                err.println("note: " + note);
+            }
+            result = new Scenarios(Exit.DONE, good);
+        } else if (reading instanceof Reading.Faulty faulty) {
+            for (Problem problem : faulty.problems()) {
+                err.println(problem);
+            }
+            result = new Scenarios(Exit.FAULT, null);
+        } else if (reading instanceof Reading.Unreadable unreadable) {
+            err.println(unreadable);
+            result = new Scenarios(Exit.FILE, null);
+        } else {
+            throw new AssertionError("no words for " + reading);
+        }
+        err.flush();
+        return result;
+    }
+
+    Optional<Reading.Good> good() {
+        return Optional.ofNullable(good);
+    }
+
+    int exit() {
+        return exit;
+    }
+}

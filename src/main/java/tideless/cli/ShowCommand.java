@@ -1,0 +1,53 @@
+package tideless.cli;
+
+import java.io.PrintWriter;
+import java.nio.file.Path;
+import java.util.List;
+import java.util.Optional;
+import java.util.concurrent.Callable;
+import picocli.CommandLine.Command;
+import picocli.CommandLine.Model.CommandSpec;
+import picocli.CommandLine.Parameters;
+import picocli.CommandLine.Spec;
+import tideless.scenario.Reading;
+import tideless.scenario.Setting;
+
+/** Shows one scenario with every default filled in. */
+@Command(
+        name = "show",
+        header = "Show a scenario with every default filled in.",
+        description = {"", "Values you left out are marked (default).", ""},
+        footer = {"", "Example:", "  tideless show my-bench.toml | grep default"})
+final class ShowCommand implements Callable<Integer> {
+    @Parameters(paramLabel = "SCENARIO", description = "a .toml scenario file")
+    Path scenario;
+
+    @Spec CommandSpec spec;
+
+    @Override
+    public Integer call() {
+        PrintWriter out = spec.commandLine().getOut();
+        Scenarios read = Scenarios.read(scenario, spec.commandLine().getErr());
+        Optional<Reading.Good> good = read.good();
+        if (good.isPresent()) {
+            print(good.get().settings(), out);
+        }
+        return read.exit();
+    }
+
+    private static void print(List<Setting> settings, PrintWriter out) {
+        int width = 0;
+        for (Setting setting : settings) {
+            width = Math.max(width, setting.key().length());
+        }
+        for (Setting setting : settings) {
+            out.println(
+                    setting.key()
+                            + " ".repeat(width - setting.key().length())
+                            + "  "
+                            + setting.value()
+                            + (setting.isDefault() ? "  (default)" : ""));
+        }
+        out.flush();
+    }
+}
