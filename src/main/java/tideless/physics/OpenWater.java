@@ -67,13 +67,8 @@ public final class OpenWater {
     }
 
     /**
-     * Mass-transfer coefficient, free and forced flow together.
-     *
-     * <p>The two are blended by a power mean, never summed: of order 3 when the air at the surface
-     * is the lighter and rises (the usual order for flows that help each other; Churchill 1977,
-     * from memory), and of order 6, hardly more than the larger of the two, when it is the heavier
-     * and damps the draught (our choice; it also keeps evaporation falling when the air grows
-     * moister past the point of no density difference). Continuous everywhere.
+     * Mass-transfer coefficient, free and forced flow together, with the air's way over the water
+     * taken as four times the characteristic length.
      *
      * @param waterTempC degC
      * @param airTempC degC
@@ -90,25 +85,60 @@ public final class OpenWater {
             double airSpeedMPerS,
             double characteristicLengthM,
             double airPressurePa) {
+        return massTransferMPerS(
+                waterTempC,
+                airTempC,
+                vapourPressurePa,
+                airSpeedMPerS,
+                characteristicLengthM,
+                4 * characteristicLengthM,
+                airPressurePa);
+    }
+
+    /**
+     * Mass-transfer coefficient, free and forced flow together.
+     *
+     * <p>The two are blended by a power mean, never summed: of order 3 when the air at the surface
+     * is the lighter and rises (the usual order for flows that help each other; Churchill 1977,
+     * from memory), and of order 6, hardly more than the larger of the two, when it is the heavier
+     * and damps the draught (our choice; it also keeps evaporation falling as the air grows
+     * moister, near the point of no density difference). Continuous everywhere.
+     *
+     * @param waterTempC degC
+     * @param airTempC degC
+     * @param vapourPressurePa of the air, Pa
+     * @param airSpeedMPerS m/s
+     * @param characteristicLengthM area over perimeter, for free convection, m
+     * @param runM way of the air over the water, for the draught, m
+     * @param airPressurePa Pa
+     * @return m/s
+     */
+    public static double massTransferMPerS(
+            double waterTempC,
+            double airTempC,
+            double vapourPressurePa,
+            double airSpeedMPerS,
+            double characteristicLengthM,
+            double runM,
+            double airPressurePa) {
+        double excess = densityExcessKgPerM3(waterTempC, airTempC, vapourPressurePa, airPressurePa);
         double free =
-                freeMassTransferMPerS(
-                        waterTempC,
-                        airTempC,
+                freeAtExcessMPerS(
+                        excess,
+                        0.5 * (waterTempC + airTempC),
                         vapourPressurePa,
                         characteristicLengthM,
                         airPressurePa);
         double forced =
                 forcedMassTransferMPerS(
                         Math.max(airSpeedMPerS, DRAUGHT_M_PER_S),
-                        4 * characteristicLengthM,
+                        runM,
                         0.5 * (waterTempC + airTempC),
                         vapourPressurePa,
                         airPressurePa);
         double free3 = free * free * free;
         double forced3 = forced * forced * forced;
-        boolean rises =
-                densityExcessKgPerM3(waterTempC, airTempC, vapourPressurePa, airPressurePa) > 0;
-        return rises
+        return excess > 0
                 ? Math.cbrt(free3 + forced3)
                 : Math.cbrt(Math.sqrt(free3 * free3 + forced3 * forced3));
     }
@@ -135,8 +165,20 @@ public final class OpenWater {
             double vapourPressurePa,
             double characteristicLengthM,
             double airPressurePa) {
-        double meanTempC = 0.5 * (waterTempC + airTempC);
-        double excess = densityExcessKgPerM3(waterTempC, airTempC, vapourPressurePa, airPressurePa);
+        return freeAtExcessMPerS(
+                densityExcessKgPerM3(waterTempC, airTempC, vapourPressurePa, airPressurePa),
+                0.5 * (waterTempC + airTempC),
+                vapourPressurePa,
+                characteristicLengthM,
+                airPressurePa);
+    }
+
+    private static double freeAtExcessMPerS(
+            double excessKgPerM3,
+            double meanTempC,
+            double vapourPressurePa,
+            double characteristicLengthM,
+            double airPressurePa) {
         double density = HumidAir.densityKgPerM3(meanTempC, vapourPressurePa, airPressurePa);
         double viscosity = HumidAir.viscosityPaS(meanTempC) / density;
         double diffusivity = HumidAir.vapourDiffusivityM2PerS(meanTempC, airPressurePa);
@@ -145,11 +187,11 @@ public final class OpenWater {
                         * characteristicLengthM
                         * characteristicLengthM
                         * characteristicLengthM
-                        * Math.abs(excess)
+                        * Math.abs(excessKgPerM3)
                         / (density * viscosity * diffusivity);
         double fourthRoot = Math.sqrt(Math.sqrt(rayleigh));
         double sherwood =
-                excess > 0
+                excessKgPerM3 > 0
                         ? Math.max(0.54 * fourthRoot, 0.15 * Math.cbrt(rayleigh))
                         : 0.27 * fourthRoot;
         return sherwood * diffusivity / characteristicLengthM;
@@ -234,37 +276,99 @@ public final class OpenWater {
             double airPressurePa,
             double radiationCoefficientWPerM2K,
             double absorbedRadiationWPerM2) {
+        // The balance falls with the temperature. False position, halving the older value when one
+        // end stays (Dowell and Jarratt 1971, BIT 11, 168-174, the Illinois rule).
         double low = COLDEST_C;
         double high = HOTTEST_C;
-        // The balance falls with the temperature; halving needs neither a slope nor a good start.
-        for (int round = 0; round < 60 && high - low > 1e-9; round++) {
-            double middle = 0.5 * (low + high);
-            double transfer =
-                    massTransferMPerS(
-                            middle,
+        double atLow =
+                balanceWPerM2(
+                        low,
+                        airTempC,
+                        vapourPressurePa,
+                        airSpeedMPerS,
+                        characteristicLengthM,
+                        airPressurePa,
+                        radiationCoefficientWPerM2K,
+                        absorbedRadiationWPerM2);
+        double atHigh =
+                balanceWPerM2(
+                        high,
+                        airTempC,
+                        vapourPressurePa,
+                        airSpeedMPerS,
+                        characteristicLengthM,
+                        airPressurePa,
+                        radiationCoefficientWPerM2K,
+                        absorbedRadiationWPerM2);
+        if (!(atLow > 0)) {
+            return low;
+        }
+        if (!(atHigh < 0)) {
+            return high;
+        }
+        // From the air's own temperature on, where the answer mostly is near.
+        double guess = Math.min(high - 1, Math.max(low + 1, airTempC));
+        int kept = 0;
+        for (int round = 0; round < 100; round++) {
+            double balance =
+                    balanceWPerM2(
+                            guess,
                             airTempC,
                             vapourPressurePa,
                             airSpeedMPerS,
                             characteristicLengthM,
-                            airPressurePa);
-            double heat =
-                    transfer
-                            * heatPerMassTransferJPerM3K(
-                                    middle, airTempC, vapourPressurePa, airPressurePa);
-            double balance =
-                    (heat + radiationCoefficientWPerM2K) * (airTempC - middle)
-                            + absorbedRadiationWPerM2
-                            - HumidAir.latentHeatJPerKg(middle)
-                                    * transfer
-                                    * vapourDensityDifferenceKgPerM3(
-                                            middle, airTempC, vapourPressurePa);
-            if (balance > 0) {
-                low = middle;
-            } else {
-                high = middle;
+                            airPressurePa,
+                            radiationCoefficientWPerM2K,
+                            absorbedRadiationWPerM2);
+            if (Math.abs(balance) < 1e-9 || high - low < 1e-10) {
+                return guess;
             }
+            if (balance > 0) {
+                low = guess;
+                atLow = balance;
+                if (kept > 0) {
+                    atHigh *= 0.5;
+                }
+                kept = 1;
+            } else {
+                high = guess;
+                atHigh = balance;
+                if (kept < 0) {
+                    atLow *= 0.5;
+                }
+                kept = -1;
+            }
+            guess = (low * atHigh - high * atLow) / (atHigh - atLow);
         }
-        return 0.5 * (low + high);
+        return guess;
+    }
+
+    private static double balanceWPerM2(
+            double waterTempC,
+            double airTempC,
+            double vapourPressurePa,
+            double airSpeedMPerS,
+            double characteristicLengthM,
+            double airPressurePa,
+            double radiationCoefficientWPerM2K,
+            double absorbedRadiationWPerM2) {
+        double transfer =
+                massTransferMPerS(
+                        waterTempC,
+                        airTempC,
+                        vapourPressurePa,
+                        airSpeedMPerS,
+                        characteristicLengthM,
+                        airPressurePa);
+        double heat =
+                transfer
+                        * heatPerMassTransferJPerM3K(
+                                waterTempC, airTempC, vapourPressurePa, airPressurePa);
+        return (heat + radiationCoefficientWPerM2K) * (airTempC - waterTempC)
+                + absorbedRadiationWPerM2
+                - HumidAir.latentHeatJPerKg(waterTempC)
+                        * transfer
+                        * vapourDensityDifferenceKgPerM3(waterTempC, airTempC, vapourPressurePa);
     }
 
     private static double heatPerMassTransferJPerM3K(

@@ -42,7 +42,8 @@ public final class Sun {
     }
 
     /**
-     * Declination of the sun; FAO-56, eq. 24. Within 0.01 rad of the almanac.
+     * Declination of the sun; FAO-56, eq. 24. Good to 1.3 degrees (0.023 rad): a plain sine runs
+     * ahead of the almanac from August to November and is better than half a degree in spring.
      *
      * @param dayOfYear 1 to 366
      * @return rad
