@@ -78,6 +78,8 @@ final class SpeciationSolver {
     private final double[][] cationMean = new double[CATIONS][UNKNOWNS];
     private final double[] f = new double[UNKNOWNS];
     private final double[][] jacobian = new double[UNKNOWNS][UNKNOWNS];
+    private final double[][] cationWeight = new double[CATIONS][UNKNOWNS];
+    private final double[] cationNegative = new double[CATIONS];
     private final double[] negativeRow = new double[UNKNOWNS];
     private final double[] strengthRow = new double[UNKNOWNS];
     private final double[] ligandSum = new double[4];
@@ -305,32 +307,15 @@ final class SpeciationSolver {
         return Math.max(worst, Math.max(Math.abs(f[HH]), Math.abs(f[Y])));
     }
 
-    /** Derivative of ln raw[i] by unknown j. */
-    private double slope(int i, int j) {
-        if (j == Y) {
-            return i == NO3 || i == CL ? 0 : -dLnGamma[Math.abs(CHARGE[i])];
-        }
-        if (j == HH) {
-            return open && LIGAND[i] == 1 + C ? PROTONS[i] - 1 : PROTONS[i];
-        }
-        return LIGAND[i] == 1 + j ? 1 : 0;
-    }
-
+    /**
+     * Derivatives of the residuals by the unknowns.
+     *
+     * <p>ln of a form moves with its ligand (1), with H+ (its protons; in air one less for
+     * carbonates, whose HCO3- falls as H+ rises) and with ln I (its activity coefficient), less the
+     * mean of the same over all forms that share its cation, for their sum is fixed. The mean part
+     * is gathered by cation, so each form costs three additions a row.
+     */
     private void fillJacobian() {
-        for (int m = 1; m < CATIONS; m++) {
-            for (int j = 0; j < UNKNOWNS; j++) {
-                cationMean[m][j] = 0;
-            }
-        }
-        for (int i = 0; i < SPECIES; i++) {
-            int m = CATION[i];
-            if (m != 0) {
-                double share = raw[i] / cationSum[m];
-                for (int j = 0; j < UNKNOWNS; j++) {
-                    cationMean[m][j] += share * slope(i, j);
-                }
-            }
-        }
         for (int r = 0; r < UNKNOWNS; r++) {
             negativeRow[r] = 0;
             strengthRow[r] = 0;
@@ -338,23 +323,69 @@ final class SpeciationSolver {
                 jacobian[r][j] = 0;
             }
         }
+        for (int m = 1; m < CATIONS; m++) {
+            for (int j = 0; j < UNKNOWNS; j++) {
+                cationMean[m][j] = 0;
+                cationWeight[m][j] = 0;
+            }
+            cationNegative[m] = 0;
+        }
         double[] positiveRow = jacobian[HH];
+        int carbonate = 1 + C;
         for (int i = 0; i < SPECIES; i++) {
             double amount = c[i];
+            if (amount == 0) {
+                continue;
+            }
             int m = CATION[i];
             int z = CHARGE[i];
             int ligand = LIGAND[i];
-            for (int j = 0; j < UNKNOWNS; j++) {
-                double d = amount * (slope(i, j) - cationMean[m][j]);
+            double byH = open && ligand == carbonate ? PROTONS[i] - 1 : PROTONS[i];
+            double byY = i == NO3 || i == CL ? 0 : -dLnGamma[Math.abs(z)];
+            double charge = Math.abs(z) * amount;
+            double strength = z * z * amount;
+            double[] chargeRow = z > 0 ? positiveRow : negativeRow;
+            chargeRow[HH] += charge * byH;
+            chargeRow[Y] += charge * byY;
+            strengthRow[HH] += strength * byH;
+            strengthRow[Y] += strength * byY;
+            if (ligand != 0) {
+                int l = ligand - 1;
+                double[] row = jacobian[l];
+                row[l] += amount;
+                row[HH] += amount * byH;
+                row[Y] += amount * byY;
+                chargeRow[l] += charge;
+                strengthRow[l] += strength;
+            }
+            if (m != 0) {
+                double share = amount / cationTotal[m];
+                double[] mean = cationMean[m];
+                mean[HH] += share * byH;
+                mean[Y] += share * byY;
+                double[] weight = cationWeight[m];
                 if (ligand != 0) {
-                    jacobian[ligand - 1][j] += d;
+                    mean[ligand - 1] += share;
+                    weight[ligand - 1] += amount;
                 }
                 if (z > 0) {
-                    positiveRow[j] += z * d;
+                    weight[HH] += charge;
                 } else {
-                    negativeRow[j] -= z * d;
+                    cationNegative[m] += charge;
                 }
-                strengthRow[j] += z * z * d;
+                weight[Y] += strength;
+            }
+        }
+        for (int m = 1; m < CATIONS; m++) {
+            double[] weight = cationWeight[m];
+            for (int j = 0; j < UNKNOWNS; j++) {
+                double mean = cationMean[m][j];
+                jacobian[S][j] -= weight[S] * mean;
+                jacobian[P][j] -= weight[P] * mean;
+                jacobian[C][j] -= weight[C] * mean;
+                positiveRow[j] -= weight[HH] * mean;
+                negativeRow[j] -= cationNegative[m] * mean;
+                strengthRow[j] -= weight[Y] * mean;
             }
         }
         for (int j = 0; j < UNKNOWNS; j++) {
