@@ -1,0 +1,18 @@
+package tideless.solution;
+
+import java.util.Objects;
+
+/** A mixing sheet, or why there is none. */
+public sealed interface MixingPlan permits MixingSheet, MixingPlan.Refused {
+
+    /**
+     * No sheet.
+     *
+     * @param inWords one sentence with the figures
+     */
+    record Refused(String inWords) implements MixingPlan {
+        public Refused {
+            Objects.requireNonNull(inWords, "inWords");
+        }
+    }
+}

@@ -1,0 +1,108 @@
+package tideless.solution;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Locale;
+import java.util.Map;
+import org.apache.commons.math3.analysis.solvers.BrentSolver;
+
+/**
+ * Whether something falls out of a concentrate, or of two poured together.
+ *
+ * <p>Above an ionic strength of 0.5 mol/kg the activity equation is stretched: the sign and the
+ * rough amount hold, the second figure does not.
+ *
+ * @param gypsumIndex log10 of saturation, CaSO4.2H2O
+ * @param brushiteIndex log10 of saturation, CaHPO4.2H2O
+ * @param gypsumMolPerM3 gypsum that falls out until the rest is just saturated
+ * @param ionicStrengthMolPerKg before anything falls out
+ */
+public record Stock(
+        double gypsumIndex,
+        double brushiteIndex,
+        double gypsumMolPerM3,
+        double ionicStrengthMolPerKg) {
+    /** pH taken for a stock that states none; stocks are slightly acid (common practice). */
+    public static final double USUAL_PH = 5;
+
+    /** Share of the cold solubility a stock may use; common practice, for salts share ions. */
+    public static final double SAFE_SOLUBILITY_FRAC = 0.8;
+
+    /**
+     * Looks at a stock.
+     *
+     * @param composition mol/m3 of the stock
+     * @param tempC degC, 0 to 50
+     */
+    public static Stock check(Composition composition, double tempC, double ph) {
+        Speciation whole = Speciation.atPh(composition, tempC, ph);
+        double gypsum = SaturationIndex.gypsum(whole);
+        double falls = 0;
+        if (gypsum > 0) {
+            double ca = composition.molPerM3(Component.CA);
+            double so4 = composition.molPerM3(Component.SO4);
+            falls =
+                    new BrentSolver(1e-9, 1e-9)
+                            .solve(
+                                    200,
+                                    x -> {
+                                        Composition rest =
+                                                composition
+                                                        .with(Component.CA, ca - x)
+                                                        .with(Component.SO4, so4 - x);
+                                        return SaturationIndex.gypsum(
+                                                Speciation.atPh(rest, tempC, ph));
+                                    },
+                                    0,
+                                    Math.min(ca, so4) * (1 - 1e-9));
+        }
+        return new Stock(
+                gypsum, SaturationIndex.brushite(whole), falls, whole.ionicStrengthMolPerKg());
+    }
+
+    /** Two stocks poured together in equal volumes. */
+    public static Stock checkTogether(Composition a, Composition b, double tempC, double ph) {
+        return check(a.plus(b).times(0.5), tempC, ph);
+    }
+
+    /** Whether gypsum or brushite may fall out. */
+    public boolean clouds() {
+        return gypsumIndex > 0 || brushiteIndex > 0;
+    }
+
+    /**
+     * Remarks on salts weighed into one stock: wrong tank, too much for cold water.
+     *
+     * @param gramsPerL of each salt in the stock
+     * @param tank A or B
+     */
+    public static List<String> remarks(Map<Salt, Double> gramsPerL, Salt.Tank tank) {
+        List<String> remarks = new ArrayList<>();
+        for (Salt salt : Salt.values()) {
+            double grams = gramsPerL.getOrDefault(salt, 0.0);
+            if (!(grams > 0)) {
+                continue;
+            }
+            if (salt.tank() != Salt.Tank.EITHER && salt.tank() != tank) {
+                remarks.add(
+                        String.format(
+                                Locale.ROOT,
+                                "%s belongs in tank %s: calcium apart from sulfate and phosphate.",
+                                salt.title(),
+                                salt.tank()));
+            }
+            if (grams > SAFE_SOLUBILITY_FRAC * salt.solubilityGPerL()) {
+                remarks.add(
+                        String.format(
+                                Locale.ROOT,
+                                "%.0f g/L of %s is more than %.0f %% of what water at 20 degC"
+                                        + " takes (%.0f g/L): it may crystallise in the cold.",
+                                grams,
+                                salt.title(),
+                                100 * SAFE_SOLUBILITY_FRAC,
+                                salt.solubilityGPerL()));
+            }
+        }
+        return remarks;
+    }
+}
