@@ -9,11 +9,40 @@ public final class Canopy {
      */
     static final double OPEN_CROWN_LEAF_AREA_INDEX = 0.5;
 
+    /**
+     * Leaf area per leaf dry mass of a seedling, m2/kg, where the grown crop's is less. Assumed:
+     * the top of lettuce's range of 40 to 75 (from memory) for every crop raised from seed; lettuce
+     * seedlings then gain 0.2 to 0.35 a day, as fitted growth curves do (from memory).
+     */
+    static final double SEEDLING_LEAF_AREA_M2_PER_KG = 75;
+
+    /** Leaf dry mass over which a seedling's thin leaves give way to the crop's own, g. Assumed. */
+    static final double THIN_LEAF_DRY_G = 2;
+
+    /** A plant that starts heavier than this was planted with grown leaves, g. Assumed. */
+    static final double SEEDLING_HEAVIEST_G = 0.1;
+
     private Canopy() {}
 
-    /** Leaf area of one plant, one side, m2. Leaves that were picked off count as long as grown. */
+    /**
+     * Leaf area of one plant, one side, m2. Leaves that were picked off count as long as grown.
+     *
+     * <p>Leaf dry mass W times the crop's {@code leafAreaM2PerKg} a, and while it is young (s - a)
+     * x W0 (1 - exp(-W / W0)) more, s being a seedling's and W0 2 g. That young leaves are thin is
+     * common knowledge (leaf area of young crops outruns their mass, as in the juvenile phase of
+     * Spitters and Schapendonk 1990, from memory); s and W0 are not from a paper.
+     */
     public static double leafAreaM2(CropTraits traits, Plant plant) {
-        return traits.growth().leafAreaM2PerKg() * plant.leafDryG() / 1000;
+        CropTraits.Growth growth = traits.growth();
+        double areaM2 = growth.leafAreaM2PerKg() * plant.leafDryG() / 1000;
+        double thinner = SEEDLING_LEAF_AREA_M2_PER_KG - growth.leafAreaM2PerKg();
+        if (thinner > 0 && growth.seedlingDryG() < SEEDLING_HEAVIEST_G) {
+            areaM2 +=
+                    thinner
+                            * (THIN_LEAF_DRY_G / 1000)
+                            * -Math.expm1(-plant.leafDryG() / THIN_LEAF_DRY_G);
+        }
+        return areaM2;
     }
 
     /**

@@ -48,8 +48,8 @@ public record CropTraits(
     /**
      * Growth by intercepted light.
      *
-     * @param lightUseGPerMj dry mass made per intercepted light, g per MJ of 400-700 nm, whole
-     *     plant, at or below {@code lightUseFallsFromUmol}
+     * @param lightUseGPerMj dry mass made per intercepted light, g per MJ of 400-700 nm, without
+     *     root, at or below {@code lightUseFallsFromUmol}
      * @param lightUseFallsFromUmol PPFD above which light is used less well, umol/m2/s
      * @param lightUseFallPerUmol fall of the light use above it, 1/(umol/m2/s): the share left is 1
      *     / (1 + fall x excess), so for a small excess it is the share lost per umol/m2/s

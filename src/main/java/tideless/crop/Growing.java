@@ -2,7 +2,10 @@ package tideless.crop;
 
 /** Growth and development, a day at a time. */
 public final class Growing {
-    /** Nursery, common practice, no source: mean temperature, degC. */
+    /**
+     * Nursery, common practice, no source: mean temperature, degC, for crops that like it no
+     * warmer; others get their low optimum.
+     */
     static final double NURSERY_TEMP_C = 20;
 
     /** Nursery, common practice, no source: light, umol/m2/s. */
@@ -17,6 +20,15 @@ public final class Growing {
     /** Photons per joule of a white light-emitting diode, umol/J; 4.6-4.9 from memory. */
     static final double NURSERY_UMOL_PER_J = 4.7;
 
+    /**
+     * Share of the crop's stem share in a seedling, and the leaf dry mass at which half of the rest
+     * is reached, g. Assumed: seedlings put their mass into leaf first.
+     */
+    static final double SEEDLING_STEM_FRAC = 1.0 / 3;
+
+    /** See {@link #SEEDLING_STEM_FRAC}. */
+    static final double HALF_STEM_LEAF_DRY_G = 0.5;
+
     private Growing() {}
 
     /** A seed that has just been sown: nothing yet. */
@@ -25,9 +37,9 @@ public final class Growing {
     }
 
     /**
-     * A seedling at transplant, raised at 20 degC under 150 umol/m2/s for 16 h a day in cells of 5
-     * cm (common practice, no source), fed and watered. Its roots fill the cell and end at its
-     * underside, so its hanging root is 0 long.
+     * A seedling at transplant, raised at 20 degC (or the crop's low optimum, if warmer) under 150
+     * umol/m2/s for 16 h a day in cells of 5 cm (common practice, no source), fed and watered. Its
+     * roots fill the cell and end at its underside, so its hanging root is 0 long.
      *
      * @param ageDays days since sowing, at least 0; a part of a day counts as its part
      */
@@ -46,7 +58,7 @@ public final class Growing {
                             lightMolPerM2 * days,
                             NURSERY_PPFD_UMOL_PER_M2_S,
                             NURSERY_UMOL_PER_J,
-                            NURSERY_TEMP_C,
+                            Math.max(NURSERY_TEMP_C, traits.growth().optimumLowC()),
                             1);
             left -= days;
         }
@@ -63,10 +75,10 @@ public final class Growing {
      * The plant a day later.
      *
      * <p>Dry mass by intercepted light (Monteith 1977, Phil. Trans. R. Soc. B 281:277-294): light
-     * use x light over the crown x share stopped x temperature x stress. The light use is for the
-     * whole plant with its root. It is split to fruit (rising from flowering to full load), root
-     * and shoot. Before emergence only thermal time passes; on the day it is reached the seedling
-     * appears. Leading roots grow at the crop's rate times temperature.
+     * use x light over the crown x share stopped x temperature x stress. Published light uses count
+     * the shoot, so the root's share comes on top. It is split to fruit (rising from flowering to
+     * full load), root and shoot. Before emergence only thermal time passes; on the day it is
+     * reached the seedling appears. Leading roots grow at the crop's rate times temperature.
      *
      * @param groundPerPlantM2 ground there is for each plant, m2, above 0
      * @param lightMolPerM2 photons of 400-700 nm in the day above the canopy, mol/m2, at least 0
@@ -133,6 +145,9 @@ public final class Growing {
         double stopped =
                 Canopy.interceptedFrac(
                         growth.extinction(), Canopy.leafAreaIndex(traits, plant, groundPerPlantM2));
+        double load = loadFrac(stages, thermalTimeCd);
+        double fruit = stages.fruits() ? stages.fruitShare() * load : 0;
+        double root = stages.rootShare() * (1 - 0.5 * load);
         double newG =
                 growth.lightUseGPerMj()
                         * lightUseFrac(growth, meanLitPpfdUmolPerM2S)
@@ -140,15 +155,19 @@ public final class Growing {
                         * coveredM2
                         * stopped
                         * temperature
-                        * stressFrac;
-        double load = loadFrac(stages, thermalTimeCd);
-        double fruit = stages.fruits() ? stages.fruitShare() * load : 0;
-        double root = stages.rootShare() * (1 - 0.5 * load);
+                        * stressFrac
+                        / (1 - root);
         double shoot = Math.max(0, 1 - fruit - root);
+        double stem =
+                stages.stemShare()
+                        * (SEEDLING_STEM_FRAC
+                                + (1 - SEEDLING_STEM_FRAC)
+                                        * plant.leafDryG()
+                                        / (plant.leafDryG() + HALF_STEM_LEAF_DRY_G));
         return new Plant(
                 thermalTimeCd,
-                plant.leafDryG() + newG * shoot * (1 - stages.stemShare()),
-                plant.stemDryG() + newG * shoot * stages.stemShare(),
+                plant.leafDryG() + newG * shoot * (1 - stem),
+                plant.stemDryG() + newG * shoot * stem,
                 plant.fruitDryG() + newG * fruit,
                 plant.rootDryG() + newG * root,
                 Math.min(
