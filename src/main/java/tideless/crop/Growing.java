@@ -138,7 +138,8 @@ public final class Growing {
         }
         if (!(plant.dryG() > 0)) {
             double rootG = growth.seedlingDryG() * stages.rootShare();
-            return new Plant(thermalTimeCd, growth.seedlingDryG() - rootG, 0, 0, rootG, 0);
+            return new Plant(
+                    thermalTimeCd, growth.seedlingDryG() - rootG, 0, 0, rootG, plant.rootLengthM());
         }
         double temperature = temperatureFrac(growth, meanTempC);
         double coveredM2 = Canopy.coveredGroundM2(traits, plant, groundPerPlantM2);

@@ -32,6 +32,16 @@ public final class Transpiration {
     /** The same as absorbed by one face, W/m2: 10 umol/m2/s / 4.57 umol/J x 0.9 / 2; derived. */
     static final double WAKING_W_PER_M2 = 1;
 
+    /**
+     * Bounds beyond which Stanghellini's parabola of temperature is held level, degC. Assumed: a
+     * glasshouse's range; followed to 40 degC it would shut the leaf six-fold and let a hot tray's
+     * thirst be missed.
+     */
+    static final double COLDEST_FITTED_C = 15;
+
+    /** See {@link #COLDEST_FITTED_C}. */
+    static final double HOTTEST_FITTED_C = 32;
+
     /** Abscissae and weights of Gauss and Legendre's five points on 0 to 1; handbook. */
     private static final double[] NODE = {
         0.04691007703066800, 0.23076534494715845, 0.5, 0.76923465505284155, 0.95308992296933200
@@ -58,8 +68,9 @@ public final class Transpiration {
      * not modelled: leaf that would gather it counts 0.
      *
      * <p>Rises with light, deficit and leaf area. One exception lies in the published humidity
-     * response of {@link CropTraits.Stomata.LightTemperatureHumidity}: in strong sun near 8 hPa it
-     * can close faster than the air dries.
+     * response of {@link CropTraits.Stomata.LightTemperatureHumidity}: above 400 umol/m2/s on thin
+     * canopies in heat or cold it can close faster than the air dries, by a quarter at worst in
+     * full sun; at 25 degC on a closed canopy never.
      *
      * @param stomata the crop's
      * @param extinction of the canopy for 400-700 nm light, dimensionless
@@ -224,7 +235,7 @@ public final class Transpiration {
      *
      * @param leastSPerM 82 s/m for tomato
      * @param absorbedPerFaceWPerM2 short-wave radiation absorbed over twice the leaf area, W/m2
-     * @param leafTempC degC
+     * @param leafTempC degC; outside 15 to 32 its factor stays at the bound's
      * @param co2Ppm umol/mol; no effect below 3 W/m2, so the resistance jumps there unless it is
      *     200
      * @param deficitPa vapour pressure deficit, Pa
@@ -245,7 +256,8 @@ public final class Transpiration {
     }
 
     private static double temperatureFactor(double leafTempC) {
-        return 1 + 2.2593e-2 * (leafTempC - 24.5) * (leafTempC - 24.5);
+        double offC = Math.max(COLDEST_FITTED_C, Math.min(HOTTEST_FITTED_C, leafTempC)) - 24.5;
+        return 1 + 2.2593e-2 * offC * offC;
     }
 
     private static double humidityFactor(double deficitPa) {
