@@ -72,6 +72,19 @@ public final class ResultFiles {
                     }
                     return texts;
                 });
+        if (plots) {
+            Pictures.of(forecast, trays, reservoirs)
+                    .forEach(
+                            (name, picture) ->
+                                    jobs.put(
+                                            name,
+                                            () -> {
+                                                Map<String, byte[]> images = new LinkedHashMap<>();
+                                                images.put(name + ".png", Images.png(picture));
+                                                images.put(name + ".svg", Images.svg(picture));
+                                                return images;
+                                            }));
+        }
         return run(jobs);
     }
 

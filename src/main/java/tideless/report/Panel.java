@@ -1,0 +1,274 @@
+package tideless.report;
+
+import java.awt.Color;
+import java.awt.Shape;
+import java.awt.geom.Ellipse2D;
+import java.awt.geom.Path2D;
+import java.awt.geom.Rectangle2D;
+import java.text.DecimalFormat;
+import java.text.DecimalFormatSymbols;
+import java.time.LocalDate;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Locale;
+import org.jfree.chart.axis.NumberAxis;
+import org.jfree.chart.axis.NumberTickUnit;
+import org.jfree.chart.plot.IntervalMarker;
+import org.jfree.chart.plot.ValueMarker;
+import org.jfree.chart.plot.XYPlot;
+import org.jfree.chart.renderer.xy.XYLineAndShapeRenderer;
+import org.jfree.chart.ui.Layer;
+import org.jfree.chart.ui.RectangleInsets;
+
+/**
+ * One pair of axes of a picture, with rows of due dates above and names at the line ends. Gathers
+ * its parts, then becomes a plot.
+ */
+final class Panel {
+    /**
+     * A line of marks above the axes.
+     *
+     * @param name what the marks mean
+     * @param marks when, days since the start, rising
+     * @param spans from and to, days since the start, rising
+     * @param fill of the spans, and of the same stretches of the panel
+     */
+    record Row(String name, List<Double> marks, List<double[]> spans, Color fill) {}
+
+    /**
+     * The name of a line, written beside its end.
+     *
+     * @param name what it is
+     * @param line how it is drawn; null for an area
+     * @param marker on the line; null for none
+     * @param hollow whether the marker is
+     * @param value at its end
+     */
+    record End(String name, Look.Line line, Shape marker, boolean hollow, double value) {}
+
+    private final LocalDate start;
+    private final int days;
+    private final List<Row> rows = new ArrayList<>();
+    private final List<End> ends = new ArrayList<>();
+    private final List<Curves.Curve> curves = new ArrayList<>();
+    private final List<Look.Line> lines = new ArrayList<>();
+    private final List<Shape> markers = new ArrayList<>();
+    private final List<ValueMarker> levels = new ArrayList<>();
+    private final List<IntervalMarker> bands = new ArrayList<>();
+    private double low = Double.POSITIVE_INFINITY;
+    private double high = Double.NEGATIVE_INFINITY;
+
+    Panel(LocalDate start, int days) {
+        this.start = start;
+        this.days = days;
+    }
+
+    List<Row> rows() {
+        return rows;
+    }
+
+    List<End> ends() {
+        return ends;
+    }
+
+    LocalDate start() {
+        return start;
+    }
+
+    /** Marks of due dates; nothing when there are none. */
+    Panel due(String name, List<Double> atDays) {
+        if (!atDays.isEmpty()) {
+            rows.add(new Row(name, atDays, List.of(), null));
+        }
+        return this;
+    }
+
+    /** Stretches of time; nothing when there are none. */
+    Panel spans(String name, List<double[]> spans, Color fill) {
+        if (!spans.isEmpty()) {
+            rows.add(new Row(name, List.of(), spans, fill));
+        }
+        return this;
+    }
+
+    /** A curve with its name at its end, and a marker on some of its points or null. */
+    Panel curve(String name, Curves.Curve curve, Look.Line line, Shape marker) {
+        int last = curve.last();
+        if (last >= 0) {
+            curves.add(curve);
+            lines.add(line);
+            markers.add(marker);
+            ends.add(new End(name, line, marker, hollow(curves.size() - 1), curve.value()[last]));
+            reach(curve.min());
+            reach(curve.max());
+        }
+        return this;
+    }
+
+    /** A line that does not move. */
+    Panel level(String name, double value, Look.Line line) {
+        ValueMarker marker = new ValueMarker(value, line.colour(), line.stroke());
+        marker.setAlpha(1);
+        levels.add(marker);
+        ends.add(new End(name, line, null, false, value));
+        reach(value);
+        return this;
+    }
+
+    /** A shaded band of values. */
+    Panel band(String name, double from, double to, Color fill) {
+        IntervalMarker band = new IntervalMarker(from, to, fill);
+        band.setAlpha(1);
+        bands.add(band);
+        if (!name.isEmpty()) {
+            ends.add(new End(name, null, null, false, (from + to) / 2));
+        }
+        reach(from);
+        reach(to);
+        return this;
+    }
+
+    /** Takes a value into the range of the axis. */
+    Panel reach(double value) {
+        low = Math.min(low, value);
+        high = Math.max(high, value);
+        return this;
+    }
+
+    /**
+     * The plot.
+     *
+     * @param dates whether to write dates below it
+     * @param height of its axes, pt
+     */
+    XYPlot plot(boolean dates, double height) {
+        XYPlot plot = new XYPlot();
+        plot.setDomainAxis(new DayAxis(start, days, dates));
+        plot.setRangeAxis(valueAxis(height));
+        plot.setInsets(RectangleInsets.ZERO_INSETS);
+        plot.setAxisOffset(RectangleInsets.ZERO_INSETS);
+        plot.setBackgroundPaint(null);
+        plot.setOutlineVisible(false);
+        plot.setDomainGridlinePaint(Look.GRID);
+        plot.setDomainGridlineStroke(Look.HAIR);
+        plot.setRangeGridlinePaint(Look.GRID);
+        plot.setRangeGridlineStroke(Look.HAIR);
+        for (Row row : rows) {
+            for (double[] span : row.spans()) {
+                IntervalMarker marker = new IntervalMarker(span[0], span[1], row.fill());
+                marker.setAlpha(1);
+                plot.addDomainMarker(marker, Layer.BACKGROUND);
+            }
+        }
+        bands.forEach(band -> plot.addRangeMarker(band, Layer.BACKGROUND));
+        for (Row row : rows) {
+            for (double at : row.marks()) {
+                ValueMarker marker = new ValueMarker(at, Look.MARK, Look.DUE);
+                marker.setAlpha(1);
+                plot.addDomainMarker(marker, Layer.BACKGROUND);
+            }
+        }
+        levels.forEach(level -> plot.addRangeMarker(level, Layer.BACKGROUND));
+        // A fifth of a point on the page: nobody sees it, and a tenth of the work is left.
+        double tolerance = 0.2 / height * plot.getRangeAxis().getRange().getLength();
+        List<Curves.Curve> drawn = new ArrayList<>();
+        for (int i = 0; i < curves.size(); i++) {
+            // The markers of a curve count its points.
+            drawn.add(markers.get(i) == null ? curves.get(i).thinned(tolerance) : curves.get(i));
+        }
+        plot.setDataset(new Curves(drawn));
+        plot.setRenderer(renderer());
+        return plot;
+    }
+
+    private NumberAxis valueAxis(double height) {
+        NumberAxis axis = new NumberAxis();
+        if (!(high > low)) {
+            high = Double.isFinite(high) ? high + 1 : 1;
+            low = Double.isFinite(low) ? low : 0;
+        }
+        double spare = 0.06 * (high - low);
+        axis.setRange(low == 0 ? 0 : low - spare, high + spare);
+        axis.setTickUnit(
+                new NumberTickUnit(step(axis.getRange().getLength(), Math.max(3, height / 42))),
+                false,
+                false);
+        // The library's own formats follow the language of the machine.
+        axis.setNumberFormatOverride(
+                new DecimalFormat("0.###", DecimalFormatSymbols.getInstance(Locale.ROOT)));
+        axis.setTickLabelFont(Look.TEXT);
+        axis.setTickLabelPaint(Look.INK);
+        axis.setTickMarkPaint(Look.QUIET);
+        axis.setTickMarkStroke(Look.HAIR);
+        axis.setAxisLinePaint(Look.QUIET);
+        axis.setAxisLineStroke(Look.HAIR);
+        return axis;
+    }
+
+    /** A round step that cuts a length into no more than so many parts. */
+    private static double step(double length, double parts) {
+        double least = length / parts;
+        double power = Math.pow(10, Math.floor(Math.log10(least)));
+        double share = least / power;
+        return power * (share <= 1 ? 1 : share <= 2 ? 2 : share <= 5 ? 5 : 10);
+    }
+
+    private XYLineAndShapeRenderer renderer() {
+        int every = Math.max(1, days / 10);
+        XYLineAndShapeRenderer renderer =
+                new XYLineAndShapeRenderer(true, false) {
+                    private static final long serialVersionUID = 1L;
+
+                    @Override
+                    public boolean getItemShapeVisible(int series, int item) {
+                        // Each curve's at other days, so that none hides another's.
+                        return markers.get(series) != null
+                                && (item + series * every / markers.size()) % every == 0;
+                    }
+                };
+        renderer.setDrawSeriesLineAsPath(true);
+        renderer.setAutoPopulateSeriesPaint(false);
+        renderer.setAutoPopulateSeriesStroke(false);
+        renderer.setAutoPopulateSeriesShape(false);
+        renderer.setUseFillPaint(true);
+        for (int i = 0; i < curves.size(); i++) {
+            renderer.setSeriesPaint(i, lines.get(i).colour());
+            renderer.setSeriesStroke(i, lines.get(i).stroke());
+            if (markers.get(i) != null) {
+                renderer.setSeriesShape(i, markers.get(i));
+                renderer.setSeriesFillPaint(i, hollow(i) ? Look.GROUND : lines.get(i).colour());
+                renderer.setSeriesOutlineStroke(i, Look.OUTLINE);
+            }
+        }
+        renderer.setDrawOutlines(true);
+        renderer.setUseOutlinePaint(false);
+        return renderer;
+    }
+
+    private static boolean hollow(int series) {
+        return series % 2 == 1;
+    }
+
+    /** A small shape round the origin, another for each number up to six. */
+    static Shape marker(int number) {
+        double r = 2.4;
+        return switch (Math.floorMod(number, 6)) {
+            case 0 -> new Ellipse2D.Double(-r, -r, 2 * r, 2 * r);
+            case 1 -> new Rectangle2D.Double(-r, -r, 2 * r, 2 * r);
+            case 2 -> polygon(0, -1.2 * r, 1.2 * r, r, -1.2 * r, r);
+            case 3 -> polygon(0, -1.3 * r, 1.3 * r, 0, 0, 1.3 * r, -1.3 * r, 0);
+            case 4 -> polygon(0, 1.2 * r, 1.2 * r, -r, -1.2 * r, -r);
+            default -> polygon(-r, -r, r, r, r, -r, -r, r);
+        };
+    }
+
+    static Path2D polygon(double... xy) {
+        Path2D path = new Path2D.Double();
+        path.moveTo(xy[0], xy[1]);
+        for (int i = 2; i < xy.length; i += 2) {
+            path.lineTo(xy[i], xy[i + 1]);
+        }
+        path.closePath();
+        return path;
+    }
+}
