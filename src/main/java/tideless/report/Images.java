@@ -76,10 +76,12 @@ final class Images {
         } catch (IOException e) {
             throw new UncheckedIOException(e);
         }
-        // Batik ends its lines as the machine does.
+        // Batik ends its lines as the machine does, and names a document type on the web that a
+        // strict reader would go and fetch.
         return text.toString()
                 .replace("\r\n", "\n")
                 .replace('\r', '\n')
+                .replaceFirst("<!DOCTYPE[^>]*>\\s*", "")
                 .getBytes(StandardCharsets.UTF_8);
     }
 }

@@ -33,7 +33,12 @@ final class Panel {
      * @param spans from and to, days since the start, rising
      * @param fill of the spans, and of the same stretches of the panel
      */
-    record Row(String name, List<Double> marks, List<double[]> spans, Color fill) {}
+    record Row(String name, List<Double> marks, List<double[]> spans, Color fill) {
+        /** Whether the marks stand too close for signs and for lines down the panel. */
+        boolean crowded() {
+            return marks.size() > CROWD;
+        }
+    }
 
     /**
      * The name of a line, written beside its end.
@@ -45,6 +50,8 @@ final class Panel {
      * @param value at its end
      */
     record End(String name, Look.Line line, Shape marker, boolean hollow, double value) {}
+
+    private static final int CROWD = 50;
 
     private final LocalDate start;
     private final int days;
@@ -162,7 +169,7 @@ final class Panel {
         }
         bands.forEach(band -> plot.addRangeMarker(band, Layer.BACKGROUND));
         for (Row row : rows) {
-            for (double at : row.marks()) {
+            for (double at : row.crowded() ? List.<Double>of() : row.marks()) {
                 ValueMarker marker = new ValueMarker(at, Look.MARK, Look.DUE);
                 marker.setAlpha(1);
                 plot.addDomainMarker(marker, Layer.BACKGROUND);
@@ -191,7 +198,7 @@ final class Panel {
         axis.setRange(low == 0 ? 0 : low - spare, high + spare);
         axis.setTickUnit(
                 new NumberTickUnit(step(axis.getRange().getLength(), Math.max(3, height / 42))),
-                false,
+                true,
                 false);
         // The library's own formats follow the language of the machine.
         axis.setNumberFormatOverride(

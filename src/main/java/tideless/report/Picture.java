@@ -31,9 +31,10 @@ record Picture(
     /** Height, pt, in the proportion of the pixels of {@link Images}. */
     static final double HEIGHT = WIDTH * Images.PIXELS_HIGH / Images.PIXELS_WIDE;
 
-    private static final double LEFT = 74;
+    private static final double LEFT = 86;
     private static final double RIGHT = 112;
     private static final double EDGE = 14;
+    private static final double NAMES = 28;
     private static final double TOP = 44;
     private static final double BOTTOM = 38;
     private static final double ROW = 10.5;
@@ -75,7 +76,7 @@ record Picture(
         if (panels.size() == 1) {
             middle = (TOP + rows + HEIGHT - BOTTOM) / 2;
         }
-        g2.translate(EDGE + 8, middle + length / 2);
+        g2.translate(EDGE + 7, middle + length / 2);
         g2.rotate(-Math.PI / 2);
         text(g2, valueLabel, Look.TEXT, 0, 0);
         g2.setTransform(upright);
@@ -115,7 +116,7 @@ record Picture(
             Graphics2D g2, Panel panel, Panel.Row row, double y, Rectangle2D data, double days) {
         double perDay = data.getWidth() / days;
         double middle = y + ROW / 2;
-        String name = fit(g2, row.name(), Look.SMALL, LEFT - EDGE - 6);
+        String name = fit(g2, row.name(), Look.SMALL, LEFT - NAMES - 6);
         text(g2, name, Look.SMALL, data.getX() - 6 - width(g2, name, Look.SMALL), middle + 2.5);
         g2.setStroke(Look.HAIR);
         g2.setPaint(Look.GRID);
@@ -137,7 +138,13 @@ record Picture(
         for (double mark : row.marks()) {
             double x = data.getX() + mark * perDay;
             g2.setPaint(Look.INK);
-            g2.fill(Panel.polygon(x - 2.6, middle - 2.4, x + 2.6, middle - 2.4, x, middle + 2.6));
+            if (row.crowded()) {
+                g2.draw(new Line2D.Double(x, middle - 2.5, x, middle + 2.5));
+            } else {
+                g2.fill(
+                        Panel.polygon(
+                                x - 2.6, middle - 2.4, x + 2.6, middle - 2.4, x, middle + 2.6));
+            }
             taken.add(new double[] {x - 3, x + 3, mark});
         }
         for (double[] span : row.spans()) {
@@ -149,9 +156,10 @@ record Picture(
         writeDates(g2, panel, taken, middle, data);
     }
 
-    // A date stands to the right of its mark where there is room; the first may stand to the left.
+    // A date stands to the right of its mark where there is room, else to the left, else nowhere.
     private static void writeDates(
             Graphics2D g2, Panel panel, List<double[]> taken, double middle, Rectangle2D data) {
+        double free = data.getX();
         for (int i = 0; i < taken.size(); i++) {
             double from = taken.get(i)[0];
             double to = taken.get(i)[1];
@@ -159,16 +167,15 @@ record Picture(
             String date = Dates.dayMonth(panel.start().plusDays(day));
             double length = width(g2, date, Look.SMALL);
             double next = i + 1 < taken.size() ? taken.get(i + 1)[0] : data.getMaxX();
-            double x = to + 1.5;
-            if (next - x < length + 2) {
-                if (i > 0 || from - data.getX() < length + 4) {
-                    continue;
-                }
-                x = from - 1.5 - length;
+            boolean right = next - to >= length + 3.5;
+            boolean left = from - free >= length + 3.5;
+            if (right || left) {
+                double x = right ? to + 1.5 : from - 1.5 - length;
+                g2.setPaint(Look.GROUND);
+                g2.fill(new Rectangle2D.Double(x - 1, middle - 4, length + 2, 8));
+                text(g2, date, Look.SMALL, x, middle + 2.5);
             }
-            g2.setPaint(Look.GROUND);
-            g2.fill(new Rectangle2D.Double(x - 1, middle - 4, length + 2, 8));
-            text(g2, date, Look.SMALL, x, middle + 2.5);
+            free = right ? to + 1.5 + length : to;
         }
     }
 

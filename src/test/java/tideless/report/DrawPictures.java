@@ -1,8 +1,6 @@
 package tideless.report;
 
-import java.awt.color.ColorSpace;
 import java.awt.image.BufferedImage;
-import java.awt.image.ColorConvertOp;
 import java.nio.file.Path;
 import javax.imageio.ImageIO;
 import tideless.study.Forecast;
@@ -40,12 +38,27 @@ final class DrawPictures {
             for (Path file : result.files()) {
                 if (file.toString().endsWith(".png")) {
                     BufferedImage colour = ImageIO.read(file.toFile());
-                    BufferedImage grey =
-                            new ColorConvertOp(ColorSpace.getInstance(ColorSpace.CS_GRAY), null)
-                                    .filter(colour, null);
+                    BufferedImage grey = grey(colour);
                     ImageIO.write(grey, "png", Path.of(file + ".grey.png").toFile());
                 }
             }
         }
+    }
+
+    /** As a grey printer shows it: Rec. 601 luma, from memory. */
+    private static BufferedImage grey(BufferedImage colour) {
+        BufferedImage grey =
+                new BufferedImage(
+                        colour.getWidth(), colour.getHeight(), BufferedImage.TYPE_INT_RGB);
+        for (int y = 0; y < grey.getHeight(); y++) {
+            for (int x = 0; x < grey.getWidth(); x++) {
+                int rgb = colour.getRGB(x, y);
+                int luma =
+                        (299 * (rgb >> 16 & 255) + 587 * (rgb >> 8 & 255) + 114 * (rgb & 255))
+                                / 1000;
+                grey.setRGB(x, y, luma << 16 | luma << 8 | luma);
+            }
+        }
+        return grey;
     }
 }
