@@ -1,9 +1,11 @@
 package tideless.scenario;
 
+import static tideless.scenario.Measure.plain;
+
 import java.util.List;
+import java.util.Map;
 import tideless.solution.Composition;
 import tideless.solution.Contact;
-import tideless.solution.ElectricalConductivity;
 import tideless.solution.Feed;
 import tideless.solution.Reagent;
 import tideless.solution.Recipe;
@@ -34,28 +36,51 @@ final class Chemistry implements Solutions {
 
     /**
      * {@inheritDoc} The pH is that in contact with air, where a tray's solution ends up, brought
-     * about with nitric acid or, when it lies below already, potassium hydroxide; their ions count.
+     * about with the acid or, where it lies below already, with potassium hydroxide; their ions
+     * count.
      */
     @Override
-    public Composition feed(String recipe, Composition water, double ecMsPerCm, double ph) {
+    public Mix feed(String recipe, Composition water, double ecMsPerCm, double ph, String acid) {
         Composition salts = Recipe.named(recipe).orElseThrow().composition();
-        Reagent alkali = Reagent.named("potassium-hydroxide-50").orElseThrow();
-        for (Reagent reagent : List.of(Reagent.nitric(), alkali)) {
+        List<Reagent> reagents =
+                List.of(
+                        Reagent.named(STRENGTHS.get(acid)).orElseThrow(),
+                        Reagent.named("potassium-hydroxide-50").orElseThrow());
+        Mix refused = null;
+        for (Reagent reagent : reagents) {
             Feed.Outcome outcome =
                     Feed.madeToEcAndPh(salts, water, ecMsPerCm, ph, reagent, Contact.OUTDOOR_AIR);
             if (outcome instanceof Feed.Made made && made.phReached()) {
-                return made.composition();
+                return new Mix(made.composition(), "", "");
             }
+            Mix words = refusal(outcome);
+            refused = refused == null ? words : refused;
         }
-        if (Feed.madeToEc(salts, water, ecMsPerCm) instanceof Feed.Made made) {
-            return made.composition();
-        }
-        throw new IllegalArgumentException(
-                "no strength of %s in this water reads %s mS/cm".formatted(recipe, ecMsPerCm));
+        return refused;
     }
 
-    @Override
-    public double ecMsPerCm(Composition water) {
-        return ElectricalConductivity.at25MsPerCm(water);
+    private static Mix refusal(Feed.Outcome outcome) {
+        if (outcome instanceof Feed.WaterTooSalty water) {
+            return new Mix(
+                    null,
+                    "ec",
+                    "above the %s mS/cm of the water itself with the acid its pH needs"
+                            .formatted(plain(water.waterMsPerCm())));
+        }
+        if (outcome instanceof Feed.OutOfReach reach) {
+            return new Mix(null, "ec", "up to " + plain(reach.highestMsPerCm()) + " mS/cm");
+        }
+        if (outcome instanceof Feed.Made made) {
+            return new Mix(
+                    null, "ph", "a pH that acid or alkali can reach from " + plain(made.ph()));
+        }
+        throw new AssertionError("no words for " + outcome);
     }
+
+    /** The bottle behind each name; its strength does not matter for what a feed holds. */
+    private static final Map<String, String> STRENGTHS =
+            Map.of(
+                    "phosphoric", "phosphoric-85",
+                    "nitric", "nitric-60",
+                    "sulfuric", "sulfuric-37");
 }

@@ -38,9 +38,8 @@ final class LiquidReader {
 
     /** Null when faulty. */
     static Liquid feed(Table feed, Liquid water, Solutions solutions) {
-        double ph = feed.quantity("ph");
         if (feed.has("analysis")) {
-            for (String other : new String[] {"recipe", "ec"}) {
+            for (String other : new String[] {"recipe", "ec", "ph", "acid"}) {
                 if (feed.has(other)) {
                     feed.fault(
                             other,
@@ -51,6 +50,8 @@ final class LiquidReader {
             }
             return analysis(feed.child("analysis"), "feed by analysis");
         }
+        double ph = feed.quantity("ph");
+        String acid = feed.choice("acid");
         if (!feed.has("recipe")) {
             if (!feed.source().isExcused(feed.full("analysis"))) {
                 feed.missing("recipe");
@@ -61,20 +62,21 @@ final class LiquidReader {
         String recipe = feed.choice("recipe");
         double publishedEc = recipe == null ? Double.NaN : solutions.publishedEcMsPerCm(recipe);
         double ec = feed.quantityOr("ec", publishedEc, plain(publishedEc) + " mS/cm, as published");
-        if (recipe == null || water == null || Double.isNaN(ec + ph)) {
+        if (recipe == null || water == null || acid == null || Double.isNaN(ec + ph)) {
             return null;
         }
-        double waterEc = solutions.ecMsPerCm(water.composition());
-        if (ec <= waterEc) {
-            feed.faultyValue(
-                    "ec",
-                    "above the %s mS/cm of the water itself".formatted(plain(waterEc)),
+        Solutions.Mix mix = solutions.feed(recipe, water.composition(), ec, ph, acid);
+        if (!mix.key().isEmpty()) {
+            feed.fault(
+                    mix.key(),
+                    feed.has(mix.key()) ? Key.quoted(feed.words(mix.key())) : plain(ec) + " mS/cm",
+                    mix.allowed(),
                     "Maybe use a softer water, or rain.");
             return null;
         }
         return new Liquid(
                 "%s, EC %s mS/cm, pH %s".formatted(recipe, plain(ec), plain(ph)),
-                solutions.feed(recipe, water.composition(), ec, ph));
+                mix.composition());
     }
 
     private static Liquid analysis(Table analysis, String name) {

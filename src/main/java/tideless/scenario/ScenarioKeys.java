@@ -271,6 +271,10 @@ final class ScenarioKeys {
                         .workedOut("the recipe's published EC", "1.6 mS/cm")
                         .about("EC at 25 degC the feed is made up to"));
         keys.add(Key.number("feed.ph").from("4", "8").fallsTo("5.8").about("pH it is brought to"));
+        keys.add(
+                Key.choice("feed.acid", Solutions.ACIDS)
+                        .fallsTo("phosphoric")
+                        .about("acid that brings the pH down; acid into water, gloves, goggles"));
         ions(keys, "feed.analysis", "of the finished feed; 0 when not stated");
     }
 

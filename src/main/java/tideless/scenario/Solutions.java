@@ -30,9 +30,19 @@ interface Solutions {
      * @param water what it is dissolved in
      * @param ecMsPerCm EC it is made up to, mS/cm at 25 degC
      * @param ph pH it is brought to
+     * @param acid one of {@link #ACIDS}, used where the pH has to fall
      */
-    Composition feed(String recipe, Composition water, double ecMsPerCm, double ph);
+    Mix feed(String recipe, Composition water, double ecMsPerCm, double ph, String acid);
 
-    /** EC of a water, mS/cm at 25 degC; what a feed made of it cannot fall below. */
-    double ecMsPerCm(Composition water);
+    /** Acids by the names growers give them. */
+    List<String> ACIDS = List.of("phosphoric", "nitric", "sulfuric");
+
+    /**
+     * What came of mixing.
+     *
+     * @param composition the feed; null when it cannot be made
+     * @param key which key is at fault, "ec" or "ph"; empty when none is
+     * @param allowed what that key may hold
+     */
+    record Mix(Composition composition, String key, String allowed) {}
 }

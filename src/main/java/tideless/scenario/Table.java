@@ -9,6 +9,7 @@ import java.util.EnumSet;
 import java.util.List;
 import java.util.Set;
 import org.tomlj.TomlArray;
+import org.tomlj.TomlKeyValue;
 import org.tomlj.TomlPosition;
 import org.tomlj.TomlTable;
 
@@ -102,7 +103,8 @@ final class Table {
         if (!meant.isEmpty()) {
             source.excuse(full(meant));
         }
-        fault(
+        faultAt(
+                source.position(with(name)),
                 name,
                 "an unknown key",
                 String.join(", ", allowed),
@@ -202,9 +204,22 @@ final class Table {
         return longer;
     }
 
-    /** Says that something is wrong with a key, at its place, or at its table's when absent. */
+    /** Says that something is wrong with a value, at its place, or at its table's when absent. */
     void fault(String key, String found, String allowed, String hint) {
+        Object value = raw(key);
         TomlPosition at = source.position(with(key));
+        if (value != null && !(value instanceof TomlTable)) {
+            TomlKeyValue entry = toml.entry(List.of(key));
+            if (entry != null && entry.value() != null && entry.value().position() != null) {
+                at = entry.value().position();
+            }
+        }
+        faultAt(at, key, found, allowed, hint);
+    }
+
+    private void faultAt(
+            TomlPosition place, String key, String found, String allowed, String hint) {
+        TomlPosition at = place;
         for (int up = path.size(); at == null && up > 0; up--) {
             at = source.position(path.subList(0, up));
         }
@@ -394,7 +409,7 @@ final class Table {
             return read;
         }
         String hint = read.hint();
-        if (!read.good() && hint.isEmpty() && isBareNumber(value)) {
+        if (!read.good() && hint.isEmpty() && isBareNumber(value) && !key.tables().isEmpty()) {
             hint = "Maybe " + quoted(words(value) + " " + key.tables().get(0).shown().get(0)) + ".";
         }
         faultyValue(name, key.allowed(), hint);
@@ -424,7 +439,7 @@ final class Table {
 
     private static boolean isBareNumber(Object value) {
         return value instanceof Long
-                || value instanceof Double
+                || (value instanceof Double number && !number.isNaN() && !number.isInfinite())
                 || (value instanceof String text && text.strip().matches("[+-]?\\d+(\\.\\d+)?"));
     }
 

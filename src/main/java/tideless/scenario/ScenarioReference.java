@@ -1,0 +1,143 @@
+package tideless.scenario;
+
+import java.util.LinkedHashSet;
+import java.util.List;
+import java.util.Set;
+
+/** The page that explains every key of a scenario and a crop file, made from the same tables. */
+public final class ScenarioReference {
+    private ScenarioReference() {}
+
+    /** The page in Markdown, with a line feed at the end of each line. */
+    public static String markdown() {
+        StringBuilder page = new StringBuilder();
+        page.append("# Scenario reference\n\n")
+                .append("<!-- Made by ScenarioReference from the tables the reader uses. Do not")
+                .append(" edit. -->\n\n")
+                .append("A scenario is a TOML file of up to 1 MB. Quantities are texts with a")
+                .append(" unit, as `\"8 cm\"`; dates stand bare, as `2026-03-02`; the decimal")
+                .append(" sign is a point. Names of files count from the folder of the scenario.")
+                .append(" `NAME` stands for a name of your own: letters, digits, - and _.\n")
+                .append("A lamp under a tray takes the place of the lamp for all as a whole.\n");
+        section(page, ScenarioKeys.TABLE, "");
+        page.append("\n## [tray.NAME.crop_override]\n\n")
+                .append("Any number of the crop file below, for this tray alone, as")
+                .append(" `growth.light_use = \"2.6 g/MJ\"`.\n");
+        page.append("\n# Crop file\n\n")
+                .append("Every number is an inline table: `light_use = { value = \"3.0 g/MJ\", low")
+                .append(" = \"2.5 g/MJ\", high = \"3.5 g/MJ\", source = \"author, year, table\",")
+                .append(" standing = \"read\" }`; low and high may be left out; standing is one")
+                .append(" of ")
+                .append(String.join(", ", CropReader.STANDINGS))
+                .append(".\n");
+        section(page, CropKeys.TABLE, "");
+        weather(page);
+        spellings(page);
+        return page.toString();
+    }
+
+    private static void section(StringBuilder page, KeyTable keys, String table) {
+        List<Key> here = keys.keysOf(table);
+        if (!here.isEmpty()) {
+            page.append("\n## ")
+                    .append(table.isEmpty() ? "At the top" : "[" + table.replace("*", "NAME") + "]")
+                    .append("\n\n| key | what | holds when left out | allowed | example |\n")
+                    .append("| --- | --- | --- | --- | --- |\n");
+            here.forEach(key -> row(page, key));
+        }
+        for (String child : keys.children(table)) {
+            String path = KeyTable.join(table, child);
+            if (keys.isTable(path)) {
+                section(page, keys, path);
+            }
+        }
+    }
+
+    private static void row(StringBuilder page, Key key) {
+        String about = key.about();
+        if (!key.onlyWith().isEmpty()) {
+            about +=
+                    "; only with "
+                            + key.discriminator()
+                            + " "
+                            + String.join(" or ", key.onlyWith());
+        }
+        page.append("| `")
+                .append(key.name())
+                .append("` | ")
+                .append(cell(about))
+                .append(" | ")
+                .append(cell(otherwise(key)))
+                .append(" | ")
+                .append(cell(key.allowed()))
+                .append(" | ")
+                .append(key.example().isEmpty() ? "" : "`" + written(key) + "`")
+                .append(" |\n");
+    }
+
+    private static String otherwise(Key key) {
+        return switch (key.need()) {
+            case REQUIRED -> "**needed**";
+            case DEFAULT, WORKED_OUT -> key.fallback();
+            case OPTIONAL -> "";
+        };
+    }
+
+    /** The example as it is written in TOML. */
+    static String written(Key key) {
+        return switch (key.kind()) {
+            case COUNT, DATE, FLAG, DATES, SPANS, NAMES -> key.example();
+            default -> Key.quoted(key.example());
+        };
+    }
+
+    private static void weather(StringBuilder page) {
+        page.append("\n# Weather file\n\n")
+                .append("CSV in UTF-8: a row of names, a row of units, then one row an hour; lines")
+                .append(" that begin with # are passed over; columns in any order, others are not")
+                .append(" used.\n\n")
+                .append("| column | units |\n| --- | --- |\n")
+                .append("| `time` | `UTC`, `UTC+01:00` or `local` (the rig's own clock); written")
+                .append(" 2026-03-02T13:00, 2026-03-02 13:00 or 20260302:1300 |\n");
+        units(page, "temperature", UnitTable.TEMPERATURE, "");
+        units(page, "humidity", UnitTable.SHARE, ", `fraction`");
+        units(page, "global", UnitTable.IRRADIANCE, " (mean of the hour that begins)");
+        units(page, "wind", UnitTable.SPEED, "");
+        page.append("\nUp to 3 hours in a row may be missing; they are filled by a straight line")
+                .append(" and said so. A typical year is met by month and hour; 29 February")
+                .append(" repeats 28 February.\n");
+    }
+
+    private static void units(StringBuilder page, String column, UnitTable table, String more) {
+        page.append("| `")
+                .append(column)
+                .append("` | `")
+                .append(String.join("`, `", table.shown()))
+                .append('`')
+                .append(more)
+                .append(" |\n");
+    }
+
+    private static void spellings(StringBuilder page) {
+        Set<UnitTable> tables = new LinkedHashSet<>();
+        ScenarioKeys.TABLE.keys().forEach(key -> tables.addAll(key.tables()));
+        CropKeys.TABLE.keys().forEach(key -> tables.addAll(key.tables()));
+        Set<String> rows = new LinkedHashSet<>();
+        for (UnitTable table : tables) {
+            rows.add(
+                    "| "
+                            + table.kind()
+                            + " | `"
+                            + String.join("`, `", table.spellings())
+                            + "` |\n");
+        }
+        page.append("\n# Spellings of units\n\n")
+                .append("Nothing else is read. gal is the US gallon.\n\n")
+                .append("| quantity | spellings |\n| --- | --- |\n");
+        rows.forEach(page::append);
+    }
+
+    private static String cell(String text) {
+        return text.replace("|", "\\|");
+    }
+}
