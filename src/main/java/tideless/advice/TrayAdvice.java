@@ -28,6 +28,15 @@ final class TrayAdvice {
     /** Above this wet share a valve is worth lowering once the roots reach the floor; assumed. */
     private static final double TOO_WET = 0.55;
 
+    /**
+     * A young plant wants its cup wet; the level may leave it "a few weeks" after transplanting,
+     * Kratky (2010), CTAHR VC-1, read; taken as two, h.
+     */
+    private static final int SETTLING_H = 14 * 24;
+
+    /** A pH meter of a grower reads to this. */
+    private static final double PH_READING = 0.1;
+
     /** A valve tray this far below its band is starved, m; assumed. */
     private static final double STARVED_M = 0.003;
 
@@ -193,7 +202,7 @@ final class TrayAdvice {
         if (!(tray.filling() instanceof Filling.ByValve valve) || traits == null) {
             return;
         }
-        for (int h = 0; h <= lastHour; h++) {
+        for (int h = SETTLING_H; h <= lastHour; h++) {
             double tip = of.rootTipM().at(h);
             boolean reachesFloor = tip <= 0;
             if (reachesFloor && of.wetRootFrac().at(h) > TOO_WET) {
@@ -328,19 +337,27 @@ final class TrayAdvice {
         band(
                 Warning.Kind.TOO_SALTY,
                 h -> of.ecMsPerCm().at(h) > limits.ecHighMsPerCm(),
-                h -> Figures.ec(worst(of.ecMsPerCm()::at, h, true)),
+                h -> "up to " + Figures.ec(worst(of.ecMsPerCm()::at, h, true)),
                 "above " + Figures.ec(limits.ecHighMsPerCm()),
                 "salts stay behind as water leaves",
                 saltCure());
+        double feedEc = ElectricalConductivity.at25MsPerCm(trace.scenario().feed().composition());
+        boolean leanFeed = feedEc < limits.ecLowMsPerCm();
         band(
                 Warning.Kind.TOO_LEAN,
                 h -> of.ecMsPerCm().at(h) < limits.ecLowMsPerCm(),
-                h -> Figures.ec(worst(of.ecMsPerCm()::at, h, false)),
+                h -> "down to " + Figures.ec(worst(of.ecMsPerCm()::at, h, false)),
                 "below " + Figures.ec(limits.ecLowMsPerCm()),
-                "the crop takes nutrients faster than they come",
-                "a stronger feed, or fresh solution sooner");
-        int acid = firstSpell(h -> of.ph().at(h) < limits.phLow());
-        int basic = firstSpell(h -> of.ph().at(h) > limits.phHigh());
+                leanFeed
+                        ? "the feed itself ("
+                                + Figures.ec(feedEc)
+                                + ") is leaner than this crop wants"
+                        : "the crop takes nutrients faster than they come",
+                leanFeed
+                        ? "a stronger feed, or a reservoir of its own for this crop"
+                        : "a stronger feed, or fresh solution sooner");
+        int acid = firstSpell(h -> of.ph().at(h) < limits.phLow() - PH_READING);
+        int basic = firstSpell(h -> of.ph().at(h) > limits.phHigh() + PH_READING);
         int out = acid < 0 ? basic : basic < 0 ? acid : Math.min(acid, basic);
         if (out >= 0) {
             boolean high = out == basic;
@@ -388,7 +405,7 @@ final class TrayAdvice {
             String cure) {
         int from = firstSpell(is);
         if (from >= 0) {
-            warn(kind, (from + 1) * 3600.0, "up to " + figure.at(from), limit, reason, cure);
+            warn(kind, (from + 1) * 3600.0, figure.at(from), limit, reason, cure);
         }
     }
 
