@@ -193,6 +193,9 @@ public final class TubeFlow {
                     "a tube of no length needs a lossCoefficient above 0, was " + lossCoefficient);
         }
         double head = Math.abs(headM);
+        if (!(head < Double.POSITIVE_INFINITY)) {
+            throw new IllegalArgumentException("headM must be finite, was " + headM);
+        }
         double speed =
                 speedMPerS(
                         head,
@@ -222,9 +225,14 @@ public final class TubeFlow {
         }
         double low = PURELY_LAMINAR_REYNOLDS / reynoldsPerSpeed;
         double twiceGravityHead = 2 * GRAVITY_M_PER_S2 * headM;
-        // Newton on the logarithms of speed and head, where the law is nearly straight; a step that
-        // leaves the bracket is replaced by its geometric mean.
+        // Newton on the logarithms of speed and head, where the law is nearly straight. A step that
+        // leaves the bracket, or is not half of the one before the last, is replaced by the
+        // bracket's
+        // geometric mean: where the law bends in the transition Newton alone goes round in a
+        // circle.
         double speed = high;
+        double lastStep = Double.POSITIVE_INFINITY;
+        double stepBefore = Double.POSITIVE_INFINITY;
         for (int round = 0; round < MAX_ROUNDS; round++) {
             double reynolds = speed * reynoldsPerSpeed;
             double wall = wallTerm(reynolds);
@@ -259,9 +267,16 @@ public final class TubeFlow {
                 return speed;
             }
             double next = speed * Math.exp(step);
-            speed = next > low && next < high ? next : Math.sqrt(low * high);
+            if (Math.abs(step) > 0.5 * stepBefore || !(next > low && next < high)) {
+                next = Math.sqrt(low * high);
+                step = Math.log(next / speed);
+            }
+            stepBefore = lastStep;
+            lastStep = Math.abs(step);
+            speed = next;
         }
-        return speed;
+        throw new ArithmeticException(
+                "no speed found for headM " + headM + " between " + low + " and " + high);
     }
 
     private static double areaM2(double boreM) {

@@ -36,7 +36,7 @@ class AirProperties {
         assertEquals(Math.signum(difference), Math.signum(evaporation), 0);
     }
 
-    // Up to 0.5 m of area over perimeter, a surface 2 m square.
+    // Up to 0.175 m of area over perimeter, a surface 0.7 m square; beyond, see OpenWater.
     @Property
     void moister_air_never_evaporates_more(
             @ForAll @Scale(12) @DoubleRange(min = 2, max = 40) double waterTempC,
@@ -44,7 +44,7 @@ class AirProperties {
             @ForAll @Scale(12) @DoubleRange(min = 0, max = 1) double humidityFrac,
             @ForAll @Scale(12) @DoubleRange(min = 1e-4, max = 0.2) double moreFrac,
             @ForAll @Scale(12) @DoubleRange(min = 0, max = 3) double airSpeedMPerS,
-            @ForAll @Scale(12) @DoubleRange(min = 0.01, max = 0.5) double lengthM) {
+            @ForAll @Scale(12) @DoubleRange(min = 0.01, max = 0.175) double lengthM) {
         moisterAirSlows(
                 waterTempC,
                 airTempC,

@@ -75,7 +75,6 @@ class ReferenceEvapotranspirationTest {
     // Examples 15, 16 and 20: Lyon, July: Ra 40.55 (printed 40.6 and 40.55), Rs 22.29, Rso 30.58,
     // Rns 17.16, Rnl 3.68, Rn 13.48, es 2.58, ea 1.68, ETo 4.56 (4.5604); with 1 and 3 m/s 4.2 and
     // 4.8; Hargreaves 5.0 (5.033).
-    // (Example 16 as second hand has Rn 13.9 from other inputs: 16.9 - 3.0.)
     @Test
     void examples_15_and_20_lyon_with_missing_data() {
         double latitude = latitude(45, 43);
@@ -103,11 +102,17 @@ class ReferenceEvapotranspirationTest {
                 5.033, ReferenceEvapotranspiration.hargreavesMmPerDay(26.6, 14.8, above), 1e-3);
     }
 
-    // Example 16 in its second-hand form: Rns 16.9 less Rnl 3.0 is 13.9, for Rs 22 MJ; the short
-    // wave alone can be recomputed: 0.77 x 22.3 = 17.2, 0.77 x 22.0 = 16.9.
+    // Example 16, second hand: Rns 16.9, Rnl 3.0, Rn 13.9. The inputs are not in what was read;
+    // those
+    // of example 17 without its sunshine, and 0.19 for a coast, give all three figures.
     @Test
-    void example_16_short_wave() {
-        assertEquals(16.9, mj(Sun.netShortWaveWPerM2(22.0 * W_PER_MJ_PER_DAY)), 0.05);
+    void example_16_bangkok_from_temperatures() {
+        double above = Sun.extraterrestrialDailyWPerM2(latitude(13, 44), 105);
+        double global = Sun.globalFromTemperaturesWPerM2(34.8, 25.6, 0.19, above);
+        double clear = Sun.clearSkyWPerM2(above, 2);
+        assertEquals(16.9, mj(Sun.netShortWaveWPerM2(global)), 0.05);
+        assertEquals(3.0, mj(Sun.netLongWaveDailyWPerM2(34.8, 25.6, 2850, global / clear)), 0.05);
+        assertEquals(13.9, mj(net(global, clear, 34.8, 25.6, 2850)), 0.05);
     }
 
     // Example 17: Bangkok, April: slope 0.246, es 4.42, Ra 38.06, N 12.31, Rs 22.65, Rso 28.54, Rns

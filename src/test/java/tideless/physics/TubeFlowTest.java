@@ -189,4 +189,26 @@ class TubeFlowTest {
         assertThrows(
                 IllegalArgumentException.class, () -> TubeFlow.flowM3PerS(0.4, 0.004, 0, 0, 0, 20));
     }
+
+    // Found by random trial: here Newton's method alone goes round between Reynolds numbers of 2030
+    // and 4450 and never reaches the root near 2680.
+    @Test
+    void the_root_is_found_where_newton_goes_round_in_a_circle() {
+        double bore = 0.0019397980891741392;
+        double roughness = 7.754811939511188e-5;
+        double head = 47.877642603983375;
+        double temp = 7.674946096694306;
+        double flow = TubeFlow.flowM3PerS(head, bore, 11.506614350354534, 0, roughness, temp);
+        assertEquals(
+                head,
+                TubeFlow.headLossM(flow, bore, 11.506614350354534, 0, roughness, temp),
+                1e-11 * head);
+    }
+
+    @Test
+    void a_head_that_is_no_number_is_refused() {
+        assertThrows(
+                IllegalArgumentException.class,
+                () -> TubeFlow.flowM3PerS(Double.NaN, 0.004, 1, 1, 0, 20));
+    }
 }
