@@ -9,11 +9,15 @@ import java.util.List;
  *
  * <p>The unknown is the head at the junction: what arrives through the trunk rises as that head
  * falls, what leaves through the branches falls with it, so there is one root and it lies between
- * the lowest and the highest head around. The velocity head at the junction is left out. All heads
- * are in metres above one datum.
+ * the lowest and the highest head around. Where a branch loses next to nothing against its trunk
+ * its flow carries an error of up to about 1e-11 m3/s (0.6 uL/min). The velocity head at the
+ * junction is left out. All heads are in metres above one datum.
  */
 public final class TubeTree {
     private static final int MAX_ROUNDS = 200;
+
+    /** Heads are told apart down to this, m; far below any flow that could matter. */
+    private static final double LEAST_HEAD_M = 1e-18;
 
     private final double trunkBoreM;
     private final double trunkLengthM;
@@ -173,41 +177,38 @@ public final class TubeTree {
             boolean[] mayRunBack,
             double kinematicViscosityM2PerS,
             double[] flowsM3PerS) {
-        double low = reservoirHeadM;
-        double high = reservoirHeadM;
+        // The unknown is the trunk's loss: heads are taken below the reservoir's, so that levels
+        // that
+        // stand nearly alike are told apart by their difference and not by the digits of their
+        // height.
+        double least = 0;
+        double most = 0;
         for (int i = 0; i < boreM.length; i++) {
             if (openingFrac[i] > 0) {
-                low = Math.min(low, outletHeadM[i]);
+                double below = reservoirHeadM - outletHeadM[i];
+                most = Math.max(most, below);
                 if (mayRunBack[i]) {
-                    high = Math.max(high, outletHeadM[i]);
+                    least = Math.min(least, below);
                 }
             }
         }
-        boolean noTrunk = trunkLengthM == 0 && trunkLossCoefficient == 0;
-        double atReservoir =
+        double atNoLoss =
                 excessM3PerS(
-                        reservoirHeadM,
+                        0,
                         reservoirHeadM,
                         outletHeadM,
                         openingFrac,
                         mayRunBack,
                         kinematicViscosityM2PerS,
                         flowsM3PerS);
-        if (noTrunk || atReservoir == 0) {
+        boolean noTrunk = trunkLengthM == 0 && trunkLossCoefficient == 0;
+        if (noTrunk || atNoLoss == 0) {
             return reservoirHeadM;
         }
-        // The excess rises with the junction's head: what it is at the reservoir's head says on
-        // which side of it the root lies.
-        double a;
-        double fa;
-        if (atReservoir > 0) {
-            a = low;
-            high = reservoirHeadM;
-        } else {
-            a = high;
-            low = reservoirHeadM;
-        }
-        fa =
+        // The excess falls as the trunk loses more: its sign without loss tells the side of the
+        // root.
+        double a = atNoLoss > 0 ? most : least;
+        double fa =
                 excessM3PerS(
                         a,
                         reservoirHeadM,
@@ -218,16 +219,16 @@ public final class TubeTree {
                         flowsM3PerS);
         // Chandrupatla (1997), Adv. Eng. Softw. 28, 145-149: inverse quadratic steps where they are
         // safe, halving where not; a and b hold the root, c is the point before.
-        double b = reservoirHeadM;
-        double fb = atReservoir;
+        double b = 0;
+        double fb = atNoLoss;
         double c = b;
         double fc = fb;
         double t = 0.5;
         double best = a;
-        double tolerance = 4e-16 * Math.max(Math.abs(low), Math.abs(high));
         for (int round = 0; round < MAX_ROUNDS; round++) {
             best = Math.abs(fa) < Math.abs(fb) ? a : b;
             double width = Math.abs(b - a);
+            double tolerance = 4e-16 * Math.max(Math.abs(a), Math.abs(b)) + LEAST_HEAD_M;
             if (fa == 0 || width <= tolerance) {
                 break;
             }
@@ -261,8 +262,8 @@ public final class TubeTree {
             } else {
                 t = 0.5;
             }
-            double least = Math.min(0.5, tolerance / Math.abs(b - a));
-            t = Math.min(1 - least, Math.max(least, t));
+            double nearest = Math.min(0.5, tolerance / Math.abs(b - a));
+            t = Math.min(1 - nearest, Math.max(nearest, t));
         }
         excessM3PerS(
                 best,
@@ -272,12 +273,12 @@ public final class TubeTree {
                 mayRunBack,
                 kinematicViscosityM2PerS,
                 flowsM3PerS);
-        return best;
+        return reservoirHeadM - best;
     }
 
     /** What leaves through the branches beyond what arrives through the trunk. */
     private double excessM3PerS(
-            double junctionHeadM,
+            double trunkLossM,
             double reservoirHeadM,
             double[] outletHeadM,
             double[] openingFrac,
@@ -287,7 +288,7 @@ public final class TubeTree {
         double sum = 0;
         for (int i = 0; i < boreM.length; i++) {
             double opening = openingFrac[i];
-            double head = junctionHeadM - outletHeadM[i];
+            double head = reservoirHeadM - outletHeadM[i] - trunkLossM;
             double flow = 0;
             if (opening > 0 && (head > 0 || mayRunBack[i])) {
                 flow =
@@ -302,13 +303,12 @@ public final class TubeTree {
             flowsM3PerS[i] = flow;
             sum += flow;
         }
-        double trunkHead = reservoirHeadM - junctionHeadM;
-        if (trunkHead == 0) {
+        if (trunkLossM == 0) {
             return sum;
         }
         return sum
                 - TubeFlow.flowAtViscosityM3PerS(
-                        trunkHead,
+                        trunkLossM,
                         trunkBoreM,
                         trunkLengthM,
                         trunkLossCoefficient,
