@@ -191,6 +191,11 @@ public record MixingSheet(
                 vessel.step(
                         Kind.WATER, wish.water().title(), Double.NaN, (waterL - firstL) * 1000));
         List<String> cautions = new ArrayList<>(GENERAL);
+        if (wish.supply() instanceof FromSalts) {
+            cautions.add(
+                    "Iron and the other micronutrients are not among these salts: add a chelated"
+                            + " trace mix by its own label.");
+        }
         if (used != null && reagent > 0) {
             double mmol = reagent * wish.volumeL();
             double millilitres = mmol / used.molPerL();

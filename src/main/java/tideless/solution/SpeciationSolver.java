@@ -65,6 +65,8 @@ final class SpeciationSolver {
 
     private final double[] u = new double[UNKNOWNS];
     private boolean started;
+    private double hintPh = Double.NaN;
+    private double hintStrength = Double.NaN;
     private final boolean[] active = new boolean[UNKNOWNS];
 
     // Evaluation.
@@ -98,9 +100,6 @@ final class SpeciationSolver {
         hintPh = ph;
         hintStrength = ionicStrength;
     }
-
-    private double hintPh = Double.NaN;
-    private double hintStrength = Double.NaN;
 
     /** pH given; carbon as carried. The charge need not balance: see {@link #chargeMolPerKg}. */
     void solveAtPh(double[] molPerM3, Equilibria equilibria, double ph) {
