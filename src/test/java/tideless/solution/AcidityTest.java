@@ -45,6 +45,14 @@ class AcidityTest {
                 .isCloseTo(ph, within(0.005));
     }
 
+    // pKa1 6.35, pKH 1.47, no activities: a hand table. Activities pull ours down by up to 0.06.
+    @ParameterizedTest
+    @CsvSource({"0.1, 7.197", "0.25, 7.595", "0.5, 7.896", "1, 8.197", "2, 8.498", "4, 8.799"})
+    void bicarbonate_water_in_air_by_the_ideal_formula(double alkalinity, double ph) {
+        assertThat(Acidity.phInAir(Salts.of("NaHCO3", alkalinity), 25, 420))
+                .isBetween(ph - 0.07, ph);
+    }
+
     @Test
     void sodium_bicarbonate_closed() {
         assertThat(Acidity.phClosed(Salts.of("NaHCO3", 1), 25)).isCloseTo(8.27, within(0.01));
