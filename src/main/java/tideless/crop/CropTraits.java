@@ -154,7 +154,7 @@ public record CropTraits(
 
     /**
      * FAO-56 crop coefficients, single, with the share of the crop's thermal time at which they
-     * change.
+     * change. They hold for the ground that leaf covers; see {@link Transpiration#cropCoefficient}.
      *
      * @param initial at the start
      * @param mid at full cover

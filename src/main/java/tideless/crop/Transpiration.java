@@ -32,6 +32,12 @@ public final class Transpiration {
     /** The same as absorbed by one face, W/m2: 10 umol/m2/s / 4.57 umol/J x 0.9 / 2; derived. */
     static final double WAKING_W_PER_M2 = 1;
 
+    /** Cover at which the initial stage ends, 0-1; FAO-56 (Allen et al. 1998), ch. 6. */
+    static final double INITIAL_COVER_FRAC = 0.1;
+
+    /** Effective full cover, 0-1; FAO-56 (Allen et al. 1998), ch. 6, 0.7 to 0.8, from memory. */
+    static final double FULL_COVER_FRAC = 0.8;
+
     /**
      * Bounds beyond which Stanghellini's parabola of temperature is held level, degC. Assumed: a
      * glasshouse's range; followed to 40 degC it would shut the leaf six-fold and let a hot tray's
@@ -297,7 +303,12 @@ public final class Transpiration {
      * <p>FAO-56 (Allen et al. 1998), ch. 6: level, then linear, level, linear. There the early
      * coefficient spreads over a field's whole ground, much of it wet soil; here it stands for the
      * thin crown of a young plant and the deck's own evaporation is reckoned apart (the dual view).
-     * Stages go by thermal time from emergence to last harvest.
+     * A seedling is charged about twice too much by it, while that is still a few grams a day.
+     *
+     * <p>Stages go by thermal time from emergence to last harvest. Since field stages are far too
+     * long for a crop that closes its canopy in weeks, the rise from the first level also follows
+     * cover, by FAO-56's own marks (a tenth covered, effective full cover at eight tenths of the
+     * plant's spread), whichever is ahead.
      *
      * @return dimensionless; 0 before emergence
      */
@@ -307,20 +318,23 @@ public final class Transpiration {
         if (plant.thermalTimeCd() < stages.emergenceCd()) {
             return 0;
         }
-        double share =
+        double time =
                 (plant.thermalTimeCd() - stages.emergenceCd())
                         / (stages.lastHarvestCd() - stages.emergenceCd());
-        if (share < kc.midBeginsFrac()) {
-            return between(share, kc.initialEndsFrac(), kc.midBeginsFrac(), kc.initial(), kc.mid());
+        if (time > kc.midEndsFrac()) {
+            return kc.mid() + (kc.end() - kc.mid()) * share(time, kc.midEndsFrac(), 1);
         }
-        return between(share, kc.midEndsFrac(), 1, kc.mid(), kc.end());
+        double spreadM2 = traits.growth().spreadM2();
+        double cover = Canopy.coveredGroundM2(traits, plant, spreadM2) / spreadM2;
+        double risen =
+                Math.max(
+                        share(time, kc.initialEndsFrac(), kc.midBeginsFrac()),
+                        share(cover, INITIAL_COVER_FRAC, FULL_COVER_FRAC));
+        return kc.initial() + (kc.mid() - kc.initial()) * risen;
     }
 
-    private static double between(double x, double x0, double x1, double y0, double y1) {
-        if (x <= x0) {
-            return y0;
-        }
-        return x >= x1 ? y1 : y0 + (y1 - y0) * (x - x0) / (x1 - x0);
+    private static double share(double x, double from, double to) {
+        return Math.max(0, Math.min(1, (x - from) / (to - from)));
     }
 
     /**

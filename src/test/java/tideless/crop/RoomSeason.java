@@ -66,20 +66,21 @@ record RoomSeason(
 
     /** Water of a plant in a day by the canopy model, kg. */
     double canopyKg(CropTraits traits, Plant plant, double groundPerPlantM2) {
+        double lai = Canopy.leafAreaIndex(traits, plant, groundPerPlantM2);
         return 3600
                 * Canopy.coveredGroundM2(traits, plant, groundPerPlantM2)
-                * (litH * canopyKgPerM2S(traits, plant, groundPerPlantM2, true)
-                        + (24 - litH) * canopyKgPerM2S(traits, plant, groundPerPlantM2, false));
+                * (litH * canopyKgPerM2S(traits, lai, true)
+                        + (24 - litH) * canopyKgPerM2S(traits, lai, false));
     }
 
-    private double canopyKgPerM2S(
-            CropTraits traits, Plant plant, double groundPerPlantM2, boolean lit) {
+    /** Thirst of a canopy, kg/m2/s. */
+    double canopyKgPerM2S(CropTraits traits, double lai, boolean lit) {
         double tempC = lit ? dayTempC : nightTempC;
         double parWPerM2 = lit ? ppfdUmolPerM2S / umolPerJ : 0;
         return Transpiration.canopyKgPerM2S(
                 traits.stomata(),
                 traits.growth().extinction(),
-                Canopy.leafAreaIndex(traits, plant, groundPerPlantM2),
+                lai,
                 parWPerM2,
                 lit ? ppfdUmolPerM2S : 0,
                 parWPerM2 * nearInfraredPerPar,

@@ -187,8 +187,16 @@ class TranspirationTest {
         CropTraits.Stages stages = LETTUCE.stages();
         double thermal =
                 stages.emergenceCd() + day / 100 * (stages.lastHarvestCd() - stages.emergenceCd());
-        Plant plant = new Plant(thermal, 1, 0.1, 0, 0.1, 0.1);
+        Plant plant = new Plant(thermal, 1e-4, 0, 0, 0, 0);
         assertEquals(expected, Transpiration.cropCoefficient(LETTUCE, plant), 1e-9);
+    }
+
+    // FAO-56, ch. 6: mid season begins at effective full cover, whatever the calendar says.
+    @Test
+    void a_closed_canopy_has_the_coefficient_of_mid_season() {
+        Plant plant = new Plant(LETTUCE.stages().emergenceCd() + 1, 3, 0.3, 0, 0.2, 0.1);
+        assertEquals(1.0, Transpiration.cropCoefficient(LETTUCE, plant), 1e-9);
+        assertEquals(0, Transpiration.cropCoefficient(LETTUCE, Growing.sown(LETTUCE)));
     }
 
     // Maas (1990): lettuce 1.3 dS/m and 13 % per dS/m of the soil extract, so 2.6 and 6.5 % of the
