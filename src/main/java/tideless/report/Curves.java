@@ -19,14 +19,20 @@ final class Curves extends AbstractXYDataset {
      */
     record Curve(double[] day, double[] value) {
 
-        /** A series, each value times a factor. */
+        /** A series, each value times a factor; a gap where there is no finite number. */
         static Curve hourly(Series series, double factor) {
+            return hourly(series, factor, Double.MAX_VALUE);
+        }
+
+        /** Likewise, with a gap also where a value lies above the greatest worth drawing. */
+        static Curve hourly(Series series, double factor, double most) {
             int hours = series.size();
             double[] day = new double[hours];
             double[] value = new double[hours];
             for (int h = 0; h < hours; h++) {
                 day[h] = (h + 1) / 24.0;
-                value[h] = factor * series.at(h);
+                double at = factor * series.at(h);
+                value[h] = Math.abs(at) <= most ? at : Double.NaN;
             }
             return new Curve(day, value);
         }

@@ -122,7 +122,7 @@ final class Panel {
         return this;
     }
 
-    /** A shaded band of values. */
+    /** A shaded band of finite values. */
     Panel band(String name, double from, double to, Color fill) {
         IntervalMarker band = new IntervalMarker(from, to, fill);
         band.setAlpha(1);
@@ -137,6 +137,9 @@ final class Panel {
 
     /** Takes a value into the range of the axis. */
     Panel reach(double value) {
+        if (!Double.isFinite(value)) {
+            throw new IllegalArgumentException("an axis cannot reach " + value);
+        }
         low = Math.min(low, value);
         high = Math.max(high, value);
         return this;
@@ -198,8 +201,8 @@ final class Panel {
         axis.setRange(low == 0 ? 0 : low - spare, high + spare);
         axis.setTickUnit(
                 new NumberTickUnit(step(axis.getRange().getLength(), Math.max(3, height / 42))),
-                true,
-                false);
+                false,
+                true);
         // The library's own formats follow the language of the machine.
         axis.setNumberFormatOverride(
                 new DecimalFormat("0.###", DecimalFormatSymbols.getInstance(Locale.ROOT)));

@@ -118,7 +118,7 @@ final class Pictures {
         }
         panel.curve(
                 "roots bear up to",
-                Curves.Curve.hourly(run.usedToLevelM(), MM_PER_M),
+                Curves.Curve.hourly(run.usedToLevelM(), MM_PER_M, MM_PER_M * tray.shape().depthM()),
                 Look.BORNE,
                 null);
         panel.curve(
@@ -141,18 +141,20 @@ final class Pictures {
             Panel panel = new Panel(scenario.start(), scenario.days());
             addDue(panel, task -> !task.isReservoir() && task.where().equals(tray.name()));
             Limits limits = tray.limits();
-            panel.band(
-                    "band "
-                            + Figures.label(limits.ecLowMsPerCm())
-                            + " to "
-                            + Figures.label(limits.ecHighMsPerCm()),
-                    limits.ecLowMsPerCm(),
-                    limits.ecHighMsPerCm(),
-                    Look.BAND);
+            if (Double.isFinite(limits.ecHighMsPerCm())) {
+                panel.band(band(limits), limits.ecLowMsPerCm(), limits.ecHighMsPerCm(), Look.BAND);
+            }
             panel.curve(tray.name(), Curves.Curve.hourly(run.ecMsPerCm(), 1), Look.LEVEL, null);
             panels.add(panel);
         }
         return picture("Strength of the solution in the trays", "EC at 25 \u00b0C (mS/cm)", panels);
+    }
+
+    private static String band(Limits limits) {
+        String high = Figures.label(limits.ecHighMsPerCm());
+        return limits.ecLowMsPerCm() > 0
+                ? "band " + Figures.label(limits.ecLowMsPerCm()) + " to " + high
+                : "up to " + high;
     }
 
     private Picture thirst(List<TrayTrace> trays) {

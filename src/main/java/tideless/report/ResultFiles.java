@@ -29,6 +29,8 @@ public final class ResultFiles {
      * @return the files, or why there are none
      */
     public static WriteResult write(Forecast forecast, Path folder, boolean plots) {
+        // Pictures go to files alone: a screen that is announced but not there must not matter.
+        System.setProperty("java.awt.headless", "true");
         try {
             return new WriteResult(OutputFolder.write(folder, render(forecast, plots)), "");
         } catch (OutputFolder.NotWritten e) {

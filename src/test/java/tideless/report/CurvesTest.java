@@ -31,4 +31,13 @@ class CurvesTest {
                 new double[] {Double.NaN, 3, Double.NaN},
                 hourly(Double.NaN, 3, Double.NaN).thinned(0.1).value());
     }
+
+    @Test
+    void what_is_no_number_or_out_of_reach_is_a_gap() {
+        double[] values = {1, Double.POSITIVE_INFINITY, 5, Double.NaN, 2};
+        assertArrayEquals(new double[] {1, Double.NaN, 5, Double.NaN, 2}, hourly(values).value());
+        assertArrayEquals(
+                new double[] {10, Double.NaN, Double.NaN, Double.NaN, 20},
+                Curves.Curve.hourly(Series.of(values), 10, 40).value());
+    }
 }
