@@ -200,7 +200,10 @@ final class Panel {
         double spare = 0.06 * (high - low);
         axis.setRange(low == 0 ? 0 : low - spare, high + spare);
         axis.setTickUnit(
-                new NumberTickUnit(step(axis.getRange().getLength(), Math.max(3, height / 42))),
+                new NumberTickUnit(
+                        step(
+                                axis.getRange().getLength(),
+                                Math.min(height / 14, Math.max(5, height / 28)))),
                 false,
                 true);
         // The library's own formats follow the language of the machine.

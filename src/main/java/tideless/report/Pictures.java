@@ -28,7 +28,7 @@ final class Pictures {
     private static final double L_PER_M3 = 1000;
 
     /** More panels than this do not fit a page; the rest go on a second one. */
-    private static final int PANELS = 4;
+    private static final int PANELS = 3;
 
     private static final int CURVES = Look.TRAYS.size();
 

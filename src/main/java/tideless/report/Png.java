@@ -13,7 +13,7 @@ import java.util.zip.Deflater;
  * Writes an image as PNG (ISO/IEC 15948:2004): eight bits a channel, no alpha.
  *
  * <p>The JDK's own writer tries every filter on every row; on a picture that is mostly white ground
- * that took several times as long as the drawing and made the files no smaller.
+ * that took longer than the drawing and made the files no smaller.
  */
 final class Png {
     private static final byte[] SIGNATURE = {(byte) 0x89, 'P', 'N', 'G', 13, 10, 26, 10};
