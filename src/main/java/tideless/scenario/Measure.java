@@ -19,6 +19,7 @@ final class Measure {
     private static final Pattern COMMA = Pattern.compile("[+-]?\\d+,\\d+.*");
     private static final Pattern ODD =
             Pattern.compile("[+-]?(?:nan|inf|infinity).*", Pattern.CASE_INSENSITIVE);
+    private static final Pattern SPACES = Pattern.compile("[\\s\\u00a0]+");
     private static final int LONGEST = 60;
 
     private Measure() {}
@@ -46,11 +47,7 @@ final class Measure {
      * plainToo}, a number without a unit.
      */
     static Read of(String text, List<UnitTable> tables, boolean plainToo) {
-        String tidy =
-                text.replace('\u03bc', '\u00b5')
-                        .replace('\u00a0', ' ')
-                        .strip()
-                        .replaceAll("\\s+", " ");
+        String tidy = SPACES.matcher(text.replace('\u03bc', '\u00b5')).replaceAll(" ").strip();
         if (tidy.length() > LONGEST) {
             return Read.fault("");
         }

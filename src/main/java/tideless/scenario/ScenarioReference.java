@@ -87,7 +87,10 @@ public final class ScenarioReference {
     static String written(Key key) {
         return switch (key.kind()) {
             case COUNT, DATE, FLAG, DATES, SPANS, NAMES -> key.example();
-            default -> Key.quoted(key.example());
+            default ->
+                    key.plainToo() && key.tables().isEmpty()
+                            ? key.example()
+                            : Key.quoted(key.example());
         };
     }
 

@@ -299,17 +299,7 @@ final class Table {
                     name,
                     "nothing",
                     key(name).allowed(),
-                    "Maybe add " + name + " = " + example(name) + ".");
-        }
-    }
-
-    private String example(String name) {
-        Key key = key(name);
-        switch (key.kind()) {
-            case COUNT, DATE, FLAG, DATES, SPANS, NAMES:
-                return key.example();
-            default:
-                return quoted(key.example());
+                    "Maybe add " + name + " = " + ScenarioReference.written(key(name)) + ".");
         }
     }
 

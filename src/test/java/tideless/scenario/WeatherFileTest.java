@@ -1,0 +1,217 @@
+package tideless.scenario;
+
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertNotNull;
+import static org.junit.jupiter.api.Assertions.assertNull;
+
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.time.LocalDate;
+import java.time.LocalDateTime;
+import java.util.List;
+import org.junit.jupiter.api.Test;
+
+class WeatherFileTest {
+    private static final String HEAD =
+            "time,temperature,humidity,global,wind\nUTC,degC,%,W/m2,m/s\n";
+    private static final LocalDate START = LocalDate.of(2026, 3, 2);
+
+    private final Source source = new Source("bench.toml");
+
+    private HourlyWeather read(String text, boolean typical, int rigOffsetS, int days) {
+        return WeatherFile.read(
+                new NamedFiles.Named("w.csv", text), source, typical, 2, rigOffsetS, START, days);
+    }
+
+    /** Rows whose temperature counts the hours. */
+    private static StringBuilder rows(LocalDateTime from, int hours) {
+        StringBuilder text = new StringBuilder(HEAD);
+        for (int h = 0; h < hours; h++) {
+            text.append(from.plusHours(h)).append(',').append(h / 10.0).append(",50,100,1\n");
+        }
+        return text;
+    }
+
+    private List<String> faults() {
+        return source.problems().stream().map(Problem::toString).toList();
+    }
+
+    // Allen et al. (1998), FAO 56, Example 14: 3.2 m/s at 10 m is 2.4 m/s at 2 m (factor 0.75);
+    // printed to 0.1 m/s and 0.01.
+    @Test
+    void wind_at_ten_metres_agrees_with_the_worked_example_of_FAO_56() {
+        assertEquals(0.75, WeatherFile.windFactor(10), 0.005);
+        assertEquals(2.4, 3.2 * WeatherFile.windFactor(10), 0.05);
+        assertEquals(1, WeatherFile.windFactor(2), 0.0005); // FAO 56, Annex 2, Table 2.9: 1.000
+    }
+
+    @Test
+    void a_series_by_date_begins_at_the_start() {
+        HourlyWeather weather =
+                read(rows(START.minusDays(1).atStartOfDay(), 96).toString(), false, 0, 2);
+        assertEquals(List.of(), faults());
+        assertEquals(48, weather.hours());
+        assertEquals(2.4, weather.tempC(0), 1e-12);
+        assertEquals(0.5, weather.humidityFrac(0), 1e-12);
+        assertEquals(7.1, weather.tempC(47), 1e-12);
+    }
+
+    @Test
+    void a_rig_ahead_of_the_file_reads_earlier_rows() {
+        String text = rows(START.minusDays(1).atStartOfDay(), 96).toString();
+        assertEquals(2.3, read(text, false, 3600, 2).tempC(0), 1e-12);
+        // Half an hour between two rows is their mean.
+        assertEquals(2.35, read(text, false, 1800, 2).tempC(0), 1e-12);
+        String local = text.replace("UTC,degC", "local,degC");
+        assertEquals(2.4, read(local, false, 3600, 2).tempC(0), 1e-12);
+        String east = text.replace("UTC,degC", "UTC+01:00,degC");
+        assertEquals(2.4, read(east, false, 3600, 2).tempC(0), 1e-12);
+    }
+
+    @Test
+    void columns_come_in_any_order_and_unit() {
+        HourlyWeather weather =
+                read(
+                        "wind,global,pressure,humidity,temperature,time\nkm/h,J/cm2/h,Pa,fraction,degF,local\n"
+                                + "3.6,36,1,0.5,50,2026-03-02 00:00\n"
+                                + day("3.6,36,1,0.5,50,2026-03-02 %02d:00\n", 1),
+                        false,
+                        0,
+                        1);
+        assertEquals(List.of(), faults());
+        assertEquals(10, weather.tempC(0), 1e-9);
+        assertEquals(0.5, weather.humidityFrac(0), 1e-12);
+        assertEquals(100, weather.globalWPerM2(0), 1e-9); // 36 J/cm2 = 360 kJ/m2 in 3600 s
+        assertEquals(1, weather.windMPerS(0), 0.001); // at 2 m already, factor 1.000
+        assertThat(source.notes()).singleElement().asString().contains("pressure");
+    }
+
+    private static String day(String row, int from) {
+        StringBuilder text = new StringBuilder();
+        for (int h = from; h < 24; h++) {
+            text.append(row.formatted(h));
+        }
+        return text.toString();
+    }
+
+    @Test
+    void three_missing_hours_are_filled_by_a_straight_line_and_said() {
+        String text = rows(START.atStartOfDay(), 24).toString();
+        for (int h = 5; h < 8; h++) {
+            text = text.replaceFirst("2026-03-02T0" + h + ".*\n", "");
+        }
+        HourlyWeather weather = read(text, false, 0, 1);
+        assertEquals(List.of(), faults());
+        assertEquals(0.6, weather.tempC(6), 1e-12);
+        assertThat(source.notes()).hasSize(4);
+        assertEquals(
+                "w.csv:7: temperature: 3 h missing from 2026-03-02T05:00, filled by a straight line",
+                source.notes().get(0).toString());
+    }
+
+    @Test
+    void four_missing_hours_are_a_fault_with_its_line() {
+        String text = rows(START.atStartOfDay(), 24).toString();
+        for (int h = 4; h < 8; h++) {
+            text = text.replaceFirst("2026-03-02T0" + h + ".*\n", "");
+        }
+        assertNull(read(text, false, 0, 1));
+        assertThat(faults())
+                .containsExactly(
+                        "w.csv:7:1: temperature: found a gap of 4 h from 2026-03-02T04:00, allowed:"
+                                + " gaps of up to 3 h");
+    }
+
+    @Test
+    void a_row_twice_or_out_of_order_is_a_fault_with_its_line() {
+        String text = rows(START.atStartOfDay(), 24).toString();
+        assertNull(read(text.replace("T05:00", "T04:00"), false, 0, 1));
+        assertThat(faults())
+                .containsExactly(
+                        "w.csv:8:1: time: found \"2026-03-02T04:00\", allowed: each hour once; it"
+                                + " stands in line 7");
+    }
+
+    @Test
+    void times_must_rise() {
+        String text = rows(START.atStartOfDay(), 24).toString();
+        assertNull(read(text.replace("T05:00", "T02:00"), false, 0, 1));
+        assertThat(faults())
+                .containsExactly(
+                        "w.csv:8:1: time: found \"2026-03-02T02:00\", allowed: times that rise; line 7"
+                                + " is later");
+    }
+
+    @Test
+    void absurd_values_units_and_columns_are_faults_with_their_place() {
+        String text = rows(START.atStartOfDay(), 24).toString();
+        assertNull(read(text.replace(",0.3,50,", ",99,500,"), false, 0, 1));
+        assertThat(faults())
+                .containsExactly(
+                        "w.csv:6:2: temperature: found \"99\", allowed: from -70 degC up to 60 degC",
+                        "w.csv:6:3: humidity: found \"500\", allowed: from 0 % up to 105 %");
+    }
+
+    @Test
+    void a_missing_unit_or_column_is_a_fault() {
+        assertNull(
+                read(rows(START.atStartOfDay(), 24).toString().replace("degC", ""), false, 0, 1));
+        assertThat(faults())
+                .containsExactly(
+                        "w.csv:2:2: temperature: found no unit, allowed: degC, degF, K\n"
+                                + "    The second row states units.");
+    }
+
+    @Test
+    void weather_that_ends_too_soon_is_a_fault() {
+        assertNull(read(rows(START.atStartOfDay(), 24).toString(), false, 0, 2));
+        assertThat(faults())
+                .singleElement()
+                .asString()
+                .startsWith("w.csv:26:1: time: found weather from");
+    }
+
+    @Test
+    void a_typical_year_is_met_by_month_and_hour_and_29_February_repeats_28() throws IOException {
+        String text = Files.readString(Path.of("scenarios/weather/typical-year-45n-8e.csv"));
+        HourlyWeather leap =
+                WeatherFile.read(
+                        new NamedFiles.Named("w.csv", text),
+                        source,
+                        true,
+                        10,
+                        0,
+                        LocalDate.of(2028, 2, 28),
+                        3);
+        assertEquals(List.of(), faults());
+        assertNotNull(leap);
+        // Read off the file itself with grep: rows ....0228:0000 and ....0301:0000.
+        assertEquals(FEB28, leap.tempC(0), 1e-12);
+        assertEquals(FEB28, leap.tempC(24), 1e-12);
+        assertEquals(MAR01, leap.tempC(48), 1e-12);
+    }
+
+    private static final double FEB28 = 6.1;
+    private static final double MAR01 = 8.38;
+
+    @Test
+    void a_typical_year_turns_over_at_new_year() throws IOException {
+        String text = Files.readString(Path.of("scenarios/weather/typical-year-45n-8e.csv"));
+        HourlyWeather turn =
+                WeatherFile.read(
+                        new NamedFiles.Named("w.csv", text),
+                        source,
+                        true,
+                        10,
+                        3600,
+                        LocalDate.of(2026, 12, 31),
+                        2);
+        assertEquals(List.of(), faults());
+        assertEquals(48, turn.hours());
+        // 1 January 01:00 on the rig's clock is 1 January 00:00 UTC: first row of the file, 2.04
+        // degC.
+        assertEquals(2.04, turn.tempC(25), 1e-12);
+    }
+}
