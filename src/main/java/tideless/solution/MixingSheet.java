@@ -252,8 +252,10 @@ public record MixingSheet(
                     String.format(
                             Locale.ROOT,
                             "The two labels do not balance: %.2f mmol/L of charge at full strength"
-                                    + " is not named on them, so EC and pH are less sure.",
-                            bottles.parts().chargeErrorMolPerM3()));
+                                    + " is not named on them and was counted as %s, so EC and pH"
+                                    + " are less sure.",
+                            Math.abs(bottles.parts().chargeErrorMolPerM3()),
+                            bottles.parts().chargeErrorMolPerM3() > 0 ? "chloride" : "sodium"));
         }
         Speciation settled = Speciation.closed(end, 25);
         if (SaturationIndex.brushite(settled) > 0 || SaturationIndex.gypsum(settled) > 0) {
@@ -283,13 +285,17 @@ public record MixingSheet(
         // mol/kg times g is mmol. The tracer comes by halves: each part holds some of the traces.
         Composition mmol =
                 part.molPerKg().times(grams).with(Component.TRACER, 0.5 * strength * volumeL);
+        if (kind == Kind.PART_B) {
+            // Which part holds the ions the labels do not name, nobody can tell: counted here.
+            mmol = mmol.plus(parts.unnamed().times(strength * volumeL));
+        }
         vessel.pour(mmol, Double.isNaN(millilitres) ? 0 : millilitres / 1000);
         steps.add(vessel.step(kind, part.name(), grams, millilitres));
     }
 
     private static Composition recipe(Supply supply) {
         if (supply instanceof FromConcentrate bottles) {
-            return bottles.parts().atLabelStrength();
+            return bottles.parts().balancedAtLabelStrength();
         }
         if (supply instanceof FromSalts weighed) {
             return weighed.salts().composition();

@@ -41,6 +41,20 @@ public record TwoPart(Concentrate a, Concentrate b, double ratio, Basis basis) {
         return share(a).plus(share(b)).with(Component.TRACER, 1);
     }
 
+    /**
+     * The same with the charge closed, phosphate as H2PO4-: a bottle is neutral, so what its label
+     * does not name is counted as chloride where cations exceed, as sodium where anions do.
+     */
+    public Composition balancedAtLabelStrength() {
+        return atLabelStrength().plus(unnamed());
+    }
+
+    /** The ion that closes the charge, mol/m3 at label strength. */
+    Composition unnamed() {
+        double error = chargeErrorMolPerM3();
+        return Composition.WATER.with(error > 0 ? Component.CL : Component.NA, Math.abs(error));
+    }
+
     /** What one part adds at label strength, mol/m3. */
     Composition share(Concentrate part) {
         return part.molPerKg().times(gramsPerL());

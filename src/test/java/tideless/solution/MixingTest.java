@@ -393,6 +393,38 @@ class MixingTest {
         assertThat(sheet.cautions()).anyMatch(c -> c.contains("drift"));
     }
 
+    // A label that forgets 1 % of N-NO3 in part A: 2.364 mmol/L of anion nobody named.
+    @Test
+    void labels_that_do_not_balance_are_closed_and_the_sheet_says_so() {
+        TwoPart whole = twoPart(1.1);
+        Map<LabelTerm, Double> terms = new java.util.EnumMap<>(whole.a().massPercent());
+        terms.put(LabelTerm.NITRATE_N, 1.5804);
+        TwoPart parts =
+                new TwoPart(
+                        new Concentrate("part A", terms, 1.1),
+                        whole.b(),
+                        300,
+                        TwoPart.Basis.PARTS_INTO_WATER);
+        assertThat(parts.chargeErrorMolPerM3()).isCloseTo(2.364, within(0.002));
+        Composition closed = parts.balancedAtLabelStrength();
+        assertThat(closed.molPerM3(Component.CL)).isCloseTo(2.364, within(0.002));
+        assertThat(closed.fixedChargeMolPerM3() - closed.molPerM3(Component.P))
+                .isCloseTo(0, within(1e-12));
+        MixingSheet sheet =
+                (MixingSheet)
+                        MixingSheet.of(
+                                new MixingSheet.Wish(
+                                        10,
+                                        1.2,
+                                        OptionalDouble.empty(),
+                                        SourceWater.named("soft-tap").orElseThrow(),
+                                        new MixingSheet.FromConcentrate(parts),
+                                        Reagent.nitric(),
+                                        Reagent.named("potassium-hydroxide-50").orElseThrow()));
+        assertThat(sheet.ecMsPerCm()).isCloseTo(1.2, within(1e-3));
+        assertThat(sheet.cautions()).anyMatch(c -> c.contains("counted as chloride"));
+    }
+
     @Test
     void a_sheet_is_refused_in_words() {
         MixingPlan plan =
