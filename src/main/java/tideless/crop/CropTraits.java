@@ -123,7 +123,7 @@ public record CropTraits(
         /**
          * Resistance falls with light along a hyperbola: r = least (a + I) / (b + I).
          *
-         * <p>Form of Graamans et al. (2017), Agric. Syst. 153:138-153, for indoor lettuce.
+         * <p>Form of Graamans et al. (2017), Agric. Syst. 153, for indoor lettuce.
          *
          * <p>Resistances are per one-sided leaf area, both faces in parallel.
          *

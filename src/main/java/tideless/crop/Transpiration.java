@@ -115,6 +115,7 @@ public final class Transpiration {
                         * HumidAir.SPECIFIC_HEAT_J_PER_KG_K;
         double heatSPerM = LeafLayer.heatSPerM(stomata.leafSizeM(), airSpeedMPerS);
         double layerSPerM = LeafLayer.VAPOUR_TO_HEAT * heatSPerM;
+        double closing = closing(stomata, airTempC, deficitPa);
         double latent = HumidAir.latentHeatJPerKg(airTempC);
 
         if (ppfdUmolPerM2S <= 0
@@ -122,7 +123,7 @@ public final class Transpiration {
                 && nearInfraredWPerM2 <= 0
                 && netLongWaveWPerM2 == 0) {
             // Every leaf is alike in the dark.
-            double vapourSPerM = layerSPerM + leafStomataSPerM(stomata, 0, 0, airTempC, deficitPa);
+            double vapourSPerM = layerSPerM + leafStomataSPerM(stomata, 0, 0, closing);
             return lai
                     * Math.max(
                             0,
@@ -157,11 +158,7 @@ public final class Transpiration {
             double vapourSPerM =
                     layerSPerM
                             + leafStomataSPerM(
-                                    stomata,
-                                    ppfdUmolPerM2S * lightShare,
-                                    shortWave / 2,
-                                    airTempC,
-                                    deficitPa);
+                                    stomata, ppfdUmolPerM2S * lightShare, shortWave / 2, closing);
             sum +=
                     WEIGHT[i]
                             * Math.max(
@@ -179,19 +176,27 @@ public final class Transpiration {
     }
 
     /**
+     * What multiplies a leaf's resistance whatever its light: temperature and humidity, or 1 for
+     * the form that knows neither.
+     */
+    private static double closing(CropTraits.Stomata stomata, double leafTempC, double deficitPa) {
+        return stomata instanceof CropTraits.Stomata.LightTemperatureHumidity
+                ? temperatureFactor(leafTempC) * humidityFactor(deficitPa)
+                : 1;
+    }
+
+    /**
      * Resistance of a leaf's stomata per one-sided leaf area, both faces in parallel, s/m.
      *
      * @param ppfdUmolPerM2S light on the leaf, umol/m2/s
      * @param absorbedPerFaceWPerM2 short-wave radiation absorbed, shared by two faces, W/m2
-     * @param leafTempC degC
-     * @param deficitPa vapour pressure deficit of the air, Pa
+     * @param closing as of {@link #closing}
      */
-    static double leafStomataSPerM(
+    private static double leafStomataSPerM(
             CropTraits.Stomata stomata,
             double ppfdUmolPerM2S,
             double absorbedPerFaceWPerM2,
-            double leafTempC,
-            double deficitPa) {
+            double closing) {
         if (stomata instanceof CropTraits.Stomata.LightHyperbola light) {
             double open =
                     1
@@ -206,11 +211,7 @@ public final class Transpiration {
         }
         if (stomata instanceof CropTraits.Stomata.LightTemperatureHumidity tomato) {
             // Carbon dioxide's factor (1.02 at 400 ppm) is left out: it jumps at 3 W/m2.
-            double perFace =
-                    stanghelliniSPerM(
-                            tomato.leastSPerM(), absorbedPerFaceWPerM2, leafTempC, 200, deficitPa);
-            double closing = temperatureFactor(leafTempC) * humidityFactor(deficitPa);
-            double open = 2 / perFace;
+            double open = 2 / (tomato.leastSPerM() * lightFactor(absorbedPerFaceWPerM2) * closing);
             double dark = 2 / (tomato.darkSPerM() * closing);
             double awake = absorbedPerFaceWPerM2 / (absorbedPerFaceWPerM2 + WAKING_W_PER_M2);
             return 1 / (dark + (open - dark) * awake);
@@ -221,8 +222,7 @@ public final class Transpiration {
     /**
      * Stomatal resistance of indoor lettuce: least (a + I) / (b + I).
      *
-     * <p>Graamans et al. (2017), Agric. Syst. 153:138-153, with least 60 s/m, a 1500 and b 200
-     * umol/m2/s.
+     * <p>Graamans et al. (2017), Agric. Syst. 153, with least 60 s/m, a 1500 and b 200 umol/m2/s.
      *
      * @param ppfdUmolPerM2S I, umol/m2/s, at least 0
      * @return s/m
@@ -253,12 +253,19 @@ public final class Transpiration {
             double leafTempC,
             double co2Ppm,
             double deficitPa) {
-        double light = (absorbedPerFaceWPerM2 + 4.30) / (absorbedPerFaceWPerM2 + 0.54);
         double co2 =
                 absorbedPerFaceWPerM2 < 3
                         ? 1
                         : Math.min(1 + 6.08e-7 * (co2Ppm - 200) * (co2Ppm - 200), 1.49);
-        return leastSPerM * light * temperatureFactor(leafTempC) * co2 * humidityFactor(deficitPa);
+        return leastSPerM
+                * lightFactor(absorbedPerFaceWPerM2)
+                * temperatureFactor(leafTempC)
+                * co2
+                * humidityFactor(deficitPa);
+    }
+
+    private static double lightFactor(double absorbedPerFaceWPerM2) {
+        return (absorbedPerFaceWPerM2 + 4.30) / (absorbedPerFaceWPerM2 + 0.54);
     }
 
     private static double temperatureFactor(double leafTempC) {

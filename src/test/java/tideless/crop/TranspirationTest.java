@@ -3,6 +3,8 @@ package tideless.crop;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import java.util.HashSet;
+import java.util.Set;
 import org.apache.commons.math3.analysis.integration.SimpsonIntegrator;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
@@ -93,6 +95,17 @@ class TranspirationTest {
                 0.7 * HumidAir.saturationPressurePa(24),
                 101_325,
                 0.15);
+    }
+
+    @Test
+    void every_form_of_stomata_is_in_the_library_and_drinks() {
+        Set<Class<?>> forms = new HashSet<>();
+        for (String name : CropFiles.names()) {
+            CropTraits traits = CropFiles.read(name);
+            forms.add(traits.stomata().getClass());
+            assertTrue(day(traits, 3, 200) > day(traits, 3, 0), name);
+        }
+        assertEquals(Set.of(CropTraits.Stomata.class.getPermittedSubclasses()), forms);
     }
 
     @Test
