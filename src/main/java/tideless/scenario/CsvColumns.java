@@ -14,6 +14,7 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
+import java.util.regex.Pattern;
 
 /**
  * A CSV file with a row of names and a row of units, columns in any order; lines that begin with
@@ -27,11 +28,17 @@ final class CsvColumns {
     private static final DateTimeFormatter PACKED =
             DateTimeFormatter.ofPattern("uuuuMMdd:HHmm", Locale.ROOT);
 
+    private static final Pattern NUMBER =
+            Pattern.compile("[+-]?\\d{1,12}(\\.\\d{0,15})?([eE][+-]?\\d{1,2})?");
+    // A wrong unit makes every row of a year wrong in the same way.
+    private static final int MOST_PROBLEMS = 20;
+
     private final String label;
     private final Source source;
     private final List<CsvRecord> rows = new ArrayList<>();
     private final Map<String, Integer> columns = new LinkedHashMap<>();
     private boolean sound = true;
+    private int problems;
 
     private CsvColumns(String label, Source source) {
         this.label = label;
@@ -147,7 +154,13 @@ final class CsvColumns {
 
     void problem(int line, int column, String key, String found, String allowed, String hint) {
         sound = false;
-        source.add(new Problem(label, line, column, key, found, allowed, hint));
+        problems++;
+        if (problems < MOST_PROBLEMS) {
+            source.add(new Problem(label, line, column, key, found, allowed, hint));
+        } else if (problems == MOST_PROBLEMS) {
+            String more = "More may follow: only the first " + MOST_PROBLEMS + " are shown.";
+            source.add(new Problem(label, line, column, key, found, allowed, more));
+        }
     }
 
     void problemAt(int row, String column, String allowed) {
@@ -194,9 +207,9 @@ final class CsvColumns {
         if (cell.isEmpty()) {
             return Double.NaN;
         }
-        Measure.Read read = Measure.of(cell, List.of(), true);
-        if (read.good()) {
-            double value = table.value(read.number(), unit(column)).orElse(Double.NaN);
+        if (NUMBER.matcher(cell).matches()) {
+            double number = Double.parseDouble(cell);
+            double value = table.value(number, unit(column)).orElse(Double.NaN);
             if (value >= low && value <= high) {
                 return value;
             }

@@ -38,7 +38,7 @@ final class ScenarioKeys {
                         .about("the day the run begins, at 00:00 of the rig's own clock"));
         keys.add(
                 Key.quantity("length", DURATION)
-                        .from("1 days", "1100 days")
+                        .from("1 day", "1100 days")
                         .required("70 days")
                         .about("how long the run lasts, whole days"));
         keys.add(
@@ -273,7 +273,7 @@ final class ScenarioKeys {
         keys.add(Key.number("feed.ph").from("4", "8").fallsTo("5.8").about("pH it is brought to"));
         keys.add(
                 Key.choice("feed.acid", Solutions.ACIDS)
-                        .fallsTo("phosphoric")
+                        .fallsTo("nitric")
                         .about("acid that brings the pH down; acid into water, gloves, goggles"));
         ions(keys, "feed.analysis", "of the finished feed; 0 when not stated");
     }

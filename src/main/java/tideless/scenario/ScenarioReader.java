@@ -92,6 +92,7 @@ public final class ScenarioReader {
             return null;
         }
         noteDarkness(climate, trays);
+        noteIdleReservoirs(reservoirs, trays);
         return new Scenario(
                 title,
                 start,
@@ -200,6 +201,25 @@ public final class ScenarioReader {
                                 "tray." + tray.name(),
                                 "no light reaches this tray: a room has no sun, and there is no"
                                         + " lamp over it"));
+            }
+        }
+    }
+
+    private void noteIdleReservoirs(List<Reservoir> reservoirs, List<Tray> trays) {
+        for (Reservoir reservoir : reservoirs) {
+            boolean used =
+                    trays.stream()
+                            .anyMatch(
+                                    tray ->
+                                            tray.filling() instanceof Filling.ByValve valve
+                                                    && valve.reservoir().equals(reservoir.name()));
+            if (!used) {
+                source.note(
+                        new Note(
+                                source.file(),
+                                source.line(List.of("reservoir", reservoir.name())),
+                                "reservoir." + reservoir.name(),
+                                "no valve names this reservoir"));
             }
         }
     }

@@ -35,7 +35,7 @@ interface Solutions {
     Mix feed(String recipe, Composition water, double ecMsPerCm, double ph, String acid);
 
     /** Acids by the names growers give them. */
-    List<String> ACIDS = List.of("phosphoric", "nitric", "sulfuric");
+    List<String> ACIDS = List.of("nitric", "phosphoric", "sulfuric");
 
     /**
      * What came of mixing.

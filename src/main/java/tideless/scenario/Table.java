@@ -285,7 +285,7 @@ final class Table {
         }
         if (key.need() == Key.Need.REQUIRED) {
             missing(key.name());
-        } else if (key.need() == Key.Need.DEFAULT) {
+        } else if (key.need() == Key.Need.DEFAULT && !source.isExcused(full(key.name()))) {
             holds(key.name(), key.fallback());
             return key.fallback();
         }
@@ -513,6 +513,9 @@ final class Table {
     Set<DayOfWeek> weekdays(String name) {
         Key key = key(name);
         Object value = valueOf(key);
+        if (value == null) {
+            return null;
+        }
         Set<DayOfWeek> days = EnumSet.noneOf(DayOfWeek.class);
         if (value instanceof String text && text.equals("daily")) {
             return EnumSet.allOf(DayOfWeek.class);

@@ -122,7 +122,7 @@ final class TrayReader {
         boolean valve = tray.meant("valve");
         boolean hand = tray.meant("hand");
         String kind;
-        if (tray.has("filling")) {
+        if (tray.meant("filling")) {
             kind = tray.choice("filling");
         } else {
             kind = valve ? "valve" : hand ? "hand" : "sealed";

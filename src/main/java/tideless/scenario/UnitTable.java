@@ -198,13 +198,15 @@ final class UnitTable {
     /** degrees, north or east positive. */
     static final UnitTable LATITUDE =
             new UnitTable("latitude")
-                    .unit(1, "deg", "\u00b0", "N", "deg N", "\u00b0N", "\u00b0 N")
+                    .unit(1, "deg", "\u00b0")
+                    .unit(1, "N", "deg N", "\u00b0N", "\u00b0 N")
                     .unit(-1, "S", "deg S", "\u00b0S", "\u00b0 S");
 
     /** degrees, east positive. */
     static final UnitTable LONGITUDE =
             new UnitTable("longitude")
-                    .unit(1, "deg", "\u00b0", "E", "deg E", "\u00b0E", "\u00b0 E")
+                    .unit(1, "deg", "\u00b0")
+                    .unit(1, "E", "deg E", "\u00b0E", "\u00b0 E")
                     .unit(-1, "W", "deg W", "\u00b0W", "\u00b0 W");
 
     /** W/m2/K. 1 Btu/(h ft2 degF) = 5.678263 W/m2/K, NIST SP 811. */

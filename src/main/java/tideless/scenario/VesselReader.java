@@ -12,7 +12,7 @@ final class VesselReader {
     /** Null when faulty. */
     static Shape shape(Table vessel) {
         String kind;
-        if (vessel.has("shape")) {
+        if (vessel.meant("shape")) {
             kind = vessel.choice("shape");
         } else {
             kind = vessel.has("diameter") ? "cylinder" : "box";
