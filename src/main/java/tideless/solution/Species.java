@@ -11,10 +11,10 @@ import static tideless.solution.Species.Ligand.SULFATE;
  * The forms in which the components swim: free ions, protonated forms and ion pairs.
  *
  * <p>Every form holds at most one cation and at most one of the three pairing anions, plus protons;
- * that is the whole structure {@link SpeciationSolver} rests on. Left out on purpose: pairs of
- * nitrate and chloride, of carbonate with sodium, and metal hydroxides. They change the EC of a
- * nutrient solution by less than 0.5 % (calcium nitrate alone: 1 %) and its pH by less than 0.01
- * below pH 9.
+ * that is the whole structure {@link SpeciationSolver} rests on. Left out on purpose: the pair of
+ * calcium with nitrate (log K 0.5 would lower a recipe's EC by 0.5 %, calcium nitrate alone at 10
+ * mmol/L by 1.6 %; recomputed independently), pairs of chloride, of carbonate with sodium, and
+ * metal hydroxides, which matter above pH 10.
  */
 public enum Species {
     H("H+", 1, Cation.NONE, NONE, 1),

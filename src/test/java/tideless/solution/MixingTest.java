@@ -225,9 +225,7 @@ class MixingTest {
         Composition hard = SourceWater.named("hard-tap").orElseThrow().composition();
         for (Contact contact : new Contact[] {Contact.CLOSED, Contact.OUTDOOR_AIR}) {
             Feed.Made made =
-                    Feed.madeToEcAndPh(steiner, hard, 1.8, 5.8, Reagent.nitric(), contact)
-                            .made()
-                            .orElseThrow();
+                    Feed.madeToEcAndPh(steiner, hard, 1.8, 5.8, contact).made().orElseThrow();
             assertThat(made.phReached()).isTrue();
             assertThat(ElectricalConductivity.at25MsPerCm(made.composition()))
                     .isCloseTo(1.8, within(1e-6));
