@@ -14,6 +14,7 @@ import tideless.scenario.Scenario;
 /** Checks one scenario without running it. */
 @Command(
         name = "check",
+        mixinStandardHelpOptions = true,
         header = "Check a scenario without running it.",
         description = {
             "",

@@ -14,6 +14,7 @@ import tideless.scenario.Crops;
 /** Lists the crop library. */
 @Command(
         name = "crops",
+        mixinStandardHelpOptions = true,
         header = "List the crop library, or one crop with the source of every number.",
         description = "",
         footer = {"", "Examples:", "  tideless crops", "  tideless crops lettuce"})

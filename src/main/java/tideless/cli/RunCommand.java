@@ -21,6 +21,7 @@ import tideless.study.Forecasts;
 /** Runs one scenario. */
 @Command(
         name = "run",
+        mixinStandardHelpOptions = true,
         header = "Run a scenario: print what to do when, and write files and plots.",
         description = {
             "",

@@ -15,6 +15,7 @@ import tideless.scenario.Setting;
 /** Shows one scenario with every default filled in. */
 @Command(
         name = "show",
+        mixinStandardHelpOptions = true,
         header = "Show a scenario with every default filled in.",
         description = {"", "Values you left out are marked (default).", ""},
         footer = {"", "Example:", "  tideless show my-bench.toml | grep default"})

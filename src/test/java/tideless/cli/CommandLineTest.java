@@ -1,0 +1,210 @@
+package tideless.cli;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import java.io.IOException;
+import java.io.PrintWriter;
+import java.io.RandomAccessFile;
+import java.io.StringWriter;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.List;
+import java.util.stream.Stream;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+
+/** The door, as a new user finds it: what is printed, the exit code, and what is left behind. */
+class CommandLineTest {
+    private static final Path BENCH = Path.of("scenarios/science-room-bench.toml");
+
+    @TempDir Path folder;
+
+    private record Outcome(int exit, String out, String err) {}
+
+    private static Outcome run(Object... args) {
+        StringWriter out = new StringWriter();
+        StringWriter err = new StringWriter();
+        String[] words = Stream.of(args).map(Object::toString).toArray(String[]::new);
+        int exit = Tideless.execute(new PrintWriter(out), new PrintWriter(err), words);
+        return new Outcome(exit, out.toString(), err.toString());
+    }
+
+    private static String bench() throws IOException {
+        return Files.readString(BENCH);
+    }
+
+    private Path scenario(String text) throws IOException {
+        return Files.writeString(folder.resolve("my.toml"), text);
+    }
+
+    private void refuses(Path scenario, int exit, String... said) {
+        Path results = folder.resolve("results");
+        Outcome outcome = run("run", scenario, "-o", results);
+        assertEquals(exit, outcome.exit(), outcome.err());
+        assertEquals("", outcome.out());
+        for (String words : said) {
+            assertTrue(outcome.err().contains(words), words + " is not in:\n" + outcome.err());
+        }
+        List<String> complaints =
+                outcome.err().lines().filter(line -> !line.startsWith("    ")).toList();
+        assertEquals(1, complaints.size(), outcome.err());
+        assertFalse(outcome.err().contains("\tat "), "a stack trace: " + outcome.err());
+        assertFalse(Files.exists(results), "something was written");
+        assertEquals(exit, run("check", scenario).exit(), "check must judge as run does");
+    }
+
+    @Test
+    void the_first_scenario_prints_its_table_and_writes_its_files() throws IOException {
+        Path results = folder.resolve("results");
+        Outcome outcome = run("run", BENCH, "-o", results);
+        assertEquals(0, outcome.exit(), outcome.err());
+        assertTrue(outcome.out().contains("refill"), outcome.out());
+        assertTrue(outcome.out().indexOf("Reservoir") < outcome.out().indexOf("Tray"));
+        for (String file :
+                new String[] {
+                    "result.json",
+                    "tasks.csv",
+                    "warnings.csv",
+                    "tray-basil.csv",
+                    "ec.png",
+                    "ec.svg",
+                    "thirst.png",
+                    "level-tomato.png"
+                }) {
+            assertTrue(Files.size(results.resolve(file)) > 100, file);
+        }
+        assertFalse(outcome.out().contains("\u001b"), "colour in a pipe");
+    }
+
+    @Test
+    void a_misspelt_key_is_refused_with_the_key_it_may_have_meant() throws IOException {
+        refuses(
+                scenario(bench().replace("cup_bottom = \"4 cm\"", "cup_botom = \"4 cm\"")),
+                2,
+                "cup_botom",
+                "Did you mean \"cup_bottom\"?");
+    }
+
+    @Test
+    void a_missing_unit_is_refused_with_the_units_there_are() throws IOException {
+        refuses(
+                scenario(bench().replace("outlet_height = \"2 cm\"", "outlet_height = \"2\"")),
+                2,
+                "outlet_height",
+                "cm");
+    }
+
+    @Test
+    void a_negative_size_is_refused_with_the_line_it_stands_on() throws IOException {
+        String text = bench().replaceFirst("depth = \"8 cm\"", "depth = \"-8 cm\"");
+        int line = (int) text.substring(0, text.indexOf("\"-8 cm\"")).lines().count();
+        refuses(scenario(text), 2, "my.toml:" + line + ":", "-8 cm");
+    }
+
+    @Test
+    void an_unknown_crop_is_refused_with_the_crops_there_are() throws IOException {
+        refuses(
+                scenario(bench().replace("crop = \"basil\"", "crop = \"bazil\"")),
+                2,
+                "bazil",
+                "lettuce",
+                "basil");
+    }
+
+    @Test
+    void a_valve_above_the_deck_is_refused_with_both_heights() throws IOException {
+        refuses(
+                scenario(bench().replaceFirst("setting = \"4.5 cm\"", "setting = \"12 cm\"")),
+                2,
+                "12 cm",
+                "8 cm");
+    }
+
+    @Test
+    void an_empty_file_is_refused() throws IOException {
+        refuses(scenario(""), 2, "my.toml");
+    }
+
+    @Test
+    void a_directory_in_place_of_a_file_is_refused() throws IOException {
+        refuses(Files.createDirectory(folder.resolve("dir.toml")), 1, "dir.toml");
+    }
+
+    @Test
+    void a_file_that_is_not_there_is_refused() {
+        refuses(folder.resolve("nobody.toml"), 1, "nobody.toml");
+    }
+
+    @Test
+    void invalid_text_is_refused() throws IOException {
+        Path path = folder.resolve("latin.toml");
+        Files.write(path, new byte[] {'t', 'i', 't', 'l', 'e', '=', '"', (byte) 0xE9, '"', '\n'});
+        refuses(path, 2, "latin.toml", "UTF-8");
+    }
+
+    @Test
+    void a_file_of_fifty_megabytes_is_refused_unread() throws IOException {
+        Path path = folder.resolve("big.toml");
+        try (RandomAccessFile file = new RandomAccessFile(path.toFile(), "rw")) {
+            file.setLength(50L << 20);
+        }
+        refuses(path, 2, "big.toml");
+    }
+
+    @Test
+    void a_folder_that_cannot_be_written_is_said_and_nothing_is_left() throws IOException {
+        Path file = Files.writeString(folder.resolve("file"), "kept");
+        Outcome outcome = run("run", BENCH, "--no-plots", "-o", file.resolve("sub"));
+        assertEquals(1, outcome.exit());
+        assertTrue(outcome.err().contains(file.toString()), outcome.err());
+        assertEquals("kept", Files.readString(file));
+    }
+
+    @Test
+    void two_faults_are_told_in_one_go() throws IOException {
+        Path path =
+                scenario(
+                        bench().replace("crop = \"basil\"", "crop = \"bazil\"")
+                                .replace("outlet_height = \"2 cm\"", "outlet_height = \"2\""));
+        Outcome outcome = run("check", path);
+        assertEquals(2, outcome.exit());
+        assertTrue(outcome.err().contains("bazil") && outcome.err().contains("outlet_height"));
+    }
+
+    @Test
+    void show_fills_in_every_default_and_says_so() {
+        Outcome outcome = run("show", BENCH);
+        assertEquals(0, outcome.exit(), outcome.err());
+        assertTrue(outcome.out().contains("run.step"), outcome.out());
+        assertTrue(outcome.out().contains("(default)"));
+    }
+
+    @Test
+    void crops_lists_them_and_one_with_its_sources() {
+        assertTrue(run("crops").out().contains("dwarf-tomato"));
+        Outcome lettuce = run("crops", "lettuce");
+        assertTrue(lettuce.out().contains("growth.light_use"), lettuce.out());
+        assertTrue(lettuce.out().contains("from memory") || lettuce.out().contains("read"));
+        assertEquals(2, run("crops", "letuce").exit());
+        assertTrue(run("crops", "letuce").err().contains("Did you mean \"lettuce\"?"));
+    }
+
+    @Test
+    void an_unknown_command_or_option_is_a_fault_of_the_command_line() {
+        assertEquals(2, run().exit());
+        assertEquals(2, run("rum").exit());
+        assertEquals(2, run("run").exit());
+        assertEquals(2, run("run", BENCH, "--seeds", "1").exit());
+    }
+
+    @Test
+    void every_command_teaches_by_example() {
+        for (String command : new String[] {"run", "check", "show", "crops"}) {
+            Outcome help = run(command, "--help");
+            assertTrue(help.exit() == 0 && help.out().contains("Example"), command + help.out());
+        }
+        assertTrue(run("--version").out().startsWith("tideless 0."));
+    }
+}

@@ -1,0 +1,94 @@
+package tideless.study;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertInstanceOf;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.List;
+import java.util.stream.Stream;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.MethodSource;
+import tideless.advice.Advice;
+import tideless.advice.Task;
+import tideless.advice.Warning;
+import tideless.scenario.Reading;
+import tideless.scenario.ScenarioReader;
+import tideless.sim.Ledger;
+import tideless.sim.Trace;
+
+/** Every scenario that comes with the program, run whole. */
+class ShippedScenariosTest {
+    static List<Path> scenarios() throws IOException {
+        try (Stream<Path> files = Files.walk(Path.of("scenarios"))) {
+            List<Path> found =
+                    files.filter(path -> path.toString().endsWith(".toml")).sorted().toList();
+            assertTrue(found.size() >= 4, "" + found);
+            return found;
+        }
+    }
+
+    private static Forecast forecast(String name) {
+        return forecast(Path.of("scenarios", name));
+    }
+
+    private static Forecast forecast(Path path) {
+        Reading reading = ScenarioReader.read(path);
+        Reading.Good good = assertInstanceOf(Reading.Good.class, reading, reading.toString());
+        return Forecasts.of(good.scenario(), 1);
+    }
+
+    @ParameterizedTest
+    @MethodSource("scenarios")
+    void water_and_every_ion_close_over_the_season(Path path) {
+        Trace trace = forecast(path).trace();
+        assertTrue(trace.water().relativeResidual() < 1e-9, trace.water().toString());
+        for (Ledger ledger : trace.components()) {
+            assertTrue(ledger.relativeResidual() < 1e-9, ledger.toString());
+        }
+    }
+
+    @Test
+    void the_science_room_gets_its_refills_before_its_reservoir_is_empty() {
+        Forecast bench = forecast("science-room-bench.toml");
+        List<Task> refills =
+                bench.advice().tasks().stream()
+                        .filter(task -> task.kind() == Task.Kind.REFILL)
+                        .toList();
+        assertTrue(refills.size() >= 2, refills.toString());
+        for (Task refill : refills) {
+            assertTrue(refill.isReservoir() && refill.litres() > 1 && refill.litres() < 28);
+            assertTrue(
+                    bench.trace().scenario().visits().on(refill.due().toLocalDate()),
+                    "refilled on a day nobody comes: " + refill);
+        }
+    }
+
+    @Test
+    void the_glasshouse_tomatoes_outgrow_their_reservoir_and_the_size_it_asks_for_is_enough() {
+        Forecast house = forecast("glasshouse-tomato-trough.toml");
+        Advice advice = house.advice();
+        assertTrue(
+                advice.warnings().stream().anyMatch(w -> w.kind() == Warning.Kind.OUTGROWN),
+                advice.warnings().toString());
+        var sizing = advice.sizings().get(0);
+        assertTrue(sizing.enoughUsableLitres() > sizing.usableLitres());
+        assertTrue(sizing.outgrownFrom().isAfter(house.trace().scenario().start()));
+    }
+
+    @Test
+    void the_published_tank_holds_and_leaves_what_the_abstract_says() {
+        PublishedTank tank = PublishedTank.run();
+        // Kratky (2005), abstract: 109 L at 7.6 cm, harvest at 1.3 cm. Volumes to 1 %.
+        assertEquals(109, tank.startLitres, 1.09);
+        assertEquals(90.4, tank.usedLitres, 0.904);
+    }
+
+    @Test
+    void the_page_on_the_published_tank_is_what_the_program_says() throws IOException {
+        assertEquals(PublishedTank.run().page(), Files.readString(PublishedTank.PAGE));
+    }
+}
