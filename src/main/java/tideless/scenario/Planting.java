@@ -49,12 +49,12 @@ public sealed interface Planting {
     }
 
     /**
-     * Thirst as the grower measured it, for the whole tray.
+     * Thirst as the grower measured it, for the whole tray. Its roots count as wet while there is
+     * any solution.
      *
      * @param cropName what the grower calls it
      * @param plants how many; 0 when not stated
      * @param thirst the measured use
-     * @param rootsReachFloor true: the roots count as always wet while there is any solution
      */
     record MeasuredThirst(String cropName, int plants, Thirst thirst) implements Planting {
         public MeasuredThirst {

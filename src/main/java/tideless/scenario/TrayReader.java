@@ -107,13 +107,14 @@ final class TrayReader {
         double deckM2 = shape.rimAreaM2();
         double gapM2 = gap.table() == UnitTable.AREA ? gap.value() : gap.value() * deckM2;
         if (gapM2 > deckM2) {
-            tray.faultyValue(
-                    "gap",
-                    "up to the deck itself (%s)".formatted(plain(deckM2, UnitTable.AREA, "cm2")),
-                    "");
+            tray.faultyValue("gap", "up to the deck itself (%s)".formatted(area(deckM2)), "");
             return Double.NaN;
         }
         return gapM2;
+    }
+
+    private static String area(double areaM2) {
+        return plain(areaM2, UnitTable.AREA, areaM2 < 0.1 ? "cm2" : "m2");
     }
 
     // How it gets its solution.
@@ -401,13 +402,11 @@ final class TrayReader {
         }
         double age = age();
         double deckM2 = shape == null ? Double.NaN : shape.rimAreaM2();
-        double groundM2 =
-                tray.quantityOr(
-                        "ground", deckM2, plain(deckM2, UnitTable.AREA, "cm2") + ", the deck");
+        double groundM2 = tray.quantityOr("ground", deckM2, area(deckM2) + ", the deck");
         if (groundM2 < deckM2 * (1 - 1e-9)) {
             tray.faultyValue(
                     "ground",
-                    "at least the deck (%s)".formatted(plain(deckM2, UnitTable.AREA, "cm2")),
+                    "at least the deck (%s)".formatted(area(deckM2)),
                     "Plants that do not use the whole deck still have it.");
             groundM2 = Double.NaN;
         }

@@ -245,8 +245,7 @@ final class UnitTable {
                         1 / elementGramsPerMol,
                         "mg/L " + element,
                         "mg/l " + element,
-                        "ppm " + element,
-                        "mg/L " + ion + "-" + element);
+                        "ppm " + element);
     }
 
     private static UnitTable molar(String kind) {

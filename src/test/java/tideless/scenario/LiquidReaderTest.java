@@ -1,0 +1,140 @@
+package tideless.scenario;
+
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertNotNull;
+import static org.junit.jupiter.api.Assertions.assertNull;
+
+import java.util.List;
+import org.junit.jupiter.api.Test;
+import tideless.solution.Component;
+import tideless.solution.Composition;
+
+class LiquidReaderTest {
+    private final Source source = new Source("bench.toml");
+
+    private Table root(String text) {
+        source.parse(text);
+        return Table.root(source, ScenarioKeys.TABLE);
+    }
+
+    private List<String> faults() {
+        return source.problems().stream().map(Problem::toString).toList();
+    }
+
+    // Molar masses from the IUPAC abridged standard atomic weights: Ca 40.078, HCO3 61.017, CaCO3
+    // 100.087 with two HCO3 to one; so 40.078 mg/L Ca and 50.043 mg/L as CaCO3 are 1 mmol/L each.
+    @Test
+    void an_analysis_in_mg_arrives_in_mol_per_m3() {
+        Liquid water =
+                LiquidReader.water(
+                        root("[water.analysis]\ncalcium = \"40.078 mg/L\"\n"
+                                        + "bicarbonate = \"100.09 mg/L CaCO3\"\n")
+                                .child("water"),
+                        Solutions.CURRENT);
+        assertEquals(List.of(), faults());
+        Composition composition = water.composition();
+        assertEquals(1, composition.molPerM3(Component.CA), 1e-9);
+        assertEquals(2, composition.molPerM3(Component.C), 2e-4); // printed to five digits
+        assertEquals(0, composition.molPerM3(Component.NA));
+        assertThat(source.notes()).isEmpty(); // it balances
+    }
+
+    @Test
+    void an_analysis_that_does_not_balance_is_noted() {
+        LiquidReader.water(
+                root("[water.analysis]\nsodium = \"3 mmol/L\"\n").child("water"),
+                Solutions.CURRENT);
+        assertEquals(List.of(), faults());
+        assertThat(source.notes())
+                .singleElement()
+                .asString()
+                .startsWith(
+                        "bench.toml:1: the analysis does not balance: 3 mmol/L of positive and 0");
+    }
+
+    @Test
+    void plain_mg_of_nitrate_is_a_fault_that_lists_both_meanings() {
+        assertNull(
+                LiquidReader.water(
+                        root("[water.analysis]\nnitrate = \"25 mg/L\"\n").child("water"),
+                        Solutions.CURRENT));
+        assertThat(faults())
+                .containsExactly(
+                        "bench.toml:2:11: water.analysis.nitrate: found \"25 mg/L\", allowed: from 0"
+                                + " mmol/L up to 100 mmol/L, in mmol/L, umol/L, mg/L NO3, mg/L N");
+    }
+
+    @Test
+    void a_name_and_an_analysis_are_one_too_many() {
+        root("[water]\nsource = \"rain\"\n[water.analysis]\nsodium = \"1 mmol/L\"\n");
+        assertNull(
+                LiquidReader.water(
+                        Table.root(source, ScenarioKeys.TABLE).child("water"), Solutions.CURRENT));
+        assertThat(faults())
+                .containsExactly(
+                        "bench.toml:2:10: water.source: found \"rain\" beside [water.analysis],"
+                                + " allowed: one of the two");
+    }
+
+    @Test
+    void a_feed_weaker_than_its_water_is_a_fault() {
+        Table root =
+                root(
+                        "[water]\nsource = \"hard-tap\"\n[feed]\nrecipe = \"steiner\"\nec = \"0.2 mS/cm\"\n");
+        Liquid water = LiquidReader.water(root.child("water"), Solutions.CURRENT);
+        assertNull(LiquidReader.feed(root.child("feed"), water, Solutions.CURRENT));
+        assertThat(faults())
+                .singleElement()
+                .asString()
+                .startsWith("bench.toml:5:6: feed.ec: found \"0.2 mS/cm\", allowed: above the ");
+    }
+
+    @Test
+    void every_named_water_and_recipe_can_be_made() {
+        for (String recipe : Solutions.CURRENT.recipes()) {
+            for (String name : Solutions.CURRENT.waters()) {
+                Solutions.Mix mix =
+                        Solutions.CURRENT.feed(
+                                recipe,
+                                Solutions.CURRENT.water(name),
+                                2.0,
+                                5.8,
+                                Solutions.ACIDS.get(0));
+                assertNotNull(mix.composition(), recipe + " in " + name);
+            }
+        }
+    }
+
+    @Test
+    void a_thirst_file_is_joined_by_straight_lines() {
+        // By hand: 1 L/day at day 0 and 3 L/day at day 4 are 2 L/day at day 2.
+        Thirst thirst =
+                ThirstFile.read(
+                        new NamedFiles.Named("t.csv", "time,thirst\ndays,L/day\n0,1\n4,3\n"),
+                        source,
+                        java.time.LocalDate.of(2026, 3, 2));
+        assertEquals(List.of(), faults());
+        assertEquals(2e-3 / 86400, thirst.m3PerS(2 * 86400), 1e-18);
+        Thirst dated =
+                ThirstFile.read(
+                        new NamedFiles.Named(
+                                "t.csv",
+                                "thirst,time\nmL/day,local\n1000,2026-03-02\n3000,2026-03-06 00:00\n"),
+                        source,
+                        java.time.LocalDate.of(2026, 3, 2));
+        assertEquals(List.of(), faults());
+        assertEquals(2e-3 / 86400, dated.m3PerS(2 * 86400), 1e-18);
+    }
+
+    @Test
+    void a_thirst_file_that_runs_backwards_is_a_fault_with_its_line() {
+        assertNull(
+                ThirstFile.read(
+                        new NamedFiles.Named("t.csv", "time,thirst\ndays,L/day\n3,1\n1,3\n"),
+                        source,
+                        java.time.LocalDate.of(2026, 3, 2)));
+        assertThat(faults())
+                .containsExactly("t.csv:4:1: time: found \"1\", allowed: times that rise");
+    }
+}
