@@ -295,49 +295,49 @@ final class ScenarioKeys {
                         .about("tub: a box, bucket: a cylinder, each narrower at the floor"));
         keys.add(
                 Key.quantity(at + ".length", LENGTH)
-                        .above("0 cm", "100 m")
+                        .from("1 cm", "100 m")
                         .optional("60 cm")
                         .about("inside length at the rim")
                         .onlyWith("shape", "box", "tub"));
         keys.add(
                 Key.quantity(at + ".width", LENGTH)
-                        .above("0 cm", "10 m")
+                        .from("1 cm", "10 m")
                         .optional("35 cm")
                         .about("inside width at the rim")
                         .onlyWith("shape", "box", "tub"));
         keys.add(
                 Key.quantity(at + ".diameter", LENGTH)
-                        .above("0 cm", "10 m")
+                        .from("1 cm", "10 m")
                         .optional("28 cm")
                         .about("inside diameter at the rim")
                         .onlyWith("shape", "cylinder", "bucket"));
         keys.add(
                 Key.quantity(at + ".floor_length", LENGTH)
-                        .above("0 cm", "100 m")
+                        .from("1 cm", "100 m")
                         .optional("55 cm")
                         .about("inside length at the floor")
                         .onlyWith("shape", "tub"));
         keys.add(
                 Key.quantity(at + ".floor_width", LENGTH)
-                        .above("0 cm", "10 m")
+                        .from("1 cm", "10 m")
                         .optional("30 cm")
                         .about("inside width at the floor")
                         .onlyWith("shape", "tub"));
         keys.add(
                 Key.quantity(at + ".floor_diameter", LENGTH)
-                        .above("0 cm", "10 m")
+                        .from("1 cm", "10 m")
                         .optional("25 cm")
                         .about("inside diameter at the floor")
                         .onlyWith("shape", "bucket"));
         keys.add(
                 Key.quantity(at + ".volume", VOLUME)
-                        .above("0 L", "100000 L")
+                        .from("50 mL", "100000 L")
                         .optional("30 L")
                         .about("inside volume to the rim, with depth instead of the sides")
                         .onlyWith("shape", "box", "cylinder"));
         keys.add(
                 Key.quantity(at + ".depth", LENGTH)
-                        .above("0 cm", deepest)
+                        .from("5 mm", deepest)
                         .required("8 cm")
                         .about("inside depth from the floor to the rim"));
     }

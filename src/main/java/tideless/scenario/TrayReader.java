@@ -464,7 +464,7 @@ final class TrayReader {
         if (after > days && days > 0) {
             tray.note(
                     "harvest_after",
-                    "the harvest on day %d comes after the run ends on day %d"
+                    "the harvest on day %s comes after the run ends on day %s"
                             .formatted(after, days));
         }
         return after;

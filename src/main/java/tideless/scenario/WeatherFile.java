@@ -29,11 +29,13 @@ final class WeatherFile {
     private final CsvColumns csv;
     private final Source source;
     private final boolean typical;
+    private final String named;
     private LocalDateTime begin;
     private final double[][] values = new double[4][];
     private int[] lineOfHour;
 
-    private WeatherFile(CsvColumns csv, Source source, boolean typical) {
+    private WeatherFile(CsvColumns csv, Source source, boolean typical, String named) {
+        this.named = named;
         this.csv = csv;
         this.source = source;
         this.typical = typical;
@@ -58,7 +60,7 @@ final class WeatherFile {
         if (csv == null) {
             return null;
         }
-        WeatherFile weather = new WeatherFile(csv, source, typical);
+        WeatherFile weather = new WeatherFile(csv, source, typical, named(file));
         Integer fileOffsetS = weather.offsetS(rigOffsetS);
         boolean units =
                 csv.knows("temperature", List.of(UnitTable.TEMPERATURE))
@@ -69,6 +71,14 @@ final class WeatherFile {
             return null;
         }
         return weather.cut(start, days, (rigOffsetS - fileOffsetS) / 3600.0);
+    }
+
+    /** The file's name and, where its first line is a comment, that line: whose data it is. */
+    private static String named(NamedFiles.Named file) {
+        String first = file.text().lines().findFirst().orElse("");
+        return first.startsWith("#")
+                ? file.label() + ": " + Source.shown(first.substring(1).strip())
+                : file.label();
     }
 
     private Integer offsetS(int rigOffsetS) {
@@ -113,7 +123,7 @@ final class WeatherFile {
                     csv.problemAt(
                             row,
                             "time",
-                            "times that rise; line %d is later".formatted(csv.line(previous)));
+                            "times that rise; line %s is later".formatted(csv.line(previous)));
                 }
             }
             previous = row;
@@ -202,7 +212,7 @@ final class WeatherFile {
                                 csv.label(),
                                 lineOfHour[hour] > 0 ? lineOfHour[hour] : lineOfHour[hour - 1],
                                 name,
-                                "%d h missing from %s, filled by a straight line"
+                                "%s h missing from %s, filled by a straight line"
                                         .formatted(end - hour, named(hour))));
             }
             hour = end;
@@ -247,7 +257,7 @@ final class WeatherFile {
                 }
             }
         }
-        return new HourlyWeather(csv.label(), run[0], run[1], run[2], run[3]);
+        return new HourlyWeather(named, run[0], run[1], run[2], run[3]);
     }
 
     private int index(LocalDateTime time) {
@@ -277,7 +287,7 @@ final class WeatherFile {
                 line,
                 1,
                 COLUMNS[column + 1],
-                "a gap of %d h from %s".formatted(to - from, named(from)),
+                "a gap of %s h from %s".formatted(to - from, named(from)),
                 "gaps of up to " + LONGEST_GAP_H + " h",
                 "");
     }

@@ -163,7 +163,7 @@ class ScenarioReaderTest {
     void a_missing_unit() throws IOException {
         assertThat(faultsAfter("depth = \"8 cm\"", "depth = 8"))
                 .containsExactly(
-                        "bench.toml:23:9: tray.basil.depth: found 8, allowed: above 0 cm up to 60 cm, "
+                        "bench.toml:23:9: tray.basil.depth: found 8, allowed: from 5 mm up to 60 cm, "
                                 + LENGTHS
                                 + "\n    Maybe \"8 cm\".");
     }
@@ -172,7 +172,7 @@ class ScenarioReaderTest {
     void a_negative_size() throws IOException {
         assertThat(faultsAfter("length = \"60 cm\"", "length = \"-60 cm\""))
                 .containsExactly(
-                        "bench.toml:21:10: tray.basil.length: found \"-60 cm\", allowed: above 0 cm up"
+                        "bench.toml:21:10: tray.basil.length: found \"-60 cm\", allowed: from 1 cm up"
                                 + " to 100 m, "
                                 + LENGTHS);
     }

@@ -210,6 +210,7 @@ class WeatherFileTest {
                         2);
         assertEquals(List.of(), faults());
         assertEquals(48, turn.hours());
+        assertEquals("w.csv: PVGIS (c) European Union. See SOURCE.md.", turn.source());
         // 1 January 01:00 on the rig's clock is 1 January 00:00 UTC: first row of the file, 2.04
         // degC.
         assertEquals(2.04, turn.tempC(25), 1e-12);
