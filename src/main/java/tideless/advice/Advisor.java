@@ -28,7 +28,7 @@ public final class Advisor {
             ReservoirTrace reservoir = trace.reservoirs().get(i);
             Sizing sizing = Sizings.of(trace, unlimited, i, rounds);
             sizings.add(sizing);
-            ReservoirAdvice.add(trace, reservoir, sizing, tasks, warnings);
+            ReservoirAdvice.add(trace, reservoir, sizing, rounds, tasks, warnings);
         }
         for (int i = 0; i < trace.trays().size(); i++) {
             TrayTrace tray = trace.trays().get(i);

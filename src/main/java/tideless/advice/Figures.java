@@ -1,10 +1,19 @@
 package tideless.advice;
 
+import java.time.LocalDateTime;
+import java.time.format.DateTimeFormatter;
 import java.util.Locale;
 
 /** Figures as a grower reads them. Always with a point, whatever the machine's language. */
 final class Figures {
+    private static final DateTimeFormatter DATE =
+            DateTimeFormatter.ofPattern("EEE d MMM", Locale.ENGLISH);
+
     private Figures() {}
+
+    static String date(LocalDateTime at) {
+        return DATE.format(at);
+    }
 
     static String litres(double m3) {
         double litres = m3 * 1000;

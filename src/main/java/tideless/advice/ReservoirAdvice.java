@@ -14,6 +14,7 @@ final class ReservoirAdvice {
             Trace trace,
             ReservoirTrace of,
             Sizing sizing,
+            Rounds rounds,
             List<Task> tasks,
             List<Warning> warnings) {
         Reservoir reservoir = of.reservoir();
@@ -59,9 +60,7 @@ final class ReservoirAdvice {
                             timesDry + (timesDry == 1 ? " time" : " times"),
                             "never",
                             "the reservoir was empty down to its outlet before anybody came",
-                            "look in sooner, refill at every visit, or hold at least "
-                                    + Figures.litres(sizing.enoughUsableLitres() / 1000)
-                                    + " above the outlet"));
+                            dryCure(trace, sizing, rounds.lastBefore(firstDryS / 3600))));
         }
         if (sizing.outgrownFrom() != null) {
             int day =
@@ -84,6 +83,23 @@ final class ReservoirAdvice {
                                     + Figures.litres(reservoir.usableM3())
                                     + ")"));
         }
+    }
+
+    /** A full reservoir may have lasted: then the cure is a refill in time, not a larger vessel. */
+    private static String dryCure(Trace trace, Sizing sizing, double lastVisitHour) {
+        boolean largeEnough = sizing.enoughUsableLitres() <= sizing.usableLitres();
+        String before =
+                lastVisitHour > 0
+                        ? "refill on "
+                                + Figures.date(trace.clockAt(lastVisitHour * 3600))
+                                + ", the visit before, though it is not low then"
+                        : "start full";
+        return largeEnough
+                ? before
+                : before
+                        + "; or hold at least "
+                        + Figures.litres(sizing.enoughUsableLitres() / 1000)
+                        + " above the outlet";
     }
 
     private static Task refill(Trace trace, Reservoir reservoir, Event event) {

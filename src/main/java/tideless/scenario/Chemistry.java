@@ -46,17 +46,17 @@ final class Chemistry implements Solutions {
                 List.of(
                         Reagent.named(STRENGTHS.get(acid)).orElseThrow(),
                         Reagent.named("potassium-hydroxide-50").orElseThrow());
-        Mix refused = null;
+        Feed.Outcome outcome = null;
         for (Reagent reagent : reagents) {
-            Feed.Outcome outcome =
-                    Feed.madeToEcAndPh(salts, water, ecMsPerCm, ph, reagent, Contact.OUTDOOR_AIR);
-            if (outcome instanceof Feed.Made made && made.phReached()) {
+            outcome = Feed.madeToEcAndPh(salts, water, ecMsPerCm, ph, reagent, Contact.OUTDOOR_AIR);
+            if (!(outcome instanceof Feed.Made made)) {
+                return refusal(outcome);
+            }
+            if (made.phReached()) {
                 return new Mix(made.composition(), "", "");
             }
-            Mix words = refusal(outcome);
-            refused = refused == null ? words : refused;
         }
-        return refused;
+        return refusal(outcome);
     }
 
     private static Mix refusal(Feed.Outcome outcome) {

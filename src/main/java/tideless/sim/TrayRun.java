@@ -36,7 +36,9 @@ final class TrayRun {
      */
     private static final boolean[] PASSES_WITH_MEASURED_THIRST = nutrients();
 
-    /** Days of levels the roots remember; assumed, no source. */
+    /**
+     * Days in air after which a root is an air root, and in water after which it is not; assumed.
+     */
     private static final int ROOT_MEMORY_DAYS = 7;
 
     /** Growth left while air roots are drowned; assumed, no source. */
@@ -86,8 +88,8 @@ final class TrayRun {
     private boolean flowering;
     private boolean ripe;
     private boolean dry;
-    private final double[] lowestOfDayM = new double[ROOT_MEMORY_DAYS];
-    private double lowestTodayM;
+    private final double[] highestOfDayM = new double[ROOT_MEMORY_DAYS];
+    private double highestTodayM;
     private int daysSeen;
 
     // What the day has brought.
@@ -143,8 +145,8 @@ final class TrayRun {
             wideM3 = shape.volumeM3(valve.settingM() - valve.bandM());
         }
         wallM2 = shape.rimAreaM2() + shape.floorAreaM2();
-        Arrays.fill(lowestOfDayM, Double.POSITIVE_INFINITY);
-        lowestTodayM = tray.startLevelM();
+        Arrays.fill(highestOfDayM, Double.NEGATIVE_INFINITY);
+        highestTodayM = tray.startLevelM();
         if (planting instanceof Planting.OfCrop crop) {
             traits = crop.traits();
             plant = Growing.raisedInNursery(traits, crop.ageAtStartDays());
@@ -195,11 +197,16 @@ final class TrayRun {
         if (traits == null || daysSeen == 0) {
             return tray.shape().depthM();
         }
-        double lowest = lowestTodayM;
-        for (double level : lowestOfDayM) {
-            lowest = Math.min(lowest, level);
+        return RootZone.highestBorneM(traits, wontedM());
+    }
+
+    /** Highest level of the last days at which the roots were not drowned, m above the floor. */
+    private double wontedM() {
+        double highest = highestTodayM;
+        for (double level : highestOfDayM) {
+            highest = Math.max(highest, level);
         }
-        return RootZone.highestBorneM(traits, lowest);
+        return highest;
     }
 
     double freshG() {
@@ -389,9 +396,11 @@ final class TrayRun {
         } else if (volumeM3 > 0) {
             dry = false;
         }
-        lowestTodayM = Math.min(lowestTodayM, levelM());
         if (lives()) {
             tendRoots(endS, spanS, log);
+        }
+        if (!drowned) {
+            highestTodayM = Math.max(highestTodayM, levelM());
         }
     }
 
@@ -497,8 +506,12 @@ final class TrayRun {
             }
             drownedS += spanS;
             dayDrownedS += spanS;
-            if (drownedS >= traits.roots().drownedDeathDays() * Timeline.DAY_S) {
+            boolean noneInAir = level >= tray.cupBottomM();
+            if (noneInAir && drownedS >= traits.roots().drownedDeathDays() * Timeline.DAY_S) {
                 die(endS, log);
+            } else if (drownedS >= ROOT_MEMORY_DAYS * Timeline.DAY_S) {
+                highestTodayM = level; // new water roots have taken over
+                under = false;
             }
         } else {
             drownedS = 0;
@@ -515,8 +528,8 @@ final class TrayRun {
 
     /** Grows the plants by the day that has just ended. */
     void growOvernight(double atS, int daysSinceStart, Meter meter, Happenings log) {
-        lowestOfDayM[daysSeen % ROOT_MEMORY_DAYS] = lowestTodayM;
-        lowestTodayM = levelM();
+        highestOfDayM[daysSeen % ROOT_MEMORY_DAYS] = drowned ? wontedM() : highestTodayM;
+        highestTodayM = drowned ? Double.NEGATIVE_INFINITY : levelM();
         daysSeen++;
         if (!lives()) {
             clearDay();
