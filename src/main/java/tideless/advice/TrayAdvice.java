@@ -214,11 +214,11 @@ final class TrayAdvice {
                         0,
                         Figures.percent(of.wetRootFrac().at(h)) + " of the hanging roots wet",
                         "about a third",
-                        "the roots reach the floor; lower the valve from "
+                        "lower it from "
                                 + Figures.millimetres(valve.settingM())
                                 + " to "
                                 + Figures.millimetres(setting)
-                                + " a little at a time, so that air roots can form",
+                                + " a little at a time, so that air roots form",
                         "");
                 return;
             }

@@ -4,6 +4,7 @@ import java.io.PrintWriter;
 import java.nio.file.Path;
 import java.util.Optional;
 import java.util.concurrent.Callable;
+import picocli.CommandLine.ArgGroup;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Help.Visibility;
 import picocli.CommandLine.Model.CommandSpec;
@@ -49,8 +50,16 @@ final class RunCommand implements Callable<Integer> {
             description = "folder for the files (default: out/ and the scenario's name)")
     Path folder;
 
-    @Option(names = "--no-plots", description = "write no plots")
-    boolean noPlots;
+    @ArgGroup Plots plots;
+
+    /** At most one of the two. */
+    static final class Plots {
+        @Option(names = "--no-plots", description = "write no plots")
+        boolean none;
+
+        @Option(names = "--only-plots", description = "write the plots and nothing else")
+        boolean only;
+    }
 
     @Option(
             names = "--seed",
@@ -84,7 +93,7 @@ final class RunCommand implements Callable<Integer> {
             forecast = Forecasts.of(good.get().scenario(), seed);
             watch.lap("simulate and advise");
             progress.show("writing", 0, 0);
-            written = ResultFiles.write(forecast, to, !noPlots);
+            written = ResultFiles.write(forecast, to, wanted());
             watch.lap("draw and write");
         }
         if (!written.written()) {
@@ -101,6 +110,13 @@ final class RunCommand implements Callable<Integer> {
             err.flush();
         }
         return Exit.DONE;
+    }
+
+    private ResultFiles.Wanted wanted() {
+        if (plots == null) {
+            return ResultFiles.Wanted.ALL;
+        }
+        return plots.only ? ResultFiles.Wanted.PICTURES : ResultFiles.Wanted.TEXTS;
     }
 
     private static String baseName(Path scenario) {

@@ -203,9 +203,23 @@ public final class ForecastTable {
         return why;
     }
 
+    /**
+     * The figure and what it is held against; the words behind it where a figure says too little.
+     */
     private static String why(Task task) {
-        StringBuilder why =
-                new StringBuilder(because(task.reason(), task.limiting(), task.limit()));
+        boolean figureSaysIt =
+                !task.limiting().isEmpty()
+                        && task.kind() != Task.Kind.LOWER_VALVE
+                        && task.kind() != Task.Kind.RAISE_VALVE;
+        StringBuilder why = new StringBuilder();
+        if (figureSaysIt) {
+            why.append(clean(task.limiting()));
+            if (!task.limit().isEmpty()) {
+                why.append(" (").append(clean(task.limit())).append(')');
+            }
+        } else {
+            why.append(because(task.reason(), task.limiting(), task.limit()));
+        }
         if (task.drainLitres() > 0) {
             why.append(why.isEmpty() ? "" : "; ").append("drain ");
             why.append(Figures.litres(task.drainLitres())).append(" L first");

@@ -3,11 +3,17 @@ package tideless.report;
 import java.awt.Color;
 import java.awt.Graphics2D;
 import java.awt.image.BufferedImage;
+import java.io.ByteArrayOutputStream;
 import java.io.IOException;
 import java.io.StringWriter;
 import java.io.UncheckedIOException;
 import java.nio.charset.StandardCharsets;
 import java.util.Locale;
+import javax.imageio.IIOImage;
+import javax.imageio.ImageIO;
+import javax.imageio.ImageWriteParam;
+import javax.imageio.ImageWriter;
+import javax.imageio.stream.MemoryCacheImageOutputStream;
 import javax.xml.parsers.DocumentBuilderFactory;
 import javax.xml.parsers.ParserConfigurationException;
 import org.apache.batik.svggen.SVGGeneratorContext;
@@ -22,8 +28,8 @@ final class Images {
 
     static final int PIXELS_HIGH = 1165;
 
-    /** 200 dots an inch of 25.4 mm. */
-    private static final int DOTS_PER_METRE = 7874;
+    /** Packs a fifth less tightly than the writer would, in half the time. */
+    private static final float QUICK = 0.9f;
 
     private static final String SVG = "http://www.w3.org/2000/svg";
 
@@ -41,7 +47,24 @@ final class Images {
         } finally {
             g2.dispose();
         }
-        return Png.of(image, DOTS_PER_METRE);
+        return encoded(image);
+    }
+
+    private static byte[] encoded(BufferedImage image) {
+        ImageWriter writer = ImageIO.getImageWritersByFormatName("png").next();
+        ByteArrayOutputStream bytes = new ByteArrayOutputStream(1 << 18);
+        try (MemoryCacheImageOutputStream out = new MemoryCacheImageOutputStream(bytes)) {
+            ImageWriteParam quick = writer.getDefaultWriteParam();
+            quick.setCompressionMode(ImageWriteParam.MODE_EXPLICIT);
+            quick.setCompressionQuality(QUICK);
+            writer.setOutput(out);
+            writer.write(null, new IIOImage(image, null, null), quick);
+        } catch (IOException e) {
+            throw new UncheckedIOException(e); // memory does not fail to be written
+        } finally {
+            writer.dispose();
+        }
+        return bytes.toByteArray();
     }
 
     static byte[] svg(Picture picture) {

@@ -1,5 +1,6 @@
 package tideless.report;
 
+import java.io.IOException;
 import java.nio.file.Path;
 import java.util.LinkedHashMap;
 import java.util.List;
@@ -19,20 +20,27 @@ import tideless.study.Forecast;
 public final class ResultFiles {
     private ResultFiles() {}
 
+    /** Which files are wanted. */
+    public enum Wanted {
+        ALL,
+        TEXTS,
+        PICTURES
+    }
+
     /**
      * Writes {@code result.json}, {@code tasks.csv}, {@code warnings.csv}, a CSV file for each tray
      * and reservoir and, when asked, the pictures, all of them or none.
      *
      * @param forecast what
      * @param folder where to; made when it is not there, and other files in it are left alone
-     * @param plots whether to draw the pictures too
+     * @param wanted which of them
      * @return the files, or why there are none
      */
-    public static WriteResult write(Forecast forecast, Path folder, boolean plots) {
+    public static WriteResult write(Forecast forecast, Path folder, Wanted wanted) {
         // Pictures go to files alone: a screen that is announced but not there must not matter.
         System.setProperty("java.awt.headless", "true");
         try {
-            return new WriteResult(OutputFolder.write(folder, render(forecast, plots)), "");
+            return new WriteResult(OutputFolder.write(folder, render(forecast, wanted)), "");
         } catch (OutputFolder.NotWritten e) {
             return new WriteResult(List.of(), e.getMessage());
         } catch (NotDrawn e) {
@@ -50,31 +58,15 @@ public final class ResultFiles {
     }
 
     /** The name and the bytes of each file, in a fixed order. */
-    static Map<String, byte[]> render(Forecast forecast, boolean plots) throws NotDrawn {
+    static Map<String, byte[]> render(Forecast forecast, Wanted wanted) throws NotDrawn {
         Trace trace = forecast.trace();
         List<String> trays = FileNames.of(names(trace, false));
         List<String> reservoirs = FileNames.of(names(trace, true));
         Map<String, Callable<Map<String, byte[]>>> jobs = new LinkedHashMap<>();
-        jobs.put(
-                "texts",
-                () -> {
-                    Map<String, byte[]> texts = new LinkedHashMap<>();
-                    texts.put("result.json", ResultJson.of(forecast, trays, reservoirs));
-                    texts.put("tasks.csv", CsvFiles.tasks(forecast.advice().tasks()));
-                    texts.put("warnings.csv", CsvFiles.warnings(forecast.advice().warnings()));
-                    for (int i = 0; i < reservoirs.size(); i++) {
-                        texts.put(
-                                "reservoir-" + reservoirs.get(i) + ".csv",
-                                CsvFiles.reservoir(trace, trace.reservoirs().get(i)));
-                    }
-                    for (int i = 0; i < trays.size(); i++) {
-                        texts.put(
-                                "tray-" + trays.get(i) + ".csv",
-                                CsvFiles.tray(trace, trace.trays().get(i)));
-                    }
-                    return texts;
-                });
-        if (plots) {
+        if (wanted != Wanted.PICTURES) {
+            jobs.put("texts", () -> texts(forecast, trays, reservoirs));
+        }
+        if (wanted != Wanted.TEXTS) {
             Pictures.of(forecast, trays, reservoirs)
                     .forEach(
                             (name, picture) ->
@@ -88,6 +80,24 @@ public final class ResultFiles {
                                             }));
         }
         return run(jobs);
+    }
+
+    private static Map<String, byte[]> texts(
+            Forecast forecast, List<String> trays, List<String> reservoirs) throws IOException {
+        Trace trace = forecast.trace();
+        Map<String, byte[]> texts = new LinkedHashMap<>();
+        texts.put("result.json", ResultJson.of(forecast, trays, reservoirs));
+        texts.put("tasks.csv", CsvFiles.tasks(forecast.advice().tasks()));
+        texts.put("warnings.csv", CsvFiles.warnings(forecast.advice().warnings()));
+        for (int i = 0; i < reservoirs.size(); i++) {
+            texts.put(
+                    "reservoir-" + reservoirs.get(i) + ".csv",
+                    CsvFiles.reservoir(trace, trace.reservoirs().get(i)));
+        }
+        for (int i = 0; i < trays.size(); i++) {
+            texts.put("tray-" + trays.get(i) + ".csv", CsvFiles.tray(trace, trace.trays().get(i)));
+        }
+        return texts;
     }
 
     private static List<String> names(Trace trace, boolean ofReservoirs) {

@@ -31,7 +31,7 @@ final class DrawPictures {
                     default -> MadeUpForecast.threeTrays();
                 };
         long before = System.nanoTime();
-        WriteResult result = ResultFiles.write(forecast, folder, true);
+        WriteResult result = ResultFiles.write(forecast, folder, ResultFiles.Wanted.ALL);
         System.out.printf(
                 "%d ms, %s%n", (System.nanoTime() - before) / 1_000_000, result.problem());
         if (args.length > 2) {

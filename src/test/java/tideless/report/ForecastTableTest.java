@@ -68,8 +68,7 @@ class ForecastTableTest {
     @Test
     void few_tasks_are_listed_whole_with_weekday_litres_and_reason() {
         assertThat(print(with(List.of(refill(14, 38.4), refill(18, 7.24))), false, 100))
-                .contains(
-                        "  refill  Mon 14 Sep 08:00       38  low: 12 % left; limit: below 40 %\n")
+                .contains("  refill  Mon 14 Sep 08:00       38  12 % left (below 40 %)\n")
                 .contains("  refill  Fri 18 Sep 08:00      7.2  as above\n");
     }
 

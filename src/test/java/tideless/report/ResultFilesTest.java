@@ -20,7 +20,8 @@ class ResultFilesTest {
 
     private static Map<String, byte[]> render(Forecast forecast, boolean plots) {
         try {
-            return ResultFiles.render(forecast, plots);
+            return ResultFiles.render(
+                    forecast, plots ? ResultFiles.Wanted.ALL : ResultFiles.Wanted.TEXTS);
         } catch (ResultFiles.NotDrawn e) {
             throw new AssertionError(e);
         }
@@ -130,7 +131,8 @@ class ResultFilesTest {
     @Test
     void a_folder_that_is_a_file_is_a_result_not_an_exception() throws IOException {
         Path file = Files.writeString(dir.resolve("out"), "mine");
-        WriteResult result = ResultFiles.write(MadeUpForecast.threeTrays(), file, false);
+        WriteResult result =
+                ResultFiles.write(MadeUpForecast.threeTrays(), file, ResultFiles.Wanted.TEXTS);
         assertThat(result.written()).isFalse();
         assertThat(result.files()).isEmpty();
         assertThat(result.problem()).isEqualTo(file + ": is a file, not a folder");
@@ -138,7 +140,8 @@ class ResultFilesTest {
 
     @Test
     void all_files_arrive() {
-        WriteResult result = ResultFiles.write(MadeUpForecast.threeTrays(), dir, false);
+        WriteResult result =
+                ResultFiles.write(MadeUpForecast.threeTrays(), dir, ResultFiles.Wanted.TEXTS);
         assertThat(result.written()).isTrue();
         assertThat(result.files()).allMatch(Files::isRegularFile).hasSize(7);
     }

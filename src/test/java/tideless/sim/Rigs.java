@@ -23,23 +23,24 @@ import tideless.solution.Component;
 import tideless.solution.Composition;
 
 /** Small rigs with round numbers, for tests. */
-final class Rigs {
-    static final LocalDate START = LocalDate.of(2026, 9, 7);
+public final class Rigs {
+    public static final LocalDate START = LocalDate.of(2026, 9, 7);
 
     /** Steiner's solution with a tracer of 1 mol/m3 and a little sodium chloride. */
-    static final Composition FEED = Composition.of(12, 0.5, 1, 7, 4.5, 2, 3.75, 0.5, 0.5, 0, 1);
+    public static final Composition FEED =
+            Composition.of(12, 0.5, 1, 7, 4.5, 2, 3.75, 0.5, 0.5, 0, 1);
 
-    static final Liquid FEED_LIQUID = new Liquid("feed", FEED);
+    public static final Liquid FEED_LIQUID = new Liquid("feed", FEED);
 
-    static final Limits WIDE = new Limits(0, 50, 1, 13, 1e9, 1e9);
+    public static final Limits WIDE = new Limits(0, 50, 1, 13, 1e9, 1e9);
 
     private Rigs() {}
 
-    static Shape box(double areaM2, double depthM) {
+    public static Shape box(double areaM2, double depthM) {
         return new Shape(areaM2, areaM2, depthM, 4 * Math.sqrt(areaM2));
     }
 
-    static Reservoir reservoir(double areaM2, double fullM, Reservoir.Refill.When when) {
+    public static Reservoir reservoir(double areaM2, double fullM, Reservoir.Refill.When when) {
         return new Reservoir(
                 "wall",
                 box(areaM2, fullM + 0.02),
@@ -52,12 +53,12 @@ final class Rigs {
                 new Tube(0.006, 0.5, 0.5));
     }
 
-    static Filling.ByValve valve() {
+    public static Filling.ByValve valve() {
         return new Filling.ByValve(
                 "wall", 0.05, 0.005, false, 0.002, 0.61, 0.06, new Tube(0.004, 1.5, 3.5));
     }
 
-    static Tray tray(String name, Filling filling, Planting planting, double openAreaM2) {
+    public static Tray tray(String name, Filling filling, Planting planting, double openAreaM2) {
         return new Tray(
                 name,
                 box(0.2, 0.10),
@@ -73,16 +74,16 @@ final class Rigs {
                 WIDE);
     }
 
-    static Planting drinking(double litresPerDay) {
+    public static Planting drinking(double litresPerDay) {
         return new Planting.MeasuredThirst(
                 "measured", 1, Thirst.constant(litresPerDay * 1e-3 / 86400));
     }
 
-    static Climate room() {
+    public static Climate room() {
         return new Climate.Room(22, 22, 0.6, 0.6, 0, 0, 0.1, 420);
     }
 
-    static Scenario scenario(
+    public static Scenario scenario(
             int days, double stepS, List<Reservoir> reservoirs, List<Tray> trays, Visits visits) {
         return new Scenario(
                 "rig",
@@ -99,11 +100,11 @@ final class Rigs {
                 "0".repeat(64));
     }
 
-    static Visits nobody() {
+    public static Visits nobody() {
         return new Visits(Set.of(), 8 * 3600, List.of(), Visits.Flush.NEVER);
     }
 
-    static Visits onWeekdays(DayOfWeek... days) {
+    public static Visits onWeekdays(DayOfWeek... days) {
         return new Visits(Set.of(days), 8 * 3600, List.of(), Visits.Flush.NEVER);
     }
 }

@@ -1,0 +1,171 @@
+package tideless.advice;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
+import static org.junit.jupiter.api.Assertions.assertNull;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import java.time.DayOfWeek;
+import java.time.LocalDate;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import org.junit.jupiter.api.Test;
+import tideless.scenario.Filling;
+import tideless.scenario.Reservoir;
+import tideless.scenario.Scenario;
+import tideless.scenario.Tray;
+import tideless.scenario.Tube;
+import tideless.scenario.Visits;
+import tideless.sim.Rigs;
+import tideless.sim.Simulation;
+
+/** Judgement on rigs whose answer can be worked out by hand. */
+class AdvisorTest {
+    private static Advice advise(
+            int days, double litresPerDay, Reservoir.Refill.When when, Visits visits) {
+        return advise(days, Rigs.reservoir(0.1, 0.32, when), Rigs.valve(), litresPerDay, visits);
+    }
+
+    private static Advice advise(
+            int days, Reservoir reservoir, Filling filling, double litresPerDay, Visits visits) {
+        Tray tray = Rigs.tray("tray", filling, Rigs.drinking(litresPerDay), 0);
+        Scenario written = Rigs.scenario(days, 600, List.of(reservoir), List.of(tray), visits);
+        Reservoir endless =
+                new Reservoir(
+                        reservoir.name(),
+                        reservoir.shape(),
+                        reservoir.fullLevelM(),
+                        reservoir.outletLevelM(),
+                        reservoir.floorAboveBenchM(),
+                        reservoir.openAreaM2(),
+                        reservoir.startLevelM(),
+                        new Reservoir.Refill(Reservoir.Refill.When.WHEN_EMPTY, 0),
+                        reservoir.trunk());
+        Scenario twin = Rigs.scenario(days, 600, List.of(endless), List.of(tray), visits);
+        return Advisor.advise(Simulation.run(written), Simulation.run(twin));
+    }
+
+    private static Optional<Warning> warning(Advice advice, Warning.Kind kind) {
+        return advice.warnings().stream().filter(w -> w.kind() == kind).findFirst();
+    }
+
+    private static List<Task> tasks(Advice advice, Task.Kind kind) {
+        return advice.tasks().stream().filter(t -> t.kind() == kind).toList();
+    }
+
+    /** 30 L usable, 3 L a day, refilled below half: below 15 L on day 6, the 12th, a Saturday. */
+    @Test
+    void a_refill_falls_on_the_first_visit_that_finds_the_reservoir_low() {
+        Advice advice =
+                advise(
+                        14,
+                        3.0,
+                        Reservoir.Refill.When.LOW_AT_VISIT,
+                        Rigs.onWeekdays(DayOfWeek.values()));
+        List<Task> refills = tasks(advice, Task.Kind.REFILL);
+        assertEquals(LocalDate.of(2026, 9, 12), refills.get(0).due().toLocalDate());
+        // Five days and eight hours at 3 L are 16 L.
+        assertEquals(16, refills.get(0).litres(), 0.05);
+        assertEquals(2, refills.size());
+        assertTrue(advice.warnings().isEmpty(), advice.warnings().toString());
+    }
+
+    @Test
+    void a_full_reservoir_lasts_as_long_as_usable_over_thirst() {
+        Advice advice = advise(30, 3.0, Reservoir.Refill.When.WHEN_EMPTY, Rigs.nobody());
+        Sizing sizing = advice.sizings().get(0);
+        assertEquals(30, sizing.usableLitres(), 1e-9);
+        assertEquals(10, sizing.daysWhenFull().get(5), 0.01);
+        assertEquals(1, sizing.daysWhenFull().get(29), 1e-9, "capped at the end of the run");
+    }
+
+    @Test
+    void a_reservoir_that_does_not_reach_the_next_visit_is_outgrown_and_told_its_size() {
+        Advice advice =
+                advise(
+                        29,
+                        5.0,
+                        Reservoir.Refill.When.EVERY_VISIT,
+                        Rigs.onWeekdays(DayOfWeek.MONDAY));
+        Warning outgrown = warning(advice, Warning.Kind.OUTGROWN).orElseThrow();
+        // 7 days x 5 L = 35 L between Mondays; 30 L are there.
+        assertEquals(35, advice.sizings().get(0).enoughUsableLitres(), 0.05);
+        assertEquals(LocalDate.of(2026, 9, 7), outgrown.from().toLocalDate());
+        assertTrue(outgrown.cure().contains("35 L"), outgrown.cure());
+        assertTrue(warning(advice, Warning.Kind.RAN_DRY).isPresent());
+    }
+
+    @Test
+    void a_reservoir_that_reaches_every_visit_is_not_outgrown() {
+        Advice advice =
+                advise(
+                        28,
+                        4.0,
+                        Reservoir.Refill.When.EVERY_VISIT,
+                        Rigs.onWeekdays(DayOfWeek.MONDAY));
+        assertNull(advice.sizings().get(0).outgrownFrom());
+        assertFalse(warning(advice, Warning.Kind.OUTGROWN).isPresent());
+        assertFalse(warning(advice, Warning.Kind.RAN_DRY).isPresent());
+    }
+
+    /** 60 % are left on Friday, so nobody refills; the holiday then outlasts it. */
+    @Test
+    void when_a_full_reservoir_would_have_lasted_the_cure_is_the_visit_before() {
+        Visits school =
+                new Visits(
+                        java.util.Set.of(DayOfWeek.MONDAY, DayOfWeek.FRIDAY),
+                        8 * 3600,
+                        List.of(
+                                new Visits.Absence(
+                                        LocalDate.of(2026, 9, 12), LocalDate.of(2026, 9, 20))),
+                        Visits.Flush.NEVER);
+        Advice advice = advise(18, 2.8, Reservoir.Refill.When.LOW_AT_VISIT, school);
+        Warning dry = warning(advice, Warning.Kind.RAN_DRY).orElseThrow();
+        assertTrue(dry.cure().startsWith("refill on Fri 11 Sep"), dry.cure());
+        assertFalse(warning(advice, Warning.Kind.OUTGROWN).isPresent());
+    }
+
+    @Test
+    void a_reservoir_nobody_refills_gets_one_dated_refill() {
+        Advice advice = advise(25, 2.0, Reservoir.Refill.When.NEVER, Rigs.nobody());
+        List<Task> refills = tasks(advice, Task.Kind.REFILL);
+        assertEquals(1, refills.size());
+        assertEquals(LocalDate.of(2026, 9, 22), refills.get(0).due().toLocalDate());
+        assertEquals(30, refills.get(0).litres(), 1e-6);
+    }
+
+    /** A seat of 0.2 mm passes 3 mL a minute at most, 4 L a day; the tray drinks 12. */
+    @Test
+    void a_valve_that_cannot_keep_up_is_called_starved() {
+        Filling.ByValve thin =
+                new Filling.ByValve(
+                        "wall", 0.05, 0.005, false, 2e-4, 0.61, 0.06, new Tube(0.004, 1.5, 3.5));
+        Advice advice =
+                advise(
+                        2,
+                        Rigs.reservoir(0.1, 0.32, Reservoir.Refill.When.NEVER),
+                        thin,
+                        12,
+                        Rigs.nobody());
+        Warning starved = warning(advice, Warning.Kind.STARVED_VALVE).orElseThrow();
+        assertEquals("tray", starved.where());
+        assertEquals(LocalDate.of(2026, 9, 7), starved.from().toLocalDate());
+    }
+
+    @Test
+    void tasks_stand_in_order_of_date_with_reservoirs_first() {
+        List<Task> tasks =
+                new ArrayList<>(
+                        advise(
+                                        40,
+                                        3.0,
+                                        Reservoir.Refill.When.LOW_AT_VISIT,
+                                        Rigs.onWeekdays(DayOfWeek.values()))
+                                .tasks());
+        for (int i = 1; i < tasks.size(); i++) {
+            assertFalse(tasks.get(i).due().isBefore(tasks.get(i - 1).due()));
+        }
+        assertTrue(tasks.size() > 3);
+    }
+}

@@ -1,0 +1,106 @@
+package tideless.cli;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import java.io.IOException;
+import java.io.PrintWriter;
+import java.io.StringWriter;
+import java.nio.charset.StandardCharsets;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.regex.Matcher;
+import java.util.regex.Pattern;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+
+/** What the README says is what the program does. */
+class ReadmeTest {
+    private static final Path README = Path.of("README.md");
+    private static final Pattern OUTPUT =
+            Pattern.compile("<!-- output: (.*?) -->\n```text\n(.*?)```\n", Pattern.DOTALL);
+
+    @TempDir Path folder;
+
+    private static String readme() throws IOException {
+        return Files.readString(README, StandardCharsets.UTF_8);
+    }
+
+    private String run(String words) {
+        List<String> args = new ArrayList<>(List.of(words.split(" ")));
+        if (args.get(0).equals("run")) {
+            int to = args.indexOf("-o");
+            if (to >= 0) {
+                args.subList(to, to + 2).clear();
+            }
+            args.addAll(List.of("-o", folder.toString()));
+        }
+        StringWriter out = new StringWriter();
+        StringWriter err = new StringWriter();
+        int exit =
+                Tideless.execute(
+                        new PrintWriter(out), new PrintWriter(err), args.toArray(String[]::new));
+        assertEquals(0, exit, words + "\n" + err);
+        return out.toString();
+    }
+
+    /** The table alone; the line that counts the files names a folder of its own. */
+    private static String table(String output) {
+        return output.substring(0, output.lastIndexOf("\n", output.length() - 2)).stripTrailing()
+                + "\n";
+    }
+
+    @Test
+    void the_output_it_shows_is_the_real_one() throws IOException {
+        Matcher shown = OUTPUT.matcher(readme());
+        int seen = 0;
+        while (shown.find()) {
+            assertEquals(table(run(shown.group(1) + " --no-plots")), shown.group(2));
+            seen++;
+        }
+        assertTrue(seen > 0, "no output is shown");
+    }
+
+    @Test
+    void the_commands_it_gives_can_be_run() throws IOException {
+        Matcher command = Pattern.compile("java -jar target/tideless.jar (.*)").matcher(readme());
+        int seen = 0;
+        while (command.find()) {
+            assertTrue(run(command.group(1).strip()).length() > 20);
+            seen++;
+        }
+        assertTrue(seen >= 5, "commands seen: " + seen);
+    }
+
+    @Test
+    void the_files_it_points_to_are_there() throws IOException {
+        Matcher link = Pattern.compile("]\\(([^)#]+)\\)").matcher(readme());
+        int seen = 0;
+        while (link.find()) {
+            if (!link.group(1).startsWith("http")) {
+                assertTrue(Files.exists(Path.of(link.group(1))), link.group(1));
+                seen++;
+            }
+        }
+        assertTrue(seen >= 8, "links seen: " + seen);
+    }
+
+    /** Writes the outputs anew into the README. */
+    public static void main(String[] args) throws IOException {
+        ReadmeTest writer = new ReadmeTest();
+        writer.folder = Files.createTempDirectory("readme");
+        Matcher shown = OUTPUT.matcher(readme());
+        String text =
+                shown.replaceAll(
+                        match ->
+                                Matcher.quoteReplacement(
+                                        "<!-- output: "
+                                                + match.group(1)
+                                                + " -->\n```text\n"
+                                                + table(writer.run(match.group(1) + " --no-plots"))
+                                                + "```\n"));
+        Files.writeString(README, text, StandardCharsets.UTF_8);
+    }
+}
