@@ -20,6 +20,7 @@ public sealed interface Filling {
      * @param dischargeCoefficient of the seat, dimensionless
      * @param seatAboveFloorM height at which the feed enters the tray, m above its floor
      * @param branch tube from the tee to the valve
+     * @param faults what goes wrong with it
      */
     record ByValve(
             String reservoir,
@@ -29,11 +30,13 @@ public sealed interface Filling {
             double seatBoreM,
             double dischargeCoefficient,
             double seatAboveFloorM,
-            Tube branch)
+            Tube branch,
+            ValveFaults faults)
             implements Filling {
         public ByValve {
             Objects.requireNonNull(reservoir, "reservoir");
             Objects.requireNonNull(branch, "branch");
+            Objects.requireNonNull(faults, "faults");
             if (!(settingM > 0)) {
                 throw new IllegalArgumentException("settingM must be above 0, was " + settingM);
             }
@@ -43,6 +46,42 @@ public sealed interface Filling {
             if (!(seatBoreM > 0)) {
                 throw new IllegalArgumentException("seatBoreM must be above 0, was " + seatBoreM);
             }
+        }
+
+        /** A valve that stays sound. */
+        public ByValve(
+                String reservoir,
+                double settingM,
+                double bandM,
+                boolean snaps,
+                double seatBoreM,
+                double dischargeCoefficient,
+                double seatAboveFloorM,
+                Tube branch) {
+            this(
+                    reservoir,
+                    settingM,
+                    bandM,
+                    snaps,
+                    seatBoreM,
+                    dischargeCoefficient,
+                    seatAboveFloorM,
+                    branch,
+                    ValveFaults.NONE);
+        }
+
+        /** The same valve with faults. */
+        public ByValve with(ValveFaults other) {
+            return new ByValve(
+                    reservoir,
+                    settingM,
+                    bandM,
+                    snaps,
+                    seatBoreM,
+                    dischargeCoefficient,
+                    seatAboveFloorM,
+                    branch,
+                    other);
         }
     }
 

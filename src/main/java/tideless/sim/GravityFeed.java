@@ -1,34 +1,66 @@
 package tideless.sim;
 
+import java.time.LocalDate;
 import java.util.List;
-import org.apache.commons.math3.analysis.solvers.BrentSolver;
+import tideless.physics.LiquidWater;
 import tideless.scenario.Filling;
+import tideless.scenario.Tray;
 
 /**
- * One reservoir and the valve trays below it, over one step.
- *
- * <p>The flow of each valve wide open is worked out for the middle of the span and then held;
- * within the span each tray has its closed form ({@link LevelStep}). The instant at which the
- * outlet comes out of the solution is found and stepped to.
+ * One reservoir and the valve trays below it, over one step: hands the water to {@link FeedWater}
+ * and what is dissolved in it from vessel to vessel.
  */
 final class GravityFeed {
-    /** Usable volume that counts as none, m3: a millionth of a drop. */
-    private static final double NOTHING_M3 = 1e-13;
+    /** Bend of the rates the closed form may put in; see docs/decisions/0005-water-engine.md. */
+    static final double BEND_MOST = 2e-8;
+
+    /** The viscosity's straight line is renewed when the solution has moved by this much, K. */
+    private static final double TEMP_MOVED_K = 0.1;
+
+    /** Rests of a step below this are rounding, s. */
+    private static final double NO_TIME_S = 1e-9;
+
+    /** Pieces of a step beyond which something turns in a circle. */
+    private static final int PIECES_MOST = 10_000_000;
 
     final ReservoirRun reservoir;
     final List<TrayRun> trays;
+    final FeedWater water;
     private final boolean refillsWhenEmpty;
-    private final FeedLines lines;
-    private final LevelStep water = new LevelStep();
-    private final double[] openM3PerS;
-    private double lastOutflowM3PerS;
+    private final ValveFault[] faults;
+    private double viscosityAtC = Double.NaN;
+    private double viscosityM2PerS;
+    private double viscosityPerK;
 
-    GravityFeed(ReservoirRun reservoir, List<TrayRun> trays, boolean refillsWhenEmpty) {
+    GravityFeed(
+            ReservoirRun reservoir,
+            List<TrayRun> trays,
+            boolean refillsWhenEmpty,
+            LocalDate start,
+            double bendMost) {
         this.reservoir = reservoir;
         this.trays = List.copyOf(trays);
         this.refillsWhenEmpty = refillsWhenEmpty;
-        lines = new FeedLines(reservoir.reservoir, this.trays);
-        openM3PerS = new double[trays.size()];
+        water =
+                new FeedWater(
+                        reservoir.reservoir,
+                        trays.stream().map(run -> run.tray).toList(),
+                        bendMost);
+        faults = new ValveFault[trays.size()];
+        for (int i = 0; i < faults.length; i++) {
+            Tray tray = trays.get(i).tray;
+            Filling.ByValve valve = (Filling.ByValve) tray.filling();
+            double headM =
+                    reservoir.surfaceWhenFullM()
+                            - tray.floorAboveBenchM()
+                            - valve.seatAboveFloorM();
+            double leak =
+                    valve.faults().seepM3PerS() > 0
+                            ? water.lines.openingOfLeak(
+                                    i, valve.faults().seepM3PerS(), headM, reservoir.tempC)
+                            : 0;
+            faults[i] = new ValveFault(valve.faults(), start, Math.min(1, leak));
+        }
     }
 
     /** Pours a refill at the stated moment. */
@@ -37,81 +69,82 @@ final class GravityFeed {
     }
 
     void step(double timeS, double spanS, Refiller refiller, Happenings log) {
+        begin(timeS + 0.5 * spanS);
         double doneS = 0;
-        while (doneS < spanS) {
-            double leftS = spanS - doneS;
-            if (reservoir.uncovered && refillsWhenEmpty) {
+        for (int pieces = 0; spanS - doneS > NO_TIME_S; pieces++) {
+            if (water.uncovered && refillsWhenEmpty) {
                 refiller.refill(reservoir, timeS + doneS);
+                takeReservoir();
             }
-            findOpenFlows(leftS);
-            double takeS = leftS;
-            boolean empties = false;
-            if (!reservoir.uncovered && reservoir.usableM3() - leavingM3(leftS) < NOTHING_M3) {
-                takeS = emptyAfterS(leftS);
-                empties = true;
-            }
-            double out = 0;
+            boolean wasCovered = !water.uncovered;
+            double tookS = water.advance(spanS - doneS);
+            doneS += tookS;
+            reservoir.lose(water.outM3, water.evaporatedM3);
             for (int i = 0; i < trays.size(); i++) {
                 TrayRun tray = trays.get(i);
-                stepTray(tray, openM3PerS[i], takeS);
-                tray.snapOpen = water.snapOpen;
-                tray.took(water, reservoir.molPerM3);
-                out += water.inflowM3;
+                double share = water.outM3 > 0 ? water.inM3[i] / water.outM3 : 0;
+                tray.took(
+                        water.volumeM3[i],
+                        water.inM3[i],
+                        water.lostM3[i],
+                        water.spiltM3[i],
+                        reservoir.letOutMol,
+                        share);
+                if (water.spiltM3[i] > 0 && !tray.spills) {
+                    tray.spills = true;
+                    log.add(Event.Kind.OVERFLOW_BEGAN, timeS + doneS - tookS, tray.tray.name());
+                }
             }
-            reservoir.lose(out, takeS);
-            lastOutflowM3PerS = takeS > 0 ? out / takeS : 0;
-            doneS = empties ? doneS + takeS : spanS;
-            if (empties) {
+            if (wasCovered && water.uncovered) {
                 reservoir.uncovered = true;
-                lastOutflowM3PerS = 0;
                 log.add(Event.Kind.OUTLET_UNCOVERED, timeS + doneS, reservoir.reservoir.name());
             }
+            if (pieces > PIECES_MOST) {
+                throw new IllegalStateException(
+                        "a step of %s s at %s s does not end".formatted(spanS, timeS));
+            }
         }
-    }
-
-    private void findOpenFlows(double spanS) {
-        if (reservoir.uncovered) {
-            java.util.Arrays.fill(openM3PerS, 0);
-            return;
-        }
-        double surfaceM =
-                reservoir.surfaceAboveBenchM(
-                        Math.min(reservoir.usableM3(), 0.5 * spanS * lastOutflowM3PerS));
-        lines.openFlows(surfaceM, reservoir.tempC, openM3PerS);
-    }
-
-    private void stepTray(TrayRun tray, double openFlow, double spanS) {
-        Filling.ByValve valve = (Filling.ByValve) tray.tray.filling();
-        if (valve.snaps()) {
-            water.snapping(
-                    tray.volumeM3,
-                    tray.lossM3PerS,
-                    openFlow,
-                    tray.shutM3,
-                    tray.wideM3,
-                    tray.snapOpen,
-                    spanS);
-        } else {
-            water.throttling(
-                    tray.volumeM3, tray.lossM3PerS, openFlow, tray.shutM3, tray.wideM3, spanS);
-        }
-    }
-
-    private double leavingM3(double spanS) {
-        double sum = reservoir.evaporationM3PerS * spanS;
         for (int i = 0; i < trays.size(); i++) {
-            stepTray(trays.get(i), openM3PerS[i], spanS);
-            sum += water.inflowM3;
+            TrayRun tray = trays.get(i);
+            tray.snapOpen = water.snapOpen[i];
+            tray.spills = water.water[i] == FeedWater.Water.BRIM && tray.spills;
         }
-        return sum;
     }
 
-    private double emptyAfterS(double spanS) {
-        double usable = reservoir.usableM3();
-        if (usable < NOTHING_M3) {
-            return 0;
+    private void begin(double middleS) {
+        water.viscosityM2PerS = viscosityM2PerS(reservoir.tempC);
+        water.evaporationM3PerS = reservoir.evaporationM3PerS;
+        for (int i = 0; i < trays.size(); i++) {
+            TrayRun tray = trays.get(i);
+            water.volumeM3[i] = tray.volumeM3;
+            water.askedM3PerS[i] = tray.lossM3PerS;
+            water.snapOpen[i] = tray.snapOpen;
+            if (faults[i].isSound()) {
+                continue;
+            }
+            water.clearFrac[i] = faults[i].clearFrac(middleS);
+            water.leakFrac[i] = faults[i].leakFrac(middleS);
+            water.stuckFrac[i] = faults[i].stuckFrac(middleS);
         }
-        // What leaves only grows with the span, so the bracket always holds one root.
-        return new BrentSolver(1e-14, 1e-9).solve(200, span -> usable - leavingM3(span), 0, spanS);
+        takeReservoir();
+    }
+
+    private void takeReservoir() {
+        water.reservoirM3 = reservoir.volumeM3;
+        water.uncovered = reservoir.uncovered;
+        water.changed();
+    }
+
+    // A straight line over 0.2 K; the curve's bend makes it wrong by some 1e-5 of itself.
+    private double viscosityM2PerS(double tempC) {
+        if (!(Math.abs(tempC - viscosityAtC) <= TEMP_MOVED_K)) {
+            viscosityAtC = tempC;
+            viscosityM2PerS = LiquidWater.kinematicViscosityM2PerS(tempC);
+            viscosityPerK =
+                    (LiquidWater.kinematicViscosityM2PerS(tempC + TEMP_MOVED_K)
+                                    - LiquidWater.kinematicViscosityM2PerS(tempC - TEMP_MOVED_K))
+                            / (2 * TEMP_MOVED_K);
+        }
+        return viscosityM2PerS + viscosityPerK * (tempC - viscosityAtC);
     }
 }

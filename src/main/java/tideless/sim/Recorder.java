@@ -30,6 +30,7 @@ final class Recorder {
             to.drunk[hour] += run.drunkM3;
             to.evaporated[hour] += run.evaporatedM3;
             to.inflow[hour] += run.inflowM3;
+            to.spill[hour] += run.spillM3;
             to.light[hour] += run.lightMolPerM2;
         }
         for (ReservoirRun run : reservoirRuns) {
@@ -92,7 +93,7 @@ final class Recorder {
                 new Series(from.drunk),
                 new Series(from.evaporated),
                 new Series(from.inflow),
-                new Series(new double[hours]),
+                new Series(from.spill),
                 new Series(from.airTemp),
                 new Series(from.deficit),
                 new Series(from.ppfd),
@@ -178,6 +179,7 @@ final class Recorder {
         final double[] drunk;
         final double[] evaporated;
         final double[] inflow;
+        final double[] spill;
         final double[] airTemp;
         final double[] deficit;
         final double[] ppfd;
@@ -198,6 +200,7 @@ final class Recorder {
             drunk = new double[hours];
             evaporated = new double[hours];
             inflow = new double[hours];
+            spill = new double[hours];
             airTemp = new double[hours];
             deficit = new double[hours];
             ppfd = new double[hours];

@@ -16,7 +16,7 @@ final class ReservoirRun {
 
     double volumeM3;
     final double[] mol = new double[Component.COUNT];
-    final double[] molPerM3 = new double[Component.COUNT];
+    final double[] letOutMol = new double[Component.COUNT];
     double tempC;
     boolean uncovered;
 
@@ -57,9 +57,9 @@ final class ReservoirRun {
         return usableM3() / (fullM3 - deadM3);
     }
 
-    /** Height of the surface above the bench, m, after a stated volume has left. */
-    double surfaceAboveBenchM(double goneM3) {
-        return reservoir.floorAboveBenchM() + reservoir.shape().levelM(volumeM3 - goneM3);
+    /** Height of the surface above the bench when full, m. */
+    double surfaceWhenFullM() {
+        return reservoir.floorAboveBenchM() + reservoir.fullLevelM();
     }
 
     void begin(int step, AirSeries air) {
@@ -82,27 +82,31 @@ final class ReservoirRun {
             evaporationSlopeM3PerSK =
                     TrayRun.evaporationSlope(kgPerM2S, tempC, air.vapourPa[step]) * perM3;
         }
-        concentrate();
     }
 
-    private void concentrate() {
-        for (int i = 0; i < mol.length; i++) {
-            molPerM3[i] = volumeM3 > 0 ? mol[i] / volumeM3 : 0;
+    /**
+     * Lets solution out to the trays and water out to the air, both evenly: dM/dt = -out M/V, so
+     * that M goes with the power out/(out + evaporated) of the volume. What the solution carried is
+     * in {@link #letOutMol}.
+     */
+    void lose(double outM3, double evaporatedNowM3) {
+        double after = Math.max(0, volumeM3 - outM3 - evaporatedNowM3);
+        double share = 0;
+        if (outM3 > 0) {
+            share =
+                    evaporatedNowM3 > 0
+                            ? -Math.expm1(
+                                    outM3 / (outM3 + evaporatedNowM3) * Math.log(after / volumeM3))
+                            : Math.min(1, outM3 / volumeM3);
         }
-    }
-
-    /** Lets solution out to the trays over a span, and water out to the air. */
-    void lose(double outM3, double spanS) {
         for (int i = 0; i < mol.length; i++) {
-            mol[i] -= outM3 * molPerM3[i];
+            letOutMol[i] = share * mol[i];
+            mol[i] -= letOutMol[i];
         }
-        volumeM3 -= outM3;
+        volumeM3 = after;
         outflowM3 += outM3;
-        double evaporated = Math.min(volumeM3, evaporationM3PerS * spanS);
-        volumeM3 -= evaporated;
-        evaporatedM3 += evaporated;
-        evaporatedTotalM3 += evaporated;
-        concentrate();
+        evaporatedM3 += evaporatedNowM3;
+        evaporatedTotalM3 += evaporatedNowM3;
     }
 
     /** Fills to full; returns what was poured, m3. */
@@ -118,7 +122,6 @@ final class ReservoirRun {
         refillM3 += poured;
         refilledTotalM3 += poured;
         uncovered = false;
-        concentrate();
         return poured;
     }
 

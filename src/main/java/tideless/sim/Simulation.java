@@ -33,7 +33,6 @@ public final class Simulation {
     private final List<TrayRun> unfed = new ArrayList<>();
     private final ReservoirRun[] feedOf;
     private final Recorder recorder;
-    private final LevelStep water = new LevelStep();
 
     private Simulation(Scenario scenario) {
         this.scenario = scenario;
@@ -63,7 +62,9 @@ public final class Simulation {
                     new GravityFeed(
                             run,
                             fed,
-                            reservoir.refill().when() == Reservoir.Refill.When.WHEN_EMPTY));
+                            reservoir.refill().when() == Reservoir.Refill.When.WHEN_EMPTY,
+                            scenario.start(),
+                            GravityFeed.BEND_MOST));
         }
         for (TrayRun tray : trays) {
             if (feedOf[tray.index] == null) {
@@ -102,8 +103,8 @@ public final class Simulation {
                 gravity.step(timeS, spanS, refiller, log);
             }
             for (TrayRun tray : unfed) {
-                water.withoutValve(tray.volumeM3, tray.lossM3PerS, spanS);
-                tray.took(water, null);
+                double lost = Math.min(tray.volumeM3, tray.lossM3PerS * spanS);
+                tray.took(tray.volumeM3 - lost, 0, lost, 0, null, 0);
             }
             for (TrayRun tray : trays) {
                 ReservoirRun source = feedOf[tray.index];

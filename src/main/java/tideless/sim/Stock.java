@@ -38,12 +38,14 @@ record Stock(double waterM3, double[] mol) {
         double drunk = 0;
         double trayAir = 0;
         double drained = 0;
+        double spilled = 0;
         for (TrayRun tray : trays) {
             topUps += tray.toppedUpM3;
             fresh += tray.freshM3;
             drunk += tray.drunkTotalM3;
             trayAir += tray.evaporatedTotalM3;
             drained += tray.drainedM3;
+            spilled += tray.spiltTotalM3;
         }
         return new Ledger(
                 "water",
@@ -58,7 +60,8 @@ record Stock(double waterM3, double[] mol) {
                         new Ledger.Entry("drunk by plants", drunk),
                         new Ledger.Entry("evaporated from trays", trayAir),
                         new Ledger.Entry("evaporated from reservoirs", reservoirAir),
-                        new Ledger.Entry("drained", drained)));
+                        new Ledger.Entry("drained", drained),
+                        new Ledger.Entry("spilled", spilled)));
     }
 
     static List<Ledger> componentLedgers(
@@ -73,11 +76,13 @@ record Stock(double waterM3, double[] mol) {
             double fresh = 0;
             double taken = 0;
             double drained = 0;
+            double spilled = 0;
             for (TrayRun tray : trays) {
                 topUps += tray.toppedUpMol[i];
                 fresh += tray.freshMol[i];
                 taken += tray.takenMol[i];
                 drained += tray.drainedMol[i];
+                spilled += tray.spiltMol[i];
             }
             ledgers.add(
                     new Ledger(
@@ -91,7 +96,8 @@ record Stock(double waterM3, double[] mol) {
                             end.mol[i],
                             List.of(
                                     new Ledger.Entry("taken by plants", taken),
-                                    new Ledger.Entry("drained", drained))));
+                                    new Ledger.Entry("drained", drained),
+                                    new Ledger.Entry("spilled", spilled))));
         }
         return ledgers;
     }

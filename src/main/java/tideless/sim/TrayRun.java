@@ -64,8 +64,8 @@ final class TrayRun {
     final double[] mol = new double[Component.COUNT];
     double tempC;
     boolean snapOpen;
-    double shutM3;
-    double wideM3;
+    boolean spills;
+    private double shutM3;
 
     // The plants.
     Plant plant;
@@ -107,6 +107,7 @@ final class TrayRun {
     double drunkM3;
     double evaporatedM3;
     double inflowM3;
+    double spillM3;
     double lightMolPerM2;
     double ppfdUmolPerM2S;
 
@@ -129,6 +130,8 @@ final class TrayRun {
     final double[] toppedUpMol = new double[Component.COUNT];
     final double[] freshMol = new double[Component.COUNT];
     final double[] drainedMol = new double[Component.COUNT];
+    double spiltTotalM3;
+    final double[] spiltMol = new double[Component.COUNT];
 
     TrayRun(Tray tray, int index, double startTempC) {
         this.tray = tray;
@@ -142,7 +145,6 @@ final class TrayRun {
         tempC = startTempC;
         if (tray.filling() instanceof Filling.ByValve valve) {
             shutM3 = shape.volumeM3(valve.settingM());
-            wideM3 = shape.volumeM3(valve.settingM() - valve.bandM());
         }
         wallM2 = shape.rimAreaM2() + shape.floorAreaM2();
         Arrays.fill(highestOfDayM, Double.NEGATIVE_INFINITY);
@@ -276,6 +278,7 @@ final class TrayRun {
         stepStartM3 = volumeM3;
         Arrays.fill(stepInMol, 0);
         inflowM3 = 0;
+        spillM3 = 0;
         drunkM3 = 0;
         evaporatedM3 = 0;
 
@@ -354,19 +357,45 @@ final class TrayRun {
         return RootZone.supplyFrac(wetRootFrac());
     }
 
-    /** Takes over the water of a part of the step, and what came in with it. */
-    void took(LevelStep water, double[] reservoirMolPerM3) {
-        volumeM3 = water.volumeM3;
-        inflowM3 += water.inflowM3;
-        double drinkShare = lossM3PerS > 0 ? drinkM3PerS / lossM3PerS : 0;
-        double drunk = water.lossM3 * drinkShare;
+    /**
+     * Takes over the water of a part of the step, what came in with it, and what ran over the rim
+     * with it.
+     *
+     * @param letOutMol what the reservoir let out in this part
+     * @param shareFrac this tray's share of it
+     */
+    void took(
+            double endM3,
+            double inM3,
+            double lostM3,
+            double spiltM3,
+            double[] letOutMol,
+            double shareFrac) {
+        volumeM3 = endM3;
+        inflowM3 += inM3;
+        double drunk = lossM3PerS > 0 ? lostM3 * (drinkM3PerS / lossM3PerS) : 0;
         drunkM3 += drunk;
-        evaporatedM3 += water.lossM3 - drunk;
-        if (water.inflowM3 > 0) {
+        evaporatedM3 += lostM3 - drunk;
+        if (shareFrac > 0) {
             for (int i = 0; i < stepInMol.length; i++) {
-                stepInMol[i] += water.inflowM3 * reservoirMolPerM3[i];
+                double came = shareFrac * letOutMol[i];
+                if (spiltM3 > 0) {
+                    spill(i, came, spiltM3);
+                } else {
+                    stepInMol[i] += came;
+                }
             }
         }
+        spillM3 += spiltM3;
+    }
+
+    // What comes in mixes with what stands there, and the mixture runs over: dM/dt = in - s M/V.
+    private void spill(int i, double came, double spiltM3) {
+        double before = mol[i] + stepInMol[i];
+        double after = Solutes.afterPassing(before, came, volumeM3, volumeM3, spiltM3, 1);
+        spiltMol[i] += before + came - after;
+        mol[i] = after;
+        stepInMol[i] = 0;
     }
 
     /** Ends the step: salts, heat, and the plants' clocks. */
@@ -379,6 +408,7 @@ final class TrayRun {
             Happenings log) {
         drunkTotalM3 += drunkM3;
         evaporatedTotalM3 += evaporatedM3;
+        spiltTotalM3 += spillM3;
         double midM3 = 0.5 * (stepStartM3 + volumeM3);
         if (midM3 > 0) {
             moveSalts(midM3, spanS);

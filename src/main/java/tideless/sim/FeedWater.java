@@ -1,0 +1,777 @@
+package tideless.sim;
+
+import java.util.List;
+import tideless.scenario.Filling;
+import tideless.scenario.Reservoir;
+import tideless.scenario.Shape;
+import tideless.scenario.Tray;
+
+/**
+ * The water of one reservoir and of the valve trays below it, over a span of constant losses.
+ *
+ * <p>A valve's opening falls evenly with the level across its band; the flow at each opening is
+ * that of tube and seat together ({@link FeedLines}). {@link #advance} goes on by one piece at a
+ * time, in one of two ways:
+ *
+ * <ul>
+ *   <li><b>Closed form.</b> In every regime the rates are taken as straight in the tray's volume
+ *       and in time, which gives a line, a parabola or an exponential approach, and from it the
+ *       instant at which one regime turns into the next. The rates at its end tell how far they
+ *       were from straight; that bend is put in (exponential Rosenbrock, third order: Hochbruck,
+ *       Ostermann and Schweitzer 2009, SIAM J. Numer. Anal. 47, 786-803, method exprb32), and where
+ *       it is larger than {@link #bendMost} of the tray's volume the piece is not taken.
+ *   <li><b>Runge and Kutta.</b> Then a piece of the pair of Dormand and Prince (1980; J. Comp.
+ *       Appl. Math. 6, 19-26), order 5 with error control, is; its crossings are found on its dense
+ *       form (Hairer, Norsett and Wanner 1993, II.6) and stepped to.
+ * </ul>
+ *
+ * <p>Scratch space of one run; not for more than one thread. Nothing is allocated after
+ * construction.
+ */
+final class FeedWater {
+    /** Where a tray's valve stands. */
+    enum Valve {
+        SHUT,
+        THROTTLING,
+        WIDE,
+        STUCK
+    }
+
+    /** What a tray's water is bounded by. */
+    enum Water {
+        FREE,
+        DRY,
+        BRIM
+    }
+
+    /** Usable volume that counts as none, m3: a millionth of a drop. */
+    private static final double NOTHING_M3 = 1e-13;
+
+    /**
+     * Error of a piece of Runge and Kutta, share of the tray's volume; two hundred pieces of a
+     * filling then stay below 1e-7.
+     */
+    private static final double PIECE_ERROR_FRAC = 1e-10;
+
+    private static final double SHORTEST_S = 1e-9;
+    private static final int MAX_ROUNDS = 200;
+
+    /** Largest bend of the rates that the closed form may put in, share of the tray's volume. */
+    private final double bendMost;
+
+    final int size;
+    final FeedLines lines;
+
+    // The rig.
+    private final Shape[] shape;
+    private final double[] settingM;
+    private final double[] bandM;
+    private final boolean[] snaps;
+    private final double[] floorM;
+    private final double[] seatM;
+    private final double[] shutM3;
+    private final double[] wideM3;
+    private final double[] brimM3;
+    private final Shape reservoirShape;
+    private final double reservoirFloorM;
+    private final double deadM3;
+
+    // What holds over the span; the caller sets it.
+    /** Asked for by plants and air, m3/s. */
+    final double[] askedM3PerS;
+
+    /** Share of the seat's area that is not clogged. */
+    final double[] clearFrac;
+
+    /** Opening that leaks whatever the float says. */
+    final double[] leakFrac;
+
+    /** Opening at which the valve is stuck, or NaN. */
+    final double[] stuckFrac;
+
+    double evaporationM3PerS;
+    double viscosityM2PerS;
+
+    // State.
+    final double[] volumeM3;
+    final boolean[] snapOpen;
+    final Water[] water;
+    double reservoirM3;
+    boolean uncovered;
+
+    // What the last piece brought.
+    final double[] inM3;
+    final double[] lostM3;
+    final double[] spiltM3;
+    double outM3;
+    double evaporatedM3;
+
+    /** Pieces taken so far, by closed form and by Runge and Kutta. */
+    long closedPieces;
+
+    long rungePieces;
+
+    // Scratch.
+    private final Valve[] valve;
+    private final double[] opening;
+    private final double[] outletM;
+    private final double[] rate;
+    private final double[] slope;
+    private final double[] drift;
+    private final double[] endM3;
+    private final double[] x;
+    private final double[][] k = new double[7][];
+    private final double[] stage;
+    private double pieceS = 60;
+    private boolean known;
+
+    FeedWater(Reservoir reservoir, List<Tray> trays, double bendMost) {
+        this.bendMost = bendMost;
+        size = trays.size();
+        shape = new Shape[size];
+        settingM = new double[size];
+        bandM = new double[size];
+        snaps = new boolean[size];
+        floorM = new double[size];
+        seatM = new double[size];
+        shutM3 = new double[size];
+        wideM3 = new double[size];
+        brimM3 = new double[size];
+        Filling.ByValve[] valves = new Filling.ByValve[size];
+        for (int i = 0; i < size; i++) {
+            Tray tray = trays.get(i);
+            valves[i] = (Filling.ByValve) tray.filling();
+            shape[i] = tray.shape();
+            settingM[i] = valves[i].settingM();
+            bandM[i] = valves[i].bandM();
+            snaps[i] = valves[i].snaps();
+            floorM[i] = tray.floorAboveBenchM();
+            seatM[i] = valves[i].seatAboveFloorM();
+            shutM3[i] = shape[i].volumeM3(settingM[i]);
+            wideM3[i] = shape[i].volumeM3(settingM[i] - bandM[i]);
+            brimM3[i] = shape[i].volumeM3(tray.overflowM());
+        }
+        lines = FeedLines.of(reservoir, List.of(valves));
+        reservoirShape = reservoir.shape();
+        reservoirFloorM = reservoir.floorAboveBenchM();
+        deadM3 = reservoir.deadM3();
+        askedM3PerS = new double[size];
+        clearFrac = filled(1);
+        leakFrac = new double[size];
+        stuckFrac = filled(Double.NaN);
+        volumeM3 = new double[size];
+        snapOpen = new boolean[size];
+        water = new Water[size];
+        java.util.Arrays.fill(water, Water.FREE);
+        valve = new Valve[size];
+        java.util.Arrays.fill(valve, Valve.SHUT);
+        inM3 = new double[size];
+        lostM3 = new double[size];
+        spiltM3 = new double[size];
+        opening = new double[size];
+        outletM = new double[size];
+        rate = new double[size];
+        slope = new double[size];
+        drift = new double[size];
+        endM3 = new double[size];
+        x = new double[size];
+        for (int i = 0; i < k.length; i++) {
+            k[i] = new double[size];
+        }
+        stage = new double[size];
+    }
+
+    private double[] filled(double value) {
+        double[] values = new double[size];
+        java.util.Arrays.fill(values, value);
+        return values;
+    }
+
+    double usableM3() {
+        return Math.max(0, reservoirM3 - deadM3);
+    }
+
+    double brimM3(int i) {
+        return brimM3[i];
+    }
+
+    /** To be called when anything but {@link #advance} has changed a volume or what holds. */
+    void changed() {
+        known = false;
+    }
+
+    /**
+     * Goes on by one piece, up to a span. Fills {@link #inM3}, {@link #lostM3}, {@link #spiltM3},
+     * {@link #outM3}, {@link #evaporatedM3}. Stops where the outlet comes out of the solution, and
+     * then {@link #uncovered} is set.
+     *
+     * @param spanS s, above 0
+     * @return length of the piece, s; 0 when the outlet came out at once
+     */
+    double advance(double spanS) {
+        if (!uncovered && usableM3() < NOTHING_M3) {
+            uncovered = true;
+            known = false;
+            clearAccounts();
+            return 0;
+        }
+        if (!known) {
+            evaluate(volumeM3, reservoirM3, true);
+            known = true;
+        }
+        settle();
+        double tookS = closedForm(spanS);
+        if (tookS > 0) {
+            closedPieces++;
+        } else {
+            tookS = rungeKutta(spanS);
+            rungePieces++;
+        }
+        return tookS;
+    }
+
+    private void clearAccounts() {
+        for (int i = 0; i < size; i++) {
+            inM3[i] = 0;
+            lostM3[i] = 0;
+            spiltM3[i] = 0;
+        }
+        outM3 = 0;
+        evaporatedM3 = 0;
+    }
+
+    // The law.
+
+    /** Inflow of tray {@code i} as last evaluated, m3/s. */
+    double flowM3PerS(int i) {
+        return lines.flowM3PerS[i];
+    }
+
+    /**
+     * The flows for stated volumes, with every valve in the regime it is in.
+     *
+     * @param withSlopes whether {@link #slope} is wanted too
+     */
+    void evaluate(double[] volumesM3, double inReservoirM3, boolean withSlopes) {
+        if (uncovered) {
+            lines.shut();
+            java.util.Arrays.fill(slope, 0);
+            return;
+        }
+        for (int i = 0; i < size; i++) {
+            double levelM = shape[i].levelM(volumesM3[i]);
+            double open;
+            switch (valve[i]) {
+                case SHUT -> open = 0;
+                case WIDE -> open = 1;
+                case STUCK -> open = stuckFrac[i];
+                default -> open = (settingM[i] - levelM) / bandM[i];
+            }
+            opening[i] = clearFrac[i] * open + leakFrac[i];
+            outletM[i] = floorM[i] + Math.max(seatM[i], levelM);
+        }
+        lines.solve(
+                reservoirFloorM + reservoirShape.levelM(inReservoirM3),
+                outletM,
+                opening,
+                viscosityM2PerS);
+        if (withSlopes) {
+            for (int i = 0; i < size; i++) {
+                double perVolume = 0;
+                boolean throttles = valve[i] == Valve.THROTTLING;
+                boolean drowned = outletM[i] > floorM[i] + seatM[i];
+                if (water[i] == Water.FREE && (throttles || drowned)) {
+                    double areaM2 = shape[i].areaM2(shape[i].levelM(volumesM3[i]));
+                    if (throttles) {
+                        perVolume = -lines.byOpening[i] * clearFrac[i] / (bandM[i] * areaM2);
+                    }
+                    if (drowned) {
+                        perVolume -= lines.byHead[i] / areaM2;
+                    }
+                }
+                slope[i] = perVolume;
+            }
+        }
+    }
+
+    // Regimes.
+
+    private double lowM3(int i) {
+        return switch (valve[i]) {
+            case SHUT -> snaps[i] ? wideM3[i] : shutM3[i];
+            case THROTTLING -> wideM3[i];
+            case WIDE, STUCK -> 0;
+        };
+    }
+
+    private double highM3(int i) {
+        return switch (valve[i]) {
+            case SHUT, STUCK -> brimM3[i];
+            case THROTTLING -> shutM3[i];
+            case WIDE -> snaps[i] ? shutM3[i] : wideM3[i];
+        };
+    }
+
+    /** Puts every tray into the regime it is about to move in. */
+    private void settle() {
+        for (int round = 0; round < 4; round++) {
+            boolean moved = false;
+            for (int i = 0; i < size; i++) {
+                moved |= settleValve(i);
+                moved |= settleWater(i);
+            }
+            if (!moved) {
+                return;
+            }
+            evaluate(volumeM3, reservoirM3, true);
+        }
+    }
+
+    private boolean settleValve(int i) {
+        Valve before = valve[i];
+        double v = volumeM3[i];
+        if (!Double.isNaN(stuckFrac[i])) {
+            valve[i] = Valve.STUCK;
+        } else if (snaps[i]) {
+            boolean open = v <= wideM3[i] || (snapOpen[i] && v < shutM3[i]);
+            snapOpen[i] = open;
+            valve[i] = open ? Valve.WIDE : Valve.SHUT;
+        } else if (v > shutM3[i]) {
+            valve[i] = Valve.SHUT;
+        } else if (v < wideM3[i]) {
+            valve[i] = Valve.WIDE;
+        } else if (v == shutM3[i] || v == wideM3[i]) {
+            double net = lines.flowM3PerS[i] - askedM3PerS[i];
+            if (v == shutM3[i]) {
+                valve[i] = net > 0 ? Valve.SHUT : Valve.THROTTLING;
+            } else {
+                valve[i] = net < 0 ? Valve.WIDE : Valve.THROTTLING;
+            }
+        } else {
+            valve[i] = Valve.THROTTLING;
+        }
+        return valve[i] != before;
+    }
+
+    private boolean settleWater(int i) {
+        Water before = water[i];
+        double net = lines.flowM3PerS[i] - askedM3PerS[i];
+        if (volumeM3[i] <= 0 && net <= 0) {
+            water[i] = Water.DRY;
+        } else if (volumeM3[i] >= brimM3[i] && net >= 0 && lines.flowM3PerS[i] > 0) {
+            water[i] = Water.BRIM;
+        } else {
+            water[i] = Water.FREE;
+        }
+        return water[i] != before;
+    }
+
+    // Closed form.
+
+    /** 0 when the rates bend too much, or the outlet comes out. */
+    private double closedForm(double spanS) {
+        double levelM = reservoirShape.levelM(reservoirM3);
+        double out = evaporationM3PerS;
+        for (int i = 0; i < size; i++) {
+            out += lines.flowM3PerS[i];
+        }
+        double fallMPerS = reservoirM3 > 0 ? -out / reservoirShape.areaM2(levelM) : 0;
+        double span = spanS;
+        int first = -1;
+        for (int i = 0; i < size; i++) {
+            drift[i] = uncovered ? 0 : lines.byHead[i] * fallMPerS;
+            rate[i] = lines.flowM3PerS[i];
+            if (water[i] == Water.FREE) {
+                double until = crossingS(i, span);
+                if (until < span) {
+                    span = until;
+                    first = i;
+                }
+            }
+        }
+        if (!(span > SHORTEST_S)) {
+            if (first < 0 || span < 0) {
+                return 0;
+            }
+            // Already there but for rounding.
+            clearAccounts();
+            account(first, boundM3(first), 0);
+            finishReservoir(0);
+            known = false;
+            return Double.MIN_NORMAL;
+        }
+        double leaves = evaporationM3PerS * span;
+        for (int i = 0; i < size; i++) {
+            if (water[i] == Water.FREE) {
+                endM3[i] = i == first ? boundM3(i) : closedM3(i, span);
+                x[i] = endM3[i] - volumeM3[i] + askedM3PerS[i] * span;
+            } else {
+                endM3[i] = volumeM3[i];
+                x[i] = (rate[i] + 0.5 * drift[i] * span) * span;
+            }
+            leaves += x[i];
+        }
+        double reservoirEnd = reservoirM3 - leaves;
+        if (uncovered) {
+            reservoirEnd = Math.max(0, reservoirEnd);
+        } else if (reservoirEnd - deadM3 < NOTHING_M3) {
+            return 0;
+        }
+        boolean flows = !uncovered;
+        if (flows) {
+            System.arraycopy(slope, 0, stage, 0, size);
+            evaluate(endM3, reservoirEnd, true);
+            if (!putInBend(span, first)) {
+                evaluate(volumeM3, reservoirM3, true);
+                return 0;
+            }
+        }
+        clearAccounts();
+        for (int i = 0; i < size; i++) {
+            account(i, endM3[i], span);
+        }
+        finishReservoir(span);
+        known = true;
+        if (first >= 0) {
+            known = false;
+        }
+        return span;
+    }
+
+    /** Whether the rates at the end were near enough to straight; corrects the end if so. */
+    private boolean putInBend(double span, int first) {
+        for (int i = 0; i < size; i++) {
+            double net = lines.flowM3PerS[i] - askedM3PerS[i];
+            double expected = rate[i] + drift[i] * span;
+            if (water[i] == Water.FREE) {
+                expected += stage[i] * (endM3[i] - volumeM3[i]);
+            } else if (water[i] == Water.DRY ? net > 0 : net < 0) {
+                return false;
+            }
+            double bend = lines.flowM3PerS[i] - expected;
+            double z = water[i] == Water.FREE ? stage[i] * span : 0;
+            double change = 2 * span * phi3(z) * bend;
+            if (!(Math.abs(change) <= bendMost * shutM3[i])) {
+                return false;
+            }
+            if (water[i] == Water.FREE) {
+                if (i != first) {
+                    double end = endM3[i] + change;
+                    if (end < lowM3(i) || end > highM3(i)) {
+                        end = endM3[i];
+                    }
+                    lines.flowM3PerS[i] += slope[i] * (end - endM3[i]);
+                    endM3[i] = end;
+                }
+                x[i] = Math.max(0, endM3[i] - volumeM3[i] + askedM3PerS[i] * span);
+            } else {
+                x[i] += change;
+            }
+        }
+        return true;
+    }
+
+    private double closedM3(int i, double spanS) {
+        double z = slope[i] * spanS;
+        double net = rate[i] - askedM3PerS[i];
+        double v = volumeM3[i] + spanS * (net * phi1(z) + spanS * drift[i] * phi2(z));
+        return Math.min(highM3(i), Math.max(lowM3(i), v));
+    }
+
+    private double freeM3(int i, double spanS) {
+        double z = slope[i] * spanS;
+        double net = rate[i] - askedM3PerS[i];
+        return volumeM3[i] + spanS * (net * phi1(z) + spanS * drift[i] * phi2(z));
+    }
+
+    private double boundM3(int i) {
+        return rate[i] - askedM3PerS[i] < 0 ? lowM3(i) : highM3(i);
+    }
+
+    /** When a tray's closed form leaves its regime, s; the span itself when it does not. */
+    private double crossingS(int i, double spanS) {
+        double net = rate[i] - askedM3PerS[i];
+        double bound = boundM3(i);
+        boolean falls = net < 0;
+        double end = freeM3(i, spanS);
+        if (falls ? end > bound : end < bound) {
+            return spanS;
+        }
+        if (end == bound || net == 0) {
+            return spanS;
+        }
+        // Illinois: the closed form runs one way between its start and the bound.
+        double a = 0;
+        double fa = volumeM3[i] - bound;
+        double b = spanS;
+        double fb = end - bound;
+        if (falls ? fa <= 0 : fa >= 0) {
+            return 0;
+        }
+        int side = 0;
+        for (int round = 0; round < MAX_ROUNDS; round++) {
+            double at = (a * fb - b * fa) / (fb - fa);
+            double f = freeM3(i, at) - bound;
+            if (f == 0 || b - a <= 1e-15 * b || Math.abs(f) <= 1e-16 * bound) {
+                return at;
+            }
+            if ((f > 0) == (fa > 0)) {
+                a = at;
+                fa = f;
+                if (side == 1) {
+                    fb *= 0.5;
+                }
+                side = 1;
+            } else {
+                b = at;
+                fb = f;
+                if (side == -1) {
+                    fa *= 0.5;
+                }
+                side = -1;
+            }
+        }
+        return b;
+    }
+
+    /** Takes a piece to its end, so that what came in, went and stands adds up. */
+    private void account(int i, double endVolumeM3, double spanS) {
+        double start = volumeM3[i];
+        inM3[i] = spanS > 0 ? x[i] : Math.max(0, endVolumeM3 - start);
+        switch (water[i]) {
+            case FREE -> {
+                volumeM3[i] = endVolumeM3;
+                lostM3[i] = Math.max(0, start + inM3[i] - endVolumeM3);
+                spiltM3[i] = 0;
+            }
+            case DRY -> {
+                lostM3[i] = start + inM3[i];
+                volumeM3[i] = 0;
+                spiltM3[i] = 0;
+            }
+            case BRIM -> {
+                lostM3[i] = Math.min(askedM3PerS[i] * spanS, inM3[i]);
+                spiltM3[i] = inM3[i] - lostM3[i];
+            }
+            default -> throw new AssertionError("no account for " + water[i]);
+        }
+        outM3 += inM3[i];
+    }
+
+    private void finishReservoir(double spanS) {
+        reservoirM3 -= outM3;
+        evaporatedM3 = Math.min(Math.max(0, reservoirM3), evaporationM3PerS * spanS);
+        reservoirM3 -= evaporatedM3;
+    }
+
+    // Dormand and Prince (1980), coefficients as in Hairer, Norsett and Wanner (1993), table 5.2.
+
+    private static final double[] C = {0, 0.2, 0.3, 0.8, 8.0 / 9, 1, 1};
+    private static final double[][] A = {
+        {},
+        {0.2},
+        {3.0 / 40, 9.0 / 40},
+        {44.0 / 45, -56.0 / 15, 32.0 / 9},
+        {19372.0 / 6561, -25360.0 / 2187, 64448.0 / 6561, -212.0 / 729},
+        {9017.0 / 3168, -355.0 / 33, 46732.0 / 5247, 49.0 / 176, -5103.0 / 18656},
+        {35.0 / 384, 0, 500.0 / 1113, 125.0 / 192, -2187.0 / 6784, 11.0 / 84},
+    };
+    private static final double[] E = {
+        71.0 / 57600, 0, -71.0 / 16695, 71.0 / 1920, -17253.0 / 339200, 22.0 / 525, -1.0 / 40
+    };
+    private static final double[] DENSE = {
+        -12715105075.0 / 11282082432.0,
+        0,
+        87487479700.0 / 32700410799.0,
+        -10690763975.0 / 1880347072.0,
+        701980252875.0 / 199316789632.0,
+        -1453857185.0 / 822651844.0,
+        69997945.0 / 29380423.0
+    };
+
+    private double rungeKutta(double spanS) {
+        double h = Math.min(spanS, pieceS);
+        boolean located = false;
+        int first = -1;
+        for (int round = 0; round < MAX_ROUNDS; round++) {
+            double error = tryPiece(h);
+            if (error > 1 && h > SHORTEST_S && !located) {
+                h *= Math.max(0.2, 0.9 / Math.pow(error, 0.2));
+                continue;
+            }
+            if (!located) {
+                double grown = h * Math.min(5, 0.9 / Math.pow(Math.max(error, 1e-5), 0.2));
+                first = -1;
+                double at = 1;
+                for (int i = 0; i <= size; i++) {
+                    double theta = i < size ? crossingOf(i, h) : emptyOf(h);
+                    if (theta < at) {
+                        at = theta;
+                        first = i;
+                    }
+                }
+                pieceS = Math.max(SHORTEST_S, grown);
+                if (first >= 0) {
+                    located = true;
+                    h = Math.max(at * h, Double.MIN_NORMAL);
+                    continue;
+                }
+            }
+            clearAccounts();
+            for (int i = 0; i < size; i++) {
+                double end = endM3[i];
+                if (i == first && water[i] == Water.FREE) {
+                    end = k[6][i] - askedM3PerS[i] < 0 ? nearLow(i, end) : nearHigh(i, end);
+                    x[i] = Math.max(0, end - volumeM3[i] + askedM3PerS[i] * h);
+                }
+                account(i, end, h);
+            }
+            finishReservoir(h);
+            known = false;
+            if (first == size) {
+                uncovered = true;
+            }
+            return h;
+        }
+        throw new ArithmeticException("no piece found from a span of " + spanS + " s");
+    }
+
+    private double nearLow(int i, double end) {
+        return Math.abs(end - lowM3(i)) <= Math.abs(end - highM3(i)) ? lowM3(i) : highM3(i);
+    }
+
+    private double nearHigh(int i, double end) {
+        return Math.abs(end - highM3(i)) <= Math.abs(end - lowM3(i)) ? highM3(i) : lowM3(i);
+    }
+
+    // Inflow of a piece is what is integrated: x, with the volume following from it.
+    private double tryPiece(double h) {
+        System.arraycopy(lines.flowM3PerS, 0, k[0], 0, size);
+        if (!known) {
+            evaluate(volumeM3, reservoirM3, false);
+            System.arraycopy(lines.flowM3PerS, 0, k[0], 0, size);
+        }
+        known = false;
+        for (int s = 1; s < 7; s++) {
+            double leaves = evaporationM3PerS * C[s] * h;
+            for (int i = 0; i < size; i++) {
+                double sum = 0;
+                for (int j = 0; j < s; j++) {
+                    sum += A[s][j] * k[j][i];
+                }
+                x[i] = h * sum;
+                endM3[i] =
+                        water[i] == Water.FREE
+                                ? volumeM3[i] + x[i] - askedM3PerS[i] * C[s] * h
+                                : volumeM3[i];
+                leaves += x[i];
+            }
+            evaluate(endM3, reservoirM3 - leaves, false);
+            System.arraycopy(lines.flowM3PerS, 0, k[s], 0, size);
+        }
+        double worst = 0;
+        for (int i = 0; i < size; i++) {
+            double sum = 0;
+            for (int j = 0; j < 7; j++) {
+                sum += E[j] * k[j][i];
+            }
+            worst = Math.max(worst, Math.abs(h * sum) / (PIECE_ERROR_FRAC * shutM3[i]));
+            x[i] = Math.max(0, x[i]);
+        }
+        return worst;
+    }
+
+    /** Inflow up to a share of the piece just tried, m3. */
+    private double denseX(int i, double theta, double h) {
+        double whole = 0;
+        for (int j = 0; j < 6; j++) {
+            whole += A[6][j] * k[j][i];
+        }
+        double end = h * whole;
+        double bent = 0;
+        for (int j = 0; j < 7; j++) {
+            bent += DENSE[j] * k[j][i];
+        }
+        double one = 1 - theta;
+        double c3 = h * k[0][i] - end;
+        double c4 = end - h * k[6][i] - c3;
+        return theta * (end + one * (c3 + theta * (c4 + one * h * bent)));
+    }
+
+    private double crossingOf(int i, double h) {
+        if (water[i] != Water.FREE) {
+            double from = k[0][i] - askedM3PerS[i];
+            double to = k[6][i] - askedM3PerS[i];
+            boolean leaves = water[i] == Water.DRY ? to > 0 : to < 0;
+            return leaves && from != to ? Math.min(1, Math.max(1e-3, from / (from - to))) : 1;
+        }
+        double low = lowM3(i);
+        double high = highM3(i);
+        double end = endM3[i];
+        if (end >= low && end <= high) {
+            return 1;
+        }
+        double bound = end < low ? low : high;
+        double start = volumeM3[i] - bound;
+        if (start == 0 || start > 0 == end - bound > 0) {
+            return Math.abs(end - bound) <= 1e-15 * shutM3[i] ? 1 : 1e-6;
+        }
+        double a = 0;
+        double b = 1;
+        for (int round = 0; round < 60; round++) {
+            double mid = 0.5 * (a + b);
+            double v = volumeM3[i] + denseX(i, mid, h) - askedM3PerS[i] * mid * h - bound;
+            if (v > 0 == start > 0) {
+                a = mid;
+            } else {
+                b = mid;
+            }
+        }
+        return b;
+    }
+
+    private double emptyOf(double h) {
+        if (uncovered || usableAfter(1, h) >= NOTHING_M3) {
+            return 1;
+        }
+        double a = 0;
+        double b = 1;
+        for (int round = 0; round < 60; round++) {
+            double mid = 0.5 * (a + b);
+            if (usableAfter(mid, h) > 0) {
+                a = mid;
+            } else {
+                b = mid;
+            }
+        }
+        return Math.min(b, 1 - 1e-16);
+    }
+
+    private double usableAfter(double theta, double h) {
+        double left = reservoirM3 - deadM3 - evaporationM3PerS * theta * h;
+        for (int i = 0; i < size; i++) {
+            left -= theta == 1 ? x[i] : denseX(i, theta, h);
+        }
+        return left;
+    }
+
+    // (exp(z) - 1) / z and its kin; for z at or below 0.
+
+    private static double phi1(double z) {
+        return Math.abs(z) < 1e-8 ? 1 + 0.5 * z : Math.expm1(z) / z;
+    }
+
+    private static double phi2(double z) {
+        if (Math.abs(z) < 0.1) {
+            return 0.5 + z * (1.0 / 6 + z * (1.0 / 24 + z * (1.0 / 120 + z * (1.0 / 720))));
+        }
+        return (Math.expm1(z) / z - 1) / z;
+    }
+
+    private static double phi3(double z) {
+        if (Math.abs(z) < 0.1) {
+            return 1.0 / 6 + z * (1.0 / 24 + z * (1.0 / 120 + z * (1.0 / 720)));
+        }
+        return ((Math.expm1(z) / z - 1) / z - 0.5) / z;
+    }
+}

@@ -1,0 +1,56 @@
+package tideless.sim;
+
+import java.time.LocalDate;
+import java.time.temporal.ChronoUnit;
+import tideless.scenario.ValveFaults;
+
+/** What ails a valve at an instant of a run. Immutable. */
+final class ValveFault {
+    private final ValveFaults faults;
+    private final double leakFrac;
+    private final double stuckFromS;
+    private final double stuckToS;
+    private final double seepFromS;
+    private final double cloggingFromS;
+
+    /**
+     * @param leakFrac opening through which the stated seep passes
+     */
+    ValveFault(ValveFaults faults, LocalDate start, double leakFrac) {
+        this.faults = faults;
+        this.leakFrac = leakFrac;
+        stuckFromS = seconds(start, faults.stuckFrom());
+        stuckToS = seconds(start, faults.stuckTo());
+        seepFromS = seconds(start, faults.seepFrom());
+        cloggingFromS = seconds(start, faults.cloggingFrom());
+    }
+
+    private static double seconds(LocalDate start, LocalDate day) {
+        return ChronoUnit.DAYS.between(start, day) * Timeline.DAY_S;
+    }
+
+    boolean isSound() {
+        return faults.isNone();
+    }
+
+    double stuckFrac(double atS) {
+        if (atS < stuckFromS || atS >= stuckToS) {
+            return Double.NaN;
+        }
+        return switch (faults.stuck()) {
+            case NOT -> Double.NaN;
+            case OPEN -> 1;
+            case SHUT -> 0;
+        };
+    }
+
+    double leakFrac(double atS) {
+        return atS < seepFromS ? 0 : leakFrac;
+    }
+
+    double clearFrac(double atS) {
+        return atS < cloggingFromS
+                ? 1
+                : Math.pow(1 - faults.cloggingFracPerDay(), (atS - cloggingFromS) / Timeline.DAY_S);
+    }
+}
