@@ -70,6 +70,7 @@ final class TrayAdvice {
         addValveHeights();
         addRootWarnings();
         addStarvedValve();
+        addOverflow();
         addBandWarnings();
         addShortages();
         addWarmth();
@@ -298,6 +299,23 @@ final class TrayAdvice {
             }
         }
         return -1;
+    }
+
+    private void addOverflow() {
+        double litres = 1000 * of.spillM3().sum();
+        for (Event event : trace.events()) {
+            if (event.kind() == Event.Kind.OVERFLOW_BEGAN && event.where().equals(tray.name())) {
+                warn(
+                        Warning.Kind.OVERFLOW,
+                        event.atS(),
+                        String.format(java.util.Locale.ROOT, "%.1f L on the floor", litres),
+                        "overflow at " + Figures.millimetres(tray.overflowM()),
+                        "more comes in than the valve should let in, to the end of the run",
+                        "an isolating tap at the reservoir, a sound valve, a tray below the overflow;"
+                                + " keep leads and lamps clear of the water");
+                return;
+            }
+        }
     }
 
     private void addStarvedValve() {

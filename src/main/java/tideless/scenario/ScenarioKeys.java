@@ -342,6 +342,65 @@ final class ScenarioKeys {
                         .about("inside depth from the floor to the rim"));
     }
 
+    private static void valveFaults(List<Key> keys, String at) {
+        String start = "the start";
+        keys.add(
+                Key.choice(at + "stuck", "no", "open", "shut")
+                        .fallsTo("no")
+                        .about("where the valve hangs, whatever the level"));
+        keys.add(
+                Key.date(at + "stuck_from")
+                        .workedOut(start, "2026-04-01")
+                        .about("first day it hangs, from 00:00"));
+        keys.add(
+                Key.date(at + "stuck_to")
+                        .workedOut("the end", "2026-04-03")
+                        .about("first day it no longer hangs"));
+        keys.add(
+                Key.quantity(at + "seep", FLOW)
+                        .from("0 L/day", "1000 L/day")
+                        .fallsTo("0 L/day")
+                        .about("what leaks past the seat with the reservoir full"));
+        keys.add(
+                Key.date(at + "seep_from")
+                        .workedOut(start, "2026-04-01")
+                        .about("first day it seeps"));
+        keys.add(
+                Key.share(at + "clogging")
+                        .from("0 %", "90 %")
+                        .fallsTo("0 %")
+                        .about("share of the seat's free area that silts up each day"));
+        keys.add(
+                Key.date(at + "clogging_from")
+                        .workedOut(start, "2026-04-01")
+                        .about("first day of clogging"));
+    }
+
+    private static void valveFloat(List<Key> keys, String at) {
+        keys.add(
+                Key.quantity(at + "float_volume", VOLUME)
+                        .above("0 L", "5 L")
+                        .optional("30 mL")
+                        .about(
+                                "the whole float; with it the reader checks that the valve can shut"
+                                        + " against the full reservoir"));
+        keys.add(
+                Key.quantity(at + "float_mass", UnitTable.MASS)
+                        .from("0 g", "5 kg")
+                        .fallsTo("0 g")
+                        .about("float, and the lever at its own arm"));
+        keys.add(
+                Key.number(at + "float_lever")
+                        .above("0", "100")
+                        .fallsTo("1")
+                        .about("arm of the float over arm of the plug"));
+        keys.add(
+                Key.number(at + "float_seal")
+                        .from("1", "10")
+                        .fallsTo("2")
+                        .about("force the seal wants over that of the water: 1 ideal, 2 cautious"));
+    }
+
     private static void tubing(List<Key> keys, String at, String fitting) {
         keys.add(
                 Key.quantity(at + ".bore", LENGTH)
@@ -521,6 +580,8 @@ final class ScenarioKeys {
                         .workedOut("the rim", "7 cm")
                         .about("height at which the feed enters, above the tray's floor"));
         tubing(keys, at + ".valve.tubing", "tee-branch");
+        valveFaults(keys, at + ".valve.");
+        valveFloat(keys, at + ".valve.");
         keys.add(
                 Key.quantity(at + ".hand.to", LENGTH)
                         .above("0 cm", "60 cm")

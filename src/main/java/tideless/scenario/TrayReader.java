@@ -188,6 +188,20 @@ final class TrayReader {
         if (reservoir != null && good) {
             good = checkHead(valve, reservoir, settingM, seatHeightM, floorM);
         }
+        ValveReader more = new ValveReader(valve, start, days);
+        ValveFaults faults = more.faults();
+        good &= faults != null;
+        double highestM =
+                reservoir == null
+                        ? Double.NaN
+                        : reservoir.floorAboveBenchM() + reservoir.fullLevelM() - floorM;
+        good &= more.shuts(highestM - seatHeightM, seatM);
+        if (seatHeightM < settingM) {
+            valve.note(
+                    "seat_height",
+                    "the feed enters below the setting: without an air gap a line can draw solution"
+                            + " back; the run takes it that a check valve prevents that");
+        }
         if (from == null
                 || snap == null
                 || branch == null
@@ -196,7 +210,7 @@ final class TrayReader {
             return null;
         }
         return new Filling.ByValve(
-                from, settingM, bandM, snap, seatM, coefficient, seatHeightM, branch);
+                from, settingM, bandM, snap, seatM, coefficient, seatHeightM, branch, faults);
     }
 
     private Reservoir reservoir(String name) {
