@@ -33,14 +33,20 @@ import picocli.CommandLine.Spec;
             "  tideless show scenarios/science-room-bench.toml",
             "  tideless crops lettuce"
         },
-        subcommands = {RunCommand.class, CheckCommand.class, ShowCommand.class, CropsCommand.class})
+        subcommands = {
+            RunCommand.class,
+            CheckCommand.class,
+            ShowCommand.class,
+            LightCommand.class,
+            CropsCommand.class
+        })
 public final class Tideless implements Runnable {
     @Spec CommandSpec spec;
 
     @Override
     public void run() {
         throw new ParameterException(
-                spec.commandLine(), "no command; there are run, check, show and crops");
+                spec.commandLine(), "no command; there are run, check, show, light and crops");
     }
 
     /** The program's name and version. */

@@ -431,7 +431,7 @@ public final class ForecastTable {
     }
 
     /** A user's text without what could command the terminal. */
-    private static String clean(String text) {
+    static String clean(String text) {
         StringBuilder clean = new StringBuilder();
         text.codePoints()
                 .map(c -> Character.isISOControl(c) ? ' ' : c)

@@ -1,0 +1,142 @@
+package tideless.report;
+
+import java.io.PrintWriter;
+import java.time.LocalDate;
+import java.util.Locale;
+import tideless.study.Lighting;
+
+/** The light of every tray as a short table for a terminal, in plain ASCII. */
+public final class LightTable {
+    private static final String STAGE = "  %-22s%-22s%7s%7s%7s  %-9s %s";
+
+    private final PrintWriter out;
+    private final Lighting lighting;
+
+    private LightTable(PrintWriter out, Lighting lighting) {
+        this.out = out;
+        this.lighting = lighting;
+    }
+
+    /** Prints the table. */
+    public static void print(PrintWriter out, Lighting lighting) {
+        LightTable table = new LightTable(out, lighting);
+        table.line(ForecastTable.clean(lighting.scenario().title()));
+        table.line(
+                Dates.span(
+                        lighting.scenario().start(),
+                        lighting.scenario().start().plusDays(lighting.scenario().days() - 1L)));
+        for (Lighting.OfTray tray : lighting.trays()) {
+            table.line("");
+            table.print(tray);
+        }
+        table.line("");
+        table.line(
+                "Light is 400-700 nm, as a mean over the leaves; the figures are means of the stage's days.");
+        table.line(
+                "All of a lamp's watts end as warmth in the room, beside what falls on the tray.");
+        out.flush();
+    }
+
+    private void print(Lighting.OfTray tray) {
+        line(
+                "Tray "
+                        + ForecastTable.clean(tray.tray())
+                        + (tray.crop().equals(tray.tray())
+                                ? ""
+                                : " (" + ForecastTable.clean(tray.crop()) + ")"));
+        if (tray.lampPpfdUmolPerM2S() > 0) {
+            line(
+                    text(
+                            "  lamp: %.0f umol/m2/s, %s h a day by its clock (%s to %s)",
+                            tray.lampPpfdUmolPerM2S(),
+                            Figures.label(tray.lampLitH()),
+                            clock(tray.lampOnS()),
+                            clock(tray.lampOffS())));
+            line(
+                    text(
+                            "  warmth of the lamp's light on the tray: %.0f W/m2, %.1f W over its"
+                                    + " %s m2, %.1f MJ/m2/day",
+                            tray.lampWPerM2(),
+                            tray.lampWPerM2() * tray.rimAreaM2(),
+                            Figures.label(tray.rimAreaM2()),
+                            tray.lampMjPerM2Day()));
+        } else {
+            line("  no lamp");
+        }
+        if (tray.sunPeakWPerM2() > 0) {
+            line(
+                    text(
+                            "  sun at the leaves: up to %.0f W/m2, %.1f MJ/m2/day on average;"
+                                    + " brightest %.0f umol/m2/s%s",
+                            tray.sunPeakWPerM2(),
+                            tray.sunMjPerM2Day(),
+                            tray.highestPpfdUmolPerM2S(),
+                            tray.lampPpfdUmolPerM2S() > 0 ? " with lamp" : ""));
+        }
+        line(text(STAGE, "STAGE", "DAYS", "LAMP", "SUN", "BOTH", "NEED", "mol/m2/day"));
+        for (Lighting.Stage stage : tray.stages()) {
+            LocalDate from = lighting.scenario().start().plusDays(stage.firstDay());
+            line(
+                    text(
+                            STAGE,
+                            stage.name(),
+                            Dates.dayMonth(from)
+                                    + " to "
+                                    + Dates.dayMonth(from.plusDays(stage.days() - 1L)),
+                            text("%.1f", stage.lampMolPerM2Day()),
+                            text("%.1f", stage.sunMolPerM2Day()),
+                            text("%.1f", stage.molPerM2Day()),
+                            Double.isNaN(tray.needLowMolPerM2Day())
+                                    ? "not known"
+                                    : Figures.label(tray.needLowMolPerM2Day())
+                                            + "-"
+                                            + Figures.label(tray.needHighMolPerM2Day()),
+                            verdict(tray, stage)));
+            if (stage.molPerM2Day() < tray.needLowMolPerM2Day()) {
+                line("    " + cure(tray, stage));
+            }
+        }
+    }
+
+    private static String verdict(Lighting.OfTray tray, Lighting.Stage stage) {
+        if (Double.isNaN(tray.needLowMolPerM2Day())) {
+            return "";
+        }
+        if (stage.molPerM2Day() < tray.needLowMolPerM2Day()) {
+            return "too little";
+        }
+        return stage.molPerM2Day() > tray.needHighMolPerM2Day() ? "more than of use" : "enough";
+    }
+
+    private static String cure(Lighting.OfTray tray, Lighting.Stage stage) {
+        if (!(tray.lampLitH() > 0)) {
+            return text(
+                    "a lamp of %.1f mol/m2/day would make up for it",
+                    tray.needLowMolPerM2Day() - stage.sunMolPerM2Day());
+        }
+        double hours = Lighting.hoursForNeed(tray, stage);
+        String brighter =
+                text(
+                        "%.0f umol/m2/s in the same hours",
+                        Math.ceil(Lighting.ppfdForNeed(tray, stage)));
+        return hours <= LONGEST_DAY_H
+                ? text("%.1f h of this lamp, or %s, would be enough", hours, brighter)
+                : brighter + " would be enough; longer hours would not";
+    }
+
+    /** Longest day worth giving, h: most fruit crops suffer without a night; common practice. */
+    private static final double LONGEST_DAY_H = 18;
+
+    private static String clock(double secondsAfterMidnight) {
+        long minutes = Math.round(secondsAfterMidnight / 60);
+        return text("%02d:%02d", minutes / 60 % 24, minutes % 60);
+    }
+
+    private void line(String text) {
+        out.print(text.stripTrailing() + "\n"); // not println: the same bytes on every system
+    }
+
+    private static String text(String format, Object... values) {
+        return String.format(Locale.ROOT, format, values);
+    }
+}

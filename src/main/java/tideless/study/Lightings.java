@@ -1,0 +1,135 @@
+package tideless.study;
+
+import java.util.ArrayList;
+import java.util.List;
+import tideless.crop.CropTraits;
+import tideless.crop.Growing;
+import tideless.physics.Light;
+import tideless.scenario.Lamp;
+import tideless.scenario.Planting;
+import tideless.scenario.Scenario;
+import tideless.scenario.Tray;
+import tideless.sim.Event;
+import tideless.sim.Simulation;
+import tideless.sim.Trace;
+import tideless.sim.TrayTrace;
+
+/** Runs a scenario for its light. */
+public final class Lightings {
+    private static final double DAY_S = 86400;
+
+    private Lightings() {}
+
+    /** Runs it, so that stages fall on the days on which the crop reaches them. */
+    public static Lighting of(Scenario scenario) {
+        Trace trace = Simulation.run(scenario);
+        List<Lighting.OfTray> trays = new ArrayList<>();
+        for (TrayTrace tray : trace.trays()) {
+            trays.add(ofTray(trace, tray));
+        }
+        return new Lighting(scenario, trays);
+    }
+
+    private static Lighting.OfTray ofTray(Trace trace, TrayTrace of) {
+        Tray tray = of.tray();
+        Lamp lamp = tray.lamp();
+        double lampMolPerDay = Light.dailyLightMolPerM2(lamp.ppfdUmolPerM2S(), lamp.litS());
+        double lampWPerM2 =
+                lamp.ppfdUmolPerM2S() / lamp.umolPerJ() * (1 + lamp.nearInfraredPerPar());
+        double[] sunWPerM2 = new double[trace.hours()];
+        double peak = 0;
+        double sum = 0;
+        for (int h = 0; h < sunWPerM2.length; h++) {
+            double sunMol =
+                    of.lightMolPerM2().at(h)
+                            - lamp.ppfdUmolPerM2S() * 1e-6 * litSInHour(lamp, h % 24);
+            // What is left of a lamp after taking it away again is rounding, not sun.
+            sunWPerM2[h] = sunMol > 1e-9 ? sunMol * 1e6 / 3600 / PPFD_PER_GLOBAL_W : 0;
+            peak = Math.max(peak, sunWPerM2[h]);
+            sum += sunWPerM2[h];
+        }
+        CropTraits traits = tray.planting() instanceof Planting.OfCrop crop ? crop.traits() : null;
+        return new Lighting.OfTray(
+                tray.name(),
+                tray.planting().cropName(),
+                lamp.ppfdUmolPerM2S(),
+                lamp.onS(),
+                lamp.offS(),
+                lamp.litS() / 3600,
+                of.ppfdUmolPerM2S().max(0, trace.hours()),
+                traits == null ? Double.NaN : traits.needs().lightLowMolPerM2Day(),
+                traits == null ? Double.NaN : traits.needs().lightHighMolPerM2Day(),
+                stages(trace, of, lampMolPerDay, sunWPerM2),
+                lampWPerM2,
+                lampWPerM2 * lamp.litS() * 1e-6,
+                peak,
+                sum * 3600 * 1e-6 / (trace.hours() / 24.0),
+                tray.shape().rimAreaM2());
+    }
+
+    /** umol/m2/s for each W/m2 of sun. */
+    private static final double PPFD_PER_GLOBAL_W = Light.globalToPpfdUmolPerM2S(1);
+
+    /** Seconds of an hour of the day during which a lamp burns. */
+    static double litSInHour(Lamp lamp, int hour) {
+        if (lamp.onS() == lamp.offS()) {
+            return lamp.ppfdUmolPerM2S() > 0 ? 3600 : 0;
+        }
+        double from = hour * 3600.0;
+        double lit = overlapS(from, lamp.onS(), lamp.onS() + lamp.litS());
+        return lit + overlapS(from + DAY_S, lamp.onS(), lamp.onS() + lamp.litS());
+    }
+
+    private static double overlapS(double hourFrom, double from, double to) {
+        return Math.max(0, Math.min(hourFrom + 3600, to) - Math.max(hourFrom, from));
+    }
+
+    private static List<Lighting.Stage> stages(
+            Trace trace, TrayTrace of, double lampMolPerDay, double[] sunWPerM2) {
+        Tray tray = of.tray();
+        int last = trace.hours() / 24;
+        List<String> names = new ArrayList<>(List.of("growing"));
+        List<Integer> begins = new ArrayList<>(List.of(0));
+        if (tray.planting() instanceof Planting.OfCrop crop && crop.traits().stages().fruits()) {
+            boolean flowers =
+                    Growing.isFlowering(
+                            crop.traits(),
+                            Growing.raisedInNursery(crop.traits(), crop.ageAtStartDays()));
+            names.set(0, flowers ? "in flower and fruit" : "before flowering");
+        }
+        for (Event event : trace.events()) {
+            int day = (int) Math.round(event.atS() / DAY_S);
+            if (!event.where().equals(tray.name())) {
+                continue;
+            }
+            if (event.kind() == Event.Kind.FLOWERING) {
+                names.add("in flower and fruit");
+                begins.add(day);
+            } else if (event.kind() == Event.Kind.FIRST_RIPE) {
+                names.add("picking");
+                begins.add(day);
+            } else if (event.kind() == Event.Kind.HARVEST) {
+                last = Math.min(last, day);
+            }
+        }
+        List<Lighting.Stage> stages = new ArrayList<>();
+        for (int i = 0; i < names.size(); i++) {
+            int from = begins.get(i);
+            int to = Math.min(last, i + 1 < begins.size() ? begins.get(i + 1) : last);
+            if (to > from) {
+                double sun = 0;
+                for (int h = from * 24; h < to * 24; h++) {
+                    sun += sunWPerM2[h];
+                }
+                stages.add(
+                        new Lighting.Stage(
+                                names.get(i),
+                                from,
+                                to - from,
+                                lampMolPerDay,
+                                sun * PPFD_PER_GLOBAL_W * 0.0036 / (to - from)));
+            }
+        }
+        return stages;
+    }
+}
