@@ -1,6 +1,7 @@
 package tideless.crop;
 
 import tideless.physics.HumidAir;
+import tideless.physics.LeafBoundaryLayer;
 
 /** What a canopy would drink with all the water it wants at its roots. */
 public final class Transpiration {
@@ -37,6 +38,13 @@ public final class Transpiration {
 
     /** Effective full cover, 0-1; FAO-56 (Allen et al. 1998), ch. 6, 0.7 to 0.8, from memory. */
     static final double FULL_COVER_FRAC = 0.8;
+
+    /**
+     * Difference of leaf and air that drives free convection at the leaf, K. Well-watered leaves
+     * lie within 2 K of the air under any lamp (Nelson and Bugbee 2015, PLoS ONE 10:e0138930);
+     * taken as 1.5 K, for the leaf's own temperature is not solved for.
+     */
+    static final double LEAF_OFF_AIR_K = 1.5;
 
     /**
      * Bounds beyond which Stanghellini's parabola of temperature is held level, degC. Assumed: a
@@ -113,8 +121,17 @@ public final class Transpiration {
         double heatCapacity =
                 HumidAir.densityKgPerM3(airTempC, vapourPressurePa, airPressurePa)
                         * HumidAir.SPECIFIC_HEAT_J_PER_KG_K;
-        double heatSPerM = LeafLayer.heatSPerM(stomata.leafSizeM(), airSpeedMPerS);
-        double layerSPerM = LeafLayer.VAPOUR_TO_HEAT * heatSPerM;
+        double heatSPerM =
+                LeafBoundaryLayer.heatBothSidesSPerM(
+                        airSpeedMPerS,
+                        stomata.leafSizeM(),
+                        LEAF_OFF_AIR_K,
+                        airTempC,
+                        vapourPressurePa,
+                        airPressurePa);
+        double layerSPerM =
+                LeafBoundaryLayer.vapourFromHeatSPerM(
+                        heatSPerM, airTempC, vapourPressurePa, airPressurePa);
         double closing = closing(stomata, airTempC, deficitPa);
         double latent = HumidAir.latentHeatJPerKg(airTempC);
 

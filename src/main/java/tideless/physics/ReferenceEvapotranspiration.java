@@ -16,6 +16,19 @@ public final class ReferenceEvapotranspiration {
      */
     public static final double HOUSE_RESISTANCE_S_PER_M = 150;
 
+    /**
+     * Leaf area index of the reference grass: 24 x 0.12 m of height; FAO-56 (Allen et al. 1998),
+     * box 5.
+     */
+    public static final double REFERENCE_LEAF_AREA_INDEX = 24 * 0.12;
+
+    /**
+     * Air speed that stirs as much as free convection does at a leaf 1-2 K off the air, m/s.
+     * Derived from plate correlations (0.664 Re^1/2 Pr^1/3 against the mean of 0.54 and 0.27
+     * Ra^1/4) at 5-10 cm.
+     */
+    private static final double STILL_AIR_M_PER_S = 0.03;
+
     private static final double MJ_PER_DAY = 0.0864; // of 1 W, by definition
     private static final double MJ_PER_HOUR = 0.0036; // of 1 W, by definition
 
@@ -235,6 +248,25 @@ public final class ReferenceEvapotranspiration {
                 aerodynamicResistanceSPerM,
                 SURFACE_RESISTANCE_S_PER_M,
                 airPressurePa);
+    }
+
+    /**
+     * Aerodynamic resistance of a reference stand in a room, by the room's own air speed: {@link
+     * LeafBoundaryLayer#canopySPerM} with the reference's leaf area index, for {@link
+     * #indoorKgPerM2S}.
+     *
+     * <p>Form as used for plants in rooms by Graamans et al. (2017), Agricultural Systems 153
+     * (second hand). Air that stands still counts as 0.03 m/s.
+     *
+     * @param airSpeedMPerS m/s, 0 allowed
+     * @param leafLengthM of the crop, m
+     * @return s/m of floor
+     */
+    public static double roomResistanceSPerM(double airSpeedMPerS, double leafLengthM) {
+        return LeafBoundaryLayer.canopySPerM(
+                Math.sqrt(airSpeedMPerS * airSpeedMPerS + STILL_AIR_M_PER_S * STILL_AIR_M_PER_S),
+                leafLengthM,
+                REFERENCE_LEAF_AREA_INDEX);
     }
 
     /**

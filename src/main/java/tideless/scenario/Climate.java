@@ -15,6 +15,9 @@ public sealed interface Climate {
      * @param dayBeginS day begins, seconds after midnight
      * @param dayEndS day ends, seconds after midnight; less than {@code dayBeginS} when the day
      *     runs past midnight; equal means always day
+     * @param swingK rise and fall of the temperature through the day on top of both, from the
+     *     coldest (03:00) to the warmest (15:00), K; its vapour pressure stays, so air that warms
+     *     dries
      * @param airSpeedMPerS air speed at the leaves, m/s
      * @param co2Ppm carbon dioxide of the air, umol/mol
      */
@@ -25,6 +28,7 @@ public sealed interface Climate {
             double nightHumidityFrac,
             double dayBeginS,
             double dayEndS,
+            double swingK,
             double airSpeedMPerS,
             double co2Ppm)
             implements Climate {}

@@ -125,10 +125,13 @@ final class ClimateReader {
                         "day_to",
                         lit ? lamp.offS() : 20 * 3600,
                         lit ? "when the lamp goes off" : "20:00");
-        if (Double.isNaN(day + night + dayHumidity + nightHumidity + from + to + airSpeed + co2)) {
+        double swing = climate.quantity("swing");
+        if (Double.isNaN(
+                day + night + dayHumidity + nightHumidity + from + to + swing + airSpeed + co2)) {
             return null;
         }
-        return new Climate.Room(day, night, dayHumidity, nightHumidity, from, to, airSpeed, co2);
+        return new Climate.Room(
+                day, night, dayHumidity, nightHumidity, from, to, swing, airSpeed, co2);
     }
 
     private static Cover cover(Table climate) {

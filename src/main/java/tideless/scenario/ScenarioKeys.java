@@ -111,6 +111,15 @@ final class ScenarioKeys {
                                 .about("day ends")));
         keys.add(
                 with(
+                        room,
+                        Key.quantity("climate.swing", UnitTable.TEMPERATURE_DIFFERENCE)
+                                .from("0 K", "30 K")
+                                .fallsTo("0 K")
+                                .about(
+                                        "rise and fall of the temperature on top of day and night:"
+                                                + " coldest at 03:00, warmest at 15:00")));
+        keys.add(
+                with(
                         weather,
                         Key.file("climate.file")
                                 .required("weather/site.csv")

@@ -113,6 +113,12 @@ final class UnitTable {
                     .shifted(1 / 1.8, -32 / 1.8, "degF", "\u00b0F", "F")
                     .shifted(1, -273.15, "K");
 
+    /** K, as a difference of two temperatures. */
+    static final UnitTable TEMPERATURE_DIFFERENCE =
+            new UnitTable("temperature difference")
+                    .unit(1, "K", "degC", "\u00b0C")
+                    .unit(1 / 1.8, "degF", "\u00b0F");
+
     /** 0-1. */
     static final UnitTable SHARE = new UnitTable("share").unit(1e-2, "%", "percent");
 

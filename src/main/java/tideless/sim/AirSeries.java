@@ -1,6 +1,7 @@
 package tideless.sim;
 
 import tideless.physics.HumidAir;
+import tideless.physics.Sun;
 import tideless.scenario.Climate;
 import tideless.scenario.Cover;
 import tideless.scenario.HourlyWeather;
@@ -10,7 +11,8 @@ import tideless.scenario.Scenario;
  * Air and sun at the middle of every step of a {@link Timeline}. Worked out once for a scenario.
  *
  * <p>Temperature, vapour pressure and wind are joined by straight lines between the hours; the sun
- * is held at the hour's mean, so that the day's light is exact.
+ * is held at the hour's mean, so that the day's light is exact. In the open the leaves lose long
+ * waves to the sky; what shades them from the sun hides the sky by the same share (assumed).
  */
 final class AirSeries {
     /** Share of global radiation in 400-700 nm; 0.42-0.50 in the literature, from memory. */
@@ -24,10 +26,24 @@ final class AirSeries {
     final double[] speedMPerS;
     final double[] sunParWPerM2;
     final double[] sunInfraredWPerM2;
+
+    /** Net long-wave gain of leaves at air temperature, W/m2: below 0 under the sky, else 0. */
+    final double[] longWaveWPerM2;
+
+    final Place place;
     final double pressurePa;
     final double co2Ppm;
 
-    private AirSeries(int steps, double pressurePa, double co2Ppm) {
+    /** Where the leaves are: it decides what air does to a reference stand. */
+    enum Place {
+        ROOM,
+        HOUSE,
+        OPEN
+    }
+
+    private AirSeries(int steps, Place place, double pressurePa, double co2Ppm) {
+        this.place = place;
+        longWaveWPerM2 = new double[steps];
         tempC = new double[steps];
         vapourPa = new double[steps];
         speedMPerS = new double[steps];
@@ -44,31 +60,48 @@ final class AirSeries {
             return ofRoom(room, timeline, pressurePa);
         }
         if (climate instanceof Climate.Weather weather) {
-            return ofWeather(weather, timeline, pressurePa);
+            return ofWeather(weather, scenario, timeline, pressurePa);
         }
         throw new AssertionError("no air for " + climate);
     }
 
     private static AirSeries ofRoom(Climate.Room room, Timeline timeline, double pressurePa) {
-        AirSeries air = new AirSeries(timeline.steps, pressurePa, room.co2Ppm());
+        AirSeries air = new AirSeries(timeline.steps, Place.ROOM, pressurePa, room.co2Ppm());
         double dayPa = room.dayHumidityFrac() * HumidAir.saturationPressurePa(room.dayTempC());
         double nightPa =
                 room.nightHumidityFrac() * HumidAir.saturationPressurePa(room.nightTempC());
         for (int i = 0; i < timeline.steps; i++) {
             boolean day = Timeline.isWithin(timeline.instantS[i], room.dayBeginS(), room.dayEndS());
-            air.tempC[i] = day ? room.dayTempC() : room.nightTempC();
-            air.vapourPa[i] = day ? dayPa : nightPa;
+            double midS = 0.5 * (timeline.instantS[i] + timeline.instantS[i + 1]);
+            air.tempC[i] = (day ? room.dayTempC() : room.nightTempC()) + swingC(room, midS);
+            air.vapourPa[i] =
+                    Math.min(day ? dayPa : nightPa, HumidAir.saturationPressurePa(air.tempC[i]));
             air.speedMPerS[i] = room.airSpeedMPerS();
         }
         return air;
     }
 
+    /** A sine of the day, coldest at 03:00 and warmest at 15:00. */
+    private static double swingC(Climate.Room room, double atS) {
+        return room.swingK() == 0
+                ? 0
+                : 0.5
+                        * room.swingK()
+                        * Math.sin(2 * Math.PI * (atS - 9 * Timeline.HOUR_S) / Timeline.DAY_S);
+    }
+
     private static AirSeries ofWeather(
-            Climate.Weather climate, Timeline timeline, double pressurePa) {
-        AirSeries air = new AirSeries(timeline.steps, pressurePa, climate.co2Ppm());
+            Climate.Weather climate, Scenario scenario, Timeline timeline, double pressurePa) {
         HourlyWeather weather = climate.weather();
         Cover cover = climate.cover();
         boolean closed = cover.kind() == Cover.Kind.GLASS || cover.kind() == Cover.Kind.FILM;
+        AirSeries air =
+                new AirSeries(
+                        timeline.steps,
+                        closed ? Place.HOUSE : Place.OPEN,
+                        pressurePa,
+                        climate.co2Ppm());
+        double[] clearness = closed ? null : clearness(climate, scenario);
         int hours = (int) Math.ceil(timeline.instantS[timeline.steps] / Timeline.HOUR_S) + 1;
         double[] tempC = new double[hours];
         double[] vapourPa = new double[hours];
@@ -100,8 +133,40 @@ final class AirSeries {
             double inside = cover.transmissionFrac() * weather.globalWPerM2(h);
             air.sunParWPerM2[i] = PAR_PER_GLOBAL * inside;
             air.sunInfraredWPerM2[i] = (1 - PAR_PER_GLOBAL) * inside;
+            if (clearness != null) {
+                air.longWaveWPerM2[i] =
+                        -cover.transmissionFrac()
+                                * Sun.netLongWaveHourlyWPerM2(
+                                        air.tempC[i],
+                                        air.vapourPa[i],
+                                        clearness[Math.min(h / 24, clearness.length - 1)]);
+            }
         }
         return air;
+    }
+
+    /**
+     * Global over clear-sky radiation of every day, 0.3 to 1, held for its 24 hours: FAO-56 (Allen
+     * et al. 1998), eq. 39, takes the ratio of a day, and at night that of the last hours of sun,
+     * which the day's own stands for. The bound of 0.3 is that of ASCE-EWRI (2005), from memory. A
+     * day without sun counts as 0.6, between humid and dry places.
+     */
+    private static double[] clearness(Climate.Weather climate, Scenario scenario) {
+        double latitude = Math.toRadians(scenario.place().latitudeDeg());
+        double[] ratio = new double[scenario.days()];
+        for (int day = 0; day < ratio.length; day++) {
+            double global = 0;
+            for (int h = 0; h < 24; h++) {
+                global += climate.weather().globalWPerM2(day * 24 + h) / 24;
+            }
+            double clear =
+                    Sun.clearSkyWPerM2(
+                            Sun.extraterrestrialDailyWPerM2(
+                                    latitude, scenario.start().plusDays(day).getDayOfYear()),
+                            scenario.place().altitudeM());
+            ratio[day] = clear > 1 ? Math.max(0.3, Math.min(1, global / clear)) : 0.6;
+        }
+        return ratio;
     }
 
     private static double between(double[] values, int h, double share) {

@@ -326,7 +326,7 @@ final class TrayRun {
                             par,
                             ppfdUmolPerM2S,
                             infrared,
-                            0,
+                            air.longWaveWPerM2[step],
                             air.tempC[step],
                             air.vapourPa[step],
                             air.pressurePa,
@@ -334,14 +334,34 @@ final class TrayRun {
         } else {
             kgPerM2S =
                     Transpiration.cropCoefficient(traits, plant)
-                            * ReferenceEvapotranspiration.indoorKgPerM2S(
-                                    GRASS_ABSORBED_FRAC * (par + infrared),
-                                    air.tempC[step],
-                                    air.vapourPa[step],
-                                    ReferenceEvapotranspiration.HOUSE_RESISTANCE_S_PER_M,
-                                    air.pressurePa);
+                            * referenceKgPerM2S(GRASS_ABSORBED_FRAC * (par + infrared), air, step);
         }
         return salinityFrac * kgPerM2S * coveredM2 * crop.plants() / WATER_KG_PER_M3;
+    }
+
+    // FAO-56's own hourly form and wind in the open; docs/decisions/0006-air-of-the-reference.md.
+    private double referenceKgPerM2S(double shortWaveWPerM2, AirSeries air, int step) {
+        if (air.place == AirSeries.Place.OPEN) {
+            double net = shortWaveWPerM2 + air.longWaveWPerM2[step];
+            double mmPerHour =
+                    ReferenceEvapotranspiration.faoHourlyMmPerHour(
+                            air.tempC[step],
+                            air.vapourPa[step],
+                            air.speedMPerS[step],
+                            net,
+                            ReferenceEvapotranspiration.faoHourlySoilHeatWPerM2(net),
+                            air.pressurePa);
+            return Math.max(0, mmPerHour) / Timeline.HOUR_S;
+        }
+        return ReferenceEvapotranspiration.indoorKgPerM2S(
+                shortWaveWPerM2,
+                air.tempC[step],
+                air.vapourPa[step],
+                air.place == AirSeries.Place.HOUSE
+                        ? ReferenceEvapotranspiration.HOUSE_RESISTANCE_S_PER_M
+                        : ReferenceEvapotranspiration.roomResistanceSPerM(
+                                air.speedMPerS[step], traits.stomata().leafSizeM()),
+                air.pressurePa);
     }
 
     /** 1 less the albedo of the reference grass; FAO-56 (Allen et al. 1998), eq. 38. */

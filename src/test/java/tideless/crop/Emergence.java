@@ -39,12 +39,13 @@ final class Emergence {
     /** White or red-blue lamp, hardly any near infrared. */
     static RoomSeason lamp(
             double ppfd, double litH, double day, double night, double rhDay, double rhNight) {
-        return new RoomSeason(ppfd, litH, 4.7, 0.05, day, night, rhDay, rhNight, 0.15);
+        return new RoomSeason(ppfd, litH, 4.7, 0.05, day, night, rhDay, rhNight, 0.15, false);
     }
 
     /** Sun through glass, as much near infrared as light, spread evenly over 12 hours. */
     static RoomSeason sun(double mol, double day, double night, double rhDay, double rhNight) {
-        return new RoomSeason(mol / (12 * 0.0036), 12, 4.57, 1, day, night, rhDay, rhNight, 0.2);
+        return new RoomSeason(
+                mol / (12 * 0.0036), 12, 4.57, 1, day, night, rhDay, rhNight, 0.2, true);
     }
 
     static List<Row> rows() {

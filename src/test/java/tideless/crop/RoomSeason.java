@@ -1,6 +1,7 @@
 package tideless.crop;
 
 import tideless.physics.HumidAir;
+import tideless.physics.ReferenceEvapotranspiration;
 
 /**
  * One crop in one room, day by day, without a tray: what the simulator does with this room's
@@ -15,6 +16,7 @@ import tideless.physics.HumidAir;
  * @param dayHumidityFrac while lit
  * @param nightHumidityFrac while dark
  * @param airSpeedMPerS at the leaves
+ * @param house under glass or film, so that the reference's resistance is that of houses
  */
 record RoomSeason(
         double ppfdUmolPerM2S,
@@ -25,7 +27,8 @@ record RoomSeason(
         double nightTempC,
         double dayHumidityFrac,
         double nightHumidityFrac,
-        double airSpeedMPerS) {
+        double airSpeedMPerS,
+        boolean house) {
     static final double AIR_PRESSURE_PA = 101_325;
 
     /**
@@ -92,34 +95,35 @@ record RoomSeason(
     }
 
     /**
-     * Reference evapotranspiration of the room, kg/m2/d: Penman and Monteith with 70 s/m and a
-     * fixed 150 s/m, after Fernandez et al. (2010), Irrig. Sci. 28:497-509, albedo 0.23 of FAO-56.
+     * Reference evapotranspiration, kg/m2/d: 70 s/m, and in a house the fixed 150 s/m of Fernandez
+     * et al. (2010), in a room the resistance of a stand in its own air; albedo 0.23 of FAO-56.
      */
-    double referenceKgPerM2() {
-        return 3600 * (litH * referenceKgPerM2S(true) + (24 - litH) * referenceKgPerM2S(false));
+    double referenceKgPerM2(CropTraits traits) {
+        return 3600
+                * (litH * referenceKgPerM2S(traits, true)
+                        + (24 - litH) * referenceKgPerM2S(traits, false));
     }
 
-    private double referenceKgPerM2S(boolean lit) {
+    private double referenceKgPerM2S(CropTraits traits, boolean lit) {
         double tempC = lit ? dayTempC : nightTempC;
-        double saturationPa = HumidAir.saturationPressurePa(tempC);
-        double vapourPa = saturationPa * (lit ? dayHumidityFrac : nightHumidityFrac);
+        double vapourPa =
+                HumidAir.saturationPressurePa(tempC) * (lit ? dayHumidityFrac : nightHumidityFrac);
         double shortWave = lit ? ppfdUmolPerM2S / umolPerJ * (1 + nearInfraredPerPar) : 0;
-        return Transpiration.penmanMonteithWPerM2(
-                        0.77 * shortWave,
-                        saturationPa - vapourPa,
-                        HumidAir.saturationSlopePaPerK(tempC),
-                        HumidAir.psychrometricPaPerK(AIR_PRESSURE_PA, tempC),
-                        HumidAir.densityKgPerM3(tempC, vapourPa, AIR_PRESSURE_PA)
-                                * HumidAir.SPECIFIC_HEAT_J_PER_KG_K,
-                        150,
-                        150 + 70)
-                / HumidAir.latentHeatJPerKg(tempC);
+        return ReferenceEvapotranspiration.indoorKgPerM2S(
+                0.77 * shortWave,
+                tempC,
+                vapourPa,
+                house
+                        ? ReferenceEvapotranspiration.HOUSE_RESISTANCE_S_PER_M
+                        : ReferenceEvapotranspiration.roomResistanceSPerM(
+                                airSpeedMPerS, traits.stomata().leafSizeM()),
+                AIR_PRESSURE_PA);
     }
 
     double coefficientKg(CropTraits traits, Plant plant, double groundPerPlantM2) {
         return Canopy.coveredGroundM2(traits, plant, groundPerPlantM2)
                 * Transpiration.cropCoefficient(traits, plant)
-                * referenceKgPerM2();
+                * referenceKgPerM2(traits);
     }
 
     Outcome run(CropTraits traits, Plant start, double groundPerPlantM2, int days) {

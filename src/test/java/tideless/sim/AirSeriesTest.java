@@ -1,0 +1,97 @@
+package tideless.sim;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import java.time.LocalDate;
+import java.util.Arrays;
+import java.util.List;
+import org.junit.jupiter.api.Test;
+import tideless.physics.HumidAir;
+import tideless.physics.Sun;
+import tideless.scenario.Climate;
+import tideless.scenario.Cover;
+import tideless.scenario.HourlyWeather;
+import tideless.scenario.Place;
+import tideless.scenario.Scenario;
+import tideless.scenario.Settings;
+
+class AirSeriesTest {
+    private static final LocalDate FIRST_OF_OCTOBER = LocalDate.of(2027, 10, 1); // day 274
+    private static final Place NDIAYE = new Place(16 + 13 / 60.0, -16.25, 8);
+
+    private static AirSeries air(Climate climate) {
+        Scenario rig = Rigs.scenario(1, 600, List.of(), List.of(), Rigs.nobody());
+        Scenario scenario =
+                new Scenario(
+                        rig.title(),
+                        FIRST_OF_OCTOBER,
+                        1,
+                        NDIAYE,
+                        climate,
+                        rig.feed(),
+                        rig.sourceWater(),
+                        rig.reservoirs(),
+                        rig.trays(),
+                        rig.visits(),
+                        new Settings(600),
+                        rig.digest());
+        return AirSeries.of(scenario, Timeline.of(scenario));
+    }
+
+    private static Climate weather(Cover.Kind kind, double transmission, double clearness) {
+        double clear =
+                Sun.clearSkyWPerM2(
+                        Sun.extraterrestrialDailyWPerM2(Math.toRadians(NDIAYE.latitudeDeg()), 274),
+                        8);
+        HourlyWeather series =
+                new HourlyWeather("invented", day(28), day(0.9), day(clearness * clear), day(1.9));
+        return new Climate.Weather(
+                series,
+                new Cover(kind, transmission, 7, 1, 30, 2.5, Double.NEGATIVE_INFINITY, 24),
+                0.2,
+                420);
+    }
+
+    private static double[] day(double value) {
+        double[] hours = new double[24];
+        Arrays.fill(hours, value);
+        return hours;
+    }
+
+    // Allen et al. (1998), FAO 56, Example 19, 02-03 h: 28 degC, 90 %, Rs/Rso 0.8: 0.100 MJ/m2/h,
+    // printed to 0.001, which is 0.28 W/m2; half a digit and the rounded inputs.
+    @Test
+    void the_open_sky_takes_what_the_worked_example_of_FAO_56_says() {
+        AirSeries open = air(weather(Cover.Kind.OPEN, 1, 0.8));
+        assertEquals(-0.100e6 / 3600, open.longWaveWPerM2[0], 0.28);
+        assertEquals(AirSeries.Place.OPEN, open.place);
+    }
+
+    @Test
+    void a_net_hides_the_sky_as_it_hides_the_sun_and_glass_hides_it_all() {
+        double open = air(weather(Cover.Kind.OPEN, 1, 0.8)).longWaveWPerM2[0];
+        assertEquals(0.5 * open, air(weather(Cover.Kind.SHADE, 0.5, 0.8)).longWaveWPerM2[0], 1e-9);
+        assertEquals(0, air(weather(Cover.Kind.GLASS, 0.7, 0.8)).longWaveWPerM2[0]);
+    }
+
+    @Test
+    void an_overcast_day_loses_less_to_the_sky() {
+        double overcast = air(weather(Cover.Kind.OPEN, 1, 0.1)).longWaveWPerM2[0];
+        assertTrue(overcast <= 0 && overcast > -3, "W/m2 " + overcast);
+    }
+
+    @Test
+    void a_rooms_swing_is_coldest_at_three_warmest_at_fifteen_and_leaves_the_mean() {
+        AirSeries still = air(new Climate.Room(22, 22, 0.6, 0.6, 0, 0, 0, 0.1, 420));
+        AirSeries swing = air(new Climate.Room(22, 22, 0.6, 0.6, 0, 0, 6, 0.1, 420));
+        // A step of ten minutes whose middle lies 5 min off the crest misses 3 K by 3 K x (1 - cos
+        // 1.25 deg) = 0.0007 K.
+        assertEquals(25, Arrays.stream(swing.tempC).max().orElseThrow(), 0.001);
+        assertEquals(25, swing.tempC[15 * 6], 0.001);
+        assertEquals(19, swing.tempC[3 * 6], 0.001);
+        assertEquals(22, Arrays.stream(swing.tempC).average().orElseThrow(), 1e-9);
+        assertEquals(still.vapourPa[90], swing.vapourPa[90]);
+        assertTrue(swing.vapourPa[18] <= HumidAir.saturationPressurePa(swing.tempC[18]));
+    }
+}
