@@ -276,8 +276,13 @@ final class Emergence {
                 room.run(traits, Growing.raisedInNursery(traits, age), groundM2, days);
         return new Row(
                 "chamber-" + name,
-                "%s, mean over %d d, %.0f umol, %.0f h (light, density, climate assumed)"
-                        .formatted(name, days, room.ppfdUmolPerM2S(), room.litH()),
+                String.format(
+                        Locale.ROOT,
+                        "%s, mean over %d d, %.0f umol, %.0f h (light, density, climate assumed)",
+                        name,
+                        days,
+                        room.ppfdUmolPerM2S(),
+                        room.litH()),
                 "L/m2/d",
                 0.65 * published,
                 1.35 * published,
@@ -292,8 +297,12 @@ final class Emergence {
                 room.run(traits, Growing.raisedInNursery(traits, 40), groundM2, 90);
         return new Row(
                 "mature-" + name + (room.lightMolPerM2() > 30 ? "-peak" : ""),
-                "%s full grown, %.1f plants/m2, %.0f mol/d"
-                        .formatted(name, 1 / groundM2, room.lightMolPerM2()),
+                String.format(
+                        Locale.ROOT,
+                        "%s full grown, %.1f plants/m2, %.0f mol/d",
+                        name,
+                        1 / groundM2,
+                        room.lightMolPerM2()),
                 "L/plant/d",
                 low,
                 high,
@@ -307,8 +316,12 @@ final class Emergence {
                 room.run(traits, Growing.raisedInNursery(traits, age), groundM2, days);
         return new Row(
                 "two-models-" + name,
-                "%s, %d d: water by coefficient over water by canopy (%.2f L)"
-                        .formatted(name, days, outcome.canopyKg()),
+                String.format(
+                        Locale.ROOT,
+                        "%s, %d d: water by coefficient over water by canopy (%.2f L)",
+                        name,
+                        days,
+                        outcome.canopyKg()),
                 "",
                 0.75,
                 1.25,

@@ -1,0 +1,370 @@
+package tideless.crop;
+
+import java.awt.BasicStroke;
+import java.awt.Graphics2D;
+import java.awt.geom.Ellipse2D;
+import java.awt.geom.Line2D;
+import java.awt.geom.Rectangle2D;
+import java.io.IOException;
+import java.nio.charset.StandardCharsets;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Locale;
+import java.util.function.DoubleUnaryOperator;
+import tideless.physics.HumidAir;
+
+/**
+ * Writes {@code docs/validation.md} and its plots from the same numbers that the tests hold. The
+ * command stands at the top of the page it writes.
+ */
+public final class Validation {
+    private static final String[] CROPS = {"lettuce", "basil", "tomato", "cucumber", "strawberry"};
+
+    private Validation() {}
+
+    public static void main(String[] args) throws IOException {
+        Path docs = Path.of(args.length > 0 ? args[0] : "docs");
+        Path images = docs.resolve("img");
+        Files.createDirectories(images);
+        List<Emergence.Row> rows = Emergence.rows();
+        List<MeasuredTomato.Series> tomato = MeasuredTomato.daily();
+        Files.write(
+                docs.resolve("validation.md"), page(rows, tomato).getBytes(StandardCharsets.UTF_8));
+        double height = 40 + 15 * rows.size() + 34;
+        Chart.write(images, "predicted-published", 820, height, g -> bands(g, rows, height));
+        Chart.write(
+                images,
+                "measured-tomato",
+                820,
+                560,
+                g -> Chart.panels(g, tomatoPanels(tomato), 2, 820, 560));
+        Chart.write(
+                images,
+                "thirst-responses",
+                980,
+                600,
+                g -> Chart.panels(g, responses(), 3, 980, 600));
+    }
+
+    // The page.
+
+    static String page(List<Emergence.Row> rows, List<MeasuredTomato.Series> tomato) {
+        StringBuilder page = new StringBuilder();
+        page.append(
+                """
+                # Validation: predicted beside published
+
+                <!-- Made by tideless.crop.Validation. Do not edit; run
+
+                    mvn -q -B test-compile exec:java -P validation
+
+                -->
+
+                Nothing here is fitted: every number of a crop stands in its file with its source, and what a
+                source leaves out of its conditions is assumed and said. The same table is a test
+                (`EmergenceTest`): a hit that turns into a miss fails it, and so does a miss that turns into a hit.
+                Physics alone (vapour pressure, FAO-56 examples, open water, oxygen, pipes) is checked in the tests
+                of its own room.
+
+                ## Thirst, growth and uptake
+
+                ![Found over the published band](img/predicted-published.png)
+
+                """);
+        long hits = rows.stream().filter(Emergence.Row::hit).count();
+        List<Double> ratios = new ArrayList<>();
+        int near = 0;
+        for (Emergence.Row row : rows) {
+            if (isWater(row)) {
+                double ratio = row.found() / middle(row);
+                ratios.add(Math.log(ratio));
+                near += Math.abs(ratio - 1) <= 0.20 ? 1 : 0;
+            }
+        }
+        page.append(
+                text(
+                        "%d of %d lie within the published band. Of the %d rows that are water alone (litres), %d"
+                                + " lie within 20 %% of the\nband's middle; their geometric mean is %+.0f %% off it.\n\n",
+                        hits,
+                        rows.size(),
+                        ratios.size(),
+                        near,
+                        100 * (Math.exp(MeasuredTomato.mean(ratios)) - 1)));
+        page.append("| check | predicted | published | | source and standing |\n");
+        page.append("| --- | ---: | ---: | --- | --- |\n");
+        for (Emergence.Row row : rows) {
+            page.append(
+                    text(
+                            "| %s | %s %s | %s to %s | %s | %s |\n",
+                            row.what(),
+                            three(row.found()),
+                            row.unit(),
+                            three(row.low()),
+                            three(row.high()),
+                            row.hit() ? "hit" : "**MISS**",
+                            row.source()));
+        }
+        page.append("\n### Why the misses\n\n");
+        for (Emergence.Row row : rows) {
+            if (!row.hit()) {
+                page.append(
+                        text(
+                                "- %s: %s.\n",
+                                row.what(),
+                                EmergenceTest.MISSES.getOrDefault(
+                                        row.id(), "a new miss, not yet looked into")));
+            }
+        }
+        page.append(
+                """
+
+                ## Cherry tomato, measured day by day
+
+                Four compartments of a glasshouse, 1 March to 15 May 2020 (Hemming, de Zwart, Elings, Petropoulou and
+                Righini; Autonomous Greenhouse Challenge, Second Edition, doi:10.4121/uuid:88d22c60-21b3-4ea8-90db-20249a5be2a7).
+                Our tomato canopy is driven by outside light x 0.5 (the publisher's factor; screens left out) and the
+                lamps' energy; inside air is not published and is taken as 24 degC and 70 % by light, 18 degC and
+                85 % by night, as in the table above; leaf area index at the crop's ceiling of 3.5. Flagged days would
+                be skipped; there are none in these weeks. R2 is the square of the correlation, slope that of measured
+                on predicted.
+
+                ![Predicted beside measured](img/measured-tomato.png)
+
+                | compartment | days | light, mol/m2/d | measured, L/m2/d | predicted | bias | R2 daily | slope | R2 weekly | slope |
+                | --- | ---: | ---: | ---: | ---: | ---: | ---: | ---: | ---: | ---: |
+                """);
+        for (MeasuredTomato.Series one : tomato) {
+            // Weeks of each compartment by itself, never across two.
+            MeasuredTomato.Series weeks =
+                    one.name().equals("all") ? weekly(tomato.subList(0, 4)) : one.weekly();
+            page.append(
+                    text(
+                            "| %s | %d | %.1f | %.2f | %.2f | %+.0f %% | %.2f | %.2f | %.2f | %.2f |\n",
+                            one.name(),
+                            one.dates().size(),
+                            one.lightMol(),
+                            MeasuredTomato.mean(one.measured()),
+                            MeasuredTomato.mean(one.predicted()),
+                            100 * one.bias(),
+                            one.r2(),
+                            one.slope(),
+                            weeks.r2(),
+                            weeks.slope()));
+        }
+        page.append(
+                """
+
+                **A miss**: the bias is past 10 % in every compartment and past 20 % in two. What is known to push it
+                that way: no screen is in the light (x 0.75 and x 0.02 when drawn), all houses were given carbon
+                dioxide, which closes stomata and does not enter ours, and the humidity of these closed houses is
+                not known. The base of the litres (96 or 62.5 m2) is not stated either: a factor of 1.54, which is
+                more than the whole bias. Daily figures are supply less drain in steps of 0.1 L/m2 and carry what
+                the slabs store, so weeks agree better than days; compartment A was changed by hand as growers do
+                and follows the light least (its uptake against outside sun: r = 0.31 over the season).
+
+                ## Response of thirst
+
+                Lettuce, basil, tomato, cucumber and strawberry at 24 degC, 60 %, 300 umol/m2/s of white diodes,
+                leaf area index 3, 0.15 m/s, each varied by itself. Thirst rises with deficit, light, leaf and root
+                contact and falls with salt; none has a kink but where a published form has one (salt threshold; the
+                tenth of the root that meets the whole thirst). Moving air cools leaves that a lamp warms and
+                dries them: the sign of air speed is not fixed. Signs are held by `CropProperties`.
+
+                ![Response of thirst](img/thirst-responses.png)
+                """);
+        return page.toString();
+    }
+
+    private static MeasuredTomato.Series weekly(List<MeasuredTomato.Series> parts) {
+        MeasuredTomato.Series all =
+                new MeasuredTomato.Series(
+                        "all", new ArrayList<>(), new ArrayList<>(), new ArrayList<>(), 0);
+        for (MeasuredTomato.Series one : parts) {
+            all.dates().addAll(one.weekly().dates());
+            all.measured().addAll(one.weekly().measured());
+            all.predicted().addAll(one.weekly().predicted());
+        }
+        return all;
+    }
+
+    private static boolean isWater(Emergence.Row row) {
+        return row.unit().equals("L") || row.unit().endsWith("/d") && row.unit().startsWith("L/");
+    }
+
+    private static double middle(Emergence.Row row) {
+        return 0.5 * (row.low() + row.high());
+    }
+
+    private static String three(double value) {
+        return value >= 99.5 ? text("%.0f", value) : text("%.3g", value);
+    }
+
+    private static String text(String format, Object... values) {
+        return String.format(Locale.ROOT, format, values);
+    }
+
+    // The pictures.
+
+    private static void bands(Graphics2D g, List<Emergence.Row> rows, double height) {
+        double left = 330;
+        double perDoubling = 110;
+        double centre = left + 2 * perDoubling;
+        Chart.text(g, "Predicted over the middle of the published band", Chart.TITLE, 14, 20);
+        for (int power = -2; power <= 2; power++) {
+            double x = centre + power * perDoubling;
+            g.setPaint(power == 0 ? Chart.QUIET : Chart.GRID);
+            g.setStroke(new BasicStroke(0.8f));
+            g.draw(new Line2D.Double(x, 32, x, height - 30));
+            String label = Chart.number(Math.pow(2, power));
+            Chart.text(g, label, Chart.TEXT, x - Chart.wide(g, label) / 2, height - 16);
+        }
+        for (int i = 0; i < rows.size(); i++) {
+            Emergence.Row row = rows.get(i);
+            double y = 42 + 15 * i;
+            double middle = middle(row);
+            double from = centre + perDoubling * Math.log(row.low() / middle) / Math.log(2);
+            double to = centre + perDoubling * Math.log(row.high() / middle) / Math.log(2);
+            double at = centre + perDoubling * Math.log(row.found() / middle) / Math.log(2);
+            g.setPaint(new java.awt.Color(0xcfe3d6));
+            g.fill(new Rectangle2D.Double(from, y - 4, to - from, 8));
+            g.setPaint(row.hit() ? Chart.COLOURS[0] : Chart.COLOURS[4]);
+            Ellipse2D dot = new Ellipse2D.Double(at - 3.2, y - 3.2, 6.4, 6.4);
+            g.setStroke(new BasicStroke(1.5f));
+            if (row.hit()) {
+                g.fill(dot);
+            } else {
+                g.draw(dot);
+            }
+            Chart.text(g, row.id(), Chart.TEXT, 14, y + 3.5);
+            Chart.text(g, three(row.found()) + " " + row.unit(), Chart.TEXT, 170, y + 3.5);
+        }
+        Chart.text(
+                g, "green: published band; full: hit, hollow: miss", Chart.TEXT, 14, height - 16);
+    }
+
+    private static List<Chart.Panel> tomatoPanels(List<MeasuredTomato.Series> all) {
+        List<Chart.Panel> panels = new ArrayList<>();
+        for (MeasuredTomato.Series one : all.subList(0, 4)) {
+            double[] day = new double[one.dates().size()];
+            for (int i = 0; i < day.length; i++) {
+                day[i] = i + 1;
+            }
+            MeasuredTomato.Series weeks = one.weekly();
+            double[] week = new double[weeks.dates().size()];
+            for (int i = 0; i < week.length; i++) {
+                week[i] = 7 * i + 4;
+            }
+            panels.add(
+                    new Chart.Panel(
+                            "Compartment " + one.name(),
+                            "day from 1 March 2020",
+                            "L/m2/day",
+                            0,
+                            10,
+                            List.of(
+                                    new Chart.Curve(
+                                            "predicted, weeks",
+                                            week,
+                                            array(weeks.predicted()),
+                                            false),
+                                    new Chart.Curve(
+                                            "measured, weeks",
+                                            week,
+                                            array(weeks.measured()),
+                                            false),
+                                    new Chart.Curve(
+                                            "predicted, days", day, array(one.predicted()), true),
+                                    new Chart.Curve(
+                                            "measured, days", day, array(one.measured()), true))));
+        }
+        return panels;
+    }
+
+    private static double[] array(List<Double> values) {
+        return values.stream().mapToDouble(v -> v).toArray();
+    }
+
+    private static List<Chart.Panel> responses() {
+        return List.of(
+                response(
+                        "Dry air",
+                        "vapour pressure deficit, kPa",
+                        0,
+                        2.9,
+                        12,
+                        (crop, x) -> thirst(crop, 3, 300, x, 0.15)),
+                response(
+                        "Light",
+                        "PPFD, umol/m2/s",
+                        0,
+                        1500,
+                        20,
+                        (crop, x) -> thirst(crop, 3, x, VPD, 0.15)),
+                response(
+                        "Leaf",
+                        "leaf area index",
+                        0,
+                        6,
+                        12,
+                        (crop, x) -> thirst(crop, x, 300, VPD, 0.15)),
+                response("Air speed", "m/s", 0, 2, 12, (crop, x) -> thirst(crop, 3, 300, VPD, x)),
+                response(
+                        "Salt",
+                        "EC of the solution, mS/cm",
+                        0,
+                        10,
+                        12,
+                        (crop, x) ->
+                                Transpiration.saltFrac(crop, x) * thirst(crop, 3, 300, VPD, 0.15)),
+                response(
+                        "Root contact",
+                        "wet share of the hanging root",
+                        0,
+                        1,
+                        12,
+                        (crop, x) -> RootZone.supplyFrac(x) * thirst(crop, 3, 300, VPD, 0.15)));
+    }
+
+    private static final double VPD = 1.19; // 24 degC, 60 %
+
+    private interface Response {
+        double of(CropTraits crop, double x);
+    }
+
+    private static Chart.Panel response(
+            String title, String label, double from, double to, double most, Response response) {
+        List<Chart.Curve> curves = new ArrayList<>();
+        for (String name : CROPS) {
+            CropTraits crop = CropFiles.read(name);
+            DoubleUnaryOperator thirst = x -> response.of(crop, x);
+            double[] x = new double[201];
+            double[] y = new double[x.length];
+            for (int i = 0; i < x.length; i++) {
+                x[i] = from + (to - from) * i / (x.length - 1);
+                y[i] = thirst.applyAsDouble(x[i]);
+            }
+            curves.add(new Chart.Curve(name, x, y, false));
+        }
+        return new Chart.Panel(title, label, "L/m2 in 24 h like this", 0, most, curves);
+    }
+
+    /** What a day of this would take, L/m2. */
+    private static double thirst(
+            CropTraits crop, double lai, double ppfd, double deficitKPa, double airSpeed) {
+        return 86400
+                * Transpiration.canopyKgPerM2S(
+                        crop.stomata(),
+                        crop.growth().extinction(),
+                        lai,
+                        ppfd / 4.7,
+                        ppfd,
+                        0.05 * ppfd / 4.7,
+                        0,
+                        24,
+                        HumidAir.saturationPressurePa(24) - 1000 * deficitKPa,
+                        RoomSeason.AIR_PRESSURE_PA,
+                        airSpeed);
+    }
+}
