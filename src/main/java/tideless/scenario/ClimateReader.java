@@ -76,7 +76,7 @@ final class ClimateReader {
         Integer offsetS = utcOffsetS(place, where);
         NamedFiles.Named file = null;
         if (climate.has("file")) {
-            file = files.open(climate, "file", LARGEST_WEATHER_BYTES, "a CSV file");
+            file = files.open(climate, "file", LARGEST_WEATHER_BYTES, "a CSV or EPW file");
         } else {
             climate.missing("file");
         }

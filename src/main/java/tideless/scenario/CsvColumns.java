@@ -83,6 +83,9 @@ final class CsvColumns {
         List<String> unused = new ArrayList<>();
         for (int i = 0; i < names.getFieldCount(); i++) {
             String name = names.getField(i).strip().toLowerCase(Locale.ROOT);
+            if (name.isEmpty()) {
+                continue;
+            }
             if (!List.of(needed).contains(name)) {
                 unused.add(Source.shown(name));
             } else if (columns.put(name, i) != null) {

@@ -124,7 +124,7 @@ final class ScenarioKeys {
                         Key.file("climate.file")
                                 .required("weather/site.csv")
                                 .about(
-                                        "hourly CSV: a row of names (time, temperature, humidity,"
+                                        "an EPW file (name.epw), or hourly CSV: a row of names (time, temperature, humidity,"
                                                 + " global, wind) and a row of units; under time,"
                                                 + " UTC, UTC+01:00 or local")));
         keys.add(

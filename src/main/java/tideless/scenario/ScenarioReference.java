@@ -108,7 +108,11 @@ public final class ScenarioReference {
         units(page, "wind", UnitTable.SPEED, "");
         page.append("\nUp to 3 hours in a row may be missing; they are filled by a straight line")
                 .append(" and said so. A typical year is met by month and hour; 29 February")
-                .append(" repeats 28 February.\n");
+                .append(" repeats 28 February.\n\n")
+                .append("A name that ends in .epw is read as an EPW file: dry bulb, relative")
+                .append(" humidity, global radiation on the flat and wind of each hour, the zone")
+                .append(" from its line LOCATION, missing-value codes (99.9, 999, 9999) as gaps.")
+                .append(" Its months often come from different years: clock = \"typical year\".\n");
     }
 
     private static void units(StringBuilder page, String column, UnitTable table, String more) {

@@ -15,7 +15,7 @@ import java.util.regex.Pattern;
  * <p>Columns time, temperature, humidity, global, wind. Under time stands {@code UTC}, {@code
  * UTC+01:00} or {@code local}, the rig's own clock. Global radiation is the mean over the hour that
  * begins at the row's time. Up to three hours in a row may be missing and are filled by straight
- * lines. A reader of other weather files only has to give the same arrays.
+ * lines. An EPW file is brought into the same table by {@link EpwFile}.
  */
 final class WeatherFile {
     static final String[] COLUMNS = {"time", "temperature", "humidity", "global", "wind"};
@@ -30,12 +30,19 @@ final class WeatherFile {
     private final Source source;
     private final boolean typical;
     private final String named;
+    private final int stateLateH;
     private LocalDateTime begin;
     private final double[][] values = new double[4][];
     private int[] lineOfHour;
 
-    private WeatherFile(CsvColumns csv, Source source, boolean typical, String named) {
+    /**
+     * @param stateLateH hours by which temperature, humidity and wind come after the begin of the
+     *     row's hour: 0, or 1 for a file that gives them for its end
+     */
+    private WeatherFile(
+            CsvColumns csv, Source source, boolean typical, String named, int stateLateH) {
         this.named = named;
+        this.stateLateH = stateLateH;
         this.csv = csv;
         this.source = source;
         this.typical = typical;
@@ -56,11 +63,13 @@ final class WeatherFile {
             int rigOffsetS,
             LocalDate start,
             int days) {
-        CsvColumns csv = CsvColumns.of(file.label(), file.text(), source, COLUMNS);
+        boolean epw = EpwFile.isNamed(file.label());
+        String text = epw ? EpwFile.asCsv(file, source) : file.text();
+        CsvColumns csv = text == null ? null : CsvColumns.of(file.label(), text, source, COLUMNS);
         if (csv == null) {
             return null;
         }
-        WeatherFile weather = new WeatherFile(csv, source, typical, named(file));
+        WeatherFile weather = new WeatherFile(csv, source, typical, named(file), epw ? 1 : 0);
         Integer fileOffsetS = weather.offsetS(rigOffsetS);
         boolean units =
                 csv.knows("temperature", List.of(UnitTable.TEMPERATURE))
@@ -151,12 +160,16 @@ final class WeatherFile {
         for (int row = 0; row < times.length; row++) {
             int hour = (int) ChronoUnit.HOURS.between(begin, times[row]);
             lineOfHour[hour] = csv.line(row);
-            values[0][hour] = csv.value(row, "temperature", UnitTable.TEMPERATURE, -70, 60);
+            double tempC = csv.value(row, "temperature", UnitTable.TEMPERATURE, -70, 60);
             // Sensors read a little above saturation and a little below darkness.
-            values[1][hour] = Math.min(1, csv.value(row, "humidity", share, 0, 1.05));
+            double humidity = Math.min(1, csv.value(row, "humidity", share, 0, 1.05));
             values[2][hour] =
                     Math.max(0, csv.value(row, "global", UnitTable.IRRADIANCE, -20, 1800));
-            values[3][hour] = toTwoMetres * csv.value(row, "wind", UnitTable.SPEED, 0, 90);
+            double wind = toTwoMetres * csv.value(row, "wind", UnitTable.SPEED, 0, 90);
+            setState(afterwards(hour), tempC, humidity, wind);
+            if (row == 0 && stateLateH > 0) {
+                setState(hour, tempC, humidity, wind); // nothing is known before the first row
+            }
         }
         if (!csv.isSound()) {
             return false;
@@ -170,6 +183,23 @@ final class WeatherFile {
         return true;
     }
 
+    /** The hour at whose begin a row's temperature holds; negative when past the last. */
+    private int afterwards(int hour) {
+        int late = hour + stateLateH;
+        if (late < values[0].length) {
+            return late;
+        }
+        return typical ? late - values[0].length : -1;
+    }
+
+    private void setState(int hour, double tempC, double humidity, double wind) {
+        if (hour >= 0) {
+            values[0][hour] = tempC;
+            values[1][hour] = humidity;
+            values[3][hour] = wind;
+        }
+    }
+
     /**
      * Wind at 2 m per wind at another height over short grass.
      *
@@ -180,6 +210,11 @@ final class WeatherFile {
     }
 
     private void repeatFebruary28() {
+        if (stateLateH > 0 && lineOfHour[FEBRUARY_29] == 0) {
+            // The end of 28 February is the begin of 1 March where there is no day between.
+            int march = FEBRUARY_29 + 24;
+            setState(march, values[0][FEBRUARY_29], values[1][FEBRUARY_29], values[3][FEBRUARY_29]);
+        }
         for (int hour = FEBRUARY_29; hour < FEBRUARY_29 + 24; hour++) {
             if (lineOfHour[hour] == 0) {
                 lineOfHour[hour] = lineOfHour[hour - 24];
@@ -210,13 +245,19 @@ final class WeatherFile {
                 source.note(
                         new Note(
                                 csv.label(),
-                                lineOfHour[hour] > 0 ? lineOfHour[hour] : lineOfHour[hour - 1],
+                                lineOf(name, hour) > 0
+                                        ? lineOf(name, hour)
+                                        : lineOf(name, hour - 1),
                                 name,
                                 "%s h missing from %s, filled by a straight line"
                                         .formatted(end - hour, named(hour))));
             }
             hour = end;
         }
+    }
+
+    private int lineOf(String column, int hour) {
+        return lineOfHour[column.equals("global") ? hour : Math.max(0, hour - stateLateH)];
     }
 
     private String named(int hour) {
