@@ -11,12 +11,14 @@ import picocli.CommandLine.Command;
 import picocli.CommandLine.IVersionProvider;
 import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.ParameterException;
+import picocli.CommandLine.ScopeType;
 import picocli.CommandLine.Spec;
 
 /** The program: reads the command line and hands it to a command. */
 @Command(
         name = "tideless",
         mixinStandardHelpOptions = true,
+        scope = ScopeType.INHERIT, // so that "tideless run --help" works too
         versionProvider = Tideless.Version.class,
         header = "Simulates hydroponic trays without a pump, and dates their refills and flushes.",
         description = {
@@ -31,13 +33,15 @@ import picocli.CommandLine.Spec;
             "Try:",
             "  tideless run scenarios/science-room-bench.toml",
             "  tideless show scenarios/science-room-bench.toml",
-            "  tideless crops lettuce"
+            "  tideless crops lettuce",
+            "  tideless mix --volume \"24 L\" --ec \"1.4 mS/cm\" --recipe hoagland-1"
         },
         subcommands = {
             RunCommand.class,
             CheckCommand.class,
             ShowCommand.class,
             LightCommand.class,
+            MixCommand.class,
             CropsCommand.class
         })
 public final class Tideless implements Runnable {
@@ -46,7 +50,7 @@ public final class Tideless implements Runnable {
     @Override
     public void run() {
         throw new ParameterException(
-                spec.commandLine(), "no command; there are run, check, show, light and crops");
+                spec.commandLine(), "no command; there are run, check, show, light, mix and crops");
     }
 
     /** The program's name and version. */

@@ -263,6 +263,32 @@ final class UnitTable {
     /** mol/m3. */
     static final UnitTable CONCENTRATION = molar("concentration");
 
+    /** mol/m3 of an ion stated by its charge. */
+    static UnitTable equivalents(int charge) {
+        return new UnitTable("concentration of charge")
+                .unit(1.0 / charge, "meq/L", "meq/l", "mmol charge/L");
+    }
+
+    /** mol/m3 of calcium and magnesium together. A German degree is 10 mg/L of CaO. */
+    static final UnitTable HARDNESS =
+            new UnitTable("hardness")
+                    .unit(10 / 56.077, "dH", "\u00b0dH")
+                    .unit(10 / 100.086, "fH", "\u00b0fH")
+                    .unit(1 / 100.086, "mg/L CaCO3", "ppm CaCO3")
+                    .unit(1, "mmol/L");
+
+    /** mol charge/m3. A German degree of carbonate hardness is 10 mg/L of CaO. */
+    static final UnitTable ALKALINITY =
+            new UnitTable("alkalinity")
+                    .unit(1, "meq/L", "mmol/L")
+                    .unit(2 / 100.086, "mg/L CaCO3", "ppm CaCO3")
+                    .unit(20 / 56.077, "dH", "\u00b0dH", "dKH")
+                    .unit(1 / 61.0168, "mg/L HCO3");
+
+    /** kg/L. */
+    static final UnitTable DENSITY =
+            new UnitTable("density").unit(1, "kg/L", "g/mL", "g/cm3").unit(1e-3, "kg/m3", "g/L");
+
     // What crop files need besides.
 
     /** g per MJ of 400-700 nm. */

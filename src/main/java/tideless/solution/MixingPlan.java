@@ -2,8 +2,8 @@ package tideless.solution;
 
 import java.util.Objects;
 
-/** A mixing sheet, or why there is none. */
-public sealed interface MixingPlan permits MixingSheet, MixingPlan.Refused {
+/** A mixing sheet, a correction of one, or why there is none. */
+public sealed interface MixingPlan permits MixingSheet, MixCorrection, MixingPlan.Refused {
 
     /**
      * No sheet.

@@ -35,6 +35,8 @@ public record MixingSheet(
 
     /** What is poured in a step. */
     public enum Kind {
+        /** Solution taken out to make room. */
+        TAKE_OUT,
         WATER,
         PART_A,
         PART_B,
@@ -191,6 +193,9 @@ public record MixingSheet(
                 vessel.step(
                         Kind.WATER, wish.water().title(), Double.NaN, (waterL - firstL) * 1000));
         List<String> cautions = new ArrayList<>(GENERAL);
+        if (wish.supply() instanceof FromConcentrate bottles) {
+            cautionOfBottles(bottles.parts(), cautions);
+        }
         if (wish.supply() instanceof FromSalts) {
             cautions.add(
                     "Iron and the other micronutrients are not among these salts: add a chelated"
@@ -293,7 +298,36 @@ public record MixingSheet(
         steps.add(vessel.step(kind, part.name(), grams, millilitres));
     }
 
-    private static Composition recipe(Supply supply) {
+    /** What these two bottles in particular would drop if one went into the other. */
+    private static void cautionOfBottles(TwoPart parts, List<String> cautions) {
+        double a = parts.a().densityKgPerL() * 1000;
+        double b = parts.b().densityKgPerL() * 1000;
+        if (Double.isNaN(a + b)) {
+            return; // powders: nothing is dissolved yet
+        }
+        Stock together =
+                Stock.checkTogether(
+                        parts.a().molPerKg().times(a),
+                        parts.b().molPerKg().times(b),
+                        20,
+                        Stock.USUAL_PH);
+        if (together.gypsumMolPerM3() > 1) {
+            cautions.add(
+                    String.format(
+                            Locale.ROOT,
+                            "These two poured together undiluted would drop about %.0f g of gypsum"
+                                    + " a litre%s.",
+                            together.gypsumMolPerM3() * GYPSUM_KG_PER_MOL,
+                            together.brushiteIndex() > 0 ? ", and calcium phosphate" : ""));
+        } else if (together.brushiteIndex() > 0) {
+            cautions.add("These two poured together undiluted would drop calcium phosphate.");
+        }
+    }
+
+    /** CaSO4.2H2O, 172.17 g/mol: standard atomic weights. */
+    private static final double GYPSUM_KG_PER_MOL = 0.17217;
+
+    static Composition recipe(Supply supply) {
         if (supply instanceof FromConcentrate bottles) {
             return bottles.parts().balancedAtLabelStrength();
         }

@@ -1,0 +1,339 @@
+package tideless.scenario;
+
+import java.util.ArrayList;
+import java.util.EnumMap;
+import java.util.List;
+import java.util.Locale;
+import java.util.Map;
+import java.util.Optional;
+import java.util.regex.Matcher;
+import java.util.regex.Pattern;
+import tideless.solution.Acidity;
+import tideless.solution.Component;
+import tideless.solution.Composition;
+import tideless.solution.Concentrate;
+import tideless.solution.LabelTerm;
+import tideless.solution.Reagent;
+import tideless.solution.Recipe;
+import tideless.solution.SourceWater;
+import tideless.solution.Standing;
+import tideless.solution.WaterAnalysis;
+
+/**
+ * Values given on a command line, read by the same tables and refused in the same words as those of
+ * a scenario file. Every fault is kept, so that all are told in one go; a faulty value reads as NaN
+ * or as empty.
+ */
+public final class OptionReader {
+    private static final Key VOLUME =
+            Key.quantity("volume", UnitTable.VOLUME).above("0 L", "100000 L").required("24 L");
+    private static final Key EC =
+            Key.quantity("ec", UnitTable.CONDUCTIVITY)
+                    .above("0 mS/cm", "20 mS/cm")
+                    .required("1.4 mS/cm");
+    private static final Key PH = Key.number("ph").from("3", "10").required("6.0");
+    private static final Key SHARE = Key.share("share").from("0 %", "100 %").required("2.6 %");
+    private static final Key DENSITY =
+            Key.quantity("density", UnitTable.DENSITY)
+                    .from("0.6 kg/L", "2.5 kg/L")
+                    .required("1.1 kg/L");
+    private static final Key HARDNESS =
+            Key.quantity("hardness", UnitTable.HARDNESS).from("0 dH", "200 dH").required("14 dH");
+    private static final Key ALKALINITY =
+            Key.quantity("alkalinity", UnitTable.ALKALINITY)
+                    .from("0 meq/L", "50 meq/L")
+                    .required("2.5 meq/L");
+
+    private static final Pattern RATIO = Pattern.compile("1\\s*:\\s*(\\d{1,5}(?:\\.\\d+)?)");
+    private static final Pattern ITEM = Pattern.compile("([A-Za-z][A-Za-z0-9-]*)\\s+(\\S.*)");
+    private static final Pattern TRIAL =
+            Pattern.compile(
+                    "(.+?) in (.+?)(?: of (water|solution))? from (?:pH )?(.+?) to (?:pH )?(.+)");
+
+    private final String command;
+    private final List<Problem> problems = new ArrayList<>();
+    private final List<String> remarks = new ArrayList<>();
+
+    /**
+     * @param command how the user calls it, as "tideless mix": stands where a file's name would
+     */
+    public OptionReader(String command) {
+        this.command = command;
+    }
+
+    /** What was wrong, in the order read. */
+    public List<Problem> problems() {
+        return List.copyOf(problems);
+    }
+
+    /** What is worth saying of values that are sound, as of an analysis that does not balance. */
+    public List<String> remarks() {
+        return List.copyOf(remarks);
+    }
+
+    /** Tells of a fault that no single value has. */
+    public void fault(String option, String found, String allowed, String hint) {
+        problems.add(new Problem(command, 0, 0, option, found, allowed, hint));
+    }
+
+    private double read(String option, String text, Key key) {
+        Measure.Read read = key.read(text);
+        if (!read.good() || !key.inBounds(read)) {
+            fault(option, Key.quoted(text), key.allowed(), read.good() ? "" : read.hint());
+            return Double.NaN;
+        }
+        return read.value();
+    }
+
+    /** Litres. */
+    public double litres(String option, String text) {
+        return read(option, text, VOLUME) * 1000;
+    }
+
+    /** mS/cm at 25 degC. */
+    public double msPerCm(String option, String text) {
+        return read(option, text, EC);
+    }
+
+    /** pH. */
+    public double ph(String option, String text) {
+        return read(option, text, PH);
+    }
+
+    /** The 300 of "1:300". */
+    public double ratio(String option, String text) {
+        Matcher shape = RATIO.matcher(text.strip());
+        double ratio = shape.matches() ? Double.parseDouble(shape.group(1)) : Double.NaN;
+        if (!(ratio >= 10 && ratio <= 10_000)) {
+            fault(option, Key.quoted(text), "from 1:10 up to 1:10000, as \"1:300\"", "");
+            return Double.NaN;
+        }
+        return ratio;
+    }
+
+    private <T> Optional<T> named(
+            String option, String text, Optional<T> found, List<String> names) {
+        if (found.isEmpty()) {
+            fault(option, Key.quoted(text), String.join(", ", names), nearest(text, names));
+        }
+        return found;
+    }
+
+    private static String nearest(String text, List<String> names) {
+        String meant = KeyTable.nearest(text, names);
+        return meant.isEmpty() ? "" : "Did you mean " + Key.quoted(meant) + "?";
+    }
+
+    /** A source water by name. */
+    public Optional<SourceWater> water(String option, String text) {
+        return named(option, text, SourceWater.named(text), SourceWater.names());
+    }
+
+    /** A published recipe by name. */
+    public Optional<Recipe> recipe(String option, String text) {
+        return named(option, text, Recipe.named(text), Recipe.names());
+    }
+
+    /** An acid or base by name. */
+    public Optional<Reagent> reagent(String option, String text) {
+        return named(option, text, Reagent.named(text), Reagent.names());
+    }
+
+    /**
+     * A bottle by its label, as "NO3-N 2.58 %, CaO 4.06 %, K2O 1.42 %, density 1.1 kg/L". Nitrogen
+     * has to say which: NO3-N (or N-NO3) or NH4-N.
+     */
+    public Optional<Concentrate> label(String option, String name, String text) {
+        Map<LabelTerm, Double> percent = new EnumMap<>(LabelTerm.class);
+        double density = Double.NaN;
+        int faults = problems.size();
+        double sum = 0;
+        for (String item : text.split(",", -1)) {
+            Matcher shape = ITEM.matcher(item.strip());
+            if (!shape.matches()) {
+                fault(
+                        option,
+                        Key.quoted(item.strip()),
+                        "terms of a label with their share, as \"CaO 4.06 %\", with commas between",
+                        "");
+                continue;
+            }
+            String what = shape.group(1);
+            String at = option + " " + what;
+            if (what.equals("density")) {
+                density = read(at, shape.group(2), DENSITY);
+                continue;
+            }
+            Optional<LabelTerm> term = term(what);
+            if (term.isEmpty()) {
+                List<String> printed = new ArrayList<>();
+                for (LabelTerm each : LabelTerm.values()) {
+                    printed.add(each.printed());
+                }
+                fault(
+                        option,
+                        Key.quoted(what),
+                        String.join(", ", printed) + ", density",
+                        what.equals("N")
+                                ? "Say which nitrogen: N-NO3 (nitrate) or N-NH4 (ammonium). Maybe"
+                                        + " all of part A's is nitrate."
+                                : nearest(what, printed));
+                continue;
+            }
+            double share = read(at, shape.group(2), SHARE);
+            sum += share;
+            percent.merge(term.get(), share * 100, Double::sum);
+        }
+        if (problems.size() > faults) {
+            return Optional.empty();
+        }
+        if (!(sum > 0 && sum <= 1)) {
+            fault(option, Measure.plain(100 * sum) + " % in all", "above 0 % up to 100 %", "");
+            return Optional.empty();
+        }
+        return Optional.of(new Concentrate(name, percent, density));
+    }
+
+    private static Optional<LabelTerm> term(String what) {
+        String turned = what.matches("N(O3|H4)-N") ? "N-" + what.substring(0, 3) : what;
+        for (LabelTerm term : LabelTerm.values()) {
+            if (term.printed().equals(turned)) {
+                return Optional.of(term);
+            }
+        }
+        return Optional.empty();
+    }
+
+    /**
+     * A water by its analysis, as "calcium 55 mg/L, sodium 1.2 mmol/L, alkalinity 5 dH, pH 7.6".
+     * Ions as in a scenario's [water.analysis], in mg/L, mmol/L or meq/L; besides hardness (a fifth
+     * of it counts as magnesium), alkalinity and pH. The charges are balanced and what was done for
+     * it is among the {@link #remarks()}.
+     */
+    public Optional<SourceWater> analysis(String option, String text) {
+        WaterAnalysis sheet = new WaterAnalysis();
+        int faults = problems.size();
+        List<String> allowed = new ArrayList<>();
+        for (Ion ion : Ion.values()) {
+            allowed.add(ion.spelling());
+        }
+        allowed.addAll(List.of("hardness", "alkalinity", "pH"));
+        for (String item : text.split(",", -1)) {
+            Matcher shape = ITEM.matcher(item.strip());
+            String what = shape.matches() ? shape.group(1) : item.strip();
+            String value = shape.matches() ? shape.group(2) : "";
+            String at = option + " " + what;
+            switch (what) {
+                case "hardness" -> {
+                    double both = read(at, value, HARDNESS);
+                    sheet.hardness(both, WaterAnalysis.Hardness.MMOL_PER_L, 0.2);
+                }
+                case "alkalinity" ->
+                        sheet.alkalinity(
+                                read(at, value, ALKALINITY), WaterAnalysis.Alkalinity.MEQ_PER_L);
+                case "pH" -> {
+                    double ph = read(at, value, PH);
+                    if (ph > 3) {
+                        sheet.ph(ph);
+                    }
+                }
+                default -> {
+                    Ion ion = ion(what);
+                    if (ion == null) {
+                        fault(
+                                option,
+                                Key.quoted(what),
+                                String.join(", ", allowed),
+                                nearest(what, allowed));
+                        continue;
+                    }
+                    state(sheet, at, ion, value);
+                }
+            }
+        }
+        if (problems.size() > faults) {
+            return Optional.empty();
+        }
+        WaterAnalysis.Checked checked = sheet.check();
+        remarks.addAll(checked.remarks());
+        Composition composition = checked.composition();
+        return Optional.of(
+                new SourceWater(
+                        "own",
+                        "your water",
+                        composition,
+                        Acidity.phClosed(composition, 25),
+                        "the user's analysis",
+                        Standing.READ));
+    }
+
+    private static Ion ion(String spelling) {
+        for (Ion ion : Ion.values()) {
+            if (ion.spelling().equals(spelling)) {
+                return ion;
+            }
+        }
+        return null;
+    }
+
+    private void state(WaterAnalysis sheet, String at, Ion ion, String text) {
+        int charge = Math.max(1, Math.abs(ion.component().fixedCharge()));
+        Key key =
+                Key.quantity(ion.spelling(), ion.table(), UnitTable.equivalents(charge))
+                        .from("0 mmol/L", "100 mmol/L")
+                        .required("1 mmol/L");
+        double value = read(at, text, key);
+        if (Double.isNaN(value)) {
+            return;
+        }
+        if (ion.component() == Component.C) {
+            sheet.alkalinity(value, WaterAnalysis.Alkalinity.MEQ_PER_L);
+        } else {
+            sheet.with(ion.component(), value, WaterAnalysis.Unit.MMOL_PER_L);
+        }
+    }
+
+    /**
+     * The grower's own acid by one trial, as "2 mL in 1 L from 7.4 to 6.1" or "... of water from".
+     *
+     * @param solution what it was tried in unless it says water
+     */
+    public Optional<Reagent> trial(
+            String option, String text, Composition solution, Composition water) {
+        Matcher shape = TRIAL.matcher(text.strip());
+        if (!shape.matches()) {
+            fault(
+                    option,
+                    Key.quoted(text),
+                    "what was poured into how much, and the pH before and after, as \"2 mL in 1 L"
+                            + " from 7.4 to 6.1\" or \"2 mL in 1 L of water from 7.8 to 5.9\"",
+                    "");
+            return Optional.empty();
+        }
+        double poured = litres(option, shape.group(1));
+        double sample = litres(option, shape.group(2));
+        double before = ph(option, shape.group(4));
+        double after = ph(option, shape.group(5));
+        if (Double.isNaN(poured + sample + before + after)) {
+            return Optional.empty();
+        }
+        boolean inWater = "water".equals(shape.group(3));
+        Optional<Reagent> reagent =
+                Acidity.calibrated(
+                        inWater ? water : solution, 25, sample, poured * 1000, before, after);
+        if (reagent.isEmpty() || !(reagent.get().molPerL() < 100)) {
+            fault(
+                    option,
+                    Key.quoted(text),
+                    "a pH that falls, in a "
+                            + (inWater ? "water" : "solution")
+                            + " that can read the first",
+                    String.format(
+                            Locale.ROOT,
+                            "As mixed it reads pH %.1f.",
+                            Acidity.phClosed(inWater ? water : solution, 25)));
+            return Optional.empty();
+        }
+        return reagent;
+    }
+}
