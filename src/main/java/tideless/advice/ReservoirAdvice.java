@@ -19,6 +19,7 @@ final class ReservoirAdvice {
             List<Warning> warnings) {
         Reservoir reservoir = of.reservoir();
         String name = reservoir.name();
+        SaltAdvice.addPrecipitates(trace, name, true, warnings);
         boolean never = reservoir.refill().when() == Reservoir.Refill.When.NEVER;
         int timesDry = 0;
         double firstDryS = 0;

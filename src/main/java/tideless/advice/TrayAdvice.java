@@ -73,6 +73,9 @@ final class TrayAdvice {
         addOverflow();
         addBandWarnings();
         addShortages();
+        if (traits != null) {
+            new SaltAdvice(trace, of, warnings, lastHour).add();
+        }
         addWarmth();
         addLowLight();
     }
@@ -180,7 +183,8 @@ final class TrayAdvice {
                     litres,
                     Figures.ec(ec),
                     "above " + Figures.ec(high),
-                    "salts have built up and nobody is down to flush",
+                    "salts have built up and nobody is down to flush; afterwards it would read "
+                            + Figures.ec(ec + share * (feedEc - ec)),
                     saltCure());
         }
         double low = limits().ecLowMsPerCm();
@@ -508,9 +512,7 @@ final class TrayAdvice {
     }
 
     private String saltCure() {
-        return tray.openAreaM2() > 0
-                ? "a leaner feed, softer water, or a lid on the gaps of the deck"
-                : "a leaner feed or softer water";
+        return new SaltAdvice(trace, of, warnings, lastHour).cure();
     }
 
     private String leanFigure(Event event) {

@@ -39,6 +39,9 @@ public record Warning(
         TOO_LEAN("too lean"),
         SHORT_OF_ONE("short of one nutrient"),
         PH_OUT("pH out"),
+        TOO_MUCH_SODIUM("too much sodium"),
+        TOO_MUCH_CHLORIDE("too much chloride"),
+        PRECIPITATE("precipitate"),
         WARM_SOLUTION("warm solution"),
         LOW_LIGHT("low light");
 

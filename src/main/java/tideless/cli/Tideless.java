@@ -42,6 +42,7 @@ import picocli.CommandLine.Spec;
             ShowCommand.class,
             LightCommand.class,
             MixCommand.class,
+            LeanCommand.class,
             CropsCommand.class
         })
 public final class Tideless implements Runnable {
@@ -50,7 +51,8 @@ public final class Tideless implements Runnable {
     @Override
     public void run() {
         throw new ParameterException(
-                spec.commandLine(), "no command; there are run, check, show, light, mix and crops");
+                spec.commandLine(),
+                "no command; there are run, check, show, light, mix, lean and crops");
     }
 
     /** The program's name and version. */

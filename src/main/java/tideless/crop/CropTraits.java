@@ -223,6 +223,9 @@ public record CropTraits(
      * @param sodiumPassFrac sodium taken per litre drunk, as a share of what a litre of the
      *     solution holds, 0-1
      * @param chloridePassFrac likewise for chloride, 0-1
+     * @param leafMost greatest plausible contents of leaf, stem and root: what luxury uptake tends
+     *     to
+     * @param fruitMost likewise of fruit
      */
     public record Nutrition(
             Contents leaf,
@@ -236,7 +239,41 @@ public record CropTraits(
             double halfMagnesiumMolPerM3,
             double halfSulfateMolPerM3,
             double sodiumPassFrac,
-            double chloridePassFrac) {}
+            double chloridePassFrac,
+            Contents leafMost,
+            Contents fruitMost) {
+
+        /** Without luxury: nothing is taken beyond need. */
+        public Nutrition(
+                Contents leaf,
+                Contents fruit,
+                double ammoniumShare,
+                double halfNitrateMolPerM3,
+                double halfAmmoniumMolPerM3,
+                double halfPhosphateMolPerM3,
+                double halfPotassiumMolPerM3,
+                double halfCalciumMolPerM3,
+                double halfMagnesiumMolPerM3,
+                double halfSulfateMolPerM3,
+                double sodiumPassFrac,
+                double chloridePassFrac) {
+            this(
+                    leaf,
+                    fruit,
+                    ammoniumShare,
+                    halfNitrateMolPerM3,
+                    halfAmmoniumMolPerM3,
+                    halfPhosphateMolPerM3,
+                    halfPotassiumMolPerM3,
+                    halfCalciumMolPerM3,
+                    halfMagnesiumMolPerM3,
+                    halfSulfateMolPerM3,
+                    sodiumPassFrac,
+                    chloridePassFrac,
+                    leaf,
+                    fruit);
+        }
+    }
 
     /**
      * Contents of dry mass, g per kg.

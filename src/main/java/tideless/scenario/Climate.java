@@ -4,6 +4,11 @@ import java.util.Objects;
 
 /** The air around the plants, and the sun if there is any. */
 public sealed interface Climate {
+    /**
+     * Carbon dioxide of the air the solutions stand in contact with, umol/mol: the room's, or more
+     * where roots and microbes breathe below a close deck.
+     */
+    double solutionCo2Ppm();
 
     /**
      * A room that holds one state by day and one by night.
@@ -20,6 +25,7 @@ public sealed interface Climate {
      *     dries
      * @param airSpeedMPerS air speed at the leaves, m/s
      * @param co2Ppm carbon dioxide of the air, umol/mol
+     * @param solutionCo2Ppm carbon dioxide of the air the solutions stand in contact with, umol/mol
      */
     record Room(
             double dayTempC,
@@ -30,7 +36,8 @@ public sealed interface Climate {
             double dayEndS,
             double swingK,
             double airSpeedMPerS,
-            double co2Ppm)
+            double co2Ppm,
+            double solutionCo2Ppm)
             implements Climate {}
 
     /**
@@ -41,8 +48,14 @@ public sealed interface Climate {
      * @param airSpeedMPerS air speed at the leaves under a glass or film cover, m/s; in the open or
      *     under shade the wind of the series is used
      * @param co2Ppm carbon dioxide of the air, umol/mol
+     * @param solutionCo2Ppm carbon dioxide of the air the solutions stand in contact with, umol/mol
      */
-    record Weather(HourlyWeather weather, Cover cover, double airSpeedMPerS, double co2Ppm)
+    record Weather(
+            HourlyWeather weather,
+            Cover cover,
+            double airSpeedMPerS,
+            double co2Ppm,
+            double solutionCo2Ppm)
             implements Climate {
         public Weather {
             Objects.requireNonNull(weather, "weather");

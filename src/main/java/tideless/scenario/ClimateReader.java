@@ -63,12 +63,14 @@ final class ClimateReader {
         String kind = climate.choice("kind");
         double airSpeed = climate.quantity("air_speed");
         double co2 = climate.quantity("co2");
+        double solutionCo2 =
+                climate.quantityOr("solution_co2", co2, plain(co2) + " ppm, as in the air");
         if (kind == null) {
             return null;
         }
         climate.refuseWhatDoesNotGoWith("kind", kind);
         if (kind.equals("room")) {
-            return room(climate, lamp, airSpeed, co2);
+            return room(climate, lamp, airSpeed, co2, solutionCo2);
         }
         Cover cover = cover(climate);
         String clock = climate.choice("clock");
@@ -86,7 +88,7 @@ final class ClimateReader {
                 || offsetS == null
                 || start == null
                 || days < 1
-                || Double.isNaN(windHeightM + airSpeed + co2)) {
+                || Double.isNaN(windHeightM + airSpeed + co2 + solutionCo2)) {
             return null;
         }
         HourlyWeather weather =
@@ -98,10 +100,13 @@ final class ClimateReader {
                         offsetS,
                         start,
                         days);
-        return weather == null ? null : new Climate.Weather(weather, cover, airSpeed, co2);
+        return weather == null
+                ? null
+                : new Climate.Weather(weather, cover, airSpeed, co2, solutionCo2);
     }
 
-    private static Climate room(Table climate, Lamp lamp, double airSpeed, double co2) {
+    private static Climate room(
+            Table climate, Lamp lamp, double airSpeed, double co2, double solutionCo2) {
         double day = climate.quantity("day_temperature");
         double night =
                 climate.quantityOr(
@@ -126,12 +131,21 @@ final class ClimateReader {
                         lit ? lamp.offS() : 20 * 3600,
                         lit ? "when the lamp goes off" : "20:00");
         double swing = climate.quantity("swing");
-        if (Double.isNaN(
-                day + night + dayHumidity + nightHumidity + from + to + swing + airSpeed + co2)) {
+        double air = swing + airSpeed + co2 + solutionCo2;
+        if (Double.isNaN(day + night + dayHumidity + nightHumidity + from + to + air)) {
             return null;
         }
         return new Climate.Room(
-                day, night, dayHumidity, nightHumidity, from, to, swing, airSpeed, co2);
+                day,
+                night,
+                dayHumidity,
+                nightHumidity,
+                from,
+                to,
+                swing,
+                airSpeed,
+                co2,
+                solutionCo2);
     }
 
     private static Cover cover(Table climate) {

@@ -24,8 +24,8 @@ final class CropReader {
         this.library = library;
     }
 
-    /** A number with where it comes from. */
-    private record Entry(double value, CropTraits.Provenance provenance) {}
+    /** A number with its greatest plausible value (itself where none is stated) and its source. */
+    private record Entry(double value, double high, CropTraits.Provenance provenance) {}
 
     /** What a file states, before it is known to be whole. */
     private static final class Stated {
@@ -136,6 +136,7 @@ final class CropReader {
             if (override || Double.isNaN(value)) {
                 return new Entry(
                         value,
+                        value,
                         new CropTraits.Provenance(
                                 key.path(),
                                 table.words(key.name()),
@@ -197,6 +198,7 @@ final class CropReader {
         }
         return new Entry(
                 value,
+                Double.isNaN(high) ? value : high,
                 new CropTraits.Provenance(
                         key.path(),
                         words(parts, "value"),
@@ -404,7 +406,20 @@ final class CropReader {
                 of(e, "nutrition.half_magnesium"),
                 of(e, "nutrition.half_sulfate"),
                 of(e, "nutrition.sodium_pass"),
-                of(e, "nutrition.chloride_pass"));
+                of(e, "nutrition.chloride_pass"),
+                contentsMost(e, "leaf"),
+                contentsMost(e, fruits ? "fruit" : "leaf"));
+    }
+
+    private static CropTraits.Contents contentsMost(Map<String, Entry> e, String part) {
+        String at = "nutrition." + part + ".";
+        return new CropTraits.Contents(
+                e.get(at + "nitrogen").high,
+                e.get(at + "phosphorus").high,
+                e.get(at + "potassium").high,
+                e.get(at + "calcium").high,
+                e.get(at + "magnesium").high,
+                e.get(at + "sulfur").high);
     }
 
     private static CropTraits.Contents contents(Map<String, Entry> e, String part) {

@@ -210,6 +210,14 @@ final class ScenarioKeys {
                         .from("150 ppm", "3000 ppm")
                         .fallsTo("420 ppm")
                         .about("carbon dioxide of the air"));
+        keys.add(
+                Key.quantity("climate.solution_co2", UnitTable.MIXING_RATIO)
+                        .from("150 ppm", "100000 ppm")
+                        .workedOut("as in the air", "2000 ppm")
+                        .about(
+                                "carbon dioxide the solutions stand in contact with; more than the"
+                                        + " air's below a close deck, where roots and microbes"
+                                        + " breathe; lowers pH"));
     }
 
     private static Key with(String[] discriminatorAndValue, Key key) {

@@ -32,6 +32,8 @@ final class AirSeries {
 
     final Place place;
     final double pressurePa;
+
+    /** Of the air the solutions stand in contact with. */
     final double co2Ppm;
 
     /** Where the leaves are: it decides what air does to a reference stand. */
@@ -66,7 +68,8 @@ final class AirSeries {
     }
 
     private static AirSeries ofRoom(Climate.Room room, Timeline timeline, double pressurePa) {
-        AirSeries air = new AirSeries(timeline.steps, Place.ROOM, pressurePa, room.co2Ppm());
+        AirSeries air =
+                new AirSeries(timeline.steps, Place.ROOM, pressurePa, room.solutionCo2Ppm());
         double dayPa = room.dayHumidityFrac() * HumidAir.saturationPressurePa(room.dayTempC());
         double nightPa =
                 room.nightHumidityFrac() * HumidAir.saturationPressurePa(room.nightTempC());
@@ -100,7 +103,7 @@ final class AirSeries {
                         timeline.steps,
                         closed ? Place.HOUSE : Place.OPEN,
                         pressurePa,
-                        climate.co2Ppm());
+                        climate.solutionCo2Ppm());
         double[] clearness = closed ? null : clearness(climate, scenario);
         int hours = (int) Math.ceil(timeline.instantS[timeline.steps] / Timeline.HOUR_S) + 1;
         double[] tempC = new double[hours];

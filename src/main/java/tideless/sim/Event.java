@@ -31,6 +31,7 @@ public record Event(
         DROWNED,
         DIED,
         OVERFLOW_BEGAN,
+        PRECIPITATE,
         FLOWERING,
         FIRST_RIPE,
         HARVEST

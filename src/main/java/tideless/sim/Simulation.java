@@ -12,6 +12,7 @@ import tideless.scenario.Visits;
 import tideless.solution.Component;
 import tideless.solution.Composition;
 import tideless.solution.Meter;
+import tideless.solution.Precipitation;
 
 /** Runs a scenario from its first day to its last. */
 public final class Simulation {
@@ -27,6 +28,7 @@ public final class Simulation {
     private final Composition sourceWater;
     private final Happenings log = new Happenings();
     private final Meter meter;
+    private final Precipitation minerals = new Precipitation();
     private final List<TrayRun> trays = new ArrayList<>();
     private final List<ReservoirRun> reservoirs = new ArrayList<>();
     private final List<GravityFeed> feeds = new ArrayList<>();
@@ -115,6 +117,7 @@ public final class Simulation {
             }
             recorder.addStep(step, trays, reservoirs);
             if (timeline.endsHour[step]) {
+                settle(timeline.instantS[step + 1]);
                 recorder.closeHour(step, air, trays, reservoirs);
             }
             if (timeline.endsDay[step]) {
@@ -126,6 +129,17 @@ public final class Simulation {
             }
         }
         return trace(start, Stock.of(trays, reservoirs));
+    }
+
+    private void settle(double atS) {
+        for (TrayRun t : trays) {
+            t.crust.settle(
+                    t.mol, t.volumeM3, t.tempC, air.co2Ppm, minerals, atS, t.tray.name(), log);
+        }
+        for (ReservoirRun r : reservoirs) {
+            String where = r.reservoir.name();
+            r.crust.settle(r.mol, r.volumeM3, r.tempC, air.co2Ppm, minerals, atS, where, log);
+        }
     }
 
     private void refill(ReservoirRun reservoir, double atS) {

@@ -69,8 +69,10 @@ record Stock(double waterM3, double[] mol) {
         List<Ledger> ledgers = new ArrayList<>();
         for (int i = 0; i < Component.COUNT; i++) {
             double refills = 0;
+            double fallen = 0;
             for (ReservoirRun reservoir : reservoirs) {
                 refills += reservoir.refilledMol[i];
+                fallen += reservoir.crust.mol(Component.at(i));
             }
             double topUps = 0;
             double fresh = 0;
@@ -83,7 +85,10 @@ record Stock(double waterM3, double[] mol) {
                 taken += tray.takenMol[i];
                 drained += tray.drainedMol[i];
                 spilled += tray.spiltMol[i];
+                fallen += tray.crust.mol(Component.at(i));
             }
+            // The carbon of lime scale is the air's own.
+            double fromAir = Component.at(i) == Component.C ? fallen : 0;
             ledgers.add(
                     new Ledger(
                             Component.at(i).symbol(),
@@ -92,12 +97,14 @@ record Stock(double waterM3, double[] mol) {
                             List.of(
                                     new Ledger.Entry("reservoir refills", refills),
                                     new Ledger.Entry("hand top-ups", topUps),
-                                    new Ledger.Entry("fresh solution", fresh)),
+                                    new Ledger.Entry("fresh solution", fresh),
+                                    new Ledger.Entry("from the air", fromAir)),
                             end.mol[i],
                             List.of(
                                     new Ledger.Entry("taken by plants", taken),
                                     new Ledger.Entry("drained", drained),
-                                    new Ledger.Entry("spilled", spilled))));
+                                    new Ledger.Entry("spilled", spilled),
+                                    new Ledger.Entry("precipitated", fallen))));
         }
         return ledgers;
     }

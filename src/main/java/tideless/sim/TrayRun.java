@@ -44,8 +44,16 @@ final class TrayRun {
     /** Growth left while air roots are drowned; assumed, no source. */
     private static final double DROWNED_GROWTH_FRAC = 0.5;
 
-    /** Share of its wants a plant can go without and still grow in full; assumed, no source. */
+    /**
+     * Share of a sufficient content a plant can go without and still grow in full: the lower end of
+     * the sufficiency ranges of the crop files lies 15 to 30 % below their middle; rounded.
+     */
     private static final double HUNGER_BORNE_FRAC = 0.2;
+
+    /** Share of a sufficient content at which growth ends; assumed, no source. */
+    private static final double STARVED_FRAC = 0.4;
+
+    private static final int CA = Component.CA.ordinal();
 
     /** Heat transfer through tray walls and deck; 6-10 W/m2/K for bare plastic, from memory. */
     static final double WALL_W_PER_M2K = 8;
@@ -62,6 +70,7 @@ final class TrayRun {
     // Water and what is in it.
     double volumeM3;
     final double[] mol = new double[Component.COUNT];
+    final Crust crust = new Crust();
     double tempC;
     boolean snapOpen;
     boolean spills;
@@ -72,7 +81,13 @@ final class TrayRun {
     private double leafAreaIndex;
     private double coveredM2;
     private double interceptedFrac;
+
+    /** Short of a sufficient content, all plants together; below 0 what they hold beyond it. */
     private final double[] debtMol = new double[Component.COUNT];
+
+    /** What a sufficient content of all plants comes to. */
+    private final double[] heldMol = new double[Component.COUNT];
+
     private final double[] demandMolPerS = new double[Component.COUNT];
     private final double[] wantedMol = new double[Component.COUNT];
     private double salinityFrac = 1;
@@ -101,6 +116,7 @@ final class TrayRun {
     private double dayS;
     private double dayIdleS;
     private double dayDrownedS;
+    private double dayDrunkM3;
 
     // What the step brought, for the recorder.
     double thirstM3;
@@ -153,6 +169,11 @@ final class TrayRun {
             traits = crop.traits();
             plant = Growing.raisedInNursery(traits, crop.ageAtStartDays());
             flowering = Growing.isFlowering(traits, plant);
+            double fruitG = plant.fruitDryG();
+            Hunger.demandMol(traits, plant.dryG() - fruitG, fruitG, heldMol);
+            for (int i = 0; i < heldMol.length; i++) {
+                heldMol[i] *= crop.plants();
+            }
             shapeCanopy();
         } else {
             traits = null;
@@ -427,6 +448,7 @@ final class TrayRun {
             double inflowTempC,
             Happenings log) {
         drunkTotalM3 += drunkM3;
+        dayDrunkM3 += drunkM3;
         evaporatedTotalM3 += evaporatedM3;
         spiltTotalM3 += spillM3;
         double midM3 = 0.5 * (stepStartM3 + volumeM3);
@@ -455,6 +477,8 @@ final class TrayRun {
     }
 
     private void moveSalts(double midM3, double spanS) {
+        double acidBefore = freeAcidMol(stepInMol);
+        double[] takenNow = new double[mol.length];
         double drinkM3PerSNow = drunkM3 / spanS;
         double ammoniumDemand = demandMolPerS[Component.NH4.ordinal()];
         double ammoniumMolPerM3 = mol[Component.NH4.ordinal()] / midM3;
@@ -493,14 +517,56 @@ final class TrayRun {
             }
             double taken = before - after;
             mol[i] = after;
-            takenMol[i] += taken;
+            takenNow[i] = taken;
+        }
+        giveBackCations(takenNow, Math.max(acidBefore, ACID_BORNE_MOL_PER_M3 * volumeM3));
+        for (int i = 0; i < mol.length; i++) {
+            takenMol[i] += takenNow[i];
             if (i == Component.NH4.ordinal()) {
-                debtMol[Component.NO3.ordinal()] -= taken;
+                debtMol[Component.NO3.ordinal()] -= takenNow[i];
             } else {
-                debtMol[i] -= taken;
+                debtMol[i] -= takenNow[i];
             }
         }
     }
+
+    // Cations taken without anions are paid for with protons; in acid solution roots cannot.
+    private void giveBackCations(double[] takenNow, double mostAcidMol) {
+        double tooAcid = freeAcidMol(null) - mostAcidMol;
+        if (!(tooAcid > 0)) {
+            return;
+        }
+        double cations = 0;
+        for (int i = 0; i < mol.length; i++) {
+            cations += Math.max(0, Component.at(i).fixedCharge()) * takenNow[i];
+        }
+        if (!(cations > 0)) {
+            return;
+        }
+        double back = Math.min(1, tooAcid / cations);
+        for (int i = 0; i < mol.length; i++) {
+            if (Component.at(i).fixedCharge() > 0) {
+                mol[i] += back * takenNow[i];
+                takenNow[i] -= back * takenNow[i];
+            }
+        }
+    }
+
+    /** Anions less cations, phosphate as H2PO4-; with what comes in besides. */
+    private double freeAcidMol(double[] moreMol) {
+        double sum = 0;
+        for (int i = 0; i < mol.length; i++) {
+            int charge = i == Component.P.ordinal() ? -1 : Component.at(i).fixedCharge();
+            sum -= charge * (mol[i] + (moreMol == null ? 0 : moreMol[i]));
+        }
+        return sum;
+    }
+
+    /**
+     * Free acid beyond which roots take no cations without anions, mol/m3: pH 4, below which
+     * cations leak out of roots (Arnon, Fratzke and Johnson 1942, from memory).
+     */
+    private static final double ACID_BORNE_MOL_PER_M3 = 0.1;
 
     private void moveHeat(double midM3, double airC, double inflowTempC, double spanS) {
         if (inflowM3 > 0) {
@@ -646,15 +712,16 @@ final class TrayRun {
         dayDrownedS = 0;
     }
 
-    // How much of what was wanted for yesterday's growth was had, for the scarcest nutrient.
+    // Content of the whole plant against a sufficient one, for the scarcest nutrient.
     private void takeStockOfHunger() {
         double least = 1;
         for (int i = 0; i < debtMol.length; i++) {
-            if (wantedMol[i] > 0) {
-                least = Math.min(least, 1 - debtMol[i] / wantedMol[i]);
+            if (heldMol[i] > 0) {
+                least = Math.min(least, 1 - debtMol[i] / heldMol[i]);
             }
         }
-        hungerFrac = Math.max(0, Math.min(1, least / (1 - HUNGER_BORNE_FRAC)));
+        double frac = (least - STARVED_FRAC) / (1 - HUNGER_BORNE_FRAC - STARVED_FRAC);
+        hungerFrac = Math.max(0, Math.min(1, frac));
     }
 
     // Today's growth is fed by what is drunk until the next midnight.
@@ -662,22 +729,41 @@ final class TrayRun {
         double fruitG = plant.fruitDryG() - before.fruitDryG();
         double leafLikeG = Math.max(0, plant.dryG() - before.dryG() - fruitG);
         Hunger.demandMol(traits, leafLikeG, Math.max(0, fruitG), wantedMol);
+        double[] beyondMol = new double[debtMol.length];
+        int plants = crop().plants();
+        if (volumeM3 > 0) {
+            double[] molPerM3 = concentrations();
+            Hunger.storeMol(traits, plant, molPerM3, beyondMol);
+            beyondMol[CA] =
+                    Hunger.calciumWithWaterMol(
+                            traits,
+                            leafLikeG,
+                            Math.max(0, fruitG),
+                            molPerM3[CA],
+                            dayDrunkM3 / Math.max(1, plants));
+        }
+        dayDrunkM3 = 0;
+        debtMol[CA] = Math.max(0, debtMol[CA]); // does not move within the plant: no store
         for (int i = 0; i < debtMol.length; i++) {
-            debtMol[i] = Math.max(0, debtMol[i]) + wantedMol[i] * crop().plants();
-            wantedMol[i] = debtMol[i];
-            demandMolPerS[i] = debtMol[i] / Timeline.DAY_S;
+            debtMol[i] += wantedMol[i] * plants;
+            heldMol[i] += wantedMol[i] * plants;
+            demandMolPerS[i] = Math.max(0, debtMol[i] + beyondMol[i] * plants) / Timeline.DAY_S;
         }
         demandMolPerS[Component.NH4.ordinal()] =
                 traits.nutrition().ammoniumShare() * demandMolPerS[Component.NO3.ordinal()];
     }
 
     double ecMsPerCm(Meter meter) {
+        meter.read(concentrations());
+        return meter.ecMsPerCm();
+    }
+
+    private double[] concentrations() {
         double[] molPerM3 = new double[mol.length];
         for (int i = 0; i < mol.length; i++) {
             molPerM3[i] = mol[i] / volumeM3;
         }
-        meter.read(molPerM3);
-        return meter.ecMsPerCm();
+        return molPerM3;
     }
 
     /** Pours in up to a level; returns what was poured, m3. */

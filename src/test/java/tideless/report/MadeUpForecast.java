@@ -121,7 +121,7 @@ final class MadeUpForecast {
                         START,
                         days,
                         new Place(48, 11, 500),
-                        new Climate.Room(23, 19, 0.55, 0.6, 21600, 79200, 0, 0.2, 600),
+                        new Climate.Room(23, 19, 0.55, 0.6, 21600, 79200, 0, 0.2, 600, 600),
                         new Liquid("half strength", FEED),
                         new Liquid("tap", Composition.WATER),
                         List.of(reservoir),

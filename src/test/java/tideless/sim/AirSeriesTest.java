@@ -50,6 +50,7 @@ class AirSeriesTest {
                 series,
                 new Cover(kind, transmission, 7, 1, 30, 2.5, Double.NEGATIVE_INFINITY, 24),
                 0.2,
+                420,
                 420);
     }
 
@@ -83,8 +84,8 @@ class AirSeriesTest {
 
     @Test
     void a_rooms_swing_is_coldest_at_three_warmest_at_fifteen_and_leaves_the_mean() {
-        AirSeries still = air(new Climate.Room(22, 22, 0.6, 0.6, 0, 0, 0, 0.1, 420));
-        AirSeries swing = air(new Climate.Room(22, 22, 0.6, 0.6, 0, 0, 6, 0.1, 420));
+        AirSeries still = air(new Climate.Room(22, 22, 0.6, 0.6, 0, 0, 0, 0.1, 420, 420));
+        AirSeries swing = air(new Climate.Room(22, 22, 0.6, 0.6, 0, 0, 6, 0.1, 420, 420));
         // A step of ten minutes whose middle lies 5 min off the crest misses 3 K by 3 K x (1 - cos
         // 1.25 deg) = 0.0007 K.
         assertEquals(25, Arrays.stream(swing.tempC).max().orElseThrow(), 0.001);

@@ -1,0 +1,55 @@
+package tideless.cli;
+
+import java.io.PrintWriter;
+import java.nio.file.Path;
+import java.util.Optional;
+import java.util.concurrent.Callable;
+import picocli.CommandLine.Command;
+import picocli.CommandLine.Model.CommandSpec;
+import picocli.CommandLine.Parameters;
+import picocli.CommandLine.Spec;
+import tideless.report.LeanTable;
+import tideless.report.Progress;
+import tideless.scenario.Reading;
+import tideless.study.LeanFeed;
+
+/** Looks for the feed that needs no flush. */
+@Command(
+        name = "lean",
+        header = "Find the feed that keeps every tray in band to harvest without a flush.",
+        description = {
+            "",
+            "Runs the scenario some twenty times with the feed made leaner and richer, and says"
+                    + " which EC does it, or that none does and why.",
+            ""
+        },
+        footer = {
+            "",
+            "Example:",
+            "  tideless lean scenarios/science-room-bench.toml",
+            "",
+            "Exit codes: 0 done, 1 a file could not be read, 2 a fault in the scenario."
+        })
+final class LeanCommand implements Callable<Integer> {
+    @Parameters(paramLabel = "SCENARIO", description = "a .toml scenario file")
+    Path scenario;
+
+    @Spec CommandSpec spec;
+
+    @Override
+    public Integer call() {
+        PrintWriter out = spec.commandLine().getOut();
+        Scenarios read = Scenarios.read(scenario, spec.commandLine().getErr());
+        Optional<Reading.Good> good = read.good();
+        if (good.isEmpty()) {
+            return read.exit();
+        }
+        LeanFeed found;
+        try (Progress progress = new Progress(System.err, Progress.atTerminal())) {
+            progress.show("running", 0, 0);
+            found = LeanFeed.of(good.get().scenario());
+        }
+        LeanTable.print(out, found);
+        return Exit.DONE;
+    }
+}

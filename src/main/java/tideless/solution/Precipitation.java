@@ -1,0 +1,167 @@
+package tideless.solution;
+
+import java.util.List;
+import org.apache.commons.math3.analysis.solvers.BrentSolver;
+
+/**
+ * What falls out of a solution that stands well above saturation, by whole formula units.
+ *
+ * <p>An equilibrium rule with an apparent solubility: a mineral whose saturation index exceeds its
+ * onset falls out until the index is back at the onset. The onset stands for the slowness of the
+ * first crystals; on surfaces that carry them already the solution would go further down, towards
+ * 0. Nothing dissolves again: what has fallen lies as a crust. The carbon of calcite is the air's,
+ * as all carbon in contact with air is. Struvite, magnesium carbonates and the iron phosphates are
+ * not among the minerals.
+ *
+ * <p>An instance is scratch space of one thread.
+ */
+public final class Precipitation {
+    /** What may fall. */
+    public enum Mineral {
+        /**
+         * CaCO3. Waters scale from an index of about 0.5 on: common practice for boilers and drip
+         * lines, from memory.
+         */
+        CALCITE("calcite (lime scale)", Component.C, 0.5),
+        /**
+         * CaHPO4.2H2O, stands for all calcium phosphates: less soluble ones follow from it over
+         * weeks. Onset assumed, no source.
+         */
+        CALCIUM_PHOSPHATE("calcium phosphate", Component.P, 0.3),
+        /** CaSO4.2H2O, which crystallises readily. Onset assumed, no source. */
+        GYPSUM("gypsum", Component.SO4, 0.1);
+
+        private final String title;
+        private final Component partner;
+        private final double onsetIndex;
+
+        Mineral(String title, Component partner, double onsetIndex) {
+            this.title = title;
+            this.partner = partner;
+            this.onsetIndex = onsetIndex;
+        }
+
+        /** English name. */
+        public String title() {
+            return title;
+        }
+
+        /** What falls with the calcium, one for one. */
+        public Component partner() {
+            return partner;
+        }
+
+        /** Saturation index, log10, above which it falls. */
+        public double onsetIndex() {
+            return onsetIndex;
+        }
+    }
+
+    /** All minerals, in order. */
+    public static final List<Mineral> MINERALS = List.of(Mineral.values());
+
+    /** Index above the onset that is let be: 0.2 % of a product of concentrations. */
+    private static final double SETTLED = 1e-3;
+
+    /** Rounds in which one mineral's fall lets another rest; they close in geometrically. */
+    private static final int MOST_ROUNDS = 60;
+
+    /** Beyond this sum of amounts, mol/m3, Davies' activities mean nothing: nothing is judged. */
+    private static final double MOST_MOL_PER_M3 = 2000;
+
+    private static final int CA = Component.CA.ordinal();
+
+    private final SpeciationSolver solver = new SpeciationSolver();
+    private final double[] trial = new double[Component.COUNT];
+
+    /**
+     * Lets fall what stands above its onset.
+     *
+     * @param molPerM3 changed in place; carbon is left as it is, for the air decides it
+     * @param tempC degC, 0 to 50
+     * @param co2Ppm of the air above, parts per million by volume at one standard atmosphere
+     * @param fallenMolPerM3 one place a mineral, in the order of {@link #MINERALS}; added to
+     * @return whether anything fell
+     */
+    public boolean settle(double[] molPerM3, double tempC, double co2Ppm, double[] fallenMolPerM3) {
+        double sum = 0;
+        for (int i = 0; i < molPerM3.length; i++) {
+            sum += molPerM3[i];
+        }
+        if (!(sum < MOST_MOL_PER_M3) || !(molPerM3[CA] > 0)) {
+            return false;
+        }
+        Equilibria k = Equilibria.at(Math.max(0, Math.min(50, tempC)));
+        double co2Atm = co2Ppm * 1e-6;
+        boolean fell = false;
+        for (int round = 0; round < MOST_ROUNDS; round++) {
+            solver.solveInAir(molPerM3, k, co2Atm);
+            int worst = -1;
+            double most = SETTLED;
+            for (int m = 0; m < MINERALS.size(); m++) {
+                double above = aboveOnset(MINERALS.get(m), k);
+                if (above > most) {
+                    most = above;
+                    worst = m;
+                }
+            }
+            if (worst < 0) {
+                return fell;
+            }
+            double falls = falls(MINERALS.get(worst), molPerM3, k, co2Atm);
+            take(MINERALS.get(worst), molPerM3, falls, molPerM3);
+            fallenMolPerM3[worst] += falls;
+            fell = true;
+        }
+        return fell;
+    }
+
+    private double falls(Mineral mineral, double[] molPerM3, Equilibria k, double co2Atm) {
+        double all = molPerM3[CA];
+        if (mineral.partner() != Component.C) {
+            all = Math.min(all, molPerM3[mineral.partner().ordinal()]);
+        }
+        // Never the last of it: the index is -infinity there.
+        double most = all * (1 - 1e-9);
+        return new BrentSolver(1e-10, 1e-12 * all)
+                .solve(
+                        200,
+                        x -> {
+                            take(mineral, molPerM3, x, trial);
+                            solver.solveInAir(trial, k, co2Atm);
+                            return aboveOnset(mineral, k);
+                        },
+                        0,
+                        most);
+    }
+
+    private static void take(Mineral mineral, double[] from, double molPerM3, double[] to) {
+        System.arraycopy(from, 0, to, 0, from.length);
+        to[CA] = from[CA] - molPerM3;
+        if (mineral.partner() != Component.C) {
+            int partner = mineral.partner().ordinal();
+            to[partner] = from[partner] - molPerM3;
+        }
+    }
+
+    private double aboveOnset(Mineral mineral, Equilibria k) {
+        Species anion;
+        double logK;
+        switch (mineral) {
+            case CALCITE -> {
+                anion = Species.CO3;
+                logK = k.logKspCalcite;
+            }
+            case CALCIUM_PHOSPHATE -> {
+                anion = Species.HPO4;
+                logK = k.logKspBrushite;
+            }
+            default -> {
+                anion = Species.SO4;
+                logK = k.logKspGypsum;
+            }
+        }
+        double product = solver.activity(Species.CA.ordinal()) * solver.activity(anion.ordinal());
+        return Math.log10(product) - logK - mineral.onsetIndex();
+    }
+}

@@ -1,0 +1,350 @@
+package tideless.study;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Locale;
+import java.util.Objects;
+import java.util.Optional;
+import tideless.scenario.Limits;
+import tideless.scenario.Liquid;
+import tideless.scenario.Planting;
+import tideless.scenario.Scenario;
+import tideless.scenario.Tray;
+import tideless.scenario.Visits;
+import tideless.sim.Event;
+import tideless.sim.Shortage;
+import tideless.sim.Simulation;
+import tideless.sim.Trace;
+import tideless.sim.TrayTrace;
+import tideless.solution.Acidity;
+import tideless.solution.Component;
+import tideless.solution.Composition;
+import tideless.solution.Contact;
+import tideless.solution.ElectricalConductivity;
+import tideless.solution.Feed;
+import tideless.solution.Reagent;
+
+/**
+ * The feed that keeps every tray in its band to harvest without a flush, found by running the
+ * scenario with the feed made leaner and richer.
+ *
+ * <p>The feed's salts (what it holds beyond its water) are scaled and brought back to its pH in
+ * air. A tray's greatest EC rises with the feed's and so does its least, so the feeds that never
+ * grow too salty end at one EC and those that never grow too lean begin at another; each is found
+ * by halving. A band counts as left when it is left for 24 hours together.
+ *
+ * @param given the feed of the scenario, mS/cm at 25 degC
+ * @param leanest leanest feed with no tray too lean or short of a nutrient; empty where even the
+ *     richest tried (or the saltiest that is borne) leaves one so
+ * @param richest richest feed with no tray too salty; empty where even the leanest makes one so
+ * @param trials every feed tried, in order of its EC
+ * @param why what stands in the way of a richer and of a leaner feed, or why there is none
+ */
+public record LeanFeed(
+        double given,
+        Optional<Double> leanest,
+        Optional<Double> richest,
+        List<Trial> trials,
+        List<String> why) {
+
+    /** EC to which the ends are found, mS/cm: two digits of a meter. */
+    private static final double FOUND_TO_MS_PER_CM = 0.02;
+
+    /** As long as a band has to be left before it counts, h; assumed. */
+    private static final int PATIENCE_H = 24;
+
+    /** Richest feed looked for, times the given one. */
+    private static final double RICHEST = 2;
+
+    /**
+     * One run.
+     *
+     * @param ecMsPerCm of the feed
+     * @param tooSalty first tray too salty, too rich in sodium or chloride, in words; empty for
+     *     none
+     * @param tooLean first tray too lean or short of a nutrient, in words; empty for none
+     */
+    public record Trial(double ecMsPerCm, String tooSalty, String tooLean) {}
+
+    public LeanFeed {
+        Objects.requireNonNull(leanest, "leanest");
+        Objects.requireNonNull(richest, "richest");
+        trials = List.copyOf(trials);
+        why = List.copyOf(why);
+    }
+
+    /** Whether some feed keeps every tray in band. */
+    public boolean exists() {
+        return leanest.isPresent() && richest.isPresent() && leanest.get() <= richest.get();
+    }
+
+    /** The feed to make, mS/cm: the leanest that does, a little above its end; NaN for none. */
+    public double recommendedMsPerCm() {
+        return exists() ? Math.min(richest.get(), leanest.get() + FOUND_TO_MS_PER_CM) : Double.NaN;
+    }
+
+    /** Looks for it. */
+    public static LeanFeed of(Scenario scenario) {
+        Search search = new Search(scenario);
+        double least = search.waterMsPerCm + 0.05;
+        double most = RICHEST * search.givenMsPerCm;
+        Trial low = search.trial(least);
+        Trial high = search.trial(most);
+        Optional<Double> richest =
+                low == null || !low.tooSalty().isEmpty()
+                        ? Optional.empty()
+                        : high != null && high.tooSalty().isEmpty()
+                                ? Optional.of(most)
+                                : Optional.of(search.end(least, most, t -> t.tooSalty().isEmpty()));
+        Optional<Double> leanest =
+                high != null && !high.tooLean().isEmpty()
+                        ? Optional.empty()
+                        : low != null && low.tooLean().isEmpty()
+                                ? Optional.of(least)
+                                : Optional.of(search.end(most, least, t -> t.tooLean().isEmpty()));
+        search.trials.sort((a, b) -> Double.compare(a.ecMsPerCm(), b.ecMsPerCm()));
+        return new LeanFeed(
+                search.givenMsPerCm, leanest, richest, search.trials, search.why(leanest, richest));
+    }
+
+    private interface Good {
+        boolean is(Trial trial);
+    }
+
+    private static final class Search {
+        private final Scenario scenario;
+        private final Composition water;
+        private final Composition salts;
+        private final double ph;
+        private final double givenMsPerCm;
+        private final double waterMsPerCm;
+        private final List<Trial> trials = new ArrayList<>();
+
+        Search(Scenario scenario) {
+            this.scenario = scenario;
+            water = scenario.sourceWater().composition();
+            Composition feed = scenario.feed().composition();
+            double[] beyond = feed.toArray();
+            for (int i = 0; i < beyond.length; i++) {
+                beyond[i] = Math.max(0, beyond[i] - water.molPerM3(i));
+            }
+            salts = Composition.of(beyond).with(Component.C, 0);
+            ph = Acidity.phInAir(feed, 25, ElectricalConductivity.AIR_CO2_PPM);
+            givenMsPerCm = ElectricalConductivity.at25MsPerCm(feed);
+            waterMsPerCm = ElectricalConductivity.at25MsPerCm(water);
+        }
+
+        /** From a good end towards a bad one; the last good EC. */
+        double end(double good, double bad, Good rule) {
+            double from = good;
+            double to = bad;
+            while (Math.abs(to - from) > FOUND_TO_MS_PER_CM) {
+                double mid = 0.5 * (from + to);
+                Trial trial = trial(mid);
+                if (trial != null && rule.is(trial)) {
+                    from = mid;
+                } else {
+                    to = mid;
+                }
+            }
+            return from;
+        }
+
+        /** Null where such a feed cannot be made. */
+        Trial trial(double ecMsPerCm) {
+            Composition feed = feed(ecMsPerCm);
+            if (feed == null) {
+                return null;
+            }
+            Trace trace = Simulation.run(with(feed));
+            String salty = "";
+            String lean = "";
+            for (TrayTrace tray : trace.trays()) {
+                if (tray.tray().planting() instanceof Planting.OfCrop) {
+                    salty = salty.isEmpty() ? salty(trace, tray) : salty;
+                    lean = lean.isEmpty() ? lean(trace, tray) : lean;
+                }
+            }
+            Trial trial = new Trial(ecMsPerCm, salty, lean);
+            trials.add(trial);
+            return trial;
+        }
+
+        private Composition feed(double ecMsPerCm) {
+            for (Reagent reagent :
+                    new Reagent[] {
+                        Reagent.nitric(), Reagent.named("potassium-hydroxide-50").orElseThrow()
+                    }) {
+                Optional<Feed.Made> made =
+                        Feed.madeToEcAndPh(
+                                        salts, water, ecMsPerCm, ph, reagent, Contact.OUTDOOR_AIR)
+                                .made();
+                if (made.isPresent() && made.get().phReached()) {
+                    return made.get().composition();
+                }
+            }
+            return null;
+        }
+
+        private Scenario with(Composition feed) {
+            Liquid old = scenario.feed();
+            Liquid liquid = new Liquid(old.name(), feed);
+            List<Tray> trays = new ArrayList<>();
+            for (Tray t : scenario.trays()) {
+                trays.add(
+                        new Tray(
+                                t.name(),
+                                t.shape(),
+                                t.overflowM(),
+                                t.cupBottomM(),
+                                t.floorAboveBenchM(),
+                                t.openAreaM2(),
+                                t.startLevelM(),
+                                t.startLiquid().equals(old) ? liquid : t.startLiquid(),
+                                t.planting(),
+                                t.filling(),
+                                t.lamp(),
+                                t.limits()));
+            }
+            Visits v = scenario.visits();
+            return new Scenario(
+                    scenario.title(),
+                    scenario.start(),
+                    scenario.days(),
+                    scenario.place(),
+                    scenario.climate(),
+                    liquid,
+                    scenario.sourceWater(),
+                    scenario.reservoirs(),
+                    trays,
+                    new Visits(v.weekdays(), v.timeOfDayS(), v.absences(), Visits.Flush.NEVER),
+                    scenario.settings(),
+                    scenario.digest());
+        }
+
+        List<String> why(Optional<Double> leanest, Optional<Double> richest) {
+            List<String> why = new ArrayList<>();
+            for (int i = trials.size() - 1; i >= 0; i--) {
+                if (!trials.get(i).tooLean().isEmpty()) {
+                    why.add(said(trials.get(i).ecMsPerCm(), trials.get(i).tooLean()));
+                    break;
+                }
+            }
+            for (Trial trial : trials) {
+                if (!trial.tooSalty().isEmpty()) {
+                    why.add(said(trial.ecMsPerCm(), trial.tooSalty()));
+                    break;
+                }
+            }
+            if (richest.isEmpty()) {
+                why.add(
+                        String.format(
+                                Locale.ROOT,
+                                "Not even the leanest feed of this water (which alone reads %.2f"
+                                        + " mS/cm) stays in band.",
+                                waterMsPerCm));
+            }
+            if (leanest.isEmpty()) {
+                why.add("Twice the given strength still leaves a tray too lean.");
+            }
+            return why;
+        }
+
+        private static String said(double ec, String what) {
+            return String.format(Locale.ROOT, "At %.2f mS/cm %s.", ec, what);
+        }
+
+        private static String salty(Trace trace, TrayTrace of) {
+            Limits limits = of.tray().limits();
+            int last = lastHour(trace, of);
+            int at = spell(last, h -> of.ecMsPerCm().at(h) > limits.ecHighMsPerCm());
+            if (at >= 0) {
+                return words(trace, of, at, "too salty", of.ecMsPerCm().max(at, last + 1), "mS/cm");
+            }
+            Component[] ions = {Component.NA, Component.CL};
+            double[] most = {limits.sodiumHighMolPerM3(), limits.chlorideHighMolPerM3()};
+            for (int k = 0; k < ions.length; k++) {
+                int i = ions[k].ordinal();
+                double high = most[k];
+                int from = spell(last, h -> held(of, i, h) > high);
+                if (from >= 0) {
+                    return words(
+                            trace,
+                            of,
+                            from,
+                            "too rich in " + ions[k].title(),
+                            held(of, i, last),
+                            "mmol/L at the end");
+                }
+            }
+            return "";
+        }
+
+        private static String lean(Trace trace, TrayTrace of) {
+            int last = lastHour(trace, of);
+            double low = of.tray().limits().ecLowMsPerCm();
+            int at = spell(last, h -> of.ecMsPerCm().at(h) < low);
+            if (at >= 0) {
+                return words(trace, of, at, "too lean", of.ecMsPerCm().min(at, last + 1), "mS/cm");
+            }
+            for (Component ion : Shortage.WATCHED) {
+                double least = Shortage.leastMolPerM3(ion);
+                int from = spell(last, h -> held(of, ion.ordinal(), h) < least);
+                if (from >= 0) {
+                    return words(
+                            trace,
+                            of,
+                            from,
+                            "short of " + ion.title(),
+                            held(of, ion.ordinal(), from),
+                            "mmol/L");
+                }
+            }
+            return "";
+        }
+
+        private static String words(
+                Trace trace, TrayTrace of, int hour, String what, double figure, String unit) {
+            return String.format(
+                    Locale.ROOT,
+                    "tray %s is %s from %s (%.2f %s)",
+                    of.tray().name(),
+                    what,
+                    trace.clockAtSample(hour).toLocalDate(),
+                    figure,
+                    unit);
+        }
+
+        /** NaN in a dry tray, which compares as neither too much nor too little. */
+        private static double held(TrayTrace of, int component, int hour) {
+            double volume = of.volumeM3().at(hour);
+            return volume > 0 ? of.componentMol().get(component).at(hour) / volume : Double.NaN;
+        }
+
+        private static int lastHour(Trace trace, TrayTrace of) {
+            for (Event event : trace.events()) {
+                if (event.where().equals(of.tray().name())
+                        && (event.kind() == Event.Kind.HARVEST
+                                || event.kind() == Event.Kind.DIED)) {
+                    return Math.max(0, (int) Math.ceil(event.atS() / 3600) - 1);
+                }
+            }
+            return trace.hours() - 1;
+        }
+
+        private interface Hour {
+            boolean is(int hour);
+        }
+
+        private static int spell(int last, Hour out) {
+            int run = 0;
+            for (int h = 0; h <= last; h++) {
+                run = out.is(h) ? run + 1 : 0;
+                if (run == PATIENCE_H) {
+                    return h - PATIENCE_H + 1;
+                }
+            }
+            return -1;
+        }
+    }
+}
