@@ -1,0 +1,70 @@
+package tideless.sim;
+
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import java.nio.file.Path;
+import java.util.List;
+import net.jqwik.api.ForAll;
+import net.jqwik.api.Property;
+import net.jqwik.api.constraints.DoubleRange;
+import tideless.scenario.Reading;
+import tideless.scenario.Scenario;
+import tideless.scenario.ScenarioReader;
+import tideless.scenario.Tray;
+
+/** A sealed tank far too small for its crop: everything runs out. */
+class ExhaustionProperties {
+    private static final Scenario TANK =
+            ((Reading.Good) ScenarioReader.read(Path.of("scenarios/sealed-lettuce-tank.toml")))
+                    .scenario();
+
+    @Property(tries = 12)
+    void no_ion_goes_below_nothing_and_every_ledger_closes_when_all_runs_out(
+            @ForAll @DoubleRange(min = 0.01, max = 0.08) double startM,
+            @ForAll @DoubleRange(min = 0, max = 0.2) double openM2) {
+        Tray t = TANK.trays().get(0);
+        Tray shallow =
+                new Tray(
+                        t.name(),
+                        t.shape(),
+                        t.overflowM(),
+                        t.cupBottomM(),
+                        t.floorAboveBenchM(),
+                        openM2,
+                        startM,
+                        t.startLiquid(),
+                        t.planting(),
+                        t.filling(),
+                        t.lamp(),
+                        t.limits());
+        Trace trace =
+                Simulation.run(
+                        new Scenario(
+                                TANK.title(),
+                                TANK.start(),
+                                TANK.days(),
+                                TANK.place(),
+                                TANK.climate(),
+                                TANK.feed(),
+                                TANK.sourceWater(),
+                                List.of(),
+                                List.of(shallow),
+                                TANK.visits(),
+                                TANK.settings(),
+                                TANK.digest()));
+        nothingBelowNothing(trace);
+    }
+
+    private static void nothingBelowNothing(Trace trace) {
+        for (Series ion : trace.trays().get(0).componentMol()) {
+            assertTrue(ion.min(0, trace.hours()) >= 0);
+        }
+        for (Ledger ledger : trace.components()) {
+            assertTrue(ledger.relativeResidual() < 1e-12, ledger.toString());
+            for (Ledger.Entry entry : ledger.out()) {
+                assertTrue(entry.amount() >= 0, ledger.toString());
+            }
+        }
+        assertTrue(trace.water().relativeResidual() < 1e-12);
+    }
+}

@@ -1,0 +1,60 @@
+package tideless.sim;
+
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import java.nio.file.Path;
+import org.junit.jupiter.api.Test;
+import tideless.scenario.Reading;
+import tideless.scenario.ScenarioReader;
+import tideless.solution.Component;
+
+/** The four pairs of docs/lessons.md teach what they say. */
+class LessonsTest {
+    private static final int HARVEST_H = 32 * 24;
+
+    private static TrayTrace tray(String name) {
+        return run(name).trays().get(0);
+    }
+
+    private static Trace run(String name) {
+        Path file = Path.of("scenarios", "lessons", name + ".toml");
+        return Simulation.run(((Reading.Good) ScenarioReader.read(file)).scenario());
+    }
+
+    private static double saltiest(TrayTrace tray) {
+        return tray.ecMsPerCm().max(0, HARVEST_H);
+    }
+
+    @Test
+    void a_lean_feed_stays_in_the_band_that_a_rich_one_leaves() {
+        double high = tray("rich-feed").tray().limits().ecHighMsPerCm();
+        assertTrue(saltiest(tray("rich-feed")) > 1.2 * high);
+        assertTrue(saltiest(tray("lean-feed")) <= high);
+    }
+
+    @Test
+    void hard_tap_brings_sodium_and_lime_and_leaves_no_room_for_potassium() {
+        Trace hard = run("hard-tap");
+        TrayTrace rain = tray("rain");
+        int end = HARVEST_H - 1;
+        assertTrue(
+                hard.trays().get(0).compositionAt(end).molPerM3(Component.NA)
+                        > 5 * rain.compositionAt(end).molPerM3(Component.NA));
+        assertTrue(hard.trays().get(0).compositionAt(end).molPerM3(Component.K) < 0.15);
+        assertTrue(rain.compositionAt(end).molPerM3(Component.K) > 1);
+        assertTrue(hard.events().stream().anyMatch(e -> e.kind() == Event.Kind.PRECIPITATE));
+    }
+
+    @Test
+    void a_lid_on_the_gap_keeps_salts_from_piling_up() {
+        assertTrue(saltiest(tray("open-gap")) > 1.5 * saltiest(tray("lid")));
+    }
+
+    @Test
+    void a_flush_brings_back_what_nobody_would() {
+        Trace flushed = run("flush");
+        assertTrue(saltiest(flushed.trays().get(0)) < 2.0);
+        assertTrue(saltiest(tray("no-flush")) > 2.5);
+        assertTrue(flushed.events().stream().anyMatch(e -> e.kind() == Event.Kind.FLUSH));
+    }
+}

@@ -1,0 +1,43 @@
+package tideless.study;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import java.nio.file.Path;
+import org.junit.jupiter.api.Test;
+import tideless.scenario.Reading;
+import tideless.scenario.Scenario;
+import tideless.scenario.ScenarioReader;
+
+/** The feed that needs no flush. */
+class LeanFeedTest {
+    private static Scenario scenario(String path) {
+        return ((Reading.Good) ScenarioReader.read(Path.of(path))).scenario();
+    }
+
+    @Test
+    void between_its_ends_every_tray_stays_in_band_and_beyond_them_one_does_not() {
+        LeanFeed lean = LeanFeed.of(scenario("scenarios/lessons/rich-feed.toml"));
+        assertTrue(lean.exists());
+        double low = lean.leanest().orElseThrow();
+        double high = lean.richest().orElseThrow();
+        assertTrue(low <= lean.recommendedMsPerCm() && lean.recommendedMsPerCm() <= high);
+        assertTrue(high < lean.given(), "the rich feed of the lesson is too rich");
+        for (LeanFeed.Trial trial : lean.trials()) {
+            boolean inside = trial.ecMsPerCm() >= low && trial.ecMsPerCm() <= high;
+            boolean good = trial.tooSalty().isEmpty() && trial.tooLean().isEmpty();
+            assertEquals(inside, good, trial.toString());
+        }
+    }
+
+    // Its tomato wants 1.8 at least, its basil 1.8 at most, and the tomato's tray piles up.
+    @Test
+    void where_two_crops_want_different_feeds_none_exists_and_it_says_why() {
+        LeanFeed lean = LeanFeed.of(scenario("scenarios/science-room-bench.toml"));
+        assertFalse(lean.exists());
+        assertTrue(Double.isNaN(lean.recommendedMsPerCm()));
+        assertTrue(lean.why().stream().anyMatch(why -> why.contains("too lean")));
+        assertTrue(lean.why().stream().anyMatch(why -> why.contains("too salty")));
+    }
+}
