@@ -53,6 +53,9 @@ final class FeedWater {
      */
     private static final double PIECE_ERROR_FRAC = 1e-10;
 
+    /** An opening below this is the rounding of a level. */
+    private static final double ROUNDING_FRAC = 1e-12;
+
     private static final double SHORTEST_S = 1e-9;
     private static final int MAX_ROUNDS = 200;
 
@@ -103,8 +106,15 @@ final class FeedWater {
     final double[] inM3;
     final double[] lostM3;
     final double[] spiltM3;
+
+    /** Inflow per spill at the end of the piece over that at its start, less 1. */
+    final double[] spillRiseFrac;
+
     double outM3;
     double evaporatedM3;
+
+    /** Integral of time over the reservoir's volume, s/m3; only where it evaporates. */
+    double thinningSPerM3;
 
     /** Pieces taken so far, by closed form and by Runge and Kutta. */
     long closedPieces;
@@ -123,6 +133,7 @@ final class FeedWater {
     private final double[][] k = new double[7][];
     private final double[] stage;
     private double pieceS = 60;
+    private double crossedM3;
     private boolean known;
 
     FeedWater(Reservoir reservoir, List<Tray> trays, double bendMost) {
@@ -168,6 +179,7 @@ final class FeedWater {
         inM3 = new double[size];
         lostM3 = new double[size];
         spiltM3 = new double[size];
+        spillRiseFrac = new double[size];
         opening = new double[size];
         outletM = new double[size];
         rate = new double[size];
@@ -193,6 +205,10 @@ final class FeedWater {
 
     double brimM3(int i) {
         return brimM3[i];
+    }
+
+    Valve valve(int i) {
+        return valve[i];
     }
 
     /** To be called when anything but {@link #advance} has changed a volume or what holds. */
@@ -238,6 +254,7 @@ final class FeedWater {
         }
         outM3 = 0;
         evaporatedM3 = 0;
+        thinningSPerM3 = 0;
     }
 
     // The law.
@@ -265,7 +282,12 @@ final class FeedWater {
                 case SHUT -> open = 0;
                 case WIDE -> open = 1;
                 case STUCK -> open = stuckFrac[i];
-                default -> open = (settingM[i] - levelM) / bandM[i];
+                default -> {
+                    open = (settingM[i] - levelM) / bandM[i];
+                    if (Math.abs(open) < ROUNDING_FRAC) {
+                        open = 0;
+                    }
+                }
             }
             opening[i] = clearFrac[i] * open + leakFrac[i];
             outletM[i] = floorM[i] + Math.max(seatM[i], levelM);
@@ -343,7 +365,7 @@ final class FeedWater {
         } else if (v == shutM3[i] || v == wideM3[i]) {
             double net = lines.flowM3PerS[i] - askedM3PerS[i];
             if (v == shutM3[i]) {
-                valve[i] = net > 0 ? Valve.SHUT : Valve.THROTTLING;
+                valve[i] = net >= 0 ? Valve.SHUT : Valve.THROTTLING;
             } else {
                 valve[i] = net < 0 ? Valve.WIDE : Valve.THROTTLING;
             }
@@ -404,7 +426,8 @@ final class FeedWater {
         for (int i = 0; i < size; i++) {
             if (water[i] == Water.FREE) {
                 endM3[i] = i == first ? boundM3(i) : closedM3(i, span);
-                x[i] = endM3[i] - volumeM3[i] + askedM3PerS[i] * span;
+                boolean shut = rate[i] == 0 && slope[i] == 0 && drift[i] == 0;
+                x[i] = shut ? 0 : endM3[i] - volumeM3[i] + askedM3PerS[i] * span;
             } else {
                 endM3[i] = volumeM3[i];
                 x[i] = (rate[i] + 0.5 * drift[i] * span) * span;
@@ -430,7 +453,10 @@ final class FeedWater {
         for (int i = 0; i < size; i++) {
             account(i, endM3[i], span);
         }
+        double startM3 = reservoirM3;
         finishReservoir(span);
+        thin(startM3, out - evaporationM3PerS, outflowM3PerS(lines.flowM3PerS), span);
+        noteSpillRise(rate, lines.flowM3PerS);
         known = true;
         if (first >= 0) {
             known = false;
@@ -463,7 +489,9 @@ final class FeedWater {
                     lines.flowM3PerS[i] += slope[i] * (end - endM3[i]);
                     endM3[i] = end;
                 }
-                x[i] = Math.max(0, endM3[i] - volumeM3[i] + askedM3PerS[i] * span);
+                if (x[i] != 0 || change != 0) {
+                    x[i] = endM3[i] - volumeM3[i] + askedM3PerS[i] * span;
+                }
             } else {
                 x[i] += change;
             }
@@ -537,11 +565,15 @@ final class FeedWater {
     /** Takes a piece to its end, so that what came in, went and stands adds up. */
     private void account(int i, double endVolumeM3, double spanS) {
         double start = volumeM3[i];
-        inM3[i] = spanS > 0 ? x[i] : Math.max(0, endVolumeM3 - start);
+        inM3[i] = spanS > 0 ? Math.max(0, x[i]) : Math.max(0, endVolumeM3 - start);
         switch (water[i]) {
             case FREE -> {
                 volumeM3[i] = endVolumeM3;
-                lostM3[i] = Math.max(0, start + inM3[i] - endVolumeM3);
+                lostM3[i] = start + inM3[i] - endVolumeM3;
+                if (lostM3[i] < 0) { // by rounding
+                    inM3[i] -= lostM3[i];
+                    lostM3[i] = 0;
+                }
                 spiltM3[i] = 0;
             }
             case DRY -> {
@@ -556,6 +588,41 @@ final class FeedWater {
             default -> throw new AssertionError("no account for " + water[i]);
         }
         outM3 += inM3[i];
+    }
+
+    private void noteSpillRise(double[] startFlow, double[] endFlow) {
+        for (int i = 0; i < size; i++) {
+            if (spiltM3[i] > 0) {
+                double asked = askedM3PerS[i];
+                double before = startFlow[i] * (endFlow[i] - asked);
+                double after = endFlow[i] * (startFlow[i] - asked);
+                // Where the spill comes to an end no straight line holds; little is spilt there.
+                spillRiseFrac[i] = before > 0.3 * after ? after / before - 1 : 0;
+            }
+        }
+    }
+
+    private double outflowM3PerS(double[] flows) {
+        double sum = 0;
+        for (double flow : flows) {
+            sum += flow;
+        }
+        return sum;
+    }
+
+    // Exact for a volume that changes evenly; what Hermite's cubic between the ends departs from
+    // that, by Simpson's rule.
+    private void thin(double startM3, double startRate, double endRate, double spanS) {
+        if (evaporationM3PerS > 0 && reservoirM3 > 0) {
+            double evenM3 = 0.5 * (startM3 + reservoirM3);
+            double midM3 = evenM3 - 0.125 * spanS * (startRate - endRate);
+            double d = 0.5 * (reservoirM3 - startM3) / evenM3;
+            double even =
+                    Math.abs(d) < 1e-3
+                            ? (1 + d * d / 3 * (1 + 0.6 * d * d)) / evenM3
+                            : Math.log(reservoirM3 / startM3) / (reservoirM3 - startM3);
+            thinningSPerM3 = spanS * (even + 2.0 / 3 * (1 / midM3 - 1 / evenM3));
+        }
     }
 
     private void finishReservoir(double spanS) {
@@ -608,6 +675,9 @@ final class FeedWater {
                     if (theta < at) {
                         at = theta;
                         first = i;
+                        if (i < size) {
+                            crossedM3 = endM3[i] < lowM3(i) ? lowM3(i) : highM3(i);
+                        }
                     }
                 }
                 pieceS = Math.max(SHORTEST_S, grown);
@@ -621,12 +691,15 @@ final class FeedWater {
             for (int i = 0; i < size; i++) {
                 double end = endM3[i];
                 if (i == first && water[i] == Water.FREE) {
-                    end = k[6][i] - askedM3PerS[i] < 0 ? nearLow(i, end) : nearHigh(i, end);
-                    x[i] = Math.max(0, end - volumeM3[i] + askedM3PerS[i] * h);
+                    end = crossedM3;
+                    x[i] = end - volumeM3[i] + askedM3PerS[i] * h;
                 }
                 account(i, end, h);
             }
+            double startM3 = reservoirM3;
             finishReservoir(h);
+            thin(startM3, outflowM3PerS(k[0]), outflowM3PerS(k[6]), h);
+            noteSpillRise(k[0], k[6]);
             known = false;
             if (first == size) {
                 uncovered = true;
@@ -634,14 +707,6 @@ final class FeedWater {
             return h;
         }
         throw new ArithmeticException("no piece found from a span of " + spanS + " s");
-    }
-
-    private double nearLow(int i, double end) {
-        return Math.abs(end - lowM3(i)) <= Math.abs(end - highM3(i)) ? lowM3(i) : highM3(i);
-    }
-
-    private double nearHigh(int i, double end) {
-        return Math.abs(end - highM3(i)) <= Math.abs(end - lowM3(i)) ? highM3(i) : lowM3(i);
     }
 
     // Inflow of a piece is what is integrated: x, with the volume following from it.
@@ -676,7 +741,6 @@ final class FeedWater {
                 sum += E[j] * k[j][i];
             }
             worst = Math.max(worst, Math.abs(h * sum) / (PIECE_ERROR_FRAC * shutM3[i]));
-            x[i] = Math.max(0, x[i]);
         }
         return worst;
     }

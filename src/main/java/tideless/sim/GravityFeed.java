@@ -21,7 +21,7 @@ final class GravityFeed {
     private static final double NO_TIME_S = 1e-9;
 
     /** Pieces of a step beyond which something turns in a circle. */
-    private static final int PIECES_MOST = 10_000_000;
+    private static final int PIECES_MOST = 200_000;
 
     final ReservoirRun reservoir;
     final List<TrayRun> trays;
@@ -79,7 +79,11 @@ final class GravityFeed {
             boolean wasCovered = !water.uncovered;
             double tookS = water.advance(spanS - doneS);
             doneS += tookS;
-            reservoir.lose(water.outM3, water.evaporatedM3);
+            reservoir.lose(water.outM3, water.evaporatedM3, water.thinningSPerM3);
+            double rise =
+                    water.thinningSPerM3 > 0
+                            ? Math.expm1(water.evaporationM3PerS * water.thinningSPerM3)
+                            : 0;
             for (int i = 0; i < trays.size(); i++) {
                 TrayRun tray = trays.get(i);
                 double share = water.outM3 > 0 ? water.inM3[i] / water.outM3 : 0;
@@ -89,7 +93,8 @@ final class GravityFeed {
                         water.lostM3[i],
                         water.spiltM3[i],
                         reservoir.letOutMol,
-                        share);
+                        share,
+                        rise + water.spillRiseFrac[i]);
                 if (water.spiltM3[i] > 0 && !tray.spills) {
                     tray.spills = true;
                     log.add(Event.Kind.OVERFLOW_BEGAN, timeS + doneS - tookS, tray.tray.name());

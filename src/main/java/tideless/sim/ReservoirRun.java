@@ -86,19 +86,22 @@ final class ReservoirRun {
     }
 
     /**
-     * Lets solution out to the trays and water out to the air, both evenly: dM/dt = -out M/V, so
-     * that M goes with the power out/(out + evaporated) of the volume. What the solution carried is
-     * in {@link #letOutMol}.
+     * Lets solution out to the trays and water out to the air: d ln M/dt = -out/V = d ln V/dt +
+     * e/V, so that what stays of M is what stays of V and what the evaporation has thickened it by.
+     * What the solution carried is in {@link #letOutMol}.
+     *
+     * @param thinningSPerM3 integral of time over the volume, s/m3; unused without evaporation
      */
-    void lose(double outM3, double evaporatedNowM3) {
+    void lose(double outM3, double evaporatedNowM3, double thinningSPerM3) {
         double after = Math.max(0, volumeM3 - outM3 - evaporatedNowM3);
         double share = 0;
         if (outM3 > 0) {
             share =
-                    evaporatedNowM3 > 0
+                    evaporatedNowM3 > 0 && after > 0
                             ? -Math.expm1(
-                                    outM3 / (outM3 + evaporatedNowM3) * Math.log(after / volumeM3))
-                            : Math.min(1, outM3 / volumeM3);
+                                    Math.log(after / volumeM3) + evaporationM3PerS * thinningSPerM3)
+                            : outM3 / volumeM3;
+            share = Math.max(0, Math.min(1, share));
         }
         for (int i = 0; i < mol.length; i++) {
             letOutMol[i] = share * mol[i];

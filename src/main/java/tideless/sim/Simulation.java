@@ -106,7 +106,7 @@ public final class Simulation {
             }
             for (TrayRun tray : unfed) {
                 double lost = Math.min(tray.volumeM3, tray.lossM3PerS * spanS);
-                tray.took(tray.volumeM3 - lost, 0, lost, 0, null, 0);
+                tray.took(tray.volumeM3 - lost, 0, lost, 0, null, 0, 0);
             }
             for (TrayRun tray : trays) {
                 ReservoirRun source = feedOf[tray.index];

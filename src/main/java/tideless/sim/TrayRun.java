@@ -61,6 +61,12 @@ final class TrayRun {
     /** Share of light on a pale deck that ends in the solution; 0.3 white lid, from memory. */
     private static final double DECK_GAIN_FRAC = 0.3;
 
+    /** Stronger than this the last film of a tray is a brine of no meaning; assumed. */
+    private static final double READABLE_MOL_PER_M3 = 4000;
+
+    /** What such a film counts as, mS/cm: more than any plant bears. */
+    private static final double BRINE_MS_PER_CM = 200;
+
     final Tray tray;
     final int index;
     private final CropTraits traits; // null when the thirst was measured
@@ -133,7 +139,7 @@ final class TrayRun {
     private double evaporationM3PerS;
     private double evaporationSlopeM3PerSK;
     private double gainW;
-    private final double[] stepInMol = new double[Component.COUNT];
+    final double[] stepInMol = new double[Component.COUNT];
     private double stepStartM3;
 
     // Ledgers, m3 and mol.
@@ -404,6 +410,8 @@ final class TrayRun {
      *
      * @param letOutMol what the reservoir let out in this part
      * @param shareFrac this tray's share of it
+     * @param riseFrac how much more of a component came in for each litre that ran over at the end
+     *     of this part than at its start
      */
     void took(
             double endM3,
@@ -411,17 +419,19 @@ final class TrayRun {
             double lostM3,
             double spiltM3,
             double[] letOutMol,
-            double shareFrac) {
+            double shareFrac,
+            double riseFrac) {
         volumeM3 = endM3;
         inflowM3 += inM3;
         double drunk = lossM3PerS > 0 ? lostM3 * (drinkM3PerS / lossM3PerS) : 0;
         drunkM3 += drunk;
         evaporatedM3 += lostM3 - drunk;
         if (shareFrac > 0) {
+            double late = spiltM3 > 0 ? riseFrac * lateness(spiltM3 / endM3) : 0;
             for (int i = 0; i < stepInMol.length; i++) {
                 double came = shareFrac * letOutMol[i];
                 if (spiltM3 > 0) {
-                    spill(i, came, spiltM3);
+                    spill(i, came, spiltM3, late);
                 } else {
                     stepInMol[i] += came;
                 }
@@ -430,10 +440,22 @@ final class TrayRun {
         spillM3 += spiltM3;
     }
 
+    // What comes in late is washed out less: the integral of (u - 1/2) exp(-x (1 - u)) over the
+    // part,
+    // by which a solution that comes in ever stronger leaves more than its mean does.
+    private static double lateness(double x) {
+        if (x < 1e-2) {
+            return x / 12 * (1 - 0.5 * x);
+        }
+        double kept = Math.exp(-x);
+        return 0.5 * (1 - kept) / x - (1 - (1 + x) * kept) / (x * x);
+    }
+
     // What comes in mixes with what stands there, and the mixture runs over: dM/dt = in - s M/V.
-    private void spill(int i, double came, double spiltM3) {
+    private void spill(int i, double came, double spiltM3, double late) {
         double before = mol[i] + stepInMol[i];
         double after = Solutes.afterPassing(before, came, volumeM3, volumeM3, spiltM3, 1);
+        after += came * late;
         spiltMol[i] += before + came - after;
         mol[i] = after;
         stepInMol[i] = 0;
@@ -754,6 +776,13 @@ final class TrayRun {
     }
 
     double ecMsPerCm(Meter meter) {
+        double sum = 0;
+        for (double amount : mol) {
+            sum += amount;
+        }
+        if (!isReadable(sum, volumeM3)) {
+            return BRINE_MS_PER_CM;
+        }
         meter.read(concentrations());
         return meter.ecMsPerCm();
     }
@@ -764,6 +793,11 @@ final class TrayRun {
             molPerM3[i] = mol[i] / volumeM3;
         }
         return molPerM3;
+    }
+
+    /** Whether a meter, and the chemistry behind it, can make anything of a solution. */
+    static boolean isReadable(double sumMol, double volumeM3) {
+        return volumeM3 > 0 && sumMol < READABLE_MOL_PER_M3 * volumeM3;
     }
 
     /** Pours in up to a level; returns what was poured, m3. */

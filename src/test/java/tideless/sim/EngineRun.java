@@ -1,0 +1,87 @@
+package tideless.sim;
+
+import java.util.ArrayList;
+import java.util.List;
+import tideless.solution.Component;
+
+/** A random rig's water and tracer by the engine, without a climate around it. */
+final class EngineRun {
+    static final double TEMP_C = 20;
+
+    private static final int TRACER = Component.TRACER.ordinal();
+
+    final RandomRig rig;
+    final List<TrayRun> trays = new ArrayList<>();
+    final ReservoirRun reservoir;
+    final GravityFeed feed;
+    final Happenings log = new Happenings();
+    final double[] inM3;
+    final double[] lostM3;
+
+    EngineRun(RandomRig rig, double bendMost) {
+        this(rig, bendMost, false);
+    }
+
+    EngineRun(RandomRig rig, double bendMost, boolean refillsWhenEmpty) {
+        this.rig = rig;
+        for (int i = 0; i < rig.trays.size(); i++) {
+            trays.add(new TrayRun(rig.trays.get(i), i, TEMP_C));
+        }
+        reservoir = new ReservoirRun(rig.reservoir, 0, Rigs.FEED, TEMP_C);
+        feed = new GravityFeed(reservoir, trays, refillsWhenEmpty, Rigs.START, bendMost);
+        inM3 = new double[trays.size()];
+        lostM3 = new double[trays.size()];
+    }
+
+    double spiltTracerMol(int i) {
+        return trays.get(i).spiltMol[TRACER];
+    }
+
+    /** All spans. */
+    void run(double stepS) {
+        run(stepS, rig.durationS);
+    }
+
+    /** Up to a time. */
+    void run(double stepS, double untilS) {
+        for (int c = 0; c < rig.askedM3PerS.length; c++) {
+            double fromS = c * rig.changeS;
+            double doneS = 0;
+            double lastS = Math.min(rig.changeS, untilS - fromS);
+            while (doneS < lastS - 1e-6) {
+                double spanS = Math.min(stepS, lastS - doneS);
+                for (int i = 0; i < trays.size(); i++) {
+                    TrayRun tray = trays.get(i);
+                    tray.lossM3PerS = rig.askedM3PerS[c][i];
+                    tray.inflowM3 = 0;
+                    tray.evaporatedM3 = 0;
+                    tray.drunkM3 = 0;
+                }
+                reservoir.evaporationM3PerS = rig.evaporationM3PerS;
+                feed.step(fromS + doneS, spanS, (to, at) -> to.refill(Rigs.FEED, TEMP_C), log);
+                for (int i = 0; i < trays.size(); i++) {
+                    TrayRun tray = trays.get(i);
+                    inM3[i] += tray.inflowM3;
+                    lostM3[i] += tray.evaporatedM3 + tray.drunkM3;
+                    for (int k = 0; k < tray.mol.length; k++) {
+                        tray.mol[k] += tray.stepInMol[k];
+                        tray.stepInMol[k] = 0;
+                    }
+                }
+                doneS += spanS;
+            }
+        }
+    }
+
+    double tracerMol(int i) {
+        return trays.get(i).mol[TRACER];
+    }
+
+    double reservoirTracerMol() {
+        return reservoir.mol[TRACER];
+    }
+
+    double spiltM3(int i) {
+        return trays.get(i).spillM3;
+    }
+}

@@ -1,0 +1,136 @@
+package tideless.sim;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.SplittableRandom;
+import tideless.scenario.Filling;
+import tideless.scenario.Lamp;
+import tideless.scenario.Reservoir;
+import tideless.scenario.Shape;
+import tideless.scenario.Tray;
+import tideless.scenario.Tube;
+import tideless.scenario.ValveFaults;
+
+/** A reservoir over one to four valve trays, and what is taken from them, drawn from a seed. */
+final class RandomRig {
+    final Reservoir reservoir;
+    final List<Tray> trays = new ArrayList<>();
+    final double durationS;
+
+    /** Loss of each tray in each span between changes, m3/s. */
+    final double[][] askedM3PerS;
+
+    /** Every loss changes after this, s; a multiple of ten minutes. */
+    final double changeS;
+
+    final double evaporationM3PerS;
+
+    RandomRig(long seed, int changes) {
+        SplittableRandom random = new SplittableRandom(seed);
+        double full = between(random, 0.08, 0.5);
+        double area = between(random, 0.01, 0.3);
+        double outlet = random.nextDouble() < 0.3 ? between(random, 0, 0.8 * full) : 0.01;
+        Shape inside =
+                random.nextBoolean()
+                        ? Rigs.box(area, full)
+                        : new Shape(
+                                area * between(random, 0.6, 1), area, full, 4 * Math.sqrt(area));
+        reservoir =
+                new Reservoir(
+                        "wall",
+                        inside,
+                        full,
+                        outlet,
+                        between(random, 0.05, 1),
+                        0,
+                        random.nextBoolean() ? full : between(random, 0, full),
+                        new Reservoir.Refill(Reservoir.Refill.When.NEVER, 0.5),
+                        random.nextDouble() < 0.1
+                                ? new Tube(0.006, 0, 0)
+                                : new Tube(
+                                        between(random, 0.004, 0.012),
+                                        between(random, 0.05, 3),
+                                        between(random, 0, 3)));
+        int count = 1 + random.nextInt(4);
+        for (int i = 0; i < count; i++) {
+            trays.add(tray("tray-" + i, random));
+        }
+        changeS = 600 * (1 + random.nextInt(6));
+        durationS = changes * changeS;
+        askedM3PerS = new double[changes][count];
+        double[] thirst = new double[count];
+        for (int i = 0; i < count; i++) {
+            thirst[i] = Math.pow(10, between(random, -9.5, -6)); // 0.03 to 86 L/day
+        }
+        for (int c = 0; c < changes; c++) {
+            for (int i = 0; i < count; i++) {
+                askedM3PerS[c][i] = random.nextDouble() < 0.2 ? 0 : thirst[i] * random.nextDouble();
+            }
+        }
+        evaporationM3PerS = random.nextBoolean() ? 0 : between(random, 0, 2e-8);
+    }
+
+    private static Tray tray(String name, SplittableRandom random) {
+        double area = between(random, 0.02, 0.4);
+        double depth = between(random, 0.05, 0.2);
+        double overflow = between(random, 0.8, 1) * depth;
+        double setting = between(random, 0.3, 0.95) * overflow;
+        double band = Math.min(setting, between(random, 0.002, 0.02));
+        Shape shape =
+                random.nextDouble() < 0.6
+                        ? Rigs.box(area, depth)
+                        : new Shape(
+                                area * between(random, 0.7, 1), area, depth, 4 * Math.sqrt(area));
+        double seatHeight = random.nextDouble() < 0.8 ? depth : between(random, 0, 0.9) * setting;
+        ValveFaults faults = ValveFaults.NONE;
+        double fault = random.nextDouble();
+        if (fault < 0.25) {
+            faults =
+                    new ValveFaults(
+                            fault < 0.08
+                                    ? ValveFaults.Stuck.OPEN
+                                    : fault < 0.12 ? ValveFaults.Stuck.SHUT : ValveFaults.Stuck.NOT,
+                            Rigs.START,
+                            Rigs.START.plusDays(1000),
+                            fault > 0.10 && fault < 0.2 ? Math.pow(10, -9 + 3 * fault) : 0,
+                            Rigs.START,
+                            0,
+                            Rigs.START);
+        }
+        Filling valve =
+                new Filling.ByValve(
+                        "wall",
+                        setting,
+                        band,
+                        random.nextDouble() < 0.25,
+                        between(random, 0.001, 0.004),
+                        0.61,
+                        seatHeight,
+                        new Tube(
+                                between(random, 0.003, 0.008),
+                                between(random, 0.05, 3),
+                                between(random, 1, 6)),
+                        faults);
+        double start =
+                random.nextDouble() < 0.6
+                        ? Math.min(overflow, setting * between(random, 0.97, 1.02))
+                        : between(random, 0, 1) * overflow;
+        return new Tray(
+                name,
+                shape,
+                overflow,
+                0,
+                between(random, 0, 0.3),
+                0,
+                start,
+                Rigs.FEED_LIQUID,
+                Rigs.drinking(1),
+                valve,
+                Lamp.NONE,
+                Rigs.WIDE);
+    }
+
+    private static double between(SplittableRandom random, double low, double high) {
+        return low + (high - low) * random.nextDouble();
+    }
+}
