@@ -234,6 +234,36 @@ class CropProperties {
     }
 
     /**
+     * With no light to warm the leaf, moving air only helps vapour away; under light it also cools
+     * the leaf, and no sign is fixed.
+     */
+    @Property
+    void thirst_in_the_dark_never_falls_as_the_air_moves_faster(
+            @ForAll("crops") String name,
+            @ForAll @DoubleRange(min = 0.1, max = 6) double lai,
+            @ForAll @DoubleRange(min = 5, max = 40) double tempC,
+            @ForAll @DoubleRange(min = 0, max = 1) double humidityFrac,
+            @ForAll @DoubleRange(min = 0, max = 2) double airSpeed,
+            @ForAll @DoubleRange(min = 0, max = 2) double faster) {
+        CropTraits crop = CROPS.get(name);
+        never_falls(
+                thirst(crop, 1, airSpeed).of(lai, 0, tempC, humidityFrac),
+                thirst(crop, 1, airSpeed + faster).of(lai, 0, tempC, humidityFrac),
+                "faster");
+    }
+
+    @Property
+    void more_root_in_the_water_never_supplies_less(
+            @ForAll @DoubleRange(min = 0, max = 0.2) double tipM,
+            @ForAll @DoubleRange(min = 0.01, max = 0.3) double spanM,
+            @ForAll @DoubleRange(min = 0, max = 0.6) double levelM,
+            @ForAll @DoubleRange(min = 0, max = 0.1) double riseM) {
+        double low = RootZone.supplyFrac(RootZone.wetFrac(tipM + spanM, tipM, levelM));
+        double high = RootZone.supplyFrac(RootZone.wetFrac(tipM + spanM, tipM, levelM + riseM));
+        assertTrue(0 <= low && low <= 1 && high >= low, low + " then " + high);
+    }
+
+    /**
      * The exception that the Javadoc of the canopy names, held with its numbers: full sun on a thin
      * tomato canopy in heat. Stanghellini's leaf closes faster than the air pulls. The sizes were
      * found by trial: they pin it, so that a change is noticed.

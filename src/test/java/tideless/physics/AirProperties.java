@@ -231,4 +231,14 @@ class AirProperties {
             assertEquals(0, flux, 1e-6);
         }
     }
+
+    @Property
+    void a_stand_in_faster_air_never_resists_more(
+            @ForAll @DoubleRange(min = 0, max = 3) double airSpeed,
+            @ForAll @DoubleRange(min = 0, max = 3) double faster,
+            @ForAll @DoubleRange(min = 0.01, max = 0.3) double leafM) {
+        double before = ReferenceEvapotranspiration.roomResistanceSPerM(airSpeed, leafM);
+        double after = ReferenceEvapotranspiration.roomResistanceSPerM(airSpeed + faster, leafM);
+        assertTrue(after > 0 && after <= before * (1 + 1e-12) && before < 2000);
+    }
 }

@@ -11,6 +11,7 @@ import tideless.physics.HumidAir;
 import tideless.physics.Sun;
 import tideless.scenario.Climate;
 import tideless.scenario.Cover;
+import tideless.scenario.Filling;
 import tideless.scenario.HourlyWeather;
 import tideless.scenario.Place;
 import tideless.scenario.Scenario;
@@ -21,7 +22,13 @@ class AirSeriesTest {
     private static final Place NDIAYE = new Place(16 + 13 / 60.0, -16.25, 8);
 
     private static AirSeries air(Climate climate) {
-        Scenario rig = Rigs.scenario(1, 600, List.of(), List.of(), Rigs.nobody());
+        Scenario rig =
+                Rigs.scenario(
+                        1,
+                        600,
+                        List.of(),
+                        List.of(Rigs.tray("one", new Filling.Sealed(), Rigs.drinking(1), 0)),
+                        Rigs.nobody());
         Scenario scenario =
                 new Scenario(
                         rig.title(),
