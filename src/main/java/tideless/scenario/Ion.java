@@ -41,4 +41,9 @@ enum Ion {
     UnitTable table() {
         return table;
     }
+
+    /** For those who count by charge; phosphate and bicarbonate with one. */
+    UnitTable equivalents() {
+        return UnitTable.equivalents(Math.max(1, Math.abs(component.fixedCharge())));
+    }
 }

@@ -277,9 +277,8 @@ public final class OptionReader {
     }
 
     private void state(WaterAnalysis sheet, String at, Ion ion, String text) {
-        int charge = Math.max(1, Math.abs(ion.component().fixedCharge()));
         Key key =
-                Key.quantity(ion.spelling(), ion.table(), UnitTable.equivalents(charge))
+                Key.quantity(ion.spelling(), ion.table(), ion.equivalents())
                         .from("0 mmol/L", "100 mmol/L")
                         .required("1 mmol/L");
         double value = read(at, text, key);

@@ -298,7 +298,7 @@ final class ScenarioKeys {
     private static void ions(List<Key> keys, String at, String about) {
         for (Ion ion : Ion.values()) {
             keys.add(
-                    Key.quantity(at + "." + ion.spelling(), ion.table())
+                    Key.quantity(at + "." + ion.spelling(), ion.table(), ion.equivalents())
                             .from("0 mmol/L", "100 mmol/L")
                             .optional("0.5 mmol/L")
                             .about(ion.spelling() + " " + about));

@@ -9,8 +9,15 @@ package tideless.solution;
  * call {@link #forget} first.
  */
 public final class Meter {
+    /**
+     * Amounts in all, mol/m3, beyond which a drying puddle reads as this brine: no activity
+     * equation holds there, salts crystallise, and every meter is off its scale. Assumed.
+     */
+    private static final double BRINE_MOL_PER_M3 = 4000;
+
     private final SpeciationSolver solver = new SpeciationSolver();
     private final double co2Atm;
+    private final double[] brine = new double[Component.COUNT];
     private double ecMsPerCm = Double.NaN;
     private double ph = Double.NaN;
 
@@ -30,7 +37,18 @@ public final class Meter {
      * @param molPerM3 in the order of {@link Component}; carbon is put aside, for air decides it
      */
     public void read(double[] molPerM3) {
-        solver.solveInAir(molPerM3, Equilibria.AT_25, co2Atm);
+        double sum = 0;
+        for (int i = 0; i < molPerM3.length; i++) {
+            sum += molPerM3[i];
+        }
+        double[] solution = molPerM3;
+        if (sum > BRINE_MOL_PER_M3) {
+            for (int i = 0; i < brine.length; i++) {
+                brine[i] = molPerM3[i] * BRINE_MOL_PER_M3 / sum;
+            }
+            solution = brine;
+        }
+        solver.solveInAir(solution, Equilibria.AT_25, co2Atm);
         ecMsPerCm = solver.ecMsPerCm();
         ph = solver.ph();
     }

@@ -103,6 +103,8 @@ class UnitTableTest {
     // 0.8068), so they may differ by half of the last digit of 11.3.
     @Test
     void nitrate_by_ion_and_by_nitrogen_meet() {
+        assertEquals(0.5, Ion.CALCIUM.equivalents().value(1, "meq/L").orElseThrow());
+        assertEquals(1, Ion.BICARBONATE.equivalents().value(1, "meq/L").orElseThrow());
         UnitTable nitrate = Ion.NITRATE.table();
         double byIon = nitrate.value(50, "mg/L NO3").orElseThrow();
         assertEquals(0.80639, byIon, 5e-6);

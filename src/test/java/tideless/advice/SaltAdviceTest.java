@@ -1,0 +1,112 @@
+package tideless.advice;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import java.nio.file.Path;
+import java.util.List;
+import org.junit.jupiter.api.BeforeAll;
+import org.junit.jupiter.api.Test;
+import tideless.scenario.Limits;
+import tideless.scenario.Reading;
+import tideless.scenario.Scenario;
+import tideless.scenario.ScenarioReader;
+import tideless.scenario.Tray;
+import tideless.sim.Simulation;
+import tideless.sim.Trace;
+import tideless.solution.Component;
+
+/** Sodium, chloride and crusts on the tray of hard tap water, with limits drawn tight. */
+class SaltAdviceTest {
+    private static final double SODIUM_HIGH = 1.2;
+
+    private static Trace trace;
+    private static List<Warning> warnings;
+
+    @BeforeAll
+    static void run() {
+        Scenario s =
+                ((Reading.Good)
+                                ScenarioReader.read(
+                                        Path.of("scenarios", "lessons", "hard-tap.toml")))
+                        .scenario();
+        Tray t = s.trays().get(0);
+        Limits was = t.limits();
+        Tray tight =
+                new Tray(
+                        t.name(),
+                        t.shape(),
+                        t.overflowM(),
+                        t.cupBottomM(),
+                        t.floorAboveBenchM(),
+                        t.openAreaM2(),
+                        t.startLevelM(),
+                        t.startLiquid(),
+                        t.planting(),
+                        t.filling(),
+                        t.lamp(),
+                        new Limits(
+                                was.ecLowMsPerCm(),
+                                was.ecHighMsPerCm(),
+                                was.phLow(),
+                                was.phHigh(),
+                                SODIUM_HIGH,
+                                was.chlorideHighMolPerM3()));
+        trace =
+                Simulation.run(
+                        new Scenario(
+                                s.title(),
+                                s.start(),
+                                s.days(),
+                                s.place(),
+                                s.climate(),
+                                s.feed(),
+                                s.sourceWater(),
+                                s.reservoirs(),
+                                List.of(tight),
+                                s.visits(),
+                                s.settings(),
+                                s.digest()));
+        warnings = Advisor.advise(trace, trace).warnings();
+    }
+
+    private static Warning one(Warning.Kind kind) {
+        List<Warning> found = warnings.stream().filter(w -> w.kind() == kind).toList();
+        assertEquals(1, found.size(), kind.word());
+        return found.get(0);
+    }
+
+    @Test
+    void sodium_is_judged_from_the_hour_it_passes_its_limit_for_good() {
+        Warning sodium = one(Warning.Kind.TOO_MUCH_SODIUM);
+        int hour = 0;
+        while (trace.trays().get(0).compositionAt(hour).molPerM3(Component.NA) <= SODIUM_HIGH) {
+            hour++;
+        }
+        assertEquals(trace.clockAtSample(hour), sodium.from());
+        assertEquals("above 1.2 mmol/L", sodium.limit());
+        assertTrue(sodium.cure().contains("rain"), sodium.cure());
+    }
+
+    @Test
+    void chloride_within_its_limit_is_no_warning() {
+        assertTrue(warnings.stream().noneMatch(w -> w.kind() == Warning.Kind.TOO_MUCH_CHLORIDE));
+    }
+
+    @Test
+    void a_crust_is_told_with_its_date_and_mineral() {
+        List<Warning> crusts =
+                warnings.stream().filter(w -> w.kind() == Warning.Kind.PRECIPITATE).toList();
+        assertTrue(
+                crusts.stream().anyMatch(w -> w.limiting().startsWith("calcite")),
+                crusts.toString());
+        for (Warning crust : crusts) {
+            assertTrue(crust.from().toLocalDate().isAfter(trace.scenario().start()));
+        }
+    }
+
+    @Test
+    void the_first_nutrient_to_run_short_is_potassium() {
+        assertTrue(one(Warning.Kind.SHORT_OF_ONE).limiting().startsWith("potassium"));
+    }
+}
