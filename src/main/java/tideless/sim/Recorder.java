@@ -141,11 +141,7 @@ final class Recorder {
         Meter meter = new Meter(co2Ppm);
         double[] molPerM3 = new double[mol.length];
         for (int h = 0; h < volume.length; h++) {
-            double sum = 0;
-            for (double[] amount : mol) {
-                sum += amount[h];
-            }
-            if (!TrayRun.isReadable(sum, volume[h])) {
+            if (!(volume[h] > 0)) {
                 ec[h] = Double.NaN;
                 ph[h] = Double.NaN;
                 continue;

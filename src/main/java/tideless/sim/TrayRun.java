@@ -61,12 +61,6 @@ final class TrayRun {
     /** Share of light on a pale deck that ends in the solution; 0.3 white lid, from memory. */
     private static final double DECK_GAIN_FRAC = 0.3;
 
-    /** Stronger than this the last film of a tray is a brine of no meaning; assumed. */
-    private static final double READABLE_MOL_PER_M3 = 4000;
-
-    /** What such a film counts as, mS/cm: more than any plant bears. */
-    private static final double BRINE_MS_PER_CM = 200;
-
     final Tray tray;
     final int index;
     private final CropTraits traits; // null when the thirst was measured
@@ -776,13 +770,6 @@ final class TrayRun {
     }
 
     double ecMsPerCm(Meter meter) {
-        double sum = 0;
-        for (double amount : mol) {
-            sum += amount;
-        }
-        if (!isReadable(sum, volumeM3)) {
-            return BRINE_MS_PER_CM;
-        }
         meter.read(concentrations());
         return meter.ecMsPerCm();
     }
@@ -793,11 +780,6 @@ final class TrayRun {
             molPerM3[i] = mol[i] / volumeM3;
         }
         return molPerM3;
-    }
-
-    /** Whether a meter, and the chemistry behind it, can make anything of a solution. */
-    static boolean isReadable(double sumMol, double volumeM3) {
-        return volumeM3 > 0 && sumMol < READABLE_MOL_PER_M3 * volumeM3;
     }
 
     /** Pours in up to a level; returns what was poured, m3. */
