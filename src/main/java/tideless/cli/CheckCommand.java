@@ -2,6 +2,7 @@ package tideless.cli;
 
 import java.io.PrintWriter;
 import java.nio.file.Path;
+import java.util.Locale;
 import java.util.Optional;
 import java.util.concurrent.Callable;
 import picocli.CommandLine.Command;
@@ -10,6 +11,7 @@ import picocli.CommandLine.Parameters;
 import picocli.CommandLine.Spec;
 import tideless.scenario.Reading;
 import tideless.scenario.Scenario;
+import tideless.sim.RigCheck;
 
 /** Checks one scenario without running it. */
 @Command(
@@ -19,6 +21,7 @@ import tideless.scenario.Scenario;
         description = {
             "",
             "Every fault is told with its line, what was found and what is allowed.",
+            "A sound rig is checked: filling times, flow against peak thirst, weight.",
             ""
         },
         footer = {
@@ -51,9 +54,67 @@ final class CheckCommand implements Callable<Integer> {
                             + counted(sound.trays().size(), "tray")
                             + ", "
                             + counted(sound.days(), "day"));
+            for (RigCheck rig : RigCheck.of(sound)) {
+                print(out, rig);
+            }
             out.flush();
         }
         return read.exit();
+    }
+
+    private static void print(PrintWriter out, RigCheck rig) {
+        out.println();
+        line(
+                out,
+                "reservoir %s: %.1f L usable, %.1f L below the outlet; full it weighs %.0f kg (%.0f N)",
+                rig.reservoir().name(),
+                1000 * rig.usableM3(),
+                1000 * rig.deadM3(),
+                rig.weightN() / 9.80665,
+                rig.weightN());
+        line(
+                out,
+                "  on a stand of its own breadth (taken as square) it tips at %.0f degrees, or by a"
+                        + " push of %.0f N at the full level",
+                Math.toDegrees(rig.tippingAngleRad()),
+                rig.tippingPushN());
+        out.println(
+                "  Caution: heavy water up high. Fix stand or brackets to the wall, keep it low where"
+                        + " the feed allows;");
+        out.println(
+                "  mains near water: residual-current device, earthed frame, drip loops. Advice, no"
+                        + " certificate.");
+        for (RigCheck.Feed feed : rig.trays()) {
+            line(
+                    out,
+                    "  tray %s: fills in %s; %.0f mL/min with the reservoir full, %.0f at the outlet;"
+                            + " peak thirst %.1f mL/min, margin %s",
+                    feed.tray().name(),
+                    Double.isNaN(feed.fillS())
+                            ? "no time: the reservoir is empty before"
+                            : String.format(Locale.ROOT, "%.0f min", feed.fillS() / 60),
+                    feed.fullM3PerS() * 6e7,
+                    feed.lowM3PerS() * 6e7,
+                    feed.peakThirstM3PerS() * 6e7,
+                    margin(feed.margin()));
+        }
+        if (!rig.trays().isEmpty()) {
+            out.println(
+                    "  (all valves open at once; peak thirst: closed canopy in the run's thirstiest"
+                            + " air, or the largest measured)");
+        }
+    }
+
+    private static String margin(double times) {
+        if (!(times < 1000)) {
+            return "ample";
+        }
+        return String.format(Locale.ROOT, "%.1f-fold", times)
+                + (times < 1 ? ": TOO LITTLE at the lowest level" : "");
+    }
+
+    private static void line(PrintWriter out, String format, Object... values) {
+        out.println(String.format(Locale.ROOT, format, values));
     }
 
     private static String counted(int number, String noun) {

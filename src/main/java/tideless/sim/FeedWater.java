@@ -17,9 +17,9 @@ import tideless.scenario.Tray;
  *   <li><b>Closed form.</b> In every regime the rates are taken as straight in the tray's volume
  *       and in time, which gives a line, a parabola or an exponential approach, and from it the
  *       instant at which one regime turns into the next. The rates at its end tell how far they
- *       were from straight; that bend is put in (exponential Rosenbrock, third order: Hochbruck,
- *       Ostermann and Schweitzer 2009, SIAM J. Numer. Anal. 47, 786-803, method exprb32), and where
- *       it is larger than {@link #bendMost} of the tray's volume the piece is not taken.
+ *       were from straight; that bend is put in as growing evenly (exponential Runge and Kutta of
+ *       second order: Cox and Matthews 2002, J. Comp. Phys. 176, 430-455, ETD2RK; from memory), and
+ *       where it is larger than {@link #bendMost} of the tray's volume the piece is not taken.
  *   <li><b>Runge and Kutta.</b> Then a piece of the pair of Dormand and Prince (1980; J. Comp.
  *       Appl. Math. 6, 19-26), order 5 with error control, is; its crossings are found on its dense
  *       form (Hairer, Norsett and Wanner 1993, II.6) and stepped to.
@@ -52,6 +52,11 @@ final class FeedWater {
      * filling then stay below 1e-7.
      */
     private static final double PIECE_ERROR_FRAC = 1e-10;
+
+    /**
+     * Pieces shorter than this may bend in proportion less, so that short steps add up alike, s.
+     */
+    private static final double BEND_SPAN_S = 600;
 
     /** An opening below this is the rounding of a level. */
     private static final double ROUNDING_FRAC = 1e-12;
@@ -476,8 +481,8 @@ final class FeedWater {
             }
             double bend = lines.flowM3PerS[i] - expected;
             double z = water[i] == Water.FREE ? stage[i] * span : 0;
-            double change = 2 * span * phi3(z) * bend;
-            if (!(Math.abs(change) <= bendMost * shutM3[i])) {
+            double change = span * phi2(z) * bend;
+            if (!(Math.abs(change) <= bendMost * shutM3[i] * Math.min(1, span / BEND_SPAN_S))) {
                 return false;
             }
             if (water[i] == Water.FREE) {
@@ -830,12 +835,5 @@ final class FeedWater {
             return 0.5 + z * (1.0 / 6 + z * (1.0 / 24 + z * (1.0 / 120 + z * (1.0 / 720))));
         }
         return (Math.expm1(z) / z - 1) / z;
-    }
-
-    private static double phi3(double z) {
-        if (Math.abs(z) < 0.1) {
-            return 1.0 / 6 + z * (1.0 / 24 + z * (1.0 / 120 + z * (1.0 / 720)));
-        }
-        return ((Math.expm1(z) / z - 1) / z - 0.5) / z;
     }
 }

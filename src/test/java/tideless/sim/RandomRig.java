@@ -25,6 +25,21 @@ final class RandomRig {
 
     final double evaporationM3PerS;
 
+    /** A bench of three trays that hold their level, three days, thirst by day and night. */
+    RandomRig() {
+        reservoir = Rigs.reservoir(0.1, 0.32, Reservoir.Refill.When.NEVER);
+        changeS = 6 * 3600;
+        durationS = 12 * changeS;
+        evaporationM3PerS = 1e-9;
+        askedM3PerS = new double[12][3];
+        for (int i = 0; i < 3; i++) {
+            trays.add(Rigs.tray("tray-" + i, Rigs.valve(), Rigs.drinking(1), 0));
+            for (int c = 0; c < 12; c++) {
+                askedM3PerS[c][i] = (0.5 + 0.5 * i) * (c % 4 < 2 ? 2e-8 : 2e-9);
+            }
+        }
+    }
+
     RandomRig(long seed, int changes) {
         SplittableRandom random = new SplittableRandom(seed);
         double full = between(random, 0.08, 0.5);

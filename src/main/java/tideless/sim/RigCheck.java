@@ -1,0 +1,193 @@
+package tideless.sim;
+
+import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.List;
+import tideless.crop.Transpiration;
+import tideless.physics.LiquidWater;
+import tideless.physics.RigLoad;
+import tideless.scenario.Filling;
+import tideless.scenario.Lamp;
+import tideless.scenario.Planting;
+import tideless.scenario.Reservoir;
+import tideless.scenario.Scenario;
+import tideless.scenario.Tray;
+
+/**
+ * What can be said of a rig without a season.
+ *
+ * @param reservoir which
+ * @param deadM3 lies below the outlet, m3
+ * @param usableM3 can leave, m3
+ * @param weightN of what it holds when full, N
+ * @param tippingAngleRad tilt at which the full water falls over a base as broad as the vessel's
+ *     floor (taken as square) on the bench, rad
+ * @param tippingPushN push at the full level that does it, N
+ * @param trays those it feeds
+ */
+public record RigCheck(
+        Reservoir reservoir,
+        double deadM3,
+        double usableM3,
+        double weightN,
+        double tippingAngleRad,
+        double tippingPushN,
+        List<Feed> trays) {
+    /** A tray counts as filled this far below its setting, m. */
+    public static final double FILLED_M = 0.001;
+
+    /** Warmth of the solution, degC; assumed. */
+    private static final double TEMP_C = 20;
+
+    private static final double LONGEST_S = 30 * Timeline.DAY_S;
+
+    public RigCheck {
+        trays = List.copyOf(trays);
+    }
+
+    /**
+     * One tray's feed, all valves of the reservoir wide open together.
+     *
+     * @param tray which
+     * @param fillS from dry to {@link #FILLED_M} below the setting on opening the tap of the full
+     *     reservoir, all trays at once, nothing drunk, s; NaN when it never does
+     * @param fullM3PerS flow with the reservoir full, m3/s
+     * @param lowM3PerS flow with the surface at the outlet, m3/s
+     * @param peakThirstM3PerS largest thirst to reckon with, m3/s: the largest measured one, or a
+     *     closed canopy at the crop's greatest leaf area in the run's thirstiest air under its lamp
+     */
+    public record Feed(
+            Tray tray, double fillS, double fullM3PerS, double lowM3PerS, double peakThirstM3PerS) {
+        /** Flow at the lowest usable level over the peak thirst; infinite without thirst. */
+        public double margin() {
+            return lowM3PerS / peakThirstM3PerS;
+        }
+    }
+
+    /** Checks every reservoir of a scenario. */
+    public static List<RigCheck> of(Scenario scenario) {
+        List<RigCheck> checks = new ArrayList<>();
+        Timeline timeline = Timeline.of(scenario);
+        AirSeries air = AirSeries.of(scenario, timeline);
+        for (Reservoir reservoir : scenario.reservoirs()) {
+            List<Tray> fed = new ArrayList<>();
+            for (Tray tray : scenario.trays()) {
+                if (tray.filling() instanceof Filling.ByValve valve
+                        && valve.reservoir().equals(reservoir.name())) {
+                    fed.add(tray);
+                }
+            }
+            checks.add(of(reservoir, fed, timeline, air));
+        }
+        return checks;
+    }
+
+    private static RigCheck of(
+            Reservoir reservoir, List<Tray> fed, Timeline timeline, AirSeries air) {
+        double[] fillS = fillTimesS(reservoir, fed);
+        double[] full = flows(reservoir, fed, reservoir.fullLevelM());
+        double[] low = flows(reservoir, fed, reservoir.outletLevelM());
+        List<Feed> feeds = new ArrayList<>();
+        for (int i = 0; i < fed.size(); i++) {
+            Tray tray = fed.get(i);
+            feeds.add(
+                    new Feed(
+                            tray,
+                            fillS[i],
+                            full[i],
+                            low[i],
+                            peakThirstM3PerS(tray, timeline, air)));
+        }
+        double halfM = 0.5 * Math.sqrt(reservoir.shape().floorAreaM2());
+        double centreM = reservoir.floorAboveBenchM() + 0.5 * reservoir.fullLevelM();
+        double massKg = reservoir.fullM3() * TrayRun.WATER_KG_PER_M3;
+        return new RigCheck(
+                reservoir,
+                reservoir.deadM3(),
+                reservoir.usableM3(),
+                RigLoad.weightN(reservoir.fullM3(), TrayRun.WATER_KG_PER_M3),
+                RigLoad.tippingAngleRad(halfM, centreM),
+                RigLoad.tippingPushN(
+                        massKg, halfM, reservoir.floorAboveBenchM() + reservoir.fullLevelM()),
+                feeds);
+    }
+
+    private static double[] fillTimesS(Reservoir reservoir, List<Tray> fed) {
+        double[] fillS = new double[fed.size()];
+        Arrays.fill(fillS, Double.NaN);
+        FeedWater water = new FeedWater(reservoir, fed, GravityFeed.BEND_MOST);
+        water.viscosityM2PerS = LiquidWater.kinematicViscosityM2PerS(TEMP_C);
+        water.reservoirM3 = reservoir.fullM3();
+        double doneS = 0;
+        int left = fed.size();
+        while (left > 0 && doneS < LONGEST_S && !water.uncovered) {
+            // A minute at a time: fine enough to tell a filling time by.
+            doneS += water.advance(60);
+            for (int i = 0; i < fillS.length; i++) {
+                Tray tray = fed.get(i);
+                double setting = ((Filling.ByValve) tray.filling()).settingM();
+                if (Double.isNaN(fillS[i])
+                        && tray.shape().levelM(water.volumeM3[i]) >= setting - FILLED_M) {
+                    fillS[i] = doneS;
+                    left--;
+                }
+            }
+        }
+        return fillS;
+    }
+
+    private static double[] flows(Reservoir reservoir, List<Tray> fed, double levelM) {
+        List<Filling.ByValve> valves = new ArrayList<>();
+        double[] outletM = new double[fed.size()];
+        double[] opening = new double[fed.size()];
+        for (int i = 0; i < outletM.length; i++) {
+            Filling.ByValve valve = (Filling.ByValve) fed.get(i).filling();
+            valves.add(valve);
+            outletM[i] = fed.get(i).floorAboveBenchM() + valve.seatAboveFloorM();
+            opening[i] = 1;
+        }
+        if (valves.isEmpty()) {
+            return outletM;
+        }
+        FeedLines lines = FeedLines.of(reservoir, valves);
+        lines.solve(
+                reservoir.floorAboveBenchM() + levelM,
+                outletM,
+                opening,
+                LiquidWater.kinematicViscosityM2PerS(TEMP_C));
+        return lines.flowM3PerS.clone();
+    }
+
+    private static double peakThirstM3PerS(Tray tray, Timeline timeline, AirSeries air) {
+        double peak = 0;
+        Lamp lamp = tray.lamp();
+        for (int step = 0; step < timeline.steps; step++) {
+            double timeS = timeline.instantS[step];
+            if (tray.planting() instanceof Planting.MeasuredThirst measured) {
+                peak = Math.max(peak, measured.thirst().m3PerS(timeS));
+                continue;
+            }
+            Planting.OfCrop crop = (Planting.OfCrop) tray.planting();
+            boolean lit =
+                    lamp.ppfdUmolPerM2S() > 0 && Timeline.isWithin(timeS, lamp.onS(), lamp.offS());
+            double ppfd = lit ? lamp.ppfdUmolPerM2S() : 0;
+            double lampWPerM2 = ppfd / lamp.umolPerJ();
+            double kgPerM2S =
+                    Transpiration.canopyKgPerM2S(
+                            crop.traits().stomata(),
+                            crop.traits().growth().extinction(),
+                            crop.traits().growth().leafAreaIndexMax(),
+                            lampWPerM2 + air.sunParWPerM2[step],
+                            ppfd + air.sunParWPerM2[step] * AirSeries.SUN_UMOL_PER_J,
+                            lampWPerM2 * lamp.nearInfraredPerPar() + air.sunInfraredWPerM2[step],
+                            0,
+                            air.tempC[step],
+                            air.vapourPa[step],
+                            air.pressurePa,
+                            air.speedMPerS[step]);
+            double ground = crop.plants() > 0 ? crop.groundM2() : 0;
+            peak = Math.max(peak, kgPerM2S * ground / TrayRun.WATER_KG_PER_M3);
+        }
+        return peak;
+    }
+}
