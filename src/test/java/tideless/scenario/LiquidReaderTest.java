@@ -62,7 +62,7 @@ class LiquidReaderTest {
         assertThat(faults())
                 .containsExactly(
                         "bench.toml:2:11: water.analysis.nitrate: found \"25 mg/L\", allowed: from 0"
-                                + " mmol/L up to 100 mmol/L, in mmol/L, umol/L, mg/L NO3, mg/L N");
+                                + " mmol/L up to 100 mmol/L, in mmol/L, umol/L, mg/L NO3, mg/L N, meq/L");
     }
 
     @Test
