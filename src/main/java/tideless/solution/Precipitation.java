@@ -71,7 +71,7 @@ public final class Precipitation {
 
     private static final int CA = Component.CA.ordinal();
 
-    private final SpeciationSolver solver = new SpeciationSolver();
+    private final SpeciationSolver solver = new SpeciationSolver(1e-10);
     private final double[] trial = new double[Component.COUNT];
 
     /**

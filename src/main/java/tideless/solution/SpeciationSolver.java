@@ -20,6 +20,12 @@ final class SpeciationSolver {
     /** Residual asked for: relative, of mass balances, charge balance and ionic strength. */
     static final double TOLERANCE = 2e-13;
 
+    /** Above this residual a new slope pays; found by trial, it only guides the way. */
+    private static final double OLD_SLOPE_FROM = 0.05;
+
+    /** An old slope has to shrink the residual at least this far in a step; found by trial. */
+    private static final double OLD_SLOPE_GAIN = 0.1;
+
     private static final int UNKNOWNS = 5;
     private static final int S = 0;
     private static final int P = 1;
@@ -89,9 +95,26 @@ final class SpeciationSolver {
     private double negative;
     private double twiceStrength;
 
+    // The last factorised Jacobian, kept for the next solve: from hour to hour it hardly changes.
+    private final int[] pivot = new int[UNKNOWNS];
+    private boolean factorised;
+    private final double tolerance;
+
+    SpeciationSolver() {
+        this(TOLERANCE);
+    }
+
+    /**
+     * @param tolerance relative residual to stop at, at least {@link #TOLERANCE}
+     */
+    SpeciationSolver(double tolerance) {
+        this.tolerance = tolerance;
+    }
+
     /** Forgets the last solution: the next solve starts cold. */
     void forget() {
         started = false;
+        factorised = false;
     }
 
     /** States pH and ionic strength (mol/kg) to start the next solve from. */
@@ -177,6 +200,7 @@ final class SpeciationSolver {
             warm &= active[j] == wanted;
             active[j] = wanted;
         }
+        factorised &= warm && active[HH] == !phFixed;
         active[HH] = !phFixed;
         active[Y] = true;
         started = false;
@@ -184,6 +208,7 @@ final class SpeciationSolver {
             started = true;
             return;
         }
+        factorised = false;
         coldStart();
         if (!newton()) {
             nested();
@@ -416,14 +441,18 @@ final class SpeciationSolver {
                 return false;
             }
             // Rounding may hold the last digits back: no use in going on when it stops falling.
-            if (worst < TOLERANCE || (worst < 1e-11 && worst >= before)) {
+            if (worst < tolerance || (worst < 1e-11 && worst >= before)) {
                 return true;
             }
-            before = worst;
-            fillJacobian();
-            if (!solveLinear()) {
-                return false;
+            if (!factorised || worst > OLD_SLOPE_FROM || worst > OLD_SLOPE_GAIN * before) {
+                fillJacobian();
+                factorised = factorise();
+                if (!factorised) {
+                    return false;
+                }
             }
+            before = worst;
+            solveLinear();
             for (int j = 0; j < UNKNOWNS; j++) {
                 if (active[j]) {
                     // Limits on a step, in e-foldings; found by trial, they only guide the way.
@@ -438,8 +467,8 @@ final class SpeciationSolver {
         return false;
     }
 
-    /** Gauss with partial pivoting; the solution replaces f. */
-    private boolean solveLinear() {
+    /** Gauss with partial pivoting, in place: upper triangle above the multipliers. */
+    private boolean factorise() {
         for (int p = 0; p < UNKNOWNS; p++) {
             int best = p;
             for (int r = p + 1; r < UNKNOWNS; r++) {
@@ -451,21 +480,33 @@ final class SpeciationSolver {
             if (!(Math.abs(row[p]) > 1e-300)) {
                 return false;
             }
-            if (best != p) {
-                jacobian[best] = jacobian[p];
-                jacobian[p] = row;
-                double swap = f[best];
-                f[best] = f[p];
-                f[p] = swap;
-            }
+            pivot[p] = best;
+            jacobian[best] = jacobian[p];
+            jacobian[p] = row;
             for (int r = p + 1; r < UNKNOWNS; r++) {
                 double factor = jacobian[r][p] / row[p];
+                jacobian[r][p] = factor;
                 if (factor != 0) {
                     for (int j = p + 1; j < UNKNOWNS; j++) {
                         jacobian[r][j] -= factor * row[j];
                     }
-                    f[r] -= factor * f[p];
                 }
+            }
+        }
+        return true;
+    }
+
+    /** Solves with the factorised Jacobian; the solution replaces f. */
+    private void solveLinear() {
+        // All exchanges first: the multipliers were exchanged along with their rows.
+        for (int p = 0; p < UNKNOWNS; p++) {
+            double swap = f[p];
+            f[p] = f[pivot[p]];
+            f[pivot[p]] = swap;
+        }
+        for (int p = 0; p < UNKNOWNS; p++) {
+            for (int r = p + 1; r < UNKNOWNS; r++) {
+                f[r] -= jacobian[r][p] * f[p];
             }
         }
         for (int p = UNKNOWNS - 1; p >= 0; p--) {
@@ -475,7 +516,6 @@ final class SpeciationSolver {
             }
             f[p] = sum / jacobian[p][p];
         }
-        return true;
     }
 
     /** Bracketed roots, one inside the other; for the cases Newton does not settle. */
