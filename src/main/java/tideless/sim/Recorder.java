@@ -79,6 +79,7 @@ final class Recorder {
         hour++;
     }
 
+    /** The co2 of the air the meters read in, ppm; NaN for no readings at all. */
     TrayTrace trayTrace(int index, Tray tray, double co2Ppm) {
         TrayColumns from = trays[index];
         double[] ec = new double[hours];
@@ -138,6 +139,11 @@ final class Recorder {
     // A vessel that nothing entered or left reads as it did an hour ago.
     private static void readMeter(
             double[][] mol, double[] volume, double co2Ppm, double[] ec, double[] ph) {
+        if (Double.isNaN(co2Ppm)) {
+            Arrays.fill(ec, Double.NaN);
+            Arrays.fill(ph, Double.NaN);
+            return;
+        }
         Meter meter = new Meter(co2Ppm);
         double[] molPerM3 = new double[mol.length];
         for (int h = 0; h < volume.length; h++) {

@@ -2,6 +2,7 @@ package tideless.study;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.concurrent.CompletableFuture;
 import tideless.advice.Advisor;
 import tideless.scenario.Reservoir;
 import tideless.scenario.Scenario;
@@ -17,8 +18,15 @@ public final class Forecasts {
      * @param seed carried along; a single run draws nothing
      */
     public static Forecast of(Scenario scenario, long seed) {
+        if (scenario.reservoirs().isEmpty()) {
+            Trace alone = Simulation.run(scenario);
+            return new Forecast(alone, alone, Advisor.advise(alone, alone), seed);
+        }
+        // The twin runs beside it; the two share nothing that changes.
+        CompletableFuture<Trace> twin =
+                CompletableFuture.supplyAsync(() -> Simulation.runUnread(twin(scenario)));
         Trace trace = Simulation.run(scenario);
-        Trace unlimited = scenario.reservoirs().isEmpty() ? trace : Simulation.run(twin(scenario));
+        Trace unlimited = twin.join();
         return new Forecast(trace, unlimited, Advisor.advise(trace, unlimited), seed);
     }
 
