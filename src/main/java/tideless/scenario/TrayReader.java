@@ -76,6 +76,9 @@ final class TrayReader {
                 || Double.isNaN(overflowM + cupM + floorM + gapM2 + startM)) {
             return null;
         }
+        if (planting instanceof Planting.OfCrop crop && crop.plants() > 0) {
+            noteDryCup(startM, cupM);
+        }
         return new Tray(
                 tray.name(),
                 shape,
@@ -89,6 +92,30 @@ final class TrayReader {
                 filling,
                 lamp,
                 limits);
+    }
+
+    /**
+     * Wet depth of a cup below which a seedling is called dry, m; a judgement: a valve's level
+     * hovers this much below its setting, and a seedling's roots end in its cup (Kratky 2010, CTAHR
+     * VC-1, wets about 13 mm).
+     */
+    private static final double WET_CUP_M = 0.003;
+
+    private void noteDryCup(double startM, double cupM) {
+        double wetM = startM - cupM;
+        if (!(wetM < WET_CUP_M)) {
+            return;
+        }
+        String at = tray.has("start_level") ? "start_level" : "cup_bottom";
+        String where =
+                wetM < 0
+                        ? "the cups hang %s above the solution at the start; a seedling's roots end"
+                                        .formatted(VesselReader.cm(-wetM))
+                                + " in its cup and do not reach it yet"
+                        : "the cups dip %s into the solution at the start; a seedling's roots end"
+                                        .formatted(VesselReader.cm(wetM))
+                                + " in its cup, and the least fall leaves them dry";
+        tray.note(at, where + "; usual is a cup wet by about 1.3 cm (Kratky 2010)");
     }
 
     private static String rim(double depthM) {

@@ -1,0 +1,65 @@
+package tideless.scenario;
+
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertInstanceOf;
+
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.List;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+
+/** Does a seedling's root reach the solution on the day it is hung into the tray? */
+class CupNoteTest {
+    @TempDir Path folder;
+
+    private List<String> notes(String startLevel) throws IOException {
+        Path file = folder.resolve("bench.toml");
+        Files.writeString(
+                file,
+                """
+                title = "t"
+                start = 2026-03-02
+                length = "10 days"
+                climate.kind = "room"
+                climate.day_temperature = "22 degC"
+                lamp.ppfd = "200 umol/m2/s"
+                feed.recipe = "steiner"
+                [tray.bench]
+                length = "60 cm"
+                width = "35 cm"
+                depth = "10 cm"
+                crop = "lettuce"
+                plants = 8
+                filling = "sealed"
+                cup_bottom = "5 cm"
+                start_level = "%s"
+                """
+                        .formatted(startLevel));
+        return assertInstanceOf(Reading.Good.class, ScenarioReader.read(file)).notes().stream()
+                .map(Note::toString)
+                .toList();
+    }
+
+    @Test
+    void cups_above_the_solution_are_said_with_their_line() throws IOException {
+        assertThat(notes("4 cm"))
+                .singleElement()
+                .asString()
+                .contains(":16: tray.bench.start_level: the cups hang 1 cm above the solution")
+                .contains("do not reach it yet");
+    }
+
+    @Test
+    void cups_that_barely_dip_are_said() throws IOException {
+        assertThat(notes("5 cm")).singleElement().asString().contains("least fall leaves them dry");
+    }
+
+    // Kratky (2010), CTAHR VC-1: about 1.3 cm of the pot in the solution.
+    @Test
+    void cups_wet_as_published_are_not_worth_a_word() throws IOException {
+        assertEquals(List.of(), notes("6.3 cm"));
+    }
+}
