@@ -80,8 +80,8 @@ final class PublishedTank {
         | head then, g | %s | 220, within 20 %%: 176 to 264 | %s |
 
         Why the misses: light and climate are assumed, and a brighter or drier day shortens the time in
-        proportion; towards the end the tank runs out of potassium before it runs out of water, and our
-        plants then stop growing at once while they go on drinking.
+        proportion. Towards the end the tank runs out of potassium before it runs out of water: our plants
+        then live on what they have stored, grow less, and go on drinking.
         """
                 .formatted(
                         text("%.1f", startLitres),
