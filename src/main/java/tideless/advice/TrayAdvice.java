@@ -1,6 +1,7 @@
 package tideless.advice;
 
 import java.util.List;
+import java.util.Locale;
 import java.util.function.IntPredicate;
 import tideless.crop.CropTraits;
 import tideless.physics.HumidAir;
@@ -11,6 +12,7 @@ import tideless.scenario.Planting;
 import tideless.scenario.Tray;
 import tideless.scenario.Visits;
 import tideless.sim.Event;
+import tideless.sim.FlushRule;
 import tideless.sim.Shortage;
 import tideless.sim.Trace;
 import tideless.sim.TrayTrace;
@@ -113,7 +115,7 @@ final class TrayAdvice {
                             event.atS(),
                             event.volumeM3() * 1000,
                             event.drainedM3() * 1000,
-                            leanFigure(event),
+                            event.detail(),
                             leanLimit(event),
                             "the crop has taken what it held; afterwards it reads "
                                     + Figures.ec(ecAfter(event.atS())),
@@ -173,8 +175,7 @@ final class TrayAdvice {
         int salty = firstSpell(h -> of.ecMsPerCm().at(h) > high);
         if (salty >= 0 && feedEc < high) {
             double ec = of.ecMsPerCm().at(salty);
-            double target = 0.5 * (feedEc + high);
-            double share = Math.min(1, Math.max(0.3, (ec - target) / (ec - feedEc)));
+            double share = FlushRule.shareFrac(ec, feedEc, high);
             double litres = share * of.volumeM3().at(salty) * 1000;
             task(
                     Task.Kind.FLUSH,
@@ -312,7 +313,7 @@ final class TrayAdvice {
                 warn(
                         Warning.Kind.OVERFLOW,
                         event.atS(),
-                        String.format(java.util.Locale.ROOT, "%.1f L on the floor", litres),
+                        String.format(Locale.ROOT, "%.1f L on the floor", litres),
                         "overflow at " + Figures.millimetres(tray.overflowM()),
                         "more comes in than the valve should let in, to the end of the run",
                         "an isolating tap at the reservoir, a sound valve, a tray below the overflow;"
@@ -513,10 +514,6 @@ final class TrayAdvice {
 
     private String saltCure() {
         return new SaltAdvice(trace, of, warnings, lastHour).cure();
-    }
-
-    private String leanFigure(Event event) {
-        return event.detail();
     }
 
     private String leanLimit(Event event) {

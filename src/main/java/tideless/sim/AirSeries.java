@@ -34,7 +34,7 @@ final class AirSeries {
     final double pressurePa;
 
     /** Of the air the solutions stand in contact with. */
-    final double co2Ppm;
+    final double solutionCo2Ppm;
 
     /** Where the leaves are: it decides what air does to a reference stand. */
     enum Place {
@@ -43,7 +43,7 @@ final class AirSeries {
         OPEN
     }
 
-    private AirSeries(int steps, Place place, double pressurePa, double co2Ppm) {
+    private AirSeries(int steps, Place place, double pressurePa, double solutionCo2Ppm) {
         this.place = place;
         longWaveWPerM2 = new double[steps];
         tempC = new double[steps];
@@ -52,7 +52,7 @@ final class AirSeries {
         sunParWPerM2 = new double[steps];
         sunInfraredWPerM2 = new double[steps];
         this.pressurePa = pressurePa;
-        this.co2Ppm = co2Ppm;
+        this.solutionCo2Ppm = solutionCo2Ppm;
     }
 
     static AirSeries of(Scenario scenario, Timeline timeline) {

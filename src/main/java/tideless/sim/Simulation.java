@@ -3,6 +3,7 @@ package tideless.sim;
 import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Locale;
 import tideless.scenario.Filling;
 import tideless.scenario.Reservoir;
 import tideless.scenario.Scenario;
@@ -10,16 +11,12 @@ import tideless.scenario.Tray;
 import tideless.scenario.Visits;
 import tideless.solution.Component;
 import tideless.solution.Composition;
+import tideless.solution.ElectricalConductivity;
 import tideless.solution.Meter;
 import tideless.solution.Precipitation;
 
 /** Runs a scenario from its first day to its last. */
 public final class Simulation {
-    /**
-     * Share of a full tray's solution that is always changed at least, so that a flush is worth it.
-     */
-    private static final double LEAST_FLUSH_FRAC = 0.3;
-
     /** How often it is asked what falls out: crystals take hours to days to grow; assumed, s. */
     private static final double SETTLING_S = 6 * 3600;
 
@@ -27,6 +24,7 @@ public final class Simulation {
     private final Timeline timeline;
     private final AirSeries air;
     private final Composition feed;
+    private final double feedMsPerCm;
     private final Composition sourceWater;
     private final Happenings log = new Happenings();
     private final Meter meter;
@@ -43,8 +41,9 @@ public final class Simulation {
         timeline = Timeline.of(scenario);
         air = AirSeries.of(scenario, timeline);
         feed = scenario.feed().composition();
+        feedMsPerCm = ElectricalConductivity.at25MsPerCm(feed);
         sourceWater = scenario.sourceWater().composition();
-        meter = new Meter(air.co2Ppm);
+        meter = new Meter(air.solutionCo2Ppm);
         double startC = air.tempC[0];
         feedOf = new ReservoirRun[scenario.trays().size()];
         for (int i = 0; i < scenario.trays().size(); i++) {
@@ -146,11 +145,19 @@ public final class Simulation {
     private void settle(double atS) {
         for (TrayRun t : trays) {
             t.crust.settle(
-                    t.mol, t.volumeM3, t.tempC, air.co2Ppm, minerals, atS, t.tray.name(), log);
+                    t.mol,
+                    t.volumeM3,
+                    t.tempC,
+                    air.solutionCo2Ppm,
+                    minerals,
+                    atS,
+                    t.tray.name(),
+                    log);
         }
         for (ReservoirRun r : reservoirs) {
             String where = r.reservoir.name();
-            r.crust.settle(r.mol, r.volumeM3, r.tempC, air.co2Ppm, minerals, atS, where, log);
+            r.crust.settle(
+                    r.mol, r.volumeM3, r.tempC, air.solutionCo2Ppm, minerals, atS, where, log);
         }
     }
 
@@ -199,34 +206,25 @@ public final class Simulation {
         double ec = tray.ecMsPerCm(meter);
         double low = tray.tray.limits().ecLowMsPerCm();
         double high = tray.tray.limits().ecHighMsPerCm();
-        double feedEc = tideless.solution.ElectricalConductivity.at25MsPerCm(feed);
-        if (ec > high && feedEc < high) {
-            // To the middle between feed and limit: EC mixes nearly linearly, and a later flush
-            // costs less solution than an earlier one.
-            double target = 0.5 * (feedEc + high);
-            double share = Math.min(1, Math.max(LEAST_FLUSH_FRAC, (ec - target) / (ec - feedEc)));
+        if (ec > high && feedMsPerCm < high) {
+            double share = FlushRule.shareFrac(ec, feedMsPerCm, high);
             renew(tray, Event.Kind.FLUSH, share, timeS, airC, ec);
-        } else if (ec < low && feedEc > low) {
+        } else if ((ec < low && feedMsPerCm > low) || isShort(tray)) {
             renew(tray, Event.Kind.FRESH_SOLUTION, 1, timeS, airC, ec);
-        } else {
-            int scarce = scarceNutrient(tray);
-            if (scarce >= 0) {
-                renew(tray, Event.Kind.FRESH_SOLUTION, 1, timeS, airC, ec);
-            }
         }
     }
 
-    /** The first nutrient below the concentration at which uptake slows, or -1. */
-    private int scarceNutrient(TrayRun tray) {
+    /** Whether a nutrient the feed holds is below the concentration at which uptake slows. */
+    private boolean isShort(TrayRun tray) {
         for (Component component : Shortage.WATCHED) {
             int i = component.ordinal();
             double least = Shortage.leastMolPerM3(component);
             double held = tray.mol[i] / tray.volumeM3;
             if (held < least && feed.molPerM3(i) > 2 * least) {
-                return i;
+                return true;
             }
         }
-        return -1;
+        return false;
     }
 
     private void renew(
@@ -239,11 +237,11 @@ public final class Simulation {
                 tray.tray.name(),
                 poured,
                 drained,
-                String.format(java.util.Locale.ROOT, "%.2f mS/cm", ec));
+                String.format(Locale.ROOT, "%.2f mS/cm", ec));
     }
 
     private Trace trace(Stock start, Stock end, boolean read) {
-        double co2Ppm = read ? air.co2Ppm : Double.NaN;
+        double co2Ppm = read ? air.solutionCo2Ppm : Double.NaN;
         List<TrayTrace> trayTraces = new ArrayList<>();
         for (Tray tray : scenario.trays()) {
             trayTraces.add(recorder.trayTrace(trayTraces.size(), tray, co2Ppm));

@@ -134,6 +134,7 @@ final class TrayRun {
     private double evaporationSlopeM3PerSK;
     private double gainW;
     final double[] stepInMol = new double[Component.COUNT];
+    private final double[] stepTakenMol = new double[Component.COUNT];
     private double stepStartM3;
 
     // Ledgers, m3 and mol.
@@ -233,11 +234,11 @@ final class TrayRun {
     }
 
     double freshG() {
-        return traits == null || plant == null ? Double.NaN : Growing.freshG(traits, plant);
+        return traits == null ? Double.NaN : Growing.freshG(traits, plant);
     }
 
     double fruitFreshG() {
-        return traits == null || plant == null ? Double.NaN : Growing.fruitFreshG(traits, plant);
+        return traits == null ? Double.NaN : Growing.fruitFreshG(traits, plant);
     }
 
     private void shapeCanopy() {
@@ -266,11 +267,7 @@ final class TrayRun {
         double airC = air.tempC[step];
         double vapourPa = air.vapourPa[step];
         thirstM3 = thirstM3PerS(timeS, spanS, par, infrared, air, step) * spanS;
-        double supply = supplyFrac();
-        drinkM3PerS = wilted ? 0 : thirstM3 / spanS * supply;
-        if (lives() && supply <= 0) {
-            drinkM3PerS = 0;
-        }
+        drinkM3PerS = wilted ? 0 : thirstM3 / spanS * supplyFrac();
 
         evaporationM3PerS = 0;
         evaporationSlopeM3PerSK = 0;
@@ -494,7 +491,6 @@ final class TrayRun {
 
     private void moveSalts(double midM3, double spanS) {
         double acidBefore = freeAcidMol(stepInMol);
-        double[] takenNow = new double[mol.length];
         double drinkM3PerSNow = drunkM3 / spanS;
         double ammoniumDemand = demandMolPerS[Component.NH4.ordinal()];
         double ammoniumMolPerM3 = mol[Component.NH4.ordinal()] / midM3;
@@ -533,28 +529,28 @@ final class TrayRun {
             }
             double taken = before - after;
             mol[i] = after;
-            takenNow[i] = taken;
+            stepTakenMol[i] = taken;
         }
-        giveBackCations(takenNow, Math.max(acidBefore, ACID_BORNE_MOL_PER_M3 * volumeM3));
+        giveBackCations(Math.max(acidBefore, ACID_BORNE_MOL_PER_M3 * volumeM3));
         for (int i = 0; i < mol.length; i++) {
-            takenMol[i] += takenNow[i];
+            takenMol[i] += stepTakenMol[i];
             if (i == Component.NH4.ordinal()) {
-                debtMol[Component.NO3.ordinal()] -= takenNow[i];
+                debtMol[Component.NO3.ordinal()] -= stepTakenMol[i];
             } else {
-                debtMol[i] -= takenNow[i];
+                debtMol[i] -= stepTakenMol[i];
             }
         }
     }
 
     // Cations taken without anions are paid for with protons; in acid solution roots cannot.
-    private void giveBackCations(double[] takenNow, double mostAcidMol) {
+    private void giveBackCations(double mostAcidMol) {
         double tooAcid = freeAcidMol(null) - mostAcidMol;
         if (!(tooAcid > 0)) {
             return;
         }
         double cations = 0;
         for (int i = 0; i < mol.length; i++) {
-            cations += Math.max(0, Component.at(i).fixedCharge()) * takenNow[i];
+            cations += Math.max(0, Component.at(i).fixedCharge()) * stepTakenMol[i];
         }
         if (!(cations > 0)) {
             return;
@@ -562,8 +558,8 @@ final class TrayRun {
         double back = Math.min(1, tooAcid / cations);
         for (int i = 0; i < mol.length; i++) {
             if (Component.at(i).fixedCharge() > 0) {
-                mol[i] += back * takenNow[i];
-                takenNow[i] -= back * takenNow[i];
+                mol[i] += back * stepTakenMol[i];
+                stepTakenMol[i] -= back * stepTakenMol[i];
             }
         }
     }
@@ -677,7 +673,10 @@ final class TrayRun {
         double drownedFrac = 1 - (1 - DROWNED_GROWTH_FRAC) * dayDrownedS / dayS;
         double stress = salinityFrac * hungerFrac * awakeFrac * drownedFrac;
         Plant before = plant;
-        double umolPerJ = dayJoulesPerM2 > 0 ? dayLightMolPerM2 * 1e6 / dayJoulesPerM2 : 4.57;
+        double umolPerJ =
+                dayJoulesPerM2 > 0
+                        ? dayLightMolPerM2 * 1e6 / dayJoulesPerM2
+                        : AirSeries.SUN_UMOL_PER_J;
         plant =
                 Growing.dayLater(
                         traits,
