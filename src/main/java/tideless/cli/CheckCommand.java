@@ -3,12 +3,12 @@ package tideless.cli;
 import java.io.PrintWriter;
 import java.nio.file.Path;
 import java.util.Locale;
-import java.util.Optional;
 import java.util.concurrent.Callable;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Parameters;
 import picocli.CommandLine.Spec;
+import tideless.physics.TubeFlow;
 import tideless.scenario.Reading;
 import tideless.scenario.Scenario;
 import tideless.sim.RigCheck;
@@ -39,27 +39,26 @@ final class CheckCommand implements Callable<Integer> {
 
     @Override
     public Integer call() {
+        return Scenarios.with(scenario, spec, this::check);
+    }
+
+    private void check(Reading.Good good) {
         PrintWriter out = spec.commandLine().getOut();
-        Scenarios read = Scenarios.read(scenario, spec.commandLine().getErr());
-        Optional<Reading.Good> good = read.good();
-        if (good.isPresent()) {
-            Scenario sound = good.get().scenario();
-            out.println(
-                    scenario
-                            + ": sound: "
-                            + sound.title()
-                            + ", "
-                            + counted(sound.reservoirs().size(), "reservoir")
-                            + ", "
-                            + counted(sound.trays().size(), "tray")
-                            + ", "
-                            + counted(sound.days(), "day"));
-            for (RigCheck rig : RigCheck.of(sound)) {
-                print(out, rig);
-            }
-            out.flush();
+        Scenario sound = good.scenario();
+        out.println(
+                scenario
+                        + ": sound: "
+                        + sound.title()
+                        + ", "
+                        + counted(sound.reservoirs().size(), "reservoir")
+                        + ", "
+                        + counted(sound.trays().size(), "tray")
+                        + ", "
+                        + counted(sound.days(), "day"));
+        for (RigCheck rig : RigCheck.of(sound)) {
+            print(out, rig);
         }
-        return read.exit();
+        out.flush();
     }
 
     private static void print(PrintWriter out, RigCheck rig) {
@@ -70,7 +69,7 @@ final class CheckCommand implements Callable<Integer> {
                 rig.reservoir().name(),
                 1000 * rig.usableM3(),
                 1000 * rig.deadM3(),
-                rig.weightN() / 9.80665,
+                rig.weightN() / TubeFlow.GRAVITY_M_PER_S2,
                 rig.weightN());
         line(
                 out,

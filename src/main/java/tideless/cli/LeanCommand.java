@@ -1,8 +1,6 @@
 package tideless.cli;
 
-import java.io.PrintWriter;
 import java.nio.file.Path;
-import java.util.Optional;
 import java.util.concurrent.Callable;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Model.CommandSpec;
@@ -38,18 +36,15 @@ final class LeanCommand implements Callable<Integer> {
 
     @Override
     public Integer call() {
-        PrintWriter out = spec.commandLine().getOut();
-        Scenarios read = Scenarios.read(scenario, spec.commandLine().getErr());
-        Optional<Reading.Good> good = read.good();
-        if (good.isEmpty()) {
-            return read.exit();
-        }
+        return Scenarios.with(scenario, spec, this::look);
+    }
+
+    private void look(Reading.Good good) {
         LeanFeed found;
         try (Progress progress = new Progress(System.err, Progress.atTerminal())) {
             progress.show("running", 0, 0);
-            found = LeanFeed.of(good.get().scenario());
+            found = LeanFeed.of(good.scenario());
         }
-        LeanTable.print(out, found);
-        return Exit.DONE;
+        LeanTable.print(spec.commandLine().getOut(), found);
     }
 }

@@ -2,14 +2,12 @@ package tideless.cli;
 
 import java.io.PrintWriter;
 import java.nio.file.Path;
-import java.util.Optional;
 import java.util.concurrent.Callable;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Parameters;
 import picocli.CommandLine.Spec;
 import tideless.report.LightTable;
-import tideless.scenario.Reading;
 import tideless.study.Lightings;
 
 /** Shows the light of every tray against what its crop needs. */
@@ -32,12 +30,8 @@ final class LightCommand implements Callable<Integer> {
 
     @Override
     public Integer call() {
-        Scenarios read = Scenarios.read(scenario, spec.commandLine().getErr());
-        Optional<Reading.Good> good = read.good();
-        if (good.isPresent()) {
-            PrintWriter out = spec.commandLine().getOut();
-            LightTable.print(out, Lightings.of(good.get().scenario()));
-        }
-        return read.exit();
+        PrintWriter out = spec.commandLine().getOut();
+        return Scenarios.with(
+                scenario, spec, good -> LightTable.print(out, Lightings.of(good.scenario())));
     }
 }

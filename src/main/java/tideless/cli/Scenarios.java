@@ -3,6 +3,8 @@ package tideless.cli;
 import java.io.PrintWriter;
 import java.nio.file.Path;
 import java.util.Optional;
+import java.util.function.Consumer;
+import picocli.CommandLine.Model.CommandSpec;
 import tideless.scenario.Note;
 import tideless.scenario.Problem;
 import tideless.scenario.Reading;
@@ -40,6 +42,17 @@ final class Scenarios {
         }
         err.flush();
         return result;
+    }
+
+    /**
+     * Reads for a command and does its work on what is sound.
+     *
+     * @return the exit code
+     */
+    static int with(Path path, CommandSpec spec, Consumer<Reading.Good> work) {
+        Scenarios read = read(path, spec.commandLine().getErr());
+        read.good().ifPresent(work);
+        return read.exit();
     }
 
     Optional<Reading.Good> good() {

@@ -3,13 +3,11 @@ package tideless.cli;
 import java.io.PrintWriter;
 import java.nio.file.Path;
 import java.util.List;
-import java.util.Optional;
 import java.util.concurrent.Callable;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Parameters;
 import picocli.CommandLine.Spec;
-import tideless.scenario.Reading;
 import tideless.scenario.Setting;
 
 /** Shows one scenario with every default filled in. */
@@ -28,12 +26,7 @@ final class ShowCommand implements Callable<Integer> {
     @Override
     public Integer call() {
         PrintWriter out = spec.commandLine().getOut();
-        Scenarios read = Scenarios.read(scenario, spec.commandLine().getErr());
-        Optional<Reading.Good> good = read.good();
-        if (good.isPresent()) {
-            print(good.get().settings(), out);
-        }
-        return read.exit();
+        return Scenarios.with(scenario, spec, good -> print(good.settings(), out));
     }
 
     private static void print(List<Setting> settings, PrintWriter out) {
