@@ -1,7 +1,6 @@
 package tideless.advice;
 
 import java.util.List;
-import java.util.function.IntPredicate;
 import tideless.scenario.Limits;
 import tideless.sim.Event;
 import tideless.sim.Trace;
@@ -11,9 +10,6 @@ import tideless.solution.ElectricalConductivity;
 
 /** Sodium, chloride and crusts of one vessel, and what would keep salts from building up. */
 final class SaltAdvice {
-    /** As long as a band has to be left before it is worth a word, h; assumed. */
-    private static final int PATIENCE_H = 24;
-
     private final Trace trace;
     private final TrayTrace of;
     private final List<Warning> warnings;
@@ -35,43 +31,36 @@ final class SaltAdvice {
 
     private void addIon(Warning.Kind kind, Component ion, double high) {
         int i = ion.ordinal();
-        IntPredicate out =
-                h ->
-                        of.volumeM3().at(h) > 0
-                                && of.componentMol().get(i).at(h) > high * of.volumeM3().at(h);
-        int run = 0;
-        for (int h = 0; h <= lastHour; h++) {
-            run = out.test(h) ? run + 1 : 0;
-            if (run == PATIENCE_H) {
-                int from = h - PATIENCE_H + 1;
-                double feed = trace.scenario().feed().composition().molPerM3(ion);
-                double water = trace.scenario().sourceWater().composition().molPerM3(ion);
-                warnings.add(
-                        new Warning(
-                                kind,
-                                trace.clockAt((from + 1) * 3600.0),
-                                of.tray().name(),
-                                false,
-                                "up to " + Figures.one(most(i, from)) + " mmol/L of " + ion.title(),
-                                "above " + Figures.one(high) + " mmol/L",
-                                "the crop leaves most of it behind; the feed brings "
-                                        + Figures.two(feed)
-                                        + " mmol/L, "
-                                        + Figures.two(water)
-                                        + " of it from the water",
-                                water > 0.5 * feed
-                                        ? "rain or reverse-osmosis water in place of this water"
-                                        : "a feed without it"));
-                return;
-            }
+        int from = Spells.first(lastHour, Spells.PATIENCE_H, h -> of.molPerM3(i, h) > high);
+        if (from < 0) {
+            return;
         }
+        double feed = trace.scenario().feed().composition().molPerM3(ion);
+        double water = trace.scenario().sourceWater().composition().molPerM3(ion);
+        warnings.add(
+                new Warning(
+                        kind,
+                        trace.clockAt((from + 1) * 3600.0),
+                        of.tray().name(),
+                        false,
+                        "up to " + Figures.one(most(i, from)) + " mmol/L of " + ion.title(),
+                        "above " + Figures.one(high) + " mmol/L",
+                        "the crop leaves most of it behind; the feed brings "
+                                + Figures.two(feed)
+                                + " mmol/L, "
+                                + Figures.two(water)
+                                + " of it from the water",
+                        water > 0.5 * feed
+                                ? "rain or reverse-osmosis water in place of this water"
+                                : "a feed without it"));
     }
 
     private double most(int component, int from) {
         double most = 0;
         for (int h = from; h <= lastHour; h++) {
-            if (of.volumeM3().at(h) > 0) {
-                most = Math.max(most, of.componentMol().get(component).at(h) / of.volumeM3().at(h));
+            double held = of.molPerM3(component, h);
+            if (held > most) {
+                most = held;
             }
         }
         return most;

@@ -21,9 +21,6 @@ import tideless.solution.ElectricalConductivity;
 
 /** Tasks and warnings of one tray. */
 final class TrayAdvice {
-    /** A band has to be left for this long before it is worth a word, h; assumed. */
-    private static final int PATIENCE_H = 24;
-
     /** Share of the hanging roots that belongs in the solution; common practice, no source. */
     private static final double WET_THIRD = 1.0 / 3;
 
@@ -59,7 +56,7 @@ final class TrayAdvice {
         this.warnings = warnings;
         tray = of.tray();
         traits = tray.planting() instanceof Planting.OfCrop crop ? crop.traits() : null;
-        lastHour = lastLivingHour();
+        lastHour = trace.lastLivingHour(of);
     }
 
     void add() {
@@ -126,7 +123,7 @@ final class TrayAdvice {
                             event.atS(),
                             0,
                             0,
-                            Figures.grams(of.fruitFreshG().at(hourAt(event.atS())))
+                            Figures.grams(of.fruitFreshG().at(trace.sampleAt(event.atS())))
                                     + " of fruit on a plant",
                             "first fruit ripe",
                             "picking begins",
@@ -137,7 +134,7 @@ final class TrayAdvice {
     }
 
     private void addHarvest(Event event) {
-        int hour = hourAt(event.atS());
+        int hour = trace.sampleAt(event.atS());
         boolean fruits = traits != null && traits.stages().fruits();
         double grams = fruits ? of.fruitFreshG().at(hour) : of.freshG().at(hour);
         task(
@@ -440,12 +437,8 @@ final class TrayAdvice {
         Component scarce = null;
         for (Component component : Shortage.WATCHED) {
             double least = Shortage.leastMolPerM3(component);
-            int at =
-                    firstSpell(
-                            h ->
-                                    of.volumeM3().at(h) > 0
-                                            && of.componentMol().get(component.ordinal()).at(h)
-                                                    < least * of.volumeM3().at(h));
+            int i = component.ordinal();
+            int at = firstSpell(h -> of.molPerM3(i, h) < least);
             if (at >= 0 && (first < 0 || at < first)) {
                 first = at;
                 scarce = component;
@@ -523,42 +516,21 @@ final class TrayAdvice {
                 : "one nutrient nearly gone";
     }
 
-    private int hourAt(double atS) {
-        return Math.max(0, Math.min(trace.hours() - 1, (int) Math.ceil(atS / 3600) - 1));
-    }
-
     private double levelBefore(double atS) {
-        return of.levelM().at(hourAt(atS));
+        return of.levelM().at(trace.sampleAt(atS));
     }
 
     private double ecAfter(double atS) {
         return of.ecMsPerCm().at(Math.min(trace.hours() - 1, (int) (atS / 3600)));
     }
 
-    private int lastLivingHour() {
-        for (Event event : trace.events()) {
-            if (event.where().equals(tray.name())
-                    && (event.kind() == Event.Kind.HARVEST || event.kind() == Event.Kind.DIED)) {
-                return hourAt(event.atS());
-            }
-        }
-        return trace.hours() - 1;
-    }
-
     private int firstSpell(IntPredicate is) {
-        return firstSpell(is, PATIENCE_H);
+        return firstSpell(is, Spells.PATIENCE_H);
     }
 
     /** First hour of a spell that lasts, while the crop lives, or -1. */
     private int firstSpell(IntPredicate is, int patienceH) {
-        int run = 0;
-        for (int h = 0; h <= lastHour; h++) {
-            run = is.test(h) ? run + 1 : 0;
-            if (run >= patienceH) {
-                return h - patienceH + 1;
-            }
-        }
-        return -1;
+        return Spells.first(lastHour, patienceH, is);
     }
 
     private void task(

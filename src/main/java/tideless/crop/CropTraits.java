@@ -241,39 +241,7 @@ public record CropTraits(
             double sodiumPassFrac,
             double chloridePassFrac,
             Contents leafMost,
-            Contents fruitMost) {
-
-        /** Without luxury: nothing is taken beyond need. */
-        public Nutrition(
-                Contents leaf,
-                Contents fruit,
-                double ammoniumShare,
-                double halfNitrateMolPerM3,
-                double halfAmmoniumMolPerM3,
-                double halfPhosphateMolPerM3,
-                double halfPotassiumMolPerM3,
-                double halfCalciumMolPerM3,
-                double halfMagnesiumMolPerM3,
-                double halfSulfateMolPerM3,
-                double sodiumPassFrac,
-                double chloridePassFrac) {
-            this(
-                    leaf,
-                    fruit,
-                    ammoniumShare,
-                    halfNitrateMolPerM3,
-                    halfAmmoniumMolPerM3,
-                    halfPhosphateMolPerM3,
-                    halfPotassiumMolPerM3,
-                    halfCalciumMolPerM3,
-                    halfMagnesiumMolPerM3,
-                    halfSulfateMolPerM3,
-                    sodiumPassFrac,
-                    chloridePassFrac,
-                    leaf,
-                    fruit);
-        }
-    }
+            Contents fruitMost) {}
 
     /**
      * Contents of dry mass, g per kg.

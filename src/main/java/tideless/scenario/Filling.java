@@ -48,28 +48,6 @@ public sealed interface Filling {
             }
         }
 
-        /** A valve that stays sound. */
-        public ByValve(
-                String reservoir,
-                double settingM,
-                double bandM,
-                boolean snaps,
-                double seatBoreM,
-                double dischargeCoefficient,
-                double seatAboveFloorM,
-                Tube branch) {
-            this(
-                    reservoir,
-                    settingM,
-                    bandM,
-                    snaps,
-                    seatBoreM,
-                    dischargeCoefficient,
-                    seatAboveFloorM,
-                    branch,
-                    ValveFaults.NONE);
-        }
-
         /** The same valve with faults. */
         public ByValve with(ValveFaults other) {
             return new ByValve(

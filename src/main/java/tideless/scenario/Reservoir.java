@@ -44,6 +44,20 @@ public record Reservoir(
         }
     }
 
+    /** The same with another rule of refilling. */
+    public Reservoir withRefill(Refill other) {
+        return new Reservoir(
+                name,
+                shape,
+                fullLevelM,
+                outletLevelM,
+                floorAboveBenchM,
+                openAreaM2,
+                startLevelM,
+                other,
+                trunk);
+    }
+
     /** Volume when full, m3. */
     public double fullM3() {
         return shape.volumeM3(fullLevelM);

@@ -56,6 +56,74 @@ public record Scenario(
         }
     }
 
+    /** The same with another feed. */
+    public Scenario withFeed(Liquid other) {
+        return new Scenario(
+                title,
+                start,
+                days,
+                place,
+                climate,
+                other,
+                sourceWater,
+                reservoirs,
+                trays,
+                visits,
+                settings,
+                digest);
+    }
+
+    /** The same with other reservoirs. */
+    public Scenario withReservoirs(List<Reservoir> other) {
+        return new Scenario(
+                title,
+                start,
+                days,
+                place,
+                climate,
+                feed,
+                sourceWater,
+                other,
+                trays,
+                visits,
+                settings,
+                digest);
+    }
+
+    /** The same with other trays. */
+    public Scenario withTrays(List<Tray> other) {
+        return new Scenario(
+                title,
+                start,
+                days,
+                place,
+                climate,
+                feed,
+                sourceWater,
+                reservoirs,
+                other,
+                visits,
+                settings,
+                digest);
+    }
+
+    /** The same with other visits. */
+    public Scenario withVisits(Visits other) {
+        return new Scenario(
+                title,
+                start,
+                days,
+                place,
+                climate,
+                feed,
+                sourceWater,
+                reservoirs,
+                trays,
+                other,
+                settings,
+                digest);
+    }
+
     /**
      * The place of a reservoir in {@link #reservoirs()}.
      *

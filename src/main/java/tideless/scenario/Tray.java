@@ -56,4 +56,38 @@ public record Tray(
             throw new IllegalArgumentException("openAreaM2 must be at least 0, was " + openAreaM2);
         }
     }
+
+    /** The same filled with another liquid at the start. */
+    public Tray withStartLiquid(Liquid other) {
+        return new Tray(
+                name,
+                shape,
+                overflowM,
+                cupBottomM,
+                floorAboveBenchM,
+                openAreaM2,
+                startLevelM,
+                other,
+                planting,
+                filling,
+                lamp,
+                limits);
+    }
+
+    /** The same with other bands. */
+    public Tray withLimits(Limits other) {
+        return new Tray(
+                name,
+                shape,
+                overflowM,
+                cupBottomM,
+                floorAboveBenchM,
+                openAreaM2,
+                startLevelM,
+                startLiquid,
+                planting,
+                filling,
+                lamp,
+                other);
+    }
 }

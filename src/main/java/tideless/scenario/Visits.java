@@ -26,6 +26,11 @@ public record Visits(
         }
     }
 
+    /** The same round with another rule for flushing. */
+    public Visits withFlush(Flush other) {
+        return new Visits(weekdays, timeOfDayS, absences, other);
+    }
+
     /** Whether somebody looks on a day. */
     public boolean on(LocalDate day) {
         if (!weekdays.contains(day.getDayOfWeek())) {

@@ -1,6 +1,7 @@
 package tideless.sim;
 
 import tideless.physics.HumidAir;
+import tideless.physics.Light;
 import tideless.physics.Sun;
 import tideless.scenario.Climate;
 import tideless.scenario.Cover;
@@ -16,10 +17,10 @@ import tideless.scenario.Scenario;
  */
 final class AirSeries {
     /** Share of global radiation in 400-700 nm; 0.42-0.50 in the literature, from memory. */
-    static final double PAR_PER_GLOBAL = 0.45;
+    static final double PAR_PER_GLOBAL = Light.PAR_PER_GLOBAL_FRAC;
 
     /** Photons per joule of that light; Thimijan and Heins (1983), sun and sky. */
-    static final double SUN_UMOL_PER_J = 4.57;
+    static final double SUN_UMOL_PER_J = Light.Source.SUN_AND_SKY.umolPerJ();
 
     final double[] tempC;
     final double[] vapourPa;

@@ -41,4 +41,20 @@ public record Trace(
     public LocalDateTime clockAtSample(int hour) {
         return scenario.start().atStartOfDay().plusHours(hour + 1L);
     }
+
+    /** The sample that closes the hour an instant lies in, within the run. */
+    public int sampleAt(double seconds) {
+        return Math.max(0, Math.min(hours - 1, (int) Math.ceil(seconds / 3600) - 1));
+    }
+
+    /** The sample at which a tray's crop was harvested or lost; the last one when it was not. */
+    public int lastLivingHour(TrayTrace tray) {
+        for (Event event : events) {
+            if (event.where().equals(tray.tray().name())
+                    && (event.kind() == Event.Kind.HARVEST || event.kind() == Event.Kind.DIED)) {
+                return sampleAt(event.atS());
+            }
+        }
+        return hours - 1;
+    }
 }

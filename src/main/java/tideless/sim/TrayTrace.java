@@ -59,6 +59,17 @@ public record TrayTrace(
         componentMol = List.copyOf(componentMol);
     }
 
+    /**
+     * One component at the end of an hour, mol/m3; NaN in a dry tray, which compares as neither too
+     * much nor too little.
+     *
+     * @param component its place in {@link tideless.solution.Component}
+     */
+    public double molPerM3(int component, int hour) {
+        double volume = volumeM3.at(hour);
+        return volume > 0 ? componentMol.get(component).at(hour) / volume : Double.NaN;
+    }
+
     /** What is dissolved at the end of an hour; pure water when the tray is dry. */
     public Composition compositionAt(int hour) {
         return compositionOf(componentMol, volumeM3.at(hour), hour);

@@ -1,7 +1,5 @@
 package tideless.study;
 
-import java.util.ArrayList;
-import java.util.List;
 import java.util.concurrent.CompletableFuture;
 import tideless.advice.Advisor;
 import tideless.scenario.Reservoir;
@@ -32,32 +30,8 @@ public final class Forecasts {
 
     /** The same rig with reservoirs that are refilled the moment they are empty. */
     static Scenario twin(Scenario scenario) {
-        List<Reservoir> reservoirs = new ArrayList<>();
-        for (Reservoir reservoir : scenario.reservoirs()) {
-            reservoirs.add(
-                    new Reservoir(
-                            reservoir.name(),
-                            reservoir.shape(),
-                            reservoir.fullLevelM(),
-                            reservoir.outletLevelM(),
-                            reservoir.floorAboveBenchM(),
-                            reservoir.openAreaM2(),
-                            reservoir.startLevelM(),
-                            new Reservoir.Refill(Reservoir.Refill.When.WHEN_EMPTY, 0),
-                            reservoir.trunk()));
-        }
-        return new Scenario(
-                scenario.title(),
-                scenario.start(),
-                scenario.days(),
-                scenario.place(),
-                scenario.climate(),
-                scenario.feed(),
-                scenario.sourceWater(),
-                reservoirs,
-                scenario.trays(),
-                scenario.visits(),
-                scenario.settings(),
-                scenario.digest());
+        Reservoir.Refill atOnce = new Reservoir.Refill(Reservoir.Refill.When.WHEN_EMPTY, 0);
+        return scenario.withReservoirs(
+                scenario.reservoirs().stream().map(r -> r.withRefill(atOnce)).toList());
     }
 }

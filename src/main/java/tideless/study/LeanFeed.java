@@ -5,13 +5,13 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Objects;
 import java.util.Optional;
+import tideless.advice.Spells;
 import tideless.scenario.Limits;
 import tideless.scenario.Liquid;
 import tideless.scenario.Planting;
 import tideless.scenario.Scenario;
 import tideless.scenario.Tray;
 import tideless.scenario.Visits;
-import tideless.sim.Event;
 import tideless.sim.Shortage;
 import tideless.sim.Simulation;
 import tideless.sim.Trace;
@@ -49,9 +49,6 @@ public record LeanFeed(
 
     /** EC to which the ends are found, mS/cm: two digits of a meter. */
     private static final double FOUND_TO_MS_PER_CM = 0.02;
-
-    /** As long as a band has to be left before it counts, h; assumed. */
-    private static final int PATIENCE_H = 24;
 
     /** Richest feed looked for, times the given one. */
     private static final double RICHEST = 2;
@@ -189,37 +186,13 @@ public record LeanFeed(
         private Scenario with(Composition feed) {
             Liquid old = scenario.feed();
             Liquid liquid = new Liquid(old.name(), feed);
-            List<Tray> trays = new ArrayList<>();
-            for (Tray t : scenario.trays()) {
-                trays.add(
-                        new Tray(
-                                t.name(),
-                                t.shape(),
-                                t.overflowM(),
-                                t.cupBottomM(),
-                                t.floorAboveBenchM(),
-                                t.openAreaM2(),
-                                t.startLevelM(),
-                                t.startLiquid().equals(old) ? liquid : t.startLiquid(),
-                                t.planting(),
-                                t.filling(),
-                                t.lamp(),
-                                t.limits()));
-            }
-            Visits v = scenario.visits();
-            return new Scenario(
-                    scenario.title(),
-                    scenario.start(),
-                    scenario.days(),
-                    scenario.place(),
-                    scenario.climate(),
-                    liquid,
-                    scenario.sourceWater(),
-                    scenario.reservoirs(),
-                    trays,
-                    new Visits(v.weekdays(), v.timeOfDayS(), v.absences(), Visits.Flush.NEVER),
-                    scenario.settings(),
-                    scenario.digest());
+            List<Tray> trays =
+                    scenario.trays().stream()
+                            .map(t -> t.startLiquid().equals(old) ? t.withStartLiquid(liquid) : t)
+                            .toList();
+            return scenario.withFeed(liquid)
+                    .withTrays(trays)
+                    .withVisits(scenario.visits().withFlush(Visits.Flush.NEVER));
         }
 
         List<String> why(Optional<Double> leanest, Optional<Double> richest) {
@@ -256,8 +229,12 @@ public record LeanFeed(
 
         private static String salty(Trace trace, TrayTrace of) {
             Limits limits = of.tray().limits();
-            int last = lastHour(trace, of);
-            int at = spell(last, h -> of.ecMsPerCm().at(h) > limits.ecHighMsPerCm());
+            int last = trace.lastLivingHour(of);
+            int at =
+                    Spells.first(
+                            last,
+                            Spells.PATIENCE_H,
+                            h -> of.ecMsPerCm().at(h) > limits.ecHighMsPerCm());
             if (at >= 0) {
                 return words(trace, of, at, "too salty", of.ecMsPerCm().max(at, last + 1), "mS/cm");
             }
@@ -266,14 +243,14 @@ public record LeanFeed(
             for (int k = 0; k < ions.length; k++) {
                 int i = ions[k].ordinal();
                 double high = most[k];
-                int from = spell(last, h -> held(of, i, h) > high);
+                int from = Spells.first(last, Spells.PATIENCE_H, h -> of.molPerM3(i, h) > high);
                 if (from >= 0) {
                     return words(
                             trace,
                             of,
                             from,
                             "too rich in " + ions[k].title(),
-                            held(of, i, last),
+                            of.molPerM3(i, last),
                             "mmol/L at the end");
                 }
             }
@@ -281,22 +258,26 @@ public record LeanFeed(
         }
 
         private static String lean(Trace trace, TrayTrace of) {
-            int last = lastHour(trace, of);
+            int last = trace.lastLivingHour(of);
             double low = of.tray().limits().ecLowMsPerCm();
-            int at = spell(last, h -> of.ecMsPerCm().at(h) < low);
+            int at = Spells.first(last, Spells.PATIENCE_H, h -> of.ecMsPerCm().at(h) < low);
             if (at >= 0) {
                 return words(trace, of, at, "too lean", of.ecMsPerCm().min(at, last + 1), "mS/cm");
             }
             for (Component ion : Shortage.WATCHED) {
                 double least = Shortage.leastMolPerM3(ion);
-                int from = spell(last, h -> held(of, ion.ordinal(), h) < least);
+                int from =
+                        Spells.first(
+                                last,
+                                Spells.PATIENCE_H,
+                                h -> of.molPerM3(ion.ordinal(), h) < least);
                 if (from >= 0) {
                     return words(
                             trace,
                             of,
                             from,
                             "short of " + ion.title(),
-                            held(of, ion.ordinal(), from),
+                            of.molPerM3(ion.ordinal(), from),
                             "mmol/L");
                 }
             }
@@ -313,38 +294,6 @@ public record LeanFeed(
                     trace.clockAtSample(hour).toLocalDate(),
                     figure,
                     unit);
-        }
-
-        /** NaN in a dry tray, which compares as neither too much nor too little. */
-        private static double held(TrayTrace of, int component, int hour) {
-            double volume = of.volumeM3().at(hour);
-            return volume > 0 ? of.componentMol().get(component).at(hour) / volume : Double.NaN;
-        }
-
-        private static int lastHour(Trace trace, TrayTrace of) {
-            for (Event event : trace.events()) {
-                if (event.where().equals(of.tray().name())
-                        && (event.kind() == Event.Kind.HARVEST
-                                || event.kind() == Event.Kind.DIED)) {
-                    return Math.max(0, (int) Math.ceil(event.atS() / 3600) - 1);
-                }
-            }
-            return trace.hours() - 1;
-        }
-
-        private interface Hour {
-            boolean is(int hour);
-        }
-
-        private static int spell(int last, Hour out) {
-            int run = 0;
-            for (int h = 0; h <= last; h++) {
-                run = out.is(h) ? run + 1 : 0;
-                if (run == PATIENCE_H) {
-                    return h - PATIENCE_H + 1;
-                }
-            }
-            return -1;
         }
     }
 }

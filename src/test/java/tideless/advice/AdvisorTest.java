@@ -16,6 +16,7 @@ import tideless.scenario.Reservoir;
 import tideless.scenario.Scenario;
 import tideless.scenario.Tray;
 import tideless.scenario.Tube;
+import tideless.scenario.ValveFaults;
 import tideless.scenario.Visits;
 import tideless.sim.Rigs;
 import tideless.sim.Simulation;
@@ -32,16 +33,7 @@ class AdvisorTest {
         Tray tray = Rigs.tray("tray", filling, Rigs.drinking(litresPerDay), 0);
         Scenario written = Rigs.scenario(days, 600, List.of(reservoir), List.of(tray), visits);
         Reservoir endless =
-                new Reservoir(
-                        reservoir.name(),
-                        reservoir.shape(),
-                        reservoir.fullLevelM(),
-                        reservoir.outletLevelM(),
-                        reservoir.floorAboveBenchM(),
-                        reservoir.openAreaM2(),
-                        reservoir.startLevelM(),
-                        new Reservoir.Refill(Reservoir.Refill.When.WHEN_EMPTY, 0),
-                        reservoir.trunk());
+                reservoir.withRefill(new Reservoir.Refill(Reservoir.Refill.When.WHEN_EMPTY, 0));
         Scenario twin = Rigs.scenario(days, 600, List.of(endless), List.of(tray), visits);
         return Advisor.advise(Simulation.run(written), Simulation.run(twin));
     }
@@ -140,7 +132,15 @@ class AdvisorTest {
     void a_valve_that_cannot_keep_up_is_called_starved() {
         Filling.ByValve thin =
                 new Filling.ByValve(
-                        "wall", 0.05, 0.005, false, 2e-4, 0.61, 0.06, new Tube(0.004, 1.5, 3.5));
+                        "wall",
+                        0.05,
+                        0.005,
+                        false,
+                        2e-4,
+                        0.61,
+                        0.06,
+                        new Tube(0.004, 1.5, 3.5),
+                        ValveFaults.NONE);
         Advice advice =
                 advise(
                         2,

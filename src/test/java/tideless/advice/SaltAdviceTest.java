@@ -33,18 +33,7 @@ class SaltAdviceTest {
         Tray t = s.trays().get(0);
         Limits was = t.limits();
         Tray tight =
-                new Tray(
-                        t.name(),
-                        t.shape(),
-                        t.overflowM(),
-                        t.cupBottomM(),
-                        t.floorAboveBenchM(),
-                        t.openAreaM2(),
-                        t.startLevelM(),
-                        t.startLiquid(),
-                        t.planting(),
-                        t.filling(),
-                        t.lamp(),
+                t.withLimits(
                         new Limits(
                                 was.ecLowMsPerCm(),
                                 was.ecHighMsPerCm(),
@@ -52,21 +41,7 @@ class SaltAdviceTest {
                                 was.phHigh(),
                                 SODIUM_HIGH,
                                 was.chlorideHighMolPerM3()));
-        trace =
-                Simulation.run(
-                        new Scenario(
-                                s.title(),
-                                s.start(),
-                                s.days(),
-                                s.place(),
-                                s.climate(),
-                                s.feed(),
-                                s.sourceWater(),
-                                s.reservoirs(),
-                                List.of(tight),
-                                s.visits(),
-                                s.settings(),
-                                s.digest()));
+        trace = Simulation.run(s.withTrays(List.of(tight)));
         warnings = Advisor.advise(trace, trace).warnings();
     }
 

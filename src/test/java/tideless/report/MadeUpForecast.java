@@ -27,6 +27,7 @@ import tideless.scenario.Shape;
 import tideless.scenario.Thirst;
 import tideless.scenario.Tray;
 import tideless.scenario.Tube;
+import tideless.scenario.ValveFaults;
 import tideless.scenario.Visits;
 import tideless.sim.Event;
 import tideless.sim.Ledger;
@@ -96,7 +97,8 @@ final class MadeUpForecast {
                                     0.002,
                                     0.6,
                                     0.05,
-                                    tube);
+                                    tube,
+                                    ValveFaults.NONE);
             Tray tray =
                     new Tray(
                             names.get(i),

@@ -18,6 +18,7 @@ import tideless.scenario.Shape;
 import tideless.scenario.Thirst;
 import tideless.scenario.Tray;
 import tideless.scenario.Tube;
+import tideless.scenario.ValveFaults;
 import tideless.scenario.Visits;
 import tideless.solution.Component;
 import tideless.solution.Composition;
@@ -55,7 +56,15 @@ public final class Rigs {
 
     public static Filling.ByValve valve() {
         return new Filling.ByValve(
-                "wall", 0.05, 0.005, false, 0.002, 0.61, 0.06, new Tube(0.004, 1.5, 3.5));
+                "wall",
+                0.05,
+                0.005,
+                false,
+                0.002,
+                0.61,
+                0.06,
+                new Tube(0.004, 1.5, 3.5),
+                ValveFaults.NONE);
     }
 
     public static Tray tray(String name, Filling filling, Planting planting, double openAreaM2) {

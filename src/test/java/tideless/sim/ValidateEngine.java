@@ -8,6 +8,7 @@ import java.util.Locale;
 import tideless.scenario.Filling;
 import tideless.scenario.Reservoir.Refill.When;
 import tideless.scenario.Tray;
+import tideless.scenario.ValveFaults;
 
 /** Makes docs/validation-engine.md: {@code java -cp ... tideless.sim.ValidateEngine FILE}. */
 final class ValidateEngine {
@@ -130,7 +131,8 @@ final class ValidateEngine {
                             sound.seatBoreM() * Math.sqrt(share),
                             sound.dischargeCoefficient(),
                             sound.seatAboveFloorM(),
-                            sound.branch());
+                            sound.branch(),
+                            ValveFaults.NONE);
             Tray tray = Rigs.tray("tray", valve, Rigs.drinking(1.8), 0);
             Trace trace =
                     Simulation.run(
