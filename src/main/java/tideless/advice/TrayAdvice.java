@@ -254,7 +254,7 @@ final class TrayAdvice {
                         + (traits == null
                                 ? "20 mm"
                                 : Figures.millimetres(traits.roots().riseBorneM()))
-                        + " above the lowest level of the last week");
+                        + " above the highest level of the last week");
         once(
                 Event.Kind.DIED,
                 Warning.Kind.DIED,

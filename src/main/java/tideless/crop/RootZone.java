@@ -75,7 +75,7 @@ public final class RootZone {
      * <p>Kratky (2004), Acta Hort. 648:83-89, abstract: a rise of more than 2 cm after air roots
      * have formed may injure.
      *
-     * @param usedToLevelM lowest level of the last days, m
+     * @param usedToLevelM level the roots are used to, m
      */
     public static double highestBorneM(CropTraits traits, double usedToLevelM) {
         return usedToLevelM + traits.roots().riseBorneM();
