@@ -56,6 +56,38 @@ public final class TubeFlow {
     }
 
     /**
+     * How {@link #frictionFactor} changes with the Reynolds number: d ln f / d ln Re; -1 in laminar
+     * flow.
+     *
+     * @param reynolds Reynolds number of the tube, above 0
+     * @param relativeRoughness roughness over bore, 0 to 0.05
+     */
+    public static double frictionSlope(double reynolds, double relativeRoughness) {
+        if (reynolds < PURELY_LAMINAR_REYNOLDS) {
+            return -1;
+        }
+        double wall = wallTerm(reynolds);
+        double inside = wall + 0.27 * relativeRoughness;
+        double log = -Math.log(inside);
+        double a = pow16(2.457 * log);
+        double b = pow16(37530 / reynolds);
+        double sum = a + b;
+        return logSlope(
+                pow12(8 / reynolds),
+                1 / (sum * Math.sqrt(sum)),
+                a * 0.9 * wall / (inside * log),
+                b,
+                sum);
+    }
+
+    // a's own slope is 16 times aSlope, b's -16 times b; the laminar term's is -12.
+    private static double logSlope(
+            double laminar, double turbulent, double aSlope, double b, double sum) {
+        return (-12 * laminar - 1.5 * turbulent * 16 * (aSlope - b) / sum)
+                / (12 * (laminar + turbulent));
+    }
+
+    /**
      * Head lost in a tube and its fittings at a given flow. Odd in the flow.
      *
      * @param flowM3PerS m3/s, either sign
@@ -185,6 +217,31 @@ public final class TubeFlow {
             double lossCoefficient,
             double roughnessM,
             double kinematicViscosityM2PerS) {
+        return flowNearM3PerS(
+                headM,
+                boreM,
+                lengthM,
+                lossCoefficient,
+                roughnessM,
+                kinematicViscosityM2PerS,
+                Double.POSITIVE_INFINITY);
+    }
+
+    /**
+     * {@link #flowAtViscosityM3PerS} for callers that know about where the answer lies: the same
+     * flow, to the tolerance of the search, in fewer rounds.
+     *
+     * @param nearM3PerS where to start, above 0; a start that cannot be is put aside
+     * @return m3/s, with the sign of the head
+     */
+    public static double flowNearM3PerS(
+            double headM,
+            double boreM,
+            double lengthM,
+            double lossCoefficient,
+            double roughnessM,
+            double kinematicViscosityM2PerS,
+            double nearM3PerS) {
         if (headM == 0) {
             return 0;
         }
@@ -203,7 +260,8 @@ public final class TubeFlow {
                         lengthM / boreM,
                         lossCoefficient,
                         roughnessM / boreM,
-                        kinematicViscosityM2PerS);
+                        kinematicViscosityM2PerS,
+                        nearM3PerS / areaM2(boreM));
         return Math.copySign(speed * areaM2(boreM), headM);
     }
 
@@ -213,7 +271,8 @@ public final class TubeFlow {
             double slenderness,
             double lossCoefficient,
             double relativeRoughness,
-            double kinematicViscosityM2PerS) {
+            double kinematicViscosityM2PerS,
+            double nearMPerS) {
         // Laminar: quadratic * v^2 + linear * v = head, and the friction law never lies below it,
         // so that this root is the answer or bounds it from above.
         double linear = 32 * kinematicViscosityM2PerS * slenderness / (GRAVITY_M_PER_S2 * boreM);
@@ -230,7 +289,7 @@ public final class TubeFlow {
         // bracket's
         // geometric mean: where the law bends in the transition Newton alone goes round in a
         // circle.
-        double speed = high;
+        double speed = nearMPerS > low && nearMPerS < high ? nearMPerS : high;
         double lastStep = Double.POSITIVE_INFINITY;
         double stepBefore = Double.POSITIVE_INFINITY;
         for (int round = 0; round < MAX_ROUNDS; round++) {
@@ -246,14 +305,7 @@ public final class TubeFlow {
             double whole = laminar + turbulent;
             double friction = 8 * twelfthRoot(whole) * slenderness;
             // d ln f / d ln Re of the law above.
-            double slope =
-                    (-12 * laminar
-                                    - 1.5
-                                            * turbulent
-                                            * 16
-                                            * (a * 0.9 * wall / (inside * log) - b)
-                                            / sum)
-                            / (12 * whole);
+            double slope = logSlope(laminar, turbulent, a * 0.9 * wall / (inside * log), b, sum);
             double factor = friction + lossCoefficient;
             double excess = factor * speed * speed / twiceGravityHead;
             if (excess > 1) {

@@ -11,6 +11,7 @@ final class Crust {
     /** mol, in the order of {@link Precipitation#MINERALS}. */
     final double[] mol = new double[Precipitation.MINERALS.size()];
 
+    private final Precipitation rule = new Precipitation();
     private final double[] fallenMolPerM3 = new double[mol.length];
     private final double[] molPerM3 = new double[Component.COUNT];
     private final boolean[] told = new boolean[mol.length];
@@ -25,7 +26,6 @@ final class Crust {
             double volumeM3,
             double tempC,
             double co2Ppm,
-            Precipitation rule,
             double atS,
             String where,
             Happenings log) {

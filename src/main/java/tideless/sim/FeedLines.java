@@ -12,10 +12,11 @@ import tideless.scenario.Tube;
  * The tubing from one reservoir to its trays: a trunk, a tee, and a branch with a valve each. Gives
  * the flow of every branch for any set of openings and heads, and how it changes with them.
  *
- * <p>The law is that of {@link TubeTree}. Where the flow is laminar in trunk and branches (a
- * trickle: nearly always) every branch is the root of a quadratic, and only the loss of the trunk
- * is sought, by Newton's method from where it stood; else the general solver is asked. A line never
- * runs backwards: the outlet hangs in air, or has a check valve.
+ * <p>The law is that of {@link TubeTree}. Where the flow is laminar (a trickle: nearly always) a
+ * branch is the root of a quadratic, else it is sought from where it stood; the flow of the trunk
+ * is sought around that by Newton's method, from where it stood. Should that go round in a circle,
+ * the general solver is asked. A line never runs backwards: the outlet hangs in air, or has a check
+ * valve.
  *
  * <p>Scratch space of one run.
  */
@@ -26,8 +27,11 @@ final class FeedLines {
      */
     private static final double LAMINAR_REYNOLDS = 800;
 
-    /** The trunk's loss is known when it moves by less than this share of the least head. */
-    private static final double LOSS_MOVED_FRAC = 1e-8;
+    /**
+     * The trunk's loss is known when it moves by less than this share of the least head: the last
+     * step is taken along the slopes and leaves the square of it.
+     */
+    private static final double LOSS_MOVED_FRAC = 1e-6;
 
     private static final int MAX_ROUNDS = 30;
 
@@ -50,6 +54,8 @@ final class FeedLines {
     private final double trunkViscousM; // head per flow and viscosity
     private final double trunkFittings;
     private final double trunkLaminarMost; // flow per viscosity
+    private final Tube trunk;
+    private final Tube[] branch;
     private final double[] viscousM;
     private final double[] fittings;
     private final double[] seat;
@@ -65,6 +71,8 @@ final class FeedLines {
         trunkViscousM = viscousM(trunk);
         trunkFittings = quadratic(trunk.boreM()) * trunk.lossCoefficient();
         trunkLaminarMost = LAMINAR_REYNOLDS * 0.25 * Math.PI * trunk.boreM();
+        this.trunk = trunk;
+        branch = new Tube[size];
         viscousM = new double[size];
         fittings = new double[size];
         seat = new double[size];
@@ -72,23 +80,24 @@ final class FeedLines {
         TubeTree.Branch[] branches = new TubeTree.Branch[size];
         for (int i = 0; i < size; i++) {
             Filling.ByValve valve = valves.get(i);
-            Tube branch = valve.branch();
-            viscousM[i] = viscousM(branch);
-            double q = quadratic(branch.boreM());
-            fittings[i] = q * branch.lossCoefficient();
+            Tube tube = valve.branch();
+            branch[i] = tube;
+            viscousM[i] = viscousM(tube);
+            double q = quadratic(tube.boreM());
+            fittings[i] = q * tube.lossCoefficient();
             seat[i] =
                     q
                             * TubeFlow.seatLossCoefficient(
-                                    branch.boreM(),
+                                    tube.boreM(),
                                     valve.seatBoreM(),
                                     valve.dischargeCoefficient(),
                                     1);
-            laminarMost[i] = LAMINAR_REYNOLDS * 0.25 * Math.PI * branch.boreM();
+            laminarMost[i] = LAMINAR_REYNOLDS * 0.25 * Math.PI * tube.boreM();
             branches[i] =
                     new TubeTree.Branch(
-                            branch.boreM(),
-                            branch.lengthM(),
-                            branch.lossCoefficient(),
+                            tube.boreM(),
+                            tube.lengthM(),
+                            tube.lossCoefficient(),
                             valve.seatBoreM(),
                             valve.dischargeCoefficient());
         }
@@ -134,7 +143,8 @@ final class FeedLines {
 
     /**
      * Works out {@link #flowM3PerS}, {@link #byOpening} and {@link #byHead}. The flows are exact to
-     * about 1e-13; the slopes are exact in laminar flow and within some tens of percent else.
+     * about 1e-13 and the slopes with them; but where the general solver had to be asked the slopes
+     * are within some tens of percent.
      *
      * @param surfaceM reservoir's surface, m above the bench
      * @param outletM where each branch ends, m above the bench
@@ -143,43 +153,52 @@ final class FeedLines {
      */
     void solve(double surfaceM, double[] outletM, double[] openingFrac, double viscosityM2PerS) {
         double most = trunkLaminarMost * viscosityM2PerS;
-        double flow = hasTrunk ? Math.max(-most, Math.min(most, trunkM3PerS)) : 0;
+        double flow = hasTrunk ? trunkM3PerS : 0;
         double a = trunkViscousM * viscosityM2PerS;
         double b = trunkFittings;
         for (int round = 0; round < MAX_ROUNDS; round++) {
-            double loss = (a + b * Math.abs(flow)) * flow;
-            double lossSlope = a + 2 * b * Math.abs(flow);
+            double amount = Math.abs(flow);
+            double loss = (a + b * amount) * flow;
+            double lossSlope = a + 2 * b * amount;
+            if (amount > most) {
+                double reynolds = LAMINAR_REYNOLDS * amount / most;
+                double rough = TubeFlow.PLASTIC_ROUGHNESS_M / trunk.boreM();
+                double friction =
+                        a * flow * reynolds / 64 * TubeFlow.frictionFactor(reynolds, rough);
+                loss = friction + b * amount * flow;
+                lossSlope =
+                        (2 + TubeFlow.frictionSlope(reynolds, rough)) * friction / flow
+                                + 2 * b * amount;
+            }
             double sum = 0;
             double sumSlope = 0;
             double leastM = 1;
-            boolean laminar = true;
             for (int i = 0; i < size; i++) {
                 double headM = surfaceM - outletM[i] - loss;
-                if (!(headM > 0)) {
+                double s = openingFrac[i];
+                if (!(headM > 0) || s == 0) {
                     flowM3PerS[i] = 0;
                     byHead[i] = 0;
-                    byOpening[i] = 0;
+                    byOpening[i] = headM > 0 ? Math.sqrt(headM / seat[i]) : 0;
                     continue;
                 }
-                double s = openingFrac[i];
                 double s2 = s * s;
                 double viscous = viscousM[i] * viscosityM2PerS * Math.abs(s);
                 double loose = fittings[i] * s2 + seat[i];
                 double u = 2 * headM / (viscous + Math.sqrt(viscous * viscous + 4 * loose * headM));
                 double stiff = viscous + 2 * loose * u;
                 double q = u * s;
+                if (Math.abs(q) > laminarMost[i] * viscosityM2PerS) {
+                    q = beyondLaminar(i, headM, s, viscosityM2PerS);
+                    u = q / s;
+                    stiff = viscous * frictionRise(i, q, viscosityM2PerS) + 2 * loose * u;
+                }
                 flowM3PerS[i] = q;
                 byHead[i] = Math.abs(s) / stiff;
                 byOpening[i] = 2 * seat[i] * u * u / stiff;
-                laminar &= Math.abs(q) <= laminarMost[i] * viscosityM2PerS;
-                if (s != 0) {
-                    leastM = Math.min(leastM, headM);
-                }
+                leastM = Math.min(leastM, headM);
                 sum += q;
                 sumSlope += byHead[i];
-            }
-            if (!laminar) {
-                break;
             }
             if (!hasTrunk) {
                 return;
@@ -187,9 +206,6 @@ final class FeedLines {
             double change = (sum - flow) / (1 + lossSlope * sumSlope);
             double lossChange = lossSlope * change;
             flow += change;
-            if (Math.abs(flow) > most) {
-                break;
-            }
             if (Math.abs(lossChange) <= LOSS_MOVED_FRAC * leastM) {
                 trunkM3PerS = flow;
                 double kept = 1 / (1 + lossSlope * sumSlope);
@@ -202,6 +218,35 @@ final class FeedLines {
             }
         }
         solveAnyRegime(surfaceM, outletM, openingFrac, viscosityM2PerS);
+    }
+
+    private double beyondLaminar(int i, double headM, double opening, double viscosityM2PerS) {
+        Tube tube = branch[i];
+        double flow =
+                TubeFlow.flowNearM3PerS(
+                        headM,
+                        tube.boreM(),
+                        tube.lengthM(),
+                        tube.lossCoefficient()
+                                + seat[i] / (opening * opening * quadratic(tube.boreM())),
+                        TubeFlow.PLASTIC_ROUGHNESS_M,
+                        viscosityM2PerS,
+                        Math.abs(flowM3PerS[i]));
+        return Math.copySign(flow, opening);
+    }
+
+    /** How much steeper than the laminar law's the friction of a branch rises with its flow. */
+    private double frictionRise(int i, double flowM3PerS, double viscosityM2PerS) {
+        double bore = branch[i].boreM();
+        double reynolds = Math.abs(flowM3PerS) / (0.25 * Math.PI * bore * viscosityM2PerS);
+        if (reynolds <= LAMINAR_REYNOLDS) {
+            return 1;
+        }
+        double rough = TubeFlow.PLASTIC_ROUGHNESS_M / bore;
+        return reynolds
+                / 64
+                * TubeFlow.frictionFactor(reynolds, rough)
+                * (2 + TubeFlow.frictionSlope(reynolds, rough));
     }
 
     private void solveAnyRegime(

@@ -1,5 +1,6 @@
 package tideless.sim;
 
+import java.util.Arrays;
 import java.util.List;
 import tideless.scenario.Filling;
 import tideless.scenario.Reservoir;
@@ -77,6 +78,7 @@ final class FeedWater {
     private final boolean[] snaps;
     private final double[] floorM;
     private final double[] seatM;
+    private final boolean[] mayDrown;
     private final double[] shutM3;
     private final double[] wideM3;
     private final double[] brimM3;
@@ -130,15 +132,19 @@ final class FeedWater {
     private final Valve[] valve;
     private final double[] opening;
     private final double[] outletM;
+    private final double[] levelsM;
     private final double[] rate;
     private final double[] slope;
     private final double[] drift;
     private final double[] endM3;
+    private final double[] phi1;
+    private final double[] phi2;
     private final double[] x;
     private final double[][] k = new double[7][];
     private final double[] stage;
     private double pieceS = 60;
     private double crossedM3;
+    private double reservoirLevelM;
     private boolean known;
 
     FeedWater(Reservoir reservoir, List<Tray> trays, double bendMost) {
@@ -150,6 +156,7 @@ final class FeedWater {
         snaps = new boolean[size];
         floorM = new double[size];
         seatM = new double[size];
+        mayDrown = new boolean[size];
         shutM3 = new double[size];
         wideM3 = new double[size];
         brimM3 = new double[size];
@@ -163,6 +170,7 @@ final class FeedWater {
             snaps[i] = valves[i].snaps();
             floorM[i] = tray.floorAboveBenchM();
             seatM[i] = valves[i].seatAboveFloorM();
+            mayDrown[i] = seatM[i] < tray.overflowM();
             shutM3[i] = shape[i].volumeM3(settingM[i]);
             wideM3[i] = shape[i].volumeM3(settingM[i] - bandM[i]);
             brimM3[i] = shape[i].volumeM3(tray.overflowM());
@@ -178,19 +186,22 @@ final class FeedWater {
         volumeM3 = new double[size];
         snapOpen = new boolean[size];
         water = new Water[size];
-        java.util.Arrays.fill(water, Water.FREE);
+        Arrays.fill(water, Water.FREE);
         valve = new Valve[size];
-        java.util.Arrays.fill(valve, Valve.SHUT);
+        Arrays.fill(valve, Valve.SHUT);
         inM3 = new double[size];
         lostM3 = new double[size];
         spiltM3 = new double[size];
         spillRiseFrac = new double[size];
         opening = new double[size];
         outletM = new double[size];
+        levelsM = new double[size];
         rate = new double[size];
         slope = new double[size];
         drift = new double[size];
         endM3 = new double[size];
+        phi1 = new double[size];
+        phi2 = new double[size];
         x = new double[size];
         for (int i = 0; i < k.length; i++) {
             k[i] = new double[size];
@@ -200,7 +211,7 @@ final class FeedWater {
 
     private double[] filled(double value) {
         double[] values = new double[size];
-        java.util.Arrays.fill(values, value);
+        Arrays.fill(values, value);
         return values;
     }
 
@@ -277,38 +288,35 @@ final class FeedWater {
     void evaluate(double[] volumesM3, double inReservoirM3, boolean withSlopes) {
         if (uncovered) {
             lines.shut();
-            java.util.Arrays.fill(slope, 0);
+            Arrays.fill(slope, 0);
             return;
         }
         for (int i = 0; i < size; i++) {
-            double levelM = shape[i].levelM(volumesM3[i]);
+            boolean throttles = valve[i] == Valve.THROTTLING;
+            // In air the level neither opens nor hinders a valve that is wide open or shut.
+            double levelM = throttles || mayDrown[i] ? shape[i].levelM(volumesM3[i]) : 0;
             double open;
-            switch (valve[i]) {
-                case SHUT -> open = 0;
-                case WIDE -> open = 1;
-                case STUCK -> open = stuckFrac[i];
-                default -> {
-                    open = (settingM[i] - levelM) / bandM[i];
-                    if (Math.abs(open) < ROUNDING_FRAC) {
-                        open = 0;
-                    }
+            if (throttles) {
+                open = (settingM[i] - levelM) / bandM[i];
+                if (Math.abs(open) < ROUNDING_FRAC) {
+                    open = 0;
                 }
+            } else {
+                open = valve[i] == Valve.WIDE ? 1 : valve[i] == Valve.SHUT ? 0 : stuckFrac[i];
             }
             opening[i] = clearFrac[i] * open + leakFrac[i];
             outletM[i] = floorM[i] + Math.max(seatM[i], levelM);
+            levelsM[i] = levelM;
         }
-        lines.solve(
-                reservoirFloorM + reservoirShape.levelM(inReservoirM3),
-                outletM,
-                opening,
-                viscosityM2PerS);
+        reservoirLevelM = reservoirShape.levelM(inReservoirM3);
+        lines.solve(reservoirFloorM + reservoirLevelM, outletM, opening, viscosityM2PerS);
         if (withSlopes) {
             for (int i = 0; i < size; i++) {
                 double perVolume = 0;
                 boolean throttles = valve[i] == Valve.THROTTLING;
-                boolean drowned = outletM[i] > floorM[i] + seatM[i];
+                boolean drowned = levelsM[i] > seatM[i];
                 if (water[i] == Water.FREE && (throttles || drowned)) {
-                    double areaM2 = shape[i].areaM2(shape[i].levelM(volumesM3[i]));
+                    double areaM2 = shape[i].areaM2(levelsM[i]);
                     if (throttles) {
                         perVolume = -lines.byOpening[i] * clearFrac[i] / (bandM[i] * areaM2);
                     }
@@ -397,19 +405,21 @@ final class FeedWater {
 
     /** 0 when the rates bend too much, or the outlet comes out. */
     private double closedForm(double spanS) {
-        double levelM = reservoirShape.levelM(reservoirM3);
         double out = evaporationM3PerS;
         for (int i = 0; i < size; i++) {
             out += lines.flowM3PerS[i];
         }
-        double fallMPerS = reservoirM3 > 0 ? -out / reservoirShape.areaM2(levelM) : 0;
+        double fallMPerS =
+                !uncovered && reservoirM3 > 0 ? -out / reservoirShape.areaM2(reservoirLevelM) : 0;
         double span = spanS;
         int first = -1;
         for (int i = 0; i < size; i++) {
             drift[i] = uncovered ? 0 : lines.byHead[i] * fallMPerS;
             rate[i] = lines.flowM3PerS[i];
             if (water[i] == Water.FREE) {
-                double until = crossingS(i, span);
+                spread(i, span);
+                endM3[i] = free(i, span);
+                double until = crossingS(i, span, endM3[i]);
                 if (until < span) {
                     span = until;
                     first = i;
@@ -430,7 +440,14 @@ final class FeedWater {
         double leaves = evaporationM3PerS * span;
         for (int i = 0; i < size; i++) {
             if (water[i] == Water.FREE) {
-                endM3[i] = i == first ? boundM3(i) : closedM3(i, span);
+                if (i == first) {
+                    endM3[i] = boundM3(i);
+                } else {
+                    if (first >= 0) {
+                        endM3[i] = freeM3(i, span);
+                    }
+                    endM3[i] = Math.min(highM3(i), Math.max(lowM3(i), endM3[i]));
+                }
                 boolean shut = rate[i] == 0 && slope[i] == 0 && drift[i] == 0;
                 x[i] = shut ? 0 : endM3[i] - volumeM3[i] + askedM3PerS[i] * span;
             } else {
@@ -480,8 +497,7 @@ final class FeedWater {
                 return false;
             }
             double bend = lines.flowM3PerS[i] - expected;
-            double z = water[i] == Water.FREE ? stage[i] * span : 0;
-            double change = span * phi2(z) * bend;
+            double change = span * (water[i] == Water.FREE ? phi2[i] : 0.5) * bend;
             if (!(Math.abs(change) <= bendMost * shutM3[i] * Math.min(1, span / BEND_SPAN_S))) {
                 return false;
             }
@@ -504,17 +520,15 @@ final class FeedWater {
         return true;
     }
 
-    private double closedM3(int i, double spanS) {
-        double z = slope[i] * spanS;
-        double net = rate[i] - askedM3PerS[i];
-        double v = volumeM3[i] + spanS * (net * phi1(z) + spanS * drift[i] * phi2(z));
-        return Math.min(highM3(i), Math.max(lowM3(i), v));
+    /** Volume at the end of a span when the rates are straight and no regime ends before, m3. */
+    private double freeM3(int i, double spanS) {
+        spread(i, spanS);
+        return free(i, spanS);
     }
 
-    private double freeM3(int i, double spanS) {
-        double z = slope[i] * spanS;
+    private double free(int i, double spanS) {
         double net = rate[i] - askedM3PerS[i];
-        return volumeM3[i] + spanS * (net * phi1(z) + spanS * drift[i] * phi2(z));
+        return volumeM3[i] + spanS * (net * phi1[i] + spanS * drift[i] * phi2[i]);
     }
 
     private double boundM3(int i) {
@@ -522,11 +536,10 @@ final class FeedWater {
     }
 
     /** When a tray's closed form leaves its regime, s; the span itself when it does not. */
-    private double crossingS(int i, double spanS) {
+    private double crossingS(int i, double spanS, double end) {
         double net = rate[i] - askedM3PerS[i];
         double bound = boundM3(i);
         boolean falls = net < 0;
-        double end = freeM3(i, spanS);
         if (falls ? end > bound : end < bound) {
             return spanS;
         }
@@ -824,16 +837,35 @@ final class FeedWater {
         return left;
     }
 
-    // (exp(z) - 1) / z and its kin; for z at or below 0.
+    /** Spans, in times of the approach, below which a power series is as good and quicker. */
+    private static final double SERIES_BELOW = 0.1;
 
-    private static double phi1(double z) {
-        return Math.abs(z) < 1e-8 ? 1 + 0.5 * z : Math.expm1(z) / z;
-    }
-
-    private static double phi2(double z) {
-        if (Math.abs(z) < 0.1) {
-            return 0.5 + z * (1.0 / 6 + z * (1.0 / 24 + z * (1.0 / 120 + z * (1.0 / 720))));
+    /**
+     * phi1 = (exp(z) - 1) / z and phi2 = (phi1 - 1) / z of a span, z = slope x span at or below 0;
+     * to 1e-14.
+     */
+    private void spread(int i, double spanS) {
+        double z = slope[i] * spanS;
+        if (z > -SERIES_BELOW) {
+            double more = 1.0 / 5040 + z * (1.0 / 40320 + z * (1.0 / 362880 + z / 3628800));
+            double p2 =
+                    0.5
+                            + z
+                                    * (1.0 / 6
+                                            + z
+                                                    * (1.0 / 24
+                                                            + z
+                                                                    * (1.0 / 120
+                                                                            + z
+                                                                                    * (1.0 / 720
+                                                                                            + z
+                                                                                                    * more))));
+            phi2[i] = p2;
+            phi1[i] = 1 + z * p2;
+        } else {
+            double p1 = (Math.exp(z) - 1) / z;
+            phi1[i] = p1;
+            phi2[i] = (p1 - 1) / z;
         }
-        return (Math.expm1(z) / z - 1) / z;
     }
 }

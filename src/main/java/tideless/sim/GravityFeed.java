@@ -14,8 +14,11 @@ final class GravityFeed {
     /** Bend of the rates the closed form may put in; see docs/decisions/0005-water-engine.md. */
     static final double BEND_MOST = 2e-8;
 
-    /** The viscosity's straight line is renewed when the solution has moved by this much, K. */
-    private static final double TEMP_MOVED_K = 0.1;
+    /**
+     * The viscosity is renewed when the solution has moved by this much, K: 0.03 % of it, and of
+     * the time a tray takes to fill.
+     */
+    private static final double TEMP_MOVED_K = 0.01;
 
     /** Rests of a step below this are rounding, s. */
     private static final double NO_TIME_S = 1e-9;
@@ -24,13 +27,11 @@ final class GravityFeed {
     private static final int PIECES_MOST = 200_000;
 
     final ReservoirRun reservoir;
-    final List<TrayRun> trays;
+    private final TrayRun[] trays;
     final FeedWater water;
     private final boolean refillsWhenEmpty;
     private final ValveFault[] faults;
     private double viscosityAtC = Double.NaN;
-    private double viscosityM2PerS;
-    private double viscosityPerK;
 
     GravityFeed(
             ReservoirRun reservoir,
@@ -39,7 +40,7 @@ final class GravityFeed {
             LocalDate start,
             double bendMost) {
         this.reservoir = reservoir;
-        this.trays = List.copyOf(trays);
+        this.trays = trays.toArray(TrayRun[]::new);
         this.refillsWhenEmpty = refillsWhenEmpty;
         water =
                 new FeedWater(
@@ -84,8 +85,8 @@ final class GravityFeed {
                     water.thinningSPerM3 > 0
                             ? Math.expm1(water.evaporationM3PerS * water.thinningSPerM3)
                             : 0;
-            for (int i = 0; i < trays.size(); i++) {
-                TrayRun tray = trays.get(i);
+            for (int i = 0; i < trays.length; i++) {
+                TrayRun tray = trays[i];
                 double share = water.outM3 > 0 ? water.inM3[i] / water.outM3 : 0;
                 tray.took(
                         water.volumeM3[i],
@@ -109,47 +110,45 @@ final class GravityFeed {
                         "a step of %s s at %s s does not end".formatted(spanS, timeS));
             }
         }
-        for (int i = 0; i < trays.size(); i++) {
-            TrayRun tray = trays.get(i);
+        for (int i = 0; i < trays.length; i++) {
+            TrayRun tray = trays[i];
             tray.snapOpen = water.snapOpen[i];
             tray.spills = water.water[i] == FeedWater.Water.BRIM && tray.spills;
         }
     }
 
     private void begin(double middleS) {
-        water.viscosityM2PerS = viscosityM2PerS(reservoir.tempC);
         water.evaporationM3PerS = reservoir.evaporationM3PerS;
-        for (int i = 0; i < trays.size(); i++) {
-            TrayRun tray = trays.get(i);
+        boolean same = true;
+        for (int i = 0; i < trays.length; i++) {
+            TrayRun tray = trays[i];
+            same &= water.volumeM3[i] == tray.volumeM3 && water.snapOpen[i] == tray.snapOpen;
             water.volumeM3[i] = tray.volumeM3;
             water.askedM3PerS[i] = tray.lossM3PerS;
             water.snapOpen[i] = tray.snapOpen;
             if (faults[i].isSound()) {
                 continue;
             }
+            same = false;
             water.clearFrac[i] = faults[i].clearFrac(middleS);
             water.leakFrac[i] = faults[i].leakFrac(middleS);
             water.stuckFrac[i] = faults[i].stuckFrac(middleS);
         }
-        takeReservoir();
+        if (!(Math.abs(reservoir.tempC - viscosityAtC) <= TEMP_MOVED_K)) {
+            viscosityAtC = reservoir.tempC;
+            water.viscosityM2PerS = LiquidWater.kinematicViscosityM2PerS(viscosityAtC);
+            same = false;
+        }
+        if (!same
+                || water.reservoirM3 != reservoir.volumeM3
+                || water.uncovered != reservoir.uncovered) {
+            takeReservoir();
+        }
     }
 
     private void takeReservoir() {
         water.reservoirM3 = reservoir.volumeM3;
         water.uncovered = reservoir.uncovered;
         water.changed();
-    }
-
-    // A straight line over 0.2 K; the curve's bend makes it wrong by some 1e-5 of itself.
-    private double viscosityM2PerS(double tempC) {
-        if (!(Math.abs(tempC - viscosityAtC) <= TEMP_MOVED_K)) {
-            viscosityAtC = tempC;
-            viscosityM2PerS = LiquidWater.kinematicViscosityM2PerS(tempC);
-            viscosityPerK =
-                    (LiquidWater.kinematicViscosityM2PerS(tempC + TEMP_MOVED_K)
-                                    - LiquidWater.kinematicViscosityM2PerS(tempC - TEMP_MOVED_K))
-                            / (2 * TEMP_MOVED_K);
-        }
-        return viscosityM2PerS + viscosityPerK * (tempC - viscosityAtC);
     }
 }

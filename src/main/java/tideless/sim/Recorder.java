@@ -15,6 +15,9 @@ final class Recorder {
     private final ReservoirColumns[] reservoirs;
     private int hour;
 
+    /**
+     * @param hours samples; 0 to keep nothing
+     */
     Recorder(int hours, int trays, int reservoirs) {
         this.hours = hours;
         this.trays = new TrayColumns[trays];
@@ -24,6 +27,9 @@ final class Recorder {
     }
 
     void addStep(int step, List<TrayRun> trayRuns, List<ReservoirRun> reservoirRuns) {
+        if (hours == 0) {
+            return;
+        }
         for (TrayRun run : trayRuns) {
             TrayColumns to = trays[run.index];
             to.thirst[hour] += run.thirstM3;
@@ -42,11 +48,16 @@ final class Recorder {
 
     /** A refill is poured between steps; it belongs to the hour that is open. */
     void addRefill(int reservoir, double pouredM3) {
-        reservoirs[reservoir].refill[Math.min(hour, hours - 1)] += pouredM3;
+        if (hours > 0) {
+            reservoirs[reservoir].refill[Math.min(hour, hours - 1)] += pouredM3;
+        }
     }
 
     void closeHour(
             int step, AirSeries air, List<TrayRun> trayRuns, List<ReservoirRun> reservoirRuns) {
+        if (hours == 0) {
+            return;
+        }
         for (TrayRun run : trayRuns) {
             TrayColumns to = trays[run.index];
             to.level[hour] = run.levelM();

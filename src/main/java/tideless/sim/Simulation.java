@@ -2,6 +2,7 @@ package tideless.sim;
 
 import java.time.LocalDate;
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.List;
 import java.util.Locale;
 import tideless.scenario.Filling;
@@ -13,12 +14,11 @@ import tideless.solution.Component;
 import tideless.solution.Composition;
 import tideless.solution.ElectricalConductivity;
 import tideless.solution.Meter;
-import tideless.solution.Precipitation;
 
 /** Runs a scenario from its first day to its last. */
 public final class Simulation {
     /** How often it is asked what falls out: crystals take hours to days to grow; assumed, s. */
-    private static final double SETTLING_S = 6 * 3600;
+    private static final double SETTLING_S = Timeline.DAY_S;
 
     private final Scenario scenario;
     private final Timeline timeline;
@@ -27,8 +27,7 @@ public final class Simulation {
     private final double feedMsPerCm;
     private final Composition sourceWater;
     private final Happenings log = new Happenings();
-    private final Meter meter;
-    private final Precipitation minerals = new Precipitation();
+    private final Meter[] meters; // one a tray, so that each starts from its own last reading
     private final List<TrayRun> trays = new ArrayList<>();
     private final List<ReservoirRun> reservoirs = new ArrayList<>();
     private final List<GravityFeed> feeds = new ArrayList<>();
@@ -36,14 +35,15 @@ public final class Simulation {
     private final ReservoirRun[] feedOf;
     private final Recorder recorder;
 
-    private Simulation(Scenario scenario) {
+    private Simulation(Scenario scenario, Surroundings surroundings, boolean keepsSeries) {
         this.scenario = scenario;
-        timeline = Timeline.of(scenario);
-        air = AirSeries.of(scenario, timeline);
+        timeline = surroundings.timeline;
+        air = surroundings.air;
         feed = scenario.feed().composition();
         feedMsPerCm = ElectricalConductivity.at25MsPerCm(feed);
         sourceWater = scenario.sourceWater().composition();
-        meter = new Meter(air.solutionCo2Ppm);
+        meters = new Meter[scenario.trays().size()];
+        Arrays.setAll(meters, i -> new Meter(air.solutionCo2Ppm));
         double startC = air.tempC[0];
         feedOf = new ReservoirRun[scenario.trays().size()];
         for (int i = 0; i < scenario.trays().size(); i++) {
@@ -74,7 +74,9 @@ public final class Simulation {
                 unfed.add(tray);
             }
         }
-        recorder = new Recorder(scenario.days() * 24, trays.size(), reservoirs.size());
+        recorder =
+                new Recorder(
+                        keepsSeries ? scenario.days() * 24 : 0, trays.size(), reservoirs.size());
     }
 
     /**
@@ -84,19 +86,32 @@ public final class Simulation {
      * @return its trace; the same scenario gives the same bits
      */
     public static Trace run(Scenario scenario) {
-        return new Simulation(scenario).run(true);
+        return new Simulation(scenario, Surroundings.of(scenario), true).trace(true);
     }
 
     /**
      * Runs a scenario for its water alone: EC and pH of the trace are NaN, all else is as in {@link
-     * #run}. Reading meters is most of a run's work.
+     * #run}. Reading meters is a large part of a run's work.
      */
     public static Trace runUnread(Scenario scenario) {
-        return new Simulation(scenario).run(false);
+        return new Simulation(scenario, Surroundings.of(scenario), true).trace(false);
     }
 
-    private Trace run(boolean read) {
-        Stock start = Stock.of(trays, reservoirs);
+    /**
+     * Runs a member of an ensemble: the whole model, no series kept.
+     *
+     * @param surroundings of this scenario or of one they {@link Surroundings#suit}
+     * @throws IllegalArgumentException when they do not suit
+     */
+    public static Season season(Scenario scenario, Surroundings surroundings) {
+        if (!surroundings.suit(scenario)) {
+            throw new IllegalArgumentException(
+                    "these surroundings are not those of '" + scenario.title() + "'");
+        }
+        return new Simulation(scenario, surroundings, false).season();
+    }
+
+    private void goThrough() {
         GravityFeed.Refiller refiller = this::refill;
         for (int step = 0; step < timeline.steps; step++) {
             double timeS = timeline.instantS[step];
@@ -135,29 +150,19 @@ public final class Simulation {
                 double atS = timeline.instantS[step + 1];
                 int day = (int) Math.round(atS / Timeline.DAY_S);
                 for (TrayRun tray : trays) {
-                    tray.growOvernight(atS, day, meter, log);
+                    tray.growOvernight(atS, day, meters[tray.index], log);
                 }
             }
         }
-        return trace(start, Stock.of(trays, reservoirs), read);
     }
 
     private void settle(double atS) {
+        double co2Ppm = air.solutionCo2Ppm;
         for (TrayRun t : trays) {
-            t.crust.settle(
-                    t.mol,
-                    t.volumeM3,
-                    t.tempC,
-                    air.solutionCo2Ppm,
-                    minerals,
-                    atS,
-                    t.tray.name(),
-                    log);
+            t.crust.settle(t.mol, t.volumeM3, t.tempC, co2Ppm, atS, t.tray.name(), log);
         }
         for (ReservoirRun r : reservoirs) {
-            String where = r.reservoir.name();
-            r.crust.settle(
-                    r.mol, r.volumeM3, r.tempC, air.solutionCo2Ppm, minerals, atS, where, log);
+            r.crust.settle(r.mol, r.volumeM3, r.tempC, co2Ppm, atS, r.reservoir.name(), log);
         }
     }
 
@@ -203,7 +208,7 @@ public final class Simulation {
         if (!(tray.volumeM3 > 0) || !tray.lives()) {
             return;
         }
-        double ec = tray.ecMsPerCm(meter);
+        double ec = tray.ecMsPerCm(meters[tray.index]);
         double low = tray.tray.limits().ecLowMsPerCm();
         double high = tray.tray.limits().ecHighMsPerCm();
         if (ec > high && feedMsPerCm < high) {
@@ -240,7 +245,22 @@ public final class Simulation {
                 String.format(Locale.ROOT, "%.2f mS/cm", ec));
     }
 
-    private Trace trace(Stock start, Stock end, boolean read) {
+    private Season season() {
+        Stock start = Stock.of(trays, reservoirs);
+        goThrough();
+        Stock end = Stock.of(trays, reservoirs);
+        return new Season(
+                log.inOrder(),
+                Stock.waterLedger(start, end, trays, reservoirs),
+                Stock.componentLedgers(start, end, trays, reservoirs),
+                trays.stream().map(TrayRun::freshG).toList(),
+                trays.stream().map(TrayRun::fruitFreshG).toList());
+    }
+
+    private Trace trace(boolean read) {
+        Stock start = Stock.of(trays, reservoirs);
+        goThrough();
+        Stock end = Stock.of(trays, reservoirs);
         double co2Ppm = read ? air.solutionCo2Ppm : Double.NaN;
         List<TrayTrace> trayTraces = new ArrayList<>();
         for (Tray tray : scenario.trays()) {

@@ -1,8 +1,10 @@
 package tideless.sim;
 
 import java.time.LocalDate;
+import java.util.ArrayList;
 import java.util.Arrays;
-import java.util.TreeSet;
+import java.util.List;
+import java.util.stream.DoubleStream;
 import tideless.scenario.Climate;
 import tideless.scenario.Filling;
 import tideless.scenario.Lamp;
@@ -47,7 +49,7 @@ final class Timeline {
 
     static Timeline of(Scenario scenario) {
         double endS = scenario.days() * DAY_S;
-        TreeSet<Double> instants = new TreeSet<>();
+        DoubleStream.Builder instants = DoubleStream.builder();
         double stepS = scenario.settings().stepS();
         for (long i = 0; i * stepS < endS; i++) {
             instants.add(i * stepS);
@@ -66,15 +68,16 @@ final class Timeline {
             addDaily(instants, room.dayBeginS(), endS);
             addDaily(instants, room.dayEndS(), endS);
         }
-        TreeSet<Double> visits = new TreeSet<>();
+        List<Double> visits = new ArrayList<>();
         for (int day = 0; day < scenario.days(); day++) {
             LocalDate date = scenario.start().plusDays(day);
             if (scenario.visits().on(date) || isHandDay(scenario, date)) {
-                visits.add(day * DAY_S + scenario.visits().timeOfDayS());
+                double at = day * DAY_S + scenario.visits().timeOfDayS();
+                visits.add(at);
+                instants.add(at);
             }
         }
-        instants.addAll(visits);
-        double[] instantS = instants.stream().mapToDouble(Double::doubleValue).toArray();
+        double[] instantS = instants.build().sorted().distinct().toArray();
         boolean[] visit = new boolean[instantS.length];
         for (double at : visits) {
             visit[Arrays.binarySearch(instantS, at)] = true;
@@ -91,7 +94,7 @@ final class Timeline {
         return false;
     }
 
-    private static void addDaily(TreeSet<Double> instants, double timeOfDayS, double endS) {
+    private static void addDaily(DoubleStream.Builder instants, double timeOfDayS, double endS) {
         for (double at = timeOfDayS; at < endS; at += DAY_S) {
             instants.add(at);
         }

@@ -1,6 +1,7 @@
 package tideless.solution;
 
 import java.util.List;
+import org.apache.commons.math3.analysis.UnivariateFunction;
 import org.apache.commons.math3.analysis.solvers.BrentSolver;
 
 /**
@@ -71,7 +72,13 @@ public final class Precipitation {
 
     private static final int CA = Component.CA.ordinal();
 
-    private final SpeciationSolver solver = new SpeciationSolver(1e-10);
+    /** Residual to which an index is judged: far below {@link #SETTLED}. */
+    private static final double JUDGED = 1e-7;
+
+    private static final double FALLEN = 1e-10;
+
+    private final SpeciationSolver judge = new SpeciationSolver(JUDGED);
+    private final SpeciationSolver solver = new SpeciationSolver(FALLEN);
     private final double[] trial = new double[Component.COUNT];
 
     /**
@@ -95,11 +102,11 @@ public final class Precipitation {
         double co2Atm = co2Ppm * 1e-6;
         boolean fell = false;
         for (int round = 0; round < MOST_ROUNDS; round++) {
-            solver.solveInAir(molPerM3, k, co2Atm);
+            judge.solveInAir(molPerM3, k, co2Atm);
             int worst = -1;
             double most = SETTLED;
             for (int m = 0; m < MINERALS.size(); m++) {
-                double above = aboveOnset(MINERALS.get(m), k);
+                double above = aboveOnset(judge, MINERALS.get(m), k);
                 if (above > most) {
                     most = above;
                     worst = m;
@@ -108,7 +115,7 @@ public final class Precipitation {
             if (worst < 0) {
                 return fell;
             }
-            double falls = falls(MINERALS.get(worst), molPerM3, k, co2Atm);
+            double falls = falls(MINERALS.get(worst), most, molPerM3, k, co2Atm);
             take(MINERALS.get(worst), molPerM3, falls, molPerM3);
             fallenMolPerM3[worst] += falls;
             fell = true;
@@ -116,23 +123,29 @@ public final class Precipitation {
         return fell;
     }
 
-    private double falls(Mineral mineral, double[] molPerM3, Equilibria k, double co2Atm) {
-        double all = molPerM3[CA];
-        if (mineral.partner() != Component.C) {
-            all = Math.min(all, molPerM3[mineral.partner().ordinal()]);
-        }
+    private double falls(
+            Mineral mineral, double aboveIndex, double[] molPerM3, Equilibria k, double co2Atm) {
+        double partner =
+                mineral.partner() == Component.C
+                        ? Double.POSITIVE_INFINITY
+                        : molPerM3[mineral.partner().ordinal()];
+        double all = Math.min(molPerM3[CA], partner);
         // Never the last of it: the index is -infinity there.
         double most = all * (1 - 1e-9);
-        return new BrentSolver(1e-10, 1e-12 * all)
-                .solve(
-                        200,
-                        x -> {
-                            take(mineral, molPerM3, x, trial);
-                            solver.solveInAir(trial, k, co2Atm);
-                            return aboveOnset(mineral, k);
-                        },
-                        0,
-                        most);
+        UnivariateFunction above =
+                x -> {
+                    take(mineral, molPerM3, x, trial);
+                    solver.solveInAir(trial, k, co2Atm);
+                    return aboveOnset(solver, mineral, k);
+                };
+        // As if the product of the two totals alone had to fall; then twice as far, as often as
+        // the pH that falls with it asks.
+        double far =
+                Math.min(most, aboveIndex * Equilibria.LN10 / (1 / molPerM3[CA] + 1 / partner));
+        while (far < most && above.value(far) > 0) {
+            far = Math.min(most, 2 * far);
+        }
+        return new BrentSolver(1e-10, 1e-12 * all, SETTLED * 1e-3).solve(200, above, 0, far);
     }
 
     private static void take(Mineral mineral, double[] from, double molPerM3, double[] to) {
@@ -144,7 +157,7 @@ public final class Precipitation {
         }
     }
 
-    private double aboveOnset(Mineral mineral, Equilibria k) {
+    private static double aboveOnset(SpeciationSolver solved, Mineral mineral, Equilibria k) {
         Species anion;
         double logK;
         switch (mineral) {
@@ -161,7 +174,7 @@ public final class Precipitation {
                 logK = k.logKspGypsum;
             }
         }
-        double product = solver.activity(Species.CA.ordinal()) * solver.activity(anion.ordinal());
+        double product = solved.activity(Species.CA.ordinal()) * solved.activity(anion.ordinal());
         return Math.log10(product) - logK - mineral.onsetIndex();
     }
 }

@@ -1,0 +1,78 @@
+package tideless.sim;
+
+import java.time.LocalDate;
+import java.util.ArrayList;
+import java.util.List;
+import tideless.scenario.Climate;
+import tideless.scenario.Filling;
+import tideless.scenario.Lamp;
+import tideless.scenario.Place;
+import tideless.scenario.Scenario;
+import tideless.scenario.Settings;
+import tideless.scenario.Tray;
+import tideless.scenario.Visits;
+
+/**
+ * The clock and the air of a scenario, worked out once for all runs that share them. Immutable; any
+ * number of threads may run from one.
+ */
+public final class Surroundings {
+    final Timeline timeline;
+    final AirSeries air;
+    private final Given given;
+
+    private Surroundings(Scenario scenario) {
+        timeline = Timeline.of(scenario);
+        air = AirSeries.of(scenario, timeline);
+        given = Given.of(scenario);
+    }
+
+    /** Works them out. */
+    public static Surroundings of(Scenario scenario) {
+        return new Surroundings(scenario);
+    }
+
+    /**
+     * Whether another scenario stands in the same air and steps to the same instants: days, place,
+     * climate, step, visits and the hours of the lamps must be equal. Rigs, plants, solutions and
+     * the light of a lamp may differ.
+     */
+    public boolean suit(Scenario scenario) {
+        return given.equals(Given.of(scenario));
+    }
+
+    /** All that {@link Timeline} and {@link AirSeries} read of a scenario. */
+    private record Given(
+            LocalDate start,
+            int days,
+            Place place,
+            Climate climate,
+            Settings settings,
+            Visits visits,
+            List<LampHours> lamps,
+            List<LocalDate> handDays) {
+
+        static Given of(Scenario scenario) {
+            List<LampHours> lamps = new ArrayList<>();
+            List<LocalDate> handDays = new ArrayList<>();
+            for (Tray tray : scenario.trays()) {
+                Lamp lamp = tray.lamp();
+                lamps.add(new LampHours(lamp.ppfdUmolPerM2S() > 0, lamp.onS(), lamp.offS()));
+                if (tray.filling() instanceof Filling.ByHand hand) {
+                    handDays.addAll(hand.days());
+                }
+            }
+            return new Given(
+                    scenario.start(),
+                    scenario.days(),
+                    scenario.place(),
+                    scenario.climate(),
+                    scenario.settings(),
+                    scenario.visits(),
+                    lamps,
+                    handDays);
+        }
+    }
+
+    private record LampHours(boolean lit, double onS, double offS) {}
+}
