@@ -12,18 +12,21 @@ import tideless.scenario.Tray;
  *
  * <p>A valve's opening falls evenly with the level across its band; the flow at each opening is
  * that of tube and seat together ({@link FeedLines}). {@link #advance} goes on by one piece at a
- * time, in one of two ways:
+ * time, in one of two ways, whichever reaches further for its work:
  *
  * <ul>
  *   <li><b>Closed form.</b> In every regime the rates are taken as straight in the tray's volume
  *       and in time, which gives a line, a parabola or an exponential approach, and from it the
  *       instant at which one regime turns into the next. The rates at its end tell how far they
- *       were from straight; that bend is put in as growing evenly (exponential Runge and Kutta of
- *       second order: Cox and Matthews 2002, J. Comp. Phys. 176, 430-455, ETD2RK; from memory), and
- *       where it is larger than {@link #bendMost} of the tray's volume the piece is not taken.
- *   <li><b>Runge and Kutta.</b> Then a piece of the pair of Dormand and Prince (1980; J. Comp.
- *       Appl. Math. 6, 19-26), order 5 with error control, is; its crossings are found on its dense
- *       form (Hairer, Norsett and Wanner 1993, II.6) and stepped to.
+ *       were from straight. Up to {@link #bendMost} of the tray's volume that bend is put in as
+ *       growing evenly (exponential Runge and Kutta of second order: Cox and Matthews 2002, J.
+ *       Comp. Phys. 176, 430-455, ETD2RK; from memory); beyond it the rates at the middle are asked
+ *       as well and it is put in as a parabola (an exponential Rosenbrock method of third order:
+ *       Hochbruck and Ostermann 2010, Acta Numerica 19, 209-286; from memory), over as long a span
+ *       as the parabola holds.
+ *   <li><b>Runge and Kutta.</b> A piece of the pair of Dormand and Prince (1980; J. Comp. Appl.
+ *       Math. 6, 19-26), order 5 with error control; its crossings are found on its dense form
+ *       (Hairer, Norsett and Wanner 1993, II.6) and stepped to.
  * </ul>
  *
  * <p>Scratch space of one run; not for more than one thread. Nothing is allocated after
@@ -59,6 +62,12 @@ final class FeedWater {
      */
     private static final double BEND_SPAN_S = 600;
 
+    /** What a parabola of the bend may be off by, over {@link #bendMost}; by trial on the rigs. */
+    private static final double BOW_TO_BEND = 2;
+
+    /** How much further a closed form has to reach to be worth more; by trial on the rigs. */
+    private static final double CLOSED_OVER_RUNGE = 3;
+
     /** An opening below this is the rounding of a level. */
     private static final double ROUNDING_FRAC = 1e-12;
 
@@ -81,6 +90,10 @@ final class FeedWater {
     private final boolean[] mayDrown;
     private final double[] shutM3;
     private final double[] wideM3;
+
+    /** What errors are a share of: what a tray holds, or the reservoir where that is less. */
+    private final double[] scaleM3;
+
     private final double[] brimM3;
     private final Shape reservoirShape;
     private final double reservoirFloorM;
@@ -137,12 +150,17 @@ final class FeedWater {
     private final double[] slope;
     private final double[] drift;
     private final double[] endM3;
-    private final double[] phi1;
+    private final Phi phi = new Phi();
     private final double[] phi2;
+    private final double[] bend;
+    private final double[] middleM3;
+    private final double[] bowM3;
+    private final double[] bowedFlow;
     private final double[] x;
     private final double[][] k = new double[7][];
     private final double[] stage;
     private double pieceS = 60;
+    private double reachS = Double.POSITIVE_INFINITY; // of the next closed form, s
     private double crossedM3;
     private double reservoirLevelM;
     private boolean known;
@@ -159,6 +177,7 @@ final class FeedWater {
         mayDrown = new boolean[size];
         shutM3 = new double[size];
         wideM3 = new double[size];
+        scaleM3 = new double[size];
         brimM3 = new double[size];
         Filling.ByValve[] valves = new Filling.ByValve[size];
         for (int i = 0; i < size; i++) {
@@ -172,6 +191,7 @@ final class FeedWater {
             seatM[i] = valves[i].seatAboveFloorM();
             mayDrown[i] = seatM[i] < tray.overflowM();
             shutM3[i] = shape[i].volumeM3(settingM[i]);
+            scaleM3[i] = Math.min(shutM3[i], reservoir.fullM3());
             wideM3[i] = shape[i].volumeM3(settingM[i] - bandM[i]);
             brimM3[i] = shape[i].volumeM3(tray.overflowM());
         }
@@ -200,7 +220,10 @@ final class FeedWater {
         slope = new double[size];
         drift = new double[size];
         endM3 = new double[size];
-        phi1 = new double[size];
+        bend = new double[size];
+        middleM3 = new double[size];
+        bowM3 = new double[size];
+        bowedFlow = new double[size];
         phi2 = new double[size];
         x = new double[size];
         for (int i = 0; i < k.length; i++) {
@@ -252,12 +275,16 @@ final class FeedWater {
             known = true;
         }
         settle();
-        double tookS = closedForm(spanS);
+        double tookS = 0;
+        while (!(tookS > 0) && reachS >= Math.min(spanS, CLOSED_OVER_RUNGE * pieceS)) {
+            tookS = closedForm(Math.min(spanS, reachS));
+        }
         if (tookS > 0) {
             closedPieces++;
         } else {
             tookS = rungeKutta(spanS);
             rungePieces++;
+            reachS = 2 * Math.max(reachS, tookS);
         }
         return tookS;
     }
@@ -417,8 +444,7 @@ final class FeedWater {
             drift[i] = uncovered ? 0 : lines.byHead[i] * fallMPerS;
             rate[i] = lines.flowM3PerS[i];
             if (water[i] == Water.FREE) {
-                spread(i, span);
-                endM3[i] = free(i, span);
+                endM3[i] = freeM3(i, span);
                 double until = crossingS(i, span, endM3[i]);
                 if (until < span) {
                     span = until;
@@ -428,6 +454,7 @@ final class FeedWater {
         }
         if (!(span > SHORTEST_S)) {
             if (first < 0 || span < 0) {
+                reachS = 0;
                 return 0;
             }
             // Already there but for rounding.
@@ -460,15 +487,32 @@ final class FeedWater {
         if (uncovered) {
             reservoirEnd = Math.max(0, reservoirEnd);
         } else if (reservoirEnd - deadM3 < NOTHING_M3) {
+            reachS = 0;
             return 0;
         }
-        boolean flows = !uncovered;
-        if (flows) {
+        double[] endFlow = lines.flowM3PerS;
+        known = true;
+        if (!uncovered) {
             System.arraycopy(slope, 0, stage, 0, size);
             evaluate(endM3, reservoirEnd, true);
-            if (!putInBend(span, first)) {
-                evaluate(volumeM3, reservoirM3, true);
-                return 0;
+            double worst = findBend(span);
+            if (worst <= 1) {
+                putInBend(span, first);
+                reachS = span * Math.min(4, 0.9 / Math.sqrt(worst));
+            } else {
+                endFlow = bowedFlow;
+                System.arraycopy(lines.flowM3PerS, 0, bowedFlow, 0, size);
+                worst = worst == Double.POSITIVE_INFINITY || first >= 0 ? worst : bow(span);
+                if (!(worst <= 1)) {
+                    evaluate(volumeM3, reservoirM3, true);
+                    reachS =
+                            worst == Double.POSITIVE_INFINITY || Double.isNaN(worst)
+                                    ? 0
+                                    : span * (first >= 0 ? 0.9 : Math.max(0.2, shrink(worst)));
+                    return 0;
+                }
+                reachS = span * Math.min(4, shrink(worst));
+                known = false;
             }
         }
         clearAccounts();
@@ -477,30 +521,46 @@ final class FeedWater {
         }
         double startM3 = reservoirM3;
         finishReservoir(span);
-        thin(startM3, out - evaporationM3PerS, outflowM3PerS(lines.flowM3PerS), span);
-        noteSpillRise(rate, lines.flowM3PerS);
-        known = true;
+        thin(startM3, out - evaporationM3PerS, outflowM3PerS(endFlow), span);
+        noteSpillRise(rate, endFlow);
         if (first >= 0) {
             known = false;
         }
         return span;
     }
 
-    /** Whether the rates at the end were near enough to straight; corrects the end if so. */
-    private boolean putInBend(double span, int first) {
+    private static double shrink(double worst) {
+        return 0.9 / Math.cbrt(Math.max(worst, 1e-3));
+    }
+
+    /**
+     * How far the flows at the end are from straight.
+     *
+     * @return what that is worth in the volume over what may be put in as growing evenly; infinite
+     *     when a tray has left its regime
+     */
+    private double findBend(double span) {
+        double worst = 0;
         for (int i = 0; i < size; i++) {
             double net = lines.flowM3PerS[i] - askedM3PerS[i];
             double expected = rate[i] + drift[i] * span;
             if (water[i] == Water.FREE) {
                 expected += stage[i] * (endM3[i] - volumeM3[i]);
-            } else if (water[i] == Water.DRY ? net > 0 : net < 0) {
-                return false;
+            } else {
+                phi2[i] = 0.5;
+                if (water[i] == Water.DRY ? net > 0 : net < 0) {
+                    return Double.POSITIVE_INFINITY;
+                }
             }
-            double bend = lines.flowM3PerS[i] - expected;
-            double change = span * (water[i] == Water.FREE ? phi2[i] : 0.5) * bend;
-            if (!(Math.abs(change) <= bendMost * shutM3[i] * Math.min(1, span / BEND_SPAN_S))) {
-                return false;
-            }
+            bend[i] = lines.flowM3PerS[i] - expected;
+            worst = Math.max(worst, Math.abs(span * phi2[i] * bend[i]) / scaleM3[i]);
+        }
+        return worst / (bendMost * Math.min(1, span / BEND_SPAN_S));
+    }
+
+    private void putInBend(double span, int first) {
+        for (int i = 0; i < size; i++) {
+            double change = span * phi2[i] * bend[i];
             if (water[i] == Water.FREE) {
                 if (i != first) {
                     double end = endM3[i] + change;
@@ -517,18 +577,74 @@ final class FeedWater {
                 x[i] += change;
             }
         }
-        return true;
+    }
+
+    /**
+     * Puts in a bend that grows as a parabola of time through its value at the middle of the span.
+     *
+     * @return how far that is from a bend that grows with the square of time, over what it may be;
+     *     infinite when a tray would leave its regime. Only up to 1 are the ends changed.
+     */
+    private double bow(double span) {
+        double half = 0.5 * span;
+        double leaves = evaporationM3PerS * half;
+        for (int i = 0; i < size; i++) {
+            double come;
+            if (water[i] == Water.FREE) {
+                Phi p = phi.of(stage[i] * half);
+                double net = rate[i] - askedM3PerS[i];
+                double risen =
+                        half * (net * p.one + half * drift[i] * p.two + 0.5 * p.three * bend[i]);
+                middleM3[i] = volumeM3[i] + risen;
+                come = risen + askedM3PerS[i] * half;
+            } else {
+                middleM3[i] = volumeM3[i];
+                come = half * (rate[i] + 0.5 * half * drift[i] + bend[i] / 12);
+            }
+            leaves += come;
+        }
+        evaluate(middleM3, reservoirM3 - leaves, false);
+        double worst = 0;
+        for (int i = 0; i < size; i++) {
+            boolean free = water[i] == Water.FREE;
+            Phi p = phi.of(free ? stage[i] * span : 0);
+            double straight = rate[i] + drift[i] * half;
+            if (free) {
+                straight += stage[i] * (middleM3[i] - volumeM3[i]);
+            }
+            double middle = lines.flowM3PerS[i] - straight;
+            double change = span * p.parabola(middle, bend[i]);
+            if (free) {
+                // The end at which the bend was read lies off by as much.
+                change = span * p.parabola(middle, bend[i] + (slope[i] - stage[i]) * change);
+                double end = endM3[i] + change;
+                if (end < lowM3(i) || end > highM3(i)) {
+                    return Double.POSITIVE_INFINITY;
+                }
+            }
+            bowM3[i] = change;
+            double off = Math.abs(change - span * 2 * p.three * bend[i]);
+            worst = Math.max(worst, off / scaleM3[i]);
+        }
+        worst /= BOW_TO_BEND * bendMost * Math.min(1, span / BEND_SPAN_S);
+        if (worst <= 1) {
+            for (int i = 0; i < size; i++) {
+                if (water[i] == Water.FREE) {
+                    endM3[i] += bowM3[i];
+                    bowedFlow[i] += slope[i] * bowM3[i];
+                }
+                x[i] += bowM3[i];
+            }
+        }
+        return worst;
     }
 
     /** Volume at the end of a span when the rates are straight and no regime ends before, m3. */
     private double freeM3(int i, double spanS) {
-        spread(i, spanS);
-        return free(i, spanS);
-    }
-
-    private double free(int i, double spanS) {
+        Phi p = phi.of(slope[i] * spanS);
+        phi2[i] = p.two;
         double net = rate[i] - askedM3PerS[i];
-        return volumeM3[i] + spanS * (net * phi1[i] + spanS * drift[i] * phi2[i]);
+        return volumeM3[i] + spanS * (net * p.one + spanS * drift[i] * p.two);
     }
 
     private double boundM3(int i) {
@@ -758,7 +874,7 @@ final class FeedWater {
             for (int j = 0; j < 7; j++) {
                 sum += E[j] * k[j][i];
             }
-            worst = Math.max(worst, Math.abs(h * sum) / (PIECE_ERROR_FRAC * shutM3[i]));
+            worst = Math.max(worst, Math.abs(h * sum) / (PIECE_ERROR_FRAC * scaleM3[i]));
         }
         return worst;
     }
@@ -835,37 +951,5 @@ final class FeedWater {
             left -= theta == 1 ? x[i] : denseX(i, theta, h);
         }
         return left;
-    }
-
-    /** Spans, in times of the approach, below which a power series is as good and quicker. */
-    private static final double SERIES_BELOW = 0.1;
-
-    /**
-     * phi1 = (exp(z) - 1) / z and phi2 = (phi1 - 1) / z of a span, z = slope x span at or below 0;
-     * to 1e-14.
-     */
-    private void spread(int i, double spanS) {
-        double z = slope[i] * spanS;
-        if (z > -SERIES_BELOW) {
-            double more = 1.0 / 5040 + z * (1.0 / 40320 + z * (1.0 / 362880 + z / 3628800));
-            double p2 =
-                    0.5
-                            + z
-                                    * (1.0 / 6
-                                            + z
-                                                    * (1.0 / 24
-                                                            + z
-                                                                    * (1.0 / 120
-                                                                            + z
-                                                                                    * (1.0 / 720
-                                                                                            + z
-                                                                                                    * more))));
-            phi2[i] = p2;
-            phi1[i] = 1 + z * p2;
-        } else {
-            double p1 = (Math.exp(z) - 1) / z;
-            phi1[i] = p1;
-            phi2[i] = (p1 - 1) / z;
-        }
     }
 }
