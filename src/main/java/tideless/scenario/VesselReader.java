@@ -40,7 +40,8 @@ final class VesselReader {
                     Math.PI / 4 * floorM * floorM,
                     Math.PI / 4 * rimM * rimM,
                     depthM,
-                    Math.PI * (rimM + floorM) / 2);
+                    Math.PI * (rimM + floorM) / 2,
+                    Displacement.NONE);
         }
         double lengthM = needed(vessel, "length");
         double widthM = needed(vessel, "width");
@@ -54,7 +55,8 @@ final class VesselReader {
                 floorLengthM * floorWidthM,
                 lengthM * widthM,
                 depthM,
-                lengthM + widthM + floorLengthM + floorWidthM);
+                lengthM + widthM + floorLengthM + floorWidthM,
+                Displacement.NONE);
     }
 
     private static Shape byVolume(Table vessel, double depthM, boolean round) {
@@ -78,7 +80,7 @@ final class VesselReader {
         }
         // Round as stated; otherwise square, which has the least wall of all boxes.
         double perimeterM = round ? 2 * Math.sqrt(Math.PI * areaM2) : 4 * Math.sqrt(areaM2);
-        return new Shape(areaM2, areaM2, depthM, perimeterM);
+        return new Shape(areaM2, areaM2, depthM, perimeterM, Displacement.NONE);
     }
 
     private static double needed(Table vessel, String side) {

@@ -14,6 +14,7 @@ import tideless.advice.Sizing;
 import tideless.advice.Task;
 import tideless.advice.Warning;
 import tideless.scenario.Climate;
+import tideless.scenario.Displacement;
 import tideless.scenario.Filling;
 import tideless.scenario.Lamp;
 import tideless.scenario.Limits;
@@ -74,7 +75,7 @@ final class MadeUpForecast {
         Reservoir reservoir =
                 new Reservoir(
                         "Wall tub",
-                        new Shape(0.12, 0.15, 0.38, 1.5),
+                        new Shape(0.12, 0.15, 0.38, 1.5, Displacement.NONE),
                         0.35,
                         0.03,
                         0.6,
@@ -102,7 +103,7 @@ final class MadeUpForecast {
             Tray tray =
                     new Tray(
                             names.get(i),
-                            new Shape(0.18, 0.2, 0.1, 1.8),
+                            new Shape(0.18, 0.2, 0.1, 1.8, Displacement.NONE),
                             0.09,
                             0.045 + 0.005 * (i % 3),
                             0,

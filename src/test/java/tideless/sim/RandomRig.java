@@ -3,6 +3,7 @@ package tideless.sim;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.SplittableRandom;
+import tideless.scenario.Displacement;
 import tideless.scenario.Filling;
 import tideless.scenario.Lamp;
 import tideless.scenario.Reservoir;
@@ -49,7 +50,11 @@ final class RandomRig {
                 random.nextBoolean()
                         ? Rigs.box(area, full)
                         : new Shape(
-                                area * between(random, 0.6, 1), area, full, 4 * Math.sqrt(area));
+                                area * between(random, 0.6, 1),
+                                area,
+                                full,
+                                4 * Math.sqrt(area),
+                                Displacement.NONE);
         reservoir =
                 new Reservoir(
                         "wall",
@@ -95,7 +100,11 @@ final class RandomRig {
                 random.nextDouble() < 0.6
                         ? Rigs.box(area, depth)
                         : new Shape(
-                                area * between(random, 0.7, 1), area, depth, 4 * Math.sqrt(area));
+                                area * between(random, 0.7, 1),
+                                area,
+                                depth,
+                                4 * Math.sqrt(area),
+                                Displacement.NONE);
         double seatHeight = random.nextDouble() < 0.8 ? depth : between(random, 0, 0.9) * setting;
         ValveFaults faults = ValveFaults.NONE;
         double fault = random.nextDouble();

@@ -5,6 +5,7 @@ import java.time.LocalDate;
 import java.util.List;
 import java.util.Set;
 import tideless.scenario.Climate;
+import tideless.scenario.Displacement;
 import tideless.scenario.Filling;
 import tideless.scenario.Lamp;
 import tideless.scenario.Limits;
@@ -38,7 +39,7 @@ public final class Rigs {
     private Rigs() {}
 
     public static Shape box(double areaM2, double depthM) {
-        return new Shape(areaM2, areaM2, depthM, 4 * Math.sqrt(areaM2));
+        return new Shape(areaM2, areaM2, depthM, 4 * Math.sqrt(areaM2), Displacement.NONE);
     }
 
     public static Reservoir reservoir(double areaM2, double fullM, Reservoir.Refill.When when) {
