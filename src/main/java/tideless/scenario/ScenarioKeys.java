@@ -491,10 +491,31 @@ final class ScenarioKeys {
                         .workedOut("the rim", "7 cm")
                         .about("level at which solution runs out"));
         keys.add(
+                Key.quantity(at + ".overflow_bore", LENGTH)
+                        .from("2 mm", "20 cm")
+                        .optional("16 mm")
+                        .about(
+                                "bore of the hole whose lower edge, or of the standpipe whose mouth, is"
+                                        + " the overflow; with it check tells whether it carries a"
+                                        + " stuck valve"));
+        keys.add(
                 Key.quantity(at + ".cup_bottom", LENGTH)
                         .from("0 cm", "60 cm")
                         .workedOut("5 cm below the rim", "3 cm")
                         .about("underside of the net cups above the floor"));
+        keys.add(
+                Key.quantity(at + ".cup_solid", AREA)
+                        .above("0 cm2", "1 m2")
+                        .optional("12 cm2")
+                        .about(
+                                "level section of one cup that keeps solution out, from cup_bottom to"
+                                        + " the deck: plastic and medium without the pores that"
+                                        + " fill; left out, cups take no room"));
+        keys.add(
+                Key.count(at + ".cups")
+                        .from("0", "100000")
+                        .workedOut("as many as plants", "8")
+                        .about("how many such cups hang in it, planted or not"));
         keys.add(
                 Key.quantity(at + ".floor_above_bench", LENGTH)
                         .from("-1 m", "10 m")
@@ -596,6 +617,23 @@ final class ScenarioKeys {
                         .from("0 cm", "1 m")
                         .workedOut("the rim", "7 cm")
                         .about("height at which the feed enters, above the tray's floor"));
+        keys.add(
+                Key.quantity(at + ".valve.body", AREA)
+                        .above("0 cm2", "1 m2")
+                        .optional("30 cm2")
+                        .about(
+                                "level section of the valve with its float, which keeps solution out;"
+                                        + " left out, it takes no room"));
+        keys.add(
+                Key.quantity(at + ".valve.body_from", LENGTH)
+                        .from("0 cm", "60 cm")
+                        .workedOut("the floor, where body is stated", "2 cm")
+                        .about("underside of the valve body above the tray's floor"));
+        keys.add(
+                Key.quantity(at + ".valve.body_to", LENGTH)
+                        .above("0 cm", "60 cm")
+                        .workedOut("the rim, where body is stated", "7 cm")
+                        .about("top of the valve body above the tray's floor"));
         tubing(keys, at + ".valve.tubing", "tee-branch");
         valveFaults(keys, at + ".valve.");
         valveFloat(keys, at + ".valve.");

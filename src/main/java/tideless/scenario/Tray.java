@@ -10,6 +10,8 @@ import java.util.Objects;
  * @param name the user's name for it
  * @param shape its inside, from the floor to the rim
  * @param overflowM level at which solution runs out over an overflow hole or the rim, m
+ * @param overflowBoreM bore of the hole whose lower edge, or of the standpipe whose mouth, lies
+ *     there, m; NaN when none is stated, as where it is the rim
  * @param cupBottomM height of the net cups' underside, m
  * @param floorAboveBenchM height of its floor above the bench, m
  * @param openAreaM2 water surface open to the room through gaps of the deck, m2
@@ -24,6 +26,7 @@ public record Tray(
         String name,
         Shape shape,
         double overflowM,
+        double overflowBoreM,
         double cupBottomM,
         double floorAboveBenchM,
         double openAreaM2,
@@ -45,6 +48,12 @@ public record Tray(
             throw new IllegalArgumentException(
                     "overflowM must lie in (0, depth], was " + overflowM);
         }
+        if (!(Double.isNaN(overflowBoreM)
+                || overflowBoreM > 0 && overflowM + overflowBoreM <= shape.depthM() + 1e-9)) {
+            throw new IllegalArgumentException(
+                    "overflowBoreM must lie in (0, depth - overflowM] or be NaN, was "
+                            + overflowBoreM);
+        }
         if (!(cupBottomM >= 0)) {
             throw new IllegalArgumentException("cupBottomM must be at least 0, was " + cupBottomM);
         }
@@ -63,6 +72,7 @@ public record Tray(
                 name,
                 shape,
                 overflowM,
+                overflowBoreM,
                 cupBottomM,
                 floorAboveBenchM,
                 openAreaM2,
@@ -80,6 +90,7 @@ public record Tray(
                 name,
                 shape,
                 overflowM,
+                overflowBoreM,
                 cupBottomM,
                 floorAboveBenchM,
                 openAreaM2,

@@ -47,6 +47,7 @@ final class TrayReader {
         Shape shape = VesselReader.shape(tray);
         double depthM = tray.quietly("depth");
         double overflowM = tray.quantityOr("overflow", depthM, rim(depthM));
+        double boreM = tray.has("overflow_bore") ? tray.quantity("overflow_bore") : Double.NaN;
         double cupM = tray.quantityOr("cup_bottom", cupDefault(depthM), "5 cm below the rim");
         double floorM = tray.quantity("floor_above_bench");
         double gapM2 = gap(shape);
@@ -62,13 +63,19 @@ final class TrayReader {
                 "The cups hang from the deck into the tray.")) {
             heights = false;
         }
+        heights &= overflowBore(boreM, overflowM, depthM);
         Filling filling = filling(overflowM, depthM, floorM);
         double startM = startLevel(filling, overflowM, cupM);
         Planting planting = planting(shape);
         Lamp lamp = tray.child("lamp").exists() ? LampReader.read(tray.child("lamp")) : lampForAll;
         Limits limits = limits(planting);
+        DisplacementReader inside = new DisplacementReader(tray);
+        Displacement displacement =
+                inside.read(
+                        heights ? shape : null, cupM, planting == null ? -1 : planting.plants());
         if (shape == null
                 || !heights
+                || displacement == null
                 || filling == null
                 || planting == null
                 || limits == null
@@ -81,8 +88,9 @@ final class TrayReader {
         }
         return new Tray(
                 tray.name(),
-                shape,
+                shape.with(displacement),
                 overflowM,
+                boreM,
                 cupM,
                 floorM,
                 gapM2,
@@ -120,6 +128,25 @@ final class TrayReader {
 
     private static String rim(double depthM) {
         return VesselReader.cm(depthM) + ", the rim";
+    }
+
+    /** False when the hole is faulty; what is not stated is not. */
+    private boolean overflowBore(double boreM, double overflowM, double depthM) {
+        if (Double.isNaN(boreM)) {
+            return !tray.has("overflow_bore");
+        }
+        if (overflowM + boreM > depthM + 1e-9) {
+            tray.faultyValue(
+                    "overflow_bore",
+                    "up to %s, from the overflow (%s) to the rim (%s)"
+                            .formatted(
+                                    VesselReader.cm(Math.max(0, depthM - overflowM)),
+                                    VesselReader.where(tray, "overflow", overflowM),
+                                    VesselReader.where(tray, "depth", depthM)),
+                    "Maybe lower the overflow. Of a wider standpipe state that much: it passes more.");
+            return false;
+        }
+        return true;
     }
 
     private static double cupDefault(double depthM) {

@@ -105,6 +105,7 @@ final class MadeUpForecast {
                             names.get(i),
                             new Shape(0.18, 0.2, 0.1, 1.8, Displacement.NONE),
                             0.09,
+                            Double.NaN,
                             0.045 + 0.005 * (i % 3),
                             0,
                             0.004,

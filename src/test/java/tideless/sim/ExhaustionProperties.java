@@ -29,6 +29,7 @@ class ExhaustionProperties {
                         t.name(),
                         t.shape(),
                         t.overflowM(),
+                        t.overflowBoreM(),
                         t.cupBottomM(),
                         t.floorAboveBenchM(),
                         openM2,

@@ -77,6 +77,7 @@ class FeedWaterTest {
                         "tray",
                         Rigs.box(areaM2, 0.25),
                         0.2,
+                        Double.NaN,
                         0,
                         0,
                         0,

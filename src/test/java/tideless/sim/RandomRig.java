@@ -143,6 +143,7 @@ final class RandomRig {
                 name,
                 shape,
                 overflow,
+                Double.NaN,
                 0,
                 between(random, 0, 0.3),
                 0,

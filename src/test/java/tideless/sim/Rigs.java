@@ -73,6 +73,7 @@ public final class Rigs {
                 name,
                 box(0.2, 0.10),
                 0.09,
+                Double.NaN,
                 0.04,
                 0,
                 openAreaM2,
@@ -82,6 +83,33 @@ public final class Rigs {
                 filling,
                 Lamp.NONE,
                 WIDE);
+    }
+
+    /** The same with another inside. */
+    static Tray withShape(Tray tray, Shape shape) {
+        return changed(tray, shape, tray.overflowM(), tray.overflowBoreM());
+    }
+
+    /** The same with another overflow. */
+    static Tray withOverflow(Tray tray, double overflowM, double boreM) {
+        return changed(tray, tray.shape(), overflowM, boreM);
+    }
+
+    private static Tray changed(Tray tray, Shape shape, double overflowM, double boreM) {
+        return new Tray(
+                tray.name(),
+                shape,
+                overflowM,
+                boreM,
+                tray.cupBottomM(),
+                tray.floorAboveBenchM(),
+                tray.openAreaM2(),
+                tray.startLevelM(),
+                tray.startLiquid(),
+                tray.planting(),
+                tray.filling(),
+                tray.lamp(),
+                tray.limits());
     }
 
     public static Planting drinking(double litresPerDay) {
