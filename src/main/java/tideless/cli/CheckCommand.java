@@ -11,6 +11,8 @@ import picocli.CommandLine.Spec;
 import tideless.physics.TubeFlow;
 import tideless.scenario.Reading;
 import tideless.scenario.Scenario;
+import tideless.scenario.Shape;
+import tideless.scenario.Tray;
 import tideless.sim.RigCheck;
 
 /** Checks one scenario without running it. */
@@ -55,10 +57,27 @@ final class CheckCommand implements Callable<Integer> {
                         + counted(sound.trays().size(), "tray")
                         + ", "
                         + counted(sound.days(), "day"));
+        for (Tray tray : sound.trays()) {
+            printDisplaced(out, tray);
+        }
         for (RigCheck rig : RigCheck.of(sound)) {
             print(out, rig);
         }
         out.flush();
+    }
+
+    private static void printDisplaced(PrintWriter out, Tray tray) {
+        Shape shape = tray.shape();
+        double keptOutM3 = shape.displacement().volumeM3(tray.overflowM());
+        if (keptOutM3 > 0) {
+            line(
+                    out,
+                    "tray %s: holds %.1f L at the overflow; what hangs and stands in it keeps out"
+                            + " %.1f L",
+                    tray.name(),
+                    1000 * shape.volumeM3(tray.overflowM()),
+                    1000 * keptOutM3);
+        }
     }
 
     private static void print(PrintWriter out, RigCheck rig) {
@@ -96,12 +115,32 @@ final class CheckCommand implements Callable<Integer> {
                     feed.lowM3PerS() * 6e7,
                     feed.peakThirstM3PerS() * 6e7,
                     margin(feed.margin()));
+            printStuck(out, feed);
         }
         if (!rig.trays().isEmpty()) {
             out.println(
                     "  (all valves open at once; peak thirst: closed canopy in the run's thirstiest"
                             + " air, or the largest measured)");
         }
+    }
+
+    private static void printStuck(PrintWriter out, RigCheck.Feed feed) {
+        if (Double.isNaN(feed.holeM3PerS())) {
+            return;
+        }
+        boolean carries = feed.holeMargin() >= 1;
+        line(
+                out,
+                "    hung open with the reservoir full its valve brings %.0f mL/min; the overflow of"
+                        + " %.0f mm passes %.0f mL/min before the rim is reached:",
+                feed.stuckM3PerS() * 6e7,
+                feed.tray().overflowBoreM() * 1000,
+                feed.holeM3PerS() * 6e7);
+        out.println(
+                carries
+                        ? "    the hole carries it, while nothing (roots, leaves, a hose) narrows it"
+                        : "    MORE THAN THE HOLE PASSES: a stuck valve goes over the rim onto the"
+                                + " floor");
     }
 
     private static String margin(double times) {

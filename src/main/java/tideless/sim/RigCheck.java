@@ -5,6 +5,7 @@ import java.util.Arrays;
 import java.util.List;
 import tideless.crop.Transpiration;
 import tideless.physics.LiquidWater;
+import tideless.physics.Orifice;
 import tideless.physics.RigLoad;
 import tideless.scenario.Filling;
 import tideless.scenario.Lamp;
@@ -39,6 +40,8 @@ public record RigCheck(
     /** Warmth of the solution, degC; assumed. */
     private static final double TEMP_C = 20;
 
+    private static final int ALL_OPEN = -1;
+
     private static final double LONGEST_S = 30 * Timeline.DAY_S;
 
     public RigCheck {
@@ -53,14 +56,29 @@ public record RigCheck(
      *     reservoir, all trays at once, nothing drunk, s; NaN when it never does
      * @param fullM3PerS flow with the reservoir full, m3/s
      * @param lowM3PerS flow with the surface at the outlet, m3/s
+     * @param stuckM3PerS flow of its valve hung wide open alone, with the reservoir full and the
+     *     tray full to the rim, m3/s
+     * @param holeM3PerS what the hole or standpipe of its overflow passes with the tray full to the
+     *     rim, m3/s; NaN where none is stated
      * @param peakThirstM3PerS largest thirst to reckon with, m3/s: the largest measured one, or a
      *     closed canopy at the crop's greatest leaf area in the run's thirstiest air under its lamp
      */
     public record Feed(
-            Tray tray, double fillS, double fullM3PerS, double lowM3PerS, double peakThirstM3PerS) {
+            Tray tray,
+            double fillS,
+            double fullM3PerS,
+            double lowM3PerS,
+            double stuckM3PerS,
+            double holeM3PerS,
+            double peakThirstM3PerS) {
         /** Flow at the lowest usable level over the peak thirst; infinite without thirst. */
         public double margin() {
             return lowM3PerS / peakThirstM3PerS;
+        }
+
+        /** What the hole passes over what the hung valve brings; NaN without a hole. */
+        public double holeMargin() {
+            return holeM3PerS / stuckM3PerS;
         }
     }
 
@@ -85,8 +103,8 @@ public record RigCheck(
     private static RigCheck of(
             Reservoir reservoir, List<Tray> fed, Timeline timeline, AirSeries air) {
         double[] fillS = fillTimesS(reservoir, fed);
-        double[] full = flows(reservoir, fed, reservoir.fullLevelM());
-        double[] low = flows(reservoir, fed, reservoir.outletLevelM());
+        double[] full = flows(reservoir, fed, reservoir.fullLevelM(), ALL_OPEN);
+        double[] low = flows(reservoir, fed, reservoir.outletLevelM(), ALL_OPEN);
         List<Feed> feeds = new ArrayList<>();
         for (int i = 0; i < fed.size(); i++) {
             Tray tray = fed.get(i);
@@ -96,6 +114,8 @@ public record RigCheck(
                             fillS[i],
                             full[i],
                             low[i],
+                            flows(reservoir, fed, reservoir.fullLevelM(), i)[i],
+                            holeM3PerS(tray),
                             peakThirstM3PerS(tray, timeline, air)));
         }
         double halfM = 0.5 * Math.sqrt(reservoir.shape().floorAreaM2());
@@ -136,15 +156,31 @@ public record RigCheck(
         return fillS;
     }
 
-    private static double[] flows(Reservoir reservoir, List<Tray> fed, double levelM) {
+    /**
+     * What the overflow's hole passes with the tray full to the rim: the orifice law on the head
+     * over the hole's middle, which overstates it by up to 4 % where the hole reaches up to the rim
+     * (integrated over the circle) and understates a standpipe, whose mouth lies level.
+     */
+    private static double holeM3PerS(Tray tray) {
+        double boreM = tray.overflowBoreM();
+        double headM = tray.shape().depthM() - tray.overflowM() - 0.5 * boreM;
+        return Orifice.flowM3PerS(headM, boreM, Orifice.SHARP_EDGE_COEFFICIENT);
+    }
+
+    /**
+     * @param alone the one tray whose valve is open, itself full to the rim; or {@link #ALL_OPEN}
+     */
+    private static double[] flows(Reservoir reservoir, List<Tray> fed, double levelM, int alone) {
         List<Filling.ByValve> valves = new ArrayList<>();
         double[] outletM = new double[fed.size()];
         double[] opening = new double[fed.size()];
         for (int i = 0; i < outletM.length; i++) {
             Filling.ByValve valve = (Filling.ByValve) fed.get(i).filling();
             valves.add(valve);
-            outletM[i] = fed.get(i).floorAboveBenchM() + valve.seatAboveFloorM();
-            opening[i] = 1;
+            double seatM = valve.seatAboveFloorM();
+            double endM = i == alone ? Math.max(seatM, fed.get(i).shape().depthM()) : seatM;
+            outletM[i] = fed.get(i).floorAboveBenchM() + endM;
+            opening[i] = alone == ALL_OPEN || i == alone ? 1 : 0;
         }
         if (valves.isEmpty()) {
             return outletM;
