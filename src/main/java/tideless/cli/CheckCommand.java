@@ -128,7 +128,6 @@ final class CheckCommand implements Callable<Integer> {
         if (Double.isNaN(feed.holeM3PerS())) {
             return;
         }
-        boolean carries = feed.holeMargin() >= 1;
         line(
                 out,
                 "    hung open with the reservoir full its valve brings %.0f mL/min; the overflow of"
@@ -136,11 +135,14 @@ final class CheckCommand implements Callable<Integer> {
                 feed.stuckM3PerS() * 6e7,
                 feed.tray().overflowBoreM() * 1000,
                 feed.holeM3PerS() * 6e7);
-        out.println(
-                carries
-                        ? "    the hole carries it, while nothing (roots, leaves, a hose) narrows it"
-                        : "    MORE THAN THE HOLE PASSES: a stuck valve goes over the rim onto the"
-                                + " floor");
+        if (feed.holeMargin() < 1) {
+            out.println(
+                    "    MORE THAN THE HOLE PASSES: a stuck valve goes over the rim onto the floor");
+        } else if (feed.holeMargin() < RigCheck.HOLE_MARGIN) {
+            out.println("    the hole carries it with little to spare: roots or leaves narrow it");
+        } else {
+            out.println("    the hole carries it, while no roots, leaves or hose narrow it");
+        }
     }
 
     private static String margin(double times) {

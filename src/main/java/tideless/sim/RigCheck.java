@@ -34,6 +34,9 @@ public record RigCheck(
         double tippingAngleRad,
         double tippingPushN,
         List<Feed> trays) {
+    /** A hole that carries a hung valve less than so many times has little to spare; assumed. */
+    public static final double HOLE_MARGIN = 1.5;
+
     /** A tray counts as filled this far below its setting, m. */
     public static final double FILLED_M = 0.001;
 
@@ -158,8 +161,9 @@ public record RigCheck(
 
     /**
      * What the overflow's hole passes with the tray full to the rim: the orifice law on the head
-     * over the hole's middle, which overstates it by up to 4 % where the hole reaches up to the rim
-     * (integrated over the circle) and understates a standpipe, whose mouth lies level.
+     * over the hole's middle. It overstates a hole that reaches up to the rim by 4 % (integrated
+     * over the circle); a standpipe has half a bore more of head, but may pass no more than Borda's
+     * mouthpiece, 0.5 in place of 0.61 (from memory).
      */
     private static double holeM3PerS(Tray tray) {
         double boreM = tray.overflowBoreM();

@@ -163,6 +163,49 @@ class CommandLineTest {
     }
 
     @Test
+    void check_tells_what_cups_keep_out_and_whether_the_hole_carries_a_hung_valve()
+            throws IOException {
+        assertFalse(run("check", BENCH).out().contains("hung open"));
+        String written =
+                """
+                title = "t"
+                start = 2026-03-02
+                length = "2 days"
+                climate.kind = "room"
+                climate.day_temperature = "22 degC"
+                feed.recipe = "steiner"
+                [reservoir.shelf]
+                volume = "36 L"
+                depth = "30 cm"
+                floor_above_bench = "60 cm"
+                [tray.bench]
+                length = "50 cm"
+                width = "40 cm"
+                depth = "10 cm"
+                thirst = "1 L/day"
+                cup_bottom = "4 cm"
+                cup_solid = "25 cm2"
+                cups = 8
+                overflow = "8 cm"
+                overflow_bore = "%s"
+                [tray.bench.valve]
+                setting = "5 cm"
+                seat = "4 mm"
+                """;
+        // 0.2 x 0.08 m3 less 8 x 25 cm2 x 4 cm.
+        Outcome narrow = run("check", scenario(written.formatted("5 mm")));
+        assertEquals(0, narrow.exit(), narrow.err());
+        assertTrue(narrow.out().contains("holds 15.2 L at the overflow"), narrow.out());
+        assertTrue(narrow.out().contains("keeps out 0.8 L"), narrow.out());
+        // 5 mm under 17.5 mm of head by the orifice law, 16 mm under 12 mm: see RigCheckTest.
+        assertTrue(narrow.out().contains("5 mm passes 421 mL/min"), narrow.out());
+        assertTrue(narrow.out().contains("over the rim onto the floor"), narrow.out());
+        Outcome wide = run("check", scenario(written.formatted("16 mm")));
+        assertTrue(wide.out().contains("16 mm passes 3570 mL/min"), wide.out());
+        assertTrue(wide.out().contains("the hole carries it"), wide.out());
+    }
+
+    @Test
     void two_faults_are_told_in_one_go() throws IOException {
         Path path =
                 scenario(

@@ -90,6 +90,21 @@ final class RandomRig {
         evaporationM3PerS = random.nextBoolean() ? 0 : between(random, 0, 2e-8);
     }
 
+    /** Nothing drawn: as stated. */
+    RandomRig(
+            Reservoir reservoir,
+            List<Tray> trays,
+            double[][] askedM3PerS,
+            double changeS,
+            double evaporationM3PerS) {
+        this.reservoir = reservoir;
+        this.trays.addAll(trays);
+        this.askedM3PerS = askedM3PerS;
+        this.changeS = changeS;
+        this.evaporationM3PerS = evaporationM3PerS;
+        durationS = askedM3PerS.length * changeS;
+    }
+
     private static Tray tray(String name, SplittableRandom random) {
         double area = between(random, 0.02, 0.4);
         double depth = between(random, 0.05, 0.2);

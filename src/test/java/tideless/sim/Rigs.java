@@ -87,15 +87,21 @@ public final class Rigs {
 
     /** The same with another inside. */
     static Tray withShape(Tray tray, Shape shape) {
-        return changed(tray, shape, tray.overflowM(), tray.overflowBoreM());
+        return changed(tray, shape, tray.overflowM(), tray.overflowBoreM(), tray.startLevelM());
     }
 
     /** The same with another overflow. */
     static Tray withOverflow(Tray tray, double overflowM, double boreM) {
-        return changed(tray, tray.shape(), overflowM, boreM);
+        return changed(tray, tray.shape(), overflowM, boreM, tray.startLevelM());
     }
 
-    private static Tray changed(Tray tray, Shape shape, double overflowM, double boreM) {
+    /** The same from another level. */
+    static Tray startingAt(double levelM, Tray tray) {
+        return changed(tray, tray.shape(), tray.overflowM(), tray.overflowBoreM(), levelM);
+    }
+
+    private static Tray changed(
+            Tray tray, Shape shape, double overflowM, double boreM, double startM) {
         return new Tray(
                 tray.name(),
                 shape,
@@ -104,7 +110,7 @@ public final class Rigs {
                 tray.cupBottomM(),
                 tray.floorAboveBenchM(),
                 tray.openAreaM2(),
-                tray.startLevelM(),
+                startM,
                 tray.startLiquid(),
                 tray.planting(),
                 tray.filling(),
