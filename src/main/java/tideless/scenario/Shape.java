@@ -89,6 +89,9 @@ public record Shape(
 
     private double ownLevelM(double volumeM3) {
         double volume = Math.max(0, volumeM3);
+        if (floorAreaM2 == rimAreaM2) {
+            return volume / floorAreaM2;
+        }
         double slope = (rimAreaM2 - floorAreaM2) / depthM;
         double full = 0.5 * depthM * (floorAreaM2 + rimAreaM2);
         if (volume > full) {
@@ -116,7 +119,7 @@ public record Shape(
         return ownLevelM(volumeM3);
     }
 
-    // The form with the root below the line neither cancels nor divides by zero for a box.
+    // The form with the root below the line does not cancel.
     private static double riseM(double volumeM3, double areaM2, double slopeM) {
         return 2 * volumeM3 / (areaM2 + Math.sqrt(areaM2 * areaM2 + 2 * slopeM * volumeM3));
     }

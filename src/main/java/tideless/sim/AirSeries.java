@@ -31,6 +31,9 @@ final class AirSeries {
     /** Net long-wave gain of leaves at air temperature, W/m2: below 0 under the sky, else 0. */
     final double[] longWaveWPerM2;
 
+    /** Whether all of the above is as it was in the step before. */
+    final boolean[] sameAsBefore;
+
     final Place place;
     final double pressurePa;
 
@@ -47,6 +50,7 @@ final class AirSeries {
     private AirSeries(int steps, Place place, double pressurePa, double solutionCo2Ppm) {
         this.place = place;
         longWaveWPerM2 = new double[steps];
+        sameAsBefore = new boolean[steps];
         tempC = new double[steps];
         vapourPa = new double[steps];
         speedMPerS = new double[steps];
@@ -59,13 +63,27 @@ final class AirSeries {
     static AirSeries of(Scenario scenario, Timeline timeline) {
         double pressurePa = HumidAir.pressurePa(scenario.place().altitudeM());
         Climate climate = scenario.climate();
+        AirSeries air;
         if (climate instanceof Climate.Room room) {
-            return ofRoom(room, timeline, pressurePa);
+            air = ofRoom(room, timeline, pressurePa);
+        } else if (climate instanceof Climate.Weather weather) {
+            air = ofWeather(weather, scenario, timeline, pressurePa);
+        } else {
+            throw new AssertionError("no air for " + climate);
         }
-        if (climate instanceof Climate.Weather weather) {
-            return ofWeather(weather, scenario, timeline, pressurePa);
+        for (int i = 1; i < timeline.steps; i++) {
+            air.sameAsBefore[i] = air.isSame(i - 1, i);
         }
-        throw new AssertionError("no air for " + climate);
+        return air;
+    }
+
+    private boolean isSame(int a, int b) {
+        return tempC[a] == tempC[b]
+                && vapourPa[a] == vapourPa[b]
+                && speedMPerS[a] == speedMPerS[b]
+                && sunParWPerM2[a] == sunParWPerM2[b]
+                && sunInfraredWPerM2[a] == sunInfraredWPerM2[b]
+                && longWaveWPerM2[a] == longWaveWPerM2[b];
     }
 
     private static AirSeries ofRoom(Climate.Room room, Timeline timeline, double pressurePa) {

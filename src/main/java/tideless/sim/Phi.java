@@ -13,25 +13,24 @@ final class Phi {
     double two;
     double three;
 
+    /** phi1 alone; z at or below 0. */
+    static double one(double z) {
+        return z > -SERIES_BELOW ? 1 + z * (0.5 + z * seriesOfThree(z)) : (Math.exp(z) - 1) / z;
+    }
+
+    private static double seriesOfThree(double z) {
+        double more = 1.0 / 40320 + z * (1.0 / 362880 + z / 3628800);
+        return 1.0 / 6
+                + z * (1.0 / 24 + z * (1.0 / 120 + z * (1.0 / 720 + z * (1.0 / 5040 + z * more))));
+    }
+
     /**
      * @param z at or below 0
      * @return this
      */
     Phi of(double z) {
         if (z > -SERIES_BELOW) {
-            double more = 1.0 / 40320 + z * (1.0 / 362880 + z / 3628800);
-            three =
-                    1.0 / 6
-                            + z
-                                    * (1.0 / 24
-                                            + z
-                                                    * (1.0 / 120
-                                                            + z
-                                                                    * (1.0 / 720
-                                                                            + z
-                                                                                    * (1.0 / 5040
-                                                                                            + z
-                                                                                                    * more))));
+            three = seriesOfThree(z);
             two = 0.5 + z * three;
             one = 1 + z * two;
         } else {

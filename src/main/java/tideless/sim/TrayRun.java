@@ -54,6 +54,11 @@ final class TrayRun {
     private static final double STARVED_FRAC = 0.4;
 
     private static final int CA = Component.CA.ordinal();
+    private static final int NO3 = Component.NO3.ordinal();
+    private static final int NH4 = Component.NH4.ordinal();
+
+    /** Of each component in nearly neutral solution, phosphate as H2PO4-. */
+    private static final int[] CHARGE = charges();
 
     /** Heat transfer through tray walls and deck; 6-10 W/m2/K for bare plastic, from memory. */
     static final double WALL_W_PER_M2K = 8;
@@ -90,6 +95,11 @@ final class TrayRun {
 
     private final double[] demandMolPerS = new double[Component.COUNT];
     private final double[] wantedMol = new double[Component.COUNT];
+    private final double[] halfMolPerM3 = new double[Component.COUNT];
+
+    /** Share of a component's strength that goes with the water drunk; 0 where hunger takes it. */
+    private final double[] passFrac = new double[Component.COUNT];
+
     private double salinityFrac = 1;
     private double hungerFrac = 1;
     private double reserveFrac = 1;
@@ -105,6 +115,7 @@ final class TrayRun {
     private boolean dry;
     private final double[] highestOfDayM = new double[ROOT_MEMORY_DAYS];
     private double highestTodayM;
+    private double highestBeforeM = Double.NEGATIVE_INFINITY; // of those days
     private int daysSeen;
 
     // What the day has brought.
@@ -129,6 +140,9 @@ final class TrayRun {
 
     // Rates of this step.
     double lossM3PerS;
+    private boolean lit;
+    private boolean thirstKnown;
+    private double thirstKgPerM2S; // of covered ground, with sound roots
     private double drinkM3PerS;
     private double evaporationM3PerS;
     private double evaporationSlopeM3PerSK;
@@ -175,9 +189,18 @@ final class TrayRun {
             for (int i = 0; i < heldMol.length; i++) {
                 heldMol[i] *= crop.plants();
             }
+            for (int i = 0; i < halfMolPerM3.length; i++) {
+                halfMolPerM3[i] = Hunger.halfSaturationMolPerM3(traits, i);
+            }
+            passFrac[Component.NA.ordinal()] = traits.nutrition().sodiumPassFrac();
+            passFrac[Component.CL.ordinal()] = traits.nutrition().chloridePassFrac();
             shapeCanopy();
         } else {
             traits = null;
+            // A measured thirst comes without a hunger: the nutrients go with the water.
+            for (int i = 0; i < passFrac.length; i++) {
+                passFrac[i] = PASSES_WITH_MEASURED_THIRST[i] ? 1 : 0;
+            }
         }
     }
 
@@ -186,7 +209,7 @@ final class TrayRun {
         for (Component component : Shortage.WATCHED) {
             passes[component.ordinal()] = true;
         }
-        passes[Component.NH4.ordinal()] = true;
+        passes[NH4] = true;
         return passes;
     }
 
@@ -226,11 +249,7 @@ final class TrayRun {
 
     /** Highest level of the last days at which the roots were not drowned, m above the floor. */
     private double wontedM() {
-        double highest = highestTodayM;
-        for (double level : highestOfDayM) {
-            highest = Math.max(highest, level);
-        }
-        return highest;
+        return Math.max(highestTodayM, highestBeforeM);
     }
 
     double freshG() {
@@ -242,6 +261,7 @@ final class TrayRun {
     }
 
     private void shapeCanopy() {
+        thirstKnown = false;
         double ground = groundPerPlantM2();
         coveredM2 = Canopy.coveredGroundM2(traits, plant, ground);
         leafAreaIndex = Canopy.leafAreaIndex(traits, plant, ground);
@@ -255,8 +275,9 @@ final class TrayRun {
     /** Works out what this step will take, from the state at its start. */
     void begin(int step, double timeS, double spanS, AirSeries air) {
         Lamp lamp = tray.lamp();
-        boolean lit =
-                lamp.ppfdUmolPerM2S() > 0 && Timeline.isWithin(timeS, lamp.onS(), lamp.offS());
+        boolean wasLit = lit;
+        lit = lamp.ppfdUmolPerM2S() > 0 && Timeline.isWithin(timeS, lamp.onS(), lamp.offS());
+        thirstKnown &= lit == wasLit && air.sameAsBefore[step];
         double lampPpfd = lit ? lamp.ppfdUmolPerM2S() : 0;
         double lampPar = lampPpfd / lamp.umolPerJ();
         double par = lampPar + air.sunParWPerM2[step];
@@ -333,28 +354,30 @@ final class TrayRun {
         if (!lives()) {
             return 0;
         }
-        Planting.OfCrop crop = crop();
-        double kgPerM2S;
-        if (crop.model() == Planting.ThirstModel.CANOPY) {
-            kgPerM2S =
-                    Transpiration.canopyKgPerM2S(
-                            traits.stomata(),
-                            traits.growth().extinction(),
-                            leafAreaIndex,
-                            par,
-                            ppfdUmolPerM2S,
-                            infrared,
-                            air.longWaveWPerM2[step],
-                            air.tempC[step],
-                            air.vapourPa[step],
-                            air.pressurePa,
-                            air.speedMPerS[step]);
-        } else {
-            kgPerM2S =
-                    Transpiration.cropCoefficient(traits, plant)
-                            * referenceKgPerM2S(GRASS_ABSORBED_FRAC * (par + infrared), air, step);
+        if (!thirstKnown) {
+            thirstKgPerM2S = canopyKgPerM2S(par, infrared, air, step);
+            thirstKnown = true;
         }
-        return salinityFrac * kgPerM2S * coveredM2 * crop.plants() / WATER_KG_PER_M3;
+        return salinityFrac * thirstKgPerM2S * coveredM2 * crop().plants() / WATER_KG_PER_M3;
+    }
+
+    private double canopyKgPerM2S(double par, double infrared, AirSeries air, int step) {
+        if (crop().model() == Planting.ThirstModel.CANOPY) {
+            return Transpiration.canopyKgPerM2S(
+                    traits.stomata(),
+                    traits.growth().extinction(),
+                    leafAreaIndex,
+                    par,
+                    ppfdUmolPerM2S,
+                    infrared,
+                    air.longWaveWPerM2[step],
+                    air.tempC[step],
+                    air.vapourPa[step],
+                    air.pressurePa,
+                    air.speedMPerS[step]);
+        }
+        return Transpiration.cropCoefficient(traits, plant)
+                * referenceKgPerM2S(GRASS_ABSORBED_FRAC * (par + infrared), air, step);
     }
 
     // FAO-56's own hourly form and wind in the open; docs/decisions/0006-air-of-the-reference.md.
@@ -492,53 +515,37 @@ final class TrayRun {
     private void moveSalts(double midM3, double spanS) {
         double acidBefore = freeAcidMol(stepInMol);
         double drinkM3PerSNow = drunkM3 / spanS;
-        double ammoniumDemand = demandMolPerS[Component.NH4.ordinal()];
-        double ammoniumMolPerM3 = mol[Component.NH4.ordinal()] / midM3;
+        double ammoniumMolPerM3 = mol[NH4] / midM3;
+        double nitrateSpared =
+                demandMolPerS[NH4] > 0
+                        ? demandMolPerS[NH4]
+                                * ammoniumMolPerM3
+                                / (halfMolPerM3[NH4] + ammoniumMolPerM3)
+                        : 0;
         for (int i = 0; i < mol.length; i++) {
             double demand = demandMolPerS[i];
-            double half = 0;
-            double pass = 0;
-            if (traits == null) {
-                // A measured thirst comes without a hunger: the nutrients go with the water.
-                pass = PASSES_WITH_MEASURED_THIRST[i] ? drinkM3PerSNow : 0;
-            } else {
-                if (i == Component.NA.ordinal()) {
-                    pass = traits.nutrition().sodiumPassFrac() * drinkM3PerSNow;
-                } else if (i == Component.CL.ordinal()) {
-                    pass = traits.nutrition().chloridePassFrac() * drinkM3PerSNow;
-                } else if (demand > 0) {
-                    half = Hunger.halfSaturationMolPerM3(traits, i);
-                    if (i == Component.NO3.ordinal() && ammoniumDemand > 0) {
-                        double ammoniumHalf =
-                                Hunger.halfSaturationMolPerM3(traits, Component.NH4.ordinal());
-                        demand -=
-                                ammoniumDemand
-                                        * ammoniumMolPerM3
-                                        / (ammoniumHalf + ammoniumMolPerM3);
-                    }
-                }
+            double pass = passFrac[i] * drinkM3PerSNow;
+            if (i == NO3) {
+                demand -= nitrateSpared;
             }
             double before = mol[i] + stepInMol[i];
             double after = before;
-            if (demand > 0) {
-                after = Solutes.afterUptake(mol[i], stepInMol[i], midM3, demand, half, spanS);
-            } else if (pass > 0) {
+            if (pass > 0) {
                 after =
                         Solutes.afterPassing(
                                 mol[i], stepInMol[i], stepStartM3, volumeM3, pass, spanS);
+            } else if (demand > 0) {
+                after =
+                        Solutes.afterUptake(
+                                mol[i], stepInMol[i], midM3, demand, halfMolPerM3[i], spanS);
             }
-            double taken = before - after;
+            stepTakenMol[i] = before - after;
             mol[i] = after;
-            stepTakenMol[i] = taken;
         }
         giveBackCations(Math.max(acidBefore, ACID_BORNE_MOL_PER_M3 * volumeM3));
         for (int i = 0; i < mol.length; i++) {
             takenMol[i] += stepTakenMol[i];
-            if (i == Component.NH4.ordinal()) {
-                debtMol[Component.NO3.ordinal()] -= stepTakenMol[i];
-            } else {
-                debtMol[i] -= stepTakenMol[i];
-            }
+            debtMol[i == NH4 ? NO3 : i] -= stepTakenMol[i];
         }
     }
 
@@ -550,14 +557,14 @@ final class TrayRun {
         }
         double cations = 0;
         for (int i = 0; i < mol.length; i++) {
-            cations += Math.max(0, Component.at(i).fixedCharge()) * stepTakenMol[i];
+            cations += Math.max(0, CHARGE[i]) * stepTakenMol[i];
         }
         if (!(cations > 0)) {
             return;
         }
         double back = Math.min(1, tooAcid / cations);
         for (int i = 0; i < mol.length; i++) {
-            if (Component.at(i).fixedCharge() > 0) {
+            if (CHARGE[i] > 0) {
                 mol[i] += back * stepTakenMol[i];
                 stepTakenMol[i] -= back * stepTakenMol[i];
             }
@@ -568,10 +575,18 @@ final class TrayRun {
     private double freeAcidMol(double[] moreMol) {
         double sum = 0;
         for (int i = 0; i < mol.length; i++) {
-            int charge = i == Component.P.ordinal() ? -1 : Component.at(i).fixedCharge();
-            sum -= charge * (mol[i] + (moreMol == null ? 0 : moreMol[i]));
+            sum -= CHARGE[i] * (mol[i] + (moreMol == null ? 0 : moreMol[i]));
         }
         return sum;
+    }
+
+    private static int[] charges() {
+        int[] charge = new int[Component.COUNT];
+        for (int i = 0; i < charge.length; i++) {
+            charge[i] = Component.at(i).fixedCharge();
+        }
+        charge[Component.P.ordinal()] = -1;
+        return charge;
     }
 
     /**
@@ -658,6 +673,7 @@ final class TrayRun {
     void growOvernight(double atS, int daysSinceStart, Meter meter, Happenings log) {
         highestOfDayM[daysSeen % ROOT_MEMORY_DAYS] = drowned ? wontedM() : highestTodayM;
         highestTodayM = drowned ? Double.NEGATIVE_INFINITY : levelM();
+        highestBeforeM = Arrays.stream(highestOfDayM).max().orElseThrow();
         daysSeen++;
         if (!lives()) {
             clearDay();
@@ -764,8 +780,7 @@ final class TrayRun {
             heldMol[i] += wantedMol[i] * plants;
             demandMolPerS[i] = Math.max(0, debtMol[i] + beyondMol[i] * plants) / Timeline.DAY_S;
         }
-        demandMolPerS[Component.NH4.ordinal()] =
-                traits.nutrition().ammoniumShare() * demandMolPerS[Component.NO3.ordinal()];
+        demandMolPerS[NH4] = traits.nutrition().ammoniumShare() * demandMolPerS[NO3];
     }
 
     double ecMsPerCm(Meter meter) {

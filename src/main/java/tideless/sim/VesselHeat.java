@@ -33,11 +33,8 @@ final class VesselHeat {
             double spanS) {
         double latent = HumidAir.latentHeatJPerKg(startC);
         double conductance = conductanceWPerK + latent * evaporationSlopeKgPerSK;
-        if (!(conductance > 0)) {
-            return startC + gainW * spanS / heatCapacityJPerK;
-        }
         double flow = conductanceWPerK * (airC - startC) + gainW - latent * evaporationKgPerS;
-        double x = conductance * spanS / heatCapacityJPerK;
-        return startC + flow / conductance * -Math.expm1(-x);
+        double spanPerJPerK = spanS / heatCapacityJPerK;
+        return startC + flow * spanPerJPerK * Phi.one(-conductance * spanPerJPerK);
     }
 }
