@@ -122,7 +122,9 @@ public record RigCheck(
                             peakThirstM3PerS(tray, timeline, air)));
         }
         double halfM = 0.5 * Math.sqrt(reservoir.shape().floorAreaM2());
-        double centreM = reservoir.floorAboveBenchM() + 0.5 * reservoir.fullLevelM();
+        // Below the bench nobody knows how high it stands: as if on the ground.
+        double standM = Math.max(0, reservoir.floorAboveBenchM());
+        double centreM = standM + 0.5 * reservoir.fullLevelM();
         double massKg = reservoir.fullM3() * TrayRun.WATER_KG_PER_M3;
         return new RigCheck(
                 reservoir,
@@ -130,8 +132,7 @@ public record RigCheck(
                 reservoir.usableM3(),
                 RigLoad.weightN(reservoir.fullM3(), TrayRun.WATER_KG_PER_M3),
                 RigLoad.tippingAngleRad(halfM, centreM),
-                RigLoad.tippingPushN(
-                        massKg, halfM, reservoir.floorAboveBenchM() + reservoir.fullLevelM()),
+                RigLoad.tippingPushN(massKg, halfM, standM + reservoir.fullLevelM()),
                 feeds);
     }
 
