@@ -182,9 +182,12 @@ public record RigCheck(
         for (int i = 0; i < outletM.length; i++) {
             Filling.ByValve valve = (Filling.ByValve) fed.get(i).filling();
             valves.add(valve);
-            double seatM = valve.seatAboveFloorM();
-            double endM = i == alone ? Math.max(seatM, fed.get(i).shape().depthM()) : seatM;
-            outletM[i] = fed.get(i).floorAboveBenchM() + endM;
+            // A drowned outlet works against the highest level at which it is wide open; a valve
+            // that hangs open works against a tray full to its rim.
+            double wideM = valve.settingM() - valve.bandM();
+            double againstM = i == alone ? fed.get(i).shape().depthM() : wideM;
+            outletM[i] =
+                    fed.get(i).floorAboveBenchM() + Math.max(valve.seatAboveFloorM(), againstM);
             opening[i] = alone == ALL_OPEN || i == alone ? 1 : 0;
         }
         if (valves.isEmpty()) {
