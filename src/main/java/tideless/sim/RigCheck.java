@@ -208,7 +208,8 @@ public record RigCheck(
         for (int step = 0; step < timeline.steps; step++) {
             double timeS = timeline.instantS[step];
             if (tray.planting() instanceof Planting.MeasuredThirst measured) {
-                peak = Math.max(peak, measured.thirst().m3PerS(timeS));
+                double middleS = 0.5 * (timeS + timeline.instantS[step + 1]); // as a run asks
+                peak = Math.max(peak, measured.thirst().m3PerS(middleS));
                 continue;
             }
             Planting.OfCrop crop = (Planting.OfCrop) tray.planting();
