@@ -9,7 +9,9 @@ import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Parameters;
 import picocli.CommandLine.Spec;
 import tideless.physics.TubeFlow;
+import tideless.scenario.Filling;
 import tideless.scenario.Reading;
+import tideless.scenario.Reservoir;
 import tideless.scenario.Scenario;
 import tideless.scenario.Shape;
 import tideless.scenario.Tray;
@@ -105,12 +107,10 @@ final class CheckCommand implements Callable<Integer> {
         for (RigCheck.Feed feed : rig.trays()) {
             line(
                     out,
-                    "  tray %s: fills in %s; %.0f mL/min with the reservoir full, %.0f at the outlet;"
+                    "  tray %s: %s; %.0f mL/min with the reservoir full, %.0f at the outlet;"
                             + " peak thirst %.1f mL/min, margin %s",
                     feed.tray().name(),
-                    Double.isNaN(feed.fillS())
-                            ? "no time: the reservoir is empty before"
-                            : String.format(Locale.ROOT, "%.0f min", feed.fillS() / 60),
+                    filling(feed, rig.reservoir()),
                     feed.fullM3PerS() * 6e7,
                     feed.lowM3PerS() * 6e7,
                     feed.peakThirstM3PerS() * 6e7,
@@ -143,6 +143,18 @@ final class CheckCommand implements Callable<Integer> {
         } else {
             out.println("    the hole carries it, while no roots, leaves or hose narrow it");
         }
+    }
+
+    private static String filling(RigCheck.Feed feed, Reservoir reservoir) {
+        if (!Double.isNaN(feed.fillS())) {
+            return String.format(Locale.ROOT, "fills in %.0f min", feed.fillS() / 60);
+        }
+        Filling.ByValve valve = (Filling.ByValve) feed.tray().filling();
+        double seatM = feed.tray().floorAboveBenchM() + valve.seatAboveFloorM();
+        double surfaceM = reservoir.floorAboveBenchM() + reservoir.fullLevelM();
+        return seatM < surfaceM
+                ? "does not fill from dry out of one reservoir"
+                : "never fills: its valve lies above the full reservoir";
     }
 
     private static String margin(double times) {
