@@ -328,6 +328,16 @@ final class TrayReader {
             return false;
         }
         double seatM = floorM + seatHeightM;
+        double fullM = reservoir.floorAboveBenchM() + reservoir.fullLevelM();
+        if (fullM <= seatM) {
+            valve.fault(
+                    "seat_height",
+                    "a feed that enters %s above the bench".formatted(VesselReader.cm(seatM)),
+                    "below the full line of reservoir %s (%s above the bench)"
+                            .formatted(Key.quoted(reservoir.name()), VesselReader.cm(fullM)),
+                    "Nothing flows uphill: maybe raise the reservoir's floor_above_bench.");
+            return false;
+        }
         if (outletM < seatM) {
             valve.note(
                     "seat_height",
