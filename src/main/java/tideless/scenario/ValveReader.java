@@ -40,11 +40,23 @@ final class ValveReader {
                 || Double.isNaN(seepM3PerS + clogging)) {
             return null;
         }
-        if (!stuck.equals("no") && !stuckFrom.isBefore(stuckTo)) {
+        boolean sticks = !stuck.equals("no");
+        if (!begins("stuck_from", "stuck", sticks, stuckFrom)
+                | !begins("stuck_to", "stuck", false, stuckTo)
+                | !begins("seep_from", "seep", seepM3PerS > 0, seepFrom)
+                | !begins("clogging_from", "clogging", clogging > 0, cloggingFrom)) {
+            return null;
+        }
+        if (sticks && !stuckFrom.isBefore(stuckTo)) {
             valve.faultyValue(
                     valve.has("stuck_to") ? "stuck_to" : "stuck_from",
                     "stuck_from before stuck_to",
                     "");
+            return null;
+        }
+        if (sticks && !first.isBefore(stuckTo)) {
+            valve.faultyValue(
+                    "stuck_to", "after the first day of the run (%s)".formatted(first), "");
             return null;
         }
         ValveFaults.Stuck where =
@@ -56,6 +68,22 @@ final class ValveReader {
                 };
         return new ValveFaults(
                 where, stuckFrom, stuckTo, seepM3PerS, seepFrom, clogging, cloggingFrom);
+    }
+
+    /** Whether a date has a fault it belongs to, and that fault begins within the run. */
+    private boolean begins(String key, String of, boolean counts, LocalDate from) {
+        if (valve.has(key) && !valve.has(of)) {
+            valve.faultyValue(key, "only beside " + of, "");
+            return false;
+        }
+        if (counts && valve.has(key) && start != null && days > 0) {
+            LocalDate last = start.plusDays(days - 1L);
+            if (from.isAfter(last)) {
+                valve.faultyValue(key, "up to the last day of the run (%s)".formatted(last), "");
+                return false;
+            }
+        }
+        return true;
     }
 
     private LocalDate day(String key, LocalDate usual, String words) {
