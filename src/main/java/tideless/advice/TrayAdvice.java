@@ -1,5 +1,6 @@
 package tideless.advice;
 
+import java.time.LocalDate;
 import java.util.List;
 import java.util.Locale;
 import java.util.function.IntPredicate;
@@ -339,13 +340,25 @@ final class TrayAdvice {
                                         && trace.reservoirs().get(reservoir).usableM3().at(h)
                                                 > 1e-6);
         if (starved >= 0) {
+            LocalDate day = trace.clockAt(starved * 3600.0).toLocalDate();
+            boolean hangs = valve.faults().isStuckShutOn(day);
+            boolean silts = valve.faults().isCloggedOn(day);
             warn(
                     Warning.Kind.STARVED_VALVE,
                     (starved + 1) * 3600.0,
                     Figures.millimetres(of.levelM().at(starved)) + " deep",
                     "setting " + Figures.millimetres(valve.settingM()),
-                    "the valve stands wide open and cannot keep up",
-                    "a higher reservoir, a wider seat, or wider and shorter tubing");
+                    hangs
+                            ? "the valve hangs shut"
+                            : silts
+                                    ? "the valve silts up and cannot keep up"
+                                    : "the valve stands wide open and cannot keep up",
+                    hangs
+                            ? "free the valve, and top up by hand until then"
+                            : silts
+                                    ? "clean the seat, and strain what goes into the reservoir"
+                                    : "a higher reservoir, a wider seat, or wider and shorter"
+                                            + " tubing");
         }
     }
 

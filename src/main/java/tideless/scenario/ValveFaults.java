@@ -60,4 +60,14 @@ public record ValveFaults(
     public boolean isNone() {
         return stuck == Stuck.NOT && seepM3PerS == 0 && cloggingFracPerDay == 0;
     }
+
+    /** Whether it hangs shut on a day. */
+    public boolean isStuckShutOn(LocalDate day) {
+        return stuck == Stuck.SHUT && !day.isBefore(stuckFrom) && day.isBefore(stuckTo);
+    }
+
+    /** Whether its seat silts up on a day. */
+    public boolean isCloggedOn(LocalDate day) {
+        return cloggingFracPerDay > 0 && !day.isBefore(cloggingFrom);
+    }
 }
