@@ -105,6 +105,48 @@ final class RandomRig {
         durationS = askedM3PerS.length * changeS;
     }
 
+    private RandomRig with(Reservoir other, List<Integer> order) {
+        double[][] asked = new double[askedM3PerS.length][order.size()];
+        for (int c = 0; c < asked.length; c++) {
+            for (int i = 0; i < order.size(); i++) {
+                asked[c][i] = askedM3PerS[c][order.get(i)];
+            }
+        }
+        List<Tray> chosen = order.stream().map(trays::get).toList();
+        return new RandomRig(other, chosen, asked, changeS, evaporationM3PerS);
+    }
+
+    /** The same trays in another order. */
+    RandomRig reordered(List<Integer> order) {
+        return with(reservoir, order);
+    }
+
+    /** The same with a reservoir of as many times the section, and the same heights. */
+    RandomRig withReservoirTimes(double times) {
+        Shape inside = reservoir.shape();
+        Reservoir larger =
+                new Reservoir(
+                        reservoir.name(),
+                        new Shape(
+                                times * inside.floorAreaM2(),
+                                times * inside.rimAreaM2(),
+                                inside.depthM(),
+                                Math.sqrt(times) * inside.wettedPerimeterM(),
+                                inside.displacement()),
+                        reservoir.fullLevelM(),
+                        reservoir.outletLevelM(),
+                        reservoir.floorAboveBenchM(),
+                        reservoir.openAreaM2(),
+                        reservoir.startLevelM(),
+                        reservoir.refill(),
+                        reservoir.trunk());
+        List<Integer> order = new ArrayList<>();
+        for (int i = 0; i < trays.size(); i++) {
+            order.add(i);
+        }
+        return with(larger, order);
+    }
+
     private static Tray tray(String name, SplittableRandom random) {
         double area = between(random, 0.02, 0.4);
         double depth = between(random, 0.05, 0.2);
