@@ -129,10 +129,14 @@ final class GravityFeed {
             if (faults[i].isSound()) {
                 continue;
             }
-            same = false;
-            water.clearFrac[i] = faults[i].clearFrac(middleS);
-            water.leakFrac[i] = faults[i].leakFrac(middleS);
-            water.stuckFrac[i] = faults[i].stuckFrac(middleS);
+            double clear = faults[i].clearFrac(middleS);
+            double leak = faults[i].leakFrac(middleS);
+            double stuck = faults[i].stuckFrac(middleS);
+            same &= water.clearFrac[i] == clear && water.leakFrac[i] == leak;
+            same &= Double.compare(water.stuckFrac[i], stuck) == 0; // also where both are none
+            water.clearFrac[i] = clear;
+            water.leakFrac[i] = leak;
+            water.stuckFrac[i] = stuck;
         }
         if (!(Math.abs(reservoir.tempC - viscosityAtC) <= TEMP_MOVED_K)) {
             viscosityAtC = reservoir.tempC;

@@ -30,6 +30,13 @@ final class TrayRun {
     /** Density of the solution, kg/m3: water at 20 degC; Kell (1975). Salts add 0.1-0.2 %. */
     static final double WATER_KG_PER_M3 = 998.2;
 
+    private static final int CA = Component.CA.ordinal();
+    private static final int NO3 = Component.NO3.ordinal();
+    private static final int NH4 = Component.NH4.ordinal();
+
+    /** Of each component in nearly neutral solution, phosphate as H2PO4-. */
+    private static final int[] CHARGE = charges();
+
     /**
      * What goes with the water where only a thirst was measured: every nutrient, at the strength it
      * stands in the tray; sodium, chloride, carbon and the tracer stay. Assumed.
@@ -52,13 +59,6 @@ final class TrayRun {
 
     /** Share of a sufficient content at which growth ends; assumed, no source. */
     private static final double STARVED_FRAC = 0.4;
-
-    private static final int CA = Component.CA.ordinal();
-    private static final int NO3 = Component.NO3.ordinal();
-    private static final int NH4 = Component.NH4.ordinal();
-
-    /** Of each component in nearly neutral solution, phosphate as H2PO4-. */
-    private static final int[] CHARGE = charges();
 
     /** Heat transfer through tray walls and deck; 6-10 W/m2/K for bare plastic, from memory. */
     static final double WALL_W_PER_M2K = 8;

@@ -186,6 +186,7 @@ class FeedLinesTest {
                 name,
                 Rigs.box(areaM2, 0.10),
                 0.09,
+                Double.NaN,
                 0.05,
                 floorM,
                 0,

@@ -59,6 +59,7 @@ class RigCheckTest {
                 name,
                 Rigs.box(areaM2, 0.20),
                 0.19,
+                Double.NaN,
                 0.1,
                 floorM,
                 0,

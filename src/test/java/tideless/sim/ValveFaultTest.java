@@ -87,6 +87,7 @@ class ValveFaultTest {
                 name,
                 Rigs.box(AREA_M2, 0.10),
                 0.09,
+                Double.NaN,
                 0.04,
                 0,
                 0,
