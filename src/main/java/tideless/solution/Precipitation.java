@@ -72,13 +72,10 @@ public final class Precipitation {
 
     private static final int CA = Component.CA.ordinal();
 
-    /** Residual to which an index is judged: far below {@link #SETTLED}. */
+    /** Relative residual of what an index is judged by: far below {@link #SETTLED}. */
     private static final double JUDGED = 1e-7;
 
-    private static final double FALLEN = 1e-10;
-
-    private final SpeciationSolver judge = new SpeciationSolver(JUDGED);
-    private final SpeciationSolver solver = new SpeciationSolver(FALLEN);
+    private final SpeciationSolver solver = new SpeciationSolver(JUDGED);
     private final double[] trial = new double[Component.COUNT];
 
     /**
@@ -102,11 +99,11 @@ public final class Precipitation {
         double co2Atm = co2Ppm * 1e-6;
         boolean fell = false;
         for (int round = 0; round < MOST_ROUNDS; round++) {
-            judge.solveInAir(molPerM3, k, co2Atm);
+            solver.solveInAir(molPerM3, k, co2Atm);
             int worst = -1;
             double most = SETTLED;
             for (int m = 0; m < MINERALS.size(); m++) {
-                double above = aboveOnset(judge, MINERALS.get(m), k);
+                double above = aboveOnset(MINERALS.get(m), k);
                 if (above > most) {
                     most = above;
                     worst = m;
@@ -136,7 +133,7 @@ public final class Precipitation {
                 x -> {
                     take(mineral, molPerM3, x, trial);
                     solver.solveInAir(trial, k, co2Atm);
-                    return aboveOnset(solver, mineral, k);
+                    return aboveOnset(mineral, k);
                 };
         // As if the product of the two totals alone had to fall; then twice as far, as often as
         // the pH that falls with it asks.
@@ -157,7 +154,7 @@ public final class Precipitation {
         }
     }
 
-    private static double aboveOnset(SpeciationSolver solved, Mineral mineral, Equilibria k) {
+    private double aboveOnset(Mineral mineral, Equilibria k) {
         Species anion;
         double logK;
         switch (mineral) {
@@ -174,7 +171,7 @@ public final class Precipitation {
                 logK = k.logKspGypsum;
             }
         }
-        double product = solved.activity(Species.CA.ordinal()) * solved.activity(anion.ordinal());
+        double product = solver.activity(Species.CA.ordinal()) * solver.activity(anion.ordinal());
         return Math.log10(product) - logK - mineral.onsetIndex();
     }
 }
