@@ -48,6 +48,20 @@ public sealed interface Filling {
             }
         }
 
+        /** The same valve set to another level, m. */
+        public ByValve withSettingM(double other) {
+            return new ByValve(
+                    reservoir,
+                    other,
+                    bandM,
+                    snaps,
+                    seatBoreM,
+                    dischargeCoefficient,
+                    seatAboveFloorM,
+                    branch,
+                    faults);
+        }
+
         /** The same valve with faults. */
         public ByValve with(ValveFaults other) {
             return new ByValve(

@@ -16,8 +16,11 @@ public record Lamp(
         double nearInfraredPerPar,
         double onS,
         double offS) {
+    /** Half as much again as full sun, umol/m2/s: no lamp over a plant is brighter; assumed. */
+    public static final double MOST_UMOL_PER_M2_S = 3000;
+
     public Lamp {
-        if (!(ppfdUmolPerM2S >= 0 && ppfdUmolPerM2S <= 3000)) {
+        if (!(ppfdUmolPerM2S >= 0 && ppfdUmolPerM2S <= MOST_UMOL_PER_M2_S)) {
             throw new IllegalArgumentException(
                     "ppfdUmolPerM2S must lie in 0 to 3000, was " + ppfdUmolPerM2S);
         }
@@ -28,6 +31,12 @@ public record Lamp(
 
     /** No lamp at all. */
     public static final Lamp NONE = new Lamp(0, 4.57, 0, 0, 0);
+
+    /** The same lamp so many times as bright, up to the brightest there is. */
+    public Lamp times(double factor) {
+        double bright = Math.min(MOST_UMOL_PER_M2_S, factor * ppfdUmolPerM2S);
+        return new Lamp(bright, umolPerJ, nearInfraredPerPar, onS, offS);
+    }
 
     /** Seconds of light a day. */
     public double litS() {

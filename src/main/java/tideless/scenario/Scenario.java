@@ -56,6 +56,23 @@ public record Scenario(
         }
     }
 
+    /** The same with other numerical choices. */
+    public Scenario withSettings(Settings other) {
+        return new Scenario(
+                title,
+                start,
+                days,
+                place,
+                climate,
+                feed,
+                sourceWater,
+                reservoirs,
+                trays,
+                visits,
+                other,
+                digest);
+    }
+
     /** The same with another feed. */
     public Scenario withFeed(Liquid other) {
         return new Scenario(

@@ -84,6 +84,24 @@ public record Tray(
                 limits);
     }
 
+    /** The same filled otherwise and under another lamp. */
+    public Tray with(Filling otherFilling, Lamp otherLamp) {
+        return new Tray(
+                name,
+                shape,
+                overflowM,
+                overflowBoreM,
+                cupBottomM,
+                floorAboveBenchM,
+                openAreaM2,
+                startLevelM,
+                startLiquid,
+                planting,
+                otherFilling,
+                otherLamp,
+                limits);
+    }
+
     /** The same with other bands. */
     public Tray withLimits(Limits other) {
         return new Tray(

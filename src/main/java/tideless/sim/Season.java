@@ -9,8 +9,8 @@ import java.util.List;
  * @param events in order of time
  * @param water the water's ledger
  * @param components a ledger for each {@link tideless.solution.Component}
- * @param freshG fresh mass of shoot and fruit of one plant of each tray at the end, g; NaN where a
- *     thirst was measured
+ * @param freshG fresh mass of shoot and fruit of one plant of each tray at the end, the last day's
+ *     growth included, g; NaN where a thirst was measured
  * @param fruitFreshG of which fruit, g; NaN as above
  */
 public record Season(

@@ -1,0 +1,110 @@
+package tideless.study;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.SplittableRandom;
+import java.util.concurrent.Callable;
+import java.util.concurrent.ExecutionException;
+import java.util.concurrent.ExecutorService;
+import java.util.concurrent.Executors;
+import java.util.concurrent.Future;
+import java.util.concurrent.atomic.AtomicInteger;
+import java.util.function.Function;
+import tideless.scenario.Scenario;
+import tideless.scenario.Settings;
+import tideless.sim.Season;
+import tideless.sim.Simulation;
+import tideless.sim.Surroundings;
+
+/**
+ * Many seasons of one scenario, each of a rig drawn a little differently.
+ *
+ * <p>Clock and air are worked out once and shared. Every member has a seed of its own, drawn before
+ * any member runs, and its result has a place of its own: the results are the same to the last bit
+ * on any number of threads, and a larger ensemble begins with the smaller one.
+ */
+public final class Ensemble {
+    /**
+     * Step that serves an ensemble, s: against ten minutes it shifts the day a reservoir is empty
+     * by some minutes (docs/validation-engine.md) and takes a fifth of the time.
+     */
+    public static final double STEP_S = 3600;
+
+    private Ensemble() {}
+
+    /** Draws one member. */
+    public interface Draw {
+        /**
+         * @param scenario the one all members come from
+         * @param random this member's own; nothing else may be random
+         * @return a scenario in the same surroundings, see {@link Surroundings#suit}
+         */
+        Scenario member(Scenario scenario, SplittableRandom random);
+    }
+
+    /** The scenario at the step of an ensemble, or at its own where that is longer. */
+    public static Scenario atEnsembleStep(Scenario scenario) {
+        double stepS = Math.max(STEP_S, scenario.settings().stepS());
+        return scenario.withSettings(new Settings(stepS));
+    }
+
+    /**
+     * Runs an ensemble. Interrupting the calling thread ends it between two members.
+     *
+     * @param scenario as it is to be run, its step included
+     * @param draw how members differ; called from several threads
+     * @param members how many, at least 1
+     * @param seed of all that is drawn
+     * @param threads how many run at once, at least 1
+     * @param keep what is kept of each season; called from several threads
+     * @return what was kept, by member
+     * @throws InterruptedException when interrupted; nothing is kept then
+     */
+    public static <R> List<R> of(
+            Scenario scenario,
+            Draw draw,
+            int members,
+            long seed,
+            int threads,
+            Function<Season, R> keep)
+            throws InterruptedException {
+        if (members < 1 || threads < 1) {
+            throw new IllegalArgumentException(
+                    "members and threads must be at least 1, were %s and %s"
+                            .formatted(members, threads));
+        }
+        Surroundings surroundings = Surroundings.of(scenario);
+        long[] seeds = new SplittableRandom(seed).longs(members).toArray();
+        List<R> results = new ArrayList<>();
+        for (int i = 0; i < members; i++) {
+            results.add(null);
+        }
+        AtomicInteger next = new AtomicInteger();
+        Callable<Void> worker =
+                () -> {
+                    for (int i = next.getAndIncrement();
+                            i < members && !Thread.currentThread().isInterrupted();
+                            i = next.getAndIncrement()) {
+                        Scenario member = draw.member(scenario, new SplittableRandom(seeds[i]));
+                        // Every place is written once, by one thread; the futures publish it.
+                        results.set(i, keep.apply(Simulation.season(member, surroundings)));
+                    }
+                    return null;
+                };
+        ExecutorService pool = Executors.newFixedThreadPool(threads);
+        try {
+            List<Future<Void>> running = new ArrayList<>();
+            for (int t = 0; t < threads; t++) {
+                running.add(pool.submit(worker));
+            }
+            for (Future<Void> one : running) {
+                one.get();
+            }
+        } catch (ExecutionException failure) {
+            throw new IllegalStateException("a member of the ensemble failed", failure.getCause());
+        } finally {
+            pool.shutdownNow();
+        }
+        return results;
+    }
+}
