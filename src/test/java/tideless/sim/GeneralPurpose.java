@@ -12,6 +12,7 @@ import tideless.scenario.Filling;
 import tideless.scenario.Shape;
 import tideless.scenario.Tray;
 import tideless.scenario.ValveFaults;
+import tideless.solution.Component;
 
 /**
  * A random rig's water and tracer by a general-purpose solver: Commons Math's Dormand and Prince
@@ -44,12 +45,36 @@ final class GeneralPurpose implements FirstOrderDifferentialEquations {
     private final double[] wide;
     private final double[] full;
     private final double dead;
+    private final FeedLines lines; // in place of the tree, or null
+    private final int more; // components carried beside the tracer
+    private final double checkS;
 
+    /** For the comparison of errors: the tree at every evaluation, events looked for often. */
     GeneralPurpose(RandomRig rig, double tempC, double tolerance) {
+        this(rig, tempC, tolerance, false, 0, 120);
+    }
+
+    /**
+     * For the comparison of speeds, the same work as the engine's: the flows by its own quick
+     * lines, twelve components, events looked for once in ten minutes.
+     */
+    static GeneralPurpose quick(RandomRig rig, double tolerance) {
+        return new GeneralPurpose(rig, EngineRun.TEMP_C, tolerance, true, Component.COUNT - 1, 600);
+    }
+
+    private GeneralPurpose(
+            RandomRig rig,
+            double tempC,
+            double tolerance,
+            boolean quickLines,
+            int more,
+            double checkS) {
         this.rig = rig;
         this.tolerance = tolerance;
+        this.more = more;
+        this.checkS = checkS;
         size = rig.trays.size();
-        y = new double[4 * size + 2];
+        y = new double[4 * size + 2 + more * (size + 1)];
         valves = new Filling.ByValve[size];
         leak = new double[size];
         snapOpen = new boolean[size];
@@ -99,6 +124,14 @@ final class GeneralPurpose implements FirstOrderDifferentialEquations {
                         branches);
         y[4 * size] = rig.reservoir.shape().volumeM3(rig.reservoir.startLevelM());
         y[4 * size + 1] = y[4 * size];
+        for (int k = 0; k < more; k++) {
+            int at = 4 * size + 2 + k * (size + 1);
+            for (int i = 0; i < size; i++) {
+                y[at + i] = y[4 * i];
+            }
+            y[at + size] = y[4 * size];
+        }
+        lines = quickLines ? FeedLines.of(rig.reservoir, List.of(valves)) : null;
         dead = rig.reservoir.deadM3();
         uncovered = y[4 * size] <= dead;
     }
@@ -163,7 +196,12 @@ final class GeneralPurpose implements FirstOrderDifferentialEquations {
         }
         double surface =
                 rig.reservoir.floorAboveBenchM() + rig.reservoir.shape().levelM(at[4 * size]);
-        tree.junctionHeadM(surface, outlet, opening, mayRunBack, viscosity, flow);
+        if (lines == null) {
+            tree.junctionHeadM(surface, outlet, opening, mayRunBack, viscosity, flow);
+        } else {
+            lines.solve(surface, outlet, opening, viscosity);
+            System.arraycopy(lines.flowM3PerS, 0, flow, 0, size);
+        }
     }
 
     @Override
@@ -186,6 +224,21 @@ final class GeneralPurpose implements FirstOrderDifferentialEquations {
         boolean some = at[4 * size] > 0;
         dot[4 * size] = some ? -out - rig.evaporationM3PerS : 0;
         dot[4 * size + 1] = -tracerOut;
+        for (int k = 0; k < more; k++) {
+            carry(at, dot, 4 * size + 2 + k * (size + 1));
+        }
+    }
+
+    private void carry(double[] at, double[] dot, int from) {
+        double strength = at[4 * size] > 0 ? at[from + size] / at[4 * size] : 0;
+        double out = 0;
+        for (int i = 0; i < size; i++) {
+            double spill = dot[4 * i + 3];
+            double came = flow[i] * strength;
+            dot[from + i] = came - (spill > 0 ? spill * at[from + i] / at[4 * i] : 0);
+            out += came;
+        }
+        dot[from + size] = -out;
     }
 
     /** Runs all spans. */
@@ -283,12 +336,12 @@ final class GeneralPurpose implements FirstOrderDifferentialEquations {
                     @Override
                     public void resetState(double t, double[] y) {}
                 },
-                120,
+                checkS,
                 1e-10,
                 200);
     }
 
-    private static void bound(
+    private void bound(
             DormandPrince853Integrator integrator, double[] hit, int index, double value) {
         integrator.addEventHandler(
                 new EventHandler() {
@@ -310,7 +363,7 @@ final class GeneralPurpose implements FirstOrderDifferentialEquations {
                     @Override
                     public void resetState(double t, double[] y) {}
                 },
-                120,
+                checkS,
                 1e-10,
                 200);
     }
