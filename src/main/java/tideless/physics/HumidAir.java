@@ -47,8 +47,19 @@ public final class HumidAir {
      * @return Pa/K
      */
     public static double saturationSlopePaPerK(double tempC) {
+        return saturationSlopePaPerK(tempC, saturationPressurePa(tempC));
+    }
+
+    /**
+     * {@link #saturationSlopePaPerK(double)} for callers that know the saturation pressure already.
+     *
+     * @param tempC temperature, degC
+     * @param saturationPa {@link #saturationPressurePa} at it, Pa
+     * @return Pa/K
+     */
+    public static double saturationSlopePaPerK(double tempC, double saturationPa) {
         double base = tempC + 237.3;
-        return 4098 * saturationPressurePa(tempC) / (base * base);
+        return 4098 * saturationPa / (base * base);
     }
 
     /**

@@ -1,5 +1,6 @@
 package tideless.sim;
 
+import java.util.Arrays;
 import tideless.solution.Component;
 import tideless.solution.Precipitation;
 
@@ -14,6 +15,8 @@ final class Crust {
     private final Precipitation rule = new Precipitation();
     private final double[] fallenMolPerM3 = new double[mol.length];
     private final double[] molPerM3 = new double[Component.COUNT];
+    private final double[] soundMolPerM3 = new double[Component.COUNT];
+    private double soundAtC = Double.NaN;
     private final boolean[] told = new boolean[mol.length];
 
     /**
@@ -35,10 +38,16 @@ final class Crust {
         for (int i = 0; i < molPerM3.length; i++) {
             molPerM3[i] = dissolvedMol[i] / volumeM3;
         }
-        java.util.Arrays.fill(fallenMolPerM3, 0);
+        if (isSoundStill(tempC)) {
+            return;
+        }
+        Arrays.fill(fallenMolPerM3, 0);
+        System.arraycopy(molPerM3, 0, soundMolPerM3, 0, molPerM3.length);
+        soundAtC = tempC;
         if (!rule.settle(molPerM3, tempC, co2Ppm, fallenMolPerM3)) {
             return;
         }
+        soundAtC = Double.NaN;
         for (int m = 0; m < mol.length; m++) {
             double fell = Math.min(fallenMolPerM3[m] * volumeM3, dissolvedMol[CA]);
             Component partner = Precipitation.MINERALS.get(m).partner();
@@ -60,6 +69,24 @@ final class Crust {
             }
         }
     }
+
+    // A reservoir under its lid stands as it stood.
+    private boolean isSoundStill(double tempC) {
+        if (!(Math.abs(tempC - soundAtC) <= SAME_K)) {
+            return false;
+        }
+        for (int i = 0; i < molPerM3.length; i++) {
+            if (Math.abs(molPerM3[i] - soundMolPerM3[i]) > SAME_FRAC * soundMolPerM3[i]) {
+                return false;
+            }
+        }
+        return true;
+    }
+
+    /** Warmth, K, and concentrations that differ by less are not judged anew: 1e-3 of an index. */
+    private static final double SAME_K = 0.05;
+
+    private static final double SAME_FRAC = 1e-9;
 
     private static final int CA = Component.CA.ordinal();
 

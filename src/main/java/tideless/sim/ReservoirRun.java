@@ -1,7 +1,6 @@
 package tideless.sim;
 
 import tideless.physics.LiquidWater;
-import tideless.physics.OpenWater;
 import tideless.scenario.Reservoir;
 import tideless.solution.Component;
 import tideless.solution.Composition;
@@ -23,7 +22,7 @@ final class ReservoirRun {
 
     // Rates and totals of this step.
     double evaporationM3PerS;
-    private double evaporationSlopeM3PerSK;
+    private final Surface surface;
     double outflowM3;
     double evaporatedM3;
     double refillM3;
@@ -48,6 +47,10 @@ final class ReservoirRun {
                         + reservoir.shape().rimAreaM2()
                         + reservoir.shape().wettedPerimeterM() * reservoir.fullLevelM();
         uncovered = volumeM3 <= deadM3;
+        surface =
+                new Surface(
+                        reservoir.openAreaM2(),
+                        reservoir.openAreaM2() / reservoir.shape().wettedPerimeterM());
     }
 
     double usableM3() {
@@ -67,22 +70,8 @@ final class ReservoirRun {
         outflowM3 = 0;
         evaporatedM3 = 0;
         refillM3 = 0;
-        evaporationM3PerS = 0;
-        evaporationSlopeM3PerSK = 0;
-        if (reservoir.openAreaM2() > 0 && volumeM3 > 0) {
-            double kgPerM2S =
-                    OpenWater.evaporationKgPerM2S(
-                            tempC,
-                            air.tempC[step],
-                            air.vapourPa[step],
-                            air.speedMPerS[step],
-                            reservoir.openAreaM2() / reservoir.shape().wettedPerimeterM(),
-                            air.pressurePa);
-            double perM3 = reservoir.openAreaM2() / TrayRun.WATER_KG_PER_M3;
-            evaporationM3PerS = Math.max(0, kgPerM2S) * perM3;
-            evaporationSlopeM3PerSK =
-                    TrayRun.evaporationSlope(kgPerM2S, tempC, air.vapourPa[step]) * perM3;
-        }
+        surface.begin(volumeM3 > 0, tempC, air, step);
+        evaporationM3PerS = surface.m3PerS;
     }
 
     /**
@@ -137,8 +126,8 @@ final class ReservoirRun {
                             air.tempC[step],
                             0,
                             TrayRun.WALL_W_PER_M2K * wallM2,
-                            evaporationM3PerS * TrayRun.WATER_KG_PER_M3,
-                            evaporationSlopeM3PerSK * TrayRun.WATER_KG_PER_M3,
+                            surface.m3PerS * TrayRun.WATER_KG_PER_M3,
+                            surface.slopeM3PerSK * TrayRun.WATER_KG_PER_M3,
                             volumeM3
                                     * TrayRun.WATER_KG_PER_M3
                                     * LiquidWater.heatCapacityJPerKgK(tempC),

@@ -8,9 +8,7 @@ import tideless.crop.Hunger;
 import tideless.crop.Plant;
 import tideless.crop.RootZone;
 import tideless.crop.Transpiration;
-import tideless.physics.HumidAir;
 import tideless.physics.LiquidWater;
-import tideless.physics.OpenWater;
 import tideless.physics.ReferenceEvapotranspiration;
 import tideless.scenario.Filling;
 import tideless.scenario.Lamp;
@@ -144,8 +142,7 @@ final class TrayRun {
     private boolean thirstKnown;
     private double thirstKgPerM2S; // of covered ground, with sound roots
     private double drinkM3PerS;
-    private double evaporationM3PerS;
-    private double evaporationSlopeM3PerSK;
+    private final Surface surface;
     private double gainW;
     final double[] stepInMol = new double[Component.COUNT];
     private final double[] stepTakenMol = new double[Component.COUNT];
@@ -178,6 +175,7 @@ final class TrayRun {
             shutM3 = shape.volumeM3(valve.settingM());
         }
         wallM2 = shape.rimAreaM2() + shape.floorAreaM2();
+        surface = new Surface(tray.openAreaM2(), gapLengthM());
         Arrays.fill(highestOfDayM, Double.NEGATIVE_INFINITY);
         highestTodayM = tray.startLevelM();
         if (planting instanceof Planting.OfCrop crop) {
@@ -286,26 +284,11 @@ final class TrayRun {
         lightMolPerM2 = ppfdUmolPerM2S * 1e-6 * spanS;
 
         double airC = air.tempC[step];
-        double vapourPa = air.vapourPa[step];
         thirstM3 = thirstM3PerS(timeS, spanS, par, infrared, air, step) * spanS;
         drinkM3PerS = wilted ? 0 : thirstM3 / spanS * supplyFrac();
 
-        evaporationM3PerS = 0;
-        evaporationSlopeM3PerSK = 0;
-        if (tray.openAreaM2() > 0 && volumeM3 > 0) {
-            double kgPerM2S =
-                    OpenWater.evaporationKgPerM2S(
-                            tempC,
-                            airC,
-                            vapourPa,
-                            air.speedMPerS[step],
-                            gapLengthM(),
-                            air.pressurePa);
-            double perM3 = tray.openAreaM2() / WATER_KG_PER_M3;
-            evaporationM3PerS = Math.max(0, kgPerM2S) * perM3; // dew is not collected
-            evaporationSlopeM3PerSK = evaporationSlope(kgPerM2S, tempC, vapourPa) * perM3;
-        }
-        lossM3PerS = drinkM3PerS + evaporationM3PerS;
+        surface.begin(volumeM3 > 0, tempC, air, step);
+        lossM3PerS = drinkM3PerS + surface.m3PerS;
         double uncovered =
                 traits == null
                         ? 1
@@ -337,13 +320,6 @@ final class TrayRun {
     // 5 cm, the size of a net cup's hole; assumed.
     private double gapLengthM() {
         return Math.min(0.0125, Math.sqrt(tray.openAreaM2()));
-    }
-
-    static double evaporationSlope(double kgPerM2S, double waterC, double vapourPa) {
-        double deficit = HumidAir.saturationPressurePa(waterC) - vapourPa;
-        return deficit > 1 && kgPerM2S > 0
-                ? kgPerM2S * HumidAir.saturationSlopePaPerK(waterC) / deficit
-                : 0;
     }
 
     private double thirstM3PerS(
@@ -605,8 +581,8 @@ final class TrayRun {
                         airC,
                         gainW,
                         WALL_W_PER_M2K * wallM2,
-                        evaporationM3PerS * WATER_KG_PER_M3,
-                        evaporationSlopeM3PerSK * WATER_KG_PER_M3,
+                        surface.m3PerS * WATER_KG_PER_M3,
+                        surface.slopeM3PerSK * WATER_KG_PER_M3,
                         midM3 * WATER_KG_PER_M3 * LiquidWater.heatCapacityJPerKgK(tempC),
                         spanS);
     }

@@ -135,10 +135,13 @@ public final class Precipitation {
                     solver.solveInAir(trial, k, co2Atm);
                     return aboveOnset(mineral, k);
                 };
-        // As if the product of the two totals alone had to fall; then twice as far, as often as
-        // the pH that falls with it asks.
-        double far =
-                Math.min(most, aboveIndex * Equilibria.LN10 / (1 / molPerM3[CA] + 1 / partner));
+        // As if the product of the two totals alone had to fall; of lime, which takes two parts of
+        // alkalinity for each of calcium, with the square of that. A tenth further, then twice as
+        // far as often as it takes.
+        double partnerLike =
+                mineral == Mineral.CALCITE ? solver.carbonMolPerKg() * 1e3 / 4 : partner;
+        double guess = aboveIndex * Equilibria.LN10 / (1 / molPerM3[CA] + 1 / partnerLike);
+        double far = Math.min(most, 1.1 * guess);
         while (far < most && above.value(far) > 0) {
             far = Math.min(most, 2 * far);
         }

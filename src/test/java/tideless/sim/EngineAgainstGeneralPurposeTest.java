@@ -78,6 +78,11 @@ class EngineAgainstGeneralPurposeTest {
             return new Differences(level, volume, inflow, spill, tracer);
         }
 
+        /** The largest of volumes, inflow and tracer. */
+        double worstFrac() {
+            return Math.max(volumeFrac, Math.max(inflowFrac, tracerFrac));
+        }
+
         Differences or(Differences other) {
             return new Differences(
                     Math.max(levelM, other.levelM),

@@ -100,10 +100,26 @@ public final class Rigs {
         return changed(tray, tray.shape(), tray.overflowM(), tray.overflowBoreM(), levelM);
     }
 
+    /** The same by another name. */
+    static Tray named(Tray tray, String name) {
+        return changed(
+                name,
+                tray,
+                tray.shape(),
+                tray.overflowM(),
+                tray.overflowBoreM(),
+                tray.startLevelM());
+    }
+
     private static Tray changed(
             Tray tray, Shape shape, double overflowM, double boreM, double startM) {
+        return changed(tray.name(), tray, shape, overflowM, boreM, startM);
+    }
+
+    private static Tray changed(
+            String name, Tray tray, Shape shape, double overflowM, double boreM, double startM) {
         return new Tray(
-                tray.name(),
+                name,
                 shape,
                 overflowM,
                 boreM,
