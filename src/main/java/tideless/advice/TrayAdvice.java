@@ -102,7 +102,7 @@ final class TrayAdvice {
                             event.atS(),
                             event.volumeM3() * 1000,
                             event.drainedM3() * 1000,
-                            event.detail(),
+                            Figures.ec(event.ecMsPerCm()),
                             "above " + Figures.ec(limits().ecHighMsPerCm()),
                             "salts have built up; afterwards it reads "
                                     + Figures.ec(ecAfter(event.atS())),
@@ -113,7 +113,7 @@ final class TrayAdvice {
                             event.atS(),
                             event.volumeM3() * 1000,
                             event.drainedM3() * 1000,
-                            event.detail(),
+                            Figures.ec(event.ecMsPerCm()),
                             leanLimit(event),
                             "the crop has taken what it held; afterwards it reads "
                                     + Figures.ec(ecAfter(event.atS())),
@@ -523,8 +523,7 @@ final class TrayAdvice {
     }
 
     private String leanLimit(Event event) {
-        double ec = Double.parseDouble(event.detail().split(" ")[0]);
-        return ec < limits().ecLowMsPerCm()
+        return event.ecMsPerCm() < limits().ecLowMsPerCm()
                 ? "below " + Figures.ec(limits().ecLowMsPerCm())
                 : "one nutrient nearly gone";
     }

@@ -60,12 +60,14 @@ final class Crust {
             if (!told[m] && mol[m] > TOLD_FROM_MOL_PER_M3 * volumeM3) {
                 told[m] = true;
                 log.add(
-                        Event.Kind.PRECIPITATE,
-                        atS,
-                        where,
-                        0,
-                        0,
-                        Precipitation.MINERALS.get(m).title());
+                        new Event(
+                                Event.Kind.PRECIPITATE,
+                                atS,
+                                where,
+                                0,
+                                0,
+                                Double.NaN,
+                                Precipitation.MINERALS.get(m).title()));
             }
         }
     }

@@ -11,10 +11,17 @@ import java.util.Objects;
  * @param volumeM3 water poured in (refill, top-up, flush: the fresh part) or lost (overflow, so
  *     far), m3; 0 where none is meant
  * @param drainedM3 water taken out first (flush), m3
- * @param detail one more figure with its unit, or empty
+ * @param ecMsPerCm what the meter read before (flush, fresh solution), mS/cm; NaN where nobody read
+ * @param detail what else there is to say (a mineral's name), or empty
  */
 public record Event(
-        Kind kind, double atS, String where, double volumeM3, double drainedM3, String detail) {
+        Kind kind,
+        double atS,
+        String where,
+        double volumeM3,
+        double drainedM3,
+        double ecMsPerCm,
+        String detail) {
 
     /** Kinds of event. */
     public enum Kind {

@@ -8,17 +8,15 @@ final class Happenings {
     private final List<Event> events = new ArrayList<>();
 
     void add(Event.Kind kind, double atS, String where) {
-        add(kind, atS, where, 0, 0, "");
+        add(new Event(kind, atS, where, 0, 0, Double.NaN, ""));
     }
 
-    void add(
-            Event.Kind kind,
-            double atS,
-            String where,
-            double volumeM3,
-            double drainedM3,
-            String detail) {
-        events.add(new Event(kind, atS, where, volumeM3, drainedM3, detail));
+    void addPoured(Event.Kind kind, double atS, String where, double volumeM3) {
+        add(new Event(kind, atS, where, volumeM3, 0, Double.NaN, ""));
+    }
+
+    void add(Event event) {
+        events.add(event);
     }
 
     List<Event> inOrder() {

@@ -4,7 +4,6 @@ import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
-import java.util.Locale;
 import tideless.scenario.Filling;
 import tideless.scenario.Reservoir;
 import tideless.scenario.Scenario;
@@ -169,7 +168,7 @@ public final class Simulation {
     private void refill(ReservoirRun reservoir, double atS) {
         double poured = reservoir.refill(feed, reservoir.tempC);
         recorder.addRefill(reservoir.index, poured);
-        log.add(Event.Kind.REFILL, atS, reservoir.reservoir.name(), poured, 0, "");
+        log.addPoured(Event.Kind.REFILL, atS, reservoir.reservoir.name(), poured);
     }
 
     private void visit(double timeS, double airC) {
@@ -189,7 +188,7 @@ public final class Simulation {
                 Composition liquid = hand.withWater() ? sourceWater : feed;
                 double poured = tray.topUp(hand.toLevelM(), liquid, airC);
                 if (poured > 0) {
-                    log.add(Event.Kind.TOP_UP, timeS, tray.tray.name(), poured, 0, "");
+                    log.addPoured(Event.Kind.TOP_UP, timeS, tray.tray.name(), poured);
                 }
             }
         }
@@ -236,13 +235,7 @@ public final class Simulation {
             TrayRun tray, Event.Kind kind, double share, double timeS, double airC, double ec) {
         double drained = share * tray.volumeM3;
         double poured = tray.renew(share, feed, airC);
-        log.add(
-                kind,
-                timeS,
-                tray.tray.name(),
-                poured,
-                drained,
-                String.format(Locale.ROOT, "%.2f mS/cm", ec));
+        log.add(new Event(kind, timeS, tray.tray.name(), poured, drained, ec, ""));
     }
 
     private Season season() {

@@ -83,6 +83,7 @@ final class SpeciationSolver {
     private final double[] ligandActivity = {1, 0, 0, 0};
     private final double[] protonPower = new double[4]; // a H+ to the power -1, 0, 1, 2
     private final double[] cationSum = new double[CATIONS];
+    private final double[] cationRatio = new double[CATIONS]; // of the first, no cation: 1
     private final double[][] cationMean = new double[CATIONS][UNKNOWNS];
     private final double[] f = new double[UNKNOWNS];
     private final double[][] jacobian = new double[UNKNOWNS][UNKNOWNS];
@@ -108,6 +109,7 @@ final class SpeciationSolver {
      * @param tolerance relative residual to stop at, at least {@link #TOLERANCE}
      */
     SpeciationSolver(double tolerance) {
+        cationRatio[0] = 1;
         this.tolerance = tolerance;
     }
 
@@ -296,6 +298,9 @@ final class SpeciationSolver {
             raw[i] = term;
             cationSum[CATION[i]] += term;
         }
+        for (int m = 1; m < CATIONS; m++) {
+            cationRatio[m] = cationTotal[m] / cationSum[m];
+        }
         raw[NO3] = nitrate;
         raw[CL] = chloride;
         positive = 0;
@@ -306,7 +311,7 @@ final class SpeciationSolver {
         ligandSum[3] = 0;
         for (int i = 0; i < SPECIES; i++) {
             int m = CATION[i];
-            double amount = m == 0 ? raw[i] : raw[i] * (cationTotal[m] / cationSum[m]);
+            double amount = raw[i] * cationRatio[m];
             c[i] = amount;
             int z = CHARGE[i];
             if (z > 0) {

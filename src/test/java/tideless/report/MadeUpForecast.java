@@ -330,6 +330,7 @@ final class MadeUpForecast {
                                 reservoir.name(),
                                 refill[h],
                                 0,
+                                Double.NaN,
                                 ""));
                 tasks.add(
                         new Task(

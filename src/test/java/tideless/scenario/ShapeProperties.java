@@ -39,7 +39,8 @@ class ShapeProperties {
         List<Solid> solids = new ArrayList<>();
         for (int i = 0; i < bodies; i++) {
             double from = shares.get(i) * depthM;
-            double to = i == 0 ? depthM : from + shares.get(3 + i) * (depthM - from);
+            double to =
+                    i == 0 ? depthM : Math.min(depthM, from + shares.get(3 + i) * (depthM - from));
             if (from < to) {
                 double section = (0.01 + 0.29 * shares.get(3)) * taper * rimM2;
                 solids.add(new Solid(section, from, to));
