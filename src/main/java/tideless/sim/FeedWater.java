@@ -163,7 +163,7 @@ final class FeedWater {
     private final double[] bowM3;
     private final double[] bowedFlow;
     private final double[] x;
-    private final double[][] k = new double[7][];
+    private final DormandPrince pair;
     private final double[] stage;
     private double pieceS = 60;
     private double reachS = Double.POSITIVE_INFINITY; // of the next closed form, s
@@ -232,9 +232,7 @@ final class FeedWater {
         bowedFlow = new double[size];
         phi2 = new double[size];
         x = new double[size];
-        for (int i = 0; i < k.length; i++) {
-            k[i] = new double[size];
-        }
+        pair = new DormandPrince(size);
         stage = new double[size];
     }
 
@@ -784,30 +782,7 @@ final class FeedWater {
         reservoirM3 -= evaporatedM3;
     }
 
-    // Dormand and Prince (1980), coefficients as in Hairer, Norsett and Wanner (1993), table 5.2.
-
-    private static final double[] C = {0, 0.2, 0.3, 0.8, 8.0 / 9, 1, 1};
-    private static final double[][] A = {
-        {},
-        {0.2},
-        {3.0 / 40, 9.0 / 40},
-        {44.0 / 45, -56.0 / 15, 32.0 / 9},
-        {19372.0 / 6561, -25360.0 / 2187, 64448.0 / 6561, -212.0 / 729},
-        {9017.0 / 3168, -355.0 / 33, 46732.0 / 5247, 49.0 / 176, -5103.0 / 18656},
-        {35.0 / 384, 0, 500.0 / 1113, 125.0 / 192, -2187.0 / 6784, 11.0 / 84},
-    };
-    private static final double[] E = {
-        71.0 / 57600, 0, -71.0 / 16695, 71.0 / 1920, -17253.0 / 339200, 22.0 / 525, -1.0 / 40
-    };
-    private static final double[] DENSE = {
-        -12715105075.0 / 11282082432.0,
-        0,
-        87487479700.0 / 32700410799.0,
-        -10690763975.0 / 1880347072.0,
-        701980252875.0 / 199316789632.0,
-        -1453857185.0 / 822651844.0,
-        69997945.0 / 29380423.0
-    };
+    // Runge and Kutta.
 
     private double rungeKutta(double spanS) {
         double h = Math.min(spanS, pieceS);
@@ -851,8 +826,8 @@ final class FeedWater {
             }
             double startM3 = reservoirM3;
             finishReservoir(h);
-            thin(startM3, outflowM3PerS(k[0]), outflowM3PerS(k[6]), h);
-            noteSpillRise(k[0], k[6]);
+            thin(startM3, outflowM3PerS(pair.first()), outflowM3PerS(pair.last()), h);
+            noteSpillRise(pair.first(), pair.last());
             known = false;
             if (first == size) {
                 uncovered = true;
@@ -864,61 +839,41 @@ final class FeedWater {
 
     // Inflow of a piece is what is integrated: x, with the volume following from it.
     private double tryPiece(double h) {
-        System.arraycopy(lines.flowM3PerS, 0, k[0], 0, size);
         if (!known) {
             evaluate(volumeM3, reservoirM3, false);
-            System.arraycopy(lines.flowM3PerS, 0, k[0], 0, size);
         }
         known = false;
-        for (int s = 1; s < 7; s++) {
-            double leaves = evaporationM3PerS * C[s] * h;
+        pair.put(0, lines.flowM3PerS);
+        for (int s = 1; s < DormandPrince.STAGES; s++) {
+            double atS = DormandPrince.timeFrac(s) * h;
+            double leaves = evaporationM3PerS * atS;
             for (int i = 0; i < size; i++) {
-                double sum = 0;
-                for (int j = 0; j < s; j++) {
-                    sum += A[s][j] * k[j][i];
-                }
-                x[i] = h * sum;
+                x[i] = h * pair.mean(s, i);
                 endM3[i] =
                         water[i] == Water.FREE
-                                ? volumeM3[i] + x[i] - askedM3PerS[i] * C[s] * h
+                                ? volumeM3[i] + x[i] - askedM3PerS[i] * atS
                                 : volumeM3[i];
                 leaves += x[i];
             }
             evaluate(endM3, reservoirM3 - leaves, false);
-            System.arraycopy(lines.flowM3PerS, 0, k[s], 0, size);
+            pair.put(s, lines.flowM3PerS);
         }
         double worst = 0;
         for (int i = 0; i < size; i++) {
-            double sum = 0;
-            for (int j = 0; j < 7; j++) {
-                sum += E[j] * k[j][i];
-            }
-            worst = Math.max(worst, Math.abs(h * sum) / (PIECE_ERROR_FRAC * scaleM3[i]));
+            worst = Math.max(worst, Math.abs(h * pair.error(i)) / (PIECE_ERROR_FRAC * scaleM3[i]));
         }
         return worst;
     }
 
     /** Inflow up to a share of the piece just tried, m3. */
     private double denseX(int i, double theta, double h) {
-        double whole = 0;
-        for (int j = 0; j < 6; j++) {
-            whole += A[6][j] * k[j][i];
-        }
-        double end = h * whole;
-        double bent = 0;
-        for (int j = 0; j < 7; j++) {
-            bent += DENSE[j] * k[j][i];
-        }
-        double one = 1 - theta;
-        double c3 = h * k[0][i] - end;
-        double c4 = end - h * k[6][i] - c3;
-        return theta * (end + one * (c3 + theta * (c4 + one * h * bent)));
+        return h * pair.until(theta, i);
     }
 
     private double crossingOf(int i, double h) {
         if (water[i] != Water.FREE) {
-            double from = k[0][i] - askedM3PerS[i];
-            double to = k[6][i] - askedM3PerS[i];
+            double from = pair.first()[i] - askedM3PerS[i];
+            double to = pair.last()[i] - askedM3PerS[i];
             boolean leaves = water[i] == Water.DRY ? to > 0 : to < 0;
             return leaves && from != to ? Math.min(1, Math.max(1e-3, from / (from - to))) : 1;
         }

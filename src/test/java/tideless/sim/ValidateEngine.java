@@ -33,7 +33,7 @@ import tideless.study.Ensemble;
 import tideless.study.Tolerances;
 
 /** Makes docs/validation-engine.md: {@code java -cp ... tideless.sim.ValidateEngine FILE}. */
-final class ValidateEngine {
+public final class ValidateEngine {
     private static final int ORDER_RIGS = 40;
 
     private ValidateEngine() {}
