@@ -37,7 +37,7 @@ import tideless.sim.Surroundings;
 public class SeasonBenchmark {
     private static final int MEMBERS = 200;
 
-    @Param({"600", "3600"})
+    @Param({"600", "10800"})
     double stepS;
 
     private Scenario scenario;
@@ -50,7 +50,7 @@ public class SeasonBenchmark {
                 ((Reading.Good) ScenarioReader.read(file))
                         .scenario()
                         .withSettings(new Settings(stepS));
-        surroundings = Surroundings.of(scenario);
+        surroundings = Surroundings.forSeasons(scenario);
     }
 
     @Benchmark

@@ -55,7 +55,7 @@ final class FeedWater {
      * Error of a piece of Runge and Kutta, share of the tray's volume; two hundred pieces of a
      * filling then stay below 1e-7.
      */
-    private static final double PIECE_ERROR_FRAC = 1e-10;
+    private static final double PIECE_ERROR_FRAC = 5e-10;
 
     /**
      * Pieces shorter than this may bend in proportion less, so that short steps add up alike, s.

@@ -21,15 +21,23 @@ public final class Surroundings {
     final AirSeries air;
     private final Given given;
 
-    private Surroundings(Scenario scenario) {
-        timeline = Timeline.of(scenario);
+    private Surroundings(Scenario scenario, boolean everyHour) {
+        timeline = Timeline.of(scenario, everyHour);
         air = AirSeries.of(scenario, timeline);
         given = Given.of(scenario);
     }
 
-    /** Works them out. */
+    /** Works them out as a trace needs them: every hour is stepped to. */
     public static Surroundings of(Scenario scenario) {
-        return new Surroundings(scenario);
+        return new Surroundings(scenario, true);
+    }
+
+    /**
+     * Works them out for seasons alone: in a room, where the air holds for hours, no hour is
+     * stepped to for its own sake, so that the scenario's step may be longer than one.
+     */
+    public static Surroundings forSeasons(Scenario scenario) {
+        return new Surroundings(scenario, false);
     }
 
     /**

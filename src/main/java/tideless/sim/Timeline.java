@@ -47,14 +47,26 @@ final class Timeline {
         }
     }
 
+    /** With every hour among the instants, as a trace wants it. */
     static Timeline of(Scenario scenario) {
+        return of(scenario, true);
+    }
+
+    /**
+     * @param everyHour whether to step to every hour too; else only where the air does, and to
+     *     every midnight
+     */
+    static Timeline of(Scenario scenario, boolean everyHour) {
         double endS = scenario.days() * DAY_S;
         DoubleStream.Builder instants = DoubleStream.builder();
         double stepS = scenario.settings().stepS();
         for (long i = 0; i * stepS < endS; i++) {
             instants.add(i * stepS);
         }
-        for (int hour = 0; hour <= scenario.days() * 24; hour++) {
+        // Weather changes with the hour.
+        boolean hours = everyHour || scenario.climate() instanceof Climate.Weather;
+        int every = hours ? 1 : 24;
+        for (int hour = 0; hour <= scenario.days() * 24; hour += every) {
             instants.add(hour * HOUR_S);
         }
         for (Tray tray : scenario.trays()) {

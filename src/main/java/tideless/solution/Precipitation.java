@@ -73,7 +73,7 @@ public final class Precipitation {
     private static final int CA = Component.CA.ordinal();
 
     /** Relative residual of what an index is judged by: far below {@link #SETTLED}. */
-    private static final double JUDGED = 1e-7;
+    private static final double JUDGED = 1e-9;
 
     private final SpeciationSolver solver = new SpeciationSolver(JUDGED);
     private final double[] trial = new double[Component.COUNT];

@@ -43,6 +43,11 @@ final class SpeciationSolver {
     private static final int[] CATION = new int[SPECIES];
     private static final int[] LIGAND = new int[SPECIES];
     private static final int[] PROTONS = new int[SPECIES];
+    private static final int[] POWER = new int[SPECIES]; // place of the protons' power
+    private static final int[] SIZE_OF_CHARGE = new int[SPECIES];
+    private static final double[] SQUARE_OF_CHARGE = new double[SPECIES];
+    private static final double[] PLUS = new double[SPECIES]; // charges of a cation, else 0
+    private static final double[] MINUS = new double[SPECIES];
     private static final int NO3 = Species.NO3.ordinal();
     private static final int CL = Species.CL.ordinal();
 
@@ -53,6 +58,11 @@ final class SpeciationSolver {
             CATION[i] = species.cation().ordinal();
             LIGAND[i] = species.ligand().ordinal();
             PROTONS[i] = species.protons();
+            POWER[i] = PROTONS[i] + 1;
+            SIZE_OF_CHARGE[i] = Math.abs(CHARGE[i]);
+            SQUARE_OF_CHARGE[i] = CHARGE[i] * CHARGE[i];
+            PLUS[i] = Math.max(0, CHARGE[i]);
+            MINUS[i] = Math.max(0, -CHARGE[i]);
         }
     }
 
@@ -293,8 +303,8 @@ final class SpeciationSolver {
             double term =
                     formation[i]
                             * ligandActivity[LIGAND[i]]
-                            * protonPower[PROTONS[i] + 1]
-                            * inverseGamma[Math.abs(CHARGE[i])];
+                            * protonPower[POWER[i]]
+                            * inverseGamma[SIZE_OF_CHARGE[i]];
             raw[i] = term;
             cationSum[CATION[i]] += term;
         }
@@ -303,25 +313,23 @@ final class SpeciationSolver {
         }
         raw[NO3] = nitrate;
         raw[CL] = chloride;
-        positive = 0;
-        negative = 0;
-        twiceStrength = 0;
+        double plus = 0;
+        double minus = 0;
+        double strengths = 0;
         ligandSum[1] = 0;
         ligandSum[2] = 0;
         ligandSum[3] = 0;
         for (int i = 0; i < SPECIES; i++) {
-            int m = CATION[i];
-            double amount = raw[i] * cationRatio[m];
+            double amount = raw[i] * cationRatio[CATION[i]];
             c[i] = amount;
-            int z = CHARGE[i];
-            if (z > 0) {
-                positive += z * amount;
-            } else {
-                negative -= z * amount;
-            }
-            twiceStrength += z * z * amount;
+            plus += PLUS[i] * amount;
+            minus += MINUS[i] * amount;
+            strengths += SQUARE_OF_CHARGE[i] * amount;
             ligandSum[LIGAND[i]] += amount;
         }
+        positive = plus;
+        negative = minus;
+        twiceStrength = strengths;
     }
 
     /** Residuals, all relative. */

@@ -25,10 +25,12 @@ import tideless.sim.Surroundings;
  */
 public final class Ensemble {
     /**
-     * Step that serves an ensemble, s: against ten minutes it shifts the day a reservoir is empty
-     * by some minutes (docs/validation-engine.md) and takes a fifth of the time.
+     * Step that serves an ensemble, s: against ten minutes it shifts the hour a reservoir is empty
+     * by some minutes (docs/validation-engine.md) and takes a fifth of the time. What is noticed at
+     * the end of a step (stranded, drowned, wilted roots) is noticed up to as much later. Weather
+     * is stepped through by the hour all the same.
      */
-    public static final double STEP_S = 3600;
+    public static final double STEP_S = 3 * 3600;
 
     private Ensemble() {}
 
@@ -73,7 +75,7 @@ public final class Ensemble {
                     "members and threads must be at least 1, were %s and %s"
                             .formatted(members, threads));
         }
-        Surroundings surroundings = Surroundings.of(scenario);
+        Surroundings surroundings = Surroundings.forSeasons(scenario);
         long[] seeds = new SplittableRandom(seed).longs(members).toArray();
         List<R> results = new ArrayList<>();
         for (int i = 0; i < members; i++) {

@@ -86,14 +86,14 @@ class EnsembleTest {
     }
 
     /**
-     * Every instant by less than ten minutes and all that was drunk by less than 1e-4: what an
-     * hour's step may cost an ensemble that tells of days.
+     * Every instant by less than ten minutes and all that was drunk by less than 1e-4: what a step
+     * of three hours may cost an ensemble that tells of days.
      */
     @Test
-    void an_hours_step_tells_the_same_season_as_ten_minutes() {
+    void three_hours_steps_tell_the_same_season_as_ten_minutes() {
         Scenario bench = read("scenarios/science-room-bench.toml");
         Season fine = Simulation.season(bench, Surroundings.of(bench));
-        Season coarse = Simulation.season(BENCH, Surroundings.of(BENCH));
+        Season coarse = Simulation.season(BENCH, Surroundings.forSeasons(BENCH));
         assertEquals(600, bench.settings().stepS());
         assertEquals(fine.events().size(), coarse.events().size());
         for (int i = 0; i < fine.events().size(); i++) {
@@ -101,12 +101,12 @@ class EnsembleTest {
             Event got = coarse.events().get(i);
             assertEquals(expected.kind(), got.kind());
             assertEquals(expected.where(), got.where());
-            // What is noticed at the end of a step is noticed up to an hour late.
+            // What is noticed at the end of a step is noticed up to a step late.
             boolean noticed =
                     expected.kind() == Event.Kind.STRANDED
                             || expected.kind() == Event.Kind.REWETTED
                             || expected.kind() == Event.Kind.DROWNED;
-            assertEquals(expected.atS(), got.atS(), noticed ? 3600 : 600);
+            assertEquals(expected.atS(), got.atS(), noticed ? Ensemble.STEP_S : 600);
         }
         double drunk = fine.water().out().get(0).amount();
         assertEquals(drunk, coarse.water().out().get(0).amount(), 1e-4 * drunk);
