@@ -161,7 +161,7 @@ final class CheckCommand implements Callable<Integer> {
         if (!(times < 1000)) {
             return "ample";
         }
-        return String.format(Locale.ROOT, "%.1f-fold", times)
+        return String.format(Locale.ROOT, times < 10 ? "%.1f-fold" : "%.0f-fold", times)
                 + (times < 1 ? ": TOO LITTLE at the lowest level" : "");
     }
 
