@@ -1,7 +1,11 @@
 package tideless.advice;
 
+import static java.time.temporal.ChronoUnit.DAYS;
+
 import java.util.List;
+import tideless.scenario.Filling;
 import tideless.scenario.Reservoir;
+import tideless.scenario.Tray;
 import tideless.sim.Event;
 import tideless.sim.ReservoirTrace;
 import tideless.sim.Trace;
@@ -61,13 +65,18 @@ final class ReservoirAdvice {
                             timesDry + (timesDry == 1 ? " time" : " times"),
                             "never",
                             "the reservoir was empty down to its outlet before anybody came",
-                            dryCure(trace, sizing, rounds.lastBefore(firstDryS / 3600))));
+                            runsOverFromS(trace, name) < firstDryS
+                                    ? "mend the valve that lets it run over (see overflow): a larger"
+                                            + " reservoir would only spill more"
+                                    : dryCure(trace, sizing, rounds.lastBefore(firstDryS / 3600))));
         }
-        if (sizing.outgrownFrom() != null) {
-            int day =
-                    (int)
-                            java.time.temporal.ChronoUnit.DAYS.between(
-                                    trace.scenario().start(), sizing.outgrownFrom());
+        int outgrownDay =
+                sizing.outgrownFrom() == null
+                        ? Integer.MAX_VALUE
+                        : (int) DAYS.between(trace.scenario().start(), sizing.outgrownFrom());
+        // What runs over a rim is no thirst that a larger reservoir could meet.
+        if (outgrownDay < Integer.MAX_VALUE
+                && runsOverFromS(trace, name) > (outgrownDay + 1) * 86400.0) {
             warnings.add(
                     new Warning(
                             Warning.Kind.OUTGROWN,
@@ -75,7 +84,7 @@ final class ReservoirAdvice {
                             name,
                             true,
                             "a full reservoir lasts "
-                                    + Figures.days(sizing.daysWhenFull().get(day)),
+                                    + Figures.days(sizing.daysWhenFull().get(outgrownDay)),
                             "longest time between visits " + Figures.days(sizing.longestGapDays()),
                             "from here on even a full reservoir does not reach the next visit",
                             "visit more often, or hold at least "
@@ -84,6 +93,26 @@ final class ReservoirAdvice {
                                     + Figures.litres(reservoir.usableM3())
                                     + ")"));
         }
+    }
+
+    /** When a tray below a reservoir began to run over, s; infinite when none does. */
+    private static double runsOverFromS(Trace trace, String reservoir) {
+        for (Event event : trace.events()) {
+            if (event.kind() == Event.Kind.OVERFLOW_BEGAN
+                    && isFedBy(reservoir, trace.scenario().trays(), event.where())) {
+                return event.atS();
+            }
+        }
+        return Double.POSITIVE_INFINITY;
+    }
+
+    private static boolean isFedBy(String reservoir, List<Tray> trays, String name) {
+        return trays.stream()
+                .anyMatch(
+                        tray ->
+                                tray.name().equals(name)
+                                        && tray.filling() instanceof Filling.ByValve valve
+                                        && valve.reservoir().equals(reservoir));
     }
 
     /** A full reservoir may have lasted: then the cure is a refill in time, not a larger vessel. */

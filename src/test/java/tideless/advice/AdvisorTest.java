@@ -153,6 +153,31 @@ class AdvisorTest {
         assertEquals(LocalDate.of(2026, 9, 7), starved.from().toLocalDate());
     }
 
+    /** A rig that runs over empties any reservoir: a larger one is no cure. */
+    @Test
+    void a_reservoir_emptied_by_a_valve_that_hangs_open_is_not_called_outgrown() {
+        ValveFaults open =
+                new ValveFaults(
+                        ValveFaults.Stuck.OPEN,
+                        Rigs.START,
+                        Rigs.START.plusDays(99),
+                        0,
+                        Rigs.START,
+                        0,
+                        Rigs.START);
+        Advice advice =
+                advise(
+                        14,
+                        Rigs.reservoir(0.1, 0.32, Reservoir.Refill.When.LOW_AT_VISIT),
+                        Rigs.valve().with(open),
+                        1.0,
+                        Rigs.onWeekdays(DayOfWeek.MONDAY));
+        assertTrue(warning(advice, Warning.Kind.OVERFLOW).isPresent());
+        assertTrue(warning(advice, Warning.Kind.OUTGROWN).isEmpty());
+        Warning dry = warning(advice, Warning.Kind.RAN_DRY).orElseThrow();
+        assertTrue(dry.cure().startsWith("mend the valve"), dry.cure());
+    }
+
     @Test
     void tasks_stand_in_order_of_date_with_reservoirs_first() {
         List<Task> tasks =
