@@ -65,6 +65,16 @@ final class FeedWater {
     /** What a parabola of the bend may be off by, over {@link #bendMost}; by trial on the rigs. */
     private static final double BOW_TO_BEND = 2;
 
+    /** Share of the reach an error asks for that is taken; usual. */
+    private static final double SAFE_FRAC = 0.9;
+
+    private static final double MOST_GROWTH = 4;
+
+    /**
+     * How far on towards a crossing that bends too much; the rest then bends a thousandth of it.
+     */
+    private static final double NEARER_FRAC = 0.9;
+
     /** How much further a closed form has to reach to be worth more; by trial on the rigs. */
     private static final double CLOSED_OVER_RUNGE = 3;
 
@@ -169,6 +179,7 @@ final class FeedWater {
     private double reachS = Double.POSITIVE_INFINITY; // of the next closed form, s
     private double crossedM3;
     private double reservoirLevelM;
+    private int first; // tray that crosses into another regime at the end of the piece, or -1
     private boolean known;
 
     FeedWater(Reservoir reservoir, List<Tray> trays, double bendMost) {
@@ -447,16 +458,47 @@ final class FeedWater {
 
     // Closed form.
 
-    /** 0 when the rates bend too much, or the outlet comes out. */
+    /**
+     * 0 when the rates bend too much, or the outlet comes out; then {@link #reachS} says how far.
+     */
     private double closedForm(double spanS) {
-        double out = evaporationM3PerS;
-        for (int i = 0; i < size; i++) {
-            out += lines.flowM3PerS[i];
+        double startRate = outflowM3PerS(lines.flowM3PerS);
+        double span = untilFirstCrossing(spanS, startRate + evaporationM3PerS);
+        if (!(span > SHORTEST_S)) {
+            return crossAtOnce(span);
         }
+        double reservoirEnd = reservoirM3 - projectEnds(span);
+        if (!uncovered && reservoirEnd - deadM3 < NOTHING_M3) {
+            reachS = 0;
+            return 0;
+        }
+        if (uncovered) {
+            known = true;
+        } else if (!correctEnds(span, reservoirEnd)) {
+            evaluate(volumeM3, reservoirM3, true);
+            return 0;
+        }
+        double[] endFlow = known ? lines.flowM3PerS : bowedFlow;
+        clearAccounts();
+        for (int i = 0; i < size; i++) {
+            account(i, endM3[i], span);
+        }
+        double startM3 = reservoirM3;
+        finishReservoir(span);
+        thin(startM3, startRate, outflowM3PerS(endFlow), span);
+        noteSpillRise(rate, endFlow);
+        known &= first < 0;
+        return span;
+    }
+
+    /** The rates as straight lines, and when the first of them leads out of its regime, s. */
+    private double untilFirstCrossing(double spanS, double reservoirLossM3PerS) {
         double fallMPerS =
-                !uncovered && reservoirM3 > 0 ? -out / reservoirShape.areaM2(reservoirLevelM) : 0;
+                !uncovered && reservoirM3 > 0
+                        ? -reservoirLossM3PerS / reservoirShape.areaM2(reservoirLevelM)
+                        : 0;
         double span = spanS;
-        int first = -1;
+        first = -1;
         for (int i = 0; i < size; i++) {
             drift[i] = uncovered ? 0 : lines.byHead[i] * fallMPerS;
             rate[i] = lines.flowM3PerS[i];
@@ -469,18 +511,24 @@ final class FeedWater {
                 }
             }
         }
-        if (!(span > SHORTEST_S)) {
-            if (first < 0 || span < 0) {
-                reachS = 0;
-                return 0;
-            }
-            // Already there but for rounding.
-            clearAccounts();
-            account(first, boundM3(first), 0);
-            finishReservoir(0);
-            known = false;
-            return Double.MIN_NORMAL;
+        return span;
+    }
+
+    /** Where a tray already stands at its bound but for rounding. */
+    private double crossAtOnce(double span) {
+        if (first < 0 || span < 0) {
+            reachS = 0;
+            return 0;
         }
+        clearAccounts();
+        account(first, boundM3(first), 0);
+        finishReservoir(0);
+        known = false;
+        return Double.MIN_NORMAL;
+    }
+
+    /** Volumes and inflows at the end of a span; returns what leaves the reservoir, m3. */
+    private double projectEnds(double span) {
         double leaves = evaporationM3PerS * span;
         for (int i = 0; i < size; i++) {
             if (water[i] == Water.FREE) {
@@ -500,54 +548,43 @@ final class FeedWater {
             }
             leaves += x[i];
         }
-        double reservoirEnd = reservoirM3 - leaves;
-        if (uncovered) {
-            reservoirEnd = Math.max(0, reservoirEnd);
-        } else if (reservoirEnd - deadM3 < NOTHING_M3) {
-            reachS = 0;
-            return 0;
-        }
-        double[] endFlow = lines.flowM3PerS;
-        known = true;
-        if (!uncovered) {
-            System.arraycopy(slope, 0, stage, 0, size);
-            evaluate(endM3, reservoirEnd, true);
-            double worst = findBend(span);
-            if (worst <= 1) {
-                putInBend(span, first);
-                reachS = span * Math.min(4, 0.9 / Math.sqrt(worst));
-            } else {
-                endFlow = bowedFlow;
-                System.arraycopy(lines.flowM3PerS, 0, bowedFlow, 0, size);
-                worst = worst == Double.POSITIVE_INFINITY || first >= 0 ? worst : bow(span);
-                if (!(worst <= 1)) {
-                    evaluate(volumeM3, reservoirM3, true);
-                    reachS =
-                            worst == Double.POSITIVE_INFINITY || Double.isNaN(worst)
-                                    ? 0
-                                    : span * (first >= 0 ? 0.9 : Math.max(0.2, shrink(worst)));
-                    return 0;
-                }
-                reachS = span * Math.min(4, shrink(worst));
-                known = false;
-            }
-        }
-        clearAccounts();
-        for (int i = 0; i < size; i++) {
-            account(i, endM3[i], span);
-        }
-        double startM3 = reservoirM3;
-        finishReservoir(span);
-        thin(startM3, out - evaporationM3PerS, outflowM3PerS(endFlow), span);
-        noteSpillRise(rate, endFlow);
-        if (first >= 0) {
-            known = false;
-        }
-        return span;
+        return leaves;
     }
 
-    private static double shrink(double worst) {
-        return 0.9 / Math.cbrt(Math.max(worst, 1e-3));
+    /**
+     * Puts in the bend found at the end; leaves in {@link #known} whether the rates there are those
+     * of the end, else {@link #bowedFlow} has them.
+     *
+     * @return false when it bends too much; {@link #reachS} tells how far a piece may reach
+     */
+    private boolean correctEnds(double span, double reservoirEnd) {
+        System.arraycopy(slope, 0, stage, 0, size);
+        evaluate(endM3, reservoirEnd, true);
+        double worst = findBend(span);
+        known = worst <= 1;
+        if (known) {
+            putInBend(span);
+            reachS = Math.max(reachS, span * MOST_GROWTH);
+            return true;
+        }
+        if (worst == Double.POSITIVE_INFINITY) {
+            reachS = 0;
+            return false;
+        }
+        if (first >= 0) {
+            reachS = NEARER_FRAC * span;
+            return false;
+        }
+        System.arraycopy(lines.flowM3PerS, 0, bowedFlow, 0, size);
+        worst = bow(span);
+        boolean good = worst <= 1;
+        double shrunk = span * SAFE_FRAC / Math.cbrt(Math.max(worst, 1e-3));
+        if (good) {
+            reachS = Math.max(reachS, Math.min(shrunk, span * MOST_GROWTH));
+        } else {
+            reachS = worst < Double.POSITIVE_INFINITY ? Math.max(shrunk, 0.2 * span) : 0;
+        }
+        return good;
     }
 
     /**
@@ -575,7 +612,7 @@ final class FeedWater {
         return worst / (bendMost * Math.min(1, span / BEND_SPAN_S));
     }
 
-    private void putInBend(double span, int first) {
+    private void putInBend(double span) {
         for (int i = 0; i < size; i++) {
             double change = span * phi2[i] * bend[i];
             if (water[i] == Water.FREE) {
@@ -787,7 +824,7 @@ final class FeedWater {
     private double rungeKutta(double spanS) {
         double h = Math.min(spanS, pieceS);
         boolean located = false;
-        int first = -1;
+        int leaver = -1;
         for (int round = 0; round < MAX_ROUNDS; round++) {
             double error = tryPiece(h);
             if (error > 1 && h > SHORTEST_S && !located) {
@@ -796,20 +833,20 @@ final class FeedWater {
             }
             if (!located) {
                 double grown = h * Math.min(5, 0.9 / Math.pow(Math.max(error, 1e-5), 0.2));
-                first = -1;
+                leaver = -1;
                 double at = 1;
                 for (int i = 0; i <= size; i++) {
                     double theta = i < size ? crossingOf(i, h) : emptyOf(h);
                     if (theta < at) {
                         at = theta;
-                        first = i;
+                        leaver = i;
                         if (i < size) {
                             crossedM3 = endM3[i] < lowM3(i) ? lowM3(i) : highM3(i);
                         }
                     }
                 }
                 pieceS = Math.max(SHORTEST_S, grown);
-                if (first >= 0) {
+                if (leaver >= 0) {
                     located = true;
                     h = Math.max(at * h, Double.MIN_NORMAL);
                     continue;
@@ -818,7 +855,7 @@ final class FeedWater {
             clearAccounts();
             for (int i = 0; i < size; i++) {
                 double end = endM3[i];
-                if (i == first && water[i] == Water.FREE) {
+                if (i == leaver && water[i] == Water.FREE) {
                     end = crossedM3;
                     x[i] = end - volumeM3[i] + askedM3PerS[i] * h;
                 }
@@ -829,7 +866,7 @@ final class FeedWater {
             thin(startM3, outflowM3PerS(pair.first()), outflowM3PerS(pair.last()), h);
             noteSpillRise(pair.first(), pair.last());
             known = false;
-            if (first == size) {
+            if (leaver == size) {
                 uncovered = true;
             }
             return h;
