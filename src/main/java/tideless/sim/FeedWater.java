@@ -823,16 +823,18 @@ final class FeedWater {
 
     private double rungeKutta(double spanS) {
         double h = Math.min(spanS, pieceS);
+        double keptS = h < pieceS ? pieceS : SHORTEST_S; // the end of a step proves nothing
         boolean located = false;
         int leaver = -1;
         for (int round = 0; round < MAX_ROUNDS; round++) {
             double error = tryPiece(h);
             if (error > 1 && h > SHORTEST_S && !located) {
-                h *= Math.max(0.2, 0.9 / Math.pow(error, 0.2));
+                h *= Math.max(0.2, SAFE_FRAC / Math.pow(error, 0.2));
+                keptS = SHORTEST_S;
                 continue;
             }
             if (!located) {
-                double grown = h * Math.min(5, 0.9 / Math.pow(Math.max(error, 1e-5), 0.2));
+                double grown = h * Math.min(5, SAFE_FRAC / Math.pow(Math.max(error, 1e-5), 0.2));
                 leaver = -1;
                 double at = 1;
                 for (int i = 0; i <= size; i++) {
@@ -845,7 +847,7 @@ final class FeedWater {
                         }
                     }
                 }
-                pieceS = Math.max(SHORTEST_S, grown);
+                pieceS = Math.max(keptS, grown);
                 if (leaver >= 0) {
                     located = true;
                     h = Math.max(at * h, Double.MIN_NORMAL);
