@@ -31,6 +31,9 @@ public final class TubeFlow {
      */
     private static final double PURELY_LAMINAR_REYNOLDS = 800;
 
+    /** A step of the logarithm below this leaves an error of some tens of its square. */
+    private static final double LAST_STEP = 1e-8;
+
     private static final int MAX_ROUNDS = 200;
 
     private TubeFlow() {}
@@ -315,10 +318,13 @@ public final class TubeFlow {
             }
             double order = (friction * (2 + slope) + 2 * lossCoefficient) / factor;
             double step = -Math.log(excess) / order;
-            if (Math.abs(step) < 1e-14 || high - low <= 1e-15 * high) {
+            if (high - low <= 1e-15 * high) {
                 return speed;
             }
             double next = speed * Math.exp(step);
+            if (Math.abs(step) < LAST_STEP) {
+                return next;
+            }
             if (Math.abs(step) > 0.5 * stepBefore || !(next > low && next < high)) {
                 next = Math.sqrt(low * high);
                 step = Math.log(next / speed);
