@@ -200,8 +200,8 @@ public final class ValidateEngine {
                 """
 
                 A trickle loses next to nothing in its line and the float makes up for the rest: the doubt
-                shifts the level within the band by micrometres and the date by seconds. It shows in how
-                long a dry tray takes to fill.
+                does not move the date by a tenth of a second. It shows in how long a dry tray takes to
+                fill, and there most of the head is lost at the seat.
 
                 """);
     }
