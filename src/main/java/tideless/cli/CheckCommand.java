@@ -9,9 +9,7 @@ import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Parameters;
 import picocli.CommandLine.Spec;
 import tideless.physics.TubeFlow;
-import tideless.scenario.Filling;
 import tideless.scenario.Reading;
-import tideless.scenario.Reservoir;
 import tideless.scenario.Scenario;
 import tideless.scenario.Shape;
 import tideless.scenario.Tray;
@@ -110,7 +108,7 @@ final class CheckCommand implements Callable<Integer> {
                     "  tray %s: %s; %.0f mL/min with the reservoir full, %.0f at the outlet;"
                             + " peak thirst %.1f mL/min, margin %s",
                     feed.tray().name(),
-                    filling(feed, rig.reservoir()),
+                    filling(feed),
                     feed.fullM3PerS() * 6e7,
                     feed.lowM3PerS() * 6e7,
                     feed.peakThirstM3PerS() * 6e7,
@@ -145,16 +143,11 @@ final class CheckCommand implements Callable<Integer> {
         }
     }
 
-    private static String filling(RigCheck.Feed feed, Reservoir reservoir) {
+    private static String filling(RigCheck.Feed feed) {
         if (!Double.isNaN(feed.fillS())) {
             return String.format(Locale.ROOT, "fills in %.0f min", feed.fillS() / 60);
         }
-        Filling.ByValve valve = (Filling.ByValve) feed.tray().filling();
-        double seatM = feed.tray().floorAboveBenchM() + valve.seatAboveFloorM();
-        double surfaceM = reservoir.floorAboveBenchM() + reservoir.fullLevelM();
-        return seatM < surfaceM
-                ? "does not fill from dry out of one reservoir"
-                : "never fills: its valve lies above the full reservoir";
+        return "does not fill from dry out of one reservoir";
     }
 
     private static String margin(double times) {

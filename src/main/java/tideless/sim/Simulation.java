@@ -16,9 +16,6 @@ import tideless.solution.Meter;
 
 /** Runs a scenario from its first day to its last. */
 public final class Simulation {
-    /** How often it is asked what falls out: crystals take hours to days to grow; assumed, s. */
-    private static final double SETTLING_S = Timeline.DAY_S;
-
     private final Scenario scenario;
     private final Timeline timeline;
     private final AirSeries air;
@@ -54,8 +51,7 @@ public final class Simulation {
             reservoirs.add(run);
             List<TrayRun> fed = new ArrayList<>();
             for (TrayRun tray : trays) {
-                if (tray.tray.filling() instanceof Filling.ByValve valve
-                        && valve.reservoir().equals(reservoir.name())) {
+                if (tray.tray.isFedBy(reservoir.name())) {
                     fed.add(tray);
                     feedOf[tray.index] = run;
                 }
@@ -139,7 +135,7 @@ public final class Simulation {
                 reservoir.end(step, spanS, air);
             }
             recorder.addStep(step, trays, reservoirs);
-            if (timeline.instantS[step + 1] % SETTLING_S == 0) {
+            if (timeline.endsDay[step]) {
                 settle(timeline.instantS[step + 1]);
             }
             if (timeline.endsHour[step]) {
@@ -155,6 +151,7 @@ public final class Simulation {
         }
     }
 
+    /** Once a day: crystals take hours to days to grow; assumed. */
     private void settle(double atS) {
         double co2Ppm = air.solutionCo2Ppm;
         for (TrayRun t : trays) {

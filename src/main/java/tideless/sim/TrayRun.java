@@ -36,12 +36,6 @@ final class TrayRun {
     private static final int[] CHARGE = charges();
 
     /**
-     * What goes with the water where only a thirst was measured: every nutrient, at the strength it
-     * stands in the tray; sodium, chloride, carbon and the tracer stay. Assumed.
-     */
-    private static final boolean[] PASSES_WITH_MEASURED_THIRST = nutrients();
-
-    /**
      * Days in air after which a root is an air root, and in water after which it is not; assumed.
      */
     private static final int ROOT_MEMORY_DAYS = 7;
@@ -195,20 +189,14 @@ final class TrayRun {
             shapeCanopy();
         } else {
             traits = null;
-            // A measured thirst comes without a hunger: the nutrients go with the water.
-            for (int i = 0; i < passFrac.length; i++) {
-                passFrac[i] = PASSES_WITH_MEASURED_THIRST[i] ? 1 : 0;
+            // A measured thirst comes without a hunger: every nutrient goes with the water, at the
+            // strength it stands in the tray; sodium, chloride, carbon and the tracer stay.
+            // Assumed.
+            for (Component component : Shortage.WATCHED) {
+                passFrac[component.ordinal()] = 1;
             }
+            passFrac[NH4] = 1;
         }
-    }
-
-    private static boolean[] nutrients() {
-        boolean[] passes = new boolean[Component.COUNT];
-        for (Component component : Shortage.WATCHED) {
-            passes[component.ordinal()] = true;
-        }
-        passes[NH4] = true;
-        return passes;
     }
 
     private Planting.OfCrop crop() {

@@ -1,6 +1,7 @@
 package tideless.study;
 
 import java.util.ArrayList;
+import java.util.Collections;
 import java.util.List;
 import java.util.SplittableRandom;
 import java.util.concurrent.Callable;
@@ -77,10 +78,7 @@ public final class Ensemble {
         }
         Surroundings surroundings = Surroundings.forSeasons(scenario);
         long[] seeds = new SplittableRandom(seed).longs(members).toArray();
-        List<R> results = new ArrayList<>();
-        for (int i = 0; i < members; i++) {
-            results.add(null);
-        }
+        List<R> results = new ArrayList<>(Collections.nCopies(members, null));
         AtomicInteger next = new AtomicInteger();
         Callable<Void> worker =
                 () -> {

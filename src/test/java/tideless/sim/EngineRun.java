@@ -50,25 +50,30 @@ final class EngineRun {
             double lastS = Math.min(rig.changeS, untilS - fromS);
             while (doneS < lastS - 1e-6) {
                 double spanS = Math.min(stepS, lastS - doneS);
-                for (int i = 0; i < trays.size(); i++) {
-                    TrayRun tray = trays.get(i);
-                    tray.lossM3PerS = rig.askedM3PerS[c][i];
-                    tray.inflowM3 = 0;
-                    tray.evaporatedM3 = 0;
-                    tray.drunkM3 = 0;
-                }
-                reservoir.evaporationM3PerS = rig.evaporationM3PerS;
-                feed.step(fromS + doneS, spanS, (to, at) -> to.refill(Rigs.FEED, TEMP_C), log);
-                for (int i = 0; i < trays.size(); i++) {
-                    TrayRun tray = trays.get(i);
-                    inM3[i] += tray.inflowM3;
-                    lostM3[i] += tray.evaporatedM3 + tray.drunkM3;
-                    for (int k = 0; k < tray.mol.length; k++) {
-                        tray.mol[k] += tray.stepInMol[k];
-                        tray.stepInMol[k] = 0;
-                    }
-                }
+                step(rig.askedM3PerS[c], fromS + doneS, spanS);
                 doneS += spanS;
+            }
+        }
+    }
+
+    /** One step under stated losses, m3/s. */
+    void step(double[] askedM3PerS, double atS, double spanS) {
+        for (int i = 0; i < trays.size(); i++) {
+            TrayRun tray = trays.get(i);
+            tray.lossM3PerS = askedM3PerS[i];
+            tray.inflowM3 = 0;
+            tray.evaporatedM3 = 0;
+            tray.drunkM3 = 0;
+        }
+        reservoir.evaporationM3PerS = rig.evaporationM3PerS;
+        feed.step(atS, spanS, (to, at) -> to.refill(Rigs.FEED, TEMP_C), log);
+        for (int i = 0; i < trays.size(); i++) {
+            TrayRun tray = trays.get(i);
+            inM3[i] += tray.inflowM3;
+            lostM3[i] += tray.evaporatedM3 + tray.drunkM3;
+            for (int k = 0; k < tray.mol.length; k++) {
+                tray.mol[k] += tray.stepInMol[k];
+                tray.stepInMol[k] = 0;
             }
         }
     }

@@ -99,24 +99,10 @@ class StepIndependenceProperties {
             double atS = 0;
             for (double[] asked : rig.askedM3PerS) {
                 for (double spanS : cut.of(rig.changeS)) {
-                    for (int i = 0; i < asked.length; i++) {
-                        TrayRun tray = run.trays.get(i);
-                        tray.lossM3PerS = asked[i];
-                        tray.inflowM3 = 0;
-                        tray.evaporatedM3 = 0;
-                        tray.drunkM3 = 0;
-                    }
-                    run.reservoir.evaporationM3PerS = rig.evaporationM3PerS;
-                    run.feed.step(atS, spanS, (to, at) -> {}, run.log);
+                    run.step(asked, atS, spanS);
                     atS += spanS;
                     for (int i = 0; i < asked.length; i++) {
                         TrayRun tray = run.trays.get(i);
-                        run.inM3[i] += tray.inflowM3;
-                        run.lostM3[i] += tray.evaporatedM3 + tray.drunkM3;
-                        for (int k = 0; k < tray.mol.length; k++) {
-                            tray.mol[k] += tray.stepInMol[k];
-                            tray.stepInMol[k] = 0;
-                        }
                         nothingBelowNothing(tray, run.inM3[i], run.lostM3[i], run.spiltM3(i));
                     }
                     assertTrue(run.reservoir.volumeM3 >= 0);
