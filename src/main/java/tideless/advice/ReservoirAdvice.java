@@ -3,9 +3,7 @@ package tideless.advice;
 import static java.time.temporal.ChronoUnit.DAYS;
 
 import java.util.List;
-import tideless.scenario.Filling;
 import tideless.scenario.Reservoir;
-import tideless.scenario.Tray;
 import tideless.sim.Event;
 import tideless.sim.ReservoirTrace;
 import tideless.sim.Trace;
@@ -70,49 +68,44 @@ final class ReservoirAdvice {
                                             + " reservoir would only spill more"
                                     : dryCure(trace, sizing, rounds.lastBefore(firstDryS / 3600))));
         }
-        int outgrownDay =
-                sizing.outgrownFrom() == null
-                        ? Integer.MAX_VALUE
-                        : (int) DAYS.between(trace.scenario().start(), sizing.outgrownFrom());
-        // What runs over a rim is no thirst that a larger reservoir could meet.
-        if (outgrownDay < Integer.MAX_VALUE
-                && runsOverFromS(trace, name) > (outgrownDay + 1) * 86400.0) {
-            warnings.add(
-                    new Warning(
-                            Warning.Kind.OUTGROWN,
-                            sizing.outgrownFrom().atStartOfDay(),
-                            name,
-                            true,
-                            "a full reservoir lasts "
-                                    + Figures.days(sizing.daysWhenFull().get(outgrownDay)),
-                            "longest time between visits " + Figures.days(sizing.longestGapDays()),
-                            "from here on even a full reservoir does not reach the next visit",
-                            "visit more often, or hold at least "
-                                    + Figures.litres(sizing.enoughUsableLitres() / 1000)
-                                    + " above the outlet (it holds "
-                                    + Figures.litres(reservoir.usableM3())
-                                    + ")"));
+        if (sizing.outgrownFrom() != null) {
+            int day = (int) DAYS.between(trace.scenario().start(), sizing.outgrownFrom());
+            // What runs over a rim is no thirst that a larger reservoir could meet.
+            if (runsOverFromS(trace, name) > (day + 1) * 86400.0) {
+                warnings.add(outgrown(sizing, day, reservoir));
+            }
         }
+    }
+
+    private static Warning outgrown(Sizing sizing, int day, Reservoir reservoir) {
+        return new Warning(
+                Warning.Kind.OUTGROWN,
+                sizing.outgrownFrom().atStartOfDay(),
+                reservoir.name(),
+                true,
+                "a full reservoir lasts " + Figures.days(sizing.daysWhenFull().get(day)),
+                "longest time between visits " + Figures.days(sizing.longestGapDays()),
+                "from here on even a full reservoir does not reach the next visit",
+                "visit more often, or hold at least "
+                        + Figures.litres(sizing.enoughUsableLitres() / 1000)
+                        + " above the outlet (it holds "
+                        + Figures.litres(reservoir.usableM3())
+                        + ")");
     }
 
     /** When a tray below a reservoir began to run over, s; infinite when none does. */
     private static double runsOverFromS(Trace trace, String reservoir) {
-        for (Event event : trace.events()) {
-            if (event.kind() == Event.Kind.OVERFLOW_BEGAN
-                    && isFedBy(reservoir, trace.scenario().trays(), event.where())) {
-                return event.atS();
-            }
-        }
-        return Double.POSITIVE_INFINITY;
+        return trace.events().stream()
+                .filter(event -> event.kind() == Event.Kind.OVERFLOW_BEGAN)
+                .filter(event -> isFedBy(reservoir, trace, event.where()))
+                .mapToDouble(Event::atS)
+                .min()
+                .orElse(Double.POSITIVE_INFINITY);
     }
 
-    private static boolean isFedBy(String reservoir, List<Tray> trays, String name) {
-        return trays.stream()
-                .anyMatch(
-                        tray ->
-                                tray.name().equals(name)
-                                        && tray.filling() instanceof Filling.ByValve valve
-                                        && valve.reservoir().equals(reservoir));
+    private static boolean isFedBy(String reservoir, Trace trace, String name) {
+        return trace.scenario().trays().stream()
+                .anyMatch(tray -> tray.name().equals(name) && tray.isFedBy(reservoir));
     }
 
     /** A full reservoir may have lasted: then the cure is a refill in time, not a larger vessel. */

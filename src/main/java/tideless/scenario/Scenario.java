@@ -58,74 +58,39 @@ public record Scenario(
 
     /** The same with other numerical choices. */
     public Scenario withSettings(Settings other) {
-        return new Scenario(
-                title,
-                start,
-                days,
-                place,
-                climate,
-                feed,
-                sourceWater,
-                reservoirs,
-                trays,
-                visits,
-                other,
-                digest);
+        return changed(feed, reservoirs, trays, visits, other);
     }
 
-    /** The same with another feed. */
+    /** The same with another feed, in the trays too that start filled with it. */
     public Scenario withFeed(Liquid other) {
-        return new Scenario(
-                title,
-                start,
-                days,
-                place,
-                climate,
-                other,
-                sourceWater,
-                reservoirs,
-                trays,
-                visits,
-                settings,
-                digest);
+        List<Tray> filled =
+                trays.stream()
+                        .map(t -> t.startLiquid().equals(feed) ? t.withStartLiquid(other) : t)
+                        .toList();
+        return changed(other, reservoirs, filled, visits, settings);
     }
 
     /** The same with other reservoirs. */
     public Scenario withReservoirs(List<Reservoir> other) {
-        return new Scenario(
-                title,
-                start,
-                days,
-                place,
-                climate,
-                feed,
-                sourceWater,
-                other,
-                trays,
-                visits,
-                settings,
-                digest);
+        return changed(feed, other, trays, visits, settings);
     }
 
     /** The same with other trays. */
     public Scenario withTrays(List<Tray> other) {
-        return new Scenario(
-                title,
-                start,
-                days,
-                place,
-                climate,
-                feed,
-                sourceWater,
-                reservoirs,
-                other,
-                visits,
-                settings,
-                digest);
+        return changed(feed, reservoirs, other, visits, settings);
     }
 
     /** The same with other visits. */
     public Scenario withVisits(Visits other) {
+        return changed(feed, reservoirs, trays, other, settings);
+    }
+
+    private Scenario changed(
+            Liquid feed,
+            List<Reservoir> reservoirs,
+            List<Tray> trays,
+            Visits visits,
+            Settings settings) {
         return new Scenario(
                 title,
                 start,
@@ -136,7 +101,7 @@ public record Scenario(
                 sourceWater,
                 reservoirs,
                 trays,
-                other,
+                visits,
                 settings,
                 digest);
     }

@@ -207,12 +207,7 @@ public final class ScenarioReader {
 
     private void noteIdleReservoirs(List<Reservoir> reservoirs, List<Tray> trays) {
         for (Reservoir reservoir : reservoirs) {
-            boolean used =
-                    trays.stream()
-                            .anyMatch(
-                                    tray ->
-                                            tray.filling() instanceof Filling.ByValve valve
-                                                    && valve.reservoir().equals(reservoir.name()));
+            boolean used = trays.stream().anyMatch(tray -> tray.isFedBy(reservoir.name()));
             if (!used) {
                 source.note(
                         new Note(

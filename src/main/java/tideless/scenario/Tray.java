@@ -66,44 +66,27 @@ public record Tray(
         }
     }
 
+    /** Whether a float valve fills it from the reservoir of that name. */
+    public boolean isFedBy(String reservoir) {
+        return filling instanceof Filling.ByValve valve && valve.reservoir().equals(reservoir);
+    }
+
     /** The same filled with another liquid at the start. */
     public Tray withStartLiquid(Liquid other) {
-        return new Tray(
-                name,
-                shape,
-                overflowM,
-                overflowBoreM,
-                cupBottomM,
-                floorAboveBenchM,
-                openAreaM2,
-                startLevelM,
-                other,
-                planting,
-                filling,
-                lamp,
-                limits);
+        return changed(other, filling, lamp, limits);
     }
 
     /** The same filled otherwise and under another lamp. */
     public Tray with(Filling otherFilling, Lamp otherLamp) {
-        return new Tray(
-                name,
-                shape,
-                overflowM,
-                overflowBoreM,
-                cupBottomM,
-                floorAboveBenchM,
-                openAreaM2,
-                startLevelM,
-                startLiquid,
-                planting,
-                otherFilling,
-                otherLamp,
-                limits);
+        return changed(startLiquid, otherFilling, otherLamp, limits);
     }
 
     /** The same with other bands. */
     public Tray withLimits(Limits other) {
+        return changed(startLiquid, filling, lamp, other);
+    }
+
+    private Tray changed(Liquid startLiquid, Filling filling, Lamp lamp, Limits limits) {
         return new Tray(
                 name,
                 shape,
@@ -117,6 +100,6 @@ public record Tray(
                 planting,
                 filling,
                 lamp,
-                other);
+                limits);
     }
 }

@@ -91,13 +91,10 @@ public record RigCheck(
         Timeline timeline = Timeline.of(scenario);
         AirSeries air = AirSeries.of(scenario, timeline);
         for (Reservoir reservoir : scenario.reservoirs()) {
-            List<Tray> fed = new ArrayList<>();
-            for (Tray tray : scenario.trays()) {
-                if (tray.filling() instanceof Filling.ByValve valve
-                        && valve.reservoir().equals(reservoir.name())) {
-                    fed.add(tray);
-                }
-            }
+            List<Tray> fed =
+                    scenario.trays().stream()
+                            .filter(tray -> tray.isFedBy(reservoir.name()))
+                            .toList();
             checks.add(of(reservoir, fed, timeline, air));
         }
         return checks;

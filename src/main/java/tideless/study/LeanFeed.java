@@ -10,7 +10,6 @@ import tideless.scenario.Limits;
 import tideless.scenario.Liquid;
 import tideless.scenario.Planting;
 import tideless.scenario.Scenario;
-import tideless.scenario.Tray;
 import tideless.scenario.Visits;
 import tideless.sim.Shortage;
 import tideless.sim.Simulation;
@@ -184,14 +183,7 @@ public record LeanFeed(
         }
 
         private Scenario with(Composition feed) {
-            Liquid old = scenario.feed();
-            Liquid liquid = new Liquid(old.name(), feed);
-            List<Tray> trays =
-                    scenario.trays().stream()
-                            .map(t -> t.startLiquid().equals(old) ? t.withStartLiquid(liquid) : t)
-                            .toList();
-            return scenario.withFeed(liquid)
-                    .withTrays(trays)
+            return scenario.withFeed(new Liquid(scenario.feed().name(), feed))
                     .withVisits(scenario.visits().withFlush(Visits.Flush.NEVER));
         }
 

@@ -39,12 +39,11 @@ public record Tolerances(double feedFrac, double settingM, double lampFrac)
         Liquid planned = scenario.feed();
         double strength = 1 + evenly(random) * feedFrac;
         Liquid mixed = new Liquid(planned.name(), planned.composition().times(strength));
-        List<Tray> trays =
-                scenario.trays().stream().map(tray -> built(tray, planned, mixed, random)).toList();
-        return scenario.withFeed(mixed).withTrays(trays);
+        List<Tray> trays = scenario.trays().stream().map(tray -> built(tray, random)).toList();
+        return scenario.withTrays(trays).withFeed(mixed);
     }
 
-    private Tray built(Tray tray, Liquid planned, Liquid mixed, SplittableRandom random) {
+    private Tray built(Tray tray, SplittableRandom random) {
         double shift = evenly(random) * settingM;
         double brightness = 1 + evenly(random) * lampFrac;
         Filling filling = tray.filling();
@@ -54,8 +53,7 @@ public record Tolerances(double feedFrac, double settingM, double lampFrac)
                     valve.withSettingM(
                             Math.max(valve.bandM(), Math.min(tray.overflowM(), setting)));
         }
-        Tray built = tray.with(filling, tray.lamp().times(brightness));
-        return tray.startLiquid().equals(planned) ? built.withStartLiquid(mixed) : built;
+        return tray.with(filling, tray.lamp().times(brightness));
     }
 
     /** Between -1 and 1. */
