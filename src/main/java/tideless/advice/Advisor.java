@@ -3,7 +3,7 @@ package tideless.advice;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
-import tideless.scenario.Reservoir;
+import tideless.rig.Reservoir;
 import tideless.sim.ReservoirTrace;
 import tideless.sim.Trace;
 import tideless.sim.TrayTrace;

@@ -3,7 +3,7 @@ package tideless.advice;
 import static java.time.temporal.ChronoUnit.DAYS;
 
 import java.util.List;
-import tideless.scenario.Reservoir;
+import tideless.rig.Reservoir;
 import tideless.sim.Event;
 import tideless.sim.ReservoirTrace;
 import tideless.sim.Trace;

@@ -3,7 +3,7 @@ package tideless.advice;
 import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.List;
-import tideless.scenario.Scenario;
+import tideless.rig.Scenario;
 
 /**
  * The moments at which somebody looks during a run.

@@ -1,7 +1,7 @@
 package tideless.advice;
 
 import java.util.List;
-import tideless.scenario.Limits;
+import tideless.rig.Limits;
 import tideless.sim.Event;
 import tideless.sim.Trace;
 import tideless.sim.TrayTrace;

@@ -3,7 +3,7 @@ package tideless.advice;
 import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.List;
-import tideless.scenario.Reservoir;
+import tideless.rig.Reservoir;
 import tideless.sim.ReservoirTrace;
 import tideless.sim.Trace;
 

@@ -9,10 +9,10 @@ import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Parameters;
 import picocli.CommandLine.Spec;
 import tideless.physics.TubeFlow;
+import tideless.rig.Scenario;
+import tideless.rig.Shape;
+import tideless.rig.Tray;
 import tideless.scenario.Reading;
-import tideless.scenario.Scenario;
-import tideless.scenario.Shape;
-import tideless.scenario.Tray;
 import tideless.sim.RigCheck;
 
 /** Checks one scenario without running it. */

@@ -12,9 +12,9 @@ import java.util.Map;
 import tideless.advice.Sizing;
 import tideless.advice.Task;
 import tideless.advice.Warning;
-import tideless.scenario.Reservoir;
-import tideless.scenario.Scenario;
-import tideless.scenario.Tray;
+import tideless.rig.Reservoir;
+import tideless.rig.Scenario;
+import tideless.rig.Tray;
 import tideless.study.Forecast;
 
 /**

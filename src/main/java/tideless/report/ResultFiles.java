@@ -11,8 +11,8 @@ import java.util.concurrent.ExecutionException;
 import java.util.concurrent.ExecutorService;
 import java.util.concurrent.Executors;
 import java.util.concurrent.Future;
-import tideless.scenario.Reservoir;
-import tideless.scenario.Tray;
+import tideless.rig.Reservoir;
+import tideless.rig.Tray;
 import tideless.sim.Trace;
 import tideless.study.Forecast;
 

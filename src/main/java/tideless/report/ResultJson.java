@@ -16,7 +16,7 @@ import java.util.List;
 import tideless.advice.Sizing;
 import tideless.advice.Task;
 import tideless.advice.Warning;
-import tideless.scenario.Scenario;
+import tideless.rig.Scenario;
 import tideless.sim.Ledger;
 import tideless.sim.ReservoirTrace;
 import tideless.sim.Series;

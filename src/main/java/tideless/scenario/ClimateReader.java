@@ -3,6 +3,11 @@ package tideless.scenario;
 import static tideless.scenario.Measure.plain;
 
 import java.time.LocalDate;
+import tideless.rig.Climate;
+import tideless.rig.Cover;
+import tideless.rig.HourlyWeather;
+import tideless.rig.Lamp;
+import tideless.rig.Place;
 
 /** Reads where the rig stands and the air around it. */
 final class ClimateReader {

@@ -3,6 +3,8 @@ package tideless.scenario;
 import static tideless.scenario.Measure.plain;
 
 import java.util.List;
+import tideless.rig.Displacement;
+import tideless.rig.Shape;
 
 /** Reads what keeps solution out of a tray: its cups and its valve's body. */
 final class DisplacementReader {

@@ -2,6 +2,8 @@ package tideless.scenario;
 
 import static tideless.scenario.Measure.plain;
 
+import tideless.rig.Lamp;
+
 /** Reads a lamp, and holds what is promised of it against what it can give. */
 final class LampReader {
     private static final double DAY_S = 86400;

@@ -4,6 +4,7 @@ import static tideless.scenario.Measure.plain;
 
 import java.util.LinkedHashMap;
 import java.util.Map;
+import tideless.rig.Liquid;
 import tideless.solution.Component;
 import tideless.solution.Composition;
 

@@ -2,6 +2,7 @@ package tideless.scenario;
 
 import java.util.List;
 import java.util.Objects;
+import tideless.rig.Scenario;
 
 /** What came of reading a scenario file. */
 public sealed interface Reading {

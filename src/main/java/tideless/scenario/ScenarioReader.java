@@ -6,6 +6,16 @@ import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Set;
+import tideless.rig.Climate;
+import tideless.rig.Lamp;
+import tideless.rig.Liquid;
+import tideless.rig.Place;
+import tideless.rig.Planting;
+import tideless.rig.Reservoir;
+import tideless.rig.Scenario;
+import tideless.rig.Settings;
+import tideless.rig.Tray;
+import tideless.rig.Visits;
 
 /**
  * Reads a scenario file: the door through which everything a user writes comes in. Whatever stands

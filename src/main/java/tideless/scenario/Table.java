@@ -12,6 +12,7 @@ import org.tomlj.TomlArray;
 import org.tomlj.TomlKeyValue;
 import org.tomlj.TomlPosition;
 import org.tomlj.TomlTable;
+import tideless.rig.Visits;
 
 /**
  * A table of a TOML file and the keys that may stand in it. Each reading method gives a value or,

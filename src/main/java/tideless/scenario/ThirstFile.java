@@ -4,6 +4,7 @@ import java.time.LocalDate;
 import java.time.LocalDateTime;
 import java.time.temporal.ChronoUnit;
 import java.util.List;
+import tideless.rig.Thirst;
 
 /**
  * A tray's measured use from a CSV file: columns time and thirst, under time {@code local} for

@@ -7,6 +7,18 @@ import java.time.temporal.ChronoUnit;
 import java.util.ArrayList;
 import java.util.List;
 import tideless.crop.CropTraits;
+import tideless.rig.Displacement;
+import tideless.rig.Filling;
+import tideless.rig.Lamp;
+import tideless.rig.Limits;
+import tideless.rig.Liquid;
+import tideless.rig.Planting;
+import tideless.rig.Reservoir;
+import tideless.rig.Shape;
+import tideless.rig.Thirst;
+import tideless.rig.Tray;
+import tideless.rig.Tube;
+import tideless.rig.ValveFaults;
 
 /** Reads one tray, and finds what cannot be true of it. */
 final class TrayReader {

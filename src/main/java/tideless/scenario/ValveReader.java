@@ -3,6 +3,7 @@ package tideless.scenario;
 import java.time.LocalDate;
 import java.util.Locale;
 import tideless.physics.FloatLever;
+import tideless.rig.ValveFaults;
 
 /** Reads what ails a valve, and whether its float can shut it. */
 final class ValveReader {

@@ -4,6 +4,10 @@ import static tideless.scenario.Measure.plain;
 
 import java.util.ArrayList;
 import java.util.List;
+import tideless.rig.Displacement;
+import tideless.rig.Reservoir;
+import tideless.rig.Shape;
+import tideless.rig.Tube;
 
 /** Reads the inside of a tray or reservoir, and the tubes between. */
 final class VesselReader {

@@ -8,6 +8,7 @@ import java.util.Arrays;
 import java.util.List;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
+import tideless.rig.HourlyWeather;
 
 /**
  * Hourly weather from a CSV file, cut to a run.

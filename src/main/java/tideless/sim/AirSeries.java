@@ -3,10 +3,10 @@ package tideless.sim;
 import tideless.physics.HumidAir;
 import tideless.physics.Light;
 import tideless.physics.Sun;
-import tideless.scenario.Climate;
-import tideless.scenario.Cover;
-import tideless.scenario.HourlyWeather;
-import tideless.scenario.Scenario;
+import tideless.rig.Climate;
+import tideless.rig.Cover;
+import tideless.rig.HourlyWeather;
+import tideless.rig.Scenario;
 
 /**
  * Air and sun at the middle of every step of a {@link Timeline}. Worked out once for a scenario.

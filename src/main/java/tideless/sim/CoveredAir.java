@@ -1,7 +1,7 @@
 package tideless.sim;
 
 import tideless.physics.HumidAir;
-import tideless.scenario.Cover;
+import tideless.rig.Cover;
 
 /**
  * The air under a glass or film cover in steady balance with the weather outside, per floor area.

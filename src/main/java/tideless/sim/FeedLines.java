@@ -4,9 +4,9 @@ import java.util.List;
 import tideless.physics.LiquidWater;
 import tideless.physics.TubeFlow;
 import tideless.physics.TubeTree;
-import tideless.scenario.Filling;
-import tideless.scenario.Reservoir;
-import tideless.scenario.Tube;
+import tideless.rig.Filling;
+import tideless.rig.Reservoir;
+import tideless.rig.Tube;
 
 /**
  * The tubing from one reservoir to its trays: a trunk, a tee, and a branch with a valve each. Gives

@@ -2,10 +2,10 @@ package tideless.sim;
 
 import java.util.Arrays;
 import java.util.List;
-import tideless.scenario.Filling;
-import tideless.scenario.Reservoir;
-import tideless.scenario.Shape;
-import tideless.scenario.Tray;
+import tideless.rig.Filling;
+import tideless.rig.Reservoir;
+import tideless.rig.Shape;
+import tideless.rig.Tray;
 
 /**
  * The water of one reservoir and of the valve trays below it, over a span of constant losses.

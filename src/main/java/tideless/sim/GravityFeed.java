@@ -3,8 +3,8 @@ package tideless.sim;
 import java.time.LocalDate;
 import java.util.List;
 import tideless.physics.LiquidWater;
-import tideless.scenario.Filling;
-import tideless.scenario.Tray;
+import tideless.rig.Filling;
+import tideless.rig.Tray;
 
 /**
  * One reservoir and the valve trays below it, over one step: hands the water to {@link FeedWater}

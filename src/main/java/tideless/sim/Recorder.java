@@ -3,8 +3,8 @@ package tideless.sim;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
-import tideless.scenario.Reservoir;
-import tideless.scenario.Tray;
+import tideless.rig.Reservoir;
+import tideless.rig.Tray;
 import tideless.solution.Component;
 import tideless.solution.Meter;
 

@@ -1,7 +1,7 @@
 package tideless.sim;
 
 import tideless.physics.LiquidWater;
-import tideless.scenario.Reservoir;
+import tideless.rig.Reservoir;
 import tideless.solution.Component;
 import tideless.solution.Composition;
 

@@ -1,7 +1,7 @@
 package tideless.sim;
 
 import java.util.List;
-import tideless.scenario.Reservoir;
+import tideless.rig.Reservoir;
 import tideless.solution.Composition;
 
 /**

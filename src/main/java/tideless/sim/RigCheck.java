@@ -7,12 +7,12 @@ import tideless.crop.Transpiration;
 import tideless.physics.LiquidWater;
 import tideless.physics.Orifice;
 import tideless.physics.RigLoad;
-import tideless.scenario.Filling;
-import tideless.scenario.Lamp;
-import tideless.scenario.Planting;
-import tideless.scenario.Reservoir;
-import tideless.scenario.Scenario;
-import tideless.scenario.Tray;
+import tideless.rig.Filling;
+import tideless.rig.Lamp;
+import tideless.rig.Planting;
+import tideless.rig.Reservoir;
+import tideless.rig.Scenario;
+import tideless.rig.Tray;
 
 /**
  * What can be said of a rig without a season.

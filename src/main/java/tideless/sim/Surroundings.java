@@ -3,14 +3,14 @@ package tideless.sim;
 import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.List;
-import tideless.scenario.Climate;
-import tideless.scenario.Filling;
-import tideless.scenario.Lamp;
-import tideless.scenario.Place;
-import tideless.scenario.Scenario;
-import tideless.scenario.Settings;
-import tideless.scenario.Tray;
-import tideless.scenario.Visits;
+import tideless.rig.Climate;
+import tideless.rig.Filling;
+import tideless.rig.Lamp;
+import tideless.rig.Place;
+import tideless.rig.Scenario;
+import tideless.rig.Settings;
+import tideless.rig.Tray;
+import tideless.rig.Visits;
 
 /**
  * The clock and the air of a scenario, worked out once for all runs that share them. Immutable; any

@@ -5,11 +5,11 @@ import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
 import java.util.stream.DoubleStream;
-import tideless.scenario.Climate;
-import tideless.scenario.Filling;
-import tideless.scenario.Lamp;
-import tideless.scenario.Scenario;
-import tideless.scenario.Tray;
+import tideless.rig.Climate;
+import tideless.rig.Filling;
+import tideless.rig.Lamp;
+import tideless.rig.Scenario;
+import tideless.rig.Tray;
 
 /**
  * The instants a run steps to: the regular grid, every hour, and every instant at which something

@@ -2,7 +2,7 @@ package tideless.sim;
 
 import java.time.LocalDateTime;
 import java.util.List;
-import tideless.scenario.Scenario;
+import tideless.rig.Scenario;
 
 /**
  * All that one run leaves behind, hour by hour.

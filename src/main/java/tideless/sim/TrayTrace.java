@@ -1,7 +1,7 @@
 package tideless.sim;
 
 import java.util.List;
-import tideless.scenario.Tray;
+import tideless.rig.Tray;
 import tideless.solution.Composition;
 
 /**

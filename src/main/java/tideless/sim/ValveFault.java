@@ -2,7 +2,7 @@ package tideless.sim;
 
 import java.time.LocalDate;
 import java.time.temporal.ChronoUnit;
-import tideless.scenario.ValveFaults;
+import tideless.rig.ValveFaults;
 
 /** What ails a valve at an instant of a run. Immutable. */
 final class ValveFault {

@@ -2,8 +2,8 @@ package tideless.study;
 
 import java.util.concurrent.CompletableFuture;
 import tideless.advice.Advisor;
-import tideless.scenario.Reservoir;
-import tideless.scenario.Scenario;
+import tideless.rig.Reservoir;
+import tideless.rig.Scenario;
 import tideless.sim.Simulation;
 import tideless.sim.Trace;
 

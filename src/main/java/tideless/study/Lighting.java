@@ -1,7 +1,7 @@
 package tideless.study;
 
 import java.util.List;
-import tideless.scenario.Scenario;
+import tideless.rig.Scenario;
 
 /**
  * What light every tray gets from lamp and sun over a run, and what warmth comes with it.

@@ -2,10 +2,10 @@ package tideless.study;
 
 import java.util.List;
 import java.util.SplittableRandom;
-import tideless.scenario.Filling;
-import tideless.scenario.Liquid;
-import tideless.scenario.Scenario;
-import tideless.scenario.Tray;
+import tideless.rig.Filling;
+import tideless.rig.Liquid;
+import tideless.rig.Scenario;
+import tideless.rig.Tray;
 
 /**
  * How far a rig as built may lie from the rig as planned; every share is drawn evenly between less

@@ -14,6 +14,7 @@ import java.util.List;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import tideless.crop.CropTraits;
+import tideless.rig.Planting;
 
 class CropReaderTest {
     private static final String CROP = TestCrops.crop();

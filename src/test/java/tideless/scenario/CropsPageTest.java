@@ -11,6 +11,7 @@ import java.util.List;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
+import tideless.rig.Planting;
 
 /** Reads the examples of docs/crops.md. */
 class CropsPageTest {

@@ -9,6 +9,7 @@ import net.jqwik.api.Arbitrary;
 import net.jqwik.api.ForAll;
 import net.jqwik.api.Property;
 import net.jqwik.api.Provide;
+import tideless.rig.HourlyWeather;
 
 class CsvProperties {
     @Provide

@@ -13,6 +13,8 @@ import java.nio.file.Path;
 import java.util.List;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
+import tideless.rig.Displacement;
+import tideless.rig.Tray;
 
 /** Cups, a valve body and an overflow hole as they are written. */
 class DisplacementReaderTest {

@@ -10,6 +10,7 @@ import java.nio.charset.StandardCharsets;
 import java.time.LocalDate;
 import java.util.List;
 import org.junit.jupiter.api.Test;
+import tideless.rig.HourlyWeather;
 
 class EpwFileTest {
     private static final LocalDate START = LocalDate.of(2026, 3, 2);

@@ -7,6 +7,7 @@ import java.util.List;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
+import tideless.rig.Lamp;
 
 class LampReaderTest {
     private final Source source = new Source("bench.toml");

@@ -7,6 +7,8 @@ import static org.junit.jupiter.api.Assertions.assertNull;
 
 import java.util.List;
 import org.junit.jupiter.api.Test;
+import tideless.rig.Liquid;
+import tideless.rig.Thirst;
 import tideless.solution.Component;
 import tideless.solution.Composition;
 

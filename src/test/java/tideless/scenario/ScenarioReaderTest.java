@@ -20,6 +20,13 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.MethodSource;
+import tideless.rig.Climate;
+import tideless.rig.Filling;
+import tideless.rig.Planting;
+import tideless.rig.Reservoir;
+import tideless.rig.Scenario;
+import tideless.rig.Shape;
+import tideless.rig.Tray;
 
 class ScenarioReaderTest {
     /** A small scenario that is right; each test breaks one thing in it. Line numbers beside. */

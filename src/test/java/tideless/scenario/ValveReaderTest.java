@@ -15,6 +15,9 @@ import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 import org.junit.jupiter.params.provider.ValueSource;
+import tideless.rig.Filling;
+import tideless.rig.Scenario;
+import tideless.rig.ValveFaults;
 
 /** What ails a valve, from which day, and whether its float can shut it. */
 class ValveReaderTest {

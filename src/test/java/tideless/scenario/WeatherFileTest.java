@@ -12,6 +12,7 @@ import java.time.LocalDate;
 import java.time.LocalDateTime;
 import java.util.List;
 import org.junit.jupiter.api.Test;
+import tideless.rig.HourlyWeather;
 
 class WeatherFileTest {
     private static final String HEAD =

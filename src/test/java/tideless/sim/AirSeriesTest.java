@@ -9,13 +9,13 @@ import java.util.List;
 import org.junit.jupiter.api.Test;
 import tideless.physics.HumidAir;
 import tideless.physics.Sun;
-import tideless.scenario.Climate;
-import tideless.scenario.Cover;
-import tideless.scenario.Filling;
-import tideless.scenario.HourlyWeather;
-import tideless.scenario.Place;
-import tideless.scenario.Scenario;
-import tideless.scenario.Settings;
+import tideless.rig.Climate;
+import tideless.rig.Cover;
+import tideless.rig.Filling;
+import tideless.rig.HourlyWeather;
+import tideless.rig.Place;
+import tideless.rig.Scenario;
+import tideless.rig.Settings;
 
 class AirSeriesTest {
     private static final LocalDate FIRST_OF_OCTOBER = LocalDate.of(2027, 10, 1); // day 274

@@ -9,12 +9,12 @@ import java.util.SplittableRandom;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
-import tideless.scenario.Filling;
-import tideless.scenario.Planting;
-import tideless.scenario.Reservoir.Refill.When;
-import tideless.scenario.Scenario;
-import tideless.scenario.Thirst;
-import tideless.scenario.ValveFaults;
+import tideless.rig.Filling;
+import tideless.rig.Planting;
+import tideless.rig.Reservoir.Refill.When;
+import tideless.rig.Scenario;
+import tideless.rig.Thirst;
+import tideless.rig.ValveFaults;
 
 /** Water and all that is dissolved in it are neither made nor lost, whatever the rig. */
 class ConservationTest {

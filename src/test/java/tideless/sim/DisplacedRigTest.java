@@ -14,13 +14,13 @@ import org.junit.jupiter.params.provider.CsvSource;
 import org.junit.jupiter.params.provider.MethodSource;
 import org.junit.jupiter.params.provider.ValueSource;
 import tideless.physics.TubeFlow;
-import tideless.scenario.Displacement;
-import tideless.scenario.Filling;
-import tideless.scenario.Reservoir;
-import tideless.scenario.Shape;
-import tideless.scenario.Tray;
-import tideless.scenario.Tube;
-import tideless.scenario.ValveFaults;
+import tideless.rig.Displacement;
+import tideless.rig.Filling;
+import tideless.rig.Reservoir;
+import tideless.rig.Shape;
+import tideless.rig.Tray;
+import tideless.rig.Tube;
+import tideless.rig.ValveFaults;
 
 /**
  * Trays with cups and valve bodies in them: where those begin and end the area steps, and with it

@@ -7,7 +7,7 @@ import java.util.SplittableRandom;
 import java.util.stream.LongStream;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.MethodSource;
-import tideless.scenario.Filling;
+import tideless.rig.Filling;
 
 /**
  * The engine at its default step against a general-purpose solver on the same law: Commons Math's

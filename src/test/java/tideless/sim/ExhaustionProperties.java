@@ -8,10 +8,10 @@ import net.jqwik.api.Example;
 import net.jqwik.api.ForAll;
 import net.jqwik.api.Property;
 import net.jqwik.api.constraints.DoubleRange;
+import tideless.rig.Scenario;
+import tideless.rig.Tray;
 import tideless.scenario.Reading;
-import tideless.scenario.Scenario;
 import tideless.scenario.ScenarioReader;
-import tideless.scenario.Tray;
 
 /** A sealed tank far too small for its crop: everything runs out. */
 class ExhaustionProperties {

@@ -9,12 +9,12 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 import tideless.physics.LiquidWater;
-import tideless.scenario.Filling;
-import tideless.scenario.Lamp;
-import tideless.scenario.Reservoir;
-import tideless.scenario.Tray;
-import tideless.scenario.Tube;
-import tideless.scenario.ValveFaults;
+import tideless.rig.Filling;
+import tideless.rig.Lamp;
+import tideless.rig.Reservoir;
+import tideless.rig.Tray;
+import tideless.rig.Tube;
+import tideless.rig.ValveFaults;
 
 /** Trays at different heights on one trunk, through the solver that the engine itself asks. */
 class FeedLinesTest {

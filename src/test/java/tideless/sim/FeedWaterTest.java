@@ -11,12 +11,12 @@ import org.junit.jupiter.params.provider.ValueSource;
 import tideless.physics.Draining;
 import tideless.physics.LiquidWater;
 import tideless.physics.TubeFlow;
-import tideless.scenario.Filling;
-import tideless.scenario.Lamp;
-import tideless.scenario.Reservoir;
-import tideless.scenario.Tray;
-import tideless.scenario.Tube;
-import tideless.scenario.ValveFaults;
+import tideless.rig.Filling;
+import tideless.rig.Lamp;
+import tideless.rig.Reservoir;
+import tideless.rig.Tray;
+import tideless.rig.Tube;
+import tideless.rig.ValveFaults;
 
 /**
  * One tray's water against closed forms.

@@ -8,10 +8,10 @@ import org.apache.commons.math3.ode.nonstiff.DormandPrince853Integrator;
 import tideless.physics.LiquidWater;
 import tideless.physics.TubeFlow;
 import tideless.physics.TubeTree;
-import tideless.scenario.Filling;
-import tideless.scenario.Shape;
-import tideless.scenario.Tray;
-import tideless.scenario.ValveFaults;
+import tideless.rig.Filling;
+import tideless.rig.Shape;
+import tideless.rig.Tray;
+import tideless.rig.ValveFaults;
 import tideless.solution.Component;
 
 /**
@@ -137,7 +137,7 @@ final class GeneralPurpose implements FirstOrderDifferentialEquations {
     }
 
     // The opening at which the line passes the leak with the reservoir full, by bisection.
-    private double leakOpening(Filling.ByValve valve, tideless.scenario.Tube trunk, double head) {
+    private double leakOpening(Filling.ByValve valve, tideless.rig.Tube trunk, double head) {
         double wanted = valve.faults().seepM3PerS();
         if (wanted == 0) {
             return 0;

@@ -8,11 +8,11 @@ import java.util.List;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
-import tideless.scenario.Filling;
-import tideless.scenario.Reservoir;
-import tideless.scenario.Tray;
-import tideless.scenario.Tube;
-import tideless.scenario.ValveFaults;
+import tideless.rig.Filling;
+import tideless.rig.Reservoir;
+import tideless.rig.Tray;
+import tideless.rig.Tube;
+import tideless.rig.ValveFaults;
 
 /**
  * What a hung valve brings against what the overflow passes. The lines have no tube, so that the

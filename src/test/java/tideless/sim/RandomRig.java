@@ -3,14 +3,14 @@ package tideless.sim;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.SplittableRandom;
-import tideless.scenario.Displacement;
-import tideless.scenario.Filling;
-import tideless.scenario.Lamp;
-import tideless.scenario.Reservoir;
-import tideless.scenario.Shape;
-import tideless.scenario.Tray;
-import tideless.scenario.Tube;
-import tideless.scenario.ValveFaults;
+import tideless.rig.Displacement;
+import tideless.rig.Filling;
+import tideless.rig.Lamp;
+import tideless.rig.Reservoir;
+import tideless.rig.Shape;
+import tideless.rig.Tray;
+import tideless.rig.Tube;
+import tideless.rig.ValveFaults;
 
 /** A reservoir over one to four valve trays, and what is taken from them, drawn from a seed. */
 final class RandomRig {

@@ -10,17 +10,17 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 import org.junit.jupiter.params.provider.ValueSource;
-import tideless.scenario.Filling;
-import tideless.scenario.Lamp;
-import tideless.scenario.Planting;
+import tideless.rig.Filling;
+import tideless.rig.Lamp;
+import tideless.rig.Planting;
+import tideless.rig.Reservoir;
+import tideless.rig.Scenario;
+import tideless.rig.Thirst;
+import tideless.rig.Tray;
+import tideless.rig.Tube;
+import tideless.rig.ValveFaults;
 import tideless.scenario.Reading;
-import tideless.scenario.Reservoir;
-import tideless.scenario.Scenario;
 import tideless.scenario.ScenarioReader;
-import tideless.scenario.Thirst;
-import tideless.scenario.Tray;
-import tideless.scenario.Tube;
-import tideless.scenario.ValveFaults;
 
 /** Every figure of a rig's check against hand calculation or rows recomputed independently. */
 class RigCheckTest {

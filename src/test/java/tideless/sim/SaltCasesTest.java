@@ -7,8 +7,8 @@ import java.util.List;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.ValueSource;
-import tideless.scenario.Filling;
-import tideless.scenario.Reservoir.Refill.When;
+import tideless.rig.Filling;
+import tideless.rig.Reservoir.Refill.When;
 import tideless.solution.Component;
 import tideless.solution.Composition;
 

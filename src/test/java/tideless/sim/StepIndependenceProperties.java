@@ -16,8 +16,8 @@ import net.jqwik.api.Property;
 import net.jqwik.api.Provide;
 import net.jqwik.api.RandomDistribution;
 import net.jqwik.api.ShrinkingMode;
-import tideless.scenario.Filling;
-import tideless.scenario.Tray;
+import tideless.rig.Filling;
+import tideless.rig.Tray;
 
 /**
  * The water of a random rig does not depend on how the run is cut into steps, nor on the order of

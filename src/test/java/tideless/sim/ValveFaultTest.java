@@ -13,13 +13,13 @@ import org.junit.jupiter.params.provider.ValueSource;
 import tideless.advice.Advice;
 import tideless.advice.Advisor;
 import tideless.advice.Warning;
-import tideless.scenario.Filling;
-import tideless.scenario.Lamp;
-import tideless.scenario.Reservoir;
-import tideless.scenario.Scenario;
-import tideless.scenario.Tray;
-import tideless.scenario.Tube;
-import tideless.scenario.ValveFaults;
+import tideless.rig.Filling;
+import tideless.rig.Lamp;
+import tideless.rig.Reservoir;
+import tideless.rig.Scenario;
+import tideless.rig.Tray;
+import tideless.rig.Tube;
+import tideless.rig.ValveFaults;
 
 /**
  * Valves that ail from a day of the run, against closed forms. The seat alone limits (no tubes), so

@@ -6,8 +6,8 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.nio.file.Path;
 import org.junit.jupiter.api.Test;
+import tideless.rig.Scenario;
 import tideless.scenario.Reading;
-import tideless.scenario.Scenario;
 import tideless.scenario.ScenarioReader;
 
 /** The feed that needs no flush. */

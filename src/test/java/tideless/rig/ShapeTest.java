@@ -1,4 +1,4 @@
-package tideless.scenario;
+package tideless.rig;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertNotEquals;
@@ -9,7 +9,7 @@ import java.util.List;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
-import tideless.scenario.Displacement.Solid;
+import tideless.rig.Displacement.Solid;
 
 /** Vessels with cups and a valve in them, worked out by hand; tolerance: rounding of doubles. */
 class ShapeTest {

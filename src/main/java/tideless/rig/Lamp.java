@@ -1,4 +1,4 @@
-package tideless.scenario;
+package tideless.rig;
 
 /**
  * A lamp over a tray, on the same hours every day.

@@ -1,4 +1,4 @@
-package tideless.scenario;
+package tideless.rig;
 
 /**
  * A tray's own measured water use, joined by straight lines between its points and held level

@@ -1,4 +1,4 @@
-package tideless.scenario;
+package tideless.rig;
 
 import java.time.LocalDate;
 import java.util.Objects;

@@ -1,4 +1,4 @@
-package tideless.scenario;
+package tideless.rig;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
@@ -14,7 +14,7 @@ import net.jqwik.api.Property;
 import net.jqwik.api.Provide;
 import net.jqwik.api.constraints.DoubleRange;
 import net.jqwik.api.constraints.Scale;
-import tideless.scenario.Displacement.Solid;
+import tideless.rig.Displacement.Solid;
 
 /** What must hold of every vessel, with anything in it or nothing. */
 class ShapeProperties {

@@ -1,4 +1,4 @@
-package tideless.scenario;
+package tideless.rig;
 
 /**
  * Bands a tray's solution must keep.

@@ -1,4 +1,4 @@
-package tideless.scenario;
+package tideless.rig;
 
 import java.util.ArrayList;
 import java.util.List;

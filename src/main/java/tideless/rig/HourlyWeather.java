@@ -1,4 +1,4 @@
-package tideless.scenario;
+package tideless.rig;
 
 /**
  * An hourly weather series, without gaps. Value {@code h} holds at the instant {@code h} hours

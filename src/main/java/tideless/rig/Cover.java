@@ -1,4 +1,4 @@
-package tideless.scenario;
+package tideless.rig;
 
 /**
  * What stands between the outside weather and the plants.

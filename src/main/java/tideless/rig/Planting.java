@@ -1,4 +1,4 @@
-package tideless.scenario;
+package tideless.rig;
 
 import java.util.Objects;
 import tideless.crop.CropTraits;
