@@ -1,5 +1,7 @@
 package tideless.crop;
 
+import org.apache.commons.math3.util.FastMath;
+
 /** How much leaf a plant holds over how much ground, and the light it stops. */
 public final class Canopy {
     /**
@@ -40,7 +42,7 @@ public final class Canopy {
             areaM2 +=
                     thinner
                             * (THIN_LEAF_DRY_G / 1000)
-                            * -Math.expm1(-plant.leafDryG() / THIN_LEAF_DRY_G);
+                            * -FastMath.expm1(-plant.leafDryG() / THIN_LEAF_DRY_G);
         }
         return areaM2;
     }
@@ -60,7 +62,7 @@ public final class Canopy {
     public static double coveredGroundM2(CropTraits traits, Plant plant, double groundPerPlantM2) {
         double boundM2 = Math.min(groundPerPlantM2, traits.growth().spreadM2());
         double openM2 = leafAreaM2(traits, plant) / OPEN_CROWN_LEAF_AREA_INDEX;
-        return boundM2 * -Math.expm1(-openM2 / boundM2);
+        return boundM2 * -FastMath.expm1(-openM2 / boundM2);
     }
 
     /**
@@ -86,6 +88,6 @@ public final class Canopy {
      * @param leafAreaIndex L, m2/m2
      */
     public static double interceptedFrac(double extinction, double leafAreaIndex) {
-        return -Math.expm1(-extinction * leafAreaIndex);
+        return -FastMath.expm1(-extinction * leafAreaIndex);
     }
 }

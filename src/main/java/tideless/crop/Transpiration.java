@@ -1,5 +1,6 @@
 package tideless.crop;
 
+import org.apache.commons.math3.util.FastMath;
 import tideless.physics.HumidAir;
 import tideless.physics.LeafBoundaryLayer;
 
@@ -159,19 +160,19 @@ public final class Transpiration {
         double sum = 0;
         for (int i = 0; i < NODE.length; i++) {
             double depth = NODE[i] * lai;
-            double lightShare = extinction * Math.exp(-extinction * depth);
+            double lightShare = extinction * FastMath.exp(-extinction * depth);
             double shortWave =
                     (1 - PAR_REFLECTED_FRAC) * parWPerM2 * lightShare
                             + (1 - NEAR_INFRARED_REFLECTED_FRAC)
                                     * nearInfraredWPerM2
                                     * nirExtinction
-                                    * Math.exp(-nirExtinction * depth);
+                                    * FastMath.exp(-nirExtinction * depth);
             double longWave =
                     netLongWaveWPerM2 == 0
                             ? 0
                             : netLongWaveWPerM2
                                     * blackExtinction
-                                    * Math.exp(-blackExtinction * depth);
+                                    * FastMath.exp(-blackExtinction * depth);
             double vapourSPerM =
                     layerSPerM
                             + leafStomataSPerM(
@@ -291,7 +292,7 @@ public final class Transpiration {
     }
 
     private static double humidityFactor(double deficitPa) {
-        return 4 / Math.sqrt(Math.sqrt(1 + 255 * Math.exp(-0.5427 * deficitPa / 100)));
+        return 4 / Math.sqrt(Math.sqrt(1 + 255 * FastMath.exp(-0.5427 * deficitPa / 100)));
     }
 
     /**

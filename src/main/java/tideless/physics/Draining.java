@@ -1,5 +1,7 @@
 package tideless.physics;
 
+import org.apache.commons.math3.util.FastMath;
+
 /**
  * Upright vessels that fill and drain: closed forms, against which a stepping program can be
  * checked. All follow by integrating the stated law; the section of the vessel does not change with
@@ -101,7 +103,7 @@ public final class Draining {
             double endHeadM) {
         double start = laminarFlowM3PerS(startHeadM, laminarSPerM2, fittingsS2PerM5);
         double end = laminarFlowM3PerS(endHeadM, laminarSPerM2, fittingsS2PerM5);
-        double viscous = laminarSPerM2 == 0 ? 0 : laminarSPerM2 * Math.log(start / end);
+        double viscous = laminarSPerM2 == 0 ? 0 : laminarSPerM2 * FastMath.log(start / end);
         return surfaceAreaM2 * (viscous + 2 * fittingsS2PerM5 * (start - end));
     }
 
@@ -191,7 +193,7 @@ public final class Draining {
         double entry = Math.max(startLevelM, shutLevelM - bandM);
         return rest
                 + (entry - rest)
-                        * Math.exp(
+                        * FastMath.exp(
                                 -(timeS - wideOpen)
                                         / floatTimeConstantS(surfaceAreaM2, bandM, fullFlowM3PerS));
     }

@@ -1,5 +1,7 @@
 package tideless.physics;
 
+import org.apache.commons.math3.util.FastMath;
+
 /** Heat between a vessel of water and the room, and the lag that comes of it. */
 public final class HeatExchange {
     /** Surface resistance indoors, heat going up, m2 K/W; ISO 6946, from memory. */
@@ -77,7 +79,7 @@ public final class HeatExchange {
      */
     public static double afterC(
             double startTempC, double restTempC, double timeS, double timeConstantS) {
-        return restTempC + (startTempC - restTempC) * Math.exp(-timeS / timeConstantS);
+        return restTempC + (startTempC - restTempC) * FastMath.exp(-timeS / timeConstantS);
     }
 
     /**
@@ -100,7 +102,7 @@ public final class HeatExchange {
      * @return s
      */
     public static double lagS(double timeConstantS, double periodS) {
-        return Math.atan(2 * Math.PI * timeConstantS / periodS) / (2 * Math.PI) * periodS;
+        return FastMath.atan(2 * Math.PI * timeConstantS / periodS) / (2 * Math.PI) * periodS;
     }
 
     /**

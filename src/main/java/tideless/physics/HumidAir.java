@@ -1,5 +1,7 @@
 package tideless.physics;
 
+import org.apache.commons.math3.util.FastMath;
+
 /** Moist air near one atmosphere. */
 public final class HumidAir {
     /** Ratio of the molar masses of water and dry air; FAO-56 (Allen et al. 1998), eq. 8. */
@@ -35,7 +37,7 @@ public final class HumidAir {
      * @return Pa
      */
     public static double saturationPressurePa(double tempC) {
-        return 610.8 * Math.exp(17.27 * tempC / (tempC + 237.3));
+        return 610.8 * FastMath.exp(17.27 * tempC / (tempC + 237.3));
     }
 
     /**
@@ -98,7 +100,7 @@ public final class HumidAir {
      * @return Pa
      */
     public static double pressurePa(double altitudeM) {
-        return 101_300 * Math.pow((293 - 0.0065 * altitudeM) / 293, 5.26);
+        return 101_300 * FastMath.pow((293 - 0.0065 * altitudeM) / 293, 5.26);
     }
 
     /**
@@ -147,7 +149,7 @@ public final class HumidAir {
      * @return degC
      */
     public static double dewPointC(double vapourPressurePa) {
-        double log = Math.log(vapourPressurePa / 610.8);
+        double log = FastMath.log(vapourPressurePa / 610.8);
         return 237.3 * log / (17.27 - log);
     }
 

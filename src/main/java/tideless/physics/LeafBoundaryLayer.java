@@ -1,5 +1,7 @@
 package tideless.physics;
 
+import org.apache.commons.math3.util.FastMath;
+
 /**
  * Resistance of the still air at a leaf.
  *
@@ -46,7 +48,7 @@ public final class LeafBoundaryLayer {
         return leafLengthM
                 / (0.664
                         * Math.sqrt(airSpeedMPerS * leafLengthM / viscosity)
-                        * Math.cbrt(viscosity / diffusivity)
+                        * FastMath.cbrt(viscosity / diffusivity)
                         * diffusivity);
     }
 
@@ -122,7 +124,7 @@ public final class LeafBoundaryLayer {
                                 vapourPressurePa,
                                 airPressurePa);
         double forced = Math.sqrt(Math.max(0, airSpeedMPerS) / leafLengthM) / 151;
-        return 1 / Math.cbrt(free * free * free + forced * forced * forced);
+        return 1 / FastMath.cbrt(free * free * free + forced * forced * forced);
     }
 
     /**
@@ -140,7 +142,7 @@ public final class LeafBoundaryLayer {
         double ratio =
                 HumidAir.heatDiffusivityM2PerS(airTempC, vapourPressurePa, airPressurePa)
                         / HumidAir.vapourDiffusivityM2PerS(airTempC, airPressurePa);
-        return heatSPerM * Math.cbrt(ratio * ratio);
+        return heatSPerM * FastMath.cbrt(ratio * ratio);
     }
 
     /**

@@ -1,5 +1,7 @@
 package tideless.physics;
 
+import org.apache.commons.math3.util.FastMath;
+
 /**
  * Evaporation from a level water surface into a room or house, and what goes with it.
  *
@@ -139,8 +141,8 @@ public final class OpenWater {
         double free3 = free * free * free;
         double forced3 = forced * forced * forced;
         return excess > 0
-                ? Math.cbrt(free3 + forced3)
-                : Math.cbrt(Math.sqrt(free3 * free3 + forced3 * forced3));
+                ? FastMath.cbrt(free3 + forced3)
+                : FastMath.cbrt(Math.sqrt(free3 * free3 + forced3 * forced3));
     }
 
     /**
@@ -192,7 +194,7 @@ public final class OpenWater {
         double fourthRoot = Math.sqrt(Math.sqrt(rayleigh));
         double sherwood =
                 excessKgPerM3 > 0
-                        ? Math.max(0.54 * fourthRoot, 0.15 * Math.cbrt(rayleigh))
+                        ? Math.max(0.54 * fourthRoot, 0.15 * FastMath.cbrt(rayleigh))
                         : 0.27 * fourthRoot;
         return sherwood * diffusivity / characteristicLengthM;
     }
@@ -220,7 +222,7 @@ public final class OpenWater {
         double diffusivity = HumidAir.vapourDiffusivityM2PerS(tempC, airPressurePa);
         return 0.664
                 * Math.sqrt(airSpeedMPerS * runM / viscosity)
-                * Math.cbrt(viscosity / diffusivity)
+                * FastMath.cbrt(viscosity / diffusivity)
                 * diffusivity
                 / runM;
     }
@@ -378,7 +380,7 @@ public final class OpenWater {
         double ratio =
                 HumidAir.conductivityWPerMK(meanTempC)
                         / (capacity * HumidAir.vapourDiffusivityM2PerS(meanTempC, airPressurePa));
-        return capacity * Math.cbrt(ratio * ratio);
+        return capacity * FastMath.cbrt(ratio * ratio);
     }
 
     /** Density of the air less that of saturated air at the surface: above 0 it rises. */

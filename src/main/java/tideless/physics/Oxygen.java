@@ -1,5 +1,7 @@
 package tideless.physics;
 
+import org.apache.commons.math3.util.FastMath;
+
 /** Oxygen dissolved in water under moist air. */
 public final class Oxygen {
     private static final double PA_PER_ATM = 101_325; // by definition
@@ -31,9 +33,9 @@ public final class Oxygen {
                                                                 * (1.243800e10
                                                                         - inverse * 8.621949e11)))
                         - salinityGPerKg * (0.017674 + inverse * (-10.754 + inverse * 2140.7));
-        double atOneAtm = Math.exp(log);
+        double atOneAtm = FastMath.exp(log);
         double pressureAtm = airPressurePa / PA_PER_ATM;
-        double vapourAtm = Math.exp(11.8571 + inverse * (-3840.70 - inverse * 216_961));
+        double vapourAtm = FastMath.exp(11.8571 + inverse * (-3840.70 - inverse * 216_961));
         double theta = 0.000975 + tempC * (-1.426e-5 + tempC * 6.436e-8);
         return atOneAtm
                 * (pressureAtm - vapourAtm)
@@ -53,7 +55,7 @@ public final class Oxygen {
     public static double diffusivityM2PerS(double tempC) {
         double inverse = 1 / (tempC + 273.15);
         double root = 506.4 * inverse;
-        return 1e-4 * Math.pow(10, -4.410 + 773.8 * inverse - root * root);
+        return 1e-4 * FastMath.pow(10, -4.410 + 773.8 * inverse - root * root);
     }
 
     /**
@@ -64,6 +66,6 @@ public final class Oxygen {
      * @return Pa
      */
     public static double standardPressurePa(double altitudeM) {
-        return PA_PER_ATM * Math.pow(1 - 2.25577e-5 * altitudeM, 5.25588);
+        return PA_PER_ATM * FastMath.pow(1 - 2.25577e-5 * altitudeM, 5.25588);
     }
 }

@@ -1,5 +1,7 @@
 package tideless.physics;
 
+import org.apache.commons.math3.util.FastMath;
+
 /**
  * Evapotranspiration of a reference crop, Penman-Monteith.
  *
@@ -343,7 +345,7 @@ public final class ReferenceEvapotranspiration {
      * @return m/s
      */
     public static double windAt2MMPerS(double windMPerS, double heightM) {
-        return windMPerS * 4.87 / Math.log(67.8 * heightM - 5.42);
+        return windMPerS * 4.87 / FastMath.log(67.8 * heightM - 5.42);
     }
 
     /** The shared form; the papers' units (kPa, MJ/m2 per step) stay inside. */

@@ -1,5 +1,7 @@
 package tideless.physics;
 
+import org.apache.commons.math3.util.FastMath;
+
 /**
  * Weight and balance of a stand with water on it. Water up high is heavy and moves when it tilts:
  * put the reservoir low where the feed allows, fix a tall stand to the wall. Rigid statics; they
@@ -51,7 +53,7 @@ public final class RigLoad {
      * @return rad
      */
     public static double tippingAngleRad(double baseHalfWidthM, double centreHeightM) {
-        return Math.atan2(baseHalfWidthM, centreHeightM);
+        return FastMath.atan2(baseHalfWidthM, centreHeightM);
     }
 
     /**

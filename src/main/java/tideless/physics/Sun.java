@@ -1,5 +1,7 @@
 package tideless.physics;
 
+import org.apache.commons.math3.util.FastMath;
+
 /**
  * Where the sun stands, what it sends, and the net radiation of a short green surface.
  *
@@ -38,7 +40,7 @@ public final class Sun {
      * @return dimensionless
      */
     public static double inverseDistance(double dayOfYear) {
-        return 1 + 0.033 * Math.cos(dayAngleRad(dayOfYear));
+        return 1 + 0.033 * FastMath.cos(dayAngleRad(dayOfYear));
     }
 
     /**
@@ -49,7 +51,7 @@ public final class Sun {
      * @return rad
      */
     public static double declinationRad(double dayOfYear) {
-        return 0.409 * Math.sin(dayAngleRad(dayOfYear) - 1.39);
+        return 0.409 * FastMath.sin(dayAngleRad(dayOfYear) - 1.39);
     }
 
     /**
@@ -60,8 +62,8 @@ public final class Sun {
      * @return rad, 0 to pi
      */
     public static double sunsetHourAngleRad(double latitudeRad, double dayOfYear) {
-        double cosine = -Math.tan(latitudeRad) * Math.tan(declinationRad(dayOfYear));
-        return Math.acos(Math.max(-1, Math.min(1, cosine)));
+        double cosine = -FastMath.tan(latitudeRad) * FastMath.tan(declinationRad(dayOfYear));
+        return FastMath.acos(Math.max(-1, Math.min(1, cosine)));
     }
 
     /**
@@ -88,8 +90,10 @@ public final class Sun {
         return SOLAR_CONSTANT_W_PER_M2
                 / Math.PI
                 * inverseDistance(dayOfYear)
-                * (sunset * Math.sin(latitudeRad) * Math.sin(declination)
-                        + Math.cos(latitudeRad) * Math.cos(declination) * Math.sin(sunset));
+                * (sunset * FastMath.sin(latitudeRad) * FastMath.sin(declination)
+                        + FastMath.cos(latitudeRad)
+                                * FastMath.cos(declination)
+                                * FastMath.sin(sunset));
     }
 
     /**
@@ -116,10 +120,10 @@ public final class Sun {
         return SOLAR_CONSTANT_W_PER_M2
                 / (HOUR_ANGLE_PER_S * (endSolarS - startSolarS))
                 * inverseDistance(dayOfYear)
-                * ((end - start) * Math.sin(latitudeRad) * Math.sin(declination)
-                        + Math.cos(latitudeRad)
-                                * Math.cos(declination)
-                                * (Math.sin(end) - Math.sin(start)));
+                * ((end - start) * FastMath.sin(latitudeRad) * FastMath.sin(declination)
+                        + FastMath.cos(latitudeRad)
+                                * FastMath.cos(declination)
+                                * (FastMath.sin(end) - FastMath.sin(start)));
     }
 
     /**
@@ -155,7 +159,7 @@ public final class Sun {
      */
     public static double seasonalCorrectionH(double dayOfYear) {
         double b = 2 * Math.PI * (dayOfYear - 81) / 364;
-        return 0.1645 * Math.sin(2 * b) - 0.1255 * Math.cos(b) - 0.025 * Math.sin(b);
+        return 0.1645 * FastMath.sin(2 * b) - 0.1255 * FastMath.cos(b) - 0.025 * FastMath.sin(b);
     }
 
     /**
@@ -169,11 +173,11 @@ public final class Sun {
      */
     public static double altitudeRad(double latitudeRad, double dayOfYear, double solarS) {
         double declination = declinationRad(dayOfYear);
-        return Math.asin(
-                Math.sin(latitudeRad) * Math.sin(declination)
-                        + Math.cos(latitudeRad)
-                                * Math.cos(declination)
-                                * Math.cos(hourAngleRad(solarS)));
+        return FastMath.asin(
+                FastMath.sin(latitudeRad) * FastMath.sin(declination)
+                        + FastMath.cos(latitudeRad)
+                                * FastMath.cos(declination)
+                                * FastMath.cos(hourAngleRad(solarS)));
     }
 
     /**

@@ -1,5 +1,7 @@
 package tideless.physics;
 
+import org.apache.commons.math3.util.FastMath;
+
 /**
  * Flow of water through one full tube with fittings, and through a tube with a valve seat behind
  * it.
@@ -53,7 +55,7 @@ public final class TubeFlow {
         if (reynolds < PURELY_LAMINAR_REYNOLDS) {
             return 64 / reynolds;
         }
-        double a = pow16(-2.457 * Math.log(wallTerm(reynolds) + 0.27 * relativeRoughness));
+        double a = pow16(-2.457 * FastMath.log(wallTerm(reynolds) + 0.27 * relativeRoughness));
         double sum = a + pow16(37530 / reynolds);
         return 8 * twelfthRoot(pow12(8 / reynolds) + 1 / (sum * Math.sqrt(sum)));
     }
@@ -71,7 +73,7 @@ public final class TubeFlow {
         }
         double wall = wallTerm(reynolds);
         double inside = wall + 0.27 * relativeRoughness;
-        double log = -Math.log(inside);
+        double log = -FastMath.log(inside);
         double a = pow16(2.457 * log);
         double b = pow16(37530 / reynolds);
         double sum = a + b;
@@ -299,7 +301,7 @@ public final class TubeFlow {
             double reynolds = speed * reynoldsPerSpeed;
             double wall = wallTerm(reynolds);
             double inside = wall + 0.27 * relativeRoughness;
-            double log = -Math.log(inside);
+            double log = -FastMath.log(inside);
             double a = pow16(2.457 * log);
             double b = pow16(37530 / reynolds);
             double sum = a + b;
@@ -317,17 +319,17 @@ public final class TubeFlow {
                 low = speed;
             }
             double order = (friction * (2 + slope) + 2 * lossCoefficient) / factor;
-            double step = -Math.log(excess) / order;
+            double step = -FastMath.log(excess) / order;
             if (high - low <= 1e-15 * high) {
                 return speed;
             }
-            double next = speed * Math.exp(step);
+            double next = speed * FastMath.exp(step);
             if (Math.abs(step) < LAST_STEP) {
                 return next;
             }
             if (Math.abs(step) > 0.5 * stepBefore || !(next > low && next < high)) {
                 next = Math.sqrt(low * high);
-                step = Math.log(next / speed);
+                step = FastMath.log(next / speed);
             }
             stepBefore = lastStep;
             lastStep = Math.abs(step);
@@ -342,7 +344,7 @@ public final class TubeFlow {
     }
 
     private static double wallTerm(double reynolds) {
-        return Math.pow(7 / reynolds, 0.9);
+        return FastMath.pow(7 / reynolds, 0.9);
     }
 
     private static double pow12(double x) {
@@ -359,6 +361,6 @@ public final class TubeFlow {
     }
 
     private static double twelfthRoot(double x) {
-        return Math.sqrt(Math.sqrt(Math.cbrt(x)));
+        return Math.sqrt(Math.sqrt(FastMath.cbrt(x)));
     }
 }

@@ -3,6 +3,7 @@ package tideless.scenario;
 import static tideless.scenario.Measure.plain;
 
 import java.time.LocalDate;
+import org.apache.commons.math3.util.FastMath;
 import tideless.rig.Climate;
 import tideless.rig.Cover;
 import tideless.rig.HourlyWeather;
@@ -47,7 +48,7 @@ final class ClimateReader {
         if (read == null) {
             return null;
         }
-        int hours = (int) Math.round(read.longitudeDeg() / 15);
+        int hours = (int) FastMath.round(read.longitudeDeg() / 15);
         place.holds("utc_offset", String.format(java.util.Locale.ROOT, "%+03d:00, nearest", hours));
         return hours * 3600;
     }

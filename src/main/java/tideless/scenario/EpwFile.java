@@ -3,6 +3,7 @@ package tideless.scenario;
 import java.util.Arrays;
 import java.util.Locale;
 import java.util.regex.Pattern;
+import org.apache.commons.math3.util.FastMath;
 
 /**
  * EPW weather files, brought into the table that {@link WeatherFile} reads, line for line and
@@ -152,7 +153,7 @@ final class EpwFile {
         if (!(zone >= -12 && zone <= 14)) {
             return null;
         }
-        long minutes = Math.round(Math.abs(zone) * 60);
+        long minutes = FastMath.round(Math.abs(zone) * 60);
         return String.format(
                 Locale.ROOT, "UTC%s%02d:%02d", zone < 0 ? "-" : "+", minutes / 60, minutes % 60);
     }

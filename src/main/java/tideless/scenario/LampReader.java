@@ -2,6 +2,7 @@ package tideless.scenario;
 
 import static tideless.scenario.Measure.plain;
 
+import org.apache.commons.math3.util.FastMath;
 import tideless.rig.Lamp;
 
 /** Reads a lamp, and holds what is promised of it against what it can give. */
@@ -132,7 +133,7 @@ final class LampReader {
 
     /** As {@code "08:00"} in quotation marks. */
     static String clock(double secondsAfterMidnight) {
-        long minutes = Math.round(secondsAfterMidnight / 60);
+        long minutes = FastMath.round(secondsAfterMidnight / 60);
         return Key.quoted(
                 String.format(java.util.Locale.ROOT, "%02d:%02d", minutes / 60, minutes % 60));
     }

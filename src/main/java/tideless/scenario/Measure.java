@@ -5,6 +5,7 @@ import java.util.Locale;
 import java.util.OptionalDouble;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
+import org.apache.commons.math3.util.FastMath;
 
 /**
  * A number with its unit, as "1.2 mS/cm", read by closed tables of spellings.
@@ -91,7 +92,7 @@ final class Measure {
         if (number == 0) {
             return "0";
         }
-        int digits = (int) Math.max(0, 4 - Math.ceil(Math.log10(Math.abs(number))));
+        int digits = (int) Math.max(0, 4 - Math.ceil(FastMath.log10(Math.abs(number))));
         String text = String.format(Locale.ROOT, "%." + Math.min(digits, 12) + "f", number);
         return text.indexOf('.') < 0 ? text : text.replaceAll("0+$", "").replaceAll("\\.$", "");
     }

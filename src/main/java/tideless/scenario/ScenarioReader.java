@@ -6,6 +6,7 @@ import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Set;
+import org.apache.commons.math3.util.FastMath;
 import tideless.rig.Climate;
 import tideless.rig.Lamp;
 import tideless.rig.Liquid;
@@ -124,11 +125,11 @@ public final class ScenarioReader {
             return 0;
         }
         double days = lengthS / DAY_S;
-        if (Math.abs(days - Math.rint(days)) > 1e-9) {
+        if (Math.abs(days - FastMath.rint(days)) > 1e-9) {
             root.faultyValue("length", "whole days", "");
             return 0;
         }
-        return (int) Math.rint(days);
+        return (int) FastMath.rint(days);
     }
 
     private List<Reservoir> reservoirs(Table tables) {

@@ -6,6 +6,7 @@ import java.time.LocalDate;
 import java.time.temporal.ChronoUnit;
 import java.util.ArrayList;
 import java.util.List;
+import org.apache.commons.math3.util.FastMath;
 import tideless.crop.CropTraits;
 import tideless.rig.Displacement;
 import tideless.rig.Filling;
@@ -550,7 +551,7 @@ final class TrayReader {
         if (Double.isNaN(afterS)) {
             return -2;
         }
-        int after = (int) Math.round(afterS / DAY_S);
+        int after = (int) FastMath.round(afterS / DAY_S);
         if (after > days && days > 0) {
             tray.note(
                     "harvest_after",

@@ -8,6 +8,7 @@ import java.util.Arrays;
 import java.util.List;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
+import org.apache.commons.math3.util.FastMath;
 import tideless.rig.HourlyWeather;
 
 /**
@@ -207,7 +208,7 @@ final class WeatherFile {
      * <p>Allen et al. (1998), FAO Irrigation and Drainage Paper 56, eq. 47.
      */
     static double windFactor(double heightM) {
-        return 4.87 / Math.log(67.8 * heightM - 5.42);
+        return 4.87 / FastMath.log(67.8 * heightM - 5.42);
     }
 
     private void repeatFebruary28() {

@@ -1,5 +1,6 @@
 package tideless.sim;
 
+import org.apache.commons.math3.util.FastMath;
 import tideless.physics.HumidAir;
 import tideless.physics.Light;
 import tideless.physics.Sun;
@@ -109,7 +110,7 @@ final class AirSeries {
                 ? 0
                 : 0.5
                         * room.swingK()
-                        * Math.sin(2 * Math.PI * (atS - 9 * Timeline.HOUR_S) / Timeline.DAY_S);
+                        * FastMath.sin(2 * Math.PI * (atS - 9 * Timeline.HOUR_S) / Timeline.DAY_S);
     }
 
     private static AirSeries ofWeather(
@@ -174,7 +175,7 @@ final class AirSeries {
      * day without sun counts as 0.6, between humid and dry places.
      */
     private static double[] clearness(Climate.Weather climate, Scenario scenario) {
-        double latitude = Math.toRadians(scenario.place().latitudeDeg());
+        double latitude = FastMath.toRadians(scenario.place().latitudeDeg());
         double[] ratio = new double[scenario.days()];
         for (int day = 0; day < ratio.length; day++) {
             double global = 0;

@@ -2,6 +2,7 @@ package tideless.sim;
 
 import java.util.Arrays;
 import java.util.List;
+import org.apache.commons.math3.util.FastMath;
 import tideless.rig.Filling;
 import tideless.rig.Reservoir;
 import tideless.rig.Shape;
@@ -588,13 +589,13 @@ final class FeedWater {
             return false;
         }
         if (worst > BOWED_MOST) {
-            reachS = span * Math.max(0.2, SAFE_FRAC * Math.cbrt(BOWED_MOST / worst));
+            reachS = span * Math.max(0.2, SAFE_FRAC * FastMath.cbrt(BOWED_MOST / worst));
             return false;
         }
         System.arraycopy(lines.flowM3PerS, 0, bowedFlow, 0, size);
         worst = bow(span);
         boolean good = worst <= 1;
-        double shrunk = span * SAFE_FRAC / Math.cbrt(Math.max(worst, 1e-3));
+        double shrunk = span * SAFE_FRAC / FastMath.cbrt(Math.max(worst, 1e-3));
         if (good) {
             reachS = Math.max(reachS, Math.min(shrunk, span * MOST_GROWTH));
         } else {
@@ -824,7 +825,7 @@ final class FeedWater {
             double even =
                     Math.abs(d) < 1e-3
                             ? (1 + d * d / 3 * (1 + 0.6 * d * d)) / evenM3
-                            : Math.log(reservoirM3 / startM3) / (reservoirM3 - startM3);
+                            : FastMath.log(reservoirM3 / startM3) / (reservoirM3 - startM3);
             thinningSPerM3 = spanS * (even + 2.0 / 3 * (1 / midM3 - 1 / evenM3));
         }
     }
@@ -845,7 +846,7 @@ final class FeedWater {
         for (int round = 0; round < MAX_ROUNDS; round++) {
             double error = tryPiece(h);
             if (error > 1 && h > SHORTEST_S && !located) {
-                h *= Math.max(0.2, SAFE_FRAC / Math.pow(error, 0.2));
+                h *= Math.max(0.2, SAFE_FRAC / FastMath.pow(error, 0.2));
                 keptS = SHORTEST_S;
                 continue;
             }
@@ -855,7 +856,8 @@ final class FeedWater {
                 continue;
             }
             if (!located) {
-                double grown = h * Math.min(5, SAFE_FRAC / Math.pow(Math.max(error, 1e-5), 0.2));
+                double grown =
+                        h * Math.min(5, SAFE_FRAC / FastMath.pow(Math.max(error, 1e-5), 0.2));
                 leaver = -1;
                 double at = 1;
                 for (int i = 0; i <= size; i++) {

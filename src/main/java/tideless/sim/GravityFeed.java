@@ -2,6 +2,7 @@ package tideless.sim;
 
 import java.time.LocalDate;
 import java.util.List;
+import org.apache.commons.math3.util.FastMath;
 import tideless.physics.LiquidWater;
 import tideless.rig.Filling;
 import tideless.rig.Tray;
@@ -83,7 +84,7 @@ final class GravityFeed {
             reservoir.lose(water.outM3, water.evaporatedM3, water.thinningSPerM3);
             double rise =
                     water.thinningSPerM3 > 0
-                            ? Math.expm1(water.evaporationM3PerS * water.thinningSPerM3)
+                            ? FastMath.expm1(water.evaporationM3PerS * water.thinningSPerM3)
                             : 0;
             for (int i = 0; i < trays.length; i++) {
                 TrayRun tray = trays[i];

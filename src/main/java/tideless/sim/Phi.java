@@ -1,5 +1,7 @@
 package tideless.sim;
 
+import org.apache.commons.math3.util.FastMath;
+
 /**
  * The functions with which an exponential approach integrates a constant, a line and a parabola:
  * phi1 = (exp(z) - 1) / z, phi2 = (phi1 - 1) / z, phi3 = (phi2 - 1/2) / z (Hochbruck and Ostermann
@@ -15,7 +17,7 @@ final class Phi {
 
     /** phi1 alone; z at or below 0. */
     static double one(double z) {
-        return z > -SERIES_BELOW ? 1 + z * (0.5 + z * seriesOfThree(z)) : (Math.exp(z) - 1) / z;
+        return z > -SERIES_BELOW ? 1 + z * (0.5 + z * seriesOfThree(z)) : (FastMath.exp(z) - 1) / z;
     }
 
     private static double seriesOfThree(double z) {
@@ -34,7 +36,7 @@ final class Phi {
             two = 0.5 + z * three;
             one = 1 + z * two;
         } else {
-            one = (Math.exp(z) - 1) / z;
+            one = (FastMath.exp(z) - 1) / z;
             two = (one - 1) / z;
             three = (two - 0.5) / z;
         }

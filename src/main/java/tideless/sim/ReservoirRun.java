@@ -1,5 +1,6 @@
 package tideless.sim;
 
+import org.apache.commons.math3.util.FastMath;
 import tideless.physics.LiquidWater;
 import tideless.rig.Reservoir;
 import tideless.solution.Component;
@@ -87,8 +88,9 @@ final class ReservoirRun {
         if (outM3 > 0) {
             share =
                     evaporatedNowM3 > 0 && after > 0
-                            ? -Math.expm1(
-                                    Math.log(after / volumeM3) + evaporationM3PerS * thinningSPerM3)
+                            ? -FastMath.expm1(
+                                    FastMath.log(after / volumeM3)
+                                            + evaporationM3PerS * thinningSPerM3)
                             : outM3 / volumeM3;
             share = Math.max(0, Math.min(1, share));
         }

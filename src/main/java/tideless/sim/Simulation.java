@@ -4,6 +4,7 @@ import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
+import org.apache.commons.math3.util.FastMath;
 import tideless.rig.Filling;
 import tideless.rig.Reservoir;
 import tideless.rig.Scenario;
@@ -143,7 +144,7 @@ public final class Simulation {
             }
             if (timeline.endsDay[step]) {
                 double atS = timeline.instantS[step + 1];
-                int day = (int) Math.round(atS / Timeline.DAY_S);
+                int day = (int) FastMath.round(atS / Timeline.DAY_S);
                 for (TrayRun tray : trays) {
                     tray.growOvernight(atS, day, meters[tray.index], log);
                 }

@@ -1,5 +1,7 @@
 package tideless.sim;
 
+import org.apache.commons.math3.util.FastMath;
+
 /** How one dissolved component of a tray changes over a span of constant rates. */
 final class Solutes {
     /** Above this the short form's error, a twelfth of its cube, would show; derived. */
@@ -51,18 +53,18 @@ final class Solutes {
         if (!(startMol > 0)) {
             return 0;
         }
-        double start = Math.log(startMol);
+        double start = FastMath.log(startMol);
         double drop = 0; // ln M0 - ln M, so that nothing is lost when it is small
         for (int i = 0; i < NEWTON_MOST; i++) {
-            double left = startMol * Math.exp(-drop);
-            double error = startMol * -Math.expm1(-drop) + half * drop - wanted;
+            double left = startMol * FastMath.exp(-drop);
+            double error = startMol * -FastMath.expm1(-drop) + half * drop - wanted;
             double change = error / (left + half);
             drop -= change;
             if (Math.abs(change) <= 1e-15 * (1 + Math.abs(drop))) {
                 break;
             }
         }
-        return Math.exp(start - drop);
+        return FastMath.exp(start - drop);
     }
 
     /**
@@ -90,7 +92,7 @@ final class Solutes {
             double tail = 1 - x / 2 * (1 - x / 3 * (1 - x / 4 * (1 - x / 5)));
             return startMol * (1 - x * tail) + inMol * tail;
         }
-        double kept = Math.exp(-x);
+        double kept = FastMath.exp(-x);
         return startMol * kept + inMol * (1 - kept) / x;
     }
 
@@ -100,6 +102,8 @@ final class Solutes {
         if (Math.abs(d) < 1e-3) {
             return 0.5 * (a + b) * (1 - d * d / 3); // next term d^4
         }
-        return b > 0 ? (b - a) / Math.log(b / a) : a / 50; // dry at the end: all but e^-50 is drunk
+        return b > 0
+                ? (b - a) / FastMath.log(b / a)
+                : a / 50; // dry at the end: all but e^-50 is drunk
     }
 }

@@ -2,6 +2,7 @@ package tideless.sim;
 
 import java.time.LocalDateTime;
 import java.util.List;
+import org.apache.commons.math3.util.FastMath;
 import tideless.rig.Scenario;
 
 /**
@@ -34,7 +35,7 @@ public record Trace(
 
     /** The clock of the rig at an instant, to the second. */
     public LocalDateTime clockAt(double seconds) {
-        return scenario.start().atStartOfDay().plusSeconds(Math.round(seconds));
+        return scenario.start().atStartOfDay().plusSeconds(FastMath.round(seconds));
     }
 
     /** The clock at which sample {@code hour} was taken. */

@@ -1,6 +1,7 @@
 package tideless.sim;
 
 import java.util.Arrays;
+import org.apache.commons.math3.util.FastMath;
 import tideless.crop.Canopy;
 import tideless.crop.CropTraits;
 import tideless.crop.Growing;
@@ -425,7 +426,7 @@ final class TrayRun {
         if (x < 1e-2) {
             return x / 12 * (1 - 0.5 * x);
         }
-        double kept = Math.exp(-x);
+        double kept = FastMath.exp(-x);
         return 0.5 * (1 - kept) / x - (1 - (1 + x) * kept) / (x * x);
     }
 

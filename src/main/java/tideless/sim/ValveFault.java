@@ -2,6 +2,7 @@ package tideless.sim;
 
 import java.time.LocalDate;
 import java.time.temporal.ChronoUnit;
+import org.apache.commons.math3.util.FastMath;
 import tideless.rig.ValveFaults;
 
 /** What ails a valve at an instant of a run. Immutable. */
@@ -51,6 +52,7 @@ final class ValveFault {
     double clearFrac(double atS) {
         return atS < cloggingFromS
                 ? 1
-                : Math.pow(1 - faults.cloggingFracPerDay(), (atS - cloggingFromS) / Timeline.DAY_S);
+                : FastMath.pow(
+                        1 - faults.cloggingFracPerDay(), (atS - cloggingFromS) / Timeline.DAY_S);
     }
 }

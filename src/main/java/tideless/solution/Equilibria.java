@@ -1,6 +1,7 @@
 package tideless.solution;
 
 import java.util.Arrays;
+import org.apache.commons.math3.util.FastMath;
 
 /**
  * Equilibrium constants and ionic conductivities at one temperature. Immutable.
@@ -10,7 +11,7 @@ import java.util.Arrays;
  */
 final class Equilibria {
     // Stands before AT_25, whose construction uses it.
-    static final double LN10 = Math.log(10);
+    static final double LN10 = FastMath.log(10);
 
     /** 25 degC. */
     static final Equilibria AT_25 = new Equilibria(25);
@@ -53,10 +54,10 @@ final class Equilibria {
     private Equilibria(double tempC) {
         this.tempC = tempC;
         double t = tempC + ZERO_C_K;
-        double lg = Math.log10(t);
+        double lg = FastMath.log10(t);
         // Permittivity: Malmberg and Maryott (1956), from memory.
         double eps = 87.740 + tempC * (-0.40008 + tempC * (9.398e-4 - 1.410e-6 * tempC));
-        debyeHuckelA = 1.82483e6 * Math.sqrt(densityKgPerL(tempC)) / Math.pow(eps * t, 1.5);
+        debyeHuckelA = 1.82483e6 * Math.sqrt(densityKgPerL(tempC)) / FastMath.pow(eps * t, 1.5);
 
         // Plummer and Busenberg (1982), read as the U.S. Geological Survey's page lists them.
         double logKh = 108.3865 + 0.01985076 * t - 6919.53 / t - 40.45154 * lg + 669365.0 / (t * t);
@@ -150,7 +151,7 @@ final class Equilibria {
     }
 
     private static double power10(double log10) {
-        return Math.exp(log10 * LN10);
+        return FastMath.exp(log10 * LN10);
     }
 
     private void set(Species species, double log10) {

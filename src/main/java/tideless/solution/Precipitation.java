@@ -3,6 +3,7 @@ package tideless.solution;
 import java.util.List;
 import org.apache.commons.math3.analysis.UnivariateFunction;
 import org.apache.commons.math3.analysis.solvers.BrentSolver;
+import org.apache.commons.math3.util.FastMath;
 
 /**
  * What falls out of a solution that stands well above saturation, by whole formula units.
@@ -175,6 +176,6 @@ public final class Precipitation {
             }
         }
         double product = solver.activity(Species.CA.ordinal()) * solver.activity(anion.ordinal());
-        return Math.log10(product) - logK - mineral.onsetIndex();
+        return FastMath.log10(product) - logK - mineral.onsetIndex();
     }
 }

@@ -5,6 +5,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Objects;
 import java.util.Optional;
+import org.apache.commons.math3.util.FastMath;
 
 /**
  * A liquid that moves pH, and what one mole of it leaves in the solution.
@@ -170,7 +171,7 @@ public record Reagent(
             // HA(z) = A(z-1) + H+: the proton's own activity is the pH; the anions' differ.
             double apparent = pKas.get(n - 1) - (2 * n - 1) * unit;
             logWeight += ph - apparent;
-            weight = Math.pow(10, logWeight);
+            weight = FastMath.pow(10, logWeight);
             sum += weight;
             mean += n * weight;
         }

@@ -1,5 +1,7 @@
 package tideless.solution;
 
+import org.apache.commons.math3.util.FastMath;
+
 /**
  * How one ion builds up in a well-mixed tray, and what flushing it takes: closed forms of the
  * balance V dC/dt = (T + E + B) Cf - T Cu - B C.
@@ -60,8 +62,8 @@ public final class SaltBalance {
     private static double approach(
             double start, double gain, double loss, double volume, double time) {
         double x = loss * time / volume;
-        double mean = x == 0 ? 1 : -Math.expm1(-x) / x;
-        return start * Math.exp(-x) + gain * time / volume * mean;
+        double mean = x == 0 ? 1 : -FastMath.expm1(-x) / x;
+        return start * FastMath.exp(-x) + gain * time / volume * mean;
     }
 
     /** Steady state with a bleed and fixed uptake, mol/m3; needs a bleed above 0. */
@@ -164,7 +166,7 @@ public final class SaltBalance {
             double evaporationM3PerS,
             double volumeShare) {
         double plantsShare = transpirationM3PerS / (transpirationM3PerS + evaporationM3PerS);
-        return startMolPerM3 * Math.pow(volumeShare, uptakeShare * plantsShare - 1);
+        return startMolPerM3 * FastMath.pow(volumeShare, uptakeShare * plantsShare - 1);
     }
 
     /**
@@ -182,7 +184,7 @@ public final class SaltBalance {
             double lowShare,
             int refills) {
         double plantsShare = transpirationM3PerS / (transpirationM3PerS + evaporationM3PerS);
-        double kept = Math.pow(lowShare, uptakeShare * plantsShare);
+        double kept = FastMath.pow(lowShare, uptakeShare * plantsShare);
         double c = startMolPerM3;
         for (int i = 0; i < refills; i++) {
             c = c * kept + feedMolPerM3 * (1 - lowShare);
@@ -198,13 +200,15 @@ public final class SaltBalance {
             double evaporationM3PerS,
             double lowShare) {
         double plantsShare = transpirationM3PerS / (transpirationM3PerS + evaporationM3PerS);
-        return feedMolPerM3 * (1 - lowShare) / (1 - Math.pow(lowShare, uptakeShare * plantsShare));
+        return feedMolPerM3
+                * (1 - lowShare)
+                / (1 - FastMath.pow(lowShare, uptakeShare * plantsShare));
     }
 
     /** After draining a fraction and refilling with feed, so many times, mol/m3. */
     public static double afterDrains(
             double startMolPerM3, double feedMolPerM3, double drainedFrac, int times) {
-        return feedMolPerM3 + (startMolPerM3 - feedMolPerM3) * Math.pow(1 - drainedFrac, times);
+        return feedMolPerM3 + (startMolPerM3 - feedMolPerM3) * FastMath.pow(1 - drainedFrac, times);
     }
 
     /**
@@ -219,8 +223,8 @@ public final class SaltBalance {
         if (targetMolPerM3 <= feedMolPerM3) {
             return Double.POSITIVE_INFINITY;
         }
-        return Math.log((targetMolPerM3 - feedMolPerM3) / (startMolPerM3 - feedMolPerM3))
-                / Math.log1p(-drainedFrac);
+        return FastMath.log((targetMolPerM3 - feedMolPerM3) / (startMolPerM3 - feedMolPerM3))
+                / FastMath.log1p(-drainedFrac);
     }
 
     /**
@@ -251,13 +255,13 @@ public final class SaltBalance {
             return Double.POSITIVE_INFINITY;
         }
         return volumeM3
-                * Math.log((startMolPerM3 - feedMolPerM3) / (targetMolPerM3 - feedMolPerM3));
+                * FastMath.log((startMolPerM3 - feedMolPerM3) / (targetMolPerM3 - feedMolPerM3));
     }
 
     /** C after so much feed ran through a well-mixed tray, mol/m3. */
     public static double afterDisplacement(
             double volumeM3, double startMolPerM3, double feedMolPerM3, double throughM3) {
-        return feedMolPerM3 + (startMolPerM3 - feedMolPerM3) * Math.exp(-throughM3 / volumeM3);
+        return feedMolPerM3 + (startMolPerM3 - feedMolPerM3) * FastMath.exp(-throughM3 / volumeM3);
     }
 
     /**
@@ -293,7 +297,7 @@ public final class SaltBalance {
         double rate = back / trayM3 + flowM3PerS / reservoirM3;
         double zEnd = -(back * taken / trayM3 + flowM3PerS * w * feedMolPerM3 / reservoirM3) / rate;
         double z0 = back * startMolPerM3 - flowM3PerS * startMolPerM3;
-        double z = zEnd + (z0 - zEnd) * Math.exp(-rate * timeS);
+        double z = zEnd + (z0 - zEnd) * FastMath.exp(-rate * timeS);
         double mol = startMolPerM3 * (trayM3 + reservoirM3) + (feedMolPerM3 * w - taken) * timeS;
         // Solves Vt Ct + Vr Cr = mol and (Q - W) Ct - Q Cr = z.
         double tray =
@@ -352,7 +356,7 @@ public final class SaltBalance {
                 * (startMolPerM3
                         - endMolPerM3
                         + halfMolPerM3
-                                * Math.log(
+                                * FastMath.log(
                                         (startMolPerM3 - leastMolPerM3)
                                                 / (endMolPerM3 - leastMolPerM3)));
     }

@@ -1,6 +1,7 @@
 package tideless.solution;
 
 import org.apache.commons.math3.analysis.solvers.BrentSolver;
+import org.apache.commons.math3.util.FastMath;
 
 /**
  * Finds the forms of every component, the pH and the ionic strength. Scratch space of one thread:
@@ -199,7 +200,7 @@ final class SpeciationSolver {
         }
         open = co2Atm > NOTHING;
         if (open) {
-            lnHco3TimesH = Math.log(k.carbonic1 * k.henryCo2 * co2Atm);
+            lnHco3TimesH = FastMath.log(k.carbonic1 * k.henryCo2 * co2Atm);
         }
         ligandTotal[1 + C] = 0;
     }
@@ -237,17 +238,17 @@ final class SpeciationSolver {
             alkalinity += z * cationTotal[m];
         }
         double start = Math.max(0.5 * sum, 1e-7);
-        u[Y] = Math.log(hintStrength > 0 ? hintStrength : start);
+        u[Y] = FastMath.log(hintStrength > 0 ? hintStrength : start);
         if (!phFixed) {
             double ph;
             if (hintPh >= 0) {
                 ph = hintPh;
             } else if (alkalinity < -1e-6) {
-                ph = -Math.log10(-alkalinity);
+                ph = -FastMath.log10(-alkalinity);
             } else if (alkalinity <= 1e-6) {
                 ph = 6;
             } else if (open) {
-                ph = -(lnHco3TimesH - Math.log(alkalinity)) / Equilibria.LN10;
+                ph = -(lnHco3TimesH - FastMath.log(alkalinity)) / Equilibria.LN10;
             } else {
                 ph = ligandTotal[1 + C] > alkalinity || ligandTotal[1 + P] > alkalinity ? 7 : 9;
             }
@@ -256,27 +257,27 @@ final class SpeciationSolver {
         hintPh = Double.NaN;
         hintStrength = Double.NaN;
         for (int j = S; j <= C; j++) {
-            u[j] = active[j] ? Math.log(ligandTotal[1 + j]) : 0;
+            u[j] = active[j] ? FastMath.log(ligandTotal[1 + j]) : 0;
         }
         // One pass of balances puts the protonated ones near their place.
         evaluate();
         for (int j = S; j <= C; j++) {
             if (active[j]) {
-                u[j] -= Math.log(ligandSum[1 + j] / ligandTotal[1 + j]);
+                u[j] -= FastMath.log(ligandSum[1 + j] / ligandTotal[1 + j]);
             }
         }
     }
 
     /** Forms from the unknowns. */
     private void evaluate() {
-        double strength = Math.exp(u[Y]);
+        double strength = FastMath.exp(u[Y]);
         double root = Math.sqrt(strength);
         double base = k.debyeHuckelA * Equilibria.LN10;
         double lnGamma1 = -base * (root / (1 + root) - 0.3 * strength);
         double dLnGamma1 = -base * (0.5 * root / ((1 + root) * (1 + root)) - 0.3 * strength);
-        double g1 = Math.exp(-lnGamma1);
+        double g1 = FastMath.exp(-lnGamma1);
         double g4 = g1 * g1 * g1 * g1;
-        inverseGamma[0] = Math.exp(-0.1 * Equilibria.LN10 * strength);
+        inverseGamma[0] = FastMath.exp(-0.1 * Equilibria.LN10 * strength);
         inverseGamma[1] = g1;
         inverseGamma[2] = g4;
         inverseGamma[3] = g4 * g4 * g1;
@@ -284,7 +285,7 @@ final class SpeciationSolver {
         dLnGamma[1] = dLnGamma1;
         dLnGamma[2] = 4 * dLnGamma1;
         dLnGamma[3] = 9 * dLnGamma1;
-        double h = Math.exp(u[HH]);
+        double h = FastMath.exp(u[HH]);
         protonPower[0] = 1 / h;
         protonPower[1] = 1;
         protonPower[2] = h;
@@ -293,7 +294,7 @@ final class SpeciationSolver {
             u[C] = lnHco3TimesH - u[HH];
         }
         for (int j = S; j <= C; j++) {
-            ligandActivity[1 + j] = active[j] || (open && j == C) ? Math.exp(u[j]) : 0;
+            ligandActivity[1 + j] = active[j] || (open && j == C) ? FastMath.exp(u[j]) : 0;
         }
         for (int m = 1; m < CATIONS; m++) {
             cationSum[m] = 0;
@@ -336,11 +337,11 @@ final class SpeciationSolver {
     private double residuals() {
         double worst = 0;
         for (int j = S; j <= C; j++) {
-            f[j] = active[j] ? Math.log(ligandSum[1 + j] / ligandTotal[1 + j]) : 0;
+            f[j] = active[j] ? FastMath.log(ligandSum[1 + j] / ligandTotal[1 + j]) : 0;
             worst = Math.max(worst, Math.abs(f[j]));
         }
-        f[HH] = phFixed ? 0 : Math.log(positive / negative);
-        f[Y] = u[Y] - Math.log(0.5 * twiceStrength);
+        f[HH] = phFixed ? 0 : FastMath.log(positive / negative);
+        f[Y] = u[Y] - FastMath.log(0.5 * twiceStrength);
         return Math.max(worst, Math.max(Math.abs(f[HH]), Math.abs(f[Y])));
     }
 
@@ -543,7 +544,7 @@ final class SpeciationSolver {
                                     h -> {
                                         u[HH] = h;
                                         strengthAtPh();
-                                        return Math.log(positive / negative);
+                                        return FastMath.log(positive / negative);
                                     },
                                     -16 * Equilibria.LN10,
                                     2 * Equilibria.LN10);
@@ -566,7 +567,7 @@ final class SpeciationSolver {
                                 y -> {
                                     u[Y] = y;
                                     balanceLigands();
-                                    return y - Math.log(0.5 * twiceStrength);
+                                    return y - FastMath.log(0.5 * twiceStrength);
                                 },
                                 -20,
                                 5);
@@ -577,7 +578,7 @@ final class SpeciationSolver {
     private void balanceLigands() {
         for (int j = S; j <= C; j++) {
             if (active[j]) {
-                u[j] = Math.log(ligandTotal[1 + j]);
+                u[j] = FastMath.log(ligandTotal[1 + j]);
             }
         }
         for (int n = 0; n < 10_000; n++) {
@@ -585,7 +586,7 @@ final class SpeciationSolver {
             double worst = 0;
             for (int j = S; j <= C; j++) {
                 if (active[j]) {
-                    double off = Math.log(ligandSum[1 + j] / ligandTotal[1 + j]);
+                    double off = FastMath.log(ligandSum[1 + j] / ligandTotal[1 + j]);
                     u[j] -= off;
                     worst = Math.max(worst, Math.abs(off));
                 }

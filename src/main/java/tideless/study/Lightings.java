@@ -2,6 +2,7 @@ package tideless.study;
 
 import java.util.ArrayList;
 import java.util.List;
+import org.apache.commons.math3.util.FastMath;
 import tideless.crop.CropTraits;
 import tideless.crop.Growing;
 import tideless.physics.Light;
@@ -98,7 +99,7 @@ public final class Lightings {
             names.set(0, flowers ? "in flower and fruit" : "before flowering");
         }
         for (Event event : trace.events()) {
-            int day = (int) Math.round(event.atS() / DAY_S);
+            int day = (int) FastMath.round(event.atS() / DAY_S);
             if (!event.where().equals(tray.name())) {
                 continue;
             }
