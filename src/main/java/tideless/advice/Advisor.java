@@ -4,6 +4,7 @@ import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
 import tideless.rig.Reservoir;
+import tideless.rig.Tray;
 import tideless.sim.ReservoirTrace;
 import tideless.sim.Trace;
 import tideless.sim.TrayTrace;
@@ -37,28 +38,22 @@ public final class Advisor {
         tasks.sort(
                 Comparator.comparing(Task::due)
                         .thenComparing(task -> !task.isReservoir())
-                        .thenComparing(task -> placeOf(trace, task.where()))
+                        .thenComparing(task -> placeOf(trace, task.where(), task.isReservoir()))
                         .thenComparing(Task::kind));
         warnings.sort(
                 Comparator.comparing(Warning::from)
                         .thenComparing(warning -> !warning.isReservoir())
-                        .thenComparing(warning -> placeOf(trace, warning.where()))
+                        .thenComparing(
+                                warning -> placeOf(trace, warning.where(), warning.isReservoir()))
                         .thenComparing(Warning::kind));
         return new Advice(tasks, warnings, sizings);
     }
 
-    private static int placeOf(Trace trace, String where) {
-        List<Reservoir> reservoirs = trace.scenario().reservoirs();
-        for (int i = 0; i < reservoirs.size(); i++) {
-            if (reservoirs.get(i).name().equals(where)) {
-                return i;
-            }
-        }
-        for (int i = 0; i < trace.scenario().trays().size(); i++) {
-            if (trace.scenario().trays().get(i).name().equals(where)) {
-                return reservoirs.size() + i;
-            }
-        }
-        return Integer.MAX_VALUE;
+    private static int placeOf(Trace trace, String where, boolean isReservoir) {
+        List<String> names =
+                isReservoir
+                        ? trace.scenario().reservoirs().stream().map(Reservoir::name).toList()
+                        : trace.scenario().trays().stream().map(Tray::name).toList();
+        return names.indexOf(where);
     }
 }

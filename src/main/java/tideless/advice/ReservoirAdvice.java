@@ -4,6 +4,7 @@ import static java.time.temporal.ChronoUnit.DAYS;
 
 import java.util.List;
 import tideless.rig.Reservoir;
+import tideless.rig.VesselId;
 import tideless.sim.Event;
 import tideless.sim.ReservoirTrace;
 import tideless.sim.Trace;
@@ -21,12 +22,12 @@ final class ReservoirAdvice {
             List<Warning> warnings) {
         Reservoir reservoir = of.reservoir();
         String name = reservoir.name();
-        SaltAdvice.addPrecipitates(trace, name, true, warnings);
+        SaltAdvice.addPrecipitates(trace, reservoir.id(), warnings);
         boolean never = reservoir.refill().when() == Reservoir.Refill.When.NEVER;
         int timesDry = 0;
         double firstDryS = 0;
         for (Event event : trace.events()) {
-            if (!event.where().equals(name)) {
+            if (!event.vessel().equals(reservoir.id())) {
                 continue;
             }
             if (event.kind() == Event.Kind.REFILL) {
@@ -97,15 +98,15 @@ final class ReservoirAdvice {
     private static double runsOverFromS(Trace trace, String reservoir) {
         return trace.events().stream()
                 .filter(event -> event.kind() == Event.Kind.OVERFLOW_BEGAN)
-                .filter(event -> isFedBy(reservoir, trace, event.where()))
+                .filter(event -> isFedBy(reservoir, trace, event.vessel()))
                 .mapToDouble(Event::atS)
                 .min()
                 .orElse(Double.POSITIVE_INFINITY);
     }
 
-    private static boolean isFedBy(String reservoir, Trace trace, String name) {
+    private static boolean isFedBy(String reservoir, Trace trace, VesselId vessel) {
         return trace.scenario().trays().stream()
-                .anyMatch(tray -> tray.name().equals(name) && tray.isFedBy(reservoir));
+                .anyMatch(tray -> tray.id().equals(vessel) && tray.isFedBy(reservoir));
     }
 
     /** A full reservoir may have lasted: then the cure is a refill in time, not a larger vessel. */

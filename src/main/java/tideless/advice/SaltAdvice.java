@@ -2,6 +2,7 @@ package tideless.advice;
 
 import java.util.List;
 import tideless.rig.Limits;
+import tideless.rig.VesselId;
 import tideless.sim.Event;
 import tideless.sim.Trace;
 import tideless.sim.TrayTrace;
@@ -26,7 +27,7 @@ final class SaltAdvice {
         Limits limits = of.tray().limits();
         addIon(Warning.Kind.TOO_MUCH_SODIUM, Component.NA, limits.sodiumHighMolPerM3());
         addIon(Warning.Kind.TOO_MUCH_CHLORIDE, Component.CL, limits.chlorideHighMolPerM3());
-        addPrecipitates(trace, of.tray().name(), false, warnings);
+        addPrecipitates(trace, of.tray().id(), warnings);
     }
 
     private void addIon(Warning.Kind kind, Component ion, double high) {
@@ -67,16 +68,15 @@ final class SaltAdvice {
     }
 
     /** A crust in a tray or a reservoir, one warning a mineral. */
-    static void addPrecipitates(
-            Trace trace, String where, boolean isReservoir, List<Warning> warnings) {
+    static void addPrecipitates(Trace trace, VesselId vessel, List<Warning> warnings) {
         for (Event event : trace.events()) {
-            if (event.kind() == Event.Kind.PRECIPITATE && event.where().equals(where)) {
+            if (event.kind() == Event.Kind.PRECIPITATE && event.vessel().equals(vessel)) {
                 warnings.add(
                         new Warning(
                                 Warning.Kind.PRECIPITATE,
                                 trace.clockAt(event.atS()),
-                                where,
-                                isReservoir,
+                                vessel.name(),
+                                vessel.isReservoir(),
                                 event.detail(),
                                 "nothing may fall out",
                                 "the solution stands far above what it can hold, so calcium and"

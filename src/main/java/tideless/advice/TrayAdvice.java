@@ -62,7 +62,7 @@ final class TrayAdvice {
 
     void add() {
         for (Event event : trace.events()) {
-            if (event.where().equals(tray.name())) {
+            if (event.vessel().equals(tray.id())) {
                 addTask(event);
             }
         }
@@ -297,7 +297,7 @@ final class TrayAdvice {
 
     private double firstEventS(Event.Kind kind) {
         for (Event event : trace.events()) {
-            if (event.kind() == kind && event.where().equals(tray.name())) {
+            if (event.kind() == kind && event.vessel().equals(tray.id())) {
                 return event.atS();
             }
         }
@@ -307,7 +307,7 @@ final class TrayAdvice {
     private void addOverflow() {
         double litres = 1000 * of.spillM3().sum();
         for (Event event : trace.events()) {
-            if (event.kind() == Event.Kind.OVERFLOW_BEGAN && event.where().equals(tray.name())) {
+            if (event.kind() == Event.Kind.OVERFLOW_BEGAN && event.vessel().equals(tray.id())) {
                 warn(
                         Warning.Kind.OVERFLOW,
                         event.atS(),

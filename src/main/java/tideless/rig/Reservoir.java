@@ -44,6 +44,11 @@ public record Reservoir(
         }
     }
 
+    /** Which vessel of the rig it is. */
+    public VesselId id() {
+        return VesselId.reservoir(name);
+    }
+
     /** The same with another rule of refilling. */
     public Reservoir withRefill(Refill other) {
         return new Reservoir(

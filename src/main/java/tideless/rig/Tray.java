@@ -66,6 +66,11 @@ public record Tray(
         }
     }
 
+    /** Which vessel of the rig it is. */
+    public VesselId id() {
+        return VesselId.tray(name);
+    }
+
     /** Whether a float valve fills it from the reservoir of that name. */
     public boolean isFedBy(String reservoir) {
         return filling instanceof Filling.ByValve valve && valve.reservoir().equals(reservoir);

@@ -1,13 +1,14 @@
 package tideless.sim;
 
 import java.util.Objects;
+import tideless.rig.VesselId;
 
 /**
  * Something that happened at one instant of a run.
  *
  * @param kind what
  * @param atS seconds since the scenario's start
- * @param where name of the tray or reservoir
+ * @param vessel in which tray or reservoir
  * @param volumeM3 water poured in (refill, top-up, flush: the fresh part) or lost (overflow, so
  *     far), m3; 0 where none is meant
  * @param drainedM3 water taken out first (flush), m3
@@ -17,7 +18,7 @@ import java.util.Objects;
 public record Event(
         Kind kind,
         double atS,
-        String where,
+        VesselId vessel,
         double volumeM3,
         double drainedM3,
         double ecMsPerCm,
@@ -46,7 +47,7 @@ public record Event(
 
     public Event {
         Objects.requireNonNull(kind, "kind");
-        Objects.requireNonNull(where, "where");
+        Objects.requireNonNull(vessel, "vessel");
         Objects.requireNonNull(detail, "detail");
     }
 }

@@ -70,7 +70,7 @@ final class GravityFeed {
         void refill(ReservoirRun reservoir, double atS);
     }
 
-    void step(double timeS, double spanS, Refiller refiller, Happenings log) {
+    void step(double timeS, double spanS, Refiller refiller, EventLog log) {
         begin(timeS + 0.5 * spanS);
         double doneS = 0;
         for (int pieces = 0; spanS - doneS > NO_TIME_S; pieces++) {
@@ -99,12 +99,12 @@ final class GravityFeed {
                         rise + water.spillRiseFrac[i]);
                 if (water.spiltM3[i] > 0 && !tray.spills) {
                     tray.spills = true;
-                    log.add(Event.Kind.OVERFLOW_BEGAN, timeS + doneS - tookS, tray.tray.name());
+                    log.add(Event.Kind.OVERFLOW_BEGAN, timeS + doneS - tookS, tray.tray.id());
                 }
             }
             if (wasCovered && water.uncovered) {
                 reservoir.uncovered = true;
-                log.add(Event.Kind.OUTLET_UNCOVERED, timeS + doneS, reservoir.reservoir.name());
+                log.add(Event.Kind.OUTLET_UNCOVERED, timeS + doneS, reservoir.reservoir.id());
             }
             if (pieces > PIECES_MOST) {
                 throw new IllegalStateException(

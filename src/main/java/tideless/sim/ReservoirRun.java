@@ -17,7 +17,7 @@ final class ReservoirRun {
     double volumeM3;
     final double[] mol = new double[Component.COUNT];
     final double[] letOutMol = new double[Component.COUNT];
-    final Crust crust = new Crust();
+    final Precipitate precipitate = new Precipitate();
     double tempC;
     boolean uncovered;
 

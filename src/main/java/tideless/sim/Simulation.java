@@ -23,7 +23,7 @@ public final class Simulation {
     private final Composition feed;
     private final double feedMsPerCm;
     private final Composition sourceWater;
-    private final Happenings log = new Happenings();
+    private final EventLog log = new EventLog();
     private final Meter[] meters; // one a tray, so that each starts from its own last reading
     private final List<TrayRun> trays = new ArrayList<>();
     private final List<ReservoirRun> reservoirs = new ArrayList<>();
@@ -156,17 +156,17 @@ public final class Simulation {
     private void settle(double atS) {
         double co2Ppm = air.solutionCo2Ppm;
         for (TrayRun t : trays) {
-            t.crust.settle(t.mol, t.volumeM3, t.tempC, co2Ppm, atS, t.tray.name(), log);
+            t.precipitate.settle(t.mol, t.volumeM3, t.tempC, co2Ppm, atS, t.tray.id(), log);
         }
         for (ReservoirRun r : reservoirs) {
-            r.crust.settle(r.mol, r.volumeM3, r.tempC, co2Ppm, atS, r.reservoir.name(), log);
+            r.precipitate.settle(r.mol, r.volumeM3, r.tempC, co2Ppm, atS, r.reservoir.id(), log);
         }
     }
 
     private void refill(ReservoirRun reservoir, double atS) {
         double poured = reservoir.refill(feed, reservoir.tempC);
         recorder.addRefill(reservoir.index, poured);
-        log.addPoured(Event.Kind.REFILL, atS, reservoir.reservoir.name(), poured);
+        log.addPoured(Event.Kind.REFILL, atS, reservoir.reservoir.id(), poured);
     }
 
     private void visit(double timeS, double airC) {
@@ -186,7 +186,7 @@ public final class Simulation {
                 Composition liquid = hand.withWater() ? sourceWater : feed;
                 double poured = tray.topUp(hand.toLevelM(), liquid, airC);
                 if (poured > 0) {
-                    log.addPoured(Event.Kind.TOP_UP, timeS, tray.tray.name(), poured);
+                    log.addPoured(Event.Kind.TOP_UP, timeS, tray.tray.id(), poured);
                 }
             }
         }
@@ -233,7 +233,7 @@ public final class Simulation {
             TrayRun tray, Event.Kind kind, double share, double timeS, double airC, double ec) {
         double drained = share * tray.volumeM3;
         double poured = tray.renew(share, feed, airC);
-        log.add(new Event(kind, timeS, tray.tray.name(), poured, drained, ec, ""));
+        log.add(new Event(kind, timeS, tray.tray.id(), poured, drained, ec, ""));
     }
 
     private Season season() {

@@ -72,7 +72,7 @@ record Stock(double waterM3, double[] mol) {
             double fallen = 0;
             for (ReservoirRun reservoir : reservoirs) {
                 refills += reservoir.refilledMol[i];
-                fallen += reservoir.crust.mol(Component.at(i));
+                fallen += reservoir.precipitate.mol(Component.at(i));
             }
             double topUps = 0;
             double fresh = 0;
@@ -85,7 +85,7 @@ record Stock(double waterM3, double[] mol) {
                 taken += tray.takenMol[i];
                 drained += tray.drainedMol[i];
                 spilled += tray.spiltMol[i];
-                fallen += tray.crust.mol(Component.at(i));
+                fallen += tray.precipitate.mol(Component.at(i));
             }
             // The carbon of lime scale is the air's own.
             double fromAir = Component.at(i) == Component.C ? fallen : 0;

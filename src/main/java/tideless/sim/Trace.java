@@ -51,7 +51,7 @@ public record Trace(
     /** The sample at which a tray's crop was harvested or lost; the last one when it was not. */
     public int lastLivingHour(TrayTrace tray) {
         for (Event event : events) {
-            if (event.where().equals(tray.tray().name())
+            if (event.vessel().equals(tray.tray().id())
                     && (event.kind() == Event.Kind.HARVEST || event.kind() == Event.Kind.DIED)) {
                 return sampleAt(event.atS());
             }

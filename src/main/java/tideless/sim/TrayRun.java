@@ -68,7 +68,7 @@ final class TrayRun {
     // Water and what is in it.
     double volumeM3;
     final double[] mol = new double[Component.COUNT];
-    final Crust crust = new Crust();
+    final Precipitate precipitate = new Precipitate();
     double tempC;
     boolean snapOpen;
     boolean spills;
@@ -442,12 +442,7 @@ final class TrayRun {
 
     /** Ends the step: salts, heat, and the plants' clocks. */
     void end(
-            int step,
-            double timeS,
-            double spanS,
-            AirSeries air,
-            double inflowTempC,
-            Happenings log) {
+            int step, double timeS, double spanS, AirSeries air, double inflowTempC, EventLog log) {
         drunkTotalM3 += drunkM3;
         dayDrunkM3 += drunkM3;
         evaporatedTotalM3 += evaporatedM3;
@@ -465,7 +460,7 @@ final class TrayRun {
         double endS = timeS + spanS;
         if (volumeM3 <= 0 && !dry) {
             dry = true;
-            log.add(Event.Kind.TRAY_DRY, endS, tray.name());
+            log.add(Event.Kind.TRAY_DRY, endS, tray.id());
         } else if (volumeM3 > 0) {
             dry = false;
         }
@@ -576,17 +571,17 @@ final class TrayRun {
                         spanS);
     }
 
-    private void tendRoots(double endS, double spanS, Happenings log) {
+    private void tendRoots(double endS, double spanS, EventLog log) {
         double level = levelM();
         boolean out = volumeM3 <= 0 || level <= rootTipM();
         if (out && !stranded) {
-            log.add(Event.Kind.STRANDED, endS, tray.name());
+            log.add(Event.Kind.STRANDED, endS, tray.id());
         } else if (!out && stranded) {
-            log.add(Event.Kind.REWETTED, endS, tray.name());
+            log.add(Event.Kind.REWETTED, endS, tray.id());
             if (wilted) {
                 wilted = false;
                 wiltedS = 0;
-                log.add(Event.Kind.RECOVERED, endS, tray.name());
+                log.add(Event.Kind.RECOVERED, endS, tray.id());
             }
             reserveFrac = 1;
         }
@@ -598,7 +593,7 @@ final class TrayRun {
             dayIdleS += spanS;
             if (reserveFrac <= 0 && !wilted) {
                 wilted = true;
-                log.add(Event.Kind.WILTED, endS, tray.name());
+                log.add(Event.Kind.WILTED, endS, tray.id());
             }
             if (wilted) {
                 wiltedS += spanS;
@@ -610,7 +605,7 @@ final class TrayRun {
         boolean under = !out && level > usedToM();
         if (under) {
             if (!drowned) {
-                log.add(Event.Kind.DROWNED, endS, tray.name());
+                log.add(Event.Kind.DROWNED, endS, tray.id());
             }
             drownedS += spanS;
             dayDrownedS += spanS;
@@ -627,15 +622,15 @@ final class TrayRun {
         drowned = under;
     }
 
-    private void die(double atS, Happenings log) {
+    private void die(double atS, EventLog log) {
         if (!dead) {
             dead = true;
-            log.add(Event.Kind.DIED, atS, tray.name());
+            log.add(Event.Kind.DIED, atS, tray.id());
         }
     }
 
     /** Grows the plants by the day that has just ended. */
-    void growOvernight(double atS, int daysSinceStart, Meter meter, Happenings log) {
+    void growOvernight(double atS, int daysSinceStart, Meter meter, EventLog log) {
         highestOfDayM[daysSeen % ROOT_MEMORY_DAYS] = drowned ? wontedM() : highestTodayM;
         highestTodayM = drowned ? Double.NEGATIVE_INFINITY : levelM();
         highestBeforeM = Arrays.stream(highestOfDayM).max().orElseThrow();
@@ -673,18 +668,18 @@ final class TrayRun {
         want(before);
         if (!flowering && Growing.isFlowering(traits, plant)) {
             flowering = true;
-            log.add(Event.Kind.FLOWERING, atS, tray.name());
+            log.add(Event.Kind.FLOWERING, atS, tray.id());
         }
         if (!ripe && Growing.isRipe(traits, plant)) {
             ripe = true;
             if (traits.stages().fruits()) {
-                log.add(Event.Kind.FIRST_RIPE, atS, tray.name());
+                log.add(Event.Kind.FIRST_RIPE, atS, tray.id());
             }
         }
         if (isOver(daysSinceStart)) {
             harvested = true;
             Arrays.fill(demandMolPerS, 0);
-            log.add(Event.Kind.HARVEST, atS, tray.name());
+            log.add(Event.Kind.HARVEST, atS, tray.id());
         }
     }
 

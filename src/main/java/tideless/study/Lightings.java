@@ -100,7 +100,7 @@ public final class Lightings {
         }
         for (Event event : trace.events()) {
             int day = (int) FastMath.round(event.atS() / DAY_S);
-            if (!event.where().equals(tray.name())) {
+            if (!event.vessel().equals(tray.id())) {
                 continue;
             }
             if (event.kind() == Event.Kind.FLOWERING) {

@@ -327,7 +327,7 @@ final class MadeUpForecast {
                         new Event(
                                 Event.Kind.REFILL,
                                 3600.0 * (h + 1),
-                                reservoir.name(),
+                                reservoir.id(),
                                 refill[h],
                                 0,
                                 Double.NaN,

@@ -15,6 +15,7 @@ import tideless.rig.Reservoir.Refill.When;
 import tideless.rig.Scenario;
 import tideless.rig.Thirst;
 import tideless.rig.ValveFaults;
+import tideless.rig.VesselId;
 
 /** Water and all that is dissolved in it are neither made nor lost, whatever the rig. */
 class ConservationTest {
@@ -131,6 +132,6 @@ class ConservationTest {
                         .anyMatch(
                                 event ->
                                         event.kind() == Event.Kind.OVERFLOW_BEGAN
-                                                && event.where().equals("a")));
+                                                && event.vessel().equals(VesselId.tray("a"))));
     }
 }

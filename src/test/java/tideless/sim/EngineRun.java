@@ -14,7 +14,7 @@ final class EngineRun {
     final List<TrayRun> trays = new ArrayList<>();
     final ReservoirRun reservoir;
     final GravityFeed feed;
-    final Happenings log = new Happenings();
+    final EventLog log = new EventLog();
     final double[] inM3;
     final double[] lostM3;
 

@@ -20,6 +20,7 @@ import tideless.rig.Scenario;
 import tideless.rig.Tray;
 import tideless.rig.Tube;
 import tideless.rig.ValveFaults;
+import tideless.rig.VesselId;
 
 /**
  * Valves that ail from a day of the run, against closed forms. The seat alone limits (no tubes), so
@@ -227,7 +228,7 @@ class ValveFaultTest {
             }
         }
         Event overflow = first(trace, Event.Kind.OVERFLOW_BEGAN).orElseThrow();
-        assertEquals("ailing", overflow.where());
+        assertEquals(VesselId.tray("ailing"), overflow.vessel());
         assertEquals(day * DAY_S + low, overflow.atS(), 1);
         assertEquals(
                 1,

@@ -100,7 +100,7 @@ class EnsembleTest {
             Event expected = fine.events().get(i);
             Event got = coarse.events().get(i);
             assertEquals(expected.kind(), got.kind());
-            assertEquals(expected.where(), got.where());
+            assertEquals(expected.vessel(), got.vessel());
             // What is noticed at the end of a step is noticed up to a step late.
             boolean noticed =
                     expected.kind() == Event.Kind.STRANDED

@@ -1,11 +1,12 @@
 package tideless.sim;
 
 import java.util.Arrays;
+import tideless.rig.VesselId;
 import tideless.solution.Component;
 import tideless.solution.Precipitation;
 
-/** What has fallen out in one vessel; scratch space of one run. */
-final class Crust {
+/** What has precipitated in one vessel; scratch space of one run. */
+final class Precipitate {
     /** Fallen in all before it is worth a word, mol/m3: the least a label would print; assumed. */
     private static final double TOLD_FROM_MOL_PER_M3 = 0.05;
 
@@ -30,8 +31,8 @@ final class Crust {
             double tempC,
             double co2Ppm,
             double atS,
-            String where,
-            Happenings log) {
+            VesselId vessel,
+            EventLog log) {
         if (!(volumeM3 > 0)) {
             return;
         }
@@ -63,7 +64,7 @@ final class Crust {
                         new Event(
                                 Event.Kind.PRECIPITATE,
                                 atS,
-                                where,
+                                vessel,
                                 0,
                                 0,
                                 Double.NaN,
@@ -92,7 +93,7 @@ final class Crust {
 
     private static final int CA = Component.CA.ordinal();
 
-    /** Of one component in the crust, mol. */
+    /** Of one component that has precipitated, mol. */
     double mol(Component component) {
         double sum = 0;
         for (int m = 0; m < mol.length; m++) {

@@ -2,17 +2,18 @@ package tideless.sim;
 
 import java.util.ArrayList;
 import java.util.List;
+import tideless.rig.VesselId;
 
 /** The events of one run, in order of time. */
-final class Happenings {
+final class EventLog {
     private final List<Event> events = new ArrayList<>();
 
-    void add(Event.Kind kind, double atS, String where) {
-        add(new Event(kind, atS, where, 0, 0, Double.NaN, ""));
+    void add(Event.Kind kind, double atS, VesselId vessel) {
+        add(new Event(kind, atS, vessel, 0, 0, Double.NaN, ""));
     }
 
-    void addPoured(Event.Kind kind, double atS, String where, double volumeM3) {
-        add(new Event(kind, atS, where, volumeM3, 0, Double.NaN, ""));
+    void addPoured(Event.Kind kind, double atS, VesselId vessel, double volumeM3) {
+        add(new Event(kind, atS, vessel, volumeM3, 0, Double.NaN, ""));
     }
 
     void add(Event event) {
