@@ -2,7 +2,8 @@ package tideless.rig;
 
 /**
  * An hourly weather series, without gaps. Value {@code h} holds at the instant {@code h} hours
- * after the scenario's start; global radiation is the mean over the hour that begins there.
+ * after the scenario's start; global radiation is the mean over the hour that begins there. After
+ * the last instant its air is held.
  */
 public final class HourlyWeather {
     private final String source;
@@ -41,24 +42,24 @@ public final class HourlyWeather {
         return source;
     }
 
-    /** How many hours there are; a run longer than that starts again at the first. */
+    /** How many instants there are. */
     public int hours() {
         return tempC.length;
     }
 
     public double tempC(int hour) {
-        return tempC[Math.floorMod(hour, tempC.length)];
+        return tempC[Math.min(hour, tempC.length - 1)];
     }
 
     public double humidityFrac(int hour) {
-        return humidityFrac[Math.floorMod(hour, tempC.length)];
+        return humidityFrac[Math.min(hour, tempC.length - 1)];
     }
 
     public double globalWPerM2(int hour) {
-        return globalWPerM2[Math.floorMod(hour, tempC.length)];
+        return globalWPerM2[Math.min(hour, tempC.length - 1)];
     }
 
     public double windMPerS(int hour) {
-        return windMPerS[Math.floorMod(hour, tempC.length)];
+        return windMPerS[Math.min(hour, tempC.length - 1)];
     }
 }

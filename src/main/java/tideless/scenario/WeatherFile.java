@@ -267,20 +267,23 @@ final class WeatherFile {
         return typical ? text.substring(5) : text;
     }
 
-    /** Cuts the run out of the series; a value between two whole hours is joined from both. */
+    /**
+     * Cuts the run out of the series, with the instant at its end where the file knows it; a value
+     * between two whole hours is joined from both.
+     */
     private HourlyWeather cut(LocalDate start, int days, double rigAheadH) {
         int hours = days * 24;
-        double[][] run = new double[4][hours];
-        for (int h = 0; h < hours; h++) {
+        double[][] run = new double[4][hours + 1];
+        for (int h = 0; h <= hours; h++) {
             LocalDateTime rig = start.atStartOfDay().plusHours(h);
             int whole = (int) Math.floor(-rigAheadH);
             double share = -rigAheadH - whole;
             int first = index(rig.plusHours(whole));
             int second = share == 0 ? first : index(rig.plusHours(whole + 1L));
-            if (first < 0
-                    || second < 0
-                    || first >= values[0].length
-                    || second >= values[0].length) {
+            if (!isInFile(first) || !isInFile(second)) {
+                if (h == hours) {
+                    return weather(run, hours);
+                }
                 csv.problem(
                         csv.line(first < 0 || second < 0 ? 0 : csv.size() - 1),
                         1,
@@ -295,12 +298,28 @@ final class WeatherFile {
             for (int i = 0; i < run.length; i++) {
                 run[i][h] = (1 - share) * values[i][first] + share * values[i][second];
                 if (Double.isNaN(run[i][h])) {
+                    if (h == hours) {
+                        return weather(run, hours);
+                    }
                     sayGap(i, Double.isNaN(values[i][first]) ? first : second);
                     return null;
                 }
             }
         }
-        return new HourlyWeather(named, run[0], run[1], run[2], run[3]);
+        return weather(run, hours + 1);
+    }
+
+    private boolean isInFile(int hour) {
+        return hour >= 0 && hour < values[0].length;
+    }
+
+    private HourlyWeather weather(double[][] run, int instants) {
+        return new HourlyWeather(
+                named,
+                Arrays.copyOf(run[0], instants),
+                Arrays.copyOf(run[1], instants),
+                Arrays.copyOf(run[2], instants),
+                Arrays.copyOf(run[3], instants));
     }
 
     private int index(LocalDateTime time) {

@@ -1,5 +1,6 @@
 package tideless.sim;
 
+import java.util.Arrays;
 import org.apache.commons.math3.util.FastMath;
 import tideless.physics.HumidAir;
 import tideless.physics.Light;
@@ -32,6 +33,9 @@ final class AirSeries {
     /** Net long-wave gain of leaves at air temperature, W/m2: below 0 under the sky, else 0. */
     final double[] longWaveWPerM2;
 
+    /** Carbon dioxide of the air at the leaves, umol/mol. */
+    final double[] co2Ppm;
+
     /** Whether all of the above is as it was in the step before. */
     final boolean[] sameAsBefore;
 
@@ -51,6 +55,7 @@ final class AirSeries {
     private AirSeries(int steps, Place place, double pressurePa, double solutionCo2Ppm) {
         this.place = place;
         longWaveWPerM2 = new double[steps];
+        co2Ppm = new double[steps];
         sameAsBefore = new boolean[steps];
         tempC = new double[steps];
         vapourPa = new double[steps];
@@ -84,12 +89,14 @@ final class AirSeries {
                 && speedMPerS[a] == speedMPerS[b]
                 && sunParWPerM2[a] == sunParWPerM2[b]
                 && sunInfraredWPerM2[a] == sunInfraredWPerM2[b]
-                && longWaveWPerM2[a] == longWaveWPerM2[b];
+                && longWaveWPerM2[a] == longWaveWPerM2[b]
+                && co2Ppm[a] == co2Ppm[b];
     }
 
     private static AirSeries ofRoom(Climate.Room room, Timeline timeline, double pressurePa) {
         AirSeries air =
                 new AirSeries(timeline.steps, Place.ROOM, pressurePa, room.solutionCo2Ppm());
+        Arrays.fill(air.co2Ppm, room.co2Ppm());
         double dayPa = room.dayHumidityFrac() * HumidAir.saturationPressurePa(room.dayTempC());
         double nightPa =
                 room.nightHumidityFrac() * HumidAir.saturationPressurePa(room.nightTempC());
@@ -124,6 +131,7 @@ final class AirSeries {
                         closed ? Place.HOUSE : Place.OPEN,
                         pressurePa,
                         climate.solutionCo2Ppm());
+        Arrays.fill(air.co2Ppm, climate.co2Ppm());
         double[] clearness = closed ? null : clearness(climate, scenario);
         int hours = (int) Math.ceil(timeline.instantS[timeline.steps] / Timeline.HOUR_S) + 1;
         double[] tempC = new double[hours];

@@ -53,10 +53,19 @@ class WeatherFileTest {
         HourlyWeather weather =
                 read(rows(START.minusDays(1).atStartOfDay(), 96).toString(), false, 0, 2);
         assertEquals(List.of(), faults());
-        assertEquals(48, weather.hours());
+        assertEquals(49, weather.hours()); // with the instant that ends the run
         assertEquals(2.4, weather.tempC(0), 1e-12);
         assertEquals(0.5, weather.humidityFrac(0), 1e-12);
         assertEquals(7.1, weather.tempC(47), 1e-12);
+        assertEquals(7.2, weather.tempC(48), 1e-12);
+    }
+
+    @Test
+    void a_file_that_ends_with_the_run_holds_its_last_hour_and_does_not_go_back_to_its_first() {
+        HourlyWeather weather = read(rows(START.atStartOfDay(), 24).toString(), false, 0, 1);
+        assertEquals(24, weather.hours());
+        assertEquals(2.3, weather.tempC(24), 1e-12);
+        assertEquals(2.3, weather.tempC(30), 1e-12);
     }
 
     @Test
@@ -210,7 +219,7 @@ class WeatherFileTest {
                         LocalDate.of(2026, 12, 31),
                         2);
         assertEquals(List.of(), faults());
-        assertEquals(48, turn.hours());
+        assertEquals(49, turn.hours());
         assertEquals("w.csv: PVGIS (c) European Union. See SOURCE.md.", turn.source());
         // 1 January 01:00 on the rig's clock is 1 January 00:00 UTC: first row of the file, 2.04
         // degC.

@@ -89,6 +89,32 @@ class AirSeriesTest {
         assertTrue(overcast <= 0 && overcast > -3, "W/m2 " + overcast);
     }
 
+    // 28 degC all day and 4 degC colder with its last hour: the last step, whose middle lies 55 min
+    // after 23:00, must hold what 23:00 holds, not drift back to the first hour of the run.
+    @Test
+    void the_last_hour_of_a_series_does_not_blend_into_its_first() {
+        double[] tempC = day(28);
+        tempC[23] = 24;
+        AirSeries series =
+                air(
+                        new Climate.Weather(
+                                new HourlyWeather("invented", tempC, day(0.5), day(0), day(1)),
+                                new Cover(Cover.Kind.OPEN, 1, 7, 1, 30, 2.5, -99, 24),
+                                0.2,
+                                600,
+                                420));
+        assertEquals(24, series.tempC[series.tempC.length - 1], 1e-12);
+        assertEquals(600, series.co2Ppm[0]);
+    }
+
+    @Test
+    void a_room_tells_its_carbon_dioxide_at_every_step() {
+        AirSeries room = air(new Climate.Room(22, 22, 0.6, 0.6, 0, 0, 0, 0.1, 800, 2000));
+        assertEquals(144, room.co2Ppm.length);
+        assertEquals(800, room.co2Ppm[0]);
+        assertEquals(800, room.co2Ppm[143]);
+    }
+
     @Test
     void a_rooms_swing_is_coldest_at_three_warmest_at_fifteen_and_leaves_the_mean() {
         AirSeries still = air(new Climate.Room(22, 22, 0.6, 0.6, 0, 0, 0, 0.1, 420, 420));
