@@ -92,10 +92,13 @@ final class CheckCommand implements Callable<Integer> {
                 rig.weightN());
         line(
                 out,
-                "  on a stand of its own breadth (taken as square) it tips at %.0f degrees, or by a"
-                        + " push of %.0f N at the full level",
-                Math.toDegrees(rig.tippingAngleRad()),
-                rig.tippingPushN());
+                "  on a stand as narrow as its floor%s it tips at %.1f degrees, or by a"
+                        + " push of %.0f N at the full level; sooner as the water runs to one side",
+                rig.reservoir().shape().sidesStated()
+                        ? ""
+                        : " (no sides stated, taken as square: a narrower one tips sooner)",
+                Math.floor(10 * Math.toDegrees(rig.tippingAngleRad())) / 10,
+                Math.floor(rig.tippingPushN()));
         out.println(
                 "  Caution: heavy water up high. Fix stand or brackets to the wall, keep it low where"
                         + " the feed allows;");

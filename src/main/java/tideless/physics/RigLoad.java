@@ -22,31 +22,8 @@ public final class RigLoad {
     }
 
     /**
-     * Height of the common centre of mass.
-     *
-     * @param massesKg kg, at least one above 0
-     * @param heightsM of each one's centre above the feet, m
-     * @return m
-     */
-    public static double centreHeightM(double[] massesKg, double[] heightsM) {
-        if (massesKg.length != heightsM.length) {
-            throw new IllegalArgumentException(
-                    "as many heights as masses are needed, were "
-                            + heightsM.length
-                            + " and "
-                            + massesKg.length);
-        }
-        double mass = 0;
-        double moment = 0;
-        for (int i = 0; i < massesKg.length; i++) {
-            mass += massesKg[i];
-            moment += massesKg[i] * heightsM[i];
-        }
-        return moment / mass;
-    }
-
-    /**
      * Tilt at which the stand falls over: the centre of mass stands above the edge of its base.
+     * What is in it is taken as rigid: water that runs to the low side tips it sooner.
      *
      * @param baseHalfWidthM from the line below the centre to the nearest edge, m
      * @param centreHeightM m
@@ -66,28 +43,5 @@ public final class RigLoad {
      */
     public static double tippingPushN(double massKg, double baseHalfWidthM, double pushHeightM) {
         return massKg * TubeFlow.GRAVITY_M_PER_S2 * baseHalfWidthM / pushHeightM;
-    }
-
-    /**
-     * Height by which the free surface of a box of water seems to lift the water's own centre of
-     * mass when it tilts: I/V = B^2/(12 h).
-     *
-     * @param breadthM inside breadth across the tilt, m
-     * @param depthM depth of the water, m
-     * @return m
-     */
-    public static double freeSurfaceRiseM(double breadthM, double depthM) {
-        return breadthM * breadthM / (12 * depthM);
-    }
-
-    /**
-     * Mean pressure on the floor.
-     *
-     * @param massKg kg
-     * @param footprintM2 area that carries it, m2
-     * @return Pa
-     */
-    public static double floorPressurePa(double massKg, double footprintM2) {
-        return massKg * TubeFlow.GRAVITY_M_PER_S2 / footprintM2;
     }
 }

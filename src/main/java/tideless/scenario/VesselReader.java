@@ -4,7 +4,6 @@ import static tideless.scenario.Measure.plain;
 
 import java.util.ArrayList;
 import java.util.List;
-import tideless.rig.Displacement;
 import tideless.rig.Reservoir;
 import tideless.rig.Shape;
 import tideless.rig.Tube;
@@ -40,12 +39,7 @@ final class VesselReader {
             if (Double.isNaN(rimM + floorM + depthM)) {
                 return null;
             }
-            return new Shape(
-                    Math.PI / 4 * floorM * floorM,
-                    Math.PI / 4 * rimM * rimM,
-                    depthM,
-                    Math.PI * (rimM + floorM) / 2,
-                    Displacement.NONE);
+            return Shape.bucket(rimM, floorM, depthM);
         }
         double lengthM = needed(vessel, "length");
         double widthM = needed(vessel, "width");
@@ -55,12 +49,7 @@ final class VesselReader {
         if (Double.isNaN(lengthM + widthM + floorLengthM + floorWidthM + depthM)) {
             return null;
         }
-        return new Shape(
-                floorLengthM * floorWidthM,
-                lengthM * widthM,
-                depthM,
-                lengthM + widthM + floorLengthM + floorWidthM,
-                Displacement.NONE);
+        return Shape.tub(lengthM, widthM, floorLengthM, floorWidthM, depthM);
     }
 
     private static Shape byVolume(Table vessel, double depthM, boolean round) {
@@ -77,14 +66,11 @@ final class VesselReader {
         if (Double.isNaN(volumeM3 + depthM)) {
             return null;
         }
-        double areaM2 = volumeM3 / depthM;
-        if (!(areaM2 < 1000)) {
+        if (!(volumeM3 / depthM < 1000)) {
             vessel.faultyValue("volume", "an area below 1000 m2 with this depth", "");
             return null;
         }
-        // Round as stated; otherwise square, which has the least wall of all boxes.
-        double perimeterM = round ? 2 * Math.sqrt(Math.PI * areaM2) : 4 * Math.sqrt(areaM2);
-        return new Shape(areaM2, areaM2, depthM, perimeterM, Displacement.NONE);
+        return round ? Shape.cylinderOf(volumeM3, depthM) : Shape.boxOf(volumeM3, depthM);
     }
 
     private static double needed(Table vessel, String side) {

@@ -46,12 +46,12 @@ final class ReservoirRun {
         wallM2 =
                 reservoir.shape().floorAreaM2()
                         + reservoir.shape().rimAreaM2()
-                        + reservoir.shape().wettedPerimeterM() * reservoir.fullLevelM();
+                        + reservoir.shape().wallM2(reservoir.fullLevelM());
         uncovered = volumeM3 <= deadM3;
         surface =
                 new Surface(
                         reservoir.openAreaM2(),
-                        reservoir.openAreaM2() / reservoir.shape().wettedPerimeterM());
+                        reservoir.openAreaM2() / reservoir.shape().rimPerimeterM());
     }
 
     double usableM3() {

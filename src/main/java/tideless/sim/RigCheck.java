@@ -12,6 +12,7 @@ import tideless.rig.Lamp;
 import tideless.rig.Planting;
 import tideless.rig.Reservoir;
 import tideless.rig.Scenario;
+import tideless.rig.Shape;
 import tideless.rig.Tray;
 
 /**
@@ -21,8 +22,8 @@ import tideless.rig.Tray;
  * @param deadM3 lies below the outlet, m3
  * @param usableM3 can leave, m3
  * @param weightN of what it holds when full, N
- * @param tippingAngleRad tilt at which the full water falls over a base as broad as the vessel's
- *     floor (taken as square) on the bench, rad
+ * @param tippingAngleRad tilt at which the full water falls over the longer side of a stand whose
+ *     four feet are under the vessel's floor, rad; see {@link Shape#floorNarrowSideM}
  * @param tippingPushN push at the full level that does it, N
  * @param trays those it feeds
  */
@@ -118,7 +119,7 @@ public record RigCheck(
                             holeM3PerS(tray),
                             peakThirstM3PerS(tray, timeline, air)));
         }
-        double halfM = 0.5 * Math.sqrt(reservoir.shape().floorAreaM2());
+        double halfM = 0.5 * reservoir.shape().floorNarrowSideM();
         // Below the bench nobody knows how high it stands: as if on the ground.
         double standM = Math.max(0, reservoir.floorAboveBenchM());
         double centreM = standM + 0.5 * reservoir.fullLevelM();

@@ -11,6 +11,8 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
 
 /** What `check` prints of a rig worked out by hand; the figures themselves are RigCheckTest's. */
 class CheckCommandTest {
@@ -68,8 +70,8 @@ class CheckCommandTest {
     void every_figure_stands_in_the_users_units() throws IOException {
         String said = check(0, RIG);
         says(said, "52.0 L usable, 8.0 L below the outlet; full it weighs 60 kg (587 N)");
-        // atan(0.2 / (0.2 + 0.1875)) = 27.3 degrees; 59.892 kg x 9.80665 x 0.2 / 0.575 m = 204 N.
-        says(said, "it tips at 27 degrees, or by a push of 204 N at the full level");
+        // atan(0.2 / (0.2 + 0.1875)) = 27.3 degrees; 59.892 kg x 9.80665 x 0.2 / 0.575 m = 204.3 N.
+        says(said, "it tips at 27.2 degrees, or by a push of 204 N at the full level");
         // 0.61 x pi mm2 x sqrt(2 g h): 351 mL/min under 0.475 m, 197 under 0.15 m; / 2.0833.
         says(said, "351 mL/min with the reservoir full, 197 at the outlet");
         says(said, "peak thirst 2.1 mL/min, margin 95-fold");
@@ -79,6 +81,41 @@ class CheckCommandTest {
         double wide = 0.009 / (345e-6 / 60) / 60;
         double throttled = 0.2 * 0.005 / (340e-6 / 60) * Math.log(5) / 60;
         assertEquals(wide + throttled, Double.parseDouble(minutes), 1.6);
+    }
+
+    // Centre 0.6 + 0.14 m up; half the narrower side over it: atan(0.075 / 0.74) = 5.787 degrees,
+    // 33.54 kg x 9.80665 x 0.075 / 0.88 m = 28.03 N; 60 x 20 cm 7.696, 40 x 30 cm 11.459 degrees;
+    // of a round floor the square within: 30 cm across, atan(0.10607 / 0.74) = 8.156 degrees.
+    // Cut, not rounded: a figure of safety errs to the safe side.
+    @ParameterizedTest(name = "{0}: {1} degrees, {2} N")
+    @CsvSource({
+        "length = '80 cm'; width = '15 cm', 5.7, 28",
+        "length = '20 cm'; width = '60 cm', 7.6, 37",
+        "length = '40 cm'; width = '30 cm', 11.4, 56",
+        "diameter = '30 cm', 8.1, 23"
+    })
+    void a_narrow_reservoir_tips_over_its_longer_side(String sides, String degrees, String push)
+            throws IOException {
+        String said =
+                check(
+                        0,
+                        RIG.replace(
+                                        "length = \"40 cm\"\nwidth = \"40 cm\"\ndepth = \"37.5 cm\"",
+                                        sides.replace("; ", "\n") + "\ndepth = \"28 cm\"")
+                                .replace(
+                                        "floor_above_bench = \"20 cm\"",
+                                        "floor_above_bench = \"60 cm\""));
+        says(said, "it tips at " + degrees + " degrees, or by a push of " + push + " N");
+        assertFalse(said.contains("taken as square"), said);
+    }
+
+    @Test
+    void a_reservoir_without_sides_is_said_to_be_taken_as_square() throws IOException {
+        String said =
+                check(0, RIG.replace("length = \"40 cm\"\nwidth = \"40 cm\"", "volume = \"60 L\""));
+        says(
+                said,
+                "(no sides stated, taken as square: a narrower one tips sooner) it tips at 27.2");
     }
 
     @Test

@@ -14,7 +14,6 @@ import tideless.advice.Sizing;
 import tideless.advice.Task;
 import tideless.advice.Warning;
 import tideless.rig.Climate;
-import tideless.rig.Displacement;
 import tideless.rig.Filling;
 import tideless.rig.Lamp;
 import tideless.rig.Limits;
@@ -75,7 +74,7 @@ final class MadeUpForecast {
         Reservoir reservoir =
                 new Reservoir(
                         "Wall tub",
-                        new Shape(0.12, 0.15, 0.38, 1.5, Displacement.NONE),
+                        Shape.tub(0.5, 0.3, 0.48, 0.25, 0.38),
                         0.35,
                         0.03,
                         0.6,
@@ -103,7 +102,7 @@ final class MadeUpForecast {
             Tray tray =
                     new Tray(
                             names.get(i),
-                            new Shape(0.18, 0.2, 0.1, 1.8, Displacement.NONE),
+                            Shape.tub(0.5, 0.4, 0.48, 0.375, 0.1),
                             0.09,
                             Double.NaN,
                             0.045 + 0.005 * (i % 3),

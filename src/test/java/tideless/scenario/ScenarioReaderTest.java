@@ -466,14 +466,15 @@ class ScenarioReaderTest {
 
     @Test
     void vessels_hold_what_geometry_says() throws IOException {
-        // Closed forms: a cylinder pi/4 d2 h; a volume over its depth; a tub by the trapezium.
+        // Closed forms: a cylinder pi/4 d2 h; a volume over its depth; a tub as a
+        // prismatoid, h/6 (floor + 4 middle + section), the middle 55 x 32.5 cm.
         Scenario cylinder =
                 scenario(
                         GOOD.replace(
                                 "length = \"60 cm\"\nwidth = \"35 cm\"", "diameter = \"40 cm\""));
         Shape round = cylinder.trays().get(0).shape();
         assertEquals(Math.PI * 0.04 * 0.08, round.volumeM3(0.08), 1e-12);
-        assertEquals(Math.PI * 0.4, round.wettedPerimeterM(), 1e-12);
+        assertEquals(Math.PI * 0.4, round.rimPerimeterM(), 1e-12);
         Scenario volume =
                 scenario(
                         GOOD.replace(
@@ -486,7 +487,7 @@ class ScenarioReaderTest {
                                 "width = \"35 cm\"\nshape = \"tub\"\nfloor_length = \"50 cm\"\n"
                                         + "floor_width = \"30 cm\""));
         assertEquals(
-                0.08 * (0.6 * 0.35 + 0.5 * 0.3) / 2,
+                0.08 / 6 * (0.6 * 0.35 + 4 * 0.55 * 0.325 + 0.5 * 0.3),
                 tub.trays().get(0).shape().volumeM3(0.08),
                 1e-12);
     }

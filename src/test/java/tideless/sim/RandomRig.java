@@ -3,7 +3,6 @@ package tideless.sim;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.SplittableRandom;
-import tideless.rig.Displacement;
 import tideless.rig.Filling;
 import tideless.rig.Lamp;
 import tideless.rig.Reservoir;
@@ -49,12 +48,7 @@ final class RandomRig {
         Shape inside =
                 random.nextBoolean()
                         ? Rigs.box(area, full)
-                        : new Shape(
-                                area * between(random, 0.6, 1),
-                                area,
-                                full,
-                                4 * Math.sqrt(area),
-                                Displacement.NONE);
+                        : bucket(area, between(random, 0.6, 1), full);
         reservoir =
                 new Reservoir(
                         "wall",
@@ -127,12 +121,10 @@ final class RandomRig {
         Reservoir larger =
                 new Reservoir(
                         reservoir.name(),
-                        new Shape(
-                                times * inside.floorAreaM2(),
+                        bucket(
                                 times * inside.rimAreaM2(),
-                                inside.depthM(),
-                                Math.sqrt(times) * inside.wettedPerimeterM(),
-                                inside.displacement()),
+                                inside.floorAreaM2() / inside.rimAreaM2(),
+                                inside.depthM()),
                         reservoir.fullLevelM(),
                         reservoir.outletLevelM(),
                         reservoir.floorAboveBenchM(),
@@ -147,6 +139,12 @@ final class RandomRig {
         return with(larger, order);
     }
 
+    /** Round, its area at the floor a stated share of that at the rim. */
+    private static Shape bucket(double rimM2, double floorFrac, double depthM) {
+        double rimM = Math.sqrt(4 * rimM2 / Math.PI);
+        return Shape.bucket(rimM, Math.sqrt(floorFrac) * rimM, depthM);
+    }
+
     private static Tray tray(String name, SplittableRandom random) {
         double area = between(random, 0.02, 0.4);
         double depth = between(random, 0.05, 0.2);
@@ -156,12 +154,7 @@ final class RandomRig {
         Shape shape =
                 random.nextDouble() < 0.6
                         ? Rigs.box(area, depth)
-                        : new Shape(
-                                area * between(random, 0.7, 1),
-                                area,
-                                depth,
-                                4 * Math.sqrt(area),
-                                Displacement.NONE);
+                        : bucket(area, between(random, 0.7, 1), depth);
         double seatHeight = random.nextDouble() < 0.8 ? depth : between(random, 0, 0.9) * setting;
         ValveFaults faults = ValveFaults.NONE;
         double fault = random.nextDouble();

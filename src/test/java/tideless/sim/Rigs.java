@@ -5,7 +5,6 @@ import java.time.LocalDate;
 import java.util.List;
 import java.util.Set;
 import tideless.rig.Climate;
-import tideless.rig.Displacement;
 import tideless.rig.Filling;
 import tideless.rig.Lamp;
 import tideless.rig.Limits;
@@ -38,8 +37,10 @@ public final class Rigs {
 
     private Rigs() {}
 
+    /** Square. */
     public static Shape box(double areaM2, double depthM) {
-        return new Shape(areaM2, areaM2, depthM, 4 * Math.sqrt(areaM2), Displacement.NONE);
+        double sideM = Math.sqrt(areaM2);
+        return Shape.box(sideM, areaM2 / sideM, depthM);
     }
 
     public static Reservoir reservoir(double areaM2, double fullM, Reservoir.Refill.When when) {
