@@ -4,223 +4,317 @@ import static com.tngtech.archunit.lang.syntax.ArchRuleDefinition.classes;
 import static com.tngtech.archunit.lang.syntax.ArchRuleDefinition.fields;
 import static com.tngtech.archunit.lang.syntax.ArchRuleDefinition.noClasses;
 import static com.tngtech.archunit.library.dependencies.SlicesRuleDefinition.slices;
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import com.tngtech.archunit.base.DescribedPredicate;
+import com.tngtech.archunit.core.domain.AccessTarget;
+import com.tngtech.archunit.core.domain.JavaAccess;
+import com.tngtech.archunit.core.domain.JavaClass;
 import com.tngtech.archunit.core.domain.JavaClasses;
+import com.tngtech.archunit.core.importer.ClassFileImporter;
 import com.tngtech.archunit.core.importer.ImportOption;
 import com.tngtech.archunit.junit.AnalyzeClasses;
 import com.tngtech.archunit.junit.ArchTest;
+import com.tngtech.archunit.lang.ArchCondition;
 import com.tngtech.archunit.lang.ArchRule;
+import com.tngtech.archunit.lang.ConditionEvents;
+import com.tngtech.archunit.lang.EvaluationResult;
+import com.tngtech.archunit.lang.SimpleConditionEvent;
+import java.io.IOException;
+import java.time.LocalDate;
+import java.util.HexFormat;
+import java.util.List;
+import java.util.Map;
+import java.util.Set;
+import java.util.TreeSet;
 
-/** Holds the signs on the doors: which room may know which. */
+/** Holds the signs on the doors: which room may know which, and what each says of itself. */
 @AnalyzeClasses(packages = "tideless", importOptions = ImportOption.DoNotIncludeTests.class)
 class RoomsTest {
-    private static final String[] PURE = {
-        "tideless.physics..", "tideless.solution..", "tideless.crop..", "tideless.sim.."
+    /** Rooms of the engine's side: they must also run in a browser. */
+    private static final String[] ENGINE = {
+        "tideless.physics",
+        "tideless.solution",
+        "tideless.crop",
+        "tideless.rig",
+        "tideless.sim",
+        "tideless.advice",
+        "tideless.study",
+        "tideless.words",
+        "tideless.scenario"
     };
 
+    /** The engine's side without the reader: no file, clock or chance of its own. */
+    private static final String[] PURE = {
+        "tideless.physics",
+        "tideless.solution",
+        "tideless.crop",
+        "tideless.rig",
+        "tideless.sim",
+        "tideless.advice",
+        "tideless.study",
+        "tideless.words"
+    };
+
+    /** What a browser gives to the last bit as this machine does, or what is only arithmetic. */
+    private static final Map<String, Set<String>> ALLOWED_MEMBERS =
+            Map.of(
+                    "java.lang.Math",
+                    Set.of(
+                            "sqrt",
+                            "abs",
+                            "min",
+                            "max",
+                            "floor",
+                            "ceil",
+                            "signum",
+                            "copySign",
+                            "floorMod",
+                            "floorDiv",
+                            "toIntExact",
+                            "PI"),
+                    "java.lang.StrictMath",
+                    Set.of(),
+                    "java.lang.System",
+                    Set.of("arraycopy"),
+                    "java.lang.Class",
+                    Set.of("getSimpleName", "getName", "getResourceAsStream"));
+
+    private static final Map<String, Set<String>> FORBIDDEN_MEMBERS =
+            Map.of(
+                    "java.lang.String",
+                    Set.of("lines"),
+                    "java.time.LocalDate",
+                    Set.of("EPOCH", "now"),
+                    "java.time.LocalTime",
+                    Set.of("now"),
+                    "java.time.LocalDateTime",
+                    Set.of("now"),
+                    "java.time.Instant",
+                    Set.of("now"));
+
+    private static final Set<String> FORBIDDEN_CLASSES =
+            Set.of(
+                    "java.lang.Thread",
+                    "java.lang.ThreadLocal",
+                    "java.lang.Runtime",
+                    "java.lang.Process",
+                    "java.lang.ProcessBuilder",
+                    "java.lang.ClassLoader",
+                    "java.time.Clock",
+                    "java.util.HexFormat",
+                    "java.util.Random",
+                    "java.util.StringJoiner",
+                    "java.util.Timer",
+                    "java.util.UUID");
+
+    private static ArchRule runsInABrowser(DescribedPredicate<JavaClass> which) {
+        return noClasses()
+                .that(which)
+                .should()
+                .dependOnClassesThat()
+                .resideInAnyPackage(
+                        "java.util.concurrent..",
+                        "java.security..",
+                        "java.lang.reflect..",
+                        "java.net..",
+                        "java.text..",
+                        "java.awt..",
+                        "javax..",
+                        "com.fasterxml..")
+                .orShould(touchWhatABrowserLacks())
+                .because("the page must run, and give the bytes of the command line");
+    }
+
     @ArchTest
-    static void every_room_has_classes_in_it(JavaClasses all) {
-        for (String room :
-                new String[] {
-                    "physics",
-                    "solution",
-                    "crop",
-                    "scenario",
-                    "sim",
-                    "advice",
-                    "study",
-                    "report",
-                    "cli"
-                }) {
-            assertTrue(
-                    all.stream()
-                            .anyMatch(
-                                    c ->
-                                            c.getPackageName().equals("tideless." + room)
-                                                    && !c.getSimpleName().equals("package-info")),
-                    "no class seen in tideless."
-                            + room
-                            + ": the rules below would hold of nothing");
+    static void every_room_has_a_sign_and_classes_in_it(JavaClasses all) throws IOException {
+        Set<String> rooms = new TreeSet<>(Rooms.NAMES);
+        Set<String> found = new TreeSet<>();
+        for (JavaClass one : all) {
+            if (!one.getSimpleName().equals("package-info")) {
+                found.add(one.getPackageName().replaceFirst("^tideless\\.", ""));
+            }
+        }
+        assertEquals(rooms, found, "the rooms of Rooms.NAMES, and those of the code");
+        for (String room : rooms) {
+            assertFalse(Rooms.sign(room).isEmpty(), room + " has no \"May import\" on its door");
         }
     }
 
     @ArchTest
-    static final ArchRule physics_knows_only_the_language_and_root_finders =
-            classes()
-                    .that()
-                    .resideInAPackage("tideless.physics..")
-                    .should()
-                    .onlyDependOnClassesThat()
-                    .resideInAnyPackage(
-                            "tideless.physics..",
-                            "java.lang",
-                            "java.util",
-                            "java.util.function",
-                            "org.apache.commons.math3..")
-                    .because("it must run anywhere and be checked against a handbook line by line");
+    static void a_room_knows_only_what_its_sign_allows(JavaClasses all) throws IOException {
+        for (String room : Rooms.NAMES) {
+            rule(room, Rooms.sign(room)).check(all);
+        }
+    }
 
     @ArchTest
-    static final ArchRule solution_knows_physics =
-            classes()
-                    .that()
-                    .resideInAPackage("tideless.solution..")
-                    .should()
-                    .onlyDependOnClassesThat()
-                    .resideInAnyPackage(
-                            "tideless.solution..",
-                            "tideless.physics..",
-                            "java.lang..",
-                            "java.util",
-                            "java.util.function",
-                            "java.util.stream",
-                            "org.apache.commons.math3..");
-
-    @ArchTest
-    static final ArchRule crop_knows_solution_and_physics =
-            classes()
-                    .that()
-                    .resideInAPackage("tideless.crop..")
-                    .should()
-                    .onlyDependOnClassesThat()
-                    .resideInAnyPackage(
-                            "tideless.crop..",
-                            "tideless.solution..",
-                            "tideless.physics..",
-                            "java.lang..",
-                            "java.util",
-                            "java.util.function",
-                            "java.util.stream",
-                            "org.apache.commons.math3..");
-
-    @ArchTest
-    static final ArchRule scenario_knows_no_run =
-            noClasses()
-                    .that()
-                    .resideInAPackage("tideless.scenario..")
-                    .should()
-                    .dependOnClassesThat()
-                    .resideInAnyPackage(
-                            "tideless.sim..",
-                            "tideless.advice..",
-                            "tideless.study..",
-                            "tideless.report..",
-                            "tideless.cli..");
-
-    @ArchTest
-    static final ArchRule sim_knows_no_judgement =
-            noClasses()
-                    .that()
-                    .resideInAPackage("tideless.sim..")
-                    .should()
-                    .dependOnClassesThat()
-                    .resideInAnyPackage(
-                            "tideless.advice..",
-                            "tideless.study..",
-                            "tideless.report..",
-                            "tideless.cli..");
-
-    @ArchTest
-    static final ArchRule advice_knows_one_run =
-            noClasses()
-                    .that()
-                    .resideInAPackage("tideless.advice..")
-                    .should()
-                    .dependOnClassesThat()
-                    .resideInAnyPackage("tideless.study..", "tideless.report..", "tideless.cli..");
-
-    @ArchTest
-    static final ArchRule study_prints_nothing =
-            noClasses()
-                    .that()
-                    .resideInAPackage("tideless.study..")
-                    .should()
-                    .dependOnClassesThat()
-                    .resideInAnyPackage("tideless.report..", "tideless.cli..");
-
-    @ArchTest
-    static final ArchRule report_does_not_know_the_door =
-            noClasses()
-                    .that()
-                    .resideInAPackage("tideless.report..")
-                    .should()
-                    .dependOnClassesThat()
-                    .resideInAnyPackage("tideless.cli..");
+    static void a_sign_names_only_rooms_that_lie_below(JavaClasses all) throws IOException {
+        for (String room : Rooms.NAMES) {
+            List<String> below = Rooms.NAMES.subList(0, Rooms.NAMES.indexOf(room));
+            for (String named : Rooms.sign(room)) {
+                if (Rooms.NAMES.contains(named)) {
+                    assertTrue(below.contains(named), room + " lies below " + named);
+                }
+            }
+        }
+    }
 
     @ArchTest
     static final ArchRule rooms_form_no_circle =
             slices().matching("tideless.(*)..").should().beFreeOfCycles();
 
     @ArchTest
-    static final ArchRule the_pure_rooms_touch_no_file_clock_thread_or_reflection =
+    static final ArchRule the_engines_side_runs_in_a_browser = runsInABrowser(resideIn(ENGINE));
+
+    @ArchTest
+    static void the_rule_for_the_browser_sees_what_it_forbids(JavaClasses all) {
+        JavaClasses offender = new ClassFileImporter().importClasses(Offender.class);
+        EvaluationResult result =
+                runsInABrowser(DescribedPredicate.alwaysTrue()).evaluate(offender);
+        String report = result.getFailureReport().toString();
+        for (String seen :
+                List.of(
+                        "String.lines()",
+                        "LocalDate.EPOCH",
+                        "HexFormat",
+                        "Math.exp(double)",
+                        "Math.log1p(double)",
+                        "Thread",
+                        "System.nanoTime()",
+                        "Class.getDeclaredMethods()")) {
+            assertTrue(report.contains(seen), "not seen: " + seen + " in\n" + report);
+        }
+        assertFalse(report.contains("Math.sqrt"), report);
+    }
+
+    /** Holds one of each of what the rule forbids. */
+    private static final class Offender {
+        static final LocalDate DAY = LocalDate.EPOCH;
+
+        String lines(String text) {
+            return text.lines().findFirst().orElse(HexFormat.of().toString())
+                    + Math.sqrt(2)
+                    + Math.exp(1)
+                    + List.of(1.0).stream().mapToDouble(x -> x).map(Math::log1p).sum()
+                    + Thread.currentThread()
+                    + System.nanoTime()
+                    + Offender.class.getDeclaredMethods().length
+                    + DAY;
+        }
+    }
+
+    @ArchTest
+    static final ArchRule the_pure_rooms_touch_no_file =
             noClasses()
                     .that()
                     .resideInAnyPackage(PURE)
                     .should()
                     .dependOnClassesThat()
-                    .resideInAnyPackage(
-                            "java.io..",
-                            "java.nio..",
-                            "java.net..",
-                            "java.lang.reflect..",
-                            "java.util.concurrent..",
-                            "javax..",
-                            "java.awt..")
-                    .orShould()
-                    .dependOnClassesThat()
-                    .haveFullyQualifiedName("java.lang.Thread")
-                    .orShould()
-                    .dependOnClassesThat()
-                    .haveFullyQualifiedName("java.time.Clock")
-                    .orShould()
-                    .dependOnClassesThat()
-                    .haveFullyQualifiedName("java.util.Random")
-                    .orShould()
-                    .callMethod(System.class, "currentTimeMillis")
-                    .orShould()
-                    .callMethod(System.class, "nanoTime")
-                    .orShould()
-                    .callMethod(Math.class, "random")
-                    .orShould()
-                    .callMethod(java.time.LocalDate.class, "now")
-                    .orShould()
-                    .callMethod(java.time.LocalDateTime.class, "now")
-                    .because("they must also run where there are none, and give the same bytes");
+                    .resideInAnyPackage("java.io..", "java.nio..");
 
     @ArchTest
-    static final ArchRule the_pure_rooms_hold_no_mutable_static =
+    static final ArchRule files_are_opened_by_the_reader_and_the_report =
+            noClasses()
+                    .that()
+                    .resideOutsideOfPackages("tideless.scenario", "tideless.report")
+                    .should()
+                    .dependOnClassesThat()
+                    .haveFullyQualifiedName("java.nio.file.Files")
+                    .orShould()
+                    .dependOnClassesThat()
+                    .haveNameMatching("java\\.io\\.(File|RandomAccess).*");
+
+    @ArchTest
+    static final ArchRule no_room_but_the_outer_ones_holds_a_mutable_static =
             fields().that()
                     .areDeclaredInClassesThat()
-                    .resideInAnyPackage(PURE)
+                    .resideInAnyPackage(ENGINE)
                     .and()
                     .areStatic()
                     .should()
                     .beFinal();
 
     @ArchTest
-    static final ArchRule one_room_knows_the_charts =
-            noClasses()
-                    .that()
-                    .resideOutsideOfPackage("tideless.report..")
+    static final ArchRule physics_solution_crop_and_rig_hold_no_state =
+            fields().that()
+                    .areDeclaredInClassesThat(
+                            resideIn("tideless.physics", "tideless.crop", "tideless.rig"))
                     .should()
-                    .dependOnClassesThat()
-                    .resideInAnyPackage("org.jfree..", "org.apache.batik..", "java.awt..");
+                    .beFinal()
+                    .because("they are pure functions and immutable records");
 
     @ArchTest
-    static final ArchRule one_room_knows_the_command_line_reader =
+    static final ArchRule the_report_runs_and_judges_nothing =
             noClasses()
                     .that()
-                    .resideOutsideOfPackage("tideless.cli..")
+                    .resideInAPackage("tideless.report")
                     .should()
                     .dependOnClassesThat()
-                    .resideInAPackage("picocli..");
+                    .haveFullyQualifiedName("tideless.sim.Simulation")
+                    .orShould()
+                    .dependOnClassesThat()
+                    .haveFullyQualifiedName("tideless.advice.Advisor")
+                    .orShould()
+                    .dependOnClassesThat()
+                    .haveFullyQualifiedName("tideless.study.Forecasts")
+                    .orShould()
+                    .dependOnClassesThat()
+                    .haveFullyQualifiedName("tideless.study.Ensemble")
+                    .because("it lays out finished results");
 
     @ArchTest
-    static final ArchRule one_room_knows_toml =
+    static final ArchRule the_door_reckons_nothing =
             noClasses()
                     .that()
-                    .resideOutsideOfPackage("tideless.scenario..")
+                    .resideInAPackage("tideless.cli")
                     .should()
                     .dependOnClassesThat()
-                    .resideInAPackage("org.tomlj..");
+                    .resideInAPackage("org.apache.commons.math3..")
+                    .orShould()
+                    .dependOnClassesThat()
+                    .haveFullyQualifiedName("tideless.sim.Simulation");
+
+    private static ArchRule rule(String room, List<String> sign) {
+        Set<String> packages = new TreeSet<>(Set.of("tideless." + room));
+        for (String named : sign) {
+            packages.add(Rooms.NAMES.contains(named) ? "tideless." + named : named);
+        }
+        return classes()
+                .that()
+                .resideInAPackage("tideless." + room)
+                .should()
+                .onlyDependOnClassesThat()
+                .resideInAnyPackage(packages.toArray(String[]::new))
+                .because("the sign in its package-info.java says so");
+    }
+
+    private static DescribedPredicate<JavaClass> resideIn(String... packages) {
+        return JavaClass.Predicates.resideInAnyPackage(packages);
+    }
+
+    /** Accesses of members and classes that a browser has not, or not to the last bit. */
+    private static ArchCondition<JavaClass> touchWhatABrowserLacks() {
+        return new ArchCondition<>("touch what a browser lacks") {
+            @Override
+            public void check(JavaClass one, ConditionEvents events) {
+                for (JavaAccess<?> access : one.getAccessesFromSelf()) {
+                    if (isLacking(access.getTarget())) {
+                        events.add(SimpleConditionEvent.satisfied(access, access.getDescription()));
+                    }
+                }
+            }
+        };
+    }
+
+    private static boolean isLacking(AccessTarget target) {
+        String owner = target.getOwner().getName();
+        String member = target.getName();
+        Set<String> allowed = ALLOWED_MEMBERS.get(owner);
+        return FORBIDDEN_CLASSES.contains(owner)
+                || allowed != null && !allowed.contains(member)
+                || FORBIDDEN_MEMBERS.getOrDefault(owner, Set.of()).contains(member);
+    }
 }

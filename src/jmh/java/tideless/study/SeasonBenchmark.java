@@ -23,6 +23,7 @@ import tideless.scenario.ScenarioReader;
 import tideless.sim.Season;
 import tideless.sim.Simulation;
 import tideless.sim.Surroundings;
+import tideless.study.threads.ThreadPool;
 
 /**
  * The whole model over the 70 days and three trays of the first scenario: one season alone, and the
@@ -62,6 +63,6 @@ public class SeasonBenchmark {
     @OperationsPerInvocation(MEMBERS)
     public List<Double> ofAnEnsembleOnTwoThreads() throws InterruptedException {
         Function<Season, Double> left = season -> season.water().end();
-        return Ensemble.of(scenario, Tolerances.USUAL, MEMBERS, 1, 2, left);
+        return Ensemble.of(scenario, Tolerances.USUAL, MEMBERS, 1, new ThreadPool(2), left);
     }
 }

@@ -18,6 +18,7 @@ import tideless.report.WriteResult;
 import tideless.scenario.Reading;
 import tideless.study.Forecast;
 import tideless.study.Forecasts;
+import tideless.study.threads.ThreadPool;
 
 /** Runs one scenario. */
 @Command(
@@ -75,7 +76,7 @@ final class RunCommand implements Callable<Integer> {
     @Spec CommandSpec spec;
 
     @Override
-    public Integer call() {
+    public Integer call() throws InterruptedException {
         PrintWriter out = spec.commandLine().getOut();
         PrintWriter err = spec.commandLine().getErr();
         Stopwatch watch = new Stopwatch();
@@ -90,7 +91,7 @@ final class RunCommand implements Callable<Integer> {
         WriteResult written;
         try (Progress progress = new Progress(System.err, Progress.atTerminal())) {
             progress.show("running", 0, 0);
-            forecast = Forecasts.of(good.get().scenario(), seed);
+            forecast = Forecasts.of(good.get().scenario(), seed, new ThreadPool(2));
             watch.lap("simulate and advise");
             progress.show("writing", 0, 0);
             written = ResultFiles.write(forecast, to, wanted());

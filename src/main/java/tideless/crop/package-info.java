@@ -10,7 +10,7 @@
  * {@link tideless.crop.Transpiration#saltFrac}, or with reference evapotranspiration x {@link
  * tideless.crop.Transpiration#cropCoefficient} in place of the canopy.
  *
- * <p>May import: {@code solution}, {@code physics}, {@code java.lang}, {@code java.util}, Commons
- * Math. Held by {@code RoomsTest}.
+ * <p>May import: {@code solution}, {@code physics}, {@code java.lang}, {@code java.util}, {@code
+ * java.util.function}, {@code org.apache.commons.math3.util}. Held by {@code RoomsTest}.
  */
 package tideless.crop;

@@ -4,7 +4,7 @@
  * <p>Lives here: anything a handbook could print. Does not: state, time steps, files, crops,
  * recipes.
  *
- * <p>May import: {@code java.lang}, {@code java.util} and the root finders of Commons Math. No
- * other room. Held by {@code RoomsTest}.
+ * <p>May import: {@code java.lang}, {@code java.util}, {@code java.util.function}, {@code
+ * org.apache.commons.math3.util}. Held by {@code RoomsTest}.
  */
 package tideless.physics;

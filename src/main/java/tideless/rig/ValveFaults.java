@@ -30,16 +30,12 @@ public record ValveFaults(
         SHUT
     }
 
+    /** Some day, where none is meant: any would do. */
+    public static final LocalDate NO_DAY = LocalDate.ofEpochDay(0);
+
     /** A sound valve. */
     public static final ValveFaults NONE =
-            new ValveFaults(
-                    Stuck.NOT,
-                    LocalDate.EPOCH,
-                    LocalDate.EPOCH,
-                    0,
-                    LocalDate.EPOCH,
-                    0,
-                    LocalDate.EPOCH);
+            new ValveFaults(Stuck.NOT, NO_DAY, NO_DAY, 0, NO_DAY, 0, NO_DAY);
 
     public ValveFaults {
         Objects.requireNonNull(stuck, "stuck");

@@ -7,7 +7,8 @@
  *
  * <p>Begin at {@link tideless.rig.Scenario}.
  *
- * <p>May import: {@code crop} and {@code solution} for their vocabulary (traits, compositions),
- * {@code java.time}. Held by {@code RoomsTest}.
+ * <p>May import: {@code crop}, {@code solution}, {@code physics}, {@code java.lang}, {@code
+ * java.util}, {@code java.util.function}, {@code java.util.stream}, {@code java.time}, {@code
+ * java.time.chrono}. Held by {@code RoomsTest}.
  */
 package tideless.rig;

@@ -5,6 +5,7 @@ import java.io.InputStream;
 import java.io.UncheckedIOException;
 import java.nio.charset.StandardCharsets;
 import java.util.List;
+import java.util.stream.Stream;
 
 /** Crops that are known by name. */
 interface CropLibrary {
@@ -29,7 +30,7 @@ interface CropLibrary {
             String index = resource("index.txt");
             return index == null
                     ? List.of()
-                    : index.lines()
+                    : Stream.of(index.split("\n"))
                             .map(String::strip)
                             .filter(line -> !line.isEmpty() && !line.startsWith("#"))
                             .map(line -> line.replaceAll("\\.toml$", ""))

@@ -2,11 +2,8 @@ package tideless.scenario;
 
 import java.nio.file.InvalidPathException;
 import java.nio.file.Path;
-import java.security.MessageDigest;
-import java.security.NoSuchAlgorithmException;
 import java.util.ArrayList;
 import java.util.Comparator;
-import java.util.HexFormat;
 import java.util.List;
 
 /** The files a scenario names: found beside it, read once, counted into its digest. */
@@ -68,16 +65,11 @@ final class NamedFiles {
 
     /** SHA-256 over the scenario's bytes, then those of each named file in order of mention. */
     String digest(byte[] scenarioBytes) {
-        MessageDigest sha;
-        try {
-            sha = MessageDigest.getInstance("SHA-256");
-        } catch (NoSuchAlgorithmException e) {
-            throw new IllegalStateException("every Java platform has SHA-256", e);
-        }
+        Sha256 sha = new Sha256();
         sha.update(scenarioBytes);
         mentions.stream()
                 .sorted(Comparator.comparingInt(Mention::line)) // stable: ties in order of reading
                 .forEach(mention -> sha.update(mention.bytes()));
-        return HexFormat.of().formatHex(sha.digest());
+        return sha.hex();
     }
 }

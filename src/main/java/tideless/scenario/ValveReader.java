@@ -28,7 +28,7 @@ final class ValveReader {
         String stuck = valve.choice("stuck");
         double seepM3PerS = valve.quantity("seep");
         double clogging = valve.quantity("clogging");
-        LocalDate first = start == null ? LocalDate.EPOCH : start;
+        LocalDate first = start == null ? ValveFaults.NO_DAY : start;
         LocalDate stuckFrom = day("stuck_from", first, "the start");
         LocalDate stuckTo = day("stuck_to", first.plusDays(Math.max(1, days)), "the end");
         LocalDate seepFrom = day("seep_from", first, "the start");

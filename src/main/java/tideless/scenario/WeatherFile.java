@@ -86,7 +86,7 @@ final class WeatherFile {
 
     /** The file's name and, where its first line is a comment, that line: whose data it is. */
     private static String named(NamedFiles.Named file) {
-        String first = file.text().lines().findFirst().orElse("");
+        String first = file.text().split("[\r\n]", 2)[0];
         return first.startsWith("#")
                 ? file.label() + ": " + Source.shown(first.substring(1).strip())
                 : file.label();

@@ -10,7 +10,9 @@
  *
  * <p>Lives here: what a chemist could say of a bottle of solution. Does not: trays, crops, time.
  *
- * <p>May import: {@code physics}, {@code java.lang}, {@code java.util}, Commons Math. Held by
+ * <p>May import: {@code physics}, {@code java.lang}, {@code java.util}, {@code java.util.function},
+ * {@code java.util.stream}, {@code org.apache.commons.math3.util}, {@code
+ * org.apache.commons.math3.analysis}, {@code org.apache.commons.math3.analysis.solvers}. Held by
  * {@code RoomsTest}.
  */
 package tideless.solution;

@@ -1,15 +1,7 @@
 package tideless.study;
 
-import java.util.ArrayList;
-import java.util.Collections;
 import java.util.List;
 import java.util.SplittableRandom;
-import java.util.concurrent.Callable;
-import java.util.concurrent.ExecutionException;
-import java.util.concurrent.ExecutorService;
-import java.util.concurrent.Executors;
-import java.util.concurrent.Future;
-import java.util.concurrent.atomic.AtomicInteger;
 import java.util.function.Function;
 import tideless.rig.Scenario;
 import tideless.rig.Settings;
@@ -52,59 +44,35 @@ public final class Ensemble {
     }
 
     /**
-     * Runs an ensemble. Interrupting the calling thread ends it between two members.
+     * Runs an ensemble.
      *
      * @param scenario as it is to be run, its step included
-     * @param draw how members differ; called from several threads
+     * @param draw how members differ; may be called from several threads
      * @param members how many, at least 1
      * @param seed of all that is drawn
-     * @param threads how many run at once, at least 1
-     * @param keep what is kept of each season; called from several threads
+     * @param workers who run the members
+     * @param keep what is kept of each season; may be called from several threads
      * @return what was kept, by member
-     * @throws InterruptedException when interrupted; nothing is kept then
+     * @throws InterruptedException when the workers are interrupted; nothing is kept then
      */
     public static <R> List<R> of(
             Scenario scenario,
             Draw draw,
             int members,
             long seed,
-            int threads,
+            Workers workers,
             Function<Season, R> keep)
             throws InterruptedException {
-        if (members < 1 || threads < 1) {
-            throw new IllegalArgumentException(
-                    "members and threads must be at least 1, were %s and %s"
-                            .formatted(members, threads));
+        if (members < 1) {
+            throw new IllegalArgumentException("members must be at least 1, were " + members);
         }
         Surroundings surroundings = Surroundings.forSeasons(scenario);
         long[] seeds = new SplittableRandom(seed).longs(members).toArray();
-        List<R> results = new ArrayList<>(Collections.nCopies(members, null));
-        AtomicInteger next = new AtomicInteger();
-        Callable<Void> worker =
-                () -> {
-                    for (int i = next.getAndIncrement();
-                            i < members && !Thread.currentThread().isInterrupted();
-                            i = next.getAndIncrement()) {
-                        Scenario member = draw.member(scenario, new SplittableRandom(seeds[i]));
-                        // Every place is written once, by one thread; the futures publish it.
-                        results.set(i, keep.apply(Simulation.season(member, surroundings)));
-                    }
-                    return null;
-                };
-        ExecutorService pool = Executors.newFixedThreadPool(threads);
-        try {
-            List<Future<Void>> running = new ArrayList<>();
-            for (int t = 0; t < threads; t++) {
-                running.add(pool.submit(worker));
-            }
-            for (Future<Void> one : running) {
-                one.get();
-            }
-        } catch (ExecutionException failure) {
-            throw new IllegalStateException("a member of the ensemble failed", failure.getCause());
-        } finally {
-            pool.shutdownNow();
-        }
-        return results;
+        return workers.each(
+                members,
+                i -> {
+                    Scenario member = draw.member(scenario, new SplittableRandom(seeds[i]));
+                    return keep.apply(Simulation.season(member, surroundings));
+                });
     }
 }

@@ -1,6 +1,7 @@
 package tideless.study;
 
-import java.util.concurrent.CompletableFuture;
+import java.util.List;
+import java.util.function.IntFunction;
 import tideless.advice.Advisor;
 import tideless.rig.Reservoir;
 import tideless.rig.Scenario;
@@ -12,19 +13,37 @@ public final class Forecasts {
     private Forecasts() {}
 
     /**
+     * Runs them one after the other.
+     *
      * @param scenario what to run
      * @param seed carried along; a single run draws nothing
      */
     public static Forecast of(Scenario scenario, long seed) {
-        if (scenario.reservoirs().isEmpty()) {
-            Trace alone = Simulation.run(scenario);
-            return new Forecast(alone, alone, Advisor.advise(alone, alone), seed);
-        }
-        // The twin runs beside it; the two share nothing that changes.
-        CompletableFuture<Trace> twin =
-                CompletableFuture.supplyAsync(() -> Simulation.runUnread(twin(scenario)));
-        Trace trace = Simulation.run(scenario);
-        Trace unlimited = twin.join();
+        return judged(new InTurn().each(runs(scenario), run(scenario)), seed);
+    }
+
+    /**
+     * The same, with others to do the runs, which share nothing that changes.
+     *
+     * @throws InterruptedException when the workers are interrupted
+     */
+    public static Forecast of(Scenario scenario, long seed, Workers workers)
+            throws InterruptedException {
+        return judged(workers.each(runs(scenario), run(scenario)), seed);
+    }
+
+    /** Without a reservoir the twin would be the run itself. */
+    private static int runs(Scenario scenario) {
+        return scenario.reservoirs().isEmpty() ? 1 : 2;
+    }
+
+    private static IntFunction<Trace> run(Scenario scenario) {
+        return i -> i == 0 ? Simulation.run(scenario) : Simulation.runUnread(twin(scenario));
+    }
+
+    private static Forecast judged(List<Trace> traces, long seed) {
+        Trace trace = traces.get(0);
+        Trace unlimited = traces.get(traces.size() - 1);
         return new Forecast(trace, unlimited, Advisor.advise(trace, unlimited), seed);
     }
 

@@ -1,7 +1,14 @@
 /**
- * Many runs: the twin that never runs dry, sizing, sweeps, ensembles.
+ * Many runs of one scenario: the twin that never runs dry, the lean feed, the light of a season,
+ * ensembles.
  *
- * <p>May import: {@code advice}, {@code sim}, {@code scenario} and what lies below them. Held by
- * {@code RoomsTest}.
+ * <p>Lives here: what needs more than one run, and who does the runs ({@link
+ * tideless.study.Workers}). Does not: threads (they live next door in {@code study.threads}),
+ * files, printing.
+ *
+ * <p>May import: {@code advice}, {@code sim}, {@code rig}, {@code crop}, {@code solution}, {@code
+ * physics}, {@code java.lang}, {@code java.util}, {@code java.util.function}, {@code
+ * java.util.stream}, {@code java.time}, {@code org.apache.commons.math3.random}, {@code
+ * org.apache.commons.math3.util}. Held by {@code RoomsTest}.
  */
 package tideless.study;

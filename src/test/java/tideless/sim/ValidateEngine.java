@@ -31,6 +31,7 @@ import tideless.scenario.Reading;
 import tideless.scenario.ScenarioReader;
 import tideless.study.Ensemble;
 import tideless.study.Tolerances;
+import tideless.study.threads.ThreadPool;
 
 /** Makes docs/validation-engine.md: {@code java -cp ... tideless.sim.ValidateEngine FILE}. */
 public final class ValidateEngine {
@@ -405,7 +406,13 @@ public final class ValidateEngine {
 
     private static void runMembers(Scenario scenario, int members) throws IOException {
         try {
-            Ensemble.of(scenario, Tolerances.USUAL, members, 1, 2, season -> season.water().end());
+            Ensemble.of(
+                    scenario,
+                    Tolerances.USUAL,
+                    members,
+                    1,
+                    new ThreadPool(2),
+                    season -> season.water().end());
         } catch (InterruptedException e) {
             Thread.currentThread().interrupt();
             throw new IOException("interrupted", e);

@@ -24,6 +24,7 @@ import tideless.sim.Season;
 import tideless.sim.Simulation;
 import tideless.sim.Surroundings;
 import tideless.sim.Trace;
+import tideless.study.threads.ThreadPool;
 
 /** Many seasons are each the season they would be alone, on however many threads. */
 class EnsembleTest {
@@ -43,12 +44,27 @@ class EnsembleTest {
 
     private static List<Season> run(int members, long seed, int threads)
             throws InterruptedException {
-        return Ensemble.of(BENCH, Tolerances.USUAL, members, seed, threads, Function.identity());
+        return Ensemble.of(
+                BENCH,
+                Tolerances.USUAL,
+                members,
+                seed,
+                new ThreadPool(threads),
+                Function.identity());
     }
 
     @Test
-    void one_two_and_eight_threads_give_the_same_bytes() throws InterruptedException {
-        byte[] alone = bytes(run(MEMBERS, 20261125, 1));
+    void no_one_two_and_eight_threads_give_the_same_bytes() throws InterruptedException {
+        byte[] alone =
+                bytes(
+                        Ensemble.of(
+                                BENCH,
+                                Tolerances.USUAL,
+                                MEMBERS,
+                                20261125,
+                                new InTurn(),
+                                Function.identity()));
+        assertArrayEquals(alone, bytes(run(MEMBERS, 20261125, 1)));
         assertArrayEquals(alone, bytes(run(MEMBERS, 20261125, 2)));
         assertArrayEquals(alone, bytes(run(MEMBERS, 20261125, 8)));
     }
@@ -118,11 +134,21 @@ class EnsembleTest {
         IllegalStateException failure =
                 assertThrows(
                         IllegalStateException.class,
-                        () -> Ensemble.of(BENCH, longer, 2, 1, 2, Function.identity()));
+                        () ->
+                                Ensemble.of(
+                                        BENCH,
+                                        longer,
+                                        2,
+                                        1,
+                                        new ThreadPool(2),
+                                        Function.identity()));
         assertTrue(failure.getCause().getMessage().contains("surroundings"));
+        assertThrows(IllegalArgumentException.class, () -> new ThreadPool(0));
         assertThrows(
                 IllegalArgumentException.class,
-                () -> Ensemble.of(BENCH, Tolerances.USUAL, 0, 1, 2, Function.identity()));
+                () ->
+                        Ensemble.of(
+                                BENCH, Tolerances.USUAL, 0, 1, new InTurn(), Function.identity()));
     }
 
     @Test
