@@ -17,6 +17,7 @@ import java.util.Objects;
  * @param salinity how salt slows it
  * @param nutrition what its tissue holds, and how it takes it up
  * @param needs the bands it wants
+ * @param response what its roots and air do to it beyond that
  * @param provenance every number with its spread and its source, in the order of the file
  */
 public record CropTraits(
@@ -30,6 +31,7 @@ public record CropTraits(
         Salinity salinity,
         Nutrition nutrition,
         Needs needs,
+        RootResponse response,
         List<Provenance> provenance) {
 
     public CropTraits {
@@ -42,6 +44,7 @@ public record CropTraits(
         Objects.requireNonNull(salinity, "salinity");
         Objects.requireNonNull(nutrition, "nutrition");
         Objects.requireNonNull(needs, "needs");
+        Objects.requireNonNull(response, "response");
         provenance = List.copyOf(provenance);
     }
 
@@ -284,6 +287,43 @@ public record CropTraits(
             double lightLowMolPerM2Day,
             double lightHighMolPerM2Day,
             double solutionWarmC) {}
+
+    /**
+     * How growth and thirst answer to the air, warmth and salt at the roots, and which air and day
+     * the crop bears.
+     *
+     * @param oxygenEnoughGPerM3 dissolved oxygen of full growth up to 25 degC, g/m3 (mg/L)
+     * @param oxygenEnoughWarmGPerM3 the same at 33 degC and more, g/m3
+     * @param noOxygenGrowthFrac growth left in water without oxygen while roots hang in air, 0-1
+     * @param oxygenEnoughForWaterGPerM3 dissolved oxygen of full water uptake, g/m3
+     * @param noOxygenWaterFrac water uptake left without oxygen, 0-1
+     * @param rootColdestC root temperature of half growth, degC
+     * @param rootLowC full growth from here, degC
+     * @param rootHighC full growth to here, degC
+     * @param growthAt35Frac growth left at a root temperature of 35 degC, 0-1
+     * @param saltStopsMsPerCm EC at which growth ends, mS/cm
+     * @param saltThirstFallFrac share of the thirst lost per mS/cm above the threshold
+     * @param chillC air below which leaves are injured, degC; -infinity for none known
+     * @param setLowC mean air below which fruit sets badly, degC; -infinity for a leaf crop
+     * @param setHighC day's air above which fruit sets badly, degC; infinite for a leaf crop
+     * @param longestDayH hours of light it bears; 24 for no limit
+     */
+    public record RootResponse(
+            double oxygenEnoughGPerM3,
+            double oxygenEnoughWarmGPerM3,
+            double noOxygenGrowthFrac,
+            double oxygenEnoughForWaterGPerM3,
+            double noOxygenWaterFrac,
+            double rootColdestC,
+            double rootLowC,
+            double rootHighC,
+            double growthAt35Frac,
+            double saltStopsMsPerCm,
+            double saltThirstFallFrac,
+            double chillC,
+            double setLowC,
+            double setHighC,
+            double longestDayH) {}
 
     /**
      * Where one number comes from.

@@ -38,6 +38,7 @@ final class CropKeys {
         rest(keys);
         nutrition(keys);
         needs(keys);
+        response(keys);
         return keys;
     }
 
@@ -294,5 +295,82 @@ final class CropKeys {
                         .from("0 degC", "50 degC")
                         .required("26 degC")
                         .about("solution above which roots suffer"));
+    }
+
+    private static void response(List<Key> keys) {
+        keys.add(
+                oxygen("oxygen_enough", "2 mg/L", "dissolved oxygen of full growth up to 25 degC"));
+        keys.add(
+                oxygen(
+                        "oxygen_enough_warm",
+                        "2 mg/L",
+                        "dissolved oxygen of full growth at 33 degC"));
+        keys.add(
+                Key.share("root_zone.growth_without_oxygen")
+                        .from("0 %", "100 %")
+                        .fallsTo("70 %")
+                        .about("growth left in water without oxygen while roots hang in air"));
+        keys.add(
+                oxygen(
+                        "oxygen_enough_for_water",
+                        "2 mg/L",
+                        "dissolved oxygen of full water uptake"));
+        keys.add(
+                Key.share("root_zone.water_without_oxygen")
+                        .from("0 %", "100 %")
+                        .fallsTo("70 %")
+                        .about("water uptake left without oxygen"));
+        keys.add(rootTemperature("coldest", "10 degC", "root temperature of half growth"));
+        keys.add(rootTemperature("low", "18 degC", "full growth from this root temperature"));
+        keys.add(rootTemperature("high", "28 degC", "full growth to this root temperature"));
+        keys.add(
+                Key.share("root_zone.growth_at_35")
+                        .from("0 %", "100 %")
+                        .fallsTo("60 %")
+                        .about("growth left at a root temperature of 35 degC"));
+        keys.add(
+                Key.quantity("root_zone.salt_stops", CONDUCTIVITY)
+                        .above("0 mS/cm", "60 mS/cm")
+                        .fallsTo("12 mS/cm")
+                        .about("EC at which growth ends"));
+        keys.add(
+                Key.quantity("root_zone.salt_thirst_fall", UnitTable.PER_CONDUCTIVITY)
+                        .from("0 per mS/cm", "1 per mS/cm")
+                        .fallsTo("4 % per mS/cm")
+                        .about("share of the thirst lost per EC above salinity.threshold"));
+        keys.add(
+                Key.quantity("root_zone.chill", TEMPERATURE)
+                        .from("-20 degC", "30 degC")
+                        .workedOut("none known", "12 degC")
+                        .about("air below which leaves are injured"));
+        keys.add(
+                Key.quantity("root_zone.set_low", TEMPERATURE)
+                        .from("-10 degC", "60 degC")
+                        .workedOut("no limit", "14 degC")
+                        .about("day's mean air below which fruit sets badly"));
+        keys.add(
+                Key.quantity("root_zone.set_high", TEMPERATURE)
+                        .from("-10 degC", "60 degC")
+                        .workedOut("no limit", "32 degC")
+                        .about("air of the lit hours above which fruit sets badly"));
+        keys.add(
+                Key.quantity("root_zone.longest_day", HOURS)
+                        .above("0 h", "24 h")
+                        .fallsTo("24 h")
+                        .about("hours of light a day the crop bears"));
+    }
+
+    private static Key oxygen(String name, String otherwise, String about) {
+        return Key.quantity("root_zone." + name, UnitTable.OXYGEN)
+                .above("0 mg/L", "20 mg/L")
+                .fallsTo(otherwise)
+                .about(about);
+    }
+
+    private static Key rootTemperature(String name, String otherwise, String about) {
+        return Key.quantity("root_zone." + name, TEMPERATURE)
+                .from("-10 degC", "41 degC")
+                .fallsTo(otherwise)
+                .about(about);
     }
 }

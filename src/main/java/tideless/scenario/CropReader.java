@@ -292,6 +292,10 @@ final class CropReader {
         rises(source, stated, "needs.ec_low", "needs.ec_high");
         rises(source, stated, "needs.ph_low", "needs.ph_high");
         rises(source, stated, "needs.light_low", "needs.light_high");
+        rises(source, stated, "root_zone.coldest", "root_zone.low");
+        rises(source, stated, "root_zone.low", "root_zone.high");
+        rises(source, stated, "root_zone.oxygen_enough", "root_zone.oxygen_enough_warm");
+        rises(source, stated, "salinity.threshold", "root_zone.salt_stops");
     }
 
     private static void rises(Source source, Stated stated, String low, String high) {
@@ -389,7 +393,30 @@ final class CropReader {
                         of(e, "needs.light_low"),
                         of(e, "needs.light_high"),
                         of(e, "needs.solution_warm")),
+                response(e),
                 provenance);
+    }
+
+    // What a file of the user's own leaves out stands as CropKeys says: the middle of the library.
+    private static CropTraits.RootResponse response(Map<String, Entry> e) {
+        double oxygen = orElse(e, "root_zone.oxygen_enough", 2);
+        double growth = orElse(e, "root_zone.growth_without_oxygen", 0.7);
+        return new CropTraits.RootResponse(
+                oxygen,
+                orElse(e, "root_zone.oxygen_enough_warm", oxygen),
+                growth,
+                orElse(e, "root_zone.oxygen_enough_for_water", oxygen),
+                orElse(e, "root_zone.water_without_oxygen", growth),
+                orElse(e, "root_zone.coldest", 10),
+                orElse(e, "root_zone.low", 18),
+                orElse(e, "root_zone.high", 28),
+                orElse(e, "root_zone.growth_at_35", 0.6),
+                orElse(e, "root_zone.salt_stops", 12),
+                orElse(e, "root_zone.salt_thirst_fall", 0.04),
+                orElse(e, "root_zone.chill", Double.NEGATIVE_INFINITY),
+                orElse(e, "root_zone.set_low", Double.NEGATIVE_INFINITY),
+                orElse(e, "root_zone.set_high", Double.POSITIVE_INFINITY),
+                orElse(e, "root_zone.longest_day", 24));
     }
 
     private static CropTraits.Nutrition nutrition(Map<String, Entry> e, boolean fruits) {

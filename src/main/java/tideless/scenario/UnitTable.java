@@ -300,6 +300,9 @@ final class UnitTable {
                     .unit(1, "per umol/m2/s", "/(umol/m2/s)", "m2 s/umol")
                     .unit(1e-2, "% per umol/m2/s");
 
+    /** g/m3, the mg/L of an oxygen meter. */
+    static final UnitTable OXYGEN = new UnitTable("dissolved oxygen").unit(1, "mg/L", "g/m3");
+
     /** m2/kg. */
     static final UnitTable LEAF_AREA =
             new UnitTable("leaf area per dry mass")

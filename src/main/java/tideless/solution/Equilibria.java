@@ -60,7 +60,6 @@ final class Equilibria {
         debyeHuckelA = 1.82483e6 * Math.sqrt(densityKgPerL(tempC)) / FastMath.pow(eps * t, 1.5);
 
         // Plummer and Busenberg (1982), read as the U.S. Geological Survey's page lists them.
-        double logKh = 108.3865 + 0.01985076 * t - 6919.53 / t - 40.45154 * lg + 669365.0 / (t * t);
         double logK1 =
                 -356.3094 - 0.06091964 * t + 21834.37 / t + 126.8339 * lg - 1684915.0 / (t * t);
         double logK2 =
@@ -68,7 +67,7 @@ final class Equilibria {
         double logCaHco3 = 1209.120 + 0.31294 * t - 34765.05 / t - 478.782 * lg;
         double logCaCo3 = -1228.732 - 0.299444 * t + 35512.75 / t + 485.818 * lg;
         logKspCalcite = -171.9065 - 0.077993 * t + 2839.319 / t + 71.595 * lg;
-        henryCo2 = power10(logKh);
+        henryCo2 = henryCo2MolPerKgAtm(tempC);
         carbonic1 = power10(logK1);
 
         // Water: the U.S. Geological Survey's general data base of aqueous equilibria (read).
@@ -148,6 +147,20 @@ final class Equilibria {
                                                                                         - 280.54253e-12
                                                                                                 * tempC))));
         return numerator / (1 + 16.879850e-3 * tempC) / 1000;
+    }
+
+    /**
+     * Henry's constant of CO2 alone, mol/kg/atm; Plummer and Busenberg (1982), read as the U.S.
+     * Geological Survey's page lists it.
+     */
+    static double henryCo2MolPerKgAtm(double tempC) {
+        double t = tempC + ZERO_C_K;
+        return power10(
+                108.3865
+                        + 0.01985076 * t
+                        - 6919.53 / t
+                        - 40.45154 * FastMath.log10(t)
+                        + 669365.0 / (t * t));
     }
 
     private static double power10(double log10) {

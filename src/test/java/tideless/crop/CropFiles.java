@@ -29,6 +29,7 @@ final class CropFiles {
                     Map.entry("%/(mS/cm)", 0.01),
                     Map.entry("g/kg", 1.0),
                     Map.entry("mmol/L", 1.0),
+                    Map.entry("mg/L", 1.0),
                     Map.entry("umol/L", 0.001),
                     Map.entry("mol/m2/day", 1.0));
 

@@ -26,6 +26,7 @@ class HungerTest {
                         ENOUGH, ENOUGH, 0.1, 0.01, 0.05, 0.005, 0.02, 0.04, 0.05, 0.02, 0.1, 0.1,
                         MOST, MOST),
                 lettuce.needs(),
+                lettuce.response(),
                 lettuce.provenance());
     }
 
