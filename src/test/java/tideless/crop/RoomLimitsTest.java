@@ -1,0 +1,93 @@
+package tideless.crop;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+
+import java.util.Map;
+import java.util.Set;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
+
+class RoomLimitsTest {
+    // mean, lowest, lit mean, humidity, lit hours, light, air speed, flowering; just within a limit
+    // and just beyond it. Lettuce: base 4, full 20 to 26, ceiling 35: a quarter of growth at 8,
+    // three
+    // quarters at 28.25. Basil leaves are injured below 12 degC (Lang and Cameron 1994), tomato
+    // sets
+    // from 16 to 32 degC and bears 18 h, spinach 14 h.
+    @ParameterizedTest
+    @CsvSource({
+        "lettuce, 22, 18, 23, 0.6, 16, 14, 0.1, false, ",
+        "lettuce, 8.1, 4, 9, 0.6, 16, 14, 0.1, false, ",
+        "lettuce, 7.9, 4, 9, 0.6, 16, 14, 0.1, false, TOO_COLD",
+        "lettuce, 28.2, 25, 30, 0.6, 16, 14, 0.1, false, ",
+        "lettuce, 28.3, 25, 30, 0.6, 16, 14, 0.1, false, TOO_HOT",
+        "lettuce, 22, 18, 23, 0.90, 16, 14, 0.1, false, ",
+        "lettuce, 22, 18, 23, 0.91, 16, 14, 0.1, false, TOO_HUMID",
+        "lettuce, 22, 18, 23, 0.6, 16, 17.1, 0.31, false, ",
+        "lettuce, 22, 18, 23, 0.6, 16, 17.1, 0.29, false, TOO_STILL",
+        "lettuce, 22, 18, 23, 0.6, 24, 14, 0.1, false, ",
+        "basil, 18, 12.1, 19, 0.6, 16, 14, 0.1, false, ",
+        "basil, 18, 11.9, 19, 0.6, 16, 14, 0.1, false, TOO_COLD",
+        "spinach, 18, 15, 19, 0.6, 14, 14, 0.1, false, ",
+        "spinach, 18, 15, 19, 0.6, 14.5, 14, 0.1, false, DAY_TOO_LONG",
+        "tomato, 22, 18, 23, 0.6, 18, 30, 0.1, true, ",
+        "tomato, 22, 18, 23, 0.6, 24, 30, 0.1, true, DAY_TOO_LONG",
+        "tomato, 16.1, 13, 18, 0.6, 16, 20, 0.1, true, ",
+        "tomato, 15.9, 13, 18, 0.6, 16, 20, 0.1, true, SET_TOO_COLD",
+        "tomato, 15.9, 13, 18, 0.6, 16, 20, 0.1, false, ",
+        "tomato, 27, 22, 32, 0.6, 16, 20, 0.1, true, ",
+        "tomato, 27, 22, 32.1, 0.6, 16, 20, 0.1, true, SET_TOO_HOT"
+    })
+    void a_day_beyond_a_limit_is_told_and_one_within_it_is_not(
+            String crop,
+            double mean,
+            double low,
+            double lit,
+            double humidity,
+            double hours,
+            double mol,
+            double speed,
+            boolean flowering,
+            RoomLimits.Kind kind) {
+        Map<RoomLimits.Kind, RoomLimits.Beyond> found =
+                RoomLimits.beyond(
+                        CropFiles.read(crop),
+                        new RoomLimits.Day(mean, low, lit, humidity, hours, mol, speed, flowering));
+        assertEquals(kind == null ? Set.of() : Set.of(kind), found.keySet());
+    }
+
+    @Test
+    void a_limit_is_told_with_what_broke_it() {
+        RoomLimits.Day day = new RoomLimits.Day(31, 27, 33, 0.95, 16, 14, 0.1, false);
+        Map<RoomLimits.Kind, RoomLimits.Beyond> found =
+                RoomLimits.beyond(CropFiles.read("lettuce"), day);
+        assertEquals(new RoomLimits.Beyond(0.95, 0.90), found.get(RoomLimits.Kind.TOO_HUMID));
+        assertEquals(31, found.get(RoomLimits.Kind.TOO_HOT).value());
+        assertEquals(28.25, found.get(RoomLimits.Kind.TOO_HOT).limit(), 1e-9);
+        double cold =
+                RoomLimits.beyond(
+                                CropFiles.read("lettuce"),
+                                new RoomLimits.Day(5, 4, 6, 0.6, 16, 14, 0.1, false))
+                        .get(RoomLimits.Kind.TOO_COLD)
+                        .limit();
+        assertEquals(8, cold, 1e-9);
+    }
+
+    // Lettuce is ready at 780 degC d above 4 degC: 300 left are 18.75 days at 20 degC; warmth above
+    // 26 counts as 26; at 4 degC nothing develops.
+    @Test
+    void a_crop_is_ready_when_its_warmth_is_summed() {
+        CropTraits lettuce = CropFiles.read("lettuce");
+        double ready = lettuce.stages().firstHarvestCd();
+        assertEquals(18.75, RoomLimits.daysToReady(lettuce, plant(ready - 300), 20), 1e-9);
+        assertEquals(300.0 / 22, RoomLimits.daysToReady(lettuce, plant(ready - 300), 30), 1e-9);
+        assertEquals(0, RoomLimits.daysToReady(lettuce, plant(ready), 20));
+        assertEquals(
+                Double.POSITIVE_INFINITY, RoomLimits.daysToReady(lettuce, plant(ready - 1), 4));
+    }
+
+    private static Plant plant(double thermalTimeCd) {
+        return new Plant(thermalTimeCd, 1, 0, 0, 0, 0);
+    }
+}
