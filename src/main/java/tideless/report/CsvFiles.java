@@ -11,9 +11,12 @@ import java.util.List;
 import java.util.function.IntToDoubleFunction;
 import tideless.advice.Task;
 import tideless.advice.Warning;
+import tideless.sim.HourlySeries;
+import tideless.sim.ReservoirSeries;
 import tideless.sim.ReservoirTrace;
 import tideless.sim.Series;
 import tideless.sim.Trace;
+import tideless.sim.TraySeries;
 import tideless.sim.TrayTrace;
 import tideless.solution.Component;
 
@@ -22,9 +25,6 @@ import tideless.solution.Component;
  * empty cell where there is no number.
  */
 final class CsvFiles {
-    private static final double L_PER_M3 = 1000;
-    private static final double MM_PER_M = 1000;
-
     private CsvFiles() {}
 
     private record Column(String header, IntToDoubleFunction at) {}
@@ -32,26 +32,9 @@ final class CsvFiles {
     /** One tray, one row an hour; flows are totals over the hour that ends at the row's time. */
     static byte[] tray(Trace trace, TrayTrace tray) {
         List<Column> columns = new ArrayList<>();
-        columns.add(column("level_above_floor [mm]", tray.levelM(), MM_PER_M));
-        columns.add(column("solution [L]", tray.volumeM3(), L_PER_M3));
-        columns.add(column("solution_temperature [degC]", tray.solutionTempC(), 1));
-        columns.add(column("thirst [L/h]", tray.thirstM3(), L_PER_M3));
-        columns.add(column("transpiration [L/h]", tray.transpirationM3(), L_PER_M3));
-        columns.add(column("evaporation [L/h]", tray.evaporationM3(), L_PER_M3));
-        columns.add(column("inflow [L/h]", tray.inflowM3(), L_PER_M3));
-        columns.add(column("spill [L/h]", tray.spillM3(), L_PER_M3));
-        columns.add(column("air_temperature [degC]", tray.airTempC(), 1));
-        columns.add(column("air_vapour_deficit [Pa]", tray.airDeficitPa(), 1));
-        columns.add(column("ppfd [umol/m2/s]", tray.ppfdUmolPerM2S(), 1));
-        columns.add(column("light [mol/m2/h]", tray.lightMolPerM2(), 1));
-        columns.add(column("leaf_area_index [m2/m2]", tray.leafAreaIndex(), 1));
-        columns.add(column("fresh_mass [g/plant]", tray.freshG(), 1));
-        columns.add(column("fruit_fresh_mass [g/plant]", tray.fruitFreshG(), 1));
-        columns.add(column("root_tip_above_floor [mm]", tray.rootTipM(), MM_PER_M));
-        columns.add(column("wet_root_share [m/m]", tray.wetRootFrac(), 1));
-        columns.add(column("roots_bear_level_above_floor [mm]", tray.usedToLevelM(), MM_PER_M));
-        columns.add(column("ec_25C [mS/cm]", tray.ecMsPerCm(), 1));
-        columns.add(column("ph [pH]", tray.ph(), 1));
+        for (TraySeries of : TraySeries.values()) {
+            columns.add(column(of, tray.of(of)));
+        }
         addIons(columns, tray.componentMol(), tray.volumeM3());
         return hourly(trace, columns);
     }
@@ -59,20 +42,16 @@ final class CsvFiles {
     /** One reservoir, one row an hour. */
     static byte[] reservoir(Trace trace, ReservoirTrace reservoir) {
         List<Column> columns = new ArrayList<>();
-        columns.add(column("solution [L]", reservoir.volumeM3(), L_PER_M3));
-        columns.add(column("usable [L]", reservoir.usableM3(), L_PER_M3));
-        columns.add(column("solution_temperature [degC]", reservoir.solutionTempC(), 1));
-        columns.add(column("outflow [L/h]", reservoir.outflowM3(), L_PER_M3));
-        columns.add(column("evaporation [L/h]", reservoir.evaporationM3(), L_PER_M3));
-        columns.add(column("refill [L/h]", reservoir.refillM3(), L_PER_M3));
-        columns.add(column("ec_25C [mS/cm]", reservoir.ecMsPerCm(), 1));
-        columns.add(column("ph [pH]", reservoir.ph(), 1));
+        for (ReservoirSeries of : ReservoirSeries.values()) {
+            columns.add(column(of, reservoir.of(of)));
+        }
         addIons(columns, reservoir.componentMol(), reservoir.volumeM3());
         return hourly(trace, columns);
     }
 
-    private static Column column(String header, Series series, double factor) {
-        return new Column(header, hour -> factor * series.at(hour));
+    private static Column column(HourlySeries of, Series series) {
+        double factor = of.column().factor();
+        return new Column(of.column().header(), hour -> factor * series.at(hour));
     }
 
     private static void addIons(List<Column> columns, List<Series> mol, Series volumeM3) {

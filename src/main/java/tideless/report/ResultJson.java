@@ -13,14 +13,18 @@ import java.math.BigDecimal;
 import java.nio.charset.StandardCharsets;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Map;
 import tideless.advice.Sizing;
 import tideless.advice.Task;
 import tideless.advice.Warning;
 import tideless.rig.Scenario;
+import tideless.sim.HourlySeries;
 import tideless.sim.Ledger;
+import tideless.sim.ReservoirSeries;
 import tideless.sim.ReservoirTrace;
 import tideless.sim.Series;
 import tideless.sim.Trace;
+import tideless.sim.TraySeries;
 import tideless.sim.TrayTrace;
 import tideless.study.Forecast;
 
@@ -33,6 +37,37 @@ final class ResultJson {
 
     /** Raised when a key is renamed, removed or changes its meaning. */
     private static final int FORMAT = 1;
+
+    // What stands in a summary, in its order: key and series.
+    private static final List<Map.Entry<String, TraySeries>> TRAY_TOTALS =
+            List.of(
+                    Map.entry("thirst_litres", TraySeries.THIRST),
+                    Map.entry("transpired_litres", TraySeries.TRANSPIRATION),
+                    Map.entry("evaporated_litres", TraySeries.EVAPORATION),
+                    Map.entry("fed_litres", TraySeries.INFLOW),
+                    Map.entry("spilled_litres", TraySeries.SPILL));
+
+    private static final List<Map.Entry<String, TraySeries>> TRAY_AT_END =
+            List.of(
+                    Map.entry("litres", TraySeries.VOLUME),
+                    Map.entry("level_mm", TraySeries.LEVEL),
+                    Map.entry("ec_ms_per_cm", TraySeries.EC),
+                    Map.entry("ph", TraySeries.PH),
+                    Map.entry("fresh_g_per_plant", TraySeries.FRESH_MASS),
+                    Map.entry("fruit_fresh_g_per_plant", TraySeries.FRUIT_FRESH_MASS));
+
+    private static final List<Map.Entry<String, ReservoirSeries>> RESERVOIR_TOTALS =
+            List.of(
+                    Map.entry("refilled_litres", ReservoirSeries.REFILL),
+                    Map.entry("fed_litres", ReservoirSeries.OUTFLOW),
+                    Map.entry("evaporated_litres", ReservoirSeries.EVAPORATION));
+
+    private static final List<Map.Entry<String, ReservoirSeries>> RESERVOIR_AT_END =
+            List.of(
+                    Map.entry("litres", ReservoirSeries.VOLUME),
+                    Map.entry("usable_litres", ReservoirSeries.USABLE),
+                    Map.entry("ec_ms_per_cm", ReservoirSeries.EC),
+                    Map.entry("ph", ReservoirSeries.PH));
 
     private ResultJson() {}
 
@@ -195,18 +230,17 @@ final class ResultJson {
         number(json, "full_litres", L_PER_M3 * run.reservoir().fullM3());
         number(json, "usable_litres", L_PER_M3 * run.reservoir().usableM3());
         number(json, "dead_litres", L_PER_M3 * run.reservoir().deadM3());
-        number(json, "refilled_litres", L_PER_M3 * run.refillM3().sum());
-        number(json, "fed_litres", L_PER_M3 * run.outflowM3().sum());
-        number(json, "evaporated_litres", L_PER_M3 * run.evaporationM3().sum());
+        for (Map.Entry<String, ReservoirSeries> total : RESERVOIR_TOTALS) {
+            number(json, total.getKey(), sum(total.getValue(), run.of(total.getValue())));
+        }
         number(
                 json,
                 "fed_litres_if_never_dry",
-                twin == null ? Double.NaN : L_PER_M3 * twin.outflowM3().sum());
+                twin == null ? Double.NaN : sum(ReservoirSeries.OUTFLOW, twin.outflowM3()));
         json.writeObjectFieldStart("at_end");
-        number(json, "litres", L_PER_M3 * last(run.volumeM3()));
-        number(json, "usable_litres", L_PER_M3 * last(run.usableM3()));
-        number(json, "ec_ms_per_cm", last(run.ecMsPerCm()));
-        number(json, "ph", last(run.ph()));
+        for (Map.Entry<String, ReservoirSeries> state : RESERVOIR_AT_END) {
+            number(json, state.getKey(), last(state.getValue(), run.of(state.getValue())));
+        }
         json.writeEndObject();
         json.writeEndObject();
     }
@@ -218,28 +252,29 @@ final class ResultJson {
         json.writeStringField("csv", "tray-" + file + ".csv");
         json.writeStringField("crop", run.tray().planting().cropName());
         json.writeNumberField("plants", run.tray().planting().plants());
-        number(json, "thirst_litres", L_PER_M3 * run.thirstM3().sum());
-        number(json, "transpired_litres", L_PER_M3 * run.transpirationM3().sum());
-        number(json, "evaporated_litres", L_PER_M3 * run.evaporationM3().sum());
-        number(json, "fed_litres", L_PER_M3 * run.inflowM3().sum());
-        number(json, "spilled_litres", L_PER_M3 * run.spillM3().sum());
+        for (Map.Entry<String, TraySeries> total : TRAY_TOTALS) {
+            number(json, total.getKey(), sum(total.getValue(), run.of(total.getValue())));
+        }
         number(
                 json,
                 "transpired_litres_if_never_dry",
-                twin == null ? Double.NaN : L_PER_M3 * twin.transpirationM3().sum());
+                twin == null ? Double.NaN : sum(TraySeries.TRANSPIRATION, twin.transpirationM3()));
         json.writeObjectFieldStart("at_end");
-        number(json, "litres", L_PER_M3 * last(run.volumeM3()));
-        number(json, "level_mm", 1000 * last(run.levelM()));
-        number(json, "ec_ms_per_cm", last(run.ecMsPerCm()));
-        number(json, "ph", last(run.ph()));
-        number(json, "fresh_g_per_plant", last(run.freshG()));
-        number(json, "fruit_fresh_g_per_plant", last(run.fruitFreshG()));
+        for (Map.Entry<String, TraySeries> state : TRAY_AT_END) {
+            number(json, state.getKey(), last(state.getValue(), run.of(state.getValue())));
+        }
         json.writeEndObject();
         json.writeEndObject();
     }
 
-    private static double last(Series series) {
-        return series.size() == 0 ? Double.NaN : series.at(series.size() - 1);
+    private static double sum(HourlySeries of, Series series) {
+        return of.column().factor() * series.sum();
+    }
+
+    private static double last(HourlySeries of, Series series) {
+        return series.size() == 0
+                ? Double.NaN
+                : of.column().factor() * series.at(series.size() - 1);
     }
 
     private static void writeLedger(JsonGenerator json, Ledger ledger) throws IOException {

@@ -67,10 +67,14 @@ final class ReservoirRun {
         return reservoir.floorAboveBenchM() + reservoir.fullLevelM();
     }
 
-    void begin(int step, AirSeries air) {
+    /** Before the visits of a step: what it brings is counted from here. */
+    void openAccounts() {
         outflowM3 = 0;
         evaporatedM3 = 0;
         refillM3 = 0;
+    }
+
+    void begin(int step, AirSeries air) {
         surface.begin(volumeM3 > 0, tempC, air, step);
         evaporationM3PerS = surface.m3PerS;
     }

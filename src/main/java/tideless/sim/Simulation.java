@@ -112,6 +112,9 @@ public final class Simulation {
         for (int step = 0; step < timeline.steps; step++) {
             double timeS = timeline.instantS[step];
             double spanS = timeline.instantS[step + 1] - timeS;
+            for (ReservoirRun reservoir : reservoirs) {
+                reservoir.openAccounts();
+            }
             if (timeline.visit[step]) {
                 visit(timeS, air.tempC[step]);
             }
@@ -135,7 +138,7 @@ public final class Simulation {
             for (ReservoirRun reservoir : reservoirs) {
                 reservoir.end(step, spanS, air);
             }
-            recorder.addStep(step, trays, reservoirs);
+            recorder.addStep(step, air, trays, reservoirs);
             if (timeline.endsDay[step]) {
                 settle(timeline.instantS[step + 1]);
             }
@@ -165,7 +168,6 @@ public final class Simulation {
 
     private void refill(ReservoirRun reservoir, double atS) {
         double poured = reservoir.refill(feed, reservoir.tempC);
-        recorder.addRefill(reservoir.index, poured);
         log.addPoured(Event.Kind.REFILL, atS, reservoir.reservoir.id(), poured);
     }
 

@@ -1,6 +1,9 @@
 package tideless.sim;
 
+import java.util.Collections;
+import java.util.EnumMap;
 import java.util.List;
+import java.util.Map;
 import tideless.rig.Tray;
 import tideless.solution.Composition;
 
@@ -8,55 +11,114 @@ import tideless.solution.Composition;
  * One tray over a run. States hold at the end of each hour; flows are totals over the hour.
  *
  * @param tray what it is
- * @param levelM solution level above the tray's floor, m
- * @param volumeM3 solution, m3
- * @param solutionTempC degC
- * @param thirstM3 what the plants would drink with every root they want in the water, m3 in the
- *     hour
- * @param transpirationM3 what they did drink, m3 in the hour
- * @param evaporationM3 lost through the gaps of the deck, m3 in the hour
- * @param inflowM3 through the valve, m3 in the hour
- * @param spillM3 over the overflow, m3 in the hour
- * @param airTempC air at the leaves, degC
- * @param airDeficitPa vapour pressure deficit of that air, Pa
- * @param ppfdUmolPerM2S light on the canopy at the end of the hour, umol/m2/s
- * @param lightMolPerM2 light in the hour, mol/m2
- * @param leafAreaIndex m2 leaf per m2 ground
- * @param freshG fresh mass of shoot and fruit of one plant, g
- * @param fruitFreshG of which fruit, g
- * @param rootTipM height of the root tips above the tray's floor, m
- * @param wetRootFrac share of the root's hanging span below the level, 0-1
- * @param usedToLevelM highest level the roots bear without drowning, m
- * @param ecMsPerCm EC of the solution at 25 degC, mS/cm; NaN when there is none
- * @param ph pH of the solution in contact with air; NaN when there is none
+ * @param series one for each {@link TraySeries}
  * @param componentMol a series for each {@link tideless.solution.Component}, mol in the tray
  */
-public record TrayTrace(
-        Tray tray,
-        Series levelM,
-        Series volumeM3,
-        Series solutionTempC,
-        Series thirstM3,
-        Series transpirationM3,
-        Series evaporationM3,
-        Series inflowM3,
-        Series spillM3,
-        Series airTempC,
-        Series airDeficitPa,
-        Series ppfdUmolPerM2S,
-        Series lightMolPerM2,
-        Series leafAreaIndex,
-        Series freshG,
-        Series fruitFreshG,
-        Series rootTipM,
-        Series wetRootFrac,
-        Series usedToLevelM,
-        Series ecMsPerCm,
-        Series ph,
-        List<Series> componentMol) {
+public record TrayTrace(Tray tray, Map<TraySeries, Series> series, List<Series> componentMol) {
 
     public TrayTrace {
+        for (TraySeries kind : TraySeries.values()) {
+            if (series.get(kind) == null) {
+                throw new IllegalArgumentException("no series of " + kind);
+            }
+        }
+        series = Collections.unmodifiableMap(new EnumMap<>(series));
         componentMol = List.copyOf(componentMol);
+    }
+
+    /** One series. */
+    public Series of(TraySeries kind) {
+        return series.get(kind);
+    }
+
+    /** {@link TraySeries#LEVEL}. */
+    public Series levelM() {
+        return of(TraySeries.LEVEL);
+    }
+
+    /** {@link TraySeries#VOLUME}. */
+    public Series volumeM3() {
+        return of(TraySeries.VOLUME);
+    }
+
+    /** {@link TraySeries#SOLUTION_TEMP}. */
+    public Series solutionTempC() {
+        return of(TraySeries.SOLUTION_TEMP);
+    }
+
+    /** {@link TraySeries#THIRST}. */
+    public Series thirstM3() {
+        return of(TraySeries.THIRST);
+    }
+
+    /** {@link TraySeries#TRANSPIRATION}. */
+    public Series transpirationM3() {
+        return of(TraySeries.TRANSPIRATION);
+    }
+
+    /** {@link TraySeries#EVAPORATION}. */
+    public Series evaporationM3() {
+        return of(TraySeries.EVAPORATION);
+    }
+
+    /** {@link TraySeries#INFLOW}. */
+    public Series inflowM3() {
+        return of(TraySeries.INFLOW);
+    }
+
+    /** {@link TraySeries#SPILL}. */
+    public Series spillM3() {
+        return of(TraySeries.SPILL);
+    }
+
+    /** {@link TraySeries#PPFD}. */
+    public Series ppfdUmolPerM2S() {
+        return of(TraySeries.PPFD);
+    }
+
+    /** {@link TraySeries#LIGHT}. */
+    public Series lightMolPerM2() {
+        return of(TraySeries.LIGHT);
+    }
+
+    /** {@link TraySeries#LEAF_AREA_INDEX}. */
+    public Series leafAreaIndex() {
+        return of(TraySeries.LEAF_AREA_INDEX);
+    }
+
+    /** {@link TraySeries#FRESH_MASS}. */
+    public Series freshG() {
+        return of(TraySeries.FRESH_MASS);
+    }
+
+    /** {@link TraySeries#FRUIT_FRESH_MASS}. */
+    public Series fruitFreshG() {
+        return of(TraySeries.FRUIT_FRESH_MASS);
+    }
+
+    /** {@link TraySeries#ROOT_TIP}. */
+    public Series rootTipM() {
+        return of(TraySeries.ROOT_TIP);
+    }
+
+    /** {@link TraySeries#WET_ROOT}. */
+    public Series wetRootFrac() {
+        return of(TraySeries.WET_ROOT);
+    }
+
+    /** {@link TraySeries#USED_TO_LEVEL}. */
+    public Series usedToLevelM() {
+        return of(TraySeries.USED_TO_LEVEL);
+    }
+
+    /** {@link TraySeries#EC}. */
+    public Series ecMsPerCm() {
+        return of(TraySeries.EC);
+    }
+
+    /** {@link TraySeries#PH}. */
+    public Series ph() {
+        return of(TraySeries.PH);
     }
 
     /**
@@ -66,13 +128,13 @@ public record TrayTrace(
      * @param component its place in {@link tideless.solution.Component}
      */
     public double molPerM3(int component, int hour) {
-        double volume = volumeM3.at(hour);
+        double volume = volumeM3().at(hour);
         return volume > 0 ? componentMol.get(component).at(hour) / volume : Double.NaN;
     }
 
     /** What is dissolved at the end of an hour; pure water when the tray is dry. */
     public Composition compositionAt(int hour) {
-        return compositionOf(componentMol, volumeM3.at(hour), hour);
+        return compositionOf(componentMol, volumeM3().at(hour), hour);
     }
 
     static Composition compositionOf(List<Series> componentMol, double volumeM3, int hour) {

@@ -7,7 +7,9 @@ import java.time.LocalDateTime;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.Comparator;
+import java.util.EnumMap;
 import java.util.List;
+import java.util.Map;
 import java.util.Set;
 import tideless.advice.Advice;
 import tideless.advice.Sizing;
@@ -31,9 +33,11 @@ import tideless.rig.ValveFaults;
 import tideless.rig.Visits;
 import tideless.sim.Event;
 import tideless.sim.Ledger;
+import tideless.sim.ReservoirSeries;
 import tideless.sim.ReservoirTrace;
 import tideless.sim.Series;
 import tideless.sim.Trace;
+import tideless.sim.TraySeries;
 import tideless.sim.TrayTrace;
 import tideless.solution.Component;
 import tideless.solution.Composition;
@@ -259,29 +263,28 @@ final class MadeUpForecast {
                         "",
                         "ripe",
                         ""));
-        return new TrayTrace(
-                tray,
-                Series.of(level),
-                Series.of(volume),
-                flat(21.3),
-                Series.of(thirst),
-                Series.of(drunk),
-                Series.of(evaporation),
-                Series.of(inflow),
-                flat(0),
-                flat(22.75),
-                flat(1234.5678),
-                Series.of(lit),
-                flat(0.864),
-                flat(2.2),
-                Series.of(fresh),
-                flat(0),
-                Series.of(tip),
-                Series.of(share),
-                Series.of(usedTo),
-                Series.of(ec),
-                Series.of(ph),
-                mol(volume));
+        Map<TraySeries, Series> series = new EnumMap<>(TraySeries.class);
+        series.put(TraySeries.LEVEL, Series.of(level));
+        series.put(TraySeries.VOLUME, Series.of(volume));
+        series.put(TraySeries.SOLUTION_TEMP, flat(21.3));
+        series.put(TraySeries.THIRST, Series.of(thirst));
+        series.put(TraySeries.TRANSPIRATION, Series.of(drunk));
+        series.put(TraySeries.EVAPORATION, Series.of(evaporation));
+        series.put(TraySeries.INFLOW, Series.of(inflow));
+        series.put(TraySeries.SPILL, flat(0));
+        series.put(TraySeries.AIR_TEMP, flat(22.75));
+        series.put(TraySeries.AIR_DEFICIT, flat(1234.5678));
+        series.put(TraySeries.PPFD, Series.of(lit));
+        series.put(TraySeries.LIGHT, flat(0.864));
+        series.put(TraySeries.LEAF_AREA_INDEX, flat(2.2));
+        series.put(TraySeries.FRESH_MASS, Series.of(fresh));
+        series.put(TraySeries.FRUIT_FRESH_MASS, flat(0));
+        series.put(TraySeries.ROOT_TIP, Series.of(tip));
+        series.put(TraySeries.WET_ROOT, Series.of(share));
+        series.put(TraySeries.USED_TO_LEVEL, Series.of(usedTo));
+        series.put(TraySeries.EC, Series.of(ec));
+        series.put(TraySeries.PH, Series.of(ph));
+        return new TrayTrace(tray, series, mol(volume));
     }
 
     private void task(
@@ -347,17 +350,16 @@ final class MadeUpForecast {
             volume[h] = now;
             usable[h] = now - reservoir.deadM3();
         }
-        return new ReservoirTrace(
-                reservoir,
-                Series.of(volume),
-                Series.of(usable),
-                flat(20.5),
-                Series.of(outflow),
-                flat(5e-6),
-                Series.of(refill),
-                flat(1.42),
-                flat(5.8),
-                mol(volume));
+        Map<ReservoirSeries, Series> series = new EnumMap<>(ReservoirSeries.class);
+        series.put(ReservoirSeries.VOLUME, Series.of(volume));
+        series.put(ReservoirSeries.USABLE, Series.of(usable));
+        series.put(ReservoirSeries.SOLUTION_TEMP, flat(20.5));
+        series.put(ReservoirSeries.OUTFLOW, Series.of(outflow));
+        series.put(ReservoirSeries.EVAPORATION, flat(5e-6));
+        series.put(ReservoirSeries.REFILL, Series.of(refill));
+        series.put(ReservoirSeries.EC, flat(1.42));
+        series.put(ReservoirSeries.PH, flat(5.8));
+        return new ReservoirTrace(reservoir, series, mol(volume));
     }
 
     private Series flat(double value) {

@@ -1,0 +1,179 @@
+package tideless.sim;
+
+import tideless.physics.HumidAir;
+
+/**
+ * The hourly series of a tray, in the order of the columns of its file. Recorder, trace and files
+ * go through these constants: a new one is recorded and written without further ado.
+ */
+public enum TraySeries implements HourlySeries {
+    /** m above the tray's floor. */
+    LEVEL(
+            "level_above_floor",
+            "mm",
+            1000,
+            "level of the solution",
+            Kind.STATE,
+            (run, air, step) -> run.levelM()),
+    /** m3. */
+    VOLUME("solution", "L", 1000, "solution", Kind.STATE, (run, air, step) -> run.volumeM3),
+    /** degC. */
+    SOLUTION_TEMP(
+            "solution_temperature",
+            "degC",
+            1,
+            "temperature of the solution",
+            Kind.STATE,
+            (run, air, step) -> run.tempC),
+    /** m3 in the hour. */
+    THIRST(
+            "thirst",
+            "L/h",
+            1000,
+            "what the plants would transpire with every root they want in the water",
+            Kind.FLOW,
+            (run, air, step) -> run.thirstM3),
+    /** m3 in the hour. */
+    TRANSPIRATION(
+            "transpiration",
+            "L/h",
+            1000,
+            "what the plants did transpire",
+            Kind.FLOW,
+            (run, air, step) -> run.drunkM3),
+    /** m3 in the hour. */
+    EVAPORATION(
+            "evaporation",
+            "L/h",
+            1000,
+            "evaporated through the gaps of the deck",
+            Kind.FLOW,
+            (run, air, step) -> run.evaporatedM3),
+    /** m3 in the hour. */
+    INFLOW(
+            "inflow",
+            "L/h",
+            1000,
+            "come in through the valve",
+            Kind.FLOW,
+            (run, air, step) -> run.inflowM3),
+    /** m3 in the hour. */
+    SPILL(
+            "spill",
+            "L/h",
+            1000,
+            "run out over the overflow",
+            Kind.FLOW,
+            (run, air, step) -> run.spillM3),
+    /** degC. */
+    AIR_TEMP(
+            "air_temperature",
+            "degC",
+            1,
+            "air at the leaves",
+            Kind.STATE,
+            (run, air, step) -> air.tempC[step]),
+    /** Pa. */
+    AIR_DEFICIT(
+            "air_vapour_deficit",
+            "Pa",
+            1,
+            "vapour pressure deficit of that air",
+            Kind.STATE,
+            (run, air, step) ->
+                    HumidAir.saturationPressurePa(air.tempC[step]) - air.vapourPa[step]),
+    /** umol/m2/s. */
+    PPFD(
+            "ppfd",
+            "umol/m2/s",
+            1,
+            "light on the canopy",
+            Kind.STATE,
+            (run, air, step) -> run.ppfdUmolPerM2S),
+    /** mol/m2 in the hour. */
+    LIGHT(
+            "light",
+            "mol/m2/h",
+            1,
+            "light on the canopy over the hour",
+            Kind.FLOW,
+            (run, air, step) -> run.lightMolPerM2),
+    /** m2 leaf per m2 ground. */
+    LEAF_AREA_INDEX(
+            "leaf_area_index",
+            "m2/m2",
+            1,
+            "leaf area on the ground the plants stand on",
+            Kind.STATE,
+            (run, air, step) -> run.leafAreaIndex()),
+    /** g a plant. */
+    FRESH_MASS(
+            "fresh_mass",
+            "g/plant",
+            1,
+            "fresh mass of shoot and fruit",
+            Kind.STATE,
+            (run, air, step) -> run.freshG()),
+    /** g a plant. */
+    FRUIT_FRESH_MASS(
+            "fruit_fresh_mass",
+            "g/plant",
+            1,
+            "fresh mass of the fruit",
+            Kind.STATE,
+            (run, air, step) -> run.fruitFreshG()),
+    /** m above the tray's floor. */
+    ROOT_TIP(
+            "root_tip_above_floor",
+            "mm",
+            1000,
+            "height of the root tips",
+            Kind.STATE,
+            (run, air, step) -> run.rootTipM()),
+    /** 0-1. */
+    WET_ROOT(
+            "wet_root_share",
+            "m/m",
+            1,
+            "share of the root's hanging span below the level",
+            Kind.STATE,
+            (run, air, step) -> run.wetRootFrac()),
+    /** m above the tray's floor. */
+    USED_TO_LEVEL(
+            "roots_bear_level_above_floor",
+            "mm",
+            1000,
+            "highest level the roots bear without drowning",
+            Kind.STATE,
+            (run, air, step) -> run.usedToM()),
+    /** mS/cm at 25 degC; NaN in a dry tray. */
+    EC("ec_25C", "mS/cm", 1, "EC of the solution at 25 degC", Kind.METER, null),
+    /** pH in contact with the air; NaN in a dry tray. */
+    PH("ph", "pH", 1, "pH of the solution in contact with the air", Kind.METER, null);
+
+    /** How a value is read at the end of a step. */
+    @FunctionalInterface
+    interface Reader {
+        double read(TrayRun run, AirSeries air, int step);
+    }
+
+    private final Column column;
+    private final Kind kind;
+    final Reader reader; // null for what a meter reads
+
+    TraySeries(String name, String unit, double factor, String about, Kind kind, Reader reader) {
+        column = new Column(name, unit, factor, about);
+        this.kind = kind;
+        this.reader = reader;
+    }
+
+    @Override
+    public Column column() {
+        return column;
+    }
+
+    @Override
+    public Kind kind() {
+        return kind;
+    }
+}

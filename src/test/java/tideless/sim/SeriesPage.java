@@ -1,0 +1,58 @@
+package tideless.sim;
+
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.List;
+
+/** The page on the columns of the hourly files, made from the series themselves. */
+public final class SeriesPage {
+    static final Path PAGE = Path.of("docs", "series.md");
+
+    private SeriesPage() {}
+
+    /** Writes it, from the project's folder. */
+    public static void main(String[] args) throws IOException {
+        Files.writeString(PAGE, text());
+    }
+
+    static String text() {
+        return """
+                # Hourly series
+
+                What `run` writes for each vessel, one row an hour; `time` is the end of the hour. A state holds at that
+                moment, a flow is the total over the hour, a meter reads at that moment and leaves the cell empty where
+                there is nothing to read. After these come the dissolved components, in mmol/L.
+                Made by `SeriesPage.main` of the tests.
+
+                ## tray-NAME.csv
+
+                %s
+                ## reservoir-NAME.csv
+
+                %s"""
+                .formatted(
+                        table(List.of(TraySeries.values())),
+                        table(List.of(ReservoirSeries.values())));
+    }
+
+    private static String table(List<? extends HourlySeries> all) {
+        StringBuilder text =
+                new StringBuilder("| column | unit | | what |\n| --- | --- | --- | --- |\n");
+        for (HourlySeries one : all) {
+            HourlySeries.Column column = one.column();
+            text.append(
+                    "| `%s` | %s | %s | %s |\n"
+                            .formatted(
+                                    column.name(),
+                                    column.unit(),
+                                    switch (one.kind()) {
+                                        case STATE -> "state";
+                                        case FLOW -> "flow";
+                                        case METER -> "meter";
+                                    },
+                                    column.about()));
+        }
+        return text.toString();
+    }
+}
