@@ -19,6 +19,7 @@ final class Rooms {
                     "rig",
                     "sim",
                     "advice",
+                    "words",
                     "study",
                     "study.threads",
                     "scenario",

@@ -11,8 +11,10 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 import com.tngtech.archunit.base.DescribedPredicate;
 import com.tngtech.archunit.core.domain.AccessTarget;
 import com.tngtech.archunit.core.domain.JavaAccess;
+import com.tngtech.archunit.core.domain.JavaCall;
 import com.tngtech.archunit.core.domain.JavaClass;
 import com.tngtech.archunit.core.domain.JavaClasses;
+import com.tngtech.archunit.core.domain.properties.HasName;
 import com.tngtech.archunit.core.importer.ClassFileImporter;
 import com.tngtech.archunit.core.importer.ImportOption;
 import com.tngtech.archunit.junit.AnalyzeClasses;
@@ -245,6 +247,17 @@ class RoomsTest {
                     .should()
                     .beFinal()
                     .because("they are pure functions and immutable records");
+
+    @ArchTest
+    static final ArchRule advice_makes_no_sentences =
+            noClasses()
+                    .that()
+                    .resideInAPackage("tideless.advice")
+                    .should()
+                    .callMethodWhere(
+                            JavaCall.Predicates.target(
+                                    HasName.Predicates.nameMatching("format(ted)?")))
+                    .because("it holds figures; the words are made of them elsewhere");
 
     @ArchTest
     static final ArchRule the_report_runs_and_judges_nothing =

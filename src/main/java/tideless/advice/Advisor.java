@@ -3,9 +3,7 @@ package tideless.advice;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
-import tideless.rig.Reservoir;
-import tideless.rig.Tray;
-import tideless.sim.ReservoirTrace;
+import tideless.rig.VesselId;
 import tideless.sim.Trace;
 import tideless.sim.TrayTrace;
 
@@ -14,46 +12,49 @@ public final class Advisor {
     private Advisor() {}
 
     /**
-     * Tasks, warnings and sizes.
+     * Verdict, tasks, warnings and sizes.
      *
      * @param trace the run as the user wrote it
      * @param unlimited the same rig with reservoirs that are refilled the moment they are empty:
      *     what the crop would have drunk
      */
     public static Advice advise(Trace trace, Trace unlimited) {
-        List<Task> tasks = new ArrayList<>();
-        List<Warning> warnings = new ArrayList<>();
+        Findings out = new Findings();
         List<Sizing> sizings = new ArrayList<>();
         Rounds rounds = Rounds.of(trace.scenario());
         for (int i = 0; i < trace.reservoirs().size(); i++) {
-            ReservoirTrace reservoir = trace.reservoirs().get(i);
             Sizing sizing = Sizings.of(trace, unlimited, i, rounds);
             sizings.add(sizing);
-            ReservoirAdvice.add(trace, reservoir, sizing, rounds, tasks, warnings);
+            new ReservoirAdvice(trace, trace.reservoirs().get(i), sizing, rounds, out).add();
         }
-        for (int i = 0; i < trace.trays().size(); i++) {
-            TrayTrace tray = trace.trays().get(i);
-            new TrayAdvice(trace, tray, rounds, tasks, warnings).add();
+        List<TrayCase> trays = new ArrayList<>();
+        for (TrayTrace of : trace.trays()) {
+            TrayCase tray = new TrayCase(trace, of, rounds);
+            trays.add(tray);
+            new CropAdvice(tray, out).add();
+            new RootAdvice(tray, out).add();
+            new ValveAdvice(tray, out).add();
+            new SolutionAdvice(tray, out).add();
+            new AirAdvice(tray, out).add();
         }
-        tasks.sort(
+        Comparator<VesselId> place = placeIn(trace);
+        out.tasks.sort(
                 Comparator.comparing(Task::due)
-                        .thenComparing(task -> !task.isReservoir())
-                        .thenComparing(task -> placeOf(trace, task.where(), task.isReservoir()))
+                        .thenComparing(Task::vessel, place)
                         .thenComparing(Task::kind));
-        warnings.sort(
+        out.warnings.sort(
                 Comparator.comparing(Warning::from)
-                        .thenComparing(warning -> !warning.isReservoir())
-                        .thenComparing(
-                                warning -> placeOf(trace, warning.where(), warning.isReservoir()))
+                        .thenComparing(Warning::vessel, place)
                         .thenComparing(Warning::kind));
-        return new Advice(tasks, warnings, sizings);
+        Verdict verdict = Verdicts.of(trace, trays, rounds, out.warnings);
+        return new Advice(verdict, out.tasks, out.warnings, sizings);
     }
 
-    private static int placeOf(Trace trace, String where, boolean isReservoir) {
-        List<String> names =
-                isReservoir
-                        ? trace.scenario().reservoirs().stream().map(Reservoir::name).toList()
-                        : trace.scenario().trays().stream().map(Tray::name).toList();
-        return names.indexOf(where);
+    /** Reservoirs before trays, each in the scenario's order. */
+    private static Comparator<VesselId> placeIn(Trace trace) {
+        List<VesselId> all = new ArrayList<>();
+        trace.reservoirs().forEach(r -> all.add(r.reservoir().id()));
+        trace.trays().forEach(t -> all.add(t.tray().id()));
+        return Comparator.comparingInt(all::indexOf);
     }
 }

@@ -2,6 +2,7 @@ package tideless.advice;
 
 import static java.time.temporal.ChronoUnit.DAYS;
 
+import java.util.ArrayList;
 import java.util.List;
 import tideless.rig.Reservoir;
 import tideless.rig.VesselId;
@@ -11,145 +12,146 @@ import tideless.sim.Trace;
 
 /** Refills of one reservoir, and what is wrong with it. */
 final class ReservoirAdvice {
-    private ReservoirAdvice() {}
+    private final Trace trace;
+    private final Reservoir reservoir;
+    private final VesselId id;
+    private final Sizing sizing;
+    private final Rounds rounds;
+    private final Findings out;
 
-    static void add(
-            Trace trace,
-            ReservoirTrace of,
-            Sizing sizing,
-            Rounds rounds,
-            List<Task> tasks,
-            List<Warning> warnings) {
-        Reservoir reservoir = of.reservoir();
-        String name = reservoir.name();
-        SaltAdvice.addPrecipitates(trace, reservoir.id(), warnings);
-        boolean never = reservoir.refill().when() == Reservoir.Refill.When.NEVER;
+    ReservoirAdvice(Trace trace, ReservoirTrace of, Sizing sizing, Rounds rounds, Findings out) {
+        this.trace = trace;
+        this.sizing = sizing;
+        this.rounds = rounds;
+        this.out = out;
+        reservoir = of.reservoir();
+        id = reservoir.id();
+    }
+
+    void add() {
+        SolutionAdvice.addPrecipitates(trace, id, out);
         int timesDry = 0;
         double firstDryS = 0;
-        for (Event event : trace.events()) {
-            if (!event.vessel().equals(reservoir.id())) {
-                continue;
-            }
+        double lastDryS = 0;
+        for (Event event : TrayCase.eventsOf(trace, id)) {
             if (event.kind() == Event.Kind.REFILL) {
-                tasks.add(refill(trace, reservoir, event));
+                addRefill(event);
             } else if (event.kind() == Event.Kind.OUTLET_UNCOVERED) {
-                if (timesDry == 0) {
-                    firstDryS = event.atS();
-                }
+                firstDryS = timesDry == 0 ? event.atS() : firstDryS;
+                lastDryS = event.atS();
                 timesDry++;
             }
         }
-        boolean pouredAtOnce = reservoir.refill().when() == Reservoir.Refill.When.WHEN_EMPTY;
-        if (timesDry > 0 && !pouredAtOnce) {
-            if (never) {
-                tasks.add(
-                        new Task(
-                                Task.Kind.REFILL,
-                                trace.clockAt(firstDryS),
-                                name,
-                                true,
-                                reservoir.usableM3() * 1000,
-                                0,
-                                "0 L above the outlet",
-                                "empty",
-                                "the last usable litre is gone and no refill is planned",
-                                "plan refills, or a larger reservoir"));
-            }
-            warnings.add(
-                    new Warning(
-                            Warning.Kind.RAN_DRY,
-                            trace.clockAt(firstDryS),
-                            name,
-                            true,
-                            timesDry + (timesDry == 1 ? " time" : " times"),
-                            "never",
-                            "the reservoir was empty down to its outlet before anybody came",
-                            runsOverFromS(trace, name) < firstDryS
-                                    ? "mend the valve that lets it run over (see overflow): a larger"
-                                            + " reservoir would only spill more"
-                                    : dryCure(trace, sizing, rounds.lastBefore(firstDryS / 3600))));
+        if (timesDry > 0 && reservoir.refill().when() != Reservoir.Refill.When.WHEN_EMPTY) {
+            addDry(timesDry, firstDryS, lastDryS);
         }
-        if (sizing.outgrownFrom() != null) {
-            int day = (int) DAYS.between(trace.scenario().start(), sizing.outgrownFrom());
-            // What runs over a rim is no thirst that a larger reservoir could meet.
-            if (runsOverFromS(trace, name) > (day + 1) * 86400.0) {
-                warnings.add(outgrown(sizing, day, reservoir));
-            }
+        addOutgrown();
+    }
+
+    private void addRefill(Event event) {
+        double leftM3 = Math.max(0, reservoir.usableM3() - event.volumeM3());
+        Reservoir.Refill rule = reservoir.refill();
+        boolean low = rule.when() == Reservoir.Refill.When.LOW_AT_VISIT;
+        out.tasks.add(
+                new Task(
+                        Task.Kind.REFILL,
+                        id,
+                        trace.clockAt(event.atS()),
+                        event.volumeM3() * 1000,
+                        0,
+                        low
+                                ? Measure.atLeast(
+                                        leftM3 * 1000,
+                                        rule.belowFrac() * reservoir.usableM3() * 1000,
+                                        Unit.LITRES)
+                                : Measure.of(leftM3 * 1000, Unit.LITRES),
+                        Cause.of(
+                                leftM3 <= 0
+                                        ? Cause.Kind.RUN_DOWN_TO_OUTLET
+                                        : Cause.Kind.RUNNING_LOW),
+                        List.of(),
+                        true));
+    }
+
+    private void addDry(int times, double firstS, double lastS) {
+        if (reservoir.refill().when() == Reservoir.Refill.When.NEVER) {
+            out.tasks.add(
+                    new Task(
+                            Task.Kind.REFILL,
+                            id,
+                            trace.clockAt(firstS),
+                            reservoir.usableM3() * 1000,
+                            0,
+                            Measure.atLeast(0, 0, Unit.LITRES),
+                            Cause.of(Cause.Kind.NO_REFILL_PLANNED),
+                            List.of(Cure.of(Cure.Kind.PLAN_REFILLS)),
+                            false));
         }
-    }
-
-    private static Warning outgrown(Sizing sizing, int day, Reservoir reservoir) {
-        return new Warning(
-                Warning.Kind.OUTGROWN,
-                sizing.outgrownFrom().atStartOfDay(),
-                reservoir.name(),
-                true,
-                "a full reservoir lasts " + Figures.days(sizing.daysWhenFull().get(day)),
-                "longest time between visits " + Figures.days(sizing.longestGapDays()),
-                "from here on even a full reservoir does not reach the next visit",
-                "visit more often, or hold at least "
-                        + Figures.litres(sizing.enoughUsableLitres() / 1000)
-                        + " above the outlet (it holds "
-                        + Figures.litres(reservoir.usableM3())
-                        + ")");
-    }
-
-    /** When a tray below a reservoir began to run over, s; infinite when none does. */
-    private static double runsOverFromS(Trace trace, String reservoir) {
-        return trace.events().stream()
-                .filter(event -> event.kind() == Event.Kind.OVERFLOW_BEGAN)
-                .filter(event -> isFedBy(reservoir, trace, event.vessel()))
-                .mapToDouble(Event::atS)
-                .min()
-                .orElse(Double.POSITIVE_INFINITY);
-    }
-
-    private static boolean isFedBy(String reservoir, Trace trace, VesselId vessel) {
-        return trace.scenario().trays().stream()
-                .anyMatch(tray -> tray.id().equals(vessel) && tray.isFedBy(reservoir));
+        out.warnings.add(
+                new Warning(
+                        Warning.Kind.RAN_DRY,
+                        id,
+                        trace.clockAt(firstS),
+                        trace.clockAt(lastS),
+                        Measure.atMost(times, 0, Unit.TIMES),
+                        Cause.of(Cause.Kind.EMPTY_BEFORE_THE_VISIT),
+                        runsOverFromS() < firstS
+                                ? List.of(Cure.of(Cure.Kind.MEND_VALVE))
+                                : dryCures(rounds.lastBefore(firstS / 3600))));
     }
 
     /** A full reservoir may have lasted: then the cure is a refill in time, not a larger vessel. */
-    private static String dryCure(Trace trace, Sizing sizing, double lastVisitHour) {
-        boolean largeEnough = sizing.enoughUsableLitres() <= sizing.usableLitres();
-        String before =
+    private List<Cure> dryCures(double lastVisitHour) {
+        List<Cure> cures = new ArrayList<>();
+        cures.add(
                 lastVisitHour > 0
-                        ? "refill on "
-                                + Figures.date(trace.clockAt(lastVisitHour * 3600))
-                                + ", the visit before, though it is not low then"
-                        : "start full";
-        return largeEnough
-                ? before
-                : before
-                        + "; or hold at least "
-                        + Figures.litres(sizing.enoughUsableLitres() / 1000)
-                        + " above the outlet";
+                        ? new Cure(
+                                Cure.Kind.FILL_AT_THE_VISIT_BEFORE,
+                                Facts.NONE.on(trace.clockAt(lastVisitHour * 3600)))
+                        : Cure.of(Cure.Kind.START_FULL));
+        if (sizing.enoughUsableLitres() > sizing.usableLitres()) {
+            cures.add(larger());
+        }
+        return cures;
     }
 
-    private static Task refill(Trace trace, Reservoir reservoir, Event event) {
-        double leftM3 = Math.max(0, reservoir.usableM3() - event.volumeM3());
-        Reservoir.Refill rule = reservoir.refill();
-        String limit =
-                switch (rule.when()) {
-                    case LOW_AT_VISIT ->
-                            "refill below "
-                                    + Figures.litres(rule.belowFrac() * reservoir.usableM3());
-                    case EVERY_VISIT -> "refill at every visit";
-                    case WHEN_EMPTY -> "refill when empty";
-                    case NEVER -> "no refill planned";
-                };
-        return new Task(
-                Task.Kind.REFILL,
-                trace.clockAt(event.atS()),
-                reservoir.name(),
-                true,
-                event.volumeM3() * 1000,
-                0,
-                Figures.litres(leftM3) + " left above the outlet",
-                limit,
-                leftM3 <= 0
-                        ? "it has run down to its outlet"
-                        : "what is left would not be enough for long",
-                "");
+    private Cure larger() {
+        return new Cure(
+                Cure.Kind.LARGER_RESERVOIR,
+                Facts.of(Quantity.ENOUGH, sizing.enoughUsableLitres())
+                        .and(Quantity.USABLE, sizing.usableLitres()));
+    }
+
+    private void addOutgrown() {
+        if (sizing.outgrownFrom() == null) {
+            return;
+        }
+        int day = (int) DAYS.between(trace.scenario().start(), sizing.outgrownFrom());
+        // What runs over a rim is no thirst that a larger reservoir could meet.
+        if (runsOverFromS() > (day + 1) * 86400.0) {
+            out.warnings.add(
+                    new Warning(
+                            Warning.Kind.OUTGROWN,
+                            id,
+                            sizing.outgrownFrom().atStartOfDay(),
+                            trace.clockAt(trace.hours() * 3600.0),
+                            Measure.atLeast(
+                                    sizing.daysWhenFull().get(day),
+                                    sizing.longestGapDays(),
+                                    Unit.DAYS),
+                            Cause.of(Cause.Kind.DRAWN_FASTER_THAN_VISITS),
+                            List.of(larger(), Cure.of(Cure.Kind.VISIT_MORE_OFTEN))));
+        }
+    }
+
+    /** When a tray below this reservoir began to run over, s; infinite when none does. */
+    private double runsOverFromS() {
+        return trace.trays().stream()
+                .filter(t -> t.tray().isFedBy(reservoir.name()))
+                .flatMap(t -> TrayCase.eventsOf(trace, t.tray().id()).stream())
+                .filter(event -> event.kind() == Event.Kind.OVERFLOW_BEGAN)
+                .mapToDouble(Event::atS)
+                .min()
+                .orElse(Double.POSITIVE_INFINITY);
     }
 }

@@ -69,4 +69,16 @@ record Rounds(List<Double> hours, double endHours) {
         }
         return last;
     }
+
+    /** The last round at or before an hour; the first one when none is, that hour without any. */
+    double lastUpTo(double hour) {
+        double last = hours.isEmpty() ? hour : hours.get(0);
+        for (double at : hours) {
+            if (at > hour) {
+                break;
+            }
+            last = at;
+        }
+        return last;
+    }
 }

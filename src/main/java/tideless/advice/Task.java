@@ -1,63 +1,50 @@
 package tideless.advice;
 
 import java.time.LocalDateTime;
+import java.util.List;
 import java.util.Objects;
+import tideless.rig.VesselId;
 
 /**
  * Something the grower has to do, and when.
  *
  * @param kind what
- * @param due when: the visit at which it is done, or the hour from which it is due
- * @param where name of the tray or reservoir
- * @param isReservoir whether {@code where} is a reservoir
+ * @param vessel where
+ * @param due the visit at which it is done, or the hour from which it is due where nobody comes
  * @param litres to pour in, L; 0 where nothing is poured
  * @param drainLitres to take out first, L
- * @param limiting the figure that decides, as "1.9 mS/cm"
- * @param limit what it is held against, as "above 1.6 mS/cm"
- * @param reason one short sentence
- * @param cure what would make it come later or not at all; may be empty
+ * @param measure the figure that decides
+ * @param cause why
+ * @param cures what would make it come later or not at all, the first one first; may be empty
+ * @param isDone whether the run did it; if not it is advised and its effect is not in the run
  */
 public record Task(
         Kind kind,
+        VesselId vessel,
         LocalDateTime due,
-        String where,
-        boolean isReservoir,
         double litres,
         double drainLitres,
-        String limiting,
-        String limit,
-        String reason,
-        String cure) {
+        Measure measure,
+        Cause cause,
+        List<Cure> cures,
+        boolean isDone) {
 
-    /** Kinds of task. The words are what a table prints. */
+    /** Kinds of task. */
     public enum Kind {
-        REFILL("refill"),
-        TOP_UP("top up"),
-        FRESH_SOLUTION("fresh solution"),
-        FLUSH("flush"),
-        LOWER_VALVE("lower valve"),
-        RAISE_VALVE("raise valve"),
-        HARVEST("harvest"),
-        SOW_NEXT("sow next");
-
-        private final String word;
-
-        Kind(String word) {
-            this.word = word;
-        }
-
-        public String word() {
-            return word;
-        }
+        REFILL,
+        TOP_UP,
+        FRESH_SOLUTION,
+        FLUSH,
+        HARVEST,
+        SOW_NEXT
     }
 
     public Task {
         Objects.requireNonNull(kind, "kind");
+        Objects.requireNonNull(vessel, "vessel");
         Objects.requireNonNull(due, "due");
-        Objects.requireNonNull(where, "where");
-        Objects.requireNonNull(limiting, "limiting");
-        Objects.requireNonNull(limit, "limit");
-        Objects.requireNonNull(reason, "reason");
-        Objects.requireNonNull(cure, "cure");
+        Objects.requireNonNull(measure, "measure");
+        Objects.requireNonNull(cause, "cause");
+        cures = List.copyOf(cures);
     }
 }

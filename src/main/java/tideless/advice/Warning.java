@@ -1,68 +1,62 @@
 package tideless.advice;
 
 import java.time.LocalDateTime;
+import java.util.List;
 import java.util.Objects;
+import tideless.rig.VesselId;
 
 /**
  * Something that goes wrong if nothing changes.
  *
  * @param kind what
+ * @param vessel where
  * @param from when it begins
- * @param where name of the tray or reservoir
- * @param isReservoir whether {@code where} is a reservoir
- * @param limiting the figure that decides, as "2.1 days"
- * @param limit what it is held against, as "3 days between visits"
- * @param reason one short sentence
- * @param cure what would put it right
+ * @param until when it ends for good; the beginning where it is a matter of a moment
+ * @param measure the figure that decides
+ * @param cause why
+ * @param cures what would put it right, the first one first
  */
 public record Warning(
         Kind kind,
+        VesselId vessel,
         LocalDateTime from,
-        String where,
-        boolean isReservoir,
-        String limiting,
-        String limit,
-        String reason,
-        String cure) {
+        LocalDateTime until,
+        Measure measure,
+        Cause cause,
+        List<Cure> cures) {
 
-    /** Kinds of warning. The words are what a table prints. */
+    /** Kinds of warning, the gravest first. */
     public enum Kind {
-        OUTGROWN("outgrown"),
-        RAN_DRY("ran dry"),
-        STARVED_VALVE("starved valve"),
-        STRANDED("roots stranded"),
-        WILTED("wilted"),
-        DIED("crop lost"),
-        DROWNED("air roots drowned"),
-        OVERFLOW("overflow"),
-        TOO_SALTY("too salty"),
-        TOO_LEAN("too lean"),
-        SHORT_OF_ONE("short of one nutrient"),
-        PH_OUT("pH out"),
-        TOO_MUCH_SODIUM("too much sodium"),
-        TOO_MUCH_CHLORIDE("too much chloride"),
-        PRECIPITATE("precipitate"),
-        WARM_SOLUTION("warm solution"),
-        LOW_LIGHT("low light");
-
-        private final String word;
-
-        Kind(String word) {
-            this.word = word;
-        }
-
-        public String word() {
-            return word;
-        }
+        DIED,
+        DRIED_OUT,
+        WILTED,
+        STRANDED,
+        DROWNED,
+        OVERFLOW,
+        RAN_DRY,
+        STARVED_VALVE,
+        OUTGROWN,
+        TOO_SALTY,
+        TOO_LEAN,
+        SHORT_OF_ONE,
+        TOO_MUCH_SODIUM,
+        TOO_MUCH_CHLORIDE,
+        PH_OUT,
+        WARM_SOLUTION,
+        LOW_LIGHT,
+        PRECIPITATE
     }
 
     public Warning {
         Objects.requireNonNull(kind, "kind");
+        Objects.requireNonNull(vessel, "vessel");
         Objects.requireNonNull(from, "from");
-        Objects.requireNonNull(where, "where");
-        Objects.requireNonNull(limiting, "limiting");
-        Objects.requireNonNull(limit, "limit");
-        Objects.requireNonNull(reason, "reason");
-        Objects.requireNonNull(cure, "cure");
+        Objects.requireNonNull(until, "until");
+        Objects.requireNonNull(measure, "measure");
+        Objects.requireNonNull(cause, "cause");
+        cures = List.copyOf(cures);
+        if (until.isBefore(from)) {
+            throw new IllegalArgumentException("ends before it begins: " + from + " " + until);
+        }
     }
 }

@@ -9,6 +9,7 @@ import java.time.temporal.ChronoUnit;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.function.IntToDoubleFunction;
+import tideless.advice.Cure;
 import tideless.advice.Task;
 import tideless.advice.Warning;
 import tideless.sim.HourlySeries;
@@ -19,6 +20,9 @@ import tideless.sim.Trace;
 import tideless.sim.TraySeries;
 import tideless.sim.TrayTrace;
 import tideless.solution.Component;
+import tideless.words.MachineWords;
+import tideless.words.TaskWords;
+import tideless.words.WarningWords;
 
 /**
  * A run as comma-separated values: UTF-8, line feeds, a header with units, a point for decimals, an
@@ -93,26 +97,32 @@ final class CsvFiles {
         csv.writeRecord(
                 "due",
                 "task",
-                "where",
-                "where_is",
+                "vessel_kind",
+                "vessel",
                 "pour [L]",
                 "drain_first [L]",
-                "figure",
+                "done_in_run",
+                "value",
                 "limit",
-                "reason",
-                "cure");
+                "unit",
+                "cause",
+                "cure",
+                "text");
         for (Task task : tasks) {
             csv.writeRecord(
                     minute(task.due()),
-                    task.kind().word(),
-                    task.where(),
-                    vessel(task.isReservoir()),
+                    MachineWords.of(task.kind()),
+                    MachineWords.of(task.vessel().kind()),
+                    task.vessel().name(),
                     Figures.sixDigits(task.litres()),
                     Figures.sixDigits(task.drainLitres()),
-                    task.limiting(),
-                    task.limit(),
-                    task.reason(),
-                    task.cure());
+                    task.isDone() ? "yes" : "no",
+                    Figures.sixDigits(task.measure().value()),
+                    Figures.sixDigits(task.measure().limit()),
+                    task.measure().unit().symbol(),
+                    MachineWords.of(task.cause().kind()),
+                    first(task.cures()),
+                    TaskWords.text(task));
         }
         return text.toString().getBytes(StandardCharsets.UTF_8);
     }
@@ -122,23 +132,36 @@ final class CsvFiles {
         StringWriter text = new StringWriter();
         CsvWriter csv = writerOf(text);
         csv.writeRecord(
-                "from", "warning", "where", "where_is", "figure", "limit", "reason", "cure");
+                "from",
+                "until",
+                "warning",
+                "vessel_kind",
+                "vessel",
+                "value",
+                "limit",
+                "unit",
+                "cause",
+                "cure",
+                "text");
         for (Warning warning : warnings) {
             csv.writeRecord(
                     minute(warning.from()),
-                    warning.kind().word(),
-                    warning.where(),
-                    vessel(warning.isReservoir()),
-                    warning.limiting(),
-                    warning.limit(),
-                    warning.reason(),
-                    warning.cure());
+                    minute(warning.until()),
+                    MachineWords.of(warning.kind()),
+                    MachineWords.of(warning.vessel().kind()),
+                    warning.vessel().name(),
+                    Figures.sixDigits(warning.measure().value()),
+                    Figures.sixDigits(warning.measure().limit()),
+                    warning.measure().unit().symbol(),
+                    MachineWords.of(warning.cause().kind()),
+                    first(warning.cures()),
+                    WarningWords.text(warning));
         }
         return text.toString().getBytes(StandardCharsets.UTF_8);
     }
 
-    static String vessel(boolean isReservoir) {
-        return isReservoir ? "reservoir" : "tray";
+    private static String first(List<Cure> cures) {
+        return cures.isEmpty() ? "" : MachineWords.of(cures.get(0).kind());
     }
 
     /** ISO local time to the minute. */

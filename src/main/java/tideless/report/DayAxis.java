@@ -11,6 +11,7 @@ import org.jfree.chart.axis.NumberTick;
 import org.jfree.chart.axis.TickType;
 import org.jfree.chart.ui.RectangleEdge;
 import org.jfree.chart.ui.TextAnchor;
+import tideless.words.Dates;
 
 /**
  * Days since the start, labelled with dates. Not the library's date axis, which goes by the time

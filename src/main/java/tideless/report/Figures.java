@@ -2,7 +2,6 @@ package tideless.report;
 
 import java.math.BigDecimal;
 import java.math.MathContext;
-import java.util.Locale;
 
 /** Numbers as text, the same in every locale. */
 final class Figures {
@@ -79,20 +78,5 @@ final class Figures {
         BigDecimal rounded = new BigDecimal(value).round(TEN).stripTrailingZeros();
         // 1000, not 1E+3: whole numbers of a household's size are read by people too.
         return rounded.scale() < 0 && rounded.scale() > -10 ? rounded.setScale(0) : rounded;
-    }
-
-    /** Litres as a grower measures them: to 0.1 L, to whole litres from 20 L. */
-    static String litres(double litres) {
-        return String.format(Locale.ROOT, Math.abs(litres) >= 19.95 ? "%.0f" : "%.1f", litres);
-    }
-
-    /** At most two decimals, without trailing zeros: for a label. */
-    static String label(double value) {
-        String text = String.format(Locale.ROOT, "%.2f", value);
-        int end = text.length();
-        while (text.charAt(end - 1) == '0') {
-            end--;
-        }
-        return text.substring(0, text.charAt(end - 1) == '.' ? end - 1 : end);
     }
 }

@@ -7,7 +7,6 @@ import java.time.LocalDateTime;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
-import java.util.Locale;
 import java.util.Map;
 import tideless.advice.Sizing;
 import tideless.advice.Task;
@@ -15,7 +14,16 @@ import tideless.advice.Warning;
 import tideless.rig.Reservoir;
 import tideless.rig.Scenario;
 import tideless.rig.Tray;
+import tideless.rig.VesselId;
 import tideless.study.Forecast;
+import tideless.words.CureWords;
+import tideless.words.Dates;
+import tideless.words.Names;
+import tideless.words.Numbers;
+import tideless.words.TaskWords;
+import tideless.words.VerdictWords;
+import tideless.words.WarningWords;
+import tideless.words.Wrap;
 
 /**
  * A forecast as a short table for a terminal: what to do, when, how many litres, why; then what
@@ -75,7 +83,7 @@ public final class ForecastTable {
     private void print() {
         Scenario scenario = forecast.trace().scenario();
         LocalDate last = scenario.start().plusDays(scenario.days() - 1L);
-        paragraph(BOLD, "", clean(scenario.title()));
+        paragraph(BOLD, "", Names.clean(scenario.title()));
         paragraph(
                 "",
                 "",
@@ -84,6 +92,10 @@ public final class ForecastTable {
                         + count(scenario.days(), "day")
                         + ", seed "
                         + forecast.seed());
+        line("");
+        for (String verdict : VerdictWords.lines(forecast.advice().verdict())) {
+            paragraph(BOLD, "", verdict);
+        }
         line("");
         printTasks(scenario);
         line("");
@@ -100,10 +112,10 @@ public final class ForecastTable {
         }
         Map<String, List<Task>> groups = groups(tasks);
         for (Reservoir reservoir : scenario.reservoirs()) {
-            List<List<Task>> own = of(groups, reservoir.name(), true);
+            List<List<Task>> own = of(groups, reservoir.id());
             Sizing sizing = sizingOf(reservoir.name());
             if (!own.isEmpty() || sizing != null) {
-                paragraph(CYAN, "", "Reservoir " + clean(reservoir.name()));
+                paragraph(CYAN, "", "Reservoir " + Names.clean(reservoir.name()));
             }
             if (sizing != null) {
                 paragraph("", "  ", lasts(sizing));
@@ -111,15 +123,15 @@ public final class ForecastTable {
             own.forEach(this::printGroup);
         }
         for (Tray tray : scenario.trays()) {
-            List<List<Task>> own = of(groups, tray.name(), false);
+            List<List<Task>> own = of(groups, tray.id());
             if (!own.isEmpty()) {
                 String crop = tray.planting().cropName();
                 paragraph(
                         CYAN,
                         "",
                         "Tray "
-                                + clean(tray.name())
-                                + (crop.equals(tray.name()) ? "" : " (" + clean(crop) + ")"));
+                                + Names.clean(tray.name())
+                                + (crop.equals(tray.name()) ? "" : " (" + Names.clean(crop) + ")"));
             }
             own.forEach(this::printGroup);
         }
@@ -149,37 +161,29 @@ public final class ForecastTable {
             }
         }
         StringBuilder text = new StringBuilder();
-        text.append("full: ").append(Figures.litres(sizing.usableLitres())).append(" L usable");
+        text.append("full: ").append(Numbers.litres(sizing.usableLitres())).append(" L usable");
         if (worst < 0) {
             return text.append(", lasts to the end of the run").toString();
         }
         LocalDate on = forecast.trace().scenario().start().plusDays(worst);
-        text.append(", lasts ").append(days(days.get(0))).append(" at first");
+        text.append(", lasts ").append(Numbers.days(days.get(0))).append(" at first");
         if (worst > 0) {
-            text.append(", ").append(days(days.get(worst))).append(" at worst (");
+            text.append(", ").append(Numbers.days(days.get(worst))).append(" at worst (");
             text.append(Dates.dayMonth(on)).append(')');
         }
         if (sizing.longestGapDays() > 0) {
-            text.append("; ").append(Figures.litres(sizing.enoughUsableLitres()));
+            text.append("; ").append(Numbers.litres(sizing.enoughUsableLitres()));
             text.append(" L usable would last the longest gap between visits, ");
-            text.append(days(sizing.longestGapDays()));
+            text.append(Numbers.days(sizing.longestGapDays()));
         }
         return text.toString();
-    }
-
-    private static String days(double days) {
-        String number = String.format(Locale.ROOT, days >= 9.95 ? "%.0f" : "%.1f", days);
-        if (number.endsWith(".0")) {
-            number = number.substring(0, number.length() - 2);
-        }
-        return number + (number.equals("1") ? " day" : " days");
     }
 
     private void printGroup(List<Task> group) {
         if (group.size() <= LISTED_WHOLE) {
             String before = "";
             for (Task task : group) {
-                before = printTask(task.kind().word(), task, before);
+                before = printTask(Names.of(task.kind()), task, before);
             }
             return;
         }
@@ -194,51 +198,13 @@ public final class ForecastTable {
     }
 
     private String printTask(String what, Task task, String before) {
-        String why = why(task);
+        String why = TaskWords.why(task);
         row(
                 what,
                 Dates.visit(task.due(), years),
                 pour(task.litres()),
                 why.equals(before) ? "as above" : why);
         return why;
-    }
-
-    /**
-     * The figure and what it is held against; the words behind it where a figure says too little.
-     */
-    private static String why(Task task) {
-        boolean figureSaysIt =
-                !task.limiting().isEmpty()
-                        && task.kind() != Task.Kind.LOWER_VALVE
-                        && task.kind() != Task.Kind.RAISE_VALVE;
-        StringBuilder why = new StringBuilder();
-        if (figureSaysIt) {
-            why.append(clean(task.limiting()));
-            if (!task.limit().isEmpty()) {
-                why.append(" (").append(clean(task.limit())).append(')');
-            }
-        } else {
-            why.append(because(task.reason(), task.limiting(), task.limit()));
-        }
-        if (task.drainLitres() > 0) {
-            why.append(why.isEmpty() ? "" : "; ").append("drain ");
-            why.append(Figures.litres(task.drainLitres())).append(" L first");
-        }
-        return why.toString();
-    }
-
-    private static String because(String reason, String limiting, String limit) {
-        StringBuilder text = new StringBuilder(clean(reason));
-        if (!text.isEmpty() && text.charAt(text.length() - 1) == '.') {
-            text.setLength(text.length() - 1);
-        }
-        if (!limiting.isEmpty()) {
-            text.append(text.isEmpty() ? "" : ": ").append(clean(limiting));
-        }
-        if (!limit.isEmpty()) {
-            text.append(text.isEmpty() ? "" : "; limit: ").append(clean(limit));
-        }
-        return text.toString();
     }
 
     private static String intervals(List<Task> group) {
@@ -251,12 +217,12 @@ public final class ForecastTable {
         double early = mean(gaps.subList(0, Math.min(3, gaps.size())));
         double late = mean(gaps.subList(Math.max(0, gaps.size() - 3), gaps.size()));
         if (late < 0.8 * early) {
-            return days(early) + " apart at first, shortening to " + days(late);
+            return Numbers.days(early) + " apart at first, shortening to " + Numbers.days(late);
         }
         if (early < 0.8 * late) {
-            return days(early) + " apart at first, lengthening to " + days(late);
+            return Numbers.days(early) + " apart at first, lengthening to " + Numbers.days(late);
         }
-        return "about " + days(mean(gaps)) + " apart";
+        return "about " + Numbers.days(mean(gaps)) + " apart";
     }
 
     private static double mean(List<Double> values) {
@@ -269,14 +235,14 @@ public final class ForecastTable {
         if (most <= 0) {
             return "";
         }
-        String high = Figures.litres(most);
+        String high = Numbers.litres(most);
         // Both ends to the same place: "18-41", not "17.5-41".
-        String low = most >= 19.95 ? Long.toString(Math.round(least)) : Figures.litres(least);
+        String low = most >= 19.95 ? Long.toString(Math.round(least)) : Numbers.litres(least);
         return low.equals(high) ? high : low + "-" + high;
     }
 
     private static String pour(double litres) {
-        return litres > 0 ? Figures.litres(litres) : "";
+        return litres > 0 ? Numbers.litres(litres) : "";
     }
 
     private static LocalDate day(Task task) {
@@ -284,7 +250,7 @@ public final class ForecastTable {
     }
 
     private static String title(List<Task> group) {
-        String word = group.get(0).kind().word();
+        String word = Names.of(group.get(0).kind());
         return group.size() > LISTED_WHOLE ? word + ", " + group.size() + " times" : word;
     }
 
@@ -292,20 +258,19 @@ public final class ForecastTable {
     private static Map<String, List<Task>> groups(List<Task> tasks) {
         Map<String, List<Task>> groups = new LinkedHashMap<>();
         for (Task task : tasks) {
-            String key = key(task.where(), task.isReservoir()) + task.kind();
+            String key = key(task.vessel()) + task.kind();
             groups.computeIfAbsent(key, k -> new ArrayList<>()).add(task);
         }
         return groups;
     }
 
-    private static String key(String where, boolean isReservoir) {
-        return (isReservoir ? "r" : "t") + where + "\n";
+    private static String key(VesselId vessel) {
+        return vessel.kind() + vessel.name() + "\n";
     }
 
-    private static List<List<Task>> of(
-            Map<String, List<Task>> groups, String where, boolean isReservoir) {
+    private static List<List<Task>> of(Map<String, List<Task>> groups, VesselId vessel) {
         List<List<Task>> own = new ArrayList<>();
-        String prefix = key(where, isReservoir);
+        String prefix = key(vessel);
         for (String key : List.copyOf(groups.keySet())) {
             if (key.startsWith(prefix)) {
                 own.add(groups.remove(key));
@@ -323,7 +288,7 @@ public final class ForecastTable {
         line(paint(BOLD, "WARNINGS"));
         Map<String, List<Warning>> groups = new LinkedHashMap<>();
         for (Warning warning : warnings) {
-            String key = key(warning.where(), warning.isReservoir()) + warning.kind();
+            String key = key(warning.vessel()) + warning.kind();
             groups.computeIfAbsent(key, k -> new ArrayList<>()).add(warning);
         }
         for (List<Warning> group : groups.values()) {
@@ -333,26 +298,15 @@ public final class ForecastTable {
 
     private void printWarning(List<Warning> group) {
         Warning first = group.get(0);
-        String head =
-                "! "
-                        + first.kind().word()
-                        + ", "
-                        + CsvFiles.vessel(first.isReservoir())
-                        + " "
-                        + clean(first.where())
-                        + ", from "
-                        + Dates.visit(first.from(), years);
+        String head = "! " + WarningWords.head(first, years);
         if (group.size() > 1) {
             LocalDateTime last = group.get(group.size() - 1).from();
             head += ", " + group.size() + " times, last " + Dates.visit(last, years);
         }
         paragraph(YELLOW, "", head);
-        String why = because(first.reason(), first.limiting(), first.limit());
-        if (!why.isEmpty()) {
-            paragraph("", "    ", why);
-        }
-        if (!first.cure().isEmpty()) {
-            paragraph("", "    ", "cure: " + clean(first.cure()));
+        paragraph("", "    ", WarningWords.why(first));
+        if (!first.cures().isEmpty()) {
+            paragraph("", "    ", "cure: " + CureWords.of(first.cures()));
         }
     }
 
@@ -368,7 +322,7 @@ public final class ForecastTable {
             line(start);
         } else if (beside()) {
             int indent = whatWidth + whenWidth + LITRES_WIDTH + 2;
-            List<String> lines = wrap(why, width - indent);
+            List<String> lines = Wrap.lines(why, width - indent);
             line(pad(start, indent) + lines.get(0));
             for (String more : lines.subList(1, lines.size())) {
                 line(" ".repeat(indent) + more);
@@ -380,7 +334,7 @@ public final class ForecastTable {
     }
 
     private void paragraph(String style, String indent, String text) {
-        for (String part : wrap(text, width - indent.length())) {
+        for (String part : Wrap.lines(text, width - indent.length())) {
             line(indent + paint(style, part));
         }
     }
@@ -394,48 +348,15 @@ public final class ForecastTable {
         return colour && !style.isEmpty() && !text.isEmpty() ? style + text + PLAIN : text;
     }
 
-    private static List<String> wrap(String text, int room) {
-        List<String> lines = new ArrayList<>();
-        StringBuilder at = new StringBuilder();
-        for (String word : text.split(" +")) {
-            String rest = word;
-            if (!at.isEmpty() && length(at) + 1 + length(rest) > room) {
-                lines.add(at.toString());
-                at.setLength(0);
-            }
-            while (length(rest) > room) {
-                int cut = rest.offsetByCodePoints(0, room);
-                lines.add(rest.substring(0, cut));
-                rest = rest.substring(cut);
-            }
-            at.append(at.isEmpty() ? "" : " ").append(rest);
-        }
-        lines.add(at.toString());
-        return lines;
-    }
-
-    private static int length(CharSequence text) {
-        return Character.codePointCount(text, 0, text.length());
-    }
-
     private static String pad(String text, int to) {
-        return text + " ".repeat(Math.max(text.isEmpty() ? 0 : 1, to - length(text)));
+        return text + " ".repeat(Math.max(text.isEmpty() ? 0 : 1, to - Wrap.length(text)));
     }
 
     private static String right(String text, int to) {
-        return " ".repeat(Math.max(0, to - length(text))) + text;
+        return " ".repeat(Math.max(0, to - Wrap.length(text))) + text;
     }
 
     private static String count(int n, String what) {
         return n + " " + what + (n == 1 ? "" : "s");
-    }
-
-    /** A user's text without what could command the terminal. */
-    static String clean(String text) {
-        StringBuilder clean = new StringBuilder();
-        text.codePoints()
-                .map(c -> Character.isISOControl(c) ? ' ' : c)
-                .forEach(clean::appendCodePoint);
-        return clean.toString().strip();
     }
 }

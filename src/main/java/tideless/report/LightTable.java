@@ -4,6 +4,9 @@ import java.io.PrintWriter;
 import java.time.LocalDate;
 import java.util.Locale;
 import tideless.study.Lighting;
+import tideless.words.Dates;
+import tideless.words.Names;
+import tideless.words.Numbers;
 
 /** The light of every tray as a short table for a terminal, in plain ASCII. */
 public final class LightTable {
@@ -20,7 +23,7 @@ public final class LightTable {
     /** Prints the table. */
     public static void print(PrintWriter out, Lighting lighting) {
         LightTable table = new LightTable(out, lighting);
-        table.line(ForecastTable.clean(lighting.scenario().title()));
+        table.line(Names.clean(lighting.scenario().title()));
         table.line(
                 Dates.span(
                         lighting.scenario().start(),
@@ -40,16 +43,16 @@ public final class LightTable {
     private void print(Lighting.OfTray tray) {
         line(
                 "Tray "
-                        + ForecastTable.clean(tray.tray())
+                        + Names.clean(tray.tray())
                         + (tray.crop().equals(tray.tray())
                                 ? ""
-                                : " (" + ForecastTable.clean(tray.crop()) + ")"));
+                                : " (" + Names.clean(tray.crop()) + ")"));
         if (tray.lampPpfdUmolPerM2S() > 0) {
             line(
                     text(
                             "  lamp: %.0f umol/m2/s, %s h a day by its clock (%s to %s)",
                             tray.lampPpfdUmolPerM2S(),
-                            Figures.label(tray.lampLitH()),
+                            Numbers.label(tray.lampLitH()),
                             clock(tray.lampOnS()),
                             clock(tray.lampOffS())));
             line(
@@ -58,7 +61,7 @@ public final class LightTable {
                                     + " %s m2, %.1f MJ/m2/day",
                             tray.lampWPerM2(),
                             tray.lampWPerM2() * tray.rimAreaM2(),
-                            Figures.label(tray.rimAreaM2()),
+                            Numbers.label(tray.rimAreaM2()),
                             tray.lampMjPerM2Day()));
         } else {
             line("  no lamp");
@@ -88,9 +91,9 @@ public final class LightTable {
                             text("%.1f", stage.molPerM2Day()),
                             Double.isNaN(tray.needLowMolPerM2Day())
                                     ? "not known"
-                                    : Figures.label(tray.needLowMolPerM2Day())
+                                    : Numbers.label(tray.needLowMolPerM2Day())
                                             + "-"
-                                            + Figures.label(tray.needHighMolPerM2Day()),
+                                            + Numbers.label(tray.needHighMolPerM2Day()),
                             verdict(tray, stage)));
             if (stage.molPerM2Day() < tray.needLowMolPerM2Day()) {
                 line("    " + cure(tray, stage));

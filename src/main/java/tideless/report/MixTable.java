@@ -6,6 +6,7 @@ import java.util.Locale;
 import tideless.solution.Mix;
 import tideless.solution.MixCorrection;
 import tideless.solution.MixingSheet;
+import tideless.words.Wrap;
 
 /** A mixing sheet as a short table for a terminal; plain ASCII but for the user's own words. */
 public final class MixTable {
@@ -73,18 +74,10 @@ public final class MixTable {
     }
 
     private static void wrapped(PrintWriter out, String text, String bullet, int width) {
-        String indent = " ".repeat(bullet.length());
-        StringBuilder line = new StringBuilder(bullet);
-        boolean empty = true;
-        for (String word : text.split(" ")) {
-            if (!empty && line.length() + 1 + word.length() > width) {
-                out.println(line);
-                line = new StringBuilder(indent);
-                empty = true;
-            }
-            line.append(empty ? "" : " ").append(word);
-            empty = false;
+        String before = bullet;
+        for (String line : Wrap.lines(text, width - bullet.length())) {
+            out.println(before + line);
+            before = " ".repeat(bullet.length());
         }
-        out.println(line);
     }
 }

@@ -6,6 +6,7 @@ import java.util.Locale;
 import tideless.solution.Mix;
 import tideless.solution.MixCorrection;
 import tideless.solution.MixingSheet;
+import tideless.words.Numbers;
 
 /** What a mixing sheet says, in the words that table and page share. */
 final class MixWords {
@@ -60,7 +61,7 @@ final class MixWords {
         MixingSheet.Wish wish = mix.wish();
         String text =
                 "%s L at %s mS/cm"
-                        .formatted(Figures.label(wish.volumeL()), ec(wish.targetMsPerCm()));
+                        .formatted(Numbers.label(wish.volumeL()), ec(wish.targetMsPerCm()));
         if (wish.targetPh().isPresent()) {
             text += ", pH " + ph(wish.targetPh().getAsDouble());
         }
@@ -94,7 +95,7 @@ final class MixWords {
         return String.format(
                 Locale.ROOT,
                 "Afterwards %s L, %s mS/cm%s.",
-                Figures.label(correction.volumeL()),
+                Numbers.label(correction.volumeL()),
                 ec(correction.ecMsPerCm()),
                 Double.isNaN(correction.ph())
                         ? ""

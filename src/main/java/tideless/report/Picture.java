@@ -13,6 +13,7 @@ import java.util.Comparator;
 import java.util.List;
 import org.jfree.chart.axis.AxisSpace;
 import org.jfree.chart.plot.XYPlot;
+import tideless.words.Dates;
 
 /**
  * One page: a title, and panels one above the other on a shared axis of dates.

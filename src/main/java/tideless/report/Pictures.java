@@ -16,11 +16,15 @@ import tideless.rig.Limits;
 import tideless.rig.Reservoir;
 import tideless.rig.Scenario;
 import tideless.rig.Tray;
+import tideless.rig.VesselId;
 import tideless.sim.ReservoirTrace;
 import tideless.sim.Series;
 import tideless.sim.Trace;
 import tideless.sim.TrayTrace;
 import tideless.study.Forecast;
+import tideless.words.Dates;
+import tideless.words.Names;
+import tideless.words.Numbers;
 
 /** The pictures of a forecast, one idea each, every one with the due dates that belong to it. */
 final class Pictures {
@@ -77,14 +81,14 @@ final class Pictures {
     private Picture reservoir(ReservoirTrace run) {
         Reservoir reservoir = run.reservoir();
         Panel panel = new Panel(scenario.start(), scenario.days()).reach(0);
-        addDue(panel, task -> task.isReservoir() && task.where().equals(reservoir.name()));
+        addDue(panel, task -> task.vessel().equals(reservoir.id()));
         double full = L_PER_M3 * reservoir.fullM3();
         double dead = L_PER_M3 * reservoir.deadM3();
         if (dead > 0) {
             panel.band("", 0, dead, Look.DEAD);
-            panel.level("dead, " + Figures.litres(dead) + " L", dead, Look.DEAD_VOLUME);
+            panel.level("dead, " + Numbers.litres(dead) + " L", dead, Look.DEAD_VOLUME);
         }
-        panel.level("full, " + Figures.litres(full) + " L", full, Look.FULL);
+        panel.level("full, " + Numbers.litres(full) + " L", full, Look.FULL);
         panel.curve("solution", Curves.Curve.hourly(run.volumeM3(), L_PER_M3), Look.LEVEL, null);
         return picture(
                 "Reservoir " + reservoir.name() + ": how long it lasts",
@@ -95,12 +99,12 @@ final class Pictures {
     private Picture level(TrayTrace run) {
         Tray tray = run.tray();
         Panel panel = new Panel(scenario.start(), scenario.days()).reach(0);
-        String reservoir = tray.filling() instanceof Filling.ByValve valve ? valve.reservoir() : "";
-        addDue(
-                panel,
-                task ->
-                        task.where().equals(task.isReservoir() ? reservoir : tray.name())
-                                && (!task.isReservoir() || !reservoir.isEmpty()));
+        VesselId own = tray.id();
+        VesselId source =
+                tray.filling() instanceof Filling.ByValve valve
+                        ? VesselId.reservoir(valve.reservoir())
+                        : own;
+        addDue(panel, task -> task.vessel().equals(own) || task.vessel().equals(source));
         Series level = run.levelM();
         int alive = lastThirst(run) + 1;
         panel.spans(
@@ -139,7 +143,7 @@ final class Pictures {
         for (TrayTrace run : trays) {
             Tray tray = run.tray();
             Panel panel = new Panel(scenario.start(), scenario.days());
-            addDue(panel, task -> !task.isReservoir() && task.where().equals(tray.name()));
+            addDue(panel, task -> task.vessel().equals(tray.id()));
             Limits limits = tray.limits();
             if (Double.isFinite(limits.ecHighMsPerCm())) {
                 panel.band(band(limits), limits.ecLowMsPerCm(), limits.ecHighMsPerCm(), Look.BAND);
@@ -151,9 +155,9 @@ final class Pictures {
     }
 
     private static String band(Limits limits) {
-        String high = Figures.label(limits.ecHighMsPerCm());
+        String high = Numbers.label(limits.ecHighMsPerCm());
         return limits.ecLowMsPerCm() > 0
-                ? "band " + Figures.label(limits.ecLowMsPerCm()) + " to " + high
+                ? "band " + Numbers.label(limits.ecLowMsPerCm()) + " to " + high
                 : "up to " + high;
     }
 
@@ -205,7 +209,7 @@ final class Pictures {
                 marks.computeIfAbsent(task.kind(), kind -> new TreeSet<>()).add(day);
             }
         }
-        marks.forEach((kind, days) -> panel.due(kind.word(), List.copyOf(days)));
+        marks.forEach((kind, days) -> panel.due(Names.of(kind), List.copyOf(days)));
     }
 
     /** Last hour in which the plants wanted water, or -1; after it no root is there. */

@@ -14,10 +14,17 @@ import java.nio.charset.StandardCharsets;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
+import tideless.advice.Cause;
+import tideless.advice.Cure;
+import tideless.advice.Facts;
+import tideless.advice.Measure;
+import tideless.advice.Quantity;
 import tideless.advice.Sizing;
 import tideless.advice.Task;
+import tideless.advice.Verdict;
 import tideless.advice.Warning;
 import tideless.rig.Scenario;
+import tideless.rig.VesselId;
 import tideless.sim.HourlySeries;
 import tideless.sim.Ledger;
 import tideless.sim.ReservoirSeries;
@@ -27,6 +34,11 @@ import tideless.sim.Trace;
 import tideless.sim.TraySeries;
 import tideless.sim.TrayTrace;
 import tideless.study.Forecast;
+import tideless.words.CureWords;
+import tideless.words.MachineWords;
+import tideless.words.TaskWords;
+import tideless.words.VerdictWords;
+import tideless.words.WarningWords;
 
 /**
  * A forecast as one JSON object. Keys stand in a fixed order, numbers have ten significant digits,
@@ -34,9 +46,10 @@ import tideless.study.Forecast;
  */
 final class ResultJson {
     private static final double L_PER_M3 = 1000;
+    private static final double MM_PER_M = 1000;
 
     /** Raised when a key is renamed, removed or changes its meaning. */
-    private static final int FORMAT = 1;
+    private static final int FORMAT = 2;
 
     // What stands in a summary, in its order: key and series.
     private static final List<Map.Entry<String, TraySeries>> TRAY_TOTALS =
@@ -124,6 +137,7 @@ final class ResultJson {
         json.writeEndObject();
         json.writeNumberField("seed", forecast.seed());
 
+        writeVerdict(json, forecast.advice().verdict());
         json.writeArrayFieldStart("tasks");
         for (Task task : forecast.advice().tasks()) {
             writeTask(json, task);
@@ -174,31 +188,117 @@ final class ResultJson {
         return i < twins.size() ? twins.get(i) : null;
     }
 
+    private static void writeVerdict(JsonGenerator json, Verdict verdict) throws IOException {
+        json.writeObjectFieldStart("verdict");
+        json.writeBooleanField("survives", verdict.survives());
+        if (verdict.firstHarm().isEmpty()) {
+            json.writeNullField("first_harm");
+        } else {
+            Verdict.Harm harm = verdict.firstHarm().get();
+            json.writeObjectFieldStart("first_harm");
+            json.writeStringField("kind", MachineWords.of(harm.kind()));
+            writeVessel(json, "vessel", harm.vessel());
+            json.writeStringField("at", CsvFiles.minute(harm.at()));
+            json.writeEndObject();
+        }
+        json.writeArrayFieldStart("absences");
+        for (Verdict.Absence absence : verdict.absences()) {
+            json.writeStartObject();
+            json.writeStringField("from", absence.from().toString());
+            json.writeStringField("to", absence.to().toString());
+            json.writeBooleanField("survives", absence.survives());
+            json.writeStringField(
+                    "fill_up_on",
+                    absence.fillUpOn() == null ? null : absence.fillUpOn().toString());
+            number(json, "lowest_level_mm", MM_PER_M * absence.lowestLevelM());
+            writeVessel(json, "lowest_in", absence.lowestIn());
+            json.writeEndObject();
+        }
+        json.writeEndArray();
+        json.writeArrayFieldStart("water_left");
+        for (Verdict.WaterLeft left : verdict.waterLeft()) {
+            json.writeStartObject();
+            writeVessel(json, "vessel", left.tray());
+            json.writeStringField("at", CsvFiles.minute(left.at()));
+            number(json, "hours", left.hours());
+            json.writeEndObject();
+        }
+        json.writeEndArray();
+        json.writeArrayFieldStart("text");
+        for (String line : VerdictWords.lines(verdict)) {
+            json.writeString(line);
+        }
+        json.writeEndArray();
+        json.writeEndObject();
+    }
+
+    private static void writeVessel(JsonGenerator json, String key, VesselId vessel)
+            throws IOException {
+        if (vessel == null) {
+            json.writeNullField(key);
+            return;
+        }
+        json.writeObjectFieldStart(key);
+        json.writeStringField("kind", MachineWords.of(vessel.kind()));
+        json.writeStringField("name", vessel.name());
+        json.writeEndObject();
+    }
+
     private static void writeTask(JsonGenerator json, Task task) throws IOException {
         json.writeStartObject();
-        json.writeStringField("task", task.kind().word());
+        json.writeStringField("kind", MachineWords.of(task.kind()));
+        writeVessel(json, "vessel", task.vessel());
         json.writeStringField("due", CsvFiles.minute(task.due()));
-        json.writeStringField("where", task.where());
-        json.writeStringField("where_is", CsvFiles.vessel(task.isReservoir()));
         number(json, "pour_litres", task.litres());
         number(json, "drain_first_litres", task.drainLitres());
-        json.writeStringField("figure", task.limiting());
-        json.writeStringField("limit", task.limit());
-        json.writeStringField("reason", task.reason());
-        json.writeStringField("cure", task.cure());
+        json.writeBooleanField("done_in_run", task.isDone());
+        writeReason(json, task.measure(), task.cause(), task.cures());
+        json.writeStringField("text", TaskWords.text(task));
         json.writeEndObject();
     }
 
     private static void writeWarning(JsonGenerator json, Warning warning) throws IOException {
         json.writeStartObject();
-        json.writeStringField("warning", warning.kind().word());
+        json.writeStringField("kind", MachineWords.of(warning.kind()));
+        writeVessel(json, "vessel", warning.vessel());
         json.writeStringField("from", CsvFiles.minute(warning.from()));
-        json.writeStringField("where", warning.where());
-        json.writeStringField("where_is", CsvFiles.vessel(warning.isReservoir()));
-        json.writeStringField("figure", warning.limiting());
-        json.writeStringField("limit", warning.limit());
-        json.writeStringField("reason", warning.reason());
-        json.writeStringField("cure", warning.cure());
+        json.writeStringField("until", CsvFiles.minute(warning.until()));
+        writeReason(json, warning.measure(), warning.cause(), warning.cures());
+        json.writeStringField("text", WarningWords.text(warning));
+        json.writeEndObject();
+    }
+
+    private static void writeReason(
+            JsonGenerator json, Measure measure, Cause cause, List<Cure> cures) throws IOException {
+        number(json, "value", measure.value());
+        number(json, "limit", measure.limit());
+        json.writeStringField("unit", measure.unit().symbol());
+        json.writeStringField("cause", MachineWords.of(cause.kind()));
+        writeFacts(json, "cause_figures", cause.facts());
+        json.writeStringField(
+                "cure", cures.isEmpty() ? null : MachineWords.of(cures.get(0).kind()));
+        json.writeArrayFieldStart("cures");
+        for (Cure cure : cures) {
+            json.writeStartObject();
+            json.writeStringField("cure", MachineWords.of(cure.kind()));
+            writeFacts(json, "figures", cure.facts());
+            json.writeStringField("text", CureWords.of(cure));
+            json.writeEndObject();
+        }
+        json.writeEndArray();
+    }
+
+    private static void writeFacts(JsonGenerator json, String key, Facts facts) throws IOException {
+        json.writeObjectFieldStart(key);
+        for (Map.Entry<Quantity, Double> figure : facts.figures().entrySet()) {
+            number(json, MachineWords.of(figure.getKey()), figure.getValue());
+        }
+        if (facts.on() != null) {
+            json.writeStringField("on", CsvFiles.minute(facts.on()));
+        }
+        if (!facts.of().isEmpty()) {
+            json.writeStringField("of", facts.of());
+        }
         json.writeEndObject();
     }
 

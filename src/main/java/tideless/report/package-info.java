@@ -4,13 +4,14 @@
  * <p>The only room that knows JFreeChart, and, with {@code scenario}, the only one that touches
  * files. Files are written whole or not at all.
  *
- * <p>May import: {@code study}, {@code advice}, {@code sim}, {@code rig}, {@code crop}, {@code
- * solution}, {@code physics}, {@code java.lang}, {@code java.util}, {@code java.util.function},
- * {@code java.util.stream}, {@code java.lang.reflect}, {@code java.util.concurrent}, {@code
- * java.math}, {@code java.text}, {@code java.io}, {@code java.nio.charset}, {@code java.nio.file},
- * {@code java.nio.file.attribute}, {@code java.time}, {@code java.time.format}, {@code
- * java.time.temporal}, {@code java.awt..}, {@code javax.imageio..}, {@code javax.xml.parsers},
- * {@code org.w3c.dom}, {@code org.jfree..}, {@code org.apache.batik..}, {@code
- * de.siegmar.fastcsv.writer}, {@code com.fasterxml.jackson.core..}. Held by {@code RoomsTest}.
+ * <p>May import: {@code words}, {@code study}, {@code advice}, {@code sim}, {@code rig}, {@code
+ * crop}, {@code solution}, {@code physics}, {@code java.lang}, {@code java.util}, {@code
+ * java.util.function}, {@code java.util.stream}, {@code java.lang.reflect}, {@code
+ * java.util.concurrent}, {@code java.math}, {@code java.text}, {@code java.io}, {@code
+ * java.nio.charset}, {@code java.nio.file}, {@code java.nio.file.attribute}, {@code java.time},
+ * {@code java.time.format}, {@code java.time.temporal}, {@code java.awt..}, {@code
+ * javax.imageio..}, {@code javax.xml.parsers}, {@code org.w3c.dom}, {@code org.jfree..}, {@code
+ * org.apache.batik..}, {@code de.siegmar.fastcsv.writer}, {@code com.fasterxml.jackson.core..}.
+ * Held by {@code RoomsTest}.
  */
 package tideless.report;

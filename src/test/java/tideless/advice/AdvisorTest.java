@@ -7,6 +7,7 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.time.DayOfWeek;
 import java.time.LocalDate;
+import java.time.LocalDateTime;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
@@ -17,6 +18,7 @@ import tideless.rig.Scenario;
 import tideless.rig.Tray;
 import tideless.rig.Tube;
 import tideless.rig.ValveFaults;
+import tideless.rig.VesselId;
 import tideless.rig.Visits;
 import tideless.sim.Rigs;
 import tideless.sim.Simulation;
@@ -84,7 +86,8 @@ class AdvisorTest {
         // 7 days x 5 L = 35 L between Mondays; 30 L are there.
         assertEquals(35, advice.sizings().get(0).enoughUsableLitres(), 0.05);
         assertEquals(LocalDate.of(2026, 9, 7), outgrown.from().toLocalDate());
-        assertTrue(outgrown.cure().contains("35 L"), outgrown.cure());
+        assertEquals(Cure.Kind.LARGER_RESERVOIR, outgrown.cures().get(0).kind());
+        assertEquals(35, outgrown.cures().get(0).facts().get(Quantity.ENOUGH), 0.05);
         assertTrue(warning(advice, Warning.Kind.RAN_DRY).isPresent());
     }
 
@@ -114,7 +117,8 @@ class AdvisorTest {
                         Visits.Flush.NEVER);
         Advice advice = advise(18, 2.8, Reservoir.Refill.When.LOW_AT_VISIT, school);
         Warning dry = warning(advice, Warning.Kind.RAN_DRY).orElseThrow();
-        assertTrue(dry.cure().startsWith("refill on Fri 11 Sep"), dry.cure());
+        assertEquals(Cure.Kind.FILL_AT_THE_VISIT_BEFORE, dry.cures().get(0).kind());
+        assertEquals(LocalDateTime.of(2026, 9, 11, 8, 0), dry.cures().get(0).facts().on());
         assertFalse(warning(advice, Warning.Kind.OUTGROWN).isPresent());
     }
 
@@ -149,7 +153,7 @@ class AdvisorTest {
                         12,
                         Rigs.nobody());
         Warning starved = warning(advice, Warning.Kind.STARVED_VALVE).orElseThrow();
-        assertEquals("tray", starved.where());
+        assertEquals(VesselId.tray("tray"), starved.vessel());
         assertEquals(LocalDate.of(2026, 9, 7), starved.from().toLocalDate());
     }
 
@@ -175,7 +179,7 @@ class AdvisorTest {
         assertTrue(warning(advice, Warning.Kind.OVERFLOW).isPresent());
         assertTrue(warning(advice, Warning.Kind.OUTGROWN).isEmpty());
         Warning dry = warning(advice, Warning.Kind.RAN_DRY).orElseThrow();
-        assertTrue(dry.cure().startsWith("mend the valve"), dry.cure());
+        assertEquals(List.of(Cure.of(Cure.Kind.MEND_VALVE)), dry.cures());
     }
 
     @Test

@@ -48,11 +48,15 @@ class OneNameTwoVesselsTest {
     }
 
     private static List<Object> unnamed(Warning warning) {
-        return List.of(warning.kind(), warning.from(), warning.isReservoir(), warning.limiting());
+        return List.of(
+                warning.kind(),
+                warning.from(),
+                warning.vessel().kind(),
+                warning.measure().toString());
     }
 
     private static List<Object> unnamed(Task task) {
-        return List.of(task.kind(), task.due(), task.isReservoir(), task.limiting());
+        return List.of(task.kind(), task.due(), task.vessel().kind(), task.measure().toString());
     }
 
     private Trace run(String text) throws IOException {

@@ -47,7 +47,7 @@ class SaltAdviceTest {
 
     private static Warning one(Warning.Kind kind) {
         List<Warning> found = warnings.stream().filter(w -> w.kind() == kind).toList();
-        assertEquals(1, found.size(), kind.word());
+        assertEquals(1, found.size(), kind.name());
         return found.get(0);
     }
 
@@ -59,8 +59,9 @@ class SaltAdviceTest {
             hour++;
         }
         assertEquals(trace.clockAtSample(hour), sodium.from());
-        assertEquals("above 1.2 mmol/L", sodium.limit());
-        assertTrue(sodium.cure().contains("rain"), sodium.cure());
+        assertEquals(SODIUM_HIGH, sodium.measure().limit());
+        assertEquals(Unit.MMOL_PER_L, sodium.measure().unit());
+        assertEquals(List.of(Cure.of(Cure.Kind.RAIN_WATER)), sodium.cures());
     }
 
     @Test
@@ -73,7 +74,7 @@ class SaltAdviceTest {
         List<Warning> crusts =
                 warnings.stream().filter(w -> w.kind() == Warning.Kind.PRECIPITATE).toList();
         assertTrue(
-                crusts.stream().anyMatch(w -> w.limiting().startsWith("calcite")),
+                crusts.stream().anyMatch(w -> w.cause().facts().of().startsWith("calcite")),
                 crusts.toString());
         for (Warning crust : crusts) {
             assertTrue(crust.from().toLocalDate().isAfter(trace.scenario().start()));
@@ -82,6 +83,6 @@ class SaltAdviceTest {
 
     @Test
     void the_first_nutrient_to_run_short_is_potassium() {
-        assertTrue(one(Warning.Kind.SHORT_OF_ONE).limiting().startsWith("potassium"));
+        assertEquals("potassium", one(Warning.Kind.SHORT_OF_ONE).cause().facts().of());
     }
 }

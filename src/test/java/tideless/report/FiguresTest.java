@@ -39,12 +39,6 @@ class FiguresTest {
         assertEquals("0.3333333333", Figures.tenDigits(1 / 3.0).toString());
     }
 
-    @ParameterizedTest
-    @CsvSource({"0.04, 0.0", "7.25, 7.3", "19.94, 19.9", "19.96, 20", "38.4, 38"})
-    void litres_are_rounded_as_a_can_is_read(double litres, String expected) {
-        assertEquals(expected, Figures.litres(litres));
-    }
-
     @Test
     void six_digits_agree_with_decimal_arithmetic() {
         double value = 3.7e-7;

@@ -6,11 +6,17 @@ import java.io.PrintWriter;
 import java.io.StringWriter;
 import java.time.LocalDateTime;
 import java.util.List;
+import java.util.Optional;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.ValueSource;
 import tideless.advice.Advice;
+import tideless.advice.Cause;
+import tideless.advice.Measure;
 import tideless.advice.Task;
+import tideless.advice.Unit;
+import tideless.advice.Verdict;
+import tideless.rig.VesselId;
 import tideless.study.Forecast;
 
 class ForecastTableTest {
@@ -20,24 +26,26 @@ class ForecastTableTest {
         return text.toString();
     }
 
+    private static final Verdict CALM =
+            new Verdict(true, Optional.empty(), List.of(), List.of(), Optional.empty());
+
     private static Forecast with(List<Task> tasks) {
         Forecast whole = MadeUpForecast.threeTrays();
         return new Forecast(
-                whole.trace(), whole.unlimited(), new Advice(tasks, List.of(), List.of()), 1);
+                whole.trace(), whole.unlimited(), new Advice(CALM, tasks, List.of(), List.of()), 1);
     }
 
     private static Task refill(int dayOfMonth, double litres) {
         return new Task(
                 Task.Kind.REFILL,
+                VesselId.reservoir("Wall tub"),
                 LocalDateTime.of(2026, 9, dayOfMonth, 8, 0),
-                "Wall tub",
-                true,
                 litres,
                 0,
-                "12 % left",
-                "below 40 %",
-                "low",
-                "");
+                Measure.atLeast(5.2, 17.3, Unit.LITRES),
+                Cause.of(Cause.Kind.RUNNING_LOW),
+                List.of(),
+                true);
     }
 
     @ParameterizedTest
@@ -68,7 +76,8 @@ class ForecastTableTest {
     @Test
     void few_tasks_are_listed_whole_with_weekday_litres_and_reason() {
         assertThat(print(with(List.of(refill(14, 38.4), refill(18, 7.24))), false, 100))
-                .contains("  refill  Mon 14 Sep 08:00       38  12 % left (below 40 %)\n")
+                .contains(
+                        "  refill  Mon 14 Sep 08:00       38  5.2 L left above the outlet (refill below 17.3 L)\n")
                 .contains("  refill  Fri 18 Sep 08:00      7.2  as above\n");
     }
 
@@ -95,9 +104,24 @@ class ForecastTableTest {
         assertThat(print(MadeUpForecast.threeTrays(), false, 120))
                 .contains(
                         "! outgrown, reservoir Wall tub, from Sun 18 Oct 00:00\n"
-                                + "    A full reservoir no longer lasts to the next visit: 2.9 days;"
-                                + " limit: 3 days between visits\n"
-                                + "    cure: A reservoir of 61 L usable, or a visit every other day.\n");
+                                + "    from here on even a full reservoir does not reach the next visit: a full"
+                                + " one lasts 2.9 days, the longest time\n"
+                                + "    between visits is 3 days\n"
+                                + "    cure: hold at least 61 L above the outlet (it holds 43 L)\n");
+    }
+
+    @Test
+    void a_verdict_of_few_lines_stands_above_the_table() {
+        assertThat(print(MadeUpForecast.threeTrays(), false, 120))
+                .containsSubsequence(
+                        "The crop does not come through: tray Lettuce wilts for hours from Fri 30 Oct"
+                                + " 05:00.\n",
+                        "Away 3 to 12 Oct: survives; fill up on Fri 2 Oct; lowest then 41 mm (tray"
+                                + " Lettuce).\n",
+                        "Tightest on Fri 30 Oct 05:00: tray Lettuce holds water for 5 hours.\n",
+                        "Change first (roots stranded, tray Lettuce): refill the reservoir before it"
+                                + " is empty.\n",
+                        "WHAT");
     }
 
     @Test

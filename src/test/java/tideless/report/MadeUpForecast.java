@@ -10,10 +10,18 @@ import java.util.Comparator;
 import java.util.EnumMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import java.util.Set;
 import tideless.advice.Advice;
+import tideless.advice.Cause;
+import tideless.advice.Cure;
+import tideless.advice.Facts;
+import tideless.advice.Measure;
+import tideless.advice.Quantity;
 import tideless.advice.Sizing;
 import tideless.advice.Task;
+import tideless.advice.Unit;
+import tideless.advice.Verdict;
 import tideless.advice.Warning;
 import tideless.rig.Climate;
 import tideless.rig.Filling;
@@ -30,6 +38,7 @@ import tideless.rig.Thirst;
 import tideless.rig.Tray;
 import tideless.rig.Tube;
 import tideless.rig.ValveFaults;
+import tideless.rig.VesselId;
 import tideless.rig.Visits;
 import tideless.sim.Event;
 import tideless.sim.Ledger;
@@ -142,8 +151,8 @@ final class MadeUpForecast {
                         "0123456789abcdef".repeat(4));
         tasks.sort(
                 Comparator.comparing(Task::due)
-                        .thenComparing(task -> !task.isReservoir())
-                        .thenComparing(Task::where));
+                        .thenComparing(task -> !task.vessel().isReservoir())
+                        .thenComparing(task -> task.vessel().name()));
         events.sort(Comparator.comparingDouble(Event::atS));
         Trace trace =
                 new Trace(
@@ -220,7 +229,13 @@ final class MadeUpForecast {
             tip[h] = Math.max(0, tray.cupBottomM() - 0.004 * day);
             if (sealed && now < 0.012 && h % 48 == 8) {
                 double litres = 0.19 * (0.05 - now) * 1000;
-                task(Task.Kind.FRESH_SOLUTION, h, tray, litres, 0, "9 mm", "below 12 mm");
+                task(
+                        Task.Kind.FRESH_SOLUTION,
+                        h,
+                        tray,
+                        litres,
+                        0,
+                        Measure.atLeast(9, 12, Unit.MILLIMETRES));
                 now = 0.05;
                 salt = 1.5;
             }
@@ -234,8 +249,7 @@ final class MadeUpForecast {
                         tray,
                         7.2,
                         6.9,
-                        Figures.label(salt) + " mS/cm",
-                        "above " + tray.limits().ecHighMsPerCm() + " mS/cm");
+                        Measure.atMost(salt, tray.limits().ecHighMsPerCm(), Unit.MS_PER_CM));
                 salt = 1.4;
             }
             level[h] = now;
@@ -254,15 +268,14 @@ final class MadeUpForecast {
         tasks.add(
                 new Task(
                         Task.Kind.HARVEST,
+                        tray.id(),
                         START.plusDays(days - 4L + index % 3).atTime(8, 0),
-                        tray.name(),
-                        false,
                         0,
                         0,
-                        "260 g a plant",
-                        "",
-                        "ripe",
-                        ""));
+                        Measure.of(260, Unit.GRAMS),
+                        Cause.of(Cause.Kind.READY),
+                        List.of(),
+                        true));
         Map<TraySeries, Series> series = new EnumMap<>(TraySeries.class);
         series.put(TraySeries.LEVEL, Series.of(level));
         series.put(TraySeries.VOLUME, Series.of(volume));
@@ -288,25 +301,21 @@ final class MadeUpForecast {
     }
 
     private void task(
-            Task.Kind kind,
-            int hour,
-            Tray tray,
-            double litres,
-            double drain,
-            String figure,
-            String limit) {
+            Task.Kind kind, int hour, Tray tray, double litres, double drain, Measure measure) {
         tasks.add(
                 new Task(
                         kind,
+                        tray.id(),
                         START.atStartOfDay().plusHours(hour),
-                        tray.name(),
-                        false,
                         litres,
                         drain,
-                        figure,
-                        limit,
-                        kind == Task.Kind.FLUSH ? "too salty" : "the level is low",
-                        "Feed a weaker solution."));
+                        measure,
+                        Cause.of(
+                                kind == Task.Kind.FLUSH
+                                        ? Cause.Kind.SALTS_STAY_BEHIND
+                                        : Cause.Kind.CROP_TAKES_IT_UP),
+                        List.of(Cure.of(Cure.Kind.LEANER_FEED)),
+                        true));
     }
 
     private ReservoirTrace reservoirTrace(Reservoir reservoir, double[] outflow) {
@@ -337,15 +346,17 @@ final class MadeUpForecast {
                 tasks.add(
                         new Task(
                                 Task.Kind.REFILL,
+                                reservoir.id(),
                                 clock,
-                                reservoir.name(),
-                                true,
                                 refill[h] * 1000,
                                 0,
-                                Math.round(100 * left) + " % left",
-                                "below 60 % at a visit",
-                                "low",
-                                ""));
+                                Measure.atLeast(
+                                        left * reservoir.usableM3() * 1000,
+                                        0.6 * reservoir.usableM3() * 1000,
+                                        Unit.LITRES),
+                                Cause.of(Cause.Kind.RUNNING_LOW),
+                                List.of(),
+                                true));
             }
             volume[h] = now;
             usable[h] = now - reservoir.deadM3();
@@ -383,27 +394,46 @@ final class MadeUpForecast {
             lasts.add(Math.min(days - day, 2.6 + 30 / (1 + Math.exp((day - 22) / 6.0))));
         }
         List<Warning> warnings = new ArrayList<>();
+        LocalDateTime dry = START.atStartOfDay().plus(Duration.ofHours(53 * 24 + 5));
+        VesselId first = VesselId.tray(names.get(0));
         warnings.add(
                 new Warning(
                         Warning.Kind.STRANDED,
-                        START.atStartOfDay().plus(Duration.ofHours(53 * 24 + 5)),
-                        names.get(0),
-                        false,
-                        "root tips 4 mm above the level",
-                        "tips in the solution",
-                        "The reservoir had run dry.",
-                        "Refill one visit earlier, or set the valve 8 mm higher."));
+                        first,
+                        dry,
+                        dry.plusHours(31),
+                        Measure.atMost(31, 0, Unit.HOURS),
+                        Cause.of(Cause.Kind.LEVEL_BELOW_ROOT_TIPS),
+                        List.of(Cure.of(Cure.Kind.REFILL_IN_TIME))));
         warnings.add(
                 new Warning(
                         Warning.Kind.OUTGROWN,
+                        VesselId.reservoir("Wall tub"),
                         START.plusDays(41).atStartOfDay(),
-                        "Wall tub",
-                        true,
-                        "2.9 days",
-                        "3 days between visits",
-                        "A full reservoir no longer lasts to the next visit.",
-                        "A reservoir of 61 L usable, or a visit every other day."));
+                        START.plusDays(Math.max(41, days)).atStartOfDay(),
+                        Measure.atLeast(2.9, 3, Unit.DAYS),
+                        Cause.of(Cause.Kind.DRAWN_FASTER_THAN_VISITS),
+                        List.of(
+                                new Cure(
+                                        Cure.Kind.LARGER_RESERVOIR,
+                                        Facts.of(Quantity.ENOUGH, 61.04)
+                                                .and(Quantity.USABLE, 43.2)))));
+        Verdict verdict =
+                new Verdict(
+                        false,
+                        Optional.of(new Verdict.Harm(Warning.Kind.WILTED, first, dry)),
+                        List.of(
+                                new Verdict.Absence(
+                                        START.plusDays(26),
+                                        START.plusDays(35),
+                                        true,
+                                        START.plusDays(25),
+                                        0.0412,
+                                        first)),
+                        List.of(new Verdict.WaterLeft(first, dry, 5.2)),
+                        Optional.of(warnings.get(0)));
         return new Advice(
+                verdict,
                 tasks,
                 warnings,
                 List.of(new Sizing("Wall tub", lasts, 3, START.plusDays(41), 61.04, 43.2)));

@@ -88,6 +88,7 @@ class ResultFilesTest {
                         "format",
                         "scenario",
                         "seed",
+                        "verdict",
                         "tasks",
                         "warnings",
                         "sizings",
@@ -96,6 +97,25 @@ class ResultFilesTest {
                         "ledgers");
         assertThat(json.at("/program/version").asText()).matches("[0-9]+\\.[0-9]+\\.[0-9]+.*");
         assertThat(json.get("seed").asLong()).isEqualTo(7);
+        assertThat(json.get("format").asInt()).isEqualTo(2);
+        assertThat(json.at("/verdict/survives").isBoolean()).isTrue();
+        assertThat(json.at("/verdict/first_harm/kind").asText()).isEqualTo("wilted");
+        assertThat(json.at("/verdict/first_harm/vessel/kind").asText()).isEqualTo("tray");
+        assertThat(json.at("/verdict/first_harm/vessel/name").asText()).isEqualTo("Lettuce");
+        assertThat(json.at("/verdict/first_harm/at").asText()).isEqualTo("2026-10-30T05:00");
+        assertThat(json.at("/verdict/absences/0/from").asText()).isEqualTo("2026-10-03");
+        assertThat(json.at("/verdict/absences/0/to").asText()).isEqualTo("2026-10-12");
+        assertThat(json.at("/verdict/absences/0/survives").asBoolean()).isTrue();
+        assertThat(json.at("/verdict/absences/0/fill_up_on").asText()).isEqualTo("2026-10-02");
+        assertThat(json.at("/verdict/absences/0/lowest_level_mm").asDouble()).isEqualTo(41.2);
+        assertThat(json.at("/warnings/1/kind").asText()).isEqualTo("outgrown");
+        assertThat(json.at("/warnings/1/vessel/kind").asText()).isEqualTo("reservoir");
+        assertThat(json.at("/warnings/1/limit").asDouble()).isEqualTo(3);
+        assertThat(json.at("/warnings/1/unit").asText()).isEqualTo("d");
+        assertThat(json.at("/warnings/1/cause").asText()).isEqualTo("drawn-faster-than-visits");
+        assertThat(json.at("/warnings/1/cure").asText()).isEqualTo("larger-reservoir");
+        assertThat(json.at("/warnings/1/cures/0/figures/enough_litres").asDouble())
+                .isEqualTo(61.04);
         assertThat(json.get("tasks")).hasSize(forecast.advice().tasks().size());
         assertThat(json.at("/sizings/0/days_when_full")).hasSize(70);
         assertThat(json.at("/sizings/0/outgrown_from").asText()).isEqualTo("2026-10-18");

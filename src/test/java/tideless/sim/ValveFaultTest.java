@@ -12,6 +12,8 @@ import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.ValueSource;
 import tideless.advice.Advice;
 import tideless.advice.Advisor;
+import tideless.advice.Cause;
+import tideless.advice.Cure;
 import tideless.advice.Warning;
 import tideless.rig.Filling;
 import tideless.rig.Lamp;
@@ -249,11 +251,11 @@ class ValveFaultTest {
         assertEquals(atEnd, tray.volumeM3().at(239), 1e-9);
 
         Warning warned = warning(trace, Warning.Kind.OVERFLOW).orElseThrow();
-        assertEquals("ailing", warned.where());
+        assertEquals(VesselId.tray("ailing"), warned.vessel());
         assertEquals(trace.clockAt(overflow.atS()), warned.from());
         assertEquals(LocalDate.of(2026, 9, 12), warned.from().toLocalDate());
         // 25 L less 8 L less an hour's drinking: 16.96 L.
-        assertEquals("17.0 L on the floor", warned.limiting());
+        assertEquals(17.0, warned.measure().value(), 0.05);
         assertTrue(warning(well, Warning.Kind.OVERFLOW).isEmpty());
     }
 
@@ -296,10 +298,10 @@ class ValveFaultTest {
                         WALL_M2,
                         tray("tray", BAND_M, stuck(ValveFaults.Stuck.SHUT, 3, 6), 1.0));
         Warning warned = warning(trace, Warning.Kind.STARVED_VALVE).orElseThrow();
-        assertEquals("tray", warned.where());
-        assertEquals("the valve hangs shut", warned.reason());
+        assertEquals(VesselId.tray("tray"), warned.vessel());
+        assertEquals(Cause.Kind.VALVE_HANGS_SHUT, warned.cause().kind());
         assertEquals(LocalDate.of(2026, 9, 11), warned.from().toLocalDate());
-        assertTrue(!warned.cure().contains("wider seat"), warned.cure());
+        assertEquals(List.of(Cure.of(Cure.Kind.FREE_VALVE)), warned.cures());
     }
 
     @Test
@@ -356,7 +358,7 @@ class ValveFaultTest {
             assertEquals(SETTING_M, trace.trays().get(0).levelM().at(h), 1e-15);
         }
         Warning warned = warning(trace, Warning.Kind.OVERFLOW).orElseThrow();
-        assertEquals("22.0 L on the floor", warned.limiting());
+        assertEquals(22.0, warned.measure().value(), 1e-6);
     }
 
     /** Less than what is drunk: the float makes up for the rest, and nothing is to be seen. */
@@ -424,12 +426,12 @@ class ValveFaultTest {
             }
         }
         Warning warned = warning(trace, Warning.Kind.STARVED_VALVE).orElseThrow();
-        assertEquals("tray", warned.where());
+        assertEquals(VesselId.tray("tray"), warned.vessel());
         double warnedS = Duration.between(Rigs.START.atStartOfDay(), warned.from()).toSeconds();
         // Within an hour of sampling; the head that goes on falling makes 1 % of the fall.
         assertEquals(low + a, warnedS, 3600);
-        assertEquals("the valve silts up and cannot keep up", warned.reason());
-        assertTrue(warned.cure().contains("clean"), warned.cure());
+        assertEquals(Cause.Kind.VALVE_SILTS_UP, warned.cause().kind());
+        assertEquals(List.of(Cure.of(Cure.Kind.CLEAN_SEAT)), warned.cures());
     }
 
     /** A tenth a day under a small thirst: the float opens further and the level hardly moves. */

@@ -60,7 +60,8 @@ class ShippedScenariosTest {
                         .toList();
         assertTrue(refills.size() >= 2, refills.toString());
         for (Task refill : refills) {
-            assertTrue(refill.isReservoir() && refill.litres() > 1 && refill.litres() < 28);
+            assertTrue(
+                    refill.vessel().isReservoir() && refill.litres() > 1 && refill.litres() < 28);
             assertTrue(
                     bench.trace().scenario().visits().on(refill.due().toLocalDate()),
                     "refilled on a day nobody comes: " + refill);

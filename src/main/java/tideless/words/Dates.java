@@ -1,11 +1,11 @@
-package tideless.report;
+package tideless.words;
 
 import java.time.LocalDate;
 import java.time.LocalDateTime;
 import java.util.Locale;
 
 /** Dates as short English words. Spelt here: what a Java calls a month changes with its version. */
-final class Dates {
+public final class Dates {
     private static final String[] MONTHS = {
         "Jan", "Feb", "Mar", "Apr", "May", "Jun", "Jul", "Aug", "Sep", "Oct", "Nov", "Dec"
     };
@@ -14,31 +14,40 @@ final class Dates {
     private Dates() {}
 
     /** As "14 Sep". */
-    static String dayMonth(LocalDate day) {
+    public static String dayMonth(LocalDate day) {
         return day.getDayOfMonth() + " " + MONTHS[day.getMonthValue() - 1];
     }
 
     /** As "14 Sep 2026". */
-    static String dayMonthYear(LocalDate day) {
+    public static String dayMonthYear(LocalDate day) {
         return dayMonth(day) + " " + day.getYear();
     }
 
     /** As "Mon 14 Sep". */
-    static String weekday(LocalDate day) {
+    public static String weekday(LocalDate day) {
         return WEEKDAYS[day.getDayOfWeek().ordinal()] + " " + dayMonth(day);
     }
 
     /** As "Mon 14 Sep 08:00", or with {@code year} as "14 Sep 2026 08:00". */
-    static String visit(LocalDateTime time, boolean year) {
+    public static String visit(LocalDateTime time, boolean year) {
         LocalDate day = time.toLocalDate();
         return (year ? dayMonthYear(day) : weekday(day))
                 + String.format(Locale.ROOT, " %02d:%02d", time.getHour(), time.getMinute());
     }
 
     /** As "7 Sep to 15 Nov 2026". */
-    static String span(LocalDate first, LocalDate last) {
+    public static String span(LocalDate first, LocalDate last) {
         return (first.getYear() == last.getYear() ? dayMonth(first) : dayMonthYear(first))
                 + " to "
                 + dayMonthYear(last);
+    }
+
+    /** As "3 to 12 Apr", for a span whose year goes without saying. */
+    public static String shortSpan(LocalDate first, LocalDate last) {
+        boolean sameMonth =
+                first.getYear() == last.getYear() && first.getMonth() == last.getMonth();
+        return (sameMonth ? Integer.toString(first.getDayOfMonth()) : dayMonth(first))
+                + " to "
+                + dayMonth(last);
     }
 }

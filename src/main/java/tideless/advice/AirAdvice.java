@@ -1,0 +1,73 @@
+package tideless.advice;
+
+import java.util.List;
+import tideless.physics.HumidAir;
+import tideless.physics.Oxygen;
+
+/** Warmth and light of one tray. */
+final class AirAdvice {
+    /** A solution has to be warm for this long before it is worth a word, h; assumed. */
+    private static final int WARM_PATIENCE_H = 6;
+
+    /** Days over which light is judged; assumed. */
+    private static final int LIGHT_DAYS = 14;
+
+    private final TrayCase tray;
+    private final Findings out;
+
+    AirAdvice(TrayCase tray, Findings out) {
+        this.tray = tray;
+        this.out = out;
+    }
+
+    void add() {
+        if (tray.traits != null) {
+            addWarmth();
+            addLowLight();
+        }
+    }
+
+    private void addWarmth() {
+        double warm = tray.traits.needs().solutionWarmC();
+        var temp = tray.of.solutionTempC();
+        int from = tray.firstSpell(WARM_PATIENCE_H, h -> temp.at(h) > warm);
+        if (from < 0) {
+            return;
+        }
+        double most = tray.greatest(from, temp::at);
+        double pressure = HumidAir.pressurePa(tray.trace.scenario().place().altitudeM());
+        out.warnings.add(
+                new Warning(
+                        Warning.Kind.WARM_SOLUTION,
+                        tray.id,
+                        tray.trace.clockAtSample(from),
+                        tray.lastOf(from, h -> temp.at(h) > warm),
+                        Measure.atMost(most, warm, Unit.CELSIUS),
+                        new Cause(
+                                Cause.Kind.WARM_HOLDS_LITTLE_OXYGEN,
+                                Facts.of(
+                                        Quantity.OXYGEN,
+                                        Oxygen.saturationMgPerL(most, 0, pressure))),
+                        List.of(Cure.of(Cure.Kind.SHADE_THE_TRAY))));
+    }
+
+    private void addLowLight() {
+        int days = Math.min(LIGHT_DAYS, (tray.lastHour + 1) / 24);
+        if (days == 0) {
+            return;
+        }
+        double light = tray.of.lightMolPerM2().sum(0, days * 24) / days;
+        double low = tray.traits.needs().lightLowMolPerM2Day();
+        if (light < low) {
+            out.warnings.add(
+                    new Warning(
+                            Warning.Kind.LOW_LIGHT,
+                            tray.id,
+                            tray.trace.clockAt(0),
+                            tray.trace.clockAt(days * 86400.0),
+                            Measure.atLeast(light, low, Unit.MOL_PER_M2_DAY),
+                            Cause.of(Cause.Kind.TOO_LITTLE_LIGHT),
+                            List.of(Cure.of(Cure.Kind.MORE_LIGHT))));
+        }
+    }
+}

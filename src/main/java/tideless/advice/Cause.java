@@ -1,0 +1,59 @@
+package tideless.advice;
+
+import java.util.Objects;
+
+/**
+ * Why something is due or goes wrong.
+ *
+ * @param kind what is behind it
+ * @param facts its figures
+ */
+public record Cause(Kind kind, Facts facts) {
+    /** Kinds of cause, by theme. */
+    public enum Kind {
+        // Reservoirs and visits.
+        RUN_DOWN_TO_OUTLET,
+        RUNNING_LOW,
+        NO_REFILL_PLANNED,
+        EMPTY_BEFORE_THE_VISIT,
+        DRAWN_FASTER_THAN_VISITS,
+        // Levels and roots.
+        KEPT_BY_HAND,
+        DRUNK_UP,
+        LEVEL_BELOW_ROOT_TIPS,
+        RESERVE_USED_UP,
+        ROSE_ABOVE_AIR_ROOTS,
+        WITHOUT_WATER_OR_AIR,
+        // Valves.
+        VALVE_LETS_IN_TOO_MUCH,
+        VALVE_HANGS_SHUT,
+        VALVE_SILTS_UP,
+        VALVE_TOO_SLOW,
+        // Solution.
+        SALTS_STAY_BEHIND,
+        FEED_IS_LEAN,
+        CROP_TAKES_IT_UP,
+        ANIONS_TAKEN,
+        CATIONS_TAKEN,
+        ONE_RUNS_OUT,
+        CROP_LEAVES_IT,
+        SUPERSATURATED,
+        // Air and light.
+        WARM_HOLDS_LITTLE_OXYGEN,
+        TOO_LITTLE_LIGHT,
+        // The crop.
+        READY,
+        FIRST_FRUIT_RIPE,
+        LAST_FRUIT_PICKED,
+        NEXT_IN_TIME
+    }
+
+    public Cause {
+        Objects.requireNonNull(kind, "kind");
+        Objects.requireNonNull(facts, "facts");
+    }
+
+    public static Cause of(Kind kind) {
+        return new Cause(kind, Facts.NONE);
+    }
+}

@@ -1,0 +1,63 @@
+package tideless.advice;
+
+import java.util.Objects;
+
+/**
+ * What would put something right, or make it come later or not at all.
+ *
+ * @param kind what to do or change
+ * @param facts its figures
+ */
+public record Cure(Kind kind, Facts facts) {
+    /** Kinds of cure, by theme. */
+    public enum Kind {
+        // Reservoirs and visits.
+        FILL_AT_THE_VISIT_BEFORE,
+        START_FULL,
+        LARGER_RESERVOIR,
+        VISIT_MORE_OFTEN,
+        PLAN_REFILLS,
+        // Levels and roots.
+        RAISE_VALVE,
+        REFILL_IN_TIME,
+        FILL_HIGHER,
+        HANG_CUP_LOWER,
+        DEEPER_VESSEL,
+        FEWER_PLANTS,
+        TOP_UP_LITTLE_AND_OFTEN,
+        // Valves.
+        MEND_VALVE,
+        ISOLATING_TAP,
+        FREE_VALVE,
+        CLEAN_SEAT,
+        WIDER_FEED_LINE,
+        // Solution.
+        TOP_UP_WITH_WATER,
+        LEANER_FEED,
+        STRONGER_FEED,
+        OWN_RESERVOIR,
+        LID_ON_GAPS,
+        RAIN_WATER,
+        FRESH_SOLUTION_SOONER,
+        MORE_SOLUTION_PER_PLANT,
+        MORE_AMMONIUM,
+        LESS_AMMONIUM,
+        ACID_BY_METER,
+        BASE_BY_METER,
+        SOFTER_WATER,
+        FEED_WITH_MORE,
+        FEED_WITHOUT,
+        // Air and light.
+        SHADE_THE_TRAY,
+        MORE_LIGHT
+    }
+
+    public Cure {
+        Objects.requireNonNull(kind, "kind");
+        Objects.requireNonNull(facts, "facts");
+    }
+
+    public static Cure of(Kind kind) {
+        return new Cure(kind, Facts.NONE);
+    }
+}

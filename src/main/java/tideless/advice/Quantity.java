@@ -1,0 +1,31 @@
+package tideless.advice;
+
+/** What a figure beside a cause or a cure stands for. */
+public enum Quantity {
+    FEED_EC(Unit.MS_PER_CM),
+    WATER_EC(Unit.MS_PER_CM),
+    EC_AFTER(Unit.MS_PER_CM),
+    EC_BEFORE(Unit.MS_PER_CM),
+    FEED_CONTENT(Unit.MMOL_PER_L),
+    WATER_CONTENT(Unit.MMOL_PER_L),
+    WATER(Unit.LITRES),
+    ENOUGH(Unit.LITRES),
+    USABLE(Unit.LITRES),
+    SPILT(Unit.LITRES),
+    LEVEL(Unit.MILLIMETRES),
+    SETTING(Unit.MILLIMETRES),
+    RISE(Unit.MILLIMETRES),
+    OXYGEN(Unit.MG_PER_L),
+    EVAPORATED_SHARE(Unit.FRACTION),
+    AGE(Unit.DAYS);
+
+    private final Unit unit;
+
+    Quantity(Unit unit) {
+        this.unit = unit;
+    }
+
+    public Unit unit() {
+        return unit;
+    }
+}

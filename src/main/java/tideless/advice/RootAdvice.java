@@ -1,0 +1,154 @@
+package tideless.advice;
+
+import java.time.LocalDateTime;
+import java.util.List;
+import java.util.function.IntPredicate;
+import tideless.rig.Filling;
+import tideless.sim.Event;
+
+/** Levels and roots of one tray: dried out, stranded, wilted, drowned, lost. */
+final class RootAdvice {
+    /**
+     * A tray with less over its floor than this holds no water to speak of, m: no floor is level to
+     * better, and what is left lies in the low corner; assumed.
+     */
+    static final double FILM_M = 0.002;
+
+    /** It has to stand so for this long, h; assumed. */
+    static final int FILM_PATIENCE_H = 3;
+
+    /** Largest rise that roots are said to bear where no crop tells, m; assumed. */
+    private static final double RISE_BORNE_M = 0.02;
+
+    private final TrayCase tray;
+    private final Findings out;
+
+    RootAdvice(TrayCase tray, Findings out) {
+        this.tray = tray;
+        this.out = out;
+    }
+
+    /** Hour from which a tray stands dry while its crop lives, or -1. */
+    static int driedOut(TrayCase tray) {
+        return tray.firstSpell(FILM_PATIENCE_H, isDry(tray));
+    }
+
+    private static IntPredicate isDry(TrayCase tray) {
+        return h -> tray.of.levelM().at(h) < FILM_M;
+    }
+
+    void add() {
+        addTopUps();
+        addDriedOut();
+        addSpell(
+                Event.Kind.STRANDED,
+                Warning.Kind.STRANDED,
+                h -> tray.of.levelM().at(h) <= tray.of.rootTipM().at(h),
+                Cause.of(Cause.Kind.LEVEL_BELOW_ROOT_TIPS),
+                waterCures());
+        addOnce(
+                Event.Kind.WILTED,
+                Warning.Kind.WILTED,
+                Cause.of(Cause.Kind.RESERVE_USED_UP),
+                waterCures());
+        double rise = tray.traits == null ? RISE_BORNE_M : tray.traits.roots().riseBorneM();
+        addSpell(
+                Event.Kind.DROWNED,
+                Warning.Kind.DROWNED,
+                h -> tray.of.levelM().at(h) > tray.of.usedToLevelM().at(h),
+                Cause.of(Cause.Kind.ROSE_ABOVE_AIR_ROOTS),
+                List.of(
+                        new Cure(
+                                Cure.Kind.TOP_UP_LITTLE_AND_OFTEN,
+                                Facts.of(Quantity.RISE, rise * 1000))));
+        addOnce(
+                Event.Kind.DIED,
+                Warning.Kind.DIED,
+                Cause.of(Cause.Kind.WITHOUT_WATER_OR_AIR),
+                waterCures());
+    }
+
+    private void addTopUps() {
+        for (Event event : tray.events()) {
+            if (event.kind() == Event.Kind.TOP_UP) {
+                double level = tray.of.levelM().at(tray.trace.sampleAt(event.atS()));
+                double to = ((Filling.ByHand) tray.tray.filling()).toLevelM();
+                out.tasks.add(
+                        new Task(
+                                Task.Kind.TOP_UP,
+                                tray.id,
+                                tray.trace.clockAt(event.atS()),
+                                event.volumeM3() * 1000,
+                                0,
+                                Measure.atLeast(level * 1000, to * 1000, Unit.MILLIMETRES),
+                                Cause.of(Cause.Kind.KEPT_BY_HAND),
+                                List.of(),
+                                true));
+            }
+        }
+    }
+
+    private void addDriedOut() {
+        int from = driedOut(tray);
+        if (from < 0) {
+            return;
+        }
+        IntPredicate dry = isDry(tray);
+        out.warnings.add(
+                new Warning(
+                        Warning.Kind.DRIED_OUT,
+                        tray.id,
+                        tray.trace.clockAtSample(from),
+                        tray.lastOf(from, dry),
+                        Measure.atMost(tray.hoursOf(dry), 0, Unit.HOURS),
+                        Cause.of(Cause.Kind.DRUNK_UP),
+                        waterCures()));
+    }
+
+    /** What brings water in time, by how the tray is filled. */
+    private List<Cure> waterCures() {
+        if (tray.tray.filling() instanceof Filling.ByValve) {
+            return List.of(Cure.of(Cure.Kind.REFILL_IN_TIME), Cure.of(Cure.Kind.RAISE_VALVE));
+        }
+        if (tray.tray.filling() instanceof Filling.ByHand) {
+            return List.of(Cure.of(Cure.Kind.FILL_HIGHER), Cure.of(Cure.Kind.HANG_CUP_LOWER));
+        }
+        return List.of(Cure.of(Cure.Kind.DEEPER_VESSEL), Cure.of(Cure.Kind.FEWER_PLANTS));
+    }
+
+    private void addSpell(
+            Event.Kind begins, Warning.Kind kind, IntPredicate is, Cause cause, List<Cure> cures) {
+        double first = tray.firstS(begins);
+        if (first >= 0) {
+            out.warnings.add(
+                    new Warning(
+                            kind,
+                            tray.id,
+                            tray.trace.clockAt(first),
+                            later(first, tray.lastOf(tray.trace.sampleAt(first), is)),
+                            Measure.atMost(Math.max(1, tray.hoursOf(is)), 0, Unit.HOURS),
+                            cause,
+                            cures));
+        }
+    }
+
+    private LocalDateTime later(double firstS, LocalDateTime end) {
+        LocalDateTime from = tray.trace.clockAt(firstS);
+        return end.isBefore(from) ? from : end;
+    }
+
+    private void addOnce(Event.Kind begins, Warning.Kind kind, Cause cause, List<Cure> cures) {
+        double first = tray.firstS(begins);
+        if (first >= 0) {
+            out.warnings.add(
+                    new Warning(
+                            kind,
+                            tray.id,
+                            tray.trace.clockAt(first),
+                            tray.trace.clockAt(first),
+                            Measure.none(),
+                            cause,
+                            cures));
+        }
+    }
+}

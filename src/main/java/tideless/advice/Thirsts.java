@@ -1,0 +1,44 @@
+package tideless.advice;
+
+import tideless.crop.Transpiration;
+
+/** What a tray's plants want each day before salt cuts it. */
+final class Thirsts {
+    /** Below this share of its thirst left by salt a day tells nothing of the crop; assumed. */
+    private static final double TELLING_FRAC = 0.5;
+
+    private Thirsts() {}
+
+    /**
+     * Thirst of each day while the crop lives: what the run says, with the cut by salt taken back;
+     * a day on which salt leaves less than half is told by the last day before it.
+     *
+     * @return m3 in the day; 0 after the crop
+     */
+    static double[] daily(TrayCase tray) {
+        int days = tray.trace.hours() / 24;
+        double[] daily = new double[days];
+        for (int day = 0; day < days; day++) {
+            if (day * 24 > tray.lastHour) {
+                break;
+            }
+            double sum = 0;
+            double telling = 1;
+            for (int h = day * 24; h < day * 24 + 24; h++) {
+                double left = saltFrac(tray, h);
+                telling = Math.min(telling, left);
+                sum += tray.of.thirstM3().at(h) / Math.max(TELLING_FRAC, left);
+            }
+            boolean isTold = telling >= TELLING_FRAC || day == 0;
+            daily[day] = isTold ? sum : Math.max(sum, daily[day - 1]);
+        }
+        return daily;
+    }
+
+    private static double saltFrac(TrayCase tray, int hour) {
+        double ec = tray.of.ecMsPerCm().at(hour);
+        return tray.traits == null || Double.isNaN(ec)
+                ? 1
+                : Transpiration.saltFrac(tray.traits, ec);
+    }
+}

@@ -1,0 +1,99 @@
+package tideless.advice;
+
+import java.time.LocalDateTime;
+import java.util.List;
+import java.util.function.IntPredicate;
+import java.util.function.IntToDoubleFunction;
+import tideless.crop.CropTraits;
+import tideless.rig.Planting;
+import tideless.rig.Tray;
+import tideless.rig.VesselId;
+import tideless.sim.Event;
+import tideless.sim.Trace;
+import tideless.sim.TrayTrace;
+import tideless.solution.ElectricalConductivity;
+
+/** One tray of a run with what every judgement about it asks for. */
+final class TrayCase {
+    final Trace trace;
+    final TrayTrace of;
+    final Tray tray;
+    final VesselId id;
+    final Rounds rounds;
+    final CropTraits traits; // null when the thirst was measured
+    final int lastHour; // the sample at which the crop leaves the tray, or the last one
+    final double feedMsPerCm;
+
+    TrayCase(Trace trace, TrayTrace of, Rounds rounds) {
+        this.trace = trace;
+        this.of = of;
+        this.rounds = rounds;
+        tray = of.tray();
+        id = tray.id();
+        traits = tray.planting() instanceof Planting.OfCrop crop ? crop.traits() : null;
+        lastHour = trace.lastLivingHour(of);
+        feedMsPerCm = ElectricalConductivity.at25MsPerCm(trace.scenario().feed().composition());
+    }
+
+    /** The events of this tray, in order of time. */
+    List<Event> events() {
+        return eventsOf(trace, id);
+    }
+
+    static List<Event> eventsOf(Trace trace, VesselId vessel) {
+        return trace.events().stream().filter(e -> e.vessel().equals(vessel)).toList();
+    }
+
+    /** Seconds at which something first happened here, or -1. */
+    double firstS(Event.Kind kind) {
+        for (Event event : events()) {
+            if (event.kind() == kind) {
+                return event.atS();
+            }
+        }
+        return -1;
+    }
+
+    /** First hour of a spell that lasts, while the crop lives, or -1. */
+    int firstSpell(int patienceH, IntPredicate is) {
+        return Spells.first(lastHour, patienceH, is);
+    }
+
+    int firstSpell(IntPredicate is) {
+        return firstSpell(Spells.PATIENCE_H, is);
+    }
+
+    /** Clock at the end of the last hour in which it holds, from a given hour on. */
+    LocalDateTime lastOf(int from, IntPredicate is) {
+        int last = from;
+        for (int h = from; h <= lastHour; h++) {
+            if (is.test(h)) {
+                last = h;
+            }
+        }
+        return trace.clockAtSample(last);
+    }
+
+    int hoursOf(IntPredicate is) {
+        int hours = 0;
+        for (int h = 0; h <= lastHour; h++) {
+            hours += is.test(h) ? 1 : 0;
+        }
+        return hours;
+    }
+
+    /** Greatest value from an hour on, while the crop lives. */
+    double greatest(int from, IntToDoubleFunction value) {
+        double most = value.applyAsDouble(from);
+        for (int h = from; h <= lastHour; h++) {
+            double now = value.applyAsDouble(h);
+            most = now > most ? now : most;
+        }
+        return most;
+    }
+
+    /** Least value from an hour on, while the crop lives. */
+    double least(int from, IntToDoubleFunction value) {
+        return -greatest(from, h -> -value.applyAsDouble(h));
+    }
+}

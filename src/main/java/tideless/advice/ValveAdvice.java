@@ -1,0 +1,96 @@
+package tideless.advice;
+
+import java.time.LocalDate;
+import java.util.List;
+import tideless.rig.Filling;
+import tideless.sim.Event;
+
+/** The float valve of one tray: starved, or running over. */
+final class ValveAdvice {
+    /** A valve tray this far below its band is starved, m; assumed. */
+    private static final double STARVED_M = 0.003;
+
+    /** A reservoir with more than this above its outlet is not empty, m3: a millilitre. */
+    private static final double USABLE_M3 = 1e-6;
+
+    private final TrayCase tray;
+    private final Findings out;
+
+    ValveAdvice(TrayCase tray, Findings out) {
+        this.tray = tray;
+        this.out = out;
+    }
+
+    void add() {
+        addOverflow();
+        addStarved();
+    }
+
+    private void addOverflow() {
+        double first = tray.firstS(Event.Kind.OVERFLOW_BEGAN);
+        if (first < 0) {
+            return;
+        }
+        double litres = 1000 * tray.of.spillM3().sum();
+        out.warnings.add(
+                new Warning(
+                        Warning.Kind.OVERFLOW,
+                        tray.id,
+                        tray.trace.clockAt(first),
+                        tray.trace.clockAt(first),
+                        Measure.atMost(litres, 0, Unit.LITRES),
+                        new Cause(
+                                Cause.Kind.VALVE_LETS_IN_TOO_MUCH,
+                                Facts.of(Quantity.LEVEL, tray.tray.overflowM() * 1000)),
+                        List.of(Cure.of(Cure.Kind.MEND_VALVE), Cure.of(Cure.Kind.ISOLATING_TAP))));
+    }
+
+    private void addStarved() {
+        if (!(tray.tray.filling() instanceof Filling.ByValve valve)) {
+            return;
+        }
+        var level = tray.of.levelM();
+        var usable =
+                tray.trace
+                        .reservoirs()
+                        .get(tray.trace.scenario().reservoirIndex(valve.reservoir()))
+                        .usableM3();
+        double wideM = valve.settingM() - valve.bandM() - STARVED_M;
+        int filledBy = 0; // a tray that starts low is filling, not starved
+        while (filledBy <= tray.lastHour && level.at(filledBy) < wideM) {
+            filledBy++;
+        }
+        int from = filledBy;
+        int starved =
+                tray.firstSpell(h -> h > from && level.at(h) < wideM && usable.at(h) > USABLE_M3);
+        if (starved < 0) {
+            return;
+        }
+        LocalDate day = tray.trace.clockAt(starved * 3600.0).toLocalDate();
+        boolean hangs = valve.faults().isStuckShutOn(day);
+        boolean silts = valve.faults().isCloggedOn(day);
+        out.warnings.add(
+                new Warning(
+                        Warning.Kind.STARVED_VALVE,
+                        tray.id,
+                        tray.trace.clockAtSample(starved),
+                        tray.lastOf(starved, h -> level.at(h) < wideM),
+                        Measure.atLeast(
+                                tray.least(starved, level::at) * 1000,
+                                (valve.settingM() - valve.bandM()) * 1000,
+                                Unit.MILLIMETRES),
+                        Cause.of(
+                                hangs
+                                        ? Cause.Kind.VALVE_HANGS_SHUT
+                                        : silts
+                                                ? Cause.Kind.VALVE_SILTS_UP
+                                                : Cause.Kind.VALVE_TOO_SLOW),
+                        List.of(
+                                Cure.of(
+                                        hangs
+                                                ? Cure.Kind.FREE_VALVE
+                                                : silts
+                                                        ? Cure.Kind.CLEAN_SEAT
+                                                        : Cure.Kind.WIDER_FEED_LINE))));
+    }
+}

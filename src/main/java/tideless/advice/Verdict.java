@@ -1,0 +1,79 @@
+package tideless.advice;
+
+import java.time.LocalDate;
+import java.time.LocalDateTime;
+import java.util.List;
+import java.util.Objects;
+import java.util.Optional;
+import tideless.rig.VesselId;
+
+/**
+ * Whether the crop survives, before all detail.
+ *
+ * @param survives no plant dead, none wilted for longer than {@link Verdicts#WILT_BORNE_H}, no tray
+ *     dried out
+ * @param firstHarm the first of these, or empty
+ * @param absences what becomes of each absence, in the scenario's order
+ * @param waterLeft for each planted tray, when it lived closest to dryness
+ * @param first the gravest warning, whose first cure is what to change first; empty for none
+ */
+public record Verdict(
+        boolean survives,
+        Optional<Harm> firstHarm,
+        List<Absence> absences,
+        List<WaterLeft> waterLeft,
+        Optional<Warning> first) {
+
+    public Verdict {
+        Objects.requireNonNull(firstHarm, "firstHarm");
+        Objects.requireNonNull(first, "first");
+        absences = List.copyOf(absences);
+        waterLeft = List.copyOf(waterLeft);
+        if (survives != firstHarm.isEmpty()) {
+            throw new IllegalArgumentException("survives " + survives + ", yet " + firstHarm);
+        }
+    }
+
+    /** Something no crop gets over. */
+    public record Harm(Warning.Kind kind, VesselId vessel, LocalDateTime at) {}
+
+    /**
+     * One absence.
+     *
+     * @param from first day away
+     * @param to last day away
+     * @param survives nothing is harmed before somebody comes again
+     * @param fillUpOn day of the last visit before it, when there is something to fill; null for
+     *     none
+     * @param lowestLevelM lowest level of a living tray until somebody comes again, m; NaN when
+     *     nothing lives then
+     * @param lowestIn the tray in which it stands so low; null when nothing lives then
+     */
+    public record Absence(
+            LocalDate from,
+            LocalDate to,
+            boolean survives,
+            LocalDate fillUpOn,
+            double lowestLevelM,
+            VesselId lowestIn) {}
+
+    /**
+     * How long a tray would live on what it holds, when that is least.
+     *
+     * @param tray which
+     * @param at when
+     * @param hours what it holds over its thirst before salt cuts it, h
+     */
+    public record WaterLeft(VesselId tray, LocalDateTime at, double hours) {}
+
+    /** The tray that came closest to dryness. */
+    public Optional<WaterLeft> tightest() {
+        WaterLeft least = null;
+        for (WaterLeft one : waterLeft) {
+            if (least == null || one.hours() < least.hours()) {
+                least = one;
+            }
+        }
+        return Optional.ofNullable(least);
+    }
+}

@@ -1,0 +1,134 @@
+package tideless.advice;
+
+import java.time.LocalDate;
+import java.time.temporal.ChronoUnit;
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.List;
+import java.util.Optional;
+import tideless.rig.Filling;
+import tideless.rig.Visits;
+import tideless.sim.Event;
+import tideless.sim.Trace;
+
+/** Whether a run's crops survive. */
+final class Verdicts {
+    /** Wilting longer than this is harm, h; fixed by what {@code result.json} promises. */
+    static final double WILT_BORNE_H = 6;
+
+    private Verdicts() {}
+
+    static Verdict of(Trace trace, List<TrayCase> trays, Rounds rounds, List<Warning> warnings) {
+        List<Verdict.Harm> harms = new ArrayList<>();
+        trays.forEach(tray -> addHarms(tray, harms));
+        harms.sort(Comparator.comparing(Verdict.Harm::at).thenComparing(Verdict.Harm::kind));
+        List<Verdict.Absence> absences = new ArrayList<>();
+        for (Visits.Absence absence : trace.scenario().visits().absences()) {
+            absenceOf(trace, trays, rounds, harms, absence).ifPresent(absences::add);
+        }
+        List<Verdict.WaterLeft> left = new ArrayList<>();
+        trays.forEach(tray -> waterLeft(tray).ifPresent(left::add));
+        Optional<Warning> first =
+                warnings.stream()
+                        .min(Comparator.comparing(Warning::kind).thenComparing(Warning::from));
+        return new Verdict(harms.isEmpty(), harms.stream().findFirst(), absences, left, first);
+    }
+
+    private static void addHarms(TrayCase tray, List<Verdict.Harm> harms) {
+        int dry = RootAdvice.driedOut(tray);
+        if (dry >= 0) {
+            harms.add(
+                    new Verdict.Harm(
+                            Warning.Kind.DRIED_OUT, tray.id, tray.trace.clockAtSample(dry)));
+        }
+        double wiltedS = Double.NaN;
+        for (Event event : tray.events()) {
+            if (event.kind() == Event.Kind.WILTED) {
+                wiltedS = event.atS();
+            } else if (event.kind() == Event.Kind.RECOVERED) {
+                addWilt(tray, wiltedS, event.atS(), harms);
+                wiltedS = Double.NaN;
+            } else if (event.kind() == Event.Kind.DIED) {
+                harms.add(
+                        new Verdict.Harm(
+                                Warning.Kind.DIED, tray.id, tray.trace.clockAt(event.atS())));
+            }
+        }
+        addWilt(tray, wiltedS, (tray.lastHour + 1) * 3600.0, harms);
+    }
+
+    private static void addWilt(TrayCase tray, double fromS, double toS, List<Verdict.Harm> harms) {
+        if (toS - fromS > WILT_BORNE_H * 3600) { // false for NaN
+            harms.add(new Verdict.Harm(Warning.Kind.WILTED, tray.id, tray.trace.clockAt(fromS)));
+        }
+    }
+
+    private static Optional<Verdict.Absence> absenceOf(
+            Trace trace,
+            List<TrayCase> trays,
+            Rounds rounds,
+            List<Verdict.Harm> harms,
+            Visits.Absence absence) {
+        LocalDate start = trace.scenario().start();
+        int fromHour = (int) (24 * ChronoUnit.DAYS.between(start, absence.from()));
+        int toHour = (int) (24 * (ChronoUnit.DAYS.between(start, absence.to()) + 1));
+        if (toHour <= 0 || fromHour >= trace.hours()) {
+            return Optional.empty();
+        }
+        double before = rounds.lastBefore(fromHour);
+        int until = Math.min(trace.hours(), (int) Math.ceil(rounds.nextFrom(toHour)));
+        boolean fed = false;
+        double lowest = Double.NaN;
+        TrayCase lowestIn = null;
+        for (TrayCase tray : trays) {
+            int end = Math.min(until, tray.lastHour + 1);
+            if (end <= Math.max(0, fromHour)) {
+                continue;
+            }
+            fed |= !(tray.tray.filling() instanceof Filling.Sealed);
+            double least = tray.of.levelM().min(Math.max(0, fromHour), end);
+            if (lowestIn == null || least < lowest) {
+                lowest = least;
+                lowestIn = tray;
+            }
+        }
+        boolean survives =
+                harms.stream()
+                        .noneMatch(
+                                harm -> {
+                                    double hour =
+                                            ChronoUnit.MINUTES.between(
+                                                            start.atStartOfDay(), harm.at())
+                                                    / 60.0;
+                                    return hour >= fromHour && hour <= until;
+                                });
+        boolean visited = rounds.hours().stream().anyMatch(h -> h < fromHour);
+        return Optional.of(
+                new Verdict.Absence(
+                        absence.from(),
+                        absence.to(),
+                        survives,
+                        fed && visited ? trace.clockAt(before * 3600).toLocalDate() : null,
+                        lowest,
+                        lowestIn == null ? null : lowestIn.id));
+    }
+
+    /** When a tray lived closest to dryness; empty for one that never thirsts. */
+    private static Optional<Verdict.WaterLeft> waterLeft(TrayCase tray) {
+        double[] daily = Thirsts.daily(tray);
+        double least = Double.POSITIVE_INFINITY;
+        int when = -1;
+        for (int h = 0; h <= tray.lastHour; h++) {
+            double thirst = daily[Math.min(daily.length - 1, h / 24)];
+            double hours = thirst > 0 ? 24 * tray.of.volumeM3().at(h) / thirst : least;
+            if (hours < least) {
+                least = hours;
+                when = h;
+            }
+        }
+        return when < 0
+                ? Optional.empty()
+                : Optional.of(
+                        new Verdict.WaterLeft(tray.id, tray.trace.clockAtSample(when), least));
+    }
+}

@@ -1,0 +1,85 @@
+package tideless.words;
+
+import tideless.advice.Cause;
+import tideless.advice.Facts;
+import tideless.advice.Quantity;
+
+/** Causes in one short sentence each, without a full stop. */
+public final class CauseWords {
+    private CauseWords() {}
+
+    /** The sentence, with the figures that belong to it. */
+    public static String of(Cause cause) {
+        Facts facts = cause.facts();
+        return switch (cause.kind()) {
+            case RUN_DOWN_TO_OUTLET -> "it has run down to its outlet";
+            case RUNNING_LOW -> "what is left would not be enough for long";
+            case NO_REFILL_PLANNED -> "the last usable litre is gone and no refill is planned";
+            case EMPTY_BEFORE_THE_VISIT ->
+                    "the reservoir was empty down to its outlet before anybody came";
+            case DRAWN_FASTER_THAN_VISITS ->
+                    "from here on even a full reservoir does not reach the next visit";
+            case KEPT_BY_HAND -> "brings the level back to where it is kept by hand";
+            case DRUNK_UP ->
+                    "the plants drank faster than water came: the tray stood dry while they lived";
+            case LEVEL_BELOW_ROOT_TIPS -> "the level fell below the root tips";
+            case RESERVE_USED_UP -> "the plants had used up what they hold";
+            case ROSE_ABOVE_AIR_ROOTS -> "the level rose above what the air roots were used to";
+            case WITHOUT_WATER_OR_AIR ->
+                    "the plants were without water, or without air at their roots, for too long";
+            case VALVE_LETS_IN_TOO_MUCH ->
+                    "more comes in than the valve should let in, over the overflow at "
+                            + figure(facts, Quantity.LEVEL);
+            case VALVE_HANGS_SHUT -> "the valve hangs shut";
+            case VALVE_SILTS_UP -> "the valve silts up and cannot keep up";
+            case VALVE_TOO_SLOW -> "the valve stands wide open and cannot keep up";
+            case SALTS_STAY_BEHIND -> "salts stay behind as water leaves" + after(facts);
+            case FEED_IS_LEAN ->
+                    "the feed itself ("
+                            + figure(facts, Quantity.FEED_EC)
+                            + ") is leaner than this crop wants";
+            case CROP_TAKES_IT_UP ->
+                    "the crop takes nutrients faster than they come" + after(facts);
+            case ANIONS_TAKEN ->
+                    "the roots take more nitrate than cations, and leave alkali behind";
+            case CATIONS_TAKEN -> "the roots take more cations than nitrate, and leave acid behind";
+            case ONE_RUNS_OUT ->
+                    (facts.of().isEmpty() ? "one nutrient" : facts.of())
+                            + " runs out before the rest"
+                            + after(facts);
+            case CROP_LEAVES_IT ->
+                    "the crop leaves most of the "
+                            + facts.of()
+                            + " behind; the feed brings "
+                            + figure(facts, Quantity.FEED_CONTENT)
+                            + ", "
+                            + figure(facts, Quantity.WATER_CONTENT)
+                            + " of it from the water";
+            case SUPERSATURATED ->
+                    facts.of()
+                            + ": the solution stands far above what it can hold, so calcium and its"
+                            + " partner drop out of the crop's reach and onto valve and roots";
+            case WARM_HOLDS_LITTLE_OXYGEN ->
+                    "warm solution holds little oxygen ("
+                            + figure(facts, Quantity.OXYGEN)
+                            + " at most) and suits root rot";
+            case TOO_LITTLE_LIGHT -> "the crop will be slow and thin";
+            case READY -> "the crop is ready";
+            case FIRST_FRUIT_RIPE -> "the first fruit is ripe: picking begins";
+            case LAST_FRUIT_PICKED -> "the last fruit is picked and the crop finished";
+            case NEXT_IN_TIME ->
+                    "so that seedlings are ready when this crop leaves the tray on "
+                            + Dates.weekday(facts.on().toLocalDate());
+        };
+    }
+
+    private static String after(Facts facts) {
+        return facts.has(Quantity.EC_AFTER)
+                ? "; afterwards it reads " + figure(facts, Quantity.EC_AFTER)
+                : "";
+    }
+
+    static String figure(Facts facts, Quantity quantity) {
+        return Numbers.of(facts.get(quantity), quantity.unit());
+    }
+}

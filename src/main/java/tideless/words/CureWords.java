@@ -1,0 +1,87 @@
+package tideless.words;
+
+import static tideless.words.CauseWords.figure;
+
+import java.util.List;
+import tideless.advice.Cure;
+import tideless.advice.Facts;
+import tideless.advice.Quantity;
+
+/** Cures in a few words each, without a full stop. */
+public final class CureWords {
+    private CureWords() {}
+
+    /** All of them, the first one first; empty for none. */
+    public static String of(List<Cure> cures) {
+        return String.join("; or ", cures.stream().map(CureWords::of).toList());
+    }
+
+    /** One. */
+    public static String of(Cure cure) {
+        Facts facts = cure.facts();
+        return switch (cure.kind()) {
+            case FILL_AT_THE_VISIT_BEFORE ->
+                    "refill on "
+                            + Dates.weekday(facts.on().toLocalDate())
+                            + ", the visit before, though it is not low then";
+            case START_FULL -> "start full";
+            case LARGER_RESERVOIR ->
+                    "hold at least "
+                            + figure(facts, Quantity.ENOUGH)
+                            + " above the outlet (it holds "
+                            + figure(facts, Quantity.USABLE)
+                            + ")";
+            case VISIT_MORE_OFTEN -> "visit more often";
+            case PLAN_REFILLS -> "plan refills";
+            case RAISE_VALVE -> "raise the valve";
+            case REFILL_IN_TIME -> "refill the reservoir before it is empty";
+            case FILL_HIGHER -> "fill higher at each top-up";
+            case HANG_CUP_LOWER -> "hang the cup lower";
+            case DEEPER_VESSEL -> "a deeper tray: one filling has to last the whole crop";
+            case FEWER_PLANTS -> "fewer plants";
+            case TOP_UP_LITTLE_AND_OFTEN ->
+                    "top up a little and often: no more than "
+                            + figure(facts, Quantity.RISE)
+                            + " above the highest level of the last week";
+            case MEND_VALVE ->
+                    "mend the valve that lets it run over: a larger reservoir would only spill"
+                            + " more";
+            case ISOLATING_TAP ->
+                    "an isolating tap at the reservoir and a tray below the overflow; keep leads"
+                            + " and lamps clear of the water";
+            case FREE_VALVE -> "free the valve, and top up by hand until then";
+            case CLEAN_SEAT -> "clean the seat, and strain what goes into the reservoir";
+            case WIDER_FEED_LINE -> "a higher reservoir, a wider seat, or wider and shorter tubing";
+            case TOP_UP_WITH_WATER ->
+                    "pour "
+                            + figure(facts, Quantity.WATER)
+                            + " of plain water in place of feed at the next top-up";
+            case LEANER_FEED ->
+                    facts.has(Quantity.FEED_EC)
+                            ? "a leaner feed than " + figure(facts, Quantity.FEED_EC)
+                            : "a leaner feed";
+            case STRONGER_FEED -> "a stronger feed";
+            case OWN_RESERVOIR -> "a reservoir of its own for this crop";
+            case LID_ON_GAPS ->
+                    "a lid on the gaps of the deck, through which "
+                            + figure(facts, Quantity.EVAPORATED_SHARE)
+                            + " of the water leaves";
+            case RAIN_WATER ->
+                    "rain or reverse-osmosis water in place of this water"
+                            + (facts.has(Quantity.WATER_EC)
+                                    ? ", which alone reads " + figure(facts, Quantity.WATER_EC)
+                                    : "");
+            case FRESH_SOLUTION_SOONER -> "fresh solution sooner";
+            case MORE_SOLUTION_PER_PLANT -> "more solution per plant";
+            case MORE_AMMONIUM -> "a little more ammonium in the feed";
+            case LESS_AMMONIUM -> "less ammonium in the feed";
+            case ACID_BY_METER -> "acid by the meter (gloves, goggles, acid into water)";
+            case BASE_BY_METER -> "a little potassium bicarbonate by the meter (gloves, goggles)";
+            case SOFTER_WATER -> "keep the pH in its band, with softer water";
+            case FEED_WITH_MORE -> "a feed with more " + facts.of();
+            case FEED_WITHOUT -> "a feed without " + facts.of();
+            case SHADE_THE_TRAY -> "shade the tray, a pale deck, a deeper body of solution";
+            case MORE_LIGHT -> "a stronger or nearer lamp, or longer hours";
+        };
+    }
+}

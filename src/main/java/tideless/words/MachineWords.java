@@ -1,0 +1,23 @@
+package tideless.words;
+
+import java.util.Locale;
+import tideless.advice.Quantity;
+import tideless.advice.Unit;
+
+/** Names as a program reads them out of {@code result.json}. */
+public final class MachineWords {
+    private MachineWords() {}
+
+    /** In lower case with hyphens, as "dried-out". */
+    public static String of(Enum<?> constant) {
+        return constant.name().toLowerCase(Locale.ROOT).replace('_', '-');
+    }
+
+    /** With its unit, as "feed_ec_ms_per_cm". */
+    public static String of(Quantity quantity) {
+        String name = quantity.name().toLowerCase(Locale.ROOT);
+        return quantity.unit() == Unit.NONE || quantity.unit() == Unit.FRACTION
+                ? name
+                : name + "_" + quantity.unit().name().toLowerCase(Locale.ROOT);
+    }
+}

@@ -1,0 +1,41 @@
+package tideless.words;
+
+import tideless.advice.Task;
+import tideless.advice.Warning;
+import tideless.rig.VesselId;
+
+/** What a grower calls kinds of tasks, warnings and vessels. */
+public final class Names {
+    private Names() {}
+
+    /** As "fresh solution". */
+    public static String of(Task.Kind kind) {
+        return MachineWords.of(kind).replace('-', ' ');
+    }
+
+    /** As "too salty". */
+    public static String of(Warning.Kind kind) {
+        return switch (kind) {
+            case DIED -> "crop lost";
+            case STRANDED -> "roots stranded";
+            case DROWNED -> "air roots drowned";
+            case SHORT_OF_ONE -> "short of one nutrient";
+            case PH_OUT -> "pH out";
+            default -> MachineWords.of(kind).replace('-', ' ');
+        };
+    }
+
+    /** As "tray basil". */
+    public static String of(VesselId vessel) {
+        return MachineWords.of(vessel.kind()) + " " + clean(vessel.name());
+    }
+
+    /** A user's text without what could command a terminal. */
+    public static String clean(String text) {
+        StringBuilder clean = new StringBuilder();
+        text.codePoints()
+                .map(c -> Character.isISOControl(c) ? ' ' : c)
+                .forEach(clean::appendCodePoint);
+        return clean.toString().strip();
+    }
+}

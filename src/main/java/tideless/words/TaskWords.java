@@ -1,0 +1,66 @@
+package tideless.words;
+
+import tideless.advice.Measure;
+import tideless.advice.Task;
+
+/** Tasks in words. */
+public final class TaskWords {
+    private TaskWords() {}
+
+    /** The figure and what it is held against, or the cause where no figure says it. */
+    public static String why(Task task) {
+        String why = figure(task);
+        why = why.isEmpty() ? CauseWords.of(task.cause()) : why;
+        if (task.drainLitres() > 0) {
+            why += "; drain " + Numbers.litres(task.drainLitres()) + " L first";
+        }
+        return task.isDone() ? why : why + "; advised, not done";
+    }
+
+    private static String figure(Task task) {
+        Measure measure = task.measure();
+        String value = Numbers.of(measure.value(), measure.unit());
+        return switch (task.kind()) {
+            case REFILL -> {
+                String left = value + " left above the outlet";
+                yield measure.side() == Measure.Side.NONE
+                        ? left
+                        : left + " (refill " + Numbers.limit(measure) + ")";
+            }
+            case TOP_UP -> value + " deep (to " + Numbers.of(measure.limit(), measure.unit()) + ")";
+            case FLUSH -> value + " (" + Numbers.limit(measure) + ")";
+            case FRESH_SOLUTION ->
+                    measure.value() < measure.limit()
+                            ? value + " (" + Numbers.limit(measure) + ")"
+                            : value + " (" + CauseWords.of(task.cause()) + ")";
+            case HARVEST ->
+                    value
+                            + switch (task.cause().kind()) {
+                                case FIRST_FRUIT_RIPE -> " of fruit on a plant (first fruit ripe)";
+                                case LAST_FRUIT_PICKED ->
+                                        " of fruit a plant in all (last fruit picked)";
+                                default -> " a plant (ready)";
+                            };
+            case SOW_NEXT ->
+                    value
+                            + " in the nursery (ready for the tray on "
+                            + Dates.weekday(task.cause().facts().on().toLocalDate())
+                            + ")";
+        };
+    }
+
+    /** All of it as one sentence. */
+    public static String text(Task task) {
+        StringBuilder text = new StringBuilder();
+        text.append(Names.of(task.kind())).append(", ").append(Names.of(task.vessel()));
+        text.append(", ").append(Dates.visit(task.due(), true));
+        if (task.litres() > 0) {
+            text.append(", ").append(Numbers.litres(task.litres())).append(" L");
+        }
+        text.append(": ").append(why(task));
+        if (!task.cures().isEmpty()) {
+            text.append("; to need it less: ").append(CureWords.of(task.cures()));
+        }
+        return text.append('.').toString();
+    }
+}

@@ -1,0 +1,105 @@
+package tideless.words;
+
+import java.util.ArrayList;
+import java.util.List;
+import tideless.advice.Unit;
+import tideless.advice.Verdict;
+import tideless.advice.Warning;
+
+/** A verdict in at most five lines. */
+public final class VerdictWords {
+    /** Absences told one by one; more are told together. */
+    private static final int TOLD_ABSENCES = 2;
+
+    private VerdictWords() {}
+
+    /** The lines, in the order in which a grower wants to know. */
+    public static List<String> lines(Verdict verdict) {
+        List<String> lines = new ArrayList<>();
+        lines.add(survival(verdict));
+        List<Verdict.Absence> absences = verdict.absences();
+        int told = absences.size() > TOLD_ABSENCES ? TOLD_ABSENCES - 1 : absences.size();
+        for (Verdict.Absence absence : absences.subList(0, told)) {
+            lines.add(absence(absence));
+        }
+        if (told < absences.size()) {
+            lines.add(rest(absences.subList(told, absences.size())));
+        }
+        verdict.tightest().ifPresent(left -> lines.add(tightest(left)));
+        verdict.first().ifPresent(warning -> lines.add(first(warning)));
+        return lines;
+    }
+
+    private static String survival(Verdict verdict) {
+        if (verdict.firstHarm().isEmpty()) {
+            return "The crop survives: nothing dies, wilts or dries out.";
+        }
+        Verdict.Harm harm = verdict.firstHarm().get();
+        return "The crop does not come through: "
+                + Names.of(harm.vessel())
+                + " "
+                + switch (harm.kind()) {
+                    case DIED -> "is lost";
+                    case WILTED -> "wilts for hours";
+                    default -> "dries out";
+                }
+                + " from "
+                + Dates.visit(harm.at(), false)
+                + ".";
+    }
+
+    private static String absence(Verdict.Absence absence) {
+        StringBuilder text = new StringBuilder("Away ");
+        text.append(Dates.shortSpan(absence.from(), absence.to())).append(": ");
+        text.append(absence.survives() ? "survives" : "does NOT survive");
+        if (absence.lowestIn() == null) {
+            return text.append(", nothing grows then.").toString();
+        }
+        if (absence.fillUpOn() != null) {
+            text.append("; fill up on ").append(Dates.weekday(absence.fillUpOn()));
+        }
+        text.append("; lowest then ")
+                .append(Numbers.of(absence.lowestLevelM() * 1000, Unit.MILLIMETRES))
+                .append(" (")
+                .append(Names.of(absence.lowestIn()))
+                .append(").");
+        return text.toString();
+    }
+
+    private static String rest(List<Verdict.Absence> absences) {
+        List<String> lost = new ArrayList<>();
+        for (Verdict.Absence absence : absences) {
+            if (!absence.survives()) {
+                lost.add(Dates.shortSpan(absence.from(), absence.to()));
+            }
+        }
+        return absences.size()
+                + " more absences: "
+                + (lost.isEmpty() ? "all survived" : "not survived: " + String.join(", ", lost))
+                + ".";
+    }
+
+    private static String tightest(Verdict.WaterLeft left) {
+        return "Tightest on "
+                + Dates.visit(left.at(), false)
+                + ": "
+                + Names.of(left.tray())
+                + " holds water for "
+                + (left.hours() < 72
+                        ? Numbers.hours(left.hours())
+                        : Numbers.days(left.hours() / 24))
+                + ".";
+    }
+
+    private static String first(Warning warning) {
+        return warning.cures().isEmpty()
+                ? "Look first at: " + WarningWords.head(warning, false) + "."
+                : "Change first ("
+                        + Names.of(warning.kind())
+                        + ", "
+                        + Names.of(warning.vessel())
+                        + "): "
+                        + CureWords.of(warning.cures().get(0))
+                        + ".";
+    }
+}

@@ -1,0 +1,58 @@
+package tideless.words;
+
+import tideless.advice.Measure;
+import tideless.advice.Warning;
+
+/** Warnings in words. */
+public final class WarningWords {
+    private WarningWords() {}
+
+    /** As "too salty, tray basil, from Sat 28 Mar 10:00". */
+    public static String head(Warning warning, boolean year) {
+        return Names.of(warning.kind())
+                + ", "
+                + Names.of(warning.vessel())
+                + ", from "
+                + Dates.visit(warning.from(), year);
+    }
+
+    /** The cause with its figure and limit. */
+    public static String why(Warning warning) {
+        String figure = figure(warning);
+        return CauseWords.of(warning.cause()) + (figure.isEmpty() ? "" : ": " + figure);
+    }
+
+    private static String figure(Warning warning) {
+        Measure measure = warning.measure();
+        if (Double.isNaN(measure.value())) {
+            return "";
+        }
+        String value = Numbers.of(measure.value(), measure.unit());
+        return switch (warning.kind()) {
+            case DRIED_OUT, STRANDED, DROWNED -> value + " in all";
+            case RAN_DRY -> value;
+            case OVERFLOW -> value + " on the floor";
+            case OUTGROWN ->
+                    "a full one lasts "
+                            + value
+                            + ", the longest time between visits is "
+                            + Numbers.of(measure.limit(), measure.unit());
+            default ->
+                    switch (measure.side()) {
+                        case AT_MOST -> "up to " + value + "; limit: " + Numbers.limit(measure);
+                        case AT_LEAST -> "down to " + value + "; limit: " + Numbers.limit(measure);
+                        case NONE -> value;
+                    };
+        };
+    }
+
+    /** All of it as one sentence. */
+    public static String text(Warning warning) {
+        String cure = CureWords.of(warning.cures());
+        return head(warning, true)
+                + ": "
+                + why(warning)
+                + (cure.isEmpty() ? "" : "; cure: " + cure)
+                + ".";
+    }
+}
