@@ -1,0 +1,153 @@
+package tideless.study;
+
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.assertThatThrownBy;
+import static org.assertj.core.api.Assertions.within;
+
+import java.util.Arrays;
+import java.util.Random;
+import org.junit.jupiter.api.Test;
+
+/** Held against Bayes' rule where it has a closed form, and against plain sampling elsewhere. */
+class PosteriorTest {
+    private static double[] same(double value, int n) {
+        double[] all = new double[n];
+        Arrays.fill(all, value);
+        return all;
+    }
+
+    /**
+     * One unknown read n times: with errors so small that t and normal agree near the mode, the
+     * mode is the mean of the readings drawn to the prior by n w / (n w + s^2), w = (v + 1) / v.
+     */
+    @Test
+    void readings_that_agree_outweigh_the_prior_by_their_number() {
+        double s = 0.5;
+        Posterior found = Posterior.of(theta -> same(theta[0], 8), same(0.4, 8), same(s, 8), 1, 1);
+        // All residuals are equal, r = (0.4 - mode) / s; weight (5) / (4 + r^2): a fixed point.
+        double mode = found.mode()[0];
+        double r = (0.4 - mode) / s;
+        double weight = 5 / (4 + r * r);
+        double precision = 8 * weight / (s * s);
+        assertThat(mode).isCloseTo(0.4 * precision / (precision + 1), within(1e-5));
+        assertThat(found.deviation(0)).isCloseTo(Math.sqrt(1 / (1 + precision)), within(1e-4));
+    }
+
+    @Test
+    void no_reading_leaves_what_was_believed() {
+        Posterior found = Posterior.of(theta -> new double[0], new double[0], new double[0], 2, 3);
+        assertThat(found.mode()).containsExactly(new double[] {0, 0}, within(1e-9));
+        assertThat(found.deviation(0)).isCloseTo(1, within(1e-9));
+        assertThat(found.correlation(0, 1)).isCloseTo(0, within(1e-9));
+    }
+
+    @Test
+    void one_wild_reading_hardly_moves_the_rest() {
+        double[] readings = same(1, 10);
+        Posterior sound = Posterior.of(theta -> same(theta[0], 10), readings, same(0.3, 10), 1, 1);
+        double[] spoilt = readings.clone();
+        spoilt[3] = 40; // a slip of the pen, 130 deviations off
+        Posterior shaken = Posterior.of(theta -> same(theta[0], 10), spoilt, same(0.3, 10), 1, 1);
+        // Plain least squares would move by 3.9; t moves by less than a tenth of the doubt left.
+        assertThat(shaken.mode()[0]).isCloseTo(sound.mode()[0], within(0.1 * sound.deviation(0)));
+        assertThat(shaken.weight()[3]).isLessThan(0.001);
+    }
+
+    @Test
+    void a_sum_alone_does_not_tell_its_parts_apart() {
+        Posterior found =
+                Posterior.of(
+                        theta -> same(theta[0] + theta[1], 5), same(1, 5), same(0.05, 5), 2, 1);
+        assertThat(found.mode()[0]).isCloseTo(found.mode()[1], within(1e-6));
+        assertThat(found.correlation(0, 1)).isLessThan(-0.98);
+        assertThat(found.deviation(0)).isGreaterThan(0.7); // sqrt(1/2): half of it stays unknown
+        assertThat(found.deviationOf(new double[] {1, 1})).isLessThan(0.05);
+    }
+
+    @Test
+    void what_a_further_reading_would_leave_is_what_it_leaves() {
+        Posterior before =
+                Posterior.of(theta -> same(theta[0] + theta[1], 5), same(0, 5), same(0.5, 5), 2, 1);
+        double foretold = before.shareLeftAfter(new double[] {1, 0}, new double[] {0, 1 / 0.2});
+        Posterior after =
+                Posterior.of(
+                        theta -> {
+                            double[] all = same(theta[0] + theta[1], 6);
+                            all[5] = theta[1];
+                            return all;
+                        },
+                        same(0, 6),
+                        new double[] {0.5, 0.5, 0.5, 0.5, 0.5, 0.2 / Math.sqrt(1.0 / 1.25)},
+                        2,
+                        1);
+        // A reading that fits weighs 1.25 under t with four degrees; the deviation undoes it.
+        assertThat(after.deviation(0) / before.deviation(0)).isCloseTo(foretold, within(1e-3));
+    }
+
+    @Test
+    void several_starts_find_the_deeper_of_two_valleys() {
+        // Both theta = 1.5 and theta = -0.5 give the reading; the prior prefers the second.
+        Posterior found =
+                Posterior.of(
+                        theta -> same((theta[0] - 0.5) * (theta[0] - 0.5), 3),
+                        same(1, 3),
+                        same(0.05, 3),
+                        1,
+                        9);
+        assertThat(found.mode()[0]).isCloseTo(-0.5, within(0.02));
+    }
+
+    /** A bent forecast: Laplace's mean and deviation against importance sampling of the density. */
+    @Test
+    void laplace_agrees_with_sampling_where_a_forecast_is_gently_bent() {
+        double[] readings = {Math.exp(0.25), Math.exp(0.3), 1.2};
+        double[] deviations = {0.1, 0.1, 0.15};
+        Posterior found =
+                Posterior.of(
+                        theta -> same(Math.exp(0.25 * theta[0]), 3), readings, deviations, 1, 3);
+        Random random = new Random(11);
+        double weights = 0;
+        double first = 0;
+        double second = 0;
+        for (int n = 0; n < 200_000; n++) {
+            double theta = found.mode()[0] + 1.5 * found.deviation(0) * random.nextGaussian();
+            double z = (theta - found.mode()[0]) / (1.5 * found.deviation(0));
+            double logDensity = -0.5 * theta * theta;
+            for (int i = 0; i < 3; i++) {
+                double r = (readings[i] - Math.exp(0.25 * theta)) / deviations[i];
+                logDensity -= 2.5 * Math.log1p(r * r / 4);
+            }
+            double w = Math.exp(logDensity + 0.5 * z * z);
+            weights += w;
+            first += w * theta;
+            second += w * theta * theta;
+        }
+        double mean = first / weights;
+        double deviation = Math.sqrt(second / weights - mean * mean);
+        // Laplace puts the mode for the mean, which in a density bent as this one lie 0.15 of a
+        // deviation apart; a fifth of the doubt left is nothing a grower could notice.
+        assertThat(found.mode()[0]).isCloseTo(mean, within(0.2 * deviation));
+        assertThat(found.deviation(0)).isCloseTo(deviation, within(0.1 * deviation));
+    }
+
+    @Test
+    void draws_have_the_covariance() {
+        Posterior found =
+                Posterior.of(theta -> same(theta[0] + theta[1], 5), same(1, 5), same(0.5, 5), 2, 1);
+        Random random = new Random(5);
+        double product = 0;
+        int n = 100_000;
+        for (int i = 0; i < n; i++) {
+            double[] theta =
+                    found.draw(new double[] {random.nextGaussian(), random.nextGaussian()});
+            product += (theta[0] - found.mode()[0]) * (theta[1] - found.mode()[1]);
+        }
+        assertThat(product / n).isCloseTo(found.covariance()[0][1], within(0.01));
+    }
+
+    @Test
+    void a_deviation_of_nothing_is_refused() {
+        assertThatThrownBy(() -> Posterior.of(t -> new double[] {0}, same(1, 1), same(0, 1), 1, 1))
+                .hasMessageContaining("above 0");
+    }
+}
