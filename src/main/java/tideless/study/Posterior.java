@@ -130,7 +130,7 @@ record Posterior(
         double[][] jacobian = jacobian(misfit, theta);
         return new Posterior(
                 theta,
-                inverse(precision(jacobian, weight, theta.length)),
+                inverse(precision(jacobian, curvatures(residual), theta.length)),
                 jacobian,
                 residual,
                 weight,
@@ -139,6 +139,21 @@ record Posterior(
 
     private static double[] weights(double[] residual) {
         return Arrays.stream(residual).map(r -> (DEGREES + 1) / (DEGREES + r * r)).toArray();
+    }
+
+    /**
+     * Second derivative of a reading's minus log density with its residual; a reading so wild that
+     * it is negative tells nothing.
+     */
+    private static double[] curvatures(double[] residual) {
+        return Arrays.stream(residual)
+                .map(
+                        r ->
+                                (DEGREES + 1)
+                                        * (DEGREES - r * r)
+                                        / ((DEGREES + r * r) * (DEGREES + r * r)))
+                .map(curvature -> Math.max(0, curvature))
+                .toArray();
     }
 
     private static double minusLogDensity(double[] residual, double[] theta) {
@@ -216,13 +231,13 @@ record Posterior(
         return slope;
     }
 
-    private static RealMatrix precision(double[][] jacobian, double[] weight, int unknowns) {
+    private static RealMatrix precision(double[][] jacobian, double[] curvature, int unknowns) {
         RealMatrix sum = new Array2DRowRealMatrix(unknowns, unknowns);
         for (int k = 0; k < unknowns; k++) {
             for (int l = 0; l < unknowns; l++) {
                 double entry = k == l ? 1 : 0;
-                for (int i = 0; i < weight.length; i++) {
-                    entry += weight[i] * jacobian[i][k] * jacobian[i][l];
+                for (int i = 0; i < curvature.length; i++) {
+                    entry += curvature[i] * jacobian[i][k] * jacobian[i][l];
                 }
                 sum.setEntry(k, l, entry);
             }
