@@ -66,7 +66,7 @@ final class Recorder {
                     to.of[of.ordinal()][hour] = of.reader.read(run, air, step);
                 }
             }
-            to.keep(hour, run.mol);
+            to.keep(hour, run.salts.mol);
         }
         for (ReservoirRun run : reservoirRuns) {
             Samples to = reservoirs[run.index];

@@ -159,7 +159,7 @@ public final class Simulation {
     private void settle(double atS) {
         double co2Ppm = air.solutionCo2Ppm;
         for (TrayRun t : trays) {
-            t.precipitate.settle(t.mol, t.volumeM3, t.tempC, co2Ppm, atS, t.tray.id(), log);
+            t.precipitate.settle(t.salts.mol, t.volumeM3, t.tempC, co2Ppm, atS, t.tray.id(), log);
         }
         for (ReservoirRun r : reservoirs) {
             r.precipitate.settle(r.mol, r.volumeM3, r.tempC, co2Ppm, atS, r.reservoir.id(), log);
@@ -223,7 +223,7 @@ public final class Simulation {
         for (Component component : Shortage.WATCHED) {
             int i = component.ordinal();
             double least = Shortage.leastMolPerM3(component);
-            double held = tray.mol[i] / tray.volumeM3;
+            double held = tray.salts.mol[i] / tray.volumeM3;
             if (held < least && feed.molPerM3(i) > 2 * least) {
                 return true;
             }

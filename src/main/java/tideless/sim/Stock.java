@@ -13,7 +13,7 @@ record Stock(double waterM3, double[] mol) {
         for (TrayRun tray : trays) {
             water += tray.volumeM3;
             for (int i = 0; i < mol.length; i++) {
-                mol[i] += tray.mol[i];
+                mol[i] += tray.salts.mol[i];
             }
         }
         for (ReservoirRun reservoir : reservoirs) {
@@ -35,15 +35,15 @@ record Stock(double waterM3, double[] mol) {
         }
         double topUps = 0;
         double fresh = 0;
-        double drunk = 0;
+        double transpired = 0;
         double trayAir = 0;
         double drained = 0;
         double spilled = 0;
         for (TrayRun tray : trays) {
             topUps += tray.toppedUpM3;
             fresh += tray.freshM3;
-            drunk += tray.drunkTotalM3;
-            trayAir += tray.evaporatedTotalM3;
+            transpired += tray.transpirationTotalM3;
+            trayAir += tray.evaporationTotalM3;
             drained += tray.drainedM3;
             spilled += tray.spiltTotalM3;
         }
@@ -57,7 +57,7 @@ record Stock(double waterM3, double[] mol) {
                         new Ledger.Entry("fresh solution", fresh)),
                 end.waterM3,
                 List.of(
-                        new Ledger.Entry("drunk by plants", drunk),
+                        new Ledger.Entry("drunk by plants", transpired),
                         new Ledger.Entry("evaporated from trays", trayAir),
                         new Ledger.Entry("evaporated from reservoirs", reservoirAir),
                         new Ledger.Entry("drained", drained),
@@ -76,15 +76,15 @@ record Stock(double waterM3, double[] mol) {
             }
             double topUps = 0;
             double fresh = 0;
-            double taken = 0;
+            double uptake = 0;
             double drained = 0;
             double spilled = 0;
             for (TrayRun tray : trays) {
-                topUps += tray.toppedUpMol[i];
-                fresh += tray.freshMol[i];
-                taken += tray.takenMol[i];
-                drained += tray.drainedMol[i];
-                spilled += tray.spiltMol[i];
+                topUps += tray.salts.toppedUpMol[i];
+                fresh += tray.salts.freshMol[i];
+                uptake += tray.salts.uptakeMol[i];
+                drained += tray.salts.drainedMol[i];
+                spilled += tray.salts.spiltMol[i];
                 fallen += tray.precipitate.mol(Component.at(i));
             }
             // The carbon of lime scale is the air's own.
@@ -101,7 +101,7 @@ record Stock(double waterM3, double[] mol) {
                                     new Ledger.Entry("from the air", fromAir)),
                             end.mol[i],
                             List.of(
-                                    new Ledger.Entry("taken by plants", taken),
+                                    new Ledger.Entry("taken by plants", uptake),
                                     new Ledger.Entry("drained", drained),
                                     new Ledger.Entry("spilled", spilled),
                                     new Ledger.Entry("precipitated", fallen))));

@@ -32,7 +32,7 @@ public enum TraySeries implements HourlySeries {
             1000,
             "what the plants would transpire with every root they want in the water",
             Kind.FLOW,
-            (run, air, step) -> run.thirstM3),
+            (run, air, step) -> run.waterDemandM3),
     /** m3 in the hour. */
     TRANSPIRATION(
             "transpiration",
@@ -40,7 +40,7 @@ public enum TraySeries implements HourlySeries {
             1000,
             "what the plants did transpire",
             Kind.FLOW,
-            (run, air, step) -> run.drunkM3),
+            (run, air, step) -> run.transpirationM3),
     /** m3 in the hour. */
     EVAPORATION(
             "evaporation",
@@ -48,7 +48,7 @@ public enum TraySeries implements HourlySeries {
             1000,
             "evaporated through the gaps of the deck",
             Kind.FLOW,
-            (run, air, step) -> run.evaporatedM3),
+            (run, air, step) -> run.evaporationM3),
     /** m3 in the hour. */
     INFLOW(
             "inflow",
@@ -145,7 +145,7 @@ public enum TraySeries implements HourlySeries {
             1000,
             "highest level the roots bear without drowning",
             Kind.STATE,
-            (run, air, step) -> run.usedToM()),
+            (run, air, step) -> run.highestBorneM()),
     /** mS/cm at 25 degC; NaN in a dry tray. */
     EC("ec_25C", "mS/cm", 1, "EC of the solution at 25 degC", Kind.METER, null),
     /** pH in contact with the air; NaN in a dry tray. */

@@ -34,7 +34,7 @@ final class EngineRun {
     }
 
     double spiltTracerMol(int i) {
-        return trays.get(i).spiltMol[TRACER];
+        return trays.get(i).salts.spiltMol[TRACER];
     }
 
     /** All spans. */
@@ -62,24 +62,24 @@ final class EngineRun {
             TrayRun tray = trays.get(i);
             tray.lossM3PerS = askedM3PerS[i];
             tray.inflowM3 = 0;
-            tray.evaporatedM3 = 0;
-            tray.drunkM3 = 0;
+            tray.evaporationM3 = 0;
+            tray.transpirationM3 = 0;
         }
         reservoir.evaporationM3PerS = rig.evaporationM3PerS;
         feed.step(atS, spanS, (to, at) -> to.refill(Rigs.FEED, TEMP_C), log);
         for (int i = 0; i < trays.size(); i++) {
             TrayRun tray = trays.get(i);
             inM3[i] += tray.inflowM3;
-            lostM3[i] += tray.evaporatedM3 + tray.drunkM3;
-            for (int k = 0; k < tray.mol.length; k++) {
-                tray.mol[k] += tray.stepInMol[k];
-                tray.stepInMol[k] = 0;
+            lostM3[i] += tray.evaporationM3 + tray.transpirationM3;
+            for (int k = 0; k < tray.salts.mol.length; k++) {
+                tray.salts.mol[k] += tray.salts.stepInMol[k];
+                tray.salts.stepInMol[k] = 0;
             }
         }
     }
 
     double tracerMol(int i) {
-        return trays.get(i).mol[TRACER];
+        return trays.get(i).salts.mol[TRACER];
     }
 
     double reservoirTracerMol() {

@@ -165,7 +165,7 @@ class SaltCasesTest {
     private static TrayRun tray(double concentration) {
         TrayRun run =
                 new TrayRun(Rigs.tray("tray", new Filling.Sealed(), Rigs.drinking(1), 0), 0, 20);
-        run.mol[NA] = concentration * run.volumeM3;
+        run.salts.mol[NA] = concentration * run.volumeM3;
         return run;
     }
 
@@ -179,11 +179,14 @@ class SaltCasesTest {
         double poured = 0;
         for (double expected : new double[] {5, 3.5, 2.75, 2.375}) {
             poured += run.renew(0.5, TWO, 20);
-            assertEquals(expected, run.mol[NA] / run.volumeM3, 1e-12);
+            assertEquals(expected, run.salts.mol[NA] / run.volumeM3, 1e-12);
         }
         assertEquals(2 * run.volumeM3, poured, 1e-12);
         // Ledger: start + poured = end + drained.
-        assertEquals(8 * run.volumeM3 + run.freshMol[NA], run.mol[NA] + run.drainedMol[NA], 1e-15);
+        assertEquals(
+                8 * run.volumeM3 + run.salts.freshMol[NA],
+                run.salts.mol[NA] + run.salts.drainedMol[NA],
+                1e-15);
     }
 
     // A displacement is the limit of small drains: first order in their size.
@@ -199,7 +202,7 @@ class SaltCasesTest {
         for (int i = 0; i < Math.round(1 / share); i++) {
             run.renew(share, TWO, 20);
         }
-        return run.mol[NA] / run.volumeM3;
+        return run.salts.mol[NA] / run.volumeM3;
     }
 
     // Drains of a half at the limit of 6 take as much as a bleed that holds it: 0.7125 L a day.

@@ -127,7 +127,7 @@ class StepIndependenceProperties {
         assertTrue(inM3 >= 0, "came " + inM3);
         assertTrue(lostM3 >= 0, "lost " + lostM3);
         assertTrue(spiltM3 >= 0, "spilt " + spiltM3);
-        for (double mol : tray.mol) {
+        for (double mol : tray.salts.mol) {
             assertTrue(mol >= 0, "amount " + mol);
         }
     }

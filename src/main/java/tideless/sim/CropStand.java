@@ -1,0 +1,249 @@
+package tideless.sim;
+
+import tideless.crop.Canopy;
+import tideless.crop.CropTraits;
+import tideless.crop.Growing;
+import tideless.crop.Plant;
+import tideless.crop.Transpiration;
+import tideless.physics.ReferenceEvapotranspiration;
+import tideless.rig.Planting;
+import tideless.rig.VesselId;
+
+/**
+ * The plants of a tray above the deck: canopy, growth, stage and demand for water and nutrients.
+ * Scratch space of one run.
+ */
+final class CropStand {
+    /** Growth left while air roots are drowned; assumed, no source. */
+    private static final double DROWNED_GROWTH_FRAC = 0.5;
+
+    /** 1 less the albedo of the reference grass; FAO-56 (Allen et al. 1998), eq. 38. */
+    private static final double GRASS_ABSORBED_FRAC = 0.77;
+
+    private final Planting.OfCrop crop;
+    private final CropTraits traits;
+    private final VesselId where;
+
+    private Plant plant;
+    private double leafAreaIndex;
+    private double leafM2;
+    private double coveredM2; // by one plant
+    private double interceptedFrac;
+    private double salinityFrac = 1;
+    private boolean flowering;
+    private boolean ripe;
+    private boolean harvested;
+
+    private boolean demandKnown;
+    private double demandKgPerM2S; // of covered ground, with sound roots
+
+    final NutrientDemand nutrients;
+    final DayClimate day = new DayClimate();
+    private double dayTranspirationM3;
+
+    /**
+     * @param where told with each event
+     */
+    CropStand(Planting.OfCrop crop, VesselId where) {
+        this.crop = crop;
+        this.where = where;
+        traits = crop.traits();
+        plant = Growing.raisedInNursery(traits, crop.ageAtStartDays());
+        flowering = Growing.isFlowering(traits, plant);
+        nutrients = NutrientDemand.ofCrop(traits, crop.plants(), plant);
+        shapeCanopy();
+    }
+
+    Plant plant() {
+        return plant;
+    }
+
+    double leafAreaIndex() {
+        return leafAreaIndex;
+    }
+
+    /** Of all plants, m2. */
+    double leafM2() {
+        return leafM2;
+    }
+
+    double freshG() {
+        return Growing.freshG(traits, plant);
+    }
+
+    double fruitFreshG() {
+        return Growing.fruitFreshG(traits, plant);
+    }
+
+    boolean isHarvested() {
+        return harvested;
+    }
+
+    boolean hasPlants() {
+        return crop.plants() > 0;
+    }
+
+    /** Share of the light on the tray that the canopy lets through, 0-1. */
+    double lightPassedFrac() {
+        return 1 - interceptedFrac * Math.min(1, coveredM2 * crop.plants() / crop.groundM2());
+    }
+
+    private void shapeCanopy() {
+        demandKnown = false;
+        double ground = groundPerPlantM2();
+        coveredM2 = Canopy.coveredGroundM2(traits, plant, ground);
+        leafAreaIndex = Canopy.leafAreaIndex(traits, plant, ground);
+        leafM2 = Canopy.leafAreaM2(traits, plant) * crop.plants();
+        interceptedFrac = Canopy.interceptedFrac(traits.growth().extinction(), leafAreaIndex);
+    }
+
+    private double groundPerPlantM2() {
+        return crop.groundM2() / Math.max(1, crop.plants());
+    }
+
+    /** Light or air have changed since the step before. */
+    void airChanged() {
+        demandKnown = false;
+    }
+
+    /**
+     * Water all plants would transpire with sound roots, m3/s.
+     *
+     * @param parWPerM2 photosynthetic light on the canopy, W/m2
+     * @param infraredWPerM2 the rest of the light, W/m2
+     * @param ppfdUmolPerM2S the photons of the first
+     */
+    double waterDemandM3PerS(
+            double parWPerM2,
+            double infraredWPerM2,
+            double ppfdUmolPerM2S,
+            AirSeries air,
+            int step) {
+        if (!demandKnown) {
+            demandKgPerM2S = canopyKgPerM2S(parWPerM2, infraredWPerM2, ppfdUmolPerM2S, air, step);
+            demandKnown = true;
+        }
+        return salinityFrac * demandKgPerM2S * coveredM2 * crop.plants() / TrayRun.WATER_KG_PER_M3;
+    }
+
+    private double canopyKgPerM2S(
+            double par, double infrared, double ppfdUmolPerM2S, AirSeries air, int step) {
+        if (crop.model() == Planting.ThirstModel.CANOPY) {
+            return Transpiration.canopyKgPerM2S(
+                    traits.stomata(),
+                    traits.growth().extinction(),
+                    leafAreaIndex,
+                    par,
+                    ppfdUmolPerM2S,
+                    infrared,
+                    air.longWaveWPerM2[step],
+                    air.tempC[step],
+                    air.vapourPa[step],
+                    air.pressurePa,
+                    air.speedMPerS[step]);
+        }
+        return Transpiration.cropCoefficient(traits, plant)
+                * referenceKgPerM2S(GRASS_ABSORBED_FRAC * (par + infrared), air, step);
+    }
+
+    // FAO-56's own hourly form and wind in the open; docs/decisions/0006-air-of-the-reference.md.
+    private double referenceKgPerM2S(double shortWaveWPerM2, AirSeries air, int step) {
+        if (air.place == AirSeries.Place.OPEN) {
+            double net = shortWaveWPerM2 + air.longWaveWPerM2[step];
+            double mmPerHour =
+                    ReferenceEvapotranspiration.faoHourlyMmPerHour(
+                            air.tempC[step],
+                            air.vapourPa[step],
+                            air.speedMPerS[step],
+                            net,
+                            ReferenceEvapotranspiration.faoHourlySoilHeatWPerM2(net),
+                            air.pressurePa);
+            return Math.max(0, mmPerHour) / Timeline.HOUR_S;
+        }
+        return ReferenceEvapotranspiration.indoorKgPerM2S(
+                shortWaveWPerM2,
+                air.tempC[step],
+                air.vapourPa[step],
+                air.place == AirSeries.Place.HOUSE
+                        ? ReferenceEvapotranspiration.HOUSE_RESISTANCE_S_PER_M
+                        : ReferenceEvapotranspiration.roomResistanceSPerM(
+                                air.speedMPerS[step], traits.stomata().leafSizeM()),
+                air.pressurePa);
+    }
+
+    /** What all plants transpired in a step, m3. */
+    void transpired(double m3) {
+        dayTranspirationM3 += m3;
+    }
+
+    /** A day without living plants has ended. */
+    void endIdleDay() {
+        day.clear();
+        nutrients.end();
+    }
+
+    /**
+     * Grows the plants by the day that has just ended.
+     *
+     * @param ecMsPerCm of the solution, mS/cm; NaN when the tray is dry
+     * @param molPerM3 dissolved; null when the tray is dry
+     * @param strandedS how long the plants lived on their reserve, s
+     * @param drownedS how long their air roots were drowned, s
+     */
+    void endDay(
+            double atS,
+            int daysSinceStart,
+            double ecMsPerCm,
+            double[] molPerM3,
+            double strandedS,
+            double drownedS,
+            EventLog log) {
+        salinityFrac = molPerM3 == null ? 1 : Transpiration.saltFrac(traits, ecMsPerCm);
+        double awakeFrac = 1 - strandedS / day.spanS();
+        double drownedFrac = 1 - (1 - DROWNED_GROWTH_FRAC) * drownedS / day.spanS();
+        double stress = salinityFrac * nutrients.growthFrac() * awakeFrac * drownedFrac;
+        Plant before = plant;
+        plant =
+                Growing.dayLater(
+                        traits,
+                        before,
+                        groundPerPlantM2(),
+                        day.molPerM2(),
+                        day.litPpfdUmolPerM2S(),
+                        day.umolPerJ(),
+                        day.meanTempC(),
+                        stress);
+        day.clear();
+        shapeCanopy();
+        nutrients.renew(before, plant, molPerM3, dayTranspirationM3);
+        dayTranspirationM3 = 0;
+        noteStages(atS, daysSinceStart, log);
+    }
+
+    private void noteStages(double atS, int daysSinceStart, EventLog log) {
+        if (!flowering && Growing.isFlowering(traits, plant)) {
+            flowering = true;
+            log.add(Event.Kind.FLOWERING, atS, where);
+        }
+        if (!ripe && Growing.isRipe(traits, plant)) {
+            ripe = true;
+            if (traits.stages().fruits()) {
+                log.add(Event.Kind.FIRST_RIPE, atS, where);
+            }
+        }
+        if (isOver(daysSinceStart)) {
+            harvested = true;
+            nutrients.end();
+            log.add(Event.Kind.HARVEST, atS, where);
+        }
+    }
+
+    private boolean isOver(int daysSinceStart) {
+        if (crop.harvestAfterDays() >= 0) {
+            return daysSinceStart >= crop.harvestAfterDays();
+        }
+        return traits.stages().fruits()
+                ? plant.thermalTimeCd() >= traits.stages().lastHarvestCd()
+                : ripe;
+    }
+}

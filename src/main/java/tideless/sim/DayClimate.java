@@ -1,0 +1,71 @@
+package tideless.sim;
+
+/** Light and warmth of the day so far, as growth asks for them; scratch space of one run. */
+final class DayClimate {
+    /** Light below which a step counts as dark, umol/m2/s; assumed. */
+    private static final double DARK_UMOL_PER_M2S = 1;
+
+    private double molPerM2;
+    private double joulesPerM2;
+    private double litS;
+    private double litUmolPerM2;
+    private double tempCS;
+    private double spanS;
+
+    /**
+     * Adds a step.
+     *
+     * @param ppfdUmolPerM2S light on the canopy, umol/m2/s
+     * @param molPerM2OfStep what that comes to over the step, mol/m2
+     * @param parWPerM2 its power, W/m2
+     */
+    void add(
+            double ppfdUmolPerM2S,
+            double molPerM2OfStep,
+            double parWPerM2,
+            double airC,
+            double stepS) {
+        molPerM2 += molPerM2OfStep;
+        joulesPerM2 += parWPerM2 * stepS;
+        if (ppfdUmolPerM2S > DARK_UMOL_PER_M2S) {
+            litS += stepS;
+            litUmolPerM2 += ppfdUmolPerM2S * stepS;
+        }
+        tempCS += airC * stepS;
+        spanS += stepS;
+    }
+
+    /** Light, mol/m2. */
+    double molPerM2() {
+        return molPerM2;
+    }
+
+    /** Mean light while it was light, umol/m2/s. */
+    double litPpfdUmolPerM2S() {
+        return litS > 0 ? litUmolPerM2 / litS : 0;
+    }
+
+    /** Photons per joule of the day's light, umol/J. */
+    double umolPerJ() {
+        return joulesPerM2 > 0 ? molPerM2 * 1e6 / joulesPerM2 : AirSeries.SUN_UMOL_PER_J;
+    }
+
+    /** Mean temperature of the air, degC. */
+    double meanTempC() {
+        return tempCS / spanS;
+    }
+
+    /** Length so far, s. */
+    double spanS() {
+        return spanS;
+    }
+
+    void clear() {
+        molPerM2 = 0;
+        joulesPerM2 = 0;
+        litS = 0;
+        litUmolPerM2 = 0;
+        tempCS = 0;
+        spanS = 0;
+    }
+}

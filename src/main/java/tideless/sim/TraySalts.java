@@ -1,0 +1,220 @@
+package tideless.sim;
+
+import java.util.Arrays;
+import org.apache.commons.math3.util.FastMath;
+import tideless.solution.Component;
+import tideless.solution.Composition;
+
+/**
+ * What is dissolved in a tray, what comes into it and leaves it, and the account of both. Scratch
+ * space of one run.
+ */
+final class TraySalts {
+    private static final int NO3 = Component.NO3.ordinal();
+    private static final int NH4 = Component.NH4.ordinal();
+
+    /** Of each component in nearly neutral solution, phosphate as H2PO4-. */
+    private static final int[] CHARGE = charges();
+
+    /**
+     * Free acid beyond which roots take no cations without anions, mol/m3: pH 4, below which
+     * cations leak out of roots (Arnon, Fratzke and Johnson 1942, from memory).
+     */
+    private static final double ACID_BORNE_MOL_PER_M3 = 0.1;
+
+    private final NutrientDemand demand;
+
+    /** Dissolved, mol. */
+    final double[] mol = new double[Component.COUNT];
+
+    /** Come in during the step and not yet among {@link #mol}. */
+    final double[] stepInMol = new double[Component.COUNT];
+
+    private final double[] stepUptakeMol = new double[Component.COUNT];
+
+    // Since the start of the run.
+    final double[] uptakeMol = new double[Component.COUNT];
+    final double[] toppedUpMol = new double[Component.COUNT];
+    final double[] freshMol = new double[Component.COUNT];
+    final double[] drainedMol = new double[Component.COUNT];
+    final double[] spiltMol = new double[Component.COUNT];
+
+    TraySalts(double startM3, Composition start, NutrientDemand demand) {
+        this.demand = demand;
+        for (int i = 0; i < mol.length; i++) {
+            mol[i] = startM3 * start.molPerM3(i);
+        }
+    }
+
+    private static int[] charges() {
+        int[] charge = new int[Component.COUNT];
+        for (int i = 0; i < charge.length; i++) {
+            charge[i] = Component.at(i).fixedCharge();
+        }
+        charge[Component.P.ordinal()] = -1;
+        return charge;
+    }
+
+    /** A fresh array: for once a day, not for a step. */
+    double[] concentrations(double volumeM3) {
+        double[] molPerM3 = new double[mol.length];
+        for (int i = 0; i < mol.length; i++) {
+            molPerM3[i] = mol[i] / volumeM3;
+        }
+        return molPerM3;
+    }
+
+    void begin() {
+        Arrays.fill(stepInMol, 0);
+    }
+
+    /**
+     * Takes over what came in with a part of the step, and what ran over the rim with it.
+     *
+     * @param letOutMol what the reservoir let out in this part
+     * @param shareFrac this tray's share of it
+     * @param volumeM3 of the tray at the end of this part, m3
+     * @param spiltM3 in this part, m3
+     * @param riseFrac how much more of a component came in for each litre that ran over at the end
+     *     of this part than at its start
+     */
+    void comeIn(
+            double[] letOutMol,
+            double shareFrac,
+            double volumeM3,
+            double spiltM3,
+            double riseFrac) {
+        double late = spiltM3 > 0 ? riseFrac * lateness(spiltM3 / volumeM3) : 0;
+        for (int i = 0; i < stepInMol.length; i++) {
+            double came = shareFrac * letOutMol[i];
+            if (spiltM3 > 0) {
+                spill(i, came, volumeM3, spiltM3, late);
+            } else {
+                stepInMol[i] += came;
+            }
+        }
+    }
+
+    // What comes in late is washed out less: the integral of (u - 1/2) exp(-x (1 - u)) over the
+    // part, by which a solution that comes in ever stronger leaves more than its mean does.
+    private static double lateness(double x) {
+        if (x < 1e-2) {
+            return x / 12 * (1 - 0.5 * x);
+        }
+        double kept = FastMath.exp(-x);
+        return 0.5 * (1 - kept) / x - (1 - (1 + x) * kept) / (x * x);
+    }
+
+    // What comes in mixes with what stands there, and the mixture runs over: dM/dt = in - s M/V.
+    private void spill(int i, double came, double volumeM3, double spiltM3, double late) {
+        double before = mol[i] + stepInMol[i];
+        double after = Solutes.afterPassing(before, came, volumeM3, volumeM3, spiltM3, 1);
+        after += came * late;
+        spiltMol[i] += before + came - after;
+        mol[i] = after;
+        stepInMol[i] = 0;
+    }
+
+    /** Ends a step without water: what came in stays. */
+    void endDry() {
+        for (int i = 0; i < mol.length; i++) {
+            mol[i] += stepInMol[i];
+        }
+    }
+
+    /**
+     * Ends a step: what came in, and what the plants took up.
+     *
+     * @param startM3 volume at its start, m3
+     * @param endM3 volume at its end, m3
+     * @param transpirationM3 over it, m3
+     */
+    void end(double startM3, double endM3, double transpirationM3, double spanS) {
+        double midM3 = 0.5 * (startM3 + endM3);
+        double acidBefore = freeAcidMol(stepInMol);
+        double transpirationM3PerS = transpirationM3 / spanS;
+        double nitrateSpared = ammoniumUptakeMolPerS(mol[NH4] / midM3);
+        for (int i = 0; i < mol.length; i++) {
+            double asked = demand.molPerS[i];
+            double pass = demand.passFrac[i] * transpirationM3PerS;
+            if (i == NO3) {
+                asked -= nitrateSpared;
+            }
+            double before = mol[i] + stepInMol[i];
+            double after = before;
+            if (pass > 0) {
+                after = Solutes.afterPassing(mol[i], stepInMol[i], startM3, endM3, pass, spanS);
+            } else if (asked > 0) {
+                after =
+                        Solutes.afterUptake(
+                                mol[i], stepInMol[i], midM3, asked, demand.halfMolPerM3[i], spanS);
+            }
+            stepUptakeMol[i] = before - after;
+            mol[i] = after;
+        }
+        giveBackCations(Math.max(acidBefore, ACID_BORNE_MOL_PER_M3 * endM3));
+        for (int i = 0; i < mol.length; i++) {
+            uptakeMol[i] += stepUptakeMol[i];
+        }
+        demand.meet(stepUptakeMol);
+    }
+
+    private double ammoniumUptakeMolPerS(double molPerM3) {
+        return demand.molPerS[NH4] > 0
+                ? demand.molPerS[NH4] * molPerM3 / (demand.halfMolPerM3[NH4] + molPerM3)
+                : 0;
+    }
+
+    // Cations taken without anions are paid for with protons; in acid solution roots cannot.
+    private void giveBackCations(double mostAcidMol) {
+        double tooAcid = freeAcidMol(null) - mostAcidMol;
+        if (!(tooAcid > 0)) {
+            return;
+        }
+        double cations = 0;
+        for (int i = 0; i < mol.length; i++) {
+            cations += Math.max(0, CHARGE[i]) * stepUptakeMol[i];
+        }
+        if (!(cations > 0)) {
+            return;
+        }
+        double back = Math.min(1, tooAcid / cations);
+        for (int i = 0; i < mol.length; i++) {
+            if (CHARGE[i] > 0) {
+                mol[i] += back * stepUptakeMol[i];
+                stepUptakeMol[i] -= back * stepUptakeMol[i];
+            }
+        }
+    }
+
+    /** Anions less cations, phosphate as H2PO4-; with what comes in besides. */
+    private double freeAcidMol(double[] moreMol) {
+        double sum = 0;
+        for (int i = 0; i < mol.length; i++) {
+            sum -= CHARGE[i] * (mol[i] + (moreMol == null ? 0 : moreMol[i]));
+        }
+        return sum;
+    }
+
+    /** A share of the solution is drained. */
+    void drain(double shareFrac) {
+        for (int i = 0; i < mol.length; i++) {
+            double gone = shareFrac * mol[i];
+            mol[i] -= gone;
+            drainedMol[i] += gone;
+        }
+    }
+
+    /**
+     * Liquid is poured in.
+     *
+     * @param account where it is counted: {@link #toppedUpMol} or {@link #freshMol}
+     */
+    void pour(double pouredM3, Composition liquid, double[] account) {
+        for (int i = 0; i < mol.length; i++) {
+            double added = pouredM3 * liquid.molPerM3(i);
+            mol[i] += added;
+            account[i] += added;
+        }
+    }
+}
