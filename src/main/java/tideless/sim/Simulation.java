@@ -1,18 +1,13 @@
 package tideless.sim;
 
-import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
 import org.apache.commons.math3.util.FastMath;
-import tideless.rig.Filling;
 import tideless.rig.Reservoir;
 import tideless.rig.Scenario;
 import tideless.rig.Tray;
-import tideless.rig.Visits;
-import tideless.solution.Component;
 import tideless.solution.Composition;
-import tideless.solution.ElectricalConductivity;
 import tideless.solution.Meter;
 
 /** Runs a scenario from its first day to its last. */
@@ -20,9 +15,6 @@ public final class Simulation {
     private final Scenario scenario;
     private final Timeline timeline;
     private final AirSeries air;
-    private final Composition feed;
-    private final double feedMsPerCm;
-    private final Composition sourceWater;
     private final EventLog log = new EventLog();
     private final Meter[] meters; // one a tray, so that each starts from its own last reading
     private final List<TrayRun> trays = new ArrayList<>();
@@ -30,15 +22,14 @@ public final class Simulation {
     private final List<GravityFeed> feeds = new ArrayList<>();
     private final List<TrayRun> unfed = new ArrayList<>();
     private final ReservoirRun[] feedOf;
+    private final VisitRules visits;
     private final Recorder recorder;
 
     private Simulation(Scenario scenario, Surroundings surroundings, boolean keepsSeries) {
         this.scenario = scenario;
         timeline = surroundings.timeline;
         air = surroundings.air;
-        feed = scenario.feed().composition();
-        feedMsPerCm = ElectricalConductivity.at25MsPerCm(feed);
-        sourceWater = scenario.sourceWater().composition();
+        Composition feed = scenario.feed().composition();
         meters = new Meter[scenario.trays().size()];
         Arrays.setAll(meters, i -> new Meter(air.solutionCo2Ppm));
         double startC = air.tempC[0];
@@ -70,6 +61,7 @@ public final class Simulation {
                 unfed.add(tray);
             }
         }
+        visits = new VisitRules(scenario, meters, log);
         recorder =
                 new Recorder(
                         keepsSeries ? scenario.days() * 24 : 0, trays.size(), reservoirs.size());
@@ -108,7 +100,7 @@ public final class Simulation {
     }
 
     private void goThrough() {
-        GravityFeed.Refiller refiller = this::refill;
+        GravityFeed.Refiller refiller = visits::refill;
         for (int step = 0; step < timeline.steps; step++) {
             double timeS = timeline.instantS[step];
             double spanS = timeline.instantS[step + 1] - timeS;
@@ -116,7 +108,7 @@ public final class Simulation {
                 reservoir.openAccounts();
             }
             if (timeline.visit[step]) {
-                visit(timeS, air.tempC[step]);
+                visits.visit(timeS, air.tempC[step], reservoirs, trays);
             }
             for (TrayRun tray : trays) {
                 tray.begin(step, timeS, spanS, air);
@@ -164,78 +156,6 @@ public final class Simulation {
         for (ReservoirRun r : reservoirs) {
             r.precipitate.settle(r.mol, r.volumeM3, r.tempC, co2Ppm, atS, r.reservoir.id(), log);
         }
-    }
-
-    private void refill(ReservoirRun reservoir, double atS) {
-        double poured = reservoir.refill(feed, reservoir.tempC);
-        log.addPoured(Event.Kind.REFILL, atS, reservoir.reservoir.id(), poured);
-    }
-
-    private void visit(double timeS, double airC) {
-        LocalDate date = scenario.start().plusDays((long) (timeS / Timeline.DAY_S));
-        boolean onRound = scenario.visits().on(date);
-        for (ReservoirRun reservoir : reservoirs) {
-            if (onRound && isDue(reservoir)) {
-                refill(reservoir, timeS);
-            }
-        }
-        for (TrayRun tray : trays) {
-            if (onRound && scenario.visits().flush() == Visits.Flush.AT_LIMIT) {
-                renewIfOut(tray, timeS, airC);
-            }
-            if (tray.tray.filling() instanceof Filling.ByHand hand
-                    && (hand.days().isEmpty() ? onRound : hand.days().contains(date))) {
-                Composition liquid = hand.withWater() ? sourceWater : feed;
-                double poured = tray.topUp(hand.toLevelM(), liquid, airC);
-                if (poured > 0) {
-                    log.addPoured(Event.Kind.TOP_UP, timeS, tray.tray.id(), poured);
-                }
-            }
-        }
-    }
-
-    private static boolean isDue(ReservoirRun run) {
-        Reservoir.Refill rule = run.reservoir.refill();
-        return switch (rule.when()) {
-            case LOW_AT_VISIT -> run.usableFrac() < rule.belowFrac();
-            case EVERY_VISIT -> run.volumeM3 < run.reservoir.fullM3();
-            case WHEN_EMPTY, NEVER -> false;
-        };
-    }
-
-    private void renewIfOut(TrayRun tray, double timeS, double airC) {
-        if (!(tray.volumeM3 > 0) || !tray.lives()) {
-            return;
-        }
-        double ec = tray.ecMsPerCm(meters[tray.index]);
-        double low = tray.tray.limits().ecLowMsPerCm();
-        double high = tray.tray.limits().ecHighMsPerCm();
-        if (ec > high && feedMsPerCm < high) {
-            double share = FlushRule.shareFrac(ec, feedMsPerCm, high);
-            renew(tray, Event.Kind.FLUSH, share, timeS, airC, ec);
-        } else if ((ec < low && feedMsPerCm > low) || isShort(tray)) {
-            renew(tray, Event.Kind.FRESH_SOLUTION, 1, timeS, airC, ec);
-        }
-    }
-
-    /** Whether a nutrient the feed holds is below the concentration at which uptake slows. */
-    private boolean isShort(TrayRun tray) {
-        for (Component component : Shortage.WATCHED) {
-            int i = component.ordinal();
-            double least = Shortage.leastMolPerM3(component);
-            double held = tray.salts.mol[i] / tray.volumeM3;
-            if (held < least && feed.molPerM3(i) > 2 * least) {
-                return true;
-            }
-        }
-        return false;
-    }
-
-    private void renew(
-            TrayRun tray, Event.Kind kind, double share, double timeS, double airC, double ec) {
-        double drained = share * tray.volumeM3;
-        double poured = tray.renew(share, feed, airC);
-        log.add(new Event(kind, timeS, tray.tray.id(), poured, drained, ec, ""));
     }
 
     private Season season() {

@@ -1,0 +1,129 @@
+package tideless.sim;
+
+import java.time.LocalDate;
+import java.util.List;
+import tideless.rig.Filling;
+import tideless.rig.Reservoir;
+import tideless.rig.Scenario;
+import tideless.rig.Visits;
+import tideless.solution.Component;
+import tideless.solution.Composition;
+import tideless.solution.ElectricalConductivity;
+import tideless.solution.Meter;
+
+/**
+ * What whoever looks in does at a visit: refills, top-ups, flushes and fresh solution, each by its
+ * rule. Scratch space of one run.
+ */
+final class VisitRules {
+    private final Scenario scenario;
+    private final Composition feed;
+    private final double feedMsPerCm;
+    private final Composition sourceWater;
+    private final Meter[] meters; // one a tray, so that each starts from its own last reading
+    private final EventLog log;
+
+    VisitRules(Scenario scenario, Meter[] meters, EventLog log) {
+        this.scenario = scenario;
+        this.meters = meters;
+        this.log = log;
+        feed = scenario.feed().composition();
+        feedMsPerCm = ElectricalConductivity.at25MsPerCm(feed);
+        sourceWater = scenario.sourceWater().composition();
+    }
+
+    /**
+     * A visit: reservoirs first, then each tray.
+     *
+     * @param timeS s since the start
+     * @param airC what is poured is as warm as the air, degC
+     */
+    void visit(double timeS, double airC, List<ReservoirRun> reservoirs, List<TrayRun> trays) {
+        LocalDate date = scenario.start().plusDays((long) (timeS / Timeline.DAY_S));
+        boolean onRound = scenario.visits().on(date);
+        for (ReservoirRun reservoir : reservoirs) {
+            if (onRound && isDue(reservoir)) {
+                refill(reservoir, timeS);
+            }
+        }
+        for (TrayRun tray : trays) {
+            if (onRound && scenario.visits().flush() == Visits.Flush.AT_LIMIT) {
+                renewIfOut(tray, timeS, airC);
+            }
+            topUpIfDue(tray, date, onRound, timeS, airC);
+        }
+    }
+
+    /** Fills a reservoir with feed, as warm as what stands in it. */
+    void refill(ReservoirRun reservoir, double atS) {
+        double poured = reservoir.refill(feed, reservoir.tempC);
+        log.addPoured(Event.Kind.REFILL, atS, reservoir.reservoir.id(), poured);
+    }
+
+    private static boolean isDue(ReservoirRun run) {
+        Reservoir.Refill rule = run.reservoir.refill();
+        return switch (rule.when()) {
+            case LOW_AT_VISIT -> run.usableFrac() < rule.belowFrac();
+            case EVERY_VISIT -> run.volumeM3 < run.reservoir.fullM3();
+            case WHEN_EMPTY, NEVER -> false;
+        };
+    }
+
+    private void topUpIfDue(
+            TrayRun tray, LocalDate date, boolean onRound, double timeS, double airC) {
+        if (tray.tray.filling() instanceof Filling.ByHand hand
+                && (hand.days().isEmpty() ? onRound : hand.days().contains(date))) {
+            Composition liquid = hand.withWater() ? sourceWater : feed;
+            double poured = tray.topUp(hand.toLevelM(), liquid, airC);
+            if (poured > 0) {
+                log.addPoured(Event.Kind.TOP_UP, timeS, tray.tray.id(), poured);
+            }
+        }
+    }
+
+    private void renewIfOut(TrayRun tray, double timeS, double airC) {
+        if (!(tray.volumeM3 > 0) || !tray.lives()) {
+            return;
+        }
+        double ec = tray.ecMsPerCm(meters[tray.index]);
+        double low = tray.tray.limits().ecLowMsPerCm();
+        double high = tray.tray.limits().ecHighMsPerCm();
+        if (ec > high && feedMsPerCm < high) {
+            double share = FlushRule.shareFrac(ec, feedMsPerCm, high);
+            renew(tray, Event.Kind.FLUSH, share, timeS, airC, ec);
+        } else if ((ec < low && feedMsPerCm > low) || isShortOfOne(tray)) {
+            renew(tray, Event.Kind.FRESH_SOLUTION, 1, timeS, airC, ec);
+        }
+    }
+
+    private boolean isShortOfOne(TrayRun tray) {
+        for (Component component : Shortage.WATCHED) {
+            int i = component.ordinal();
+            double held = tray.salts.mol[i] / tray.volumeM3;
+            if (isShort(component, held, feed.molPerM3(i))) {
+                return true;
+            }
+        }
+        return false;
+    }
+
+    /**
+     * Whether a nutrient is below the concentration at which uptake slows, and fresh solution would
+     * put it right.
+     *
+     * @param heldMolPerM3 in the tray
+     * @param feedMolPerM3 in the feed; at least twice the least, or it would soon be short again
+     *     (assumed)
+     */
+    static boolean isShort(Component component, double heldMolPerM3, double feedMolPerM3) {
+        double least = Shortage.leastMolPerM3(component);
+        return heldMolPerM3 < least && feedMolPerM3 > 2 * least;
+    }
+
+    private void renew(
+            TrayRun tray, Event.Kind kind, double share, double timeS, double airC, double ec) {
+        double drained = share * tray.volumeM3;
+        double poured = tray.renew(share, feed, airC);
+        log.add(new Event(kind, timeS, tray.tray.id(), poured, drained, ec, ""));
+    }
+}
