@@ -11,7 +11,7 @@ import org.apache.commons.math3.util.FastMath;
  * factor of 1.5 at best. A rim standing above the water shelters it further and is left out.
  *
  * <p>Multiply by the open area, and use the water's own temperature: holding it at the air's
- * temperature overstates evaporation in still air about threefold (see {@link #equilibriumTempC}).
+ * temperature overstates evaporation in still air about threefold.
  */
 public final class OpenWater {
     /**
@@ -20,39 +20,7 @@ public final class OpenWater {
      */
     public static final double DRAUGHT_M_PER_S = 0.05;
 
-    private static final double COLDEST_C = -5;
-    private static final double HOTTEST_C = 90;
-
     private OpenWater() {}
-
-    /**
-     * Evaporation; negative when vapour condenses on the water.
-     *
-     * @param waterTempC temperature of the surface, degC, 0 to 60
-     * @param airTempC degC, 0 to 50
-     * @param vapourPressurePa of the air, Pa
-     * @param airSpeedMPerS along the surface, m/s; see {@link #DRAUGHT_M_PER_S}
-     * @param characteristicLengthM area over perimeter, m; the way the air runs over the water is
-     *     taken as four times this, which is exact for a square
-     * @param airPressurePa Pa
-     * @return kg/m2/s
-     */
-    public static double evaporationKgPerM2S(
-            double waterTempC,
-            double airTempC,
-            double vapourPressurePa,
-            double airSpeedMPerS,
-            double characteristicLengthM,
-            double airPressurePa) {
-        return massTransferMPerS(
-                        waterTempC,
-                        airTempC,
-                        vapourPressurePa,
-                        airSpeedMPerS,
-                        characteristicLengthM,
-                        airPressurePa)
-                * vapourDensityDifferenceKgPerM3(waterTempC, airTempC, vapourPressurePa);
-    }
 
     /**
      * Vapour density at the surface less that of the air.
@@ -64,7 +32,23 @@ public final class OpenWater {
      */
     public static double vapourDensityDifferenceKgPerM3(
             double waterTempC, double airTempC, double vapourPressurePa) {
-        return HumidAir.vapourDensityKgPerM3(waterTempC, HumidAir.saturationPressurePa(waterTempC))
+        return vapourDensityDifferenceKgPerM3(
+                waterTempC, HumidAir.saturationPressurePa(waterTempC), airTempC, vapourPressurePa);
+    }
+
+    /**
+     * {@link #vapourDensityDifferenceKgPerM3(double, double, double)} for callers that know the
+     * saturation pressure of the water already.
+     *
+     * @param waterTempC degC
+     * @param saturationPa {@link HumidAir#saturationPressurePa} at it, Pa
+     * @param airTempC degC
+     * @param vapourPressurePa of the air, Pa
+     * @return kg/m3
+     */
+    public static double vapourDensityDifferenceKgPerM3(
+            double waterTempC, double saturationPa, double airTempC, double vapourPressurePa) {
+        return HumidAir.vapourDensityKgPerM3(waterTempC, saturationPa)
                 - HumidAir.vapourDensityKgPerM3(airTempC, vapourPressurePa);
     }
 
@@ -225,162 +209,6 @@ public final class OpenWater {
                 * FastMath.cbrt(viscosity / diffusivity)
                 * diffusivity
                 / runM;
-    }
-
-    /**
-     * Heat transfer between surface and air by the analogy of Chilton and Colburn: h = k rho cp
-     * (alpha/D)^(2/3).
-     *
-     * @param waterTempC degC
-     * @param airTempC degC
-     * @param vapourPressurePa of the air, Pa
-     * @param airSpeedMPerS m/s
-     * @param characteristicLengthM area over perimeter, m
-     * @param airPressurePa Pa
-     * @return W/m2/K
-     */
-    public static double sensibleHeatWPerM2K(
-            double waterTempC,
-            double airTempC,
-            double vapourPressurePa,
-            double airSpeedMPerS,
-            double characteristicLengthM,
-            double airPressurePa) {
-        return heatPerMassTransferJPerM3K(waterTempC, airTempC, vapourPressurePa, airPressurePa)
-                * massTransferMPerS(
-                        waterTempC,
-                        airTempC,
-                        vapourPressurePa,
-                        airSpeedMPerS,
-                        characteristicLengthM,
-                        airPressurePa);
-    }
-
-    /**
-     * Temperature at which a water surface settles when nothing passes through the water from
-     * below: what it absorbs and gains from air and walls it spends on evaporation.
-     *
-     * @param airTempC degC, also the temperature of the walls seen by the surface
-     * @param vapourPressurePa of the air, Pa
-     * @param airSpeedMPerS m/s
-     * @param characteristicLengthM area over perimeter, m
-     * @param airPressurePa Pa
-     * @param radiationCoefficientWPerM2K long-wave exchange with the walls, W/m2/K; about 5.7 for
-     *     water in a room at 22 degC, 0 for none
-     * @param absorbedRadiationWPerM2 light and heat of lamps and sun taken up by the water, W/m2
-     * @return degC; held within -5 to 90
-     */
-    public static double equilibriumTempC(
-            double airTempC,
-            double vapourPressurePa,
-            double airSpeedMPerS,
-            double characteristicLengthM,
-            double airPressurePa,
-            double radiationCoefficientWPerM2K,
-            double absorbedRadiationWPerM2) {
-        // The balance falls with the temperature. False position, halving the older value when one
-        // end stays (Dowell and Jarratt 1971, BIT 11, 168-174, the Illinois rule).
-        double low = COLDEST_C;
-        double high = HOTTEST_C;
-        double atLow =
-                balanceWPerM2(
-                        low,
-                        airTempC,
-                        vapourPressurePa,
-                        airSpeedMPerS,
-                        characteristicLengthM,
-                        airPressurePa,
-                        radiationCoefficientWPerM2K,
-                        absorbedRadiationWPerM2);
-        double atHigh =
-                balanceWPerM2(
-                        high,
-                        airTempC,
-                        vapourPressurePa,
-                        airSpeedMPerS,
-                        characteristicLengthM,
-                        airPressurePa,
-                        radiationCoefficientWPerM2K,
-                        absorbedRadiationWPerM2);
-        if (!(atLow > 0)) {
-            return low;
-        }
-        if (!(atHigh < 0)) {
-            return high;
-        }
-        // From the air's own temperature on, where the answer mostly is near.
-        double guess = Math.min(high - 1, Math.max(low + 1, airTempC));
-        int kept = 0;
-        for (int round = 0; round < 100; round++) {
-            double balance =
-                    balanceWPerM2(
-                            guess,
-                            airTempC,
-                            vapourPressurePa,
-                            airSpeedMPerS,
-                            characteristicLengthM,
-                            airPressurePa,
-                            radiationCoefficientWPerM2K,
-                            absorbedRadiationWPerM2);
-            if (Math.abs(balance) < 1e-9 || high - low < 1e-10) {
-                return guess;
-            }
-            if (balance > 0) {
-                low = guess;
-                atLow = balance;
-                if (kept > 0) {
-                    atHigh *= 0.5;
-                }
-                kept = 1;
-            } else {
-                high = guess;
-                atHigh = balance;
-                if (kept < 0) {
-                    atLow *= 0.5;
-                }
-                kept = -1;
-            }
-            guess = (low * atHigh - high * atLow) / (atHigh - atLow);
-        }
-        return guess;
-    }
-
-    private static double balanceWPerM2(
-            double waterTempC,
-            double airTempC,
-            double vapourPressurePa,
-            double airSpeedMPerS,
-            double characteristicLengthM,
-            double airPressurePa,
-            double radiationCoefficientWPerM2K,
-            double absorbedRadiationWPerM2) {
-        double transfer =
-                massTransferMPerS(
-                        waterTempC,
-                        airTempC,
-                        vapourPressurePa,
-                        airSpeedMPerS,
-                        characteristicLengthM,
-                        airPressurePa);
-        double heat =
-                transfer
-                        * heatPerMassTransferJPerM3K(
-                                waterTempC, airTempC, vapourPressurePa, airPressurePa);
-        return (heat + radiationCoefficientWPerM2K) * (airTempC - waterTempC)
-                + absorbedRadiationWPerM2
-                - HumidAir.latentHeatJPerKg(waterTempC)
-                        * transfer
-                        * vapourDensityDifferenceKgPerM3(waterTempC, airTempC, vapourPressurePa);
-    }
-
-    private static double heatPerMassTransferJPerM3K(
-            double waterTempC, double airTempC, double vapourPressurePa, double airPressurePa) {
-        double meanTempC = 0.5 * (waterTempC + airTempC);
-        double capacity = HumidAir.heatCapacityJPerM3K(meanTempC, vapourPressurePa, airPressurePa);
-        double ratio =
-                HumidAir.conductivityWPerMK(meanTempC)
-                        / (capacity * HumidAir.vapourDiffusivityM2PerS(meanTempC, airPressurePa));
-        return capacity * FastMath.cbrt(ratio * ratio);
     }
 
     /** Density of the air less that of saturated air at the surface: above 0 it rises. */

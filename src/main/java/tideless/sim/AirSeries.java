@@ -66,6 +66,11 @@ final class AirSeries {
         this.solutionCo2Ppm = solutionCo2Ppm;
     }
 
+    /** Of the sun, visible and near infrared, W/m2 of level ground. */
+    double sunWPerM2(int step) {
+        return sunParWPerM2[step] + sunInfraredWPerM2[step];
+    }
+
     static AirSeries of(Scenario scenario, Timeline timeline) {
         double pressurePa = HumidAir.pressurePa(scenario.place().altitudeM());
         Climate climate = scenario.climate();

@@ -20,6 +20,11 @@ final class Phi {
         return z > -SERIES_BELOW ? 1 + z * (0.5 + z * seriesOfThree(z)) : (FastMath.exp(z) - 1) / z;
     }
 
+    /** phi2 alone; z at or below 0. */
+    static double two(double z) {
+        return z > -SERIES_BELOW ? 0.5 + z * seriesOfThree(z) : (one(z) - 1) / z;
+    }
+
     private static double seriesOfThree(double z) {
         double more = 1.0 / 40320 + z * (1.0 / 362880 + z / 3628800);
         return 1.0 / 6

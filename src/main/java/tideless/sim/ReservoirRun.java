@@ -1,8 +1,8 @@
 package tideless.sim;
 
 import org.apache.commons.math3.util.FastMath;
-import tideless.physics.LiquidWater;
 import tideless.rig.Reservoir;
+import tideless.rig.Shape;
 import tideless.solution.Component;
 import tideless.solution.Composition;
 
@@ -12,7 +12,6 @@ final class ReservoirRun {
     final int index;
     private final double deadM3;
     private final double fullM3;
-    private final double wallM2;
 
     double volumeM3;
     final double[] mol = new double[Component.COUNT];
@@ -24,6 +23,8 @@ final class ReservoirRun {
     // Rates and totals of this step.
     double evaporationM3PerS;
     private final Surface surface;
+    private double gainW;
+    private double conductanceWPerK;
     double outflowM3;
     double evaporatedM3;
     double refillM3;
@@ -43,15 +44,8 @@ final class ReservoirRun {
             mol[i] = volumeM3 * feed.molPerM3(i);
         }
         tempC = startTempC;
-        wallM2 =
-                reservoir.shape().floorAreaM2()
-                        + reservoir.shape().rimAreaM2()
-                        + reservoir.shape().wallM2(reservoir.fullLevelM());
         uncovered = volumeM3 <= deadM3;
-        surface =
-                new Surface(
-                        reservoir.openAreaM2(),
-                        reservoir.openAreaM2() / reservoir.shape().rimPerimeterM());
+        surface = new Surface(reservoir.openAreaM2(), reservoir.shape());
     }
 
     double usableM3() {
@@ -74,8 +68,18 @@ final class ReservoirRun {
         refillM3 = 0;
     }
 
-    void begin(int step, AirSeries air) {
-        surface.begin(volumeM3 > 0, tempC, air, step);
+    void begin(int step, double spanS, AirSeries air) {
+        Shape shape = reservoir.shape();
+        gainW = VesselHeat.gainW(shape, reservoir.openAreaM2(), air.sunWPerM2(step));
+        conductanceWPerK = VesselHeat.conductanceWPerK(shape, shape.levelM(volumeM3));
+        surface.begin(
+                tempC,
+                gainW,
+                conductanceWPerK,
+                VesselHeat.capacityJPerK(volumeM3, tempC),
+                spanS,
+                air,
+                step);
         evaporationM3PerS = surface.m3PerS;
     }
 
@@ -130,13 +134,10 @@ final class ReservoirRun {
                     VesselHeat.after(
                             tempC,
                             air.tempC[step],
-                            0,
-                            TrayRun.WALL_W_PER_M2K * wallM2,
-                            surface.m3PerS * TrayRun.WATER_KG_PER_M3,
-                            surface.slopeM3PerSK * TrayRun.WATER_KG_PER_M3,
-                            volumeM3
-                                    * TrayRun.WATER_KG_PER_M3
-                                    * LiquidWater.heatCapacityJPerKgK(tempC),
+                            gainW,
+                            conductanceWPerK,
+                            surface,
+                            VesselHeat.capacityJPerK(volumeM3, tempC),
                             spanS);
         } else {
             tempC = air.tempC[step];

@@ -114,7 +114,7 @@ public final class Simulation {
                 tray.begin(step, timeS, spanS, air);
             }
             for (ReservoirRun reservoir : reservoirs) {
-                reservoir.begin(step, air);
+                reservoir.begin(step, spanS, air);
             }
             for (GravityFeed gravity : feeds) {
                 gravity.step(timeS, spanS, refiller, log);

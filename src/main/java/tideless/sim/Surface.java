@@ -2,19 +2,34 @@ package tideless.sim;
 
 import tideless.physics.HumidAir;
 import tideless.physics.OpenWater;
+import tideless.rig.Shape;
 
-/** Evaporation of one vessel's open surface in a step; scratch space of one run. */
+/**
+ * Evaporation of one vessel's open surface in a step; scratch space of one run.
+ *
+ * <p>It is taken at the temperature the solution has in the mean of the step, which it itself helps
+ * to set ({@link VesselHeat#meanC}): so the hour after air has switched loses the same, whether it
+ * is gone through in one step or in sixty (docs/model.md states the error).
+ */
 final class Surface {
     /**
      * The transfer coefficient is worked out anew when the solution has moved by this much, K: a
      * quarter of a percent of it at most, where free convection drives it over a kelvin or more.
+     * The step's mean temperature is found to as much.
      */
     private static final double TEMP_MOVED_K = 0.01;
+
+    /** Rounds in which the mean temperature of a step is found; two or three do. */
+    private static final int MOST_ROUNDS = 5;
+
+    /** Width of a hole in the deck, m: a net cup's hole; assumed. */
+    private static final double HOLE_M = 0.05;
 
     private final double areaM2;
     private final double lengthM;
     private double knownAtC = Double.NaN;
     private double transferMPerS;
+    private double driftKPerS; // of the step before
 
     /** Water lost, m3/s; dew is not collected. */
     double m3PerS;
@@ -22,43 +37,101 @@ final class Surface {
     /** Its rise with the solution's temperature, m3/s/K. */
     double slopeM3PerSK;
 
+    /** Temperature of the solution at which both hold, degC. */
+    double atC;
+
     /**
      * @param areaM2 open to the air, m2; 0 for none
-     * @param lengthM area over perimeter of the opening, m
+     * @param shape the vessel's inside
      */
-    Surface(double areaM2, double lengthM) {
+    Surface(double areaM2, Shape shape) {
         this.areaM2 = areaM2;
-        this.lengthM = lengthM;
+        lengthM = lengthM(areaM2, shape);
     }
 
-    /** Works out {@link #m3PerS} and {@link #slopeM3PerSK} from the state at a step's start. */
-    void begin(boolean wet, double tempC, AirSeries air, int step) {
+    /**
+     * Area over perimeter of what is open, m. Where most is covered, that of round holes of {@link
+     * #HOLE_M}; where all is open, that of the rim; between them in proportion to the share that is
+     * open (assumed; of one slot across a tray it is about right).
+     */
+    static double lengthM(double areaM2, Shape shape) {
+        double openFrac = areaM2 / shape.rimAreaM2();
+        double holeM = Math.min(HOLE_M, Math.sqrt(4 * areaM2 / Math.PI));
+        double wholeM = shape.rimAreaM2() / shape.rimPerimeterM();
+        return (1 - openFrac) * holeM / 4 + openFrac * wholeM;
+    }
+
+    /**
+     * Works out {@link #m3PerS} and {@link #slopeM3PerSK} for a step.
+     *
+     * @param startC solution at its start, degC
+     * @param gainW absorbed light, W
+     * @param conductanceWPerK through walls and deck, W/K
+     * @param heatCapacityJPerK of the solution, J/K; 0 when there is none
+     */
+    void begin(
+            double startC,
+            double gainW,
+            double conductanceWPerK,
+            double heatCapacityJPerK,
+            double spanS,
+            AirSeries air,
+            int step) {
         m3PerS = 0;
         slopeM3PerSK = 0;
-        if (!(areaM2 > 0) || !wet) {
+        atC = startC;
+        if (!(areaM2 > 0) || !(heatCapacityJPerK > 0)) {
             knownAtC = Double.NaN;
+            driftKPerS = 0;
             return;
         }
+        if (!air.sameAsBefore[step]) {
+            knownAtC = Double.NaN;
+        }
+        // As if it went on drifting as it did: a steady drift needs no second round.
+        atC = startC + 0.5 * driftKPerS * spanS;
+        double meanC = atC;
+        for (int round = 0; round < MOST_ROUNDS; round++) {
+            atC = meanC;
+            evaluate(air, step);
+            meanC =
+                    VesselHeat.meanC(
+                            startC,
+                            air.tempC[step],
+                            gainW,
+                            conductanceWPerK,
+                            this,
+                            heatCapacityJPerK,
+                            spanS);
+            if (Math.abs(meanC - atC) <= TEMP_MOVED_K) {
+                break;
+            }
+        }
+        driftKPerS = 2 * (meanC - startC) / spanS;
+    }
+
+    private void evaluate(AirSeries air, int step) {
         double airC = air.tempC[step];
         double vapourPa = air.vapourPa[step];
-        if (!air.sameAsBefore[step] || !(Math.abs(tempC - knownAtC) <= TEMP_MOVED_K)) {
+        if (!(Math.abs(atC - knownAtC) <= TEMP_MOVED_K)) {
             transferMPerS =
                     OpenWater.massTransferMPerS(
-                            tempC, airC, vapourPa, air.speedMPerS[step], lengthM, air.pressurePa);
-            knownAtC = tempC;
+                            atC, airC, vapourPa, air.speedMPerS[step], lengthM, air.pressurePa);
+            knownAtC = atC;
         }
-        double saturatedPa = HumidAir.saturationPressurePa(tempC);
+        double saturatedPa = HumidAir.saturationPressurePa(atC);
         double kgPerM2S =
                 transferMPerS
-                        * (HumidAir.vapourDensityKgPerM3(tempC, saturatedPa)
-                                - HumidAir.vapourDensityKgPerM3(airC, vapourPa));
+                        * OpenWater.vapourDensityDifferenceKgPerM3(
+                                atC, saturatedPa, airC, vapourPa);
         double deficitPa = saturatedPa - vapourPa;
+        m3PerS = 0;
+        slopeM3PerSK = 0;
         if (kgPerM2S > 0) {
-            double perM3 = areaM2 / TrayRun.WATER_KG_PER_M3;
-            m3PerS = kgPerM2S * perM3;
+            m3PerS = kgPerM2S * areaM2 / TrayRun.WATER_KG_PER_M3;
             if (deficitPa > 1) {
                 slopeM3PerSK =
-                        m3PerS * HumidAir.saturationSlopePaPerK(tempC, saturatedPa) / deficitPa;
+                        m3PerS * HumidAir.saturationSlopePaPerK(atC, saturatedPa) / deficitPa;
             }
         }
     }

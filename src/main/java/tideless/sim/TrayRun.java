@@ -1,6 +1,5 @@
 package tideless.sim;
 
-import tideless.physics.LiquidWater;
 import tideless.rig.Filling;
 import tideless.rig.Lamp;
 import tideless.rig.Planting;
@@ -19,18 +18,11 @@ final class TrayRun {
     /** Density of the solution, kg/m3: water at 20 degC; Kell (1975). Salts add 0.1-0.2 %. */
     static final double WATER_KG_PER_M3 = 998.2;
 
-    /** Heat transfer through tray walls and deck; 6-10 W/m2/K for bare plastic, from memory. */
-    static final double WALL_W_PER_M2K = 8;
-
-    /** Share of light on a pale deck that ends in the solution; 0.3 white lid, from memory. */
-    private static final double DECK_GAIN_FRAC = 0.3;
-
     final Tray tray;
     final int index;
     private final Planting planting;
     private final CropStand crop; // null when the water demand was measured
     private final RootFate roots; // likewise
-    private final double wallM2;
 
     // Water and what is in it.
     double volumeM3;
@@ -59,6 +51,7 @@ final class TrayRun {
     private double transpirationM3PerS;
     private final Surface surface;
     private double gainW;
+    private double conductanceWPerK;
     private double stepStartM3;
 
     // Accounts, m3.
@@ -79,8 +72,7 @@ final class TrayRun {
         if (tray.filling() instanceof Filling.ByValve valve) {
             shutM3 = shape.volumeM3(valve.settingM());
         }
-        wallM2 = shape.rimAreaM2() + shape.floorAreaM2();
-        surface = new Surface(tray.openAreaM2(), gapLengthM());
+        surface = new Surface(tray.openAreaM2(), shape);
         if (planting instanceof Planting.OfCrop ofCrop) {
             crop = new CropStand(ofCrop, tray.id());
             roots =
@@ -154,10 +146,18 @@ final class TrayRun {
         waterDemandM3 = waterDemandM3PerS(timeS, spanS, par, infrared, air, step) * spanS;
         transpirationM3PerS = waterDemandM3 / spanS * supplyFrac();
 
-        surface.begin(volumeM3 > 0, tempC, air, step);
-        lossM3PerS = transpirationM3PerS + surface.m3PerS;
         double uncovered = crop == null ? 1 : crop.lightPassedFrac();
-        gainW = DECK_GAIN_FRAC * uncovered * (par + infrared) * tray.shape().rimAreaM2();
+        gainW = VesselHeat.gainW(tray.shape(), tray.openAreaM2(), uncovered * (par + infrared));
+        conductanceWPerK = VesselHeat.conductanceWPerK(tray.shape(), levelM());
+        surface.begin(
+                tempC,
+                gainW,
+                conductanceWPerK,
+                VesselHeat.capacityJPerK(volumeM3, tempC),
+                spanS,
+                air,
+                step);
+        lossM3PerS = transpirationM3PerS + surface.m3PerS;
         stepStartM3 = volumeM3;
         salts.begin();
         inflowM3 = 0;
@@ -167,12 +167,6 @@ final class TrayRun {
         if (crop != null) {
             crop.day.add(ppfdUmolPerM2S, lightMolPerM2, par, airC, spanS);
         }
-    }
-
-    // A slot shelters as its own size does, not as the tray's: gaps are taken as round holes of
-    // 5 cm, the size of a net cup's hole; assumed.
-    private double gapLengthM() {
-        return Math.min(0.0125, Math.sqrt(tray.openAreaM2()));
     }
 
     private double waterDemandM3PerS(
@@ -263,10 +257,9 @@ final class TrayRun {
                         tempC,
                         airC,
                         gainW,
-                        WALL_W_PER_M2K * wallM2,
-                        surface.m3PerS * WATER_KG_PER_M3,
-                        surface.slopeM3PerSK * WATER_KG_PER_M3,
-                        midM3 * WATER_KG_PER_M3 * LiquidWater.heatCapacityJPerKgK(tempC),
+                        conductanceWPerK,
+                        surface,
+                        VesselHeat.capacityJPerK(midM3, tempC),
                         spanS);
     }
 

@@ -30,7 +30,7 @@ class AirProperties {
             double lengthM) {
         double vapour = HumidAir.vapourPressurePa(airTempC, humidityFrac);
         double evaporation =
-                OpenWater.evaporationKgPerM2S(
+                SettledWater.evaporationKgPerM2S(
                         waterTempC, airTempC, vapour, airSpeedMPerS, lengthM, ATM_PA);
         double difference = OpenWater.vapourDensityDifferenceKgPerM3(waterTempC, airTempC, vapour);
         assertEquals(Math.signum(difference), Math.signum(evaporation), 0);
@@ -62,7 +62,7 @@ class AirProperties {
             double airSpeedMPerS,
             double lengthM) {
         double dry =
-                OpenWater.evaporationKgPerM2S(
+                SettledWater.evaporationKgPerM2S(
                         waterTempC,
                         airTempC,
                         HumidAir.vapourPressurePa(airTempC, drierFrac),
@@ -70,7 +70,7 @@ class AirProperties {
                         lengthM,
                         ATM_PA);
         double moist =
-                OpenWater.evaporationKgPerM2S(
+                SettledWater.evaporationKgPerM2S(
                         waterTempC,
                         airTempC,
                         HumidAir.vapourPressurePa(airTempC, moisterFrac),
@@ -126,7 +126,7 @@ class AirProperties {
             double absorbedWPerM2) {
         double vapour = HumidAir.vapourPressurePa(airTempC, humidityFrac);
         double water =
-                OpenWater.equilibriumTempC(
+                SettledWater.equilibriumTempC(
                         airTempC,
                         vapour,
                         airSpeedMPerS,
@@ -135,10 +135,11 @@ class AirProperties {
                         radiationWPerM2K,
                         absorbedWPerM2);
         double heat =
-                OpenWater.sensibleHeatWPerM2K(water, airTempC, vapour, airSpeedMPerS, 0.1, ATM_PA);
+                SettledWater.sensibleHeatWPerM2K(
+                        water, airTempC, vapour, airSpeedMPerS, 0.1, ATM_PA);
         double spent =
                 HumidAir.latentHeatJPerKg(water)
-                        * OpenWater.evaporationKgPerM2S(
+                        * SettledWater.evaporationKgPerM2S(
                                 water, airTempC, vapour, airSpeedMPerS, 0.1, ATM_PA);
         assertEquals(spent, (heat + radiationWPerM2K) * (airTempC - water) + absorbedWPerM2, 1e-6);
         if (absorbedWPerM2 == 0) {

@@ -85,7 +85,8 @@ class OpenWaterTest {
     @Test
     void isothermal_water_lies_between_the_empirical_pool_forms() {
         double vapour = vapour(22, 50);
-        double mm = OpenWater.evaporationKgPerM2S(22, 22, vapour, 0, LENGTH_M, ATM_PA) / MM_PER_DAY;
+        double mm =
+                SettledWater.evaporationKgPerM2S(22, 22, vapour, 0, LENGTH_M, ATM_PA) / MM_PER_DAY;
         assertTrue(mm > 2.0 && mm < 3.1, "was " + mm);
     }
 
@@ -106,7 +107,7 @@ class OpenWaterTest {
                         OpenWater.DRAUGHT_M_PER_S, RUN_M, 22, vapour, ATM_PA);
         assertEquals(0.754, mmPerDay(floor, 22, 22, vapour), 0.02 * 0.754);
         double real =
-                OpenWater.evaporationKgPerM2S(21, 22, vapour, 0, LENGTH_M, ATM_PA) / MM_PER_DAY;
+                SettledWater.evaporationKgPerM2S(21, 22, vapour, 0, LENGTH_M, ATM_PA) / MM_PER_DAY;
         assertTrue(real > 0.55 && real < 0.9, "was " + real);
     }
 
@@ -117,13 +118,14 @@ class OpenWaterTest {
     @Test
     void water_insulated_below_settles_well_under_the_air() {
         double vapour = vapour(22, 60);
-        double water = OpenWater.equilibriumTempC(22, vapour, 0, LENGTH_M, ATM_PA, 5.7, 0);
+        double water = SettledWater.equilibriumTempC(22, vapour, 0, LENGTH_M, ATM_PA, 5.7, 0);
         assertEquals(19.64, water, 0.25);
         double mm =
-                OpenWater.evaporationKgPerM2S(water, 22, vapour, 0, LENGTH_M, ATM_PA) / MM_PER_DAY;
+                SettledWater.evaporationKgPerM2S(water, 22, vapour, 0, LENGTH_M, ATM_PA)
+                        / MM_PER_DAY;
         assertEquals(0.592, mm, 0.12 * 0.592);
         double held =
-                OpenWater.evaporationKgPerM2S(22, 22, vapour, 0, LENGTH_M, ATM_PA) / MM_PER_DAY;
+                SettledWater.evaporationKgPerM2S(22, 22, vapour, 0, LENGTH_M, ATM_PA) / MM_PER_DAY;
         assertTrue(held > 2.2 * mm, "holding the water at 22 degC gives " + held);
     }
 
@@ -132,16 +134,17 @@ class OpenWaterTest {
     @Test
     void without_radiation_the_water_settles_near_the_wet_bulb() {
         double vapour = vapour(22, 50);
-        assertEquals(15.0, OpenWater.equilibriumTempC(22, vapour, 0, LENGTH_M, ATM_PA, 0, 0), 0.2);
         assertEquals(
-                18.8, OpenWater.equilibriumTempC(22, vapour, 0, LENGTH_M, ATM_PA, 5.7, 0), 0.4);
+                15.0, SettledWater.equilibriumTempC(22, vapour, 0, LENGTH_M, ATM_PA, 0, 0), 0.2);
+        assertEquals(
+                18.8, SettledWater.equilibriumTempC(22, vapour, 0, LENGTH_M, ATM_PA, 5.7, 0), 0.4);
     }
 
     @Test
     void heat_follows_mass_by_the_analogy() {
         double vapour = vapour(22, 50);
         double transfer = OpenWater.massTransferMPerS(26, 22, vapour, 0.3, LENGTH_M, ATM_PA);
-        double heat = OpenWater.sensibleHeatWPerM2K(26, 22, vapour, 0.3, LENGTH_M, ATM_PA);
+        double heat = SettledWater.sensibleHeatWPerM2K(26, 22, vapour, 0.3, LENGTH_M, ATM_PA);
         // (alpha/D)^(2/3) = 0.91 and rho cp = 1205 J/m3/K at 22 degC (recomputed independently).
         assertEquals(0.91 * 1205 * transfer, heat, 0.02 * heat);
     }
@@ -157,7 +160,7 @@ class OpenWaterTest {
                     double before = Double.POSITIVE_INFINITY;
                     for (int humidity = 0; humidity <= 100; humidity++) {
                         double now =
-                                OpenWater.evaporationKgPerM2S(
+                                SettledWater.evaporationKgPerM2S(
                                         water, air, vapour(air, humidity), 0, length, ATM_PA);
                         assertTrue(
                                 now <= before + 1e-15,
