@@ -62,4 +62,16 @@ public sealed interface Climate {
             Objects.requireNonNull(cover, "cover");
         }
     }
+
+    /**
+     * Air and light measured at the plants, taken as they are.
+     *
+     * @param air the hourly series, its first value at the scenario's start, 00:00
+     * @param solutionCo2Ppm carbon dioxide of the air the solutions stand in contact with, umol/mol
+     */
+    record Inside(InsideAir air, double solutionCo2Ppm) implements Climate {
+        public Inside {
+            Objects.requireNonNull(air, "air");
+        }
+    }
 }

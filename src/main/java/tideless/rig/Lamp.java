@@ -1,23 +1,61 @@
 package tideless.rig;
 
+import java.util.List;
+
 /**
- * A lamp over a tray, on the same hours every day.
+ * A lamp over a tray, on the same hours every day, dimmed by the hour and by date if it can be.
  *
- * @param ppfdUmolPerM2S photon flux density at the canopy, 400-700 nm, umol/m2/s
+ * @param ppfdUmolPerM2S photon flux density at the canopy at full strength, 400-700 nm, umol/m2/s
  * @param umolPerJ photons per joule of 400-700 nm light, umol/J
  * @param nearInfraredPerPar near infrared at the canopy per unit of 400-700 nm power, W/W
  * @param onS switched on, seconds after midnight
  * @param offS switched off, seconds after midnight; less than {@code onS} when it burns past
  *     midnight; equal means always on
+ * @param levels shares of its strength by the time of day, in rising order; each holds from its
+ *     time to the next one's, the last to the first; empty for full strength
+ * @param strengths shares of its strength by date, in rising order; each holds from its day on;
+ *     full strength before the first
  */
 public record Lamp(
         double ppfdUmolPerM2S,
         double umolPerJ,
         double nearInfraredPerPar,
         double onS,
-        double offS) {
+        double offS,
+        List<Level> levels,
+        List<Strength> strengths) {
     /** Half as much again as full sun, umol/m2/s: no lamp over a plant is brighter; assumed. */
     public static final double MOST_UMOL_PER_M2_S = 3000;
+
+    private static final double DAY_S = 86400;
+
+    /**
+     * A share of full strength from a time of day on.
+     *
+     * @param fromS seconds after midnight
+     * @param frac 0-1
+     */
+    public record Level(double fromS, double frac) {
+        public Level {
+            if (!(fromS >= 0 && fromS < DAY_S) || !(frac >= 0 && frac <= 1)) {
+                throw new IllegalArgumentException("no level of a lamp: " + fromS + " s, " + frac);
+            }
+        }
+    }
+
+    /**
+     * A share of full strength from a day on.
+     *
+     * @param day days since the scenario's start; may lie before it
+     * @param frac 0-1
+     */
+    public record Strength(int day, double frac) {
+        public Strength {
+            if (!(frac >= 0 && frac <= 1)) {
+                throw new IllegalArgumentException("no strength of a lamp: " + frac);
+            }
+        }
+    }
 
     public Lamp {
         if (!(ppfdUmolPerM2S >= 0 && ppfdUmolPerM2S <= MOST_UMOL_PER_M2_S)) {
@@ -27,6 +65,28 @@ public record Lamp(
         if (!(umolPerJ > 0)) {
             throw new IllegalArgumentException("umolPerJ must be above 0, was " + umolPerJ);
         }
+        levels = List.copyOf(levels);
+        strengths = List.copyOf(strengths);
+        for (int i = 1; i < levels.size(); i++) {
+            if (!(levels.get(i).fromS() > levels.get(i - 1).fromS())) {
+                throw new IllegalArgumentException("levels must rise in time");
+            }
+        }
+        for (int i = 1; i < strengths.size(); i++) {
+            if (strengths.get(i).day() <= strengths.get(i - 1).day()) {
+                throw new IllegalArgumentException("strengths must rise in time");
+            }
+        }
+    }
+
+    /** A lamp at full strength whenever it is on. */
+    public Lamp(
+            double ppfdUmolPerM2S,
+            double umolPerJ,
+            double nearInfraredPerPar,
+            double onS,
+            double offS) {
+        this(ppfdUmolPerM2S, umolPerJ, nearInfraredPerPar, onS, offS, List.of(), List.of());
     }
 
     /** No lamp at all. */
@@ -35,14 +95,77 @@ public record Lamp(
     /** The same lamp so many times as bright, up to the brightest there is. */
     public Lamp times(double factor) {
         double bright = Math.min(MOST_UMOL_PER_M2_S, factor * ppfdUmolPerM2S);
-        return new Lamp(bright, umolPerJ, nearInfraredPerPar, onS, offS);
+        return new Lamp(bright, umolPerJ, nearInfraredPerPar, onS, offS, levels, strengths);
     }
 
-    /** Seconds of light a day. */
+    /** Seconds a day between on and off, dimmed or not. */
     public double litS() {
         if (ppfdUmolPerM2S == 0) {
             return 0;
         }
-        return offS > onS ? offS - onS : offS - onS + 86400;
+        return offS > onS ? offS - onS : offS - onS + DAY_S;
+    }
+
+    /**
+     * Photon flux density at an instant, umol/m2/s.
+     *
+     * @param timeS seconds since the scenario's start
+     */
+    public double ppfdUmolPerM2S(double timeS) {
+        return ppfdUmolPerM2S == 0 ? 0 : ppfdUmolPerM2S * frac(timeS);
+    }
+
+    private double frac(double timeS) {
+        if (!DailySpan.isOpen(timeS, onS, offS)) {
+            return 0;
+        }
+        double clockS = timeS % DAY_S;
+        double frac = levels.isEmpty() ? 1 : levels.get(levels.size() - 1).frac();
+        for (Level level : levels) {
+            if (level.fromS() <= clockS) {
+                frac = level.frac();
+            }
+        }
+        double strength = 1;
+        for (Strength from : strengths) {
+            if (from.day() * DAY_S <= timeS) {
+                strength = from.frac();
+            }
+        }
+        return frac * strength;
+    }
+
+    /**
+     * Light between two instants, mol/m2, exact over every switch and dimming.
+     *
+     * @param fromS seconds since the scenario's start
+     * @param toS seconds since the scenario's start
+     */
+    public double molPerM2(double fromS, double toS) {
+        double mol = 0;
+        double atS = fromS;
+        while (atS < toS) {
+            double nextS = Math.min(toS, nextChangeS(atS));
+            mol += ppfdUmolPerM2S(atS) * 1e-6 * (nextS - atS);
+            atS = nextS;
+        }
+        return mol;
+    }
+
+    private double nextChangeS(double atS) {
+        double clockS = atS % DAY_S;
+        double next = DAY_S;
+        if (onS > clockS) {
+            next = Math.min(next, onS);
+        }
+        if (offS > clockS) {
+            next = Math.min(next, offS);
+        }
+        for (Level level : levels) {
+            if (level.fromS() > clockS) {
+                next = Math.min(next, level.fromS());
+            }
+        }
+        return atS - clockS + next;
     }
 }

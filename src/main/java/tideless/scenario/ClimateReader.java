@@ -3,10 +3,14 @@ package tideless.scenario;
 import static tideless.scenario.Measure.plain;
 
 import java.time.LocalDate;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
 import org.apache.commons.math3.util.FastMath;
 import tideless.rig.Climate;
 import tideless.rig.Cover;
 import tideless.rig.HourlyWeather;
+import tideless.rig.InsideAir;
 import tideless.rig.Lamp;
 import tideless.rig.Place;
 
@@ -75,9 +79,35 @@ final class ClimateReader {
             return null;
         }
         climate.refuseWhatDoesNotGoWith("kind", kind);
+        Table columns = climate.child("columns");
         if (kind.equals("room")) {
+            if (columns.exists()) {
+                climate.fault(
+                        "columns",
+                        "a table beside kind = \"room\"",
+                        "only with kind = \"weather\"",
+                        "");
+            }
             return room(climate, lamp, airSpeed, co2, solutionCo2);
         }
+        boolean isInside = isInside(climate);
+        Map<String, CsvColumns.Named> named = named(columns, isInside);
+        Gaps gaps = gaps(climate);
+        if (isInside) {
+            return inside(
+                    climate,
+                    place,
+                    where,
+                    files,
+                    start,
+                    days,
+                    named,
+                    gaps,
+                    airSpeed,
+                    co2,
+                    solutionCo2);
+        }
+        refuse(climate, ScenarioKeys.OF_INSIDE_AIR, "only with cover = \"inside\"", "");
         Cover cover = cover(climate);
         String clock = climate.choice("clock");
         double windHeightM = climate.quantity("wind_height");
@@ -90,6 +120,8 @@ final class ClimateReader {
         }
         if (file == null
                 || cover == null
+                || named == null
+                || gaps == null
                 || clock == null
                 || offsetS == null
                 || start == null
@@ -105,10 +137,143 @@ final class ClimateReader {
                         windHeightM,
                         offsetS,
                         start,
-                        days);
+                        days,
+                        new WeatherFile.Rules(
+                                named,
+                                gaps,
+                                climate.has("cover") ? climate.words("cover") : "open"));
         return weather == null
                 ? null
                 : new Climate.Weather(weather, cover, airSpeed, co2, solutionCo2);
+    }
+
+    /** Whether the file holds air and light measured at the plants. */
+    static boolean isInside(Table climate) {
+        return "weather".equals(climate.raw("kind"))
+                && ScenarioKeys.INSIDE.equals(climate.raw("cover"));
+    }
+
+    private static Climate inside(
+            Table climate,
+            Table place,
+            Place where,
+            NamedFiles files,
+            LocalDate start,
+            int days,
+            Map<String, CsvColumns.Named> named,
+            Gaps gaps,
+            double airSpeed,
+            double co2,
+            double solutionCo2) {
+        climate.choice("cover");
+        refuse(
+                climate,
+                ScenarioKeys.OF_A_COVER,
+                "nothing of the kind: inside air and light are taken as they were measured",
+                "Maybe take it out, or cover = \"glass\" with a file of the outside weather.");
+        String clock = climate.choice("clock");
+        if ("typical year".equals(clock)) {
+            climate.faultyValue("clock", "\"dates\" beside cover = \"inside\"", "");
+            return null;
+        }
+        boolean toldClock = place.meant("utc_offset") || place.meant("longitude");
+        Integer offsetS = utcOffsetS(place, where);
+        String lightFrom = climate.choice("light_from");
+        String lampsType = climate.choice("lamps_type");
+        double lampsFull = climate.quantityOr("lamps_full", Double.NaN, "");
+        NamedFiles.Named file = null;
+        if (climate.has("file")) {
+            file = files.open(climate, "file", LARGEST_WEATHER_BYTES, "a CSV file");
+        } else {
+            climate.missing("file");
+        }
+        if (file == null
+                || named == null
+                || gaps == null
+                || clock == null
+                || offsetS == null
+                || lightFrom == null
+                || lampsType == null
+                || start == null
+                || days < 1
+                || Double.isNaN(airSpeed + co2 + solutionCo2)) {
+            return null;
+        }
+        InsideFile.Rules rules =
+                new InsideFile.Rules(
+                        named,
+                        gaps,
+                        toldClock ? offsetS : null,
+                        InsideFile.LightFrom.of(lightFrom),
+                        LampType.of(lampsType),
+                        lampsFull,
+                        co2,
+                        airSpeed);
+        InsideAir air = InsideFile.read(file, climate.source(), start, days, rules);
+        return air == null ? null : new Climate.Inside(air, solutionCo2);
+    }
+
+    private static void refuse(Table climate, List<String> keys, String allowed, String hint) {
+        for (String key : keys) {
+            if (climate.has(key)) {
+                climate.fault(
+                        key,
+                        Key.quoted(climate.words(key))
+                                + " beside cover = "
+                                + (climate.has("cover")
+                                        ? Key.quoted(climate.words("cover"))
+                                        : "\"open\""),
+                        allowed,
+                        hint);
+            }
+        }
+    }
+
+    /** The file's own names of columns; null when faulty. */
+    private static Map<String, CsvColumns.Named> named(Table columns, boolean inside) {
+        Map<String, CsvColumns.Named> named = new LinkedHashMap<>();
+        boolean good = true;
+        for (String ours : InsideFile.columns()) {
+            if (!columns.has(ours)) {
+                continue;
+            }
+            String text = columns.text(ours);
+            boolean known =
+                    inside ? InsideFile.knows(ours) : List.of(WeatherFile.COLUMNS).contains(ours);
+            if (!known) {
+                columns.fault(
+                        ours,
+                        "a column of " + (inside ? "outside weather" : "inside air"),
+                        "columns that cover = "
+                                + (inside ? "\"inside\"" : "\"open\", \"glass\" and the like")
+                                + " has",
+                        inside ? "" : "Maybe cover = \"inside\".");
+                good = false;
+            } else if (text == null) {
+                good = false;
+            } else {
+                named.put(ours, column(text));
+            }
+        }
+        return good ? named : null;
+    }
+
+    /** A name, and the unit behind its last " in ". */
+    private static CsvColumns.Named column(String text) {
+        int at = text.lastIndexOf(" in ");
+        return at <= 0
+                ? new CsvColumns.Named(text, "")
+                : new CsvColumns.Named(
+                        text.substring(0, at).strip(), text.substring(at + 4).strip());
+    }
+
+    /** Null when faulty. */
+    private static Gaps gaps(Table climate) {
+        double mostS = climate.quantity("gap_most");
+        String longer = climate.choice("longer_gaps");
+        return longer == null || Double.isNaN(mostS)
+                ? null
+                : new Gaps((int) (mostS / 3600), longer.equals(Gaps.FROM_DAYS_BESIDE));
     }
 
     private static Climate room(

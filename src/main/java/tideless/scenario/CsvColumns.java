@@ -5,10 +5,7 @@ import de.siegmar.fastcsv.reader.CsvParseException;
 import de.siegmar.fastcsv.reader.CsvReader;
 import de.siegmar.fastcsv.reader.CsvRecord;
 import de.siegmar.fastcsv.reader.FieldMismatchStrategy;
-import java.time.DateTimeException;
-import java.time.LocalDate;
 import java.time.LocalDateTime;
-import java.time.format.DateTimeFormatter;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
@@ -21,13 +18,6 @@ import java.util.regex.Pattern;
  * {@code #} are passed over.
  */
 final class CsvColumns {
-    private static final DateTimeFormatter WITH_T =
-            DateTimeFormatter.ofPattern("uuuu-MM-dd'T'HH:mm[:ss]", Locale.ROOT);
-    private static final DateTimeFormatter SPACED =
-            DateTimeFormatter.ofPattern("uuuu-MM-dd HH:mm[:ss]", Locale.ROOT);
-    private static final DateTimeFormatter PACKED =
-            DateTimeFormatter.ofPattern("uuuuMMdd:HHmm", Locale.ROOT);
-
     private static final Pattern NUMBER =
             Pattern.compile("[+-]?\\d{1,12}(\\.\\d{0,15})?([eE][+-]?\\d{1,2})?");
     // A wrong unit makes every row of a year wrong in the same way.
@@ -37,6 +27,9 @@ final class CsvColumns {
     private final Source source;
     private final List<CsvRecord> rows = new ArrayList<>();
     private final Map<String, Integer> columns = new LinkedHashMap<>();
+    private final Map<String, String> units = new LinkedHashMap<>();
+    private int headRows = 2;
+    private Timestamps timestamps;
     private boolean sound = true;
     private int problems;
 
@@ -45,67 +38,149 @@ final class CsvColumns {
         this.source = source;
     }
 
+    /**
+     * Which columns a reader looks for.
+     *
+     * @param needed must be there
+     * @param optional may be there
+     * @param named the file's own name, and unit, of some of them, as the user told it
+     */
+    record Wanted(List<String> needed, List<String> optional, Map<String, Named> named) {
+        static Wanted just(String... needed) {
+            return new Wanted(List.of(needed), List.of(), Map.of());
+        }
+
+        boolean knows(String column) {
+            return needed.contains(column) || optional.contains(column);
+        }
+    }
+
+    /**
+     * A column as it is called in the file.
+     *
+     * @param column its name there
+     * @param unit its unit; empty when the file states it
+     */
+    record Named(String column, String unit) {}
+
     /** Reads a text; null when it has no table in it, which has then been said. */
     static CsvColumns of(String label, String text, Source source, String... needed) {
+        return of(label, text, source, Wanted.just(needed));
+    }
+
+    static CsvColumns of(String label, String text, Source source, Wanted wanted) {
         CsvColumns csv = new CsvColumns(label, source);
         try {
-            for (CsvRecord row :
-                    CsvReader.builder()
-                            .commentStrategy(CommentStrategy.SKIP)
-                            .extraFieldStrategy(FieldMismatchStrategy.IGNORE)
-                            .missingFieldStrategy(FieldMismatchStrategy.IGNORE)
-                            .ofCsvRecord(text)) {
+            for (CsvRecord row : reader(text)) {
                 csv.rows.add(row);
             }
         } catch (CsvParseException e) {
             csv.problem(csv.lastLine(), 0, "", "text that is no CSV", "a CSV file", "");
             return null;
         }
-        if (csv.rows.size() < 3) {
-            csv.problem(
-                    0,
-                    0,
-                    "",
-                    csv.rows.size() + " rows",
-                    "a row of names, a row of units and at least one row of values",
-                    "");
+        if (csv.rows.size() < 2) {
+            csv.tooShort();
             return null;
         }
-        return csv.findColumns(needed) ? csv : null;
+        if (!csv.findColumns(wanted)) {
+            return null;
+        }
+        csv.headRows = csv.statesUnits() ? 2 : 1;
+        if (csv.size() < 1) {
+            csv.tooShort();
+            return null;
+        }
+        return csv;
+    }
+
+    private static CsvReader<CsvRecord> reader(String text) {
+        return CsvReader.builder()
+                .commentStrategy(CommentStrategy.SKIP)
+                .extraFieldStrategy(FieldMismatchStrategy.IGNORE)
+                .missingFieldStrategy(FieldMismatchStrategy.IGNORE)
+                .ofCsvRecord(text);
+    }
+
+    /** The names in the first row of a table, in lower case; empty when there is none. */
+    static List<String> names(String text) {
+        try {
+            for (CsvRecord row : reader(text)) {
+                return row.getFields().stream()
+                        .map(name -> bare(name.strip()).toLowerCase(Locale.ROOT))
+                        .toList();
+            }
+        } catch (CsvParseException e) {
+            return List.of(); // of() says what is wrong with it
+        }
+        return List.of();
+    }
+
+    private void tooShort() {
+        problem(
+                0,
+                0,
+                "",
+                rows.size() + " rows",
+                "a row of names, a row of units and at least one row of values",
+                "");
+    }
+
+    /** Whether the second row holds units: a time stands there where it holds values. */
+    private boolean statesUnits() {
+        Integer time = columns.get("time");
+        String cell = time == null ? "" : cell(rows.get(1), "time");
+        return cell.isEmpty() || !Timestamps.isOne(cell);
     }
 
     private int lastLine() {
         return rows.isEmpty() ? 1 : (int) rows.get(rows.size() - 1).getStartingLineNumber() + 1;
     }
 
-    private boolean findColumns(String... needed) {
+    private boolean findColumns(Wanted wanted) {
         CsvRecord names = rows.get(0);
-        List<String> unused = new ArrayList<>();
+        Map<String, String> unused = new LinkedHashMap<>();
         for (int i = 0; i < names.getFieldCount(); i++) {
-            String name = names.getField(i).strip().toLowerCase(Locale.ROOT);
+            String name = names.getField(i).strip();
             if (name.isEmpty()) {
                 continue;
             }
-            if (!List.of(needed).contains(name)) {
-                unused.add(Source.shown(name));
-            } else if (columns.put(name, i) != null) {
-                problem(line(names), i + 1, name, "a second column of this name", "one", "");
+            String ours = ours(name, wanted);
+            if (ours.isEmpty()) {
+                unused.put(name, name);
+            } else if (columns.put(ours, i) != null) {
+                problem(line(names), i + 1, ours, "a second column of this name", "one", "");
                 return false;
+            } else {
+                units.put(ours, statedUnit(name, ours, wanted));
             }
         }
         boolean all = true;
-        for (String name : needed) {
+        for (String name : wanted.needed()) {
             if (!columns.containsKey(name)) {
-                String meant = KeyTable.nearest(name, unused);
+                String meant = ColumnGuess.of(name, unused.keySet());
                 problem(
                         line(names),
                         1,
                         name,
                         "no column of this name",
-                        "columns " + String.join(", ", needed),
+                        "columns " + String.join(", ", wanted.needed()),
                         meant.isEmpty()
                                 ? ""
-                                : "Maybe rename the column " + Key.quoted(meant) + ".");
+                                : "Maybe rename the column "
+                                        + Key.quoted(Source.shown(meant))
+                                        + ".");
+                all = false;
+            }
+        }
+        for (Map.Entry<String, Named> named : wanted.named().entrySet()) {
+            if (!columns.containsKey(named.getKey())) {
+                problem(
+                        line(names),
+                        1,
+                        named.getKey(),
+                        "no column " + Key.quoted(Source.shown(named.getValue().column())),
+                        "one of the file's columns: " + shown(unused.keySet()),
+                        "");
                 all = false;
             }
         }
@@ -115,18 +190,70 @@ final class CsvColumns {
                             label,
                             line(names),
                             "",
-                            "columns that are not used: " + String.join(", ", unused)));
+                            "columns that are not used: "
+                                    + shown(unused.keySet())
+                                    + ColumnGuess.hint(wanted, columns.keySet(), unused.keySet())));
         }
         return all;
     }
 
+    private static String shown(Iterable<String> names) {
+        List<String> shown = new ArrayList<>();
+        names.forEach(name -> shown.add(Source.shown(name)));
+        return String.join(", ", shown);
+    }
+
+    /** Our name for a column of the file; empty when it is none of those wanted. */
+    private static String ours(String name, Wanted wanted) {
+        for (Map.Entry<String, Named> named : wanted.named().entrySet()) {
+            if (named.getValue().column().equalsIgnoreCase(name)) {
+                return named.getKey();
+            }
+        }
+        String bare = bare(name).toLowerCase(Locale.ROOT);
+        return wanted.knows(bare) && !wanted.named().containsKey(bare) ? bare : "";
+    }
+
+    private static String statedUnit(String name, String ours, Wanted wanted) {
+        Named named = wanted.named().get(ours);
+        if (named != null && !named.unit().isEmpty()) {
+            return named.unit();
+        }
+        String bare = bare(name);
+        return bare.length() == name.length()
+                ? ""
+                : name.substring(bare.length()).strip().replaceAll("^[\\[(]|[\\])]$", "").strip();
+    }
+
+    /** A name without the unit in brackets behind it. */
+    private static String bare(String name) {
+        int open = Math.max(name.lastIndexOf('['), name.lastIndexOf('('));
+        boolean behind = open > 0 && (name.endsWith("]") || name.endsWith(")"));
+        return behind ? name.substring(0, open).strip() : name;
+    }
+
+    /** The line of the names. */
+    int nameLine() {
+        return line(rows.get(0));
+    }
+
+    /** Where a column stands, counted from 1. */
+    int place(String column) {
+        return columns.get(column) + 1;
+    }
+
+    /** Whether a column is there. */
+    boolean has(String column) {
+        return columns.containsKey(column);
+    }
+
     /** How many rows of values. */
     int size() {
-        return rows.size() - 2;
+        return rows.size() - headRows;
     }
 
     int line(int row) {
-        return line(rows.get(row + 2));
+        return line(rows.get(row + headRows));
     }
 
     private static int line(CsvRecord row) {
@@ -137,17 +264,19 @@ final class CsvColumns {
         return label;
     }
 
-    /** The unit stated under a name. */
+    /** The unit the user told, else the one stated under a name, else the one behind it. */
     String unit(String column) {
-        return cell(rows.get(1), column);
+        String told = units.getOrDefault(column, "");
+        String under = headRows == 2 ? cell(rows.get(1), column) : "";
+        return told.isEmpty() ? under : told;
     }
 
     int unitLine() {
-        return line(rows.get(1));
+        return line(rows.get(headRows - 1));
     }
 
     String cell(int row, String column) {
-        return cell(rows.get(row + 2), column);
+        return cell(rows.get(row + headRows), column);
     }
 
     private String cell(CsvRecord row, String column) {
@@ -200,7 +329,16 @@ final class CsvColumns {
                 column,
                 unit.isEmpty() ? "no unit" : "the unit " + Key.quoted(Source.shown(unit)),
                 String.join(", ", shown),
-                "The second row states units.");
+                headRows == 2
+                        ? "The second row states units."
+                        : "Maybe name it with its unit in [climate.columns], as "
+                                + column
+                                + " = "
+                                + Key.quoted(
+                                        Source.shown(rows.get(0).getField(columns.get(column)))
+                                                + " in "
+                                                + shown.get(0))
+                                + ".");
         return false;
     }
 
@@ -229,18 +367,17 @@ final class CsvColumns {
 
     /** A time, or null with a fault. */
     LocalDateTime time(int row, String column) {
-        String cell = cell(row, column);
-        try {
-            if (cell.length() == 10) {
-                return LocalDate.parse(cell).atStartOfDay();
+        if (timestamps == null) {
+            List<String> cells = new ArrayList<>();
+            for (int i = 0; i < size(); i++) {
+                cells.add(cell(i, column));
             }
-            // Chosen by a look, not by trying: a year has 8760 rows.
-            boolean packed = cell.indexOf('-') < 0;
-            boolean spaced = cell.indexOf(' ') > 0;
-            return LocalDateTime.parse(cell, packed ? PACKED : spaced ? SPACED : WITH_T);
-        } catch (DateTimeException e) {
-            problemAt(row, column, "a date and time, as 2026-03-02T13:00 or 20260302:1300");
-            return null;
+            timestamps = Timestamps.of(cells);
         }
+        LocalDateTime time = timestamps.read(cell(row, column));
+        if (time == null) {
+            problemAt(row, column, timestamps.allowed());
+        }
+        return time;
     }
 }

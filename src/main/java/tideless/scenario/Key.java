@@ -22,6 +22,8 @@ final class Key {
         WEEKDAYS,
         DATES,
         SPANS,
+        LEVELS,
+        STRENGTHS,
         NAMES,
         FILE
     }
@@ -287,6 +289,10 @@ final class Key {
                 return "a list of dates, as [2026-03-02, 2026-03-09]";
             case SPANS:
                 return "a list of spans, as [{ from = 2026-04-03, to = 2026-04-12 }]";
+            case LEVELS:
+                return "a list of times that rise, as [{ from = \"06:00\", share = \"50 %\" }]";
+            case STRENGTHS:
+                return "a list of dates that rise, as [{ from = 2026-03-20, share = \"80 %\" }]";
             case NAMES:
                 return "a list of " + String.join(", ", choices.stream().map(Key::quoted).toList());
             case COUNT:

@@ -2,25 +2,39 @@ package tideless.scenario;
 
 import static tideless.scenario.Measure.plain;
 
+import java.time.LocalDate;
+import java.util.List;
 import org.apache.commons.math3.util.FastMath;
 import tideless.rig.Lamp;
 
 /** Reads a lamp, and holds what is promised of it against what it can give. */
 final class LampReader {
     private static final double DAY_S = 86400;
+    private static final LocalDate ANY_DAY = LocalDate.of(2000, 1, 1);
     private static final String ONE_OF = "one of ppfd, lux, or watts with area";
 
     private LampReader() {}
 
-    /** The lamp of a table that stands in the file; {@link Lamp#NONE} when it is faulty. */
-    static Lamp read(Table lamp) {
+    /**
+     * The lamp of a table that stands in the file; {@link Lamp#NONE} when it is faulty.
+     *
+     * @param start the run's first day; null when it is faulty
+     */
+    static Lamp read(Table lamp, LocalDate start) {
         String spelling = lamp.choice("type");
         LampType type = spelling == null ? null : LampType.of(spelling);
         double onS = lamp.clock("on");
         double offS = lamp.clock("off");
         checkHours(lamp, onS, offS);
+        List<Lamp.Level> levels = lamp.levels("levels");
+        List<Lamp.Strength> strengths =
+                lamp.strengths("strengths", start == null ? ANY_DAY : start);
         double ppfd = ppfd(lamp, type);
-        if (type == null || Double.isNaN(onS + offS) || !(ppfd >= 0)) {
+        if (type == null
+                || levels == null
+                || strengths == null
+                || Double.isNaN(onS + offS)
+                || !(ppfd >= 0)) {
             return Lamp.NONE;
         }
         if (ppfd > 3000) {
@@ -31,7 +45,8 @@ final class LampReader {
                     "");
             return Lamp.NONE;
         }
-        return new Lamp(ppfd, type.umolPerJ(), type.nearInfraredPerPar(), onS, offS);
+        return new Lamp(
+                ppfd, type.umolPerJ(), type.nearInfraredPerPar(), onS, offS, levels, strengths);
     }
 
     private static double ppfd(Table lamp, LampType type) {

@@ -62,6 +62,24 @@ final class ScenarioKeys {
                         .about("the rig's own clock against UTC, the same all the year"));
     }
 
+    /** Air and light measured at the plants. */
+    static final String INSIDE = "inside";
+
+    /** Keys of a cover, which inside air has none of. */
+    static final List<String> OF_A_COVER =
+            List.of(
+                    "transmission",
+                    "heat_loss",
+                    "vents_shut",
+                    "vents_open",
+                    "mean_height",
+                    "heated_to",
+                    "vents_from",
+                    "wind_height");
+
+    /** Keys of inside air, without sense elsewhere. */
+    static final List<String> OF_INSIDE_AIR = List.of("light_from", "lamps_type", "lamps_full");
+
     private static void climate(List<Key> keys) {
         String[] room = {"kind", "room"};
         String[] weather = {"kind", "weather"};
@@ -147,9 +165,63 @@ final class ScenarioKeys {
         keys.add(
                 with(
                         weather,
-                        Key.choice("climate.cover", "open", "shade", "glass", "film")
+                        Key.choice("climate.cover", "open", "shade", "glass", "film", INSIDE)
                                 .fallsTo("open")
-                                .about("what stands between the weather and the plants")));
+                                .about(
+                                        "what stands between the weather and the plants; inside:"
+                                                + " the file holds air and light measured at the"
+                                                + " plants, taken as they are")));
+        for (String column : InsideFile.columns()) {
+            keys.add(
+                    with(
+                            weather,
+                            Key.text("climate.columns." + column)
+                                    .optional(ColumnGuess.example(column))
+                                    .about(
+                                            "the file's own name for the column "
+                                                    + column
+                                                    + ", and its unit unless the file states"
+                                                    + " it")));
+        }
+        keys.add(
+                with(
+                        weather,
+                        Key.quantity("climate.gap_most", DURATION)
+                                .from("0 h", "48 h")
+                                .fallsTo("3 h")
+                                .about("longest gap of the file that straight lines bridge")));
+        keys.add(
+                with(
+                        weather,
+                        Key.choice("climate.longer_gaps", "refuse", Gaps.FROM_DAYS_BESIDE)
+                                .fallsTo("refuse")
+                                .about(
+                                        "what becomes of longer ones: filled from the same hours"
+                                                + " of the days before and after, or refused")));
+        keys.add(
+                with(
+                        weather,
+                        Key.choice("climate.light_from", InsideFile.LightFrom.spellings())
+                                .fallsTo("sun")
+                                .about(
+                                        "what the light column of inside air saw: a sensor under"
+                                                + " burning lamps sees both")));
+        keys.add(
+                with(
+                        weather,
+                        Key.choice("climate.lamps_type", LampType.spellings())
+                                .fallsTo("white-led")
+                                .about("kind of the lamps that inside air records")));
+        keys.add(
+                with(
+                        weather,
+                        Key.quantity("climate.lamps_full", UnitTable.PHOTON_FLUX)
+                                .from("0 umol/m2/s", "3000 umol/m2/s")
+                                .optional("187 umol/m2/s")
+                                .about(
+                                        "light of those lamps at the canopy at full level; needed"
+                                                + " where the column lamp holds levels or time"
+                                                + " on")));
         keys.add(
                 with(
                         weather,
@@ -270,6 +342,21 @@ final class ScenarioKeys {
                         .from("0 h", "24 h")
                         .optional("14 h")
                         .about("hours of light you count on; held against on and off"));
+        keys.add(
+                Key.of(at + ".levels", Key.Kind.LEVELS)
+                        .optional(
+                                "[{ from = \"06:00\", share = \"50 %\" },"
+                                        + " { from = \"09:00\", share = \"100 %\" }]")
+                        .about(
+                                "dimming by the hour, while it is on: each share holds from its"
+                                        + " time to the next one's, round the clock; full strength"
+                                        + " when left out"));
+        keys.add(
+                Key.of(at + ".strengths", Key.Kind.STRENGTHS)
+                        .optional("[{ from = 2026-03-20, share = \"80 %\" }]")
+                        .about(
+                                "strength by date: each share holds from its date on, on top of"
+                                        + " levels; full strength before the first"));
     }
 
     private static void liquids(List<Key> keys) {

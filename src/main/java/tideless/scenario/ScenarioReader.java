@@ -77,12 +77,13 @@ public final class ScenarioReader {
         Table climateTable = root.child("climate");
         boolean weather = "weather".equals(climateTable.raw("kind"));
         Table placeTable = root.child("place");
-        Place place = ClimateReader.place(placeTable, weather);
+        Place place =
+                ClimateReader.place(placeTable, weather && !ClimateReader.isInside(climateTable));
         if (!weather) {
             ClimateReader.utcOffsetS(placeTable, place);
         }
         Table lampTable = root.child("lamp");
-        Lamp lamp = lampTable.exists() ? LampReader.read(lampTable) : Lamp.NONE;
+        Lamp lamp = lampTable.exists() ? LampReader.read(lampTable, start) : Lamp.NONE;
         Climate climate =
                 ClimateReader.climate(
                         climateTable,
@@ -98,11 +99,15 @@ public final class ScenarioReader {
         List<Reservoir> reservoirs = reservoirs(reservoirTables);
         List<Tray> trays = trays(root, reservoirTables, reservoirs, feed, lamp, start, days);
         Visits visits = visits(root.child("visits"));
+        if (climate instanceof Climate.Inside inside) {
+            refuseLampsTwice(inside, lampTable, root.child("tray").named());
+        }
         Settings settings = settings(root.child("run"));
         if (source.isFaulty()) {
             return null;
         }
         noteDarkness(climate, trays);
+        noteLampsAdded(climate, trays);
         noteIdleReservoirs(reservoirs, trays);
         return new Scenario(
                 title,
@@ -200,9 +205,33 @@ public final class ScenarioReader {
         return Double.isNaN(stepS) ? null : new Settings(stepS);
     }
 
+    /** Lamps that the inside air holds already must not stand over the trays once more. */
+    private static void refuseLampsTwice(
+            Climate.Inside inside, Table lampForAll, List<Table> trays) {
+        if (!inside.air().recordsLamps()) {
+            return;
+        }
+        List<Table> lamps = new ArrayList<>(List.of(lampForAll));
+        trays.forEach(tray -> lamps.add(tray.child("lamp")));
+        for (Table lamp : lamps) {
+            if (lamp.exists()) {
+                lamp.fault(
+                        lamp.has("ppfd") ? "ppfd" : lamp.has("watts") ? "watts" : "lux",
+                        "a lamp beside the lamps that the weather file records",
+                        "one of the two: they would be counted twice",
+                        "Maybe take this table out, or the column lamp and light_from.");
+            }
+        }
+    }
+
     private void noteDarkness(Climate climate, List<Tray> trays) {
         for (Tray tray : trays) {
-            if (climate instanceof Climate.Room
+            boolean sunless =
+                    climate instanceof Climate.Room
+                            || (climate instanceof Climate.Inside inside
+                                    && !inside.air().isSunlit()
+                                    && !inside.air().recordsLamps());
+            if (sunless
                     && tray.lamp().ppfdUmolPerM2S() == 0
                     && tray.planting() instanceof Planting.OfCrop) {
                 source.note(
@@ -210,9 +239,27 @@ public final class ScenarioReader {
                                 source.file(),
                                 source.line(List.of("tray", tray.name())),
                                 "tray." + tray.name(),
-                                "no light reaches this tray: a room has no sun, and there is no"
-                                        + " lamp over it"));
+                                climate instanceof Climate.Room
+                                        ? "no light reaches this tray: a room has no sun, and there is no"
+                                                + " lamp over it"
+                                        : "no light reaches this tray: the file of inside air has none, and there is no lamp over it"));
             }
+        }
+    }
+
+    private void noteLampsAdded(Climate climate, List<Tray> trays) {
+        boolean adds =
+                climate instanceof Climate.Inside inside
+                        && inside.air().isSunlit()
+                        && trays.stream().anyMatch(tray -> tray.lamp().ppfdUmolPerM2S() > 0);
+        if (adds) {
+            source.note(
+                    new Note(
+                            source.file(),
+                            source.line(List.of("climate")),
+                            "climate",
+                            "the light of the file is taken as sun, and the lamps over the trays"
+                                    + " are added to it; a sensor that saw them counts them twice"));
         }
     }
 

@@ -86,7 +86,7 @@ public final class ScenarioReference {
     /** The example as it is written in TOML. */
     static String written(Key key) {
         return switch (key.kind()) {
-            case COUNT, DATE, FLAG, DATES, SPANS, NAMES -> key.example();
+            case COUNT, DATE, FLAG, DATES, SPANS, LEVELS, STRENGTHS, NAMES -> key.example();
             default ->
                     key.plainToo() && key.tables().isEmpty()
                             ? key.example()

@@ -4,14 +4,18 @@ import java.time.DateTimeException;
 import java.time.DayOfWeek;
 import java.time.LocalDate;
 import java.time.LocalTime;
+import java.time.temporal.ChronoUnit;
 import java.util.ArrayList;
 import java.util.EnumSet;
 import java.util.List;
 import java.util.Set;
+import java.util.function.Function;
+import java.util.function.ToDoubleFunction;
 import org.tomlj.TomlArray;
 import org.tomlj.TomlKeyValue;
 import org.tomlj.TomlPosition;
 import org.tomlj.TomlTable;
+import tideless.rig.Lamp;
 import tideless.rig.Visits;
 
 /**
@@ -485,6 +489,15 @@ final class Table {
         if (value == null) {
             return Double.NaN;
         }
+        double atS = clockOf(value);
+        if (Double.isNaN(atS)) {
+            faultyValue(name, key.allowed(), "");
+        }
+        return atS;
+    }
+
+    /** Seconds after midnight, 24:00 as 0; NaN for anything else. */
+    private static double clockOf(Object value) {
         if (value instanceof LocalTime time) {
             return time.toSecondOfDay();
         }
@@ -495,7 +508,6 @@ final class Table {
                             + Integer.parseInt(text.substring(colon + 1));
             return (minutes * 60) % DAY_S;
         }
-        faultyValue(name, key.allowed(), "");
         return Double.NaN;
     }
 
@@ -572,39 +584,104 @@ final class Table {
 
     /** Empty when absent, null when faulty. */
     List<Visits.Absence> spans(String name) {
+        List<Span> spans =
+                entries(
+                        name,
+                        span -> {
+                            LocalDate from = dateOf(span.get(List.of("from")));
+                            LocalDate to = dateOf(span.get(List.of("to")));
+                            return from == null || to == null ? null : new Span(from, to);
+                        });
+        if (spans == null) {
+            return null;
+        }
+        List<Visits.Absence> absences = new ArrayList<>();
+        for (Span span : spans) {
+            if (span.to().isBefore(span.from())) {
+                fault(
+                        name,
+                        "a span from " + span.from() + " to " + span.to(),
+                        "an end on or after its begin",
+                        "");
+                return null;
+            }
+            absences.add(new Visits.Absence(span.from(), span.to()));
+        }
+        return absences;
+    }
+
+    private record Span(LocalDate from, LocalDate to) {}
+
+    /** Shares by the time of day, rising; empty when absent, null when faulty. */
+    List<Lamp.Level> levels(String name) {
+        List<Lamp.Level> levels =
+                entries(
+                        name,
+                        level -> {
+                            double fromS = clockOf(level.get(List.of("from")));
+                            double frac = shareOf(level.get(List.of("share")));
+                            return Double.isNaN(fromS + frac) ? null : new Lamp.Level(fromS, frac);
+                        });
+        return rising(name, levels, Lamp.Level::fromS);
+    }
+
+    /** Shares by date, rising, as days since a start; empty when absent, null when faulty. */
+    List<Lamp.Strength> strengths(String name, LocalDate start) {
+        List<Lamp.Strength> strengths =
+                entries(
+                        name,
+                        strength -> {
+                            LocalDate from = dateOf(strength.get(List.of("from")));
+                            double frac = shareOf(strength.get(List.of("share")));
+                            return from == null || Double.isNaN(frac)
+                                    ? null
+                                    : new Lamp.Strength(
+                                            (int) ChronoUnit.DAYS.between(start, from), frac);
+                        });
+        return rising(name, strengths, Lamp.Strength::day);
+    }
+
+    private <T> List<T> rising(String name, List<T> entries, ToDoubleFunction<T> at) {
+        for (int i = 1; entries != null && i < entries.size(); i++) {
+            if (!(at.applyAsDouble(entries.get(i)) > at.applyAsDouble(entries.get(i - 1)))) {
+                faultyValue(name, "entries that rise in time", "");
+                return null;
+            }
+        }
+        return entries;
+    }
+
+    private static double shareOf(Object value) {
+        Measure.Read read = read(Key.share(""), value);
+        return read.good() && read.value() >= 0 && read.value() <= 1 ? read.value() : Double.NaN;
+    }
+
+    /** A list of tables of two keys each; empty when absent, null when faulty. */
+    private <T> List<T> entries(String name, Function<TomlTable, T> reader) {
         Key key = key(name);
         Object value = valueOf(key);
         if (value == null) {
             return List.of();
         }
-        List<Visits.Absence> spans = new ArrayList<>();
         if (!(value instanceof TomlArray array)) {
             faultyValue(name, key.allowed(), "");
             return null;
         }
+        List<T> entries = new ArrayList<>();
         for (Object one : array.toList()) {
-            LocalDate from = null;
-            LocalDate to = null;
-            if (one instanceof TomlTable span && span.size() == 2) {
-                from = dateOf(span.get(List.of("from")));
-                to = dateOf(span.get(List.of("to")));
-            }
-            if (from == null || to == null) {
-                String words = one instanceof TomlTable span ? span.toMap().toString() : shown(one);
+            T entry =
+                    one instanceof TomlTable table && table.size() == 2
+                            ? reader.apply(table)
+                            : null;
+            if (entry == null) {
+                String words =
+                        one instanceof TomlTable table ? table.toMap().toString() : shown(one);
                 fault(name, Source.shown(words), key.allowed(), "");
                 return null;
             }
-            if (to.isBefore(from)) {
-                fault(
-                        name,
-                        "a span from " + from + " to " + to,
-                        "an end on or after its begin",
-                        "");
-                return null;
-            }
-            spans.add(new Visits.Absence(from, to));
+            entries.add(entry);
         }
-        return spans;
+        return entries;
     }
 
     /** Null when absent or faulty. */

@@ -80,7 +80,10 @@ final class TrayReader {
         Filling filling = filling(overflowM, depthM, floorM);
         double startM = startLevel(filling, overflowM, cupM);
         Planting planting = planting(shape);
-        Lamp lamp = tray.child("lamp").exists() ? LampReader.read(tray.child("lamp")) : lampForAll;
+        Lamp lamp =
+                tray.child("lamp").exists()
+                        ? LampReader.read(tray.child("lamp"), start)
+                        : lampForAll;
         Limits limits = limits(planting);
         DisplacementReader inside = new DisplacementReader(tray);
         Displacement displacement =

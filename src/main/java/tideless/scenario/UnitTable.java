@@ -232,6 +232,14 @@ final class UnitTable {
                     .unit(1e4 / 3600, "J/cm2/h", "J/cm\u00b2/h")
                     .unit(1e6 / 3600, "MJ/m2/h", "MJ/m\u00b2/h");
 
+    /** Pa. */
+    static final UnitTable PRESSURE =
+            new UnitTable("pressure").unit(1, "Pa").unit(1000, "kPa").unit(100, "hPa", "mbar");
+
+    /** kg/m3 of water vapour. */
+    static final UnitTable VAPOUR_DENSITY =
+            new UnitTable("vapour density").unit(1e-3, "g/m3", "g/m\u00b3", "g/m^3");
+
     /** mol/m3 of an ion whose molar mass is stated, g/mol; plain mass counts the ion itself. */
     static UnitTable ion(double gramsPerMol) {
         return molar("concentration")

@@ -6,6 +6,7 @@ import java.time.ZoneOffset;
 import java.time.temporal.ChronoUnit;
 import java.util.Arrays;
 import java.util.List;
+import java.util.Map;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 import org.apache.commons.math3.util.FastMath;
@@ -16,20 +17,25 @@ import tideless.rig.HourlyWeather;
  *
  * <p>Columns time, temperature, humidity, global, wind. Under time stands {@code UTC}, {@code
  * UTC+01:00} or {@code local}, the rig's own clock. Global radiation is the mean over the hour that
- * begins at the row's time. Up to three hours in a row may be missing and are filled by straight
- * lines. An EPW file is brought into the same table by {@link EpwFile}.
+ * begins at the row's time. What is missing is filled as {@link Gaps} says. An EPW file is brought
+ * into the same table by {@link EpwFile}.
  */
 final class WeatherFile {
     static final String[] COLUMNS = {"time", "temperature", "humidity", "global", "wind"};
-    private static final int LONGEST_GAP_H = 3;
     private static final Pattern OFFSET = Pattern.compile("UTC(?:([+-])(\\d{1,2}):?([0-5]\\d)?)?");
     // A leap year, so that a typical year has a place for 29 February.
     private static final LocalDateTime TYPICAL_BEGIN = LocalDateTime.of(2000, 1, 1, 0, 0);
     private static final int TYPICAL_HOURS = 366 * 24;
     private static final int FEBRUARY_29 = 59 * 24;
 
+    /** What helps against a gap that is too long. */
+    static final String GAP_HINT =
+            "Maybe longer_gaps = \"days beside\" in [climate]: it fills them from the same hours of"
+                    + " the days beside, and says so.";
+
     private final CsvColumns csv;
     private final Source source;
+    private final Gaps gaps;
     private final boolean typical;
     private final String named;
     private final int stateLateH;
@@ -42,7 +48,13 @@ final class WeatherFile {
      *     row's hour: 0, or 1 for a file that gives them for its end
      */
     private WeatherFile(
-            CsvColumns csv, Source source, boolean typical, String named, int stateLateH) {
+            CsvColumns csv,
+            Source source,
+            boolean typical,
+            Gaps gaps,
+            String named,
+            int stateLateH) {
+        this.gaps = gaps;
         this.named = named;
         this.stateLateH = stateLateH;
         this.csv = csv;
@@ -65,14 +77,42 @@ final class WeatherFile {
             int rigOffsetS,
             LocalDate start,
             int days) {
+        Rules usual = new Rules(Map.of(), Gaps.usual(), "open");
+        return read(file, source, typical, windHeightM, rigOffsetS, start, days, usual);
+    }
+
+    /**
+     * How a file is read.
+     *
+     * @param named the file's own names of some columns
+     * @param gaps which gaps are filled
+     * @param cover what the scenario says stands between weather and plants, its word
+     */
+    record Rules(Map<String, CsvColumns.Named> named, Gaps gaps, String cover) {}
+
+    static HourlyWeather read(
+            NamedFiles.Named file,
+            Source source,
+            boolean typical,
+            double windHeightM,
+            int rigOffsetS,
+            LocalDate start,
+            int days,
+            Rules rules) {
         boolean epw = EpwFile.isNamed(file.label());
         String text = epw ? EpwFile.asCsv(file, source) : file.text();
-        CsvColumns csv = text == null ? null : CsvColumns.of(file.label(), text, source, COLUMNS);
+        if (text == null || refusesInsideAir(file.label(), text, source, rules.cover())) {
+            return null;
+        }
+        CsvColumns.Wanted wanted =
+                new CsvColumns.Wanted(List.of(COLUMNS), List.of(), epw ? Map.of() : rules.named());
+        CsvColumns csv = CsvColumns.of(file.label(), text, source, wanted);
         if (csv == null) {
             return null;
         }
-        WeatherFile weather = new WeatherFile(csv, source, typical, named(file), epw ? 1 : 0);
-        Integer fileOffsetS = weather.offsetS(rigOffsetS);
+        WeatherFile weather =
+                new WeatherFile(csv, source, typical, rules.gaps(), named(file), epw ? 1 : 0);
+        Integer fileOffsetS = offsetS(csv, rigOffsetS);
         boolean units =
                 csv.knows("temperature", List.of(UnitTable.TEMPERATURE))
                         & csv.knows("humidity", List.of(UnitTable.SHARE), "fraction")
@@ -84,15 +124,41 @@ final class WeatherFile {
         return weather.cut(start, days, (rigOffsetS - fileOffsetS) / 3600.0);
     }
 
+    /** Says that a file of inside air must not be put under a cover once more. */
+    private static boolean refusesInsideAir(
+            String label, String text, Source source, String cover) {
+        List<String> names = CsvColumns.names(text);
+        String tells = names.contains("ppfd") ? "ppfd" : names.contains("lamp") ? "lamp" : "";
+        if (tells.isEmpty() && names.contains("par") && !names.contains("global")) {
+            tells = "par";
+        }
+        if (tells.isEmpty()) {
+            return false;
+        }
+        source.add(
+                new Problem(
+                        label,
+                        1,
+                        0,
+                        tells,
+                        "a column that is measured at the plants, beside cover = "
+                                + Key.quoted(cover),
+                        "the outside weather: columns " + String.join(", ", COLUMNS),
+                        "Maybe cover = \"inside\", which takes air and light as they were"
+                                + " measured."));
+        return true;
+    }
+
     /** The file's name and, where its first line is a comment, that line: whose data it is. */
-    private static String named(NamedFiles.Named file) {
+    static String named(NamedFiles.Named file) {
         String first = file.text().split("[\r\n]", 2)[0];
         return first.startsWith("#")
                 ? file.label() + ": " + Source.shown(first.substring(1).strip())
                 : file.label();
     }
 
-    private Integer offsetS(int rigOffsetS) {
+    /** The clock of a file's times less UTC, s; null with a fault. */
+    static Integer offsetS(CsvColumns csv, Integer rigOffsetS) {
         String unit = csv.unit("time");
         if (unit.equals("local")) {
             return rigOffsetS;
@@ -180,7 +246,7 @@ final class WeatherFile {
             repeatFebruary28();
         }
         for (int i = 0; i < values.length; i++) {
-            fillShortGaps(values[i], COLUMNS[i + 1]);
+            fillGaps(values[i], COLUMNS[i + 1]);
         }
         return true;
     }
@@ -227,34 +293,16 @@ final class WeatherFile {
         }
     }
 
-    private void fillShortGaps(double[] column, String name) {
-        int n = column.length;
-        int hour = 0;
-        while (hour < n) {
-            if (!Double.isNaN(column[hour])) {
-                hour++;
-                continue;
-            }
-            int end = hour;
-            while (end < n && Double.isNaN(column[end])) {
-                end++;
-            }
-            if (hour > 0 && end < n && end - hour <= LONGEST_GAP_H) {
-                double before = column[hour - 1];
-                for (int i = hour; i < end; i++) {
-                    column[i] = before + (column[end] - before) * (i - hour + 1) / (end - hour + 1);
-                }
-                source.note(
-                        new Note(
-                                csv.label(),
-                                lineOf(name, hour) > 0
-                                        ? lineOf(name, hour)
-                                        : lineOf(name, hour - 1),
-                                name,
-                                "%s h missing from %s, filled by a straight line"
-                                        .formatted(end - hour, named(hour))));
-            }
-            hour = end;
+    private void fillGaps(double[] column, String name) {
+        for (Gaps.Filled filled : gaps.fill(column, name, 0, column.length, this::named)) {
+            int hour = filled.firstHour();
+            int line = lineOf(name, hour);
+            source.note(
+                    new Note(
+                            csv.label(),
+                            line > 0 || hour == 0 ? line : lineOf(name, hour - 1),
+                            name,
+                            filled.words()));
         }
     }
 
@@ -349,9 +397,9 @@ final class WeatherFile {
                 line,
                 1,
                 COLUMNS[column + 1],
-                "a gap of %s h from %s".formatted(to - from, named(from)),
-                "gaps of up to " + LONGEST_GAP_H + " h",
-                "");
+                "a gap of %s h from %s to %s".formatted(to - from, named(from), named(to)),
+                "gaps of up to " + gaps.mostH() + " h",
+                GAP_HINT);
     }
 
     /** Seconds of an offset such as "+01:00", or null. */

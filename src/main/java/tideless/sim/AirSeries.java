@@ -7,15 +7,19 @@ import tideless.physics.Light;
 import tideless.physics.Sun;
 import tideless.rig.Climate;
 import tideless.rig.Cover;
+import tideless.rig.DailySpan;
 import tideless.rig.HourlyWeather;
+import tideless.rig.InsideAir;
+import tideless.rig.Lamp;
 import tideless.rig.Scenario;
 
 /**
  * Air and sun at the middle of every step of a {@link Timeline}. Worked out once for a scenario.
  *
  * <p>Temperature, vapour pressure and wind are joined by straight lines between the hours; the sun
- * is held at the hour's mean, so that the day's light is exact. In the open the leaves lose long
- * waves to the sky; what shades them from the sun hides the sky by the same share (assumed).
+ * is held at the hour's mean, so that the day's light is exact. Measured inside air is held at the
+ * hour's mean as a whole. In the open the leaves lose long waves to the sky; what shades them from
+ * the sun hides the sky by the same share (assumed).
  */
 final class AirSeries {
     /** Share of global radiation in 400-700 nm; 0.42-0.50 in the literature, from memory. */
@@ -29,6 +33,18 @@ final class AirSeries {
     final double[] speedMPerS;
     final double[] sunParWPerM2;
     final double[] sunInfraredWPerM2;
+
+    /** Lamps of the house, beside those over a tray, at the canopy, 400-700 nm, umol/m2/s. */
+    final double[] lampPpfdUmolPerM2S;
+
+    /** Photons per joule of their 400-700 nm light, umol/J. */
+    private final double lampUmolPerJ;
+
+    /** Near infrared per unit of their 400-700 nm power, W/W. */
+    private final double lampNearInfraredPerPar;
+
+    /** The solutions' temperature where it was measured, degC; else NaN. */
+    final double[] solutionTempC;
 
     /** Net long-wave gain of leaves at air temperature, W/m2: below 0 under the sky, else 0. */
     final double[] longWaveWPerM2;
@@ -53,7 +69,22 @@ final class AirSeries {
     }
 
     private AirSeries(int steps, Place place, double pressurePa, double solutionCo2Ppm) {
+        this(steps, place, pressurePa, solutionCo2Ppm, Lamp.NONE.umolPerJ(), 0);
+    }
+
+    private AirSeries(
+            int steps,
+            Place place,
+            double pressurePa,
+            double solutionCo2Ppm,
+            double lampUmolPerJ,
+            double lampNearInfraredPerPar) {
         this.place = place;
+        this.lampUmolPerJ = lampUmolPerJ;
+        this.lampNearInfraredPerPar = lampNearInfraredPerPar;
+        lampPpfdUmolPerM2S = new double[steps];
+        solutionTempC = new double[steps];
+        Arrays.fill(solutionTempC, Double.NaN);
         longWaveWPerM2 = new double[steps];
         co2Ppm = new double[steps];
         sameAsBefore = new boolean[steps];
@@ -79,6 +110,8 @@ final class AirSeries {
             air = ofRoom(room, timeline, pressurePa);
         } else if (climate instanceof Climate.Weather weather) {
             air = ofWeather(weather, scenario, timeline, pressurePa);
+        } else if (climate instanceof Climate.Inside inside) {
+            air = ofInside(inside, timeline, pressurePa);
         } else {
             throw new AssertionError("no air for " + climate);
         }
@@ -94,8 +127,51 @@ final class AirSeries {
                 && speedMPerS[a] == speedMPerS[b]
                 && sunParWPerM2[a] == sunParWPerM2[b]
                 && sunInfraredWPerM2[a] == sunInfraredWPerM2[b]
+                && lampPpfdUmolPerM2S[a] == lampPpfdUmolPerM2S[b]
                 && longWaveWPerM2[a] == longWaveWPerM2[b]
                 && co2Ppm[a] == co2Ppm[b];
+    }
+
+    /** Light of 400-700 nm from sun and house lamps in a step, W/m2. */
+    double parWPerM2(int step) {
+        return sunParWPerM2[step] + lampPpfdUmolPerM2S[step] / lampUmolPerJ;
+    }
+
+    /** Near infrared from sun and house lamps in a step, W/m2. */
+    double infraredWPerM2(int step) {
+        return sunInfraredWPerM2[step]
+                + lampPpfdUmolPerM2S[step] / lampUmolPerJ * lampNearInfraredPerPar;
+    }
+
+    /** Photons of sun and house lamps in a step, umol/m2/s. */
+    double ppfdUmolPerM2S(int step) {
+        return sunParWPerM2[step] * SUN_UMOL_PER_J + lampPpfdUmolPerM2S[step];
+    }
+
+    private static AirSeries ofInside(
+            Climate.Inside climate, Timeline timeline, double pressurePa) {
+        InsideAir inside = climate.air();
+        AirSeries air =
+                new AirSeries(
+                        timeline.steps,
+                        inside.isSunlit() ? Place.HOUSE : Place.ROOM,
+                        pressurePa,
+                        climate.solutionCo2Ppm(),
+                        inside.lampUmolPerJ(),
+                        inside.lampNearInfraredPerPar());
+        for (int i = 0; i < timeline.steps; i++) {
+            int h = (int) (timeline.instantS[i] / Timeline.HOUR_S);
+            air.tempC[i] = inside.at(InsideAir.Quantity.TEMP_C, h);
+            air.vapourPa[i] = inside.at(InsideAir.Quantity.VAPOUR_PA, h);
+            air.speedMPerS[i] = inside.at(InsideAir.Quantity.AIR_SPEED_M_PER_S, h);
+            air.co2Ppm[i] = inside.at(InsideAir.Quantity.CO2_PPM, h);
+            air.solutionTempC[i] = inside.at(InsideAir.Quantity.SOLUTION_TEMP_C, h);
+            air.lampPpfdUmolPerM2S[i] = inside.at(InsideAir.Quantity.LAMP_PPFD_UMOL_PER_M2_S, h);
+            double par = inside.at(InsideAir.Quantity.SUN_PAR_W_PER_M2, h);
+            air.sunParWPerM2[i] = par;
+            air.sunInfraredWPerM2[i] = par * (1 - PAR_PER_GLOBAL) / PAR_PER_GLOBAL;
+        }
+        return air;
     }
 
     private static AirSeries ofRoom(Climate.Room room, Timeline timeline, double pressurePa) {
@@ -106,7 +182,7 @@ final class AirSeries {
         double nightPa =
                 room.nightHumidityFrac() * HumidAir.saturationPressurePa(room.nightTempC());
         for (int i = 0; i < timeline.steps; i++) {
-            boolean day = Timeline.isWithin(timeline.instantS[i], room.dayBeginS(), room.dayEndS());
+            boolean day = DailySpan.isOpen(timeline.instantS[i], room.dayBeginS(), room.dayEndS());
             double midS = 0.5 * (timeline.instantS[i] + timeline.instantS[i + 1]);
             air.tempC[i] = (day ? room.dayTempC() : room.nightTempC()) + swingC(room, midS);
             air.vapourPa[i] =

@@ -211,18 +211,16 @@ public record RigCheck(
                 continue;
             }
             Planting.OfCrop crop = (Planting.OfCrop) tray.planting();
-            boolean lit =
-                    lamp.ppfdUmolPerM2S() > 0 && Timeline.isWithin(timeS, lamp.onS(), lamp.offS());
-            double ppfd = lit ? lamp.ppfdUmolPerM2S() : 0;
+            double ppfd = lamp.ppfdUmolPerM2S(timeS);
             double lampWPerM2 = ppfd / lamp.umolPerJ();
             double kgPerM2S =
                     Transpiration.canopyKgPerM2S(
                             crop.traits().stomata(),
                             crop.traits().growth().extinction(),
                             crop.traits().growth().leafAreaIndexMax(),
-                            lampWPerM2 + air.sunParWPerM2[step],
-                            ppfd + air.sunParWPerM2[step] * AirSeries.SUN_UMOL_PER_J,
-                            lampWPerM2 * lamp.nearInfraredPerPar() + air.sunInfraredWPerM2[step],
+                            lampWPerM2 + air.parWPerM2(step),
+                            ppfd + air.ppfdUmolPerM2S(step),
+                            lampWPerM2 * lamp.nearInfraredPerPar() + air.infraredWPerM2(step),
                             0,
                             air.tempC[step],
                             air.vapourPa[step],

@@ -65,7 +65,12 @@ public final class Surroundings {
             List<LocalDate> handDays = new ArrayList<>();
             for (Tray tray : scenario.trays()) {
                 Lamp lamp = tray.lamp();
-                lamps.add(new LampHours(lamp.ppfdUmolPerM2S() > 0, lamp.onS(), lamp.offS()));
+                lamps.add(
+                        new LampHours(
+                                lamp.ppfdUmolPerM2S() > 0,
+                                lamp.onS(),
+                                lamp.offS(),
+                                lamp.levels().stream().map(Lamp.Level::fromS).toList()));
                 if (tray.filling() instanceof Filling.ByHand hand) {
                     handDays.addAll(hand.days());
                 }
@@ -82,5 +87,5 @@ public final class Surroundings {
         }
     }
 
-    private record LampHours(boolean lit, double onS, double offS) {}
+    private record LampHours(boolean lit, double onS, double offS, List<Double> dimmedS) {}
 }

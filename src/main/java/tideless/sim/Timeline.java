@@ -64,7 +64,7 @@ final class Timeline {
             instants.add(i * stepS);
         }
         // Weather changes with the hour.
-        boolean hours = everyHour || scenario.climate() instanceof Climate.Weather;
+        boolean hours = everyHour || !(scenario.climate() instanceof Climate.Room);
         int every = hours ? 1 : 24;
         for (int hour = 0; hour <= scenario.days() * 24; hour += every) {
             instants.add(hour * HOUR_S);
@@ -74,6 +74,9 @@ final class Timeline {
             if (lamp.ppfdUmolPerM2S() > 0 && lamp.onS() != lamp.offS()) {
                 addDaily(instants, lamp.onS(), endS);
                 addDaily(instants, lamp.offS(), endS);
+            }
+            for (Lamp.Level level : lamp.levels()) {
+                addDaily(instants, level.fromS(), endS);
             }
         }
         if (scenario.climate() instanceof Climate.Room room && room.dayBeginS() != room.dayEndS()) {
@@ -110,18 +113,5 @@ final class Timeline {
         for (double at = timeOfDayS; at < endS; at += DAY_S) {
             instants.add(at);
         }
-    }
-
-    /**
-     * Whether a daily span is open at an instant; a span that ends before it begins runs overnight.
-     */
-    static boolean isWithin(double timeS, double fromS, double toS) {
-        double timeOfDayS = timeS % DAY_S;
-        if (fromS == toS) {
-            return true;
-        }
-        return fromS < toS
-                ? timeOfDayS >= fromS && timeOfDayS < toS
-                : timeOfDayS >= fromS || timeOfDayS < toS;
     }
 }

@@ -47,7 +47,7 @@ final class TrayRun {
     /** Transpiration and evaporation, m3/s, as long as there is water. */
     double lossM3PerS;
 
-    private boolean lit;
+    private double lampPpfdBefore;
     private double transpirationM3PerS;
     private final Surface surface;
     private double gainW;
@@ -130,16 +130,15 @@ final class TrayRun {
     /** Works out what this step will take, from the state at its start. */
     void begin(int step, double timeS, double spanS, AirSeries air) {
         Lamp lamp = tray.lamp();
-        boolean wasLit = lit;
-        lit = lamp.ppfdUmolPerM2S() > 0 && Timeline.isWithin(timeS, lamp.onS(), lamp.offS());
-        if (crop != null && (lit != wasLit || !air.sameAsBefore[step])) {
+        double lampPpfd = lamp.ppfdUmolPerM2S(timeS);
+        if (crop != null && (lampPpfd != lampPpfdBefore || !air.sameAsBefore[step])) {
             crop.airChanged();
         }
-        double lampPpfd = lit ? lamp.ppfdUmolPerM2S() : 0;
+        lampPpfdBefore = lampPpfd;
         double lampPar = lampPpfd / lamp.umolPerJ();
-        double par = lampPar + air.sunParWPerM2[step];
-        double infrared = lampPar * lamp.nearInfraredPerPar() + air.sunInfraredWPerM2[step];
-        ppfdUmolPerM2S = lampPpfd + air.sunParWPerM2[step] * AirSeries.SUN_UMOL_PER_J;
+        double par = lampPar + air.parWPerM2(step);
+        double infrared = lampPar * lamp.nearInfraredPerPar() + air.infraredWPerM2(step);
+        ppfdUmolPerM2S = lampPpfd + air.ppfdUmolPerM2S(step);
         lightMolPerM2 = ppfdUmolPerM2S * 1e-6 * spanS;
 
         double airC = air.tempC[step];

@@ -6,6 +6,8 @@ import org.apache.commons.math3.util.FastMath;
 import tideless.crop.CropTraits;
 import tideless.crop.Growing;
 import tideless.physics.Light;
+import tideless.rig.Climate;
+import tideless.rig.InsideAir;
 import tideless.rig.Lamp;
 import tideless.rig.Planting;
 import tideless.rig.Scenario;
@@ -17,6 +19,7 @@ import tideless.sim.TrayTrace;
 
 /** Runs a scenario for its light. */
 public final class Lightings {
+    private static final double HOUR_S = 3600;
     private static final double DAY_S = 86400;
 
     private Lightings() {}
@@ -34,7 +37,6 @@ public final class Lightings {
     private static Lighting.OfTray ofTray(Trace trace, TrayTrace of) {
         Tray tray = of.tray();
         Lamp lamp = tray.lamp();
-        double lampMolPerDay = Light.dailyLightMolPerM2(lamp.ppfdUmolPerM2S(), lamp.litS());
         double lampWPerM2 =
                 lamp.ppfdUmolPerM2S() / lamp.umolPerJ() * (1 + lamp.nearInfraredPerPar());
         double[] sunWPerM2 = new double[trace.hours()];
@@ -42,8 +44,7 @@ public final class Lightings {
         double sum = 0;
         for (int h = 0; h < sunWPerM2.length; h++) {
             double sunMol =
-                    of.lightMolPerM2().at(h)
-                            - lamp.ppfdUmolPerM2S() * 1e-6 * litSInHour(lamp, h % 24);
+                    of.lightMolPerM2().at(h) - lampMolPerM2(trace.scenario(), lamp, h, h + 1);
             // What is left of a lamp after taking it away again is rounding, not sun.
             sunWPerM2[h] = sunMol > 1e-9 ? sunMol * 1e6 / 3600 / PPFD_PER_GLOBAL_W : 0;
             peak = Math.max(peak, sunWPerM2[h]);
@@ -60,9 +61,13 @@ public final class Lightings {
                 of.ppfdUmolPerM2S().max(0, trace.hours()),
                 traits == null ? Double.NaN : traits.needs().lightLowMolPerM2Day(),
                 traits == null ? Double.NaN : traits.needs().lightHighMolPerM2Day(),
-                stages(trace, of, lampMolPerDay, sunWPerM2),
+                stages(trace, of, sunWPerM2),
                 lampWPerM2,
-                lampWPerM2 * lamp.litS() * 1e-6,
+                lampWPerM2
+                        * (lamp.ppfdUmolPerM2S() > 0
+                                ? lamp.molPerM2(0, trace.hours() * HOUR_S)
+                                        / (lamp.ppfdUmolPerM2S() * (trace.hours() / 24))
+                                : 0),
                 peak,
                 sum * 3600 * 1e-6 / (trace.hours() / 24.0),
                 tray.shape().rimAreaM2());
@@ -71,22 +76,19 @@ public final class Lightings {
     /** umol/m2/s for each W/m2 of sun. */
     private static final double PPFD_PER_GLOBAL_W = Light.globalToPpfdUmolPerM2S(1);
 
-    /** Seconds of an hour of the day during which a lamp burns. */
-    static double litSInHour(Lamp lamp, int hour) {
-        if (lamp.onS() == lamp.offS()) {
-            return lamp.ppfdUmolPerM2S() > 0 ? 3600 : 0;
+    /** What lamps bring to a tray from an hour to another, mol/m2. */
+    private static double lampMolPerM2(Scenario scenario, Lamp lamp, int fromHour, int toHour) {
+        double mol = lamp.molPerM2(fromHour * HOUR_S, toHour * HOUR_S);
+        if (scenario.climate() instanceof Climate.Inside inside) {
+            for (int h = fromHour; h < toHour; h++) {
+                double ppfd = inside.air().at(InsideAir.Quantity.LAMP_PPFD_UMOL_PER_M2_S, h);
+                mol += ppfd * 1e-6 * HOUR_S;
+            }
         }
-        double from = hour * 3600.0;
-        double lit = overlapS(from, lamp.onS(), lamp.onS() + lamp.litS());
-        return lit + overlapS(from + DAY_S, lamp.onS(), lamp.onS() + lamp.litS());
+        return mol;
     }
 
-    private static double overlapS(double hourFrom, double from, double to) {
-        return Math.max(0, Math.min(hourFrom + 3600, to) - Math.max(hourFrom, from));
-    }
-
-    private static List<Lighting.Stage> stages(
-            Trace trace, TrayTrace of, double lampMolPerDay, double[] sunWPerM2) {
+    private static List<Lighting.Stage> stages(Trace trace, TrayTrace of, double[] sunWPerM2) {
         Tray tray = of.tray();
         int last = trace.hours() / 24;
         List<String> names = new ArrayList<>(List.of("growing"));
@@ -127,7 +129,8 @@ public final class Lightings {
                                 names.get(i),
                                 from,
                                 to - from,
-                                lampMolPerDay,
+                                lampMolPerM2(trace.scenario(), tray.lamp(), from * 24, to * 24)
+                                        / (to - from),
                                 sun * PPFD_PER_GLOBAL_W * 0.0036 / (to - from)));
             }
         }

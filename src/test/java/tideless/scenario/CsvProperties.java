@@ -32,6 +32,8 @@ class CsvProperties {
                         "20260302:0500",
                         "99999999:0000",
                         "2026-03-02T01:30",
+                        "02.03.2026 01:00",
+                        "3/2/2026 1:00 AM",
                         "+999999999-01-01"),
                 Arbitraries.strings().ofMaxLength(5));
     }
@@ -50,6 +52,8 @@ class CsvProperties {
         reads("time,thirst\nlocal,L/day\n" + body);
         reads("time,thirst\ndays,L/day\n" + body);
         reads(body.toString());
+        reads("time,temperature,humidity,ppfd,lamp,co2\nlocal,degC,%,umol/m2/s,min,ppm\n" + body);
+        reads("time [local],temperature [degC],deficit [g/m3]\n" + body);
     }
 
     /** Either it reads or it says why. */
@@ -60,6 +64,21 @@ class CsvProperties {
             Source source = new Source("a.toml");
             HourlyWeather weather = WeatherFile.read(file, source, typical, 10, 3600, start, 1);
             assertTrue(weather != null ^ source.isFaulty());
+        }
+        for (boolean longer : new boolean[] {true, false}) {
+            Source source = new Source("a.toml");
+            InsideFile.Rules rules =
+                    new InsideFile.Rules(
+                            java.util.Map.of(),
+                            new Gaps(3, longer),
+                            3600,
+                            InsideFile.LightFrom.SUN,
+                            LampType.WHITE_LED,
+                            200,
+                            420,
+                            0.2);
+            var inside = InsideFile.read(file, source, start, 1, rules);
+            assertTrue(inside != null ^ source.isFaulty());
         }
         Source source = new Source("a.toml");
         assertTrue(ThirstFile.read(file, source, start) != null ^ source.isFaulty());

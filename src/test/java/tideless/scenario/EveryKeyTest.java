@@ -88,7 +88,10 @@ class EveryKeyTest {
         }
         volumes.remove("tray.a.crop");
         volumes.put("tray.a.thirst_file", "\"none.csv\"");
-        return List.of(room, weather, tubs, buckets, volumes);
+
+        Map<String, String> inside = new LinkedHashMap<>(weather);
+        inside.put("climate.cover", "\"inside\"");
+        return List.of(room, weather, inside, tubs, buckets, volumes);
     }
 
     private List<Problem> problems(Map<String, String> values) throws IOException {

@@ -3,6 +3,7 @@ package tideless.scenario;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 
+import java.time.LocalDate;
 import java.util.List;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
@@ -14,7 +15,8 @@ class LampReaderTest {
 
     private Lamp lamp(String keys) {
         source.parse("[lamp]\n" + keys);
-        return LampReader.read(Table.root(source, ScenarioKeys.TABLE).child("lamp"));
+        return LampReader.read(
+                Table.root(source, ScenarioKeys.TABLE).child("lamp"), LocalDate.of(2026, 3, 2));
     }
 
     private List<String> faults() {
@@ -90,5 +92,61 @@ class LampReaderTest {
     void a_lamp_brighter_than_any_is_refused() {
         lamp("watts = \"10 kW\"\narea = \"100 cm2\"");
         assertThat(faults()).singleElement().asString().contains("worked out from it");
+    }
+
+    // By hand: 200 umol/m2/s from 06:00 to 22:00; half until 09:00, full until 18:00, a quarter to
+    // the end: 200e-6 x 3600 x (3 x 0.5 + 9 + 4 x 0.25) = 8.28 mol/m2.
+    @Test
+    void a_lamp_dimmed_by_the_hour_gives_the_sum_of_its_hours() {
+        Lamp lamp =
+                lamp(
+                        "ppfd = \"200 umol/m2/s\"\non = \"06:00\"\noff = \"22:00\"\n"
+                                + "levels = [{ from = \"00:00\", share = 0.5 },"
+                                + " { from = 09:00:00, share = \"100 %\" },"
+                                + " { from = \"18:00\", share = \"25 %\" }]\n");
+        assertEquals(List.of(), faults());
+        assertEquals(8.28, lamp.molPerM2(0, 86400), 1e-12);
+        assertEquals(0, lamp.ppfdUmolPerM2S(6 * 3600 - 1));
+        assertEquals(100, lamp.ppfdUmolPerM2S(6 * 3600));
+        assertEquals(200, lamp.ppfdUmolPerM2S(9 * 3600));
+        assertEquals(50, lamp.ppfdUmolPerM2S(86400 + 22 * 3600 - 1));
+        assertEquals(0, lamp.ppfdUmolPerM2S(22 * 3600));
+    }
+
+    @Test
+    void the_last_level_holds_past_midnight_to_the_first() {
+        Lamp lamp =
+                lamp(
+                        "ppfd = \"200 umol/m2/s\"\non = \"20:00\"\noff = \"11:00\"\n"
+                                + "levels = [{ from = \"05:00\", share = 1 },"
+                                + " { from = \"22:00\", share = 0.3 }]\n");
+        assertEquals(60, lamp.ppfdUmolPerM2S(2 * 3600), 1e-12);
+        assertEquals(200, lamp.ppfdUmolPerM2S(20 * 3600), 1e-12);
+    }
+
+    @Test
+    void a_lamp_may_be_turned_up_by_date() {
+        Lamp lamp =
+                lamp(
+                        "ppfd = \"200 umol/m2/s\"\non = \"06:00\"\noff = \"22:00\"\n"
+                                + "strengths = [{ from = 2026-03-01, share = 0.5 },"
+                                + " { from = \"2026-03-05\", share = 0.75 }]\n");
+        assertEquals(List.of(), faults());
+        assertEquals(100, lamp.ppfdUmolPerM2S(2.5 * 86400), 1e-12);
+        assertEquals(150, lamp.ppfdUmolPerM2S(3.5 * 86400), 1e-12);
+    }
+
+    @Test
+    void levels_that_do_not_rise_or_exceed_the_lamp_are_faults() {
+        lamp(
+                "ppfd = \"200 umol/m2/s\"\nlevels = [{ from = \"09:00\", share = 1 },"
+                        + " { from = \"06:00\", share = 0.3 }]\n");
+        lamp("ppfd = \"200 umol/m2/s\"\nlevels = [{ from = \"09:00\", share = 1.5 }]\n");
+        lamp("ppfd = \"200 umol/m2/s\"\nstrengths = [{ from = \"09:00\", share = 1 }]\n");
+        assertThat(faults())
+                .hasSize(3)
+                .anyMatch(f -> f.contains("lamp.levels: ") && f.contains("entries that rise"))
+                .anyMatch(f -> f.contains("lamp.levels: ") && f.contains("share = \"50 %\""))
+                .anyMatch(f -> f.contains("lamp.strengths: "));
     }
 }

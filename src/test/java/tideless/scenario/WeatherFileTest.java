@@ -11,6 +11,7 @@ import java.nio.file.Path;
 import java.time.LocalDate;
 import java.time.LocalDateTime;
 import java.util.List;
+import java.util.Map;
 import org.junit.jupiter.api.Test;
 import tideless.rig.HourlyWeather;
 
@@ -130,8 +131,83 @@ class WeatherFileTest {
         assertNull(read(text, false, 0, 1));
         assertThat(faults())
                 .containsExactly(
-                        "w.csv:7:1: temperature: found a gap of 4 h from 2026-03-02T04:00, allowed:"
-                                + " gaps of up to 3 h");
+                        "w.csv:7:1: temperature: found a gap of 4 h from 2026-03-02T04:00 to"
+                                + " 2026-03-02T08:00, allowed: gaps of up to 3 h\n    "
+                                + WeatherFile.GAP_HINT);
+    }
+
+    @Test
+    void four_missing_hours_are_filled_from_the_days_beside_where_that_is_allowed() {
+        String text = rows(START.atStartOfDay(), 72).toString();
+        for (int h = 4; h < 8; h++) {
+            text = text.replaceFirst("2026-03-03T0" + h + ".*\n", "");
+        }
+        HourlyWeather weather =
+                WeatherFile.read(
+                        new NamedFiles.Named("w.csv", text),
+                        source,
+                        false,
+                        2,
+                        0,
+                        START,
+                        3,
+                        new WeatherFile.Rules(Map.of(), new Gaps(3, true), "open"));
+        assertEquals(List.of(), faults());
+        // Rows count tenths of a degree: 05:00 of the days beside holds 0.5 and 5.3 degC.
+        assertEquals(2.9, weather.tempC(29), 1e-12);
+        assertEquals(
+                "w.csv:30: temperature: 4 h missing from 2026-03-03T04:00, filled from the same"
+                        + " hours of the days beside",
+                source.notes().get(0).toString());
+    }
+
+    @Test
+    void the_files_own_names_and_units_may_be_told() {
+        String text =
+                rows(START.atStartOfDay(), 24)
+                        .toString()
+                        .replace("time,temperature", "Stamp,Temp [degC]")
+                        .replace("UTC,degC,", ",,");
+        HourlyWeather weather =
+                WeatherFile.read(
+                        new NamedFiles.Named("w.csv", text),
+                        source,
+                        false,
+                        2,
+                        0,
+                        START,
+                        1,
+                        new WeatherFile.Rules(
+                                Map.of(
+                                        "time",
+                                        new CsvColumns.Named("stamp", "UTC"),
+                                        "temperature",
+                                        new CsvColumns.Named("Temp [degC]", "")),
+                                Gaps.usual(),
+                                "open"));
+        assertEquals(List.of(), faults());
+        assertEquals(2.3, weather.tempC(23), 1e-12);
+    }
+
+    @Test
+    void light_measured_at_the_plants_is_not_put_under_glass() {
+        String text = rows(START.atStartOfDay(), 24).toString().replace("wind", "ppfd");
+        assertNull(
+                WeatherFile.read(
+                        new NamedFiles.Named("w.csv", text),
+                        source,
+                        false,
+                        2,
+                        0,
+                        START,
+                        1,
+                        new WeatherFile.Rules(Map.of(), Gaps.usual(), "glass")));
+        assertThat(faults())
+                .singleElement()
+                .asString()
+                .contains("ppfd: found a column that is measured at the plants")
+                .contains("beside cover = \"glass\"")
+                .contains("Maybe cover = \"inside\"");
     }
 
     @Test

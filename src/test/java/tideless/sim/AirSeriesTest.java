@@ -5,7 +5,9 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.time.LocalDate;
 import java.util.Arrays;
+import java.util.EnumMap;
 import java.util.List;
+import java.util.Map;
 import org.junit.jupiter.api.Test;
 import tideless.physics.HumidAir;
 import tideless.physics.Sun;
@@ -13,6 +15,7 @@ import tideless.rig.Climate;
 import tideless.rig.Cover;
 import tideless.rig.Filling;
 import tideless.rig.HourlyWeather;
+import tideless.rig.InsideAir;
 import tideless.rig.Place;
 import tideless.rig.Scenario;
 import tideless.rig.Settings;
@@ -127,5 +130,38 @@ class AirSeriesTest {
         assertEquals(22, Arrays.stream(swing.tempC).average().orElseThrow(), 1e-9);
         assertEquals(still.vapourPa[90], swing.vapourPa[90]);
         assertTrue(swing.vapourPa[18] <= HumidAir.saturationPressurePa(swing.tempC[18]));
+    }
+
+    // Sun 100 W/m2 of 400-700 nm is 457 umol/m2/s and 100 x 0.55 / 0.45 = 122.2 W/m2 of near
+    // infrared; sodium light of 187 umol/m2/s at 4.98 umol/J is 37.55 W/m2 and 0.6 of that.
+    @Test
+    void inside_air_is_held_hour_by_hour_as_it_was_measured_with_sun_and_lamps_told_apart() {
+        Map<InsideAir.Quantity, double[]> hourly = new EnumMap<>(InsideAir.Quantity.class);
+        for (InsideAir.Quantity quantity : InsideAir.Quantity.values()) {
+            hourly.put(quantity, day(0));
+        }
+        double[] tempC = day(20);
+        tempC[1] = 23;
+        hourly.put(InsideAir.Quantity.TEMP_C, tempC);
+        hourly.put(InsideAir.Quantity.VAPOUR_PA, day(1500));
+        hourly.put(InsideAir.Quantity.SUN_PAR_W_PER_M2, day(100));
+        hourly.put(InsideAir.Quantity.LAMP_PPFD_UMOL_PER_M2_S, day(187));
+        hourly.put(InsideAir.Quantity.CO2_PPM, day(900));
+        hourly.put(InsideAir.Quantity.AIR_SPEED_M_PER_S, day(0.3));
+        InsideAir measured = new InsideAir("invented", "", hourly, true, 4.98, 0.6);
+        AirSeries inside = air(new Climate.Inside(measured, 1200));
+        assertEquals(20, inside.tempC[5]);
+        assertEquals(23, inside.tempC[6]);
+        assertEquals(23, inside.tempC[11]);
+        assertEquals(20, inside.tempC[12]);
+        assertEquals(1500, inside.vapourPa[0]);
+        assertEquals(900, inside.co2Ppm[0]);
+        assertEquals(0.3, inside.speedMPerS[0]);
+        assertEquals(1200, inside.solutionCo2Ppm);
+        assertEquals(AirSeries.Place.HOUSE, inside.place);
+        assertEquals(457 + 187, inside.ppfdUmolPerM2S(0), 1e-9);
+        assertEquals(100 + 37.55, inside.parWPerM2(0), 0.005);
+        assertEquals(122.22 + 0.6 * 37.55, inside.infraredWPerM2(0), 0.01);
+        assertEquals(0, inside.longWaveWPerM2[0]);
     }
 }

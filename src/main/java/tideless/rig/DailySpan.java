@@ -1,0 +1,26 @@
+package tideless.rig;
+
+/** A span of the day that is open at the same hours every day. */
+public final class DailySpan {
+    private static final double DAY_S = 86400;
+
+    private DailySpan() {}
+
+    /**
+     * Whether it is open at an instant; a span that ends before it begins runs overnight, one that
+     * ends when it begins is always open.
+     *
+     * @param timeS seconds since a midnight, at least 0
+     * @param fromS it opens, seconds after midnight
+     * @param toS it shuts, seconds after midnight
+     */
+    public static boolean isOpen(double timeS, double fromS, double toS) {
+        double timeOfDayS = timeS % DAY_S;
+        if (fromS == toS) {
+            return true;
+        }
+        return fromS < toS
+                ? timeOfDayS >= fromS && timeOfDayS < toS
+                : timeOfDayS >= fromS || timeOfDayS < toS;
+    }
+}

@@ -1,0 +1,166 @@
+package tideless.scenario;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.function.IntFunction;
+
+/**
+ * Fills what is missing from hourly columns: short gaps by straight lines, longer ones, where that
+ * is allowed, from the same hours of the days beside, by their distance. Counts what it fills.
+ */
+final class Gaps {
+    /** Longest that straight lines bridge when nothing else is said, h. */
+    static final int USUAL_MOST_H = 3;
+
+    static final String FROM_DAYS_BESIDE = "days beside";
+
+    private final int mostH;
+    private final boolean longerToo;
+    private final List<String> said = new ArrayList<>();
+
+    /**
+     * @param mostH longest gap bridged by a straight line, h
+     * @param longerToo whether longer ones are filled from the days beside
+     */
+    Gaps(int mostH, boolean longerToo) {
+        this.mostH = mostH;
+        this.longerToo = longerToo;
+    }
+
+    static Gaps usual() {
+        return new Gaps(USUAL_MOST_H, false);
+    }
+
+    int mostH() {
+        return mostH;
+    }
+
+    /** What was filled in all columns so far, one sentence; empty when nothing was. */
+    String filled() {
+        return String.join("; ", said);
+    }
+
+    /** A run of hours without a value, its end not included. */
+    record Gap(int from, int to) {
+        int hours() {
+            return to - from;
+        }
+    }
+
+    /**
+     * Fills the gaps that touch a span of a column as far as it may.
+     *
+     * @param column NaN where nothing is known
+     * @param from first hour of the span
+     * @param to end of the span, not included
+     * @param clock how to name an hour
+     * @return a sentence for what was filled by each way, with the first gap it speaks of
+     */
+    List<Filled> fill(double[] column, String name, int from, int to, IntFunction<String> clock) {
+        List<Gap> lines = new ArrayList<>();
+        List<Gap> days = new ArrayList<>();
+        double[] known = column.clone();
+        for (Gap gap : in(column)) {
+            if (gap.to() <= from || gap.from() >= to) {
+                continue;
+            }
+            boolean inner = gap.from() > 0 && gap.to() < column.length;
+            if (inner && gap.hours() <= mostH) {
+                bridge(column, gap);
+                lines.add(gap);
+            } else if (longerToo && fillFromDays(known, column, gap)) {
+                days.add(gap);
+            }
+        }
+        List<Filled> filled = new ArrayList<>();
+        add(filled, lines, name, clock, "filled by a straight line", "filled by straight lines");
+        String beside = "filled from the same hours of the days beside";
+        add(filled, days, name, clock, beside, beside);
+        return filled;
+    }
+
+    /**
+     * What was filled in one way.
+     *
+     * @param firstHour of the first gap
+     * @param words one sentence
+     */
+    record Filled(int firstHour, String words) {}
+
+    private void add(
+            List<Filled> filled,
+            List<Gap> gaps,
+            String name,
+            IntFunction<String> clock,
+            String one,
+            String many) {
+        if (gaps.isEmpty()) {
+            return;
+        }
+        int first = gaps.get(0).from();
+        int hours = gaps.stream().mapToInt(Gap::hours).sum();
+        String words =
+                gaps.size() == 1
+                        ? "%s h missing from %s, %s".formatted(hours, clock.apply(first), one)
+                        : "%s h missing in %s gaps, the first from %s, %s"
+                                .formatted(hours, gaps.size(), clock.apply(first), many);
+        filled.add(new Filled(first, words));
+        said.add(name + ": " + words);
+    }
+
+    /** The gaps of a column, in order. */
+    static List<Gap> in(double[] column) {
+        List<Gap> gaps = new ArrayList<>();
+        int hour = 0;
+        while (hour < column.length) {
+            int end = hour;
+            while (end < column.length && Double.isNaN(column[end])) {
+                end++;
+            }
+            if (end > hour) {
+                gaps.add(new Gap(hour, end));
+            }
+            hour = end + 1;
+        }
+        return gaps;
+    }
+
+    private static void bridge(double[] column, Gap gap) {
+        double before = column[gap.from() - 1];
+        for (int i = gap.from(); i < gap.to(); i++) {
+            column[i] =
+                    before + (column[gap.to()] - before) * (i - gap.from() + 1) / (gap.hours() + 1);
+        }
+    }
+
+    private static boolean fillFromDays(double[] known, double[] column, Gap gap) {
+        double[] values = new double[gap.hours()];
+        for (int i = 0; i < values.length; i++) {
+            values[i] = fromDays(known, gap.from() + i);
+            if (Double.isNaN(values[i])) {
+                return false;
+            }
+        }
+        System.arraycopy(values, 0, column, gap.from(), values.length);
+        return true;
+    }
+
+    private static double fromDays(double[] known, int hour) {
+        int before = hour - 24;
+        while (before >= 0 && Double.isNaN(known[before])) {
+            before -= 24;
+        }
+        int after = hour + 24;
+        while (after < known.length && Double.isNaN(known[after])) {
+            after += 24;
+        }
+        if (before < 0) {
+            return after < known.length ? known[after] : Double.NaN;
+        }
+        if (after >= known.length) {
+            return known[before];
+        }
+        double share = (double) (hour - before) / (after - before);
+        return (1 - share) * known[before] + share * known[after];
+    }
+}

@@ -1,0 +1,533 @@
+package tideless.scenario;
+
+import java.time.LocalDate;
+import java.time.LocalDateTime;
+import java.time.temporal.ChronoUnit;
+import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.EnumMap;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import tideless.physics.HumidAir;
+import tideless.physics.Light;
+import tideless.rig.InsideAir;
+
+/**
+ * Air and light measured at the plants from a CSV file, as hourly means of a run.
+ *
+ * <p>Rows may be as close as the logger wrote them; each counts for the hour it falls in on the
+ * rig's clock, and an hour holds the mean of its rows. What is missing is filled as {@link Gaps}
+ * says.
+ */
+final class InsideFile {
+    private static final String HUMIDITY = "humidity";
+    private static final String DEFICIT = "deficit";
+    private static final String VAPOUR = "vapour_pressure";
+    private static final String PPFD = "ppfd";
+    private static final String PAR = "par";
+    private static final String GLOBAL = "global";
+    private static final String LAMP = "lamp";
+
+    private static final List<String> MOISTURE = List.of(HUMIDITY, DEFICIT, VAPOUR);
+    private static final List<String> LIGHT = List.of(PPFD, PAR, GLOBAL);
+    private static final List<String> NEEDED = List.of("time", "temperature");
+    private static final List<String> OPTIONAL =
+            List.of(
+                    HUMIDITY,
+                    DEFICIT,
+                    VAPOUR,
+                    PPFD,
+                    PAR,
+                    GLOBAL,
+                    LAMP,
+                    "co2",
+                    "air_speed",
+                    "solution_temperature");
+
+    /** Most hours a file may span: 45 years. */
+    private static final int MOST_HOURS = 400_000;
+
+    /** What the light column saw. */
+    enum LightFrom {
+        SUN("sun"),
+        LAMPS("lamps"),
+        BOTH("sun and lamps");
+
+        final String spelling;
+
+        LightFrom(String spelling) {
+            this.spelling = spelling;
+        }
+
+        static List<String> spellings() {
+            return Arrays.stream(values()).map(from -> from.spelling).toList();
+        }
+
+        static LightFrom of(String spelling) {
+            for (LightFrom from : values()) {
+                if (from.spelling.equals(spelling)) {
+                    return from;
+                }
+            }
+            throw new IllegalArgumentException("no light from " + spelling);
+        }
+    }
+
+    /**
+     * What the scenario says of the file.
+     *
+     * @param named the file's own names of some columns
+     * @param gaps which gaps are filled
+     * @param rigOffsetS the rig's clock less UTC, s; null when the scenario does not tell it
+     * @param lightFrom what the light column saw
+     * @param lamps kind of the house's lamps
+     * @param lampsFullUmolPerM2S their photon flux density at full level; NaN when not told
+     * @param co2Ppm carbon dioxide where the file has none, umol/mol
+     * @param airSpeedMPerS air speed where the file has none, m/s
+     */
+    record Rules(
+            Map<String, CsvColumns.Named> named,
+            Gaps gaps,
+            Integer rigOffsetS,
+            LightFrom lightFrom,
+            LampType lamps,
+            double lampsFullUmolPerM2S,
+            double co2Ppm,
+            double airSpeedMPerS) {}
+
+    private final CsvColumns csv;
+    private final Source source;
+    private final Rules rules;
+    private final Map<String, double[]> hourly = new LinkedHashMap<>();
+    private LocalDateTime begin; // of the first hour of the columns
+    private int[] lineOfHour;
+    private int firstOfRun;
+    private int hours; // of the run
+
+    private InsideFile(CsvColumns csv, Source source, Rules rules) {
+        this.csv = csv;
+        this.source = source;
+        this.rules = rules;
+    }
+
+    /** Every column that inside air or weather may have. */
+    static List<String> columns() {
+        List<String> all = new ArrayList<>(NEEDED);
+        all.addAll(OPTIONAL);
+        for (String column : WeatherFile.COLUMNS) {
+            if (!all.contains(column)) {
+                all.add(column);
+            }
+        }
+        return all;
+    }
+
+    static boolean knows(String column) {
+        return NEEDED.contains(column) || OPTIONAL.contains(column);
+    }
+
+    /** Null when faulty. */
+    static InsideAir read(
+            NamedFiles.Named file, Source source, LocalDate start, int days, Rules rules) {
+        CsvColumns csv =
+                CsvColumns.of(
+                        file.label(),
+                        file.text(),
+                        source,
+                        new CsvColumns.Wanted(NEEDED, OPTIONAL, rules.named()));
+        if (csv == null) {
+            return null;
+        }
+        InsideFile inside = new InsideFile(csv, source, rules);
+        String moisture = inside.oneOf(MOISTURE);
+        String light = inside.oneOf(LIGHT);
+        if (moisture.isEmpty()) {
+            csv.problem(
+                    csv.nameLine(),
+                    1,
+                    HUMIDITY,
+                    "no column of moisture",
+                    "one of humidity, deficit, vapour_pressure",
+                    "Maybe name it in [climate.columns], as humidity = \"RH in %\".");
+        }
+        Integer offsetS = inside.fileOffsetS();
+        if (!inside.knowsUnits(moisture, light) || offsetS == null || moisture.isEmpty()) {
+            return null;
+        }
+        boolean good =
+                inside.lightFits(light)
+                        && inside.load(moisture, light, offsetS, start, days)
+                        && inside.fill();
+        return good ? inside.air(moisture, light, WeatherFile.named(file)) : null;
+    }
+
+    /** The first of some columns that is there; says that the others are not used. */
+    private String oneOf(List<String> names) {
+        String first = "";
+        for (String name : names) {
+            if (csv.has(name) && first.isEmpty()) {
+                first = name;
+            } else if (csv.has(name)) {
+                source.note(
+                        new Note(csv.label(), csv.nameLine(), name, "not used beside " + first));
+            }
+        }
+        return first;
+    }
+
+    /** The clock of the file's times less the rig's, s; null with a fault. */
+    private Integer fileOffsetS() {
+        if (csv.unit("time").isEmpty()) {
+            source.note(
+                    new Note(
+                            csv.label(),
+                            csv.nameLine(),
+                            "time",
+                            "no zone is stated: taken as the rig's own clock"));
+            return 0;
+        }
+        if (csv.unit("time").equals("local")) {
+            return 0;
+        }
+        Integer offsetS = WeatherFile.offsetS(csv, rules.rigOffsetS());
+        if (offsetS == null) {
+            return null;
+        }
+        if (rules.rigOffsetS() == null) {
+            csv.problem(
+                    csv.unitLine(),
+                    1,
+                    "time",
+                    Key.quoted(Source.shown(csv.unit("time"))),
+                    "\"local\", where the scenario does not tell the rig's own clock",
+                    "Maybe add utc_offset = \"+01:00\" to [place].");
+            return null;
+        }
+        return offsetS - rules.rigOffsetS();
+    }
+
+    private boolean knowsUnits(String moisture, String light) {
+        boolean known = csv.knows("temperature", List.of(UnitTable.TEMPERATURE));
+        known &= !moisture.equals(HUMIDITY) || knowsShare(HUMIDITY);
+        if (moisture.equals(DEFICIT) || moisture.equals(VAPOUR)) {
+            known &= csv.knows(moisture, List.of(UnitTable.PRESSURE, UnitTable.VAPOUR_DENSITY));
+        }
+        known &= !light.equals(PPFD) || csv.knows(PPFD, List.of(UnitTable.PHOTON_FLUX));
+        if (light.equals(PAR) || light.equals(GLOBAL)) {
+            known &= csv.knows(light, List.of(UnitTable.IRRADIANCE));
+        }
+        if (csv.has(LAMP)) {
+            known &=
+                    csv.knows(
+                            LAMP,
+                            List.of(UnitTable.SHARE, UnitTable.PHOTON_FLUX, UnitTable.DURATION),
+                            "fraction");
+        }
+        known &= !csv.has("co2") || csv.knows("co2", List.of(UnitTable.MIXING_RATIO));
+        known &= !csv.has("air_speed") || csv.knows("air_speed", List.of(UnitTable.SPEED));
+        return known
+                & (!csv.has("solution_temperature")
+                        || csv.knows("solution_temperature", List.of(UnitTable.TEMPERATURE)));
+    }
+
+    private boolean knowsShare(String column) {
+        return csv.knows(column, List.of(UnitTable.SHARE), "fraction");
+    }
+
+    private boolean lampIsFlux() {
+        return UnitTable.PHOTON_FLUX.spellings().contains(csv.unit(LAMP));
+    }
+
+    private boolean lampIsTime() {
+        return UnitTable.DURATION.spellings().contains(csv.unit(LAMP));
+    }
+
+    /** Whether what the light columns hold can be told apart; says so when not. */
+    private boolean lightFits(String light) {
+        if (csv.has(LAMP) && !lampIsFlux() && Double.isNaN(rules.lampsFullUmolPerM2S())) {
+            csv.problem(
+                    csv.unitLine(),
+                    csv.place(LAMP),
+                    LAMP,
+                    "a level without the light it stands for",
+                    "lamps_full in [climate], as lamps_full = \"187 umol/m2/s\"",
+                    "");
+        }
+        if (rules.lightFrom() == LightFrom.BOTH && !csv.has(LAMP) && !light.isEmpty()) {
+            csv.problem(
+                    csv.nameLine(),
+                    csv.place(light),
+                    light,
+                    "light of sun and lamps in one, and no column lamp to tell them apart",
+                    "a column lamp beside light_from = \"sun and lamps\"",
+                    "");
+        }
+        if (rules.lightFrom() == LightFrom.LAMPS && (csv.has(LAMP) || light.equals(GLOBAL))) {
+            csv.problem(
+                    csv.nameLine(),
+                    csv.place(csv.has(LAMP) ? LAMP : light),
+                    csv.has(LAMP) ? LAMP : light,
+                    "a column beside light_from = \"lamps\"",
+                    "one column ppfd or par, which is the lamps' light",
+                    "");
+        }
+        return csv.isSound();
+    }
+
+    private boolean load(String moisture, String light, int fileAheadS, LocalDate start, int days) {
+        LocalDateTime[] times = new LocalDateTime[csv.size()];
+        int previous = -1;
+        for (int row = 0; row < times.length; row++) {
+            LocalDateTime time = csv.time(row, "time");
+            if (time == null) {
+                continue;
+            }
+            times[row] = time.minusSeconds(fileAheadS);
+            if (previous >= 0 && !times[row].isAfter(times[previous])) {
+                csv.problemAt(
+                        row,
+                        "time",
+                        "times that rise; line %s is not earlier".formatted(csv.line(previous)));
+            }
+            previous = row;
+        }
+        if (!csv.isSound()) {
+            return false;
+        }
+        begin = earlier(start.atStartOfDay(), times[0].truncatedTo(ChronoUnit.HOURS));
+        hours = days * 24;
+        firstOfRun = (int) ChronoUnit.HOURS.between(begin, start.atStartOfDay());
+        long lastRow = ChronoUnit.HOURS.between(begin, times[times.length - 1]);
+        if (lastRow > MOST_HOURS
+                || ChronoUnit.HOURS.between(begin, start.atStartOfDay()) > MOST_HOURS) {
+            csv.problem(
+                    csv.line(times.length - 1),
+                    1,
+                    "time",
+                    "times from %s to %s".formatted(times[0], times[times.length - 1]),
+                    "times within 45 years of the run",
+                    "");
+            return false;
+        }
+        int span = Math.max((int) lastRow + 1, firstOfRun + hours);
+        lineOfHour = new int[span];
+        for (int row = times.length - 1; row >= 0; row--) {
+            lineOfHour[(int) ChronoUnit.HOURS.between(begin, times[row])] = csv.line(row);
+        }
+        for (String column : new String[] {"temperature", moisture, light, LAMP}) {
+            addColumn(column, times, span);
+        }
+        for (String column : new String[] {"co2", "air_speed", "solution_temperature"}) {
+            addColumn(column, times, span);
+        }
+        return csv.isSound();
+    }
+
+    private static LocalDateTime earlier(LocalDateTime a, LocalDateTime b) {
+        return a.isBefore(b) ? a : b;
+    }
+
+    /** Means of the hours; the sum of an hour where a column tells time on. */
+    private void addColumn(String column, LocalDateTime[] times, int span) {
+        if (column.isEmpty() || !csv.has(column)) {
+            return;
+        }
+        double[] sums = new double[span];
+        int[] counts = new int[span];
+        for (int row = 0; row < times.length; row++) {
+            double value = value(row, column);
+            if (!Double.isNaN(value)) {
+                int hour = (int) ChronoUnit.HOURS.between(begin, times[row]);
+                sums[hour] += value;
+                counts[hour]++;
+            }
+        }
+        boolean isTime = column.equals(LAMP) && lampIsTime();
+        for (int hour = 0; hour < span; hour++) {
+            sums[hour] = counts[hour] == 0 ? Double.NaN : sums[hour] / (isTime ? 1 : counts[hour]);
+        }
+        hourly.put(column, sums);
+    }
+
+    private double value(int row, String column) {
+        return switch (column) {
+            case "temperature" -> csv.value(row, column, UnitTable.TEMPERATURE, -20, 60);
+            case "solution_temperature" -> csv.value(row, column, UnitTable.TEMPERATURE, -1, 60);
+            // Sensors read a little above saturation and a little below darkness.
+            case HUMIDITY -> Math.min(1, csv.value(row, column, share(column), 0, 1.05));
+            case DEFICIT, VAPOUR ->
+                    isDensity(column)
+                            ? Math.max(
+                                    0, csv.value(row, column, UnitTable.VAPOUR_DENSITY, -1e-3, 0.1))
+                            : Math.max(0, csv.value(row, column, UnitTable.PRESSURE, -100, 2e4));
+            case PPFD -> Math.max(0, csv.value(row, column, UnitTable.PHOTON_FLUX, -10, 3000));
+            case PAR -> Math.max(0, csv.value(row, column, UnitTable.IRRADIANCE, -10, 700));
+            case GLOBAL -> Math.max(0, csv.value(row, column, UnitTable.IRRADIANCE, -20, 1500));
+            case LAMP -> lampValue(row);
+            case "co2" -> csv.value(row, column, UnitTable.MIXING_RATIO, 100, 10000);
+            case "air_speed" -> csv.value(row, column, UnitTable.SPEED, 0, 20);
+            default -> throw new IllegalArgumentException("no bounds for column " + column);
+        };
+    }
+
+    private double lampValue(int row) {
+        if (lampIsFlux()) {
+            return csv.value(row, LAMP, UnitTable.PHOTON_FLUX, 0, 3000);
+        }
+        if (lampIsTime()) {
+            return csv.value(row, LAMP, UnitTable.DURATION, 0, 3600) / 3600;
+        }
+        return Math.min(1, csv.value(row, LAMP, share(LAMP), 0, 1.05));
+    }
+
+    private UnitTable share(String column) {
+        return csv.unit(column).equals("fraction") ? UnitTable.FRACTION : UnitTable.SHARE;
+    }
+
+    private boolean isDensity(String column) {
+        return UnitTable.VAPOUR_DENSITY.spellings().contains(csv.unit(column));
+    }
+
+    /** Fills gaps; false, with a fault, when one stays. */
+    private boolean fill() {
+        int end = firstOfRun + hours;
+        hourly.forEach(
+                (name, column) -> {
+                    for (Gaps.Filled filled :
+                            rules.gaps().fill(column, name, firstOfRun, end, this::clock)) {
+                        source.note(
+                                new Note(
+                                        csv.label(),
+                                        lineAt(filled.firstHour()),
+                                        name,
+                                        filled.words()));
+                    }
+                });
+        for (Map.Entry<String, double[]> column : hourly.entrySet()) {
+            for (Gaps.Gap gap : Gaps.in(column.getValue())) {
+                if (gap.to() > firstOfRun && gap.from() < end) {
+                    csv.problem(
+                            lineAt(gap.from()),
+                            csv.place(column.getKey()),
+                            column.getKey(),
+                            "a gap of %s h from %s to %s"
+                                    .formatted(gap.hours(), clock(gap.from()), clock(gap.to())),
+                            "gaps of up to %s h, within the file".formatted(rules.gaps().mostH()),
+                            WeatherFile.GAP_HINT);
+                }
+            }
+        }
+        return csv.isSound();
+    }
+
+    private String clock(int hour) {
+        return begin.plusHours(hour).toString();
+    }
+
+    /** The line of an hour, or of the last row before it. */
+    private int lineAt(int hour) {
+        int at = hour;
+        while (at > 0 && lineOfHour[at] == 0) {
+            at--;
+        }
+        return lineOfHour[at];
+    }
+
+    private InsideAir air(String moisture, String light, String named) {
+        double[] tempC = cut("temperature");
+        double[] vapour = cut(moisture);
+        double[] lampPpfd = lampPpfd();
+        double[] sunPar = new double[hours];
+        if (!light.isEmpty() && rules.lightFrom() != LightFrom.LAMPS) {
+            double[] measured = cut(light);
+            for (int h = 0; h < hours; h++) {
+                double lampPar =
+                        rules.lightFrom() == LightFrom.BOTH ? sameAs(light, lampPpfd[h]) : 0;
+                sunPar[h] = parWPerM2(light, Math.max(0, measured[h] - lampPar));
+            }
+        } else if (!light.isEmpty()) {
+            lampPpfd = cut(light);
+            for (int h = 0; h < hours && light.equals(PAR); h++) {
+                lampPpfd[h] *= rules.lamps().umolPerJ();
+            }
+        }
+        for (int h = 0; h < hours; h++) {
+            vapour[h] = vapourPa(moisture, vapour[h], tempC[h]);
+        }
+        Map<InsideAir.Quantity, double[]> air = new EnumMap<>(InsideAir.Quantity.class);
+        air.put(InsideAir.Quantity.TEMP_C, tempC);
+        air.put(InsideAir.Quantity.VAPOUR_PA, vapour);
+        air.put(InsideAir.Quantity.SUN_PAR_W_PER_M2, sunPar);
+        air.put(InsideAir.Quantity.LAMP_PPFD_UMOL_PER_M2_S, lampPpfd);
+        air.put(InsideAir.Quantity.CO2_PPM, cutOr("co2", rules.co2Ppm()));
+        air.put(InsideAir.Quantity.AIR_SPEED_M_PER_S, cutOr("air_speed", rules.airSpeedMPerS()));
+        air.put(InsideAir.Quantity.SOLUTION_TEMP_C, cutOr("solution_temperature", Double.NaN));
+        return new InsideAir(
+                named,
+                rules.gaps().filled(),
+                air,
+                csv.has(LAMP) || (!light.isEmpty() && rules.lightFrom() != LightFrom.SUN),
+                rules.lamps().umolPerJ(),
+                rules.lamps().nearInfraredPerPar());
+    }
+
+    private double[] lampPpfd() {
+        if (!csv.has(LAMP)) {
+            return new double[hours];
+        }
+        double[] lamp = cut(LAMP);
+        for (int h = 0; h < hours && !lampIsFlux(); h++) {
+            lamp[h] = Math.min(1, lamp[h]) * rules.lampsFullUmolPerM2S();
+        }
+        return lamp;
+    }
+
+    /** What a light column shows of the lamps alone, in its own quantity. */
+    private double sameAs(String light, double lampPpfd) {
+        double par = lampPpfd / rules.lamps().umolPerJ();
+        return switch (light) {
+            case PPFD -> lampPpfd;
+            case PAR -> par;
+            default -> par * (1 + rules.lamps().nearInfraredPerPar());
+        };
+    }
+
+    /** Sun of 400-700 nm, W/m2. */
+    private static double parWPerM2(String light, double value) {
+        return switch (light) {
+            case PPFD -> value / Light.Source.SUN_AND_SKY.umolPerJ();
+            case PAR -> value;
+            default -> value * Light.PAR_PER_GLOBAL_FRAC;
+        };
+    }
+
+    private double vapourPa(String moisture, double value, double tempC) {
+        double saturatedPa = HumidAir.saturationPressurePa(tempC);
+        double pa =
+                switch (moisture) {
+                    case HUMIDITY -> value * saturatedPa;
+                    default ->
+                            isDensity(moisture)
+                                    ? value
+                                            * HumidAir.GAS_CONSTANT_VAPOUR_J_PER_KG_K
+                                            * (tempC + 273.15)
+                                    : value;
+                };
+        double held = moisture.equals(DEFICIT) ? saturatedPa - pa : pa;
+        return Math.max(0, Math.min(held, saturatedPa));
+    }
+
+    private double[] cut(String column) {
+        return Arrays.copyOfRange(hourly.get(column), firstOfRun, firstOfRun + hours);
+    }
+
+    private double[] cutOr(String column, double otherwise) {
+        if (csv.has(column)) {
+            return cut(column);
+        }
+        double[] same = new double[hours];
+        Arrays.fill(same, otherwise);
+        return same;
+    }
+}

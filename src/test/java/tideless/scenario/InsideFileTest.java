@@ -1,0 +1,356 @@
+package tideless.scenario;
+
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
+import static org.junit.jupiter.api.Assertions.assertInstanceOf;
+import static org.junit.jupiter.api.Assertions.assertNotNull;
+import static org.junit.jupiter.api.Assertions.assertNull;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.time.LocalDate;
+import java.time.LocalDateTime;
+import java.util.List;
+import java.util.Map;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+import tideless.rig.Climate;
+import tideless.rig.InsideAir;
+import tideless.rig.InsideAir.Quantity;
+import tideless.sim.Simulation;
+import tideless.sim.TrayTrace;
+
+class InsideFileTest {
+    private static final LocalDate START = LocalDate.of(2026, 3, 2);
+
+    @TempDir Path folder;
+    private final Source source = new Source("bench.toml");
+
+    private static InsideFile.Rules rules(InsideFile.LightFrom from, Gaps gaps, Integer offsetS) {
+        return new InsideFile.Rules(
+                Map.of(), gaps, offsetS, from, LampType.HIGH_PRESSURE_SODIUM, 187, 420, 0.2);
+    }
+
+    private InsideAir read(String text, int days, InsideFile.Rules rules) {
+        return InsideFile.read(new NamedFiles.Named("in.csv", text), source, START, days, rules);
+    }
+
+    private InsideAir read(String text, int days) {
+        return read(text, days, rules(InsideFile.LightFrom.SUN, Gaps.usual(), 0));
+    }
+
+    private List<String> faults() {
+        return source.problems().stream().map(Problem::toString).toList();
+    }
+
+    private List<String> notes() {
+        return source.notes().stream().map(Note::toString).toList();
+    }
+
+    /** Rows of one text an hour, from the start's midnight. */
+    private static String rows(String head, int hours, String rest) {
+        StringBuilder text = new StringBuilder(head);
+        for (int h = 0; h < hours; h++) {
+            LocalDateTime at = START.atStartOfDay().plusHours(h);
+            text.append(at.toString().replace('T', ' ')).append(',').append(rest).append('\n');
+        }
+        return text.toString();
+    }
+
+    // FAO 56 (Allen et al. 1998), eq. 11: saturation at 20 degC 2338 Pa; 60 % of it 1403 Pa. Sun of
+    // 457 umol/m2/s at 4.57 umol/J is 100 W/m2; half of 187 umol/m2/s is 93.5.
+    @Test
+    void columns_become_air_sun_and_lamps() {
+        InsideAir air =
+                read(
+                        rows(
+                                "time,temperature,humidity,ppfd,lamp,co2,air_speed,solution_temperature\n"
+                                        + "local,degC,%,umol/m2/s,%,ppm,m/s,degC\n",
+                                24, "20,60,457,50,800,0.35,19"),
+                        1);
+        assertEquals(List.of(), faults());
+        assertEquals(24, air.hours());
+        assertEquals(20, air.at(Quantity.TEMP_C, 3));
+        assertEquals(1403, air.at(Quantity.VAPOUR_PA, 3), 0.5);
+        assertEquals(100, air.at(Quantity.SUN_PAR_W_PER_M2, 3), 1e-9);
+        assertEquals(93.5, air.at(Quantity.LAMP_PPFD_UMOL_PER_M2_S, 3), 1e-9);
+        assertEquals(800, air.at(Quantity.CO2_PPM, 3));
+        assertEquals(0.35, air.at(Quantity.AIR_SPEED_M_PER_S, 3));
+        assertEquals(19, air.at(Quantity.SOLUTION_TEMP_C, 3));
+        assertTrue(air.recordsLamps());
+        assertEquals(LampType.HIGH_PRESSURE_SODIUM.umolPerJ(), air.lampUmolPerJ());
+    }
+
+    // 1 kPa below 2338 Pa. By density: 2338 Pa at 293.15 K is 17.28 g/m3 (461.52 J/kg/K), so 5 g/m3
+    // less are 676 Pa less.
+    @Test
+    void moisture_may_be_a_deficit_of_pressure_or_of_density_or_a_vapour_pressure() {
+        String head = "time,temperature,deficit\nlocal,degC,";
+        assertEquals(
+                1338, read(rows(head + "kPa\n", 24, "20,1"), 1).at(Quantity.VAPOUR_PA, 0), 0.5);
+        assertEquals(
+                2338 - 676.5,
+                read(rows(head + "g/m3\n", 24, "20,5"), 1).at(Quantity.VAPOUR_PA, 0),
+                0.6);
+        String ea = head.replace("deficit", "vapour_pressure");
+        assertEquals(900, read(rows(ea + "hPa\n", 24, "20,9"), 1).at(Quantity.VAPOUR_PA, 0), 1e-9);
+        assertEquals(List.of(), faults());
+    }
+
+    @Test
+    void light_may_be_global_or_photosynthetic_power() {
+        String head = "time,temperature,humidity,";
+        String units = "\nlocal,degC,%,W/m2\n";
+        assertEquals(
+                45,
+                read(rows(head + "global" + units, 24, "20,60,100"), 1)
+                        .at(Quantity.SUN_PAR_W_PER_M2, 0),
+                1e-9);
+        assertEquals(
+                100,
+                read(rows(head + "par" + units, 24, "20,60,100"), 1)
+                        .at(Quantity.SUN_PAR_W_PER_M2, 0),
+                1e-9);
+    }
+
+    // A sensor under sun and lamps reads 457 + 187 umol/m2/s: the sun is what the lamps leave over.
+    @Test
+    void a_sensor_under_sun_and_lamps_is_told_apart_by_the_lamp_column() {
+        String text =
+                rows(
+                        "time,temperature,humidity,ppfd,lamp\nlocal,degC,%,umol/m2/s,fraction\n",
+                        24, "20,60,644,1");
+        InsideAir both = read(text, 1, rules(InsideFile.LightFrom.BOTH, Gaps.usual(), 0));
+        assertEquals(100, both.at(Quantity.SUN_PAR_W_PER_M2, 0), 1e-9);
+        assertEquals(187, both.at(Quantity.LAMP_PPFD_UMOL_PER_M2_S, 0), 1e-9);
+        InsideAir lamps =
+                read(
+                        text.replace(",lamp", ",x"),
+                        1,
+                        rules(InsideFile.LightFrom.LAMPS, Gaps.usual(), 0));
+        assertEquals(0, lamps.at(Quantity.SUN_PAR_W_PER_M2, 0));
+        assertEquals(644, lamps.at(Quantity.LAMP_PPFD_UMOL_PER_M2_S, 0), 1e-9);
+        assertFalse(lamps.isSunlit());
+        assertNull(
+                read(
+                        text.replace(",lamp", ",x"),
+                        1,
+                        rules(InsideFile.LightFrom.BOTH, Gaps.usual(), 0)));
+        assertThat(faults()).singleElement().asString().contains("no column lamp");
+    }
+
+    // Twelve rows an hour; the lamp's minutes of each row add up to 30 of 60: half of 187.
+    @Test
+    void rows_of_five_minutes_become_means_and_minutes_on_are_added_up() {
+        StringBuilder text =
+                new StringBuilder("time,temperature,humidity,lamp\nlocal,degC,%,min\n");
+        for (int row = 0; row < 288; row++) {
+            text.append(START.atStartOfDay().plusMinutes(5L * row))
+                    .append(',')
+                    .append(row % 2 == 0 ? "19,50" : "21,70")
+                    .append(row % 12 < 6 ? ",5\n" : ",0\n");
+        }
+        InsideAir air = read(text.toString(), 1);
+        assertEquals(List.of(), faults());
+        assertEquals(20, air.at(Quantity.TEMP_C, 23), 1e-12);
+        assertEquals(93.5, air.at(Quantity.LAMP_PPFD_UMOL_PER_M2_S, 7), 1e-9);
+    }
+
+    @Test
+    void a_gap_of_three_hours_is_bridged_counted_and_told_in_the_result() {
+        String text =
+                rows("time,temperature,humidity\nlocal,degC,%\n", 24, "20,60")
+                        .replaceAll("2026-03-02 0[567]:00,20", "2026-03-02 05:00,")
+                        .replaceFirst("05:00,,60\n2026-03-02 05:00,,60\n", "05:00,,60\n")
+                        .replaceFirst("2026-03-02 05:00,,60\n2026-03-02 05:00,,60\n", "");
+        text = text.replace("08:00,20", "08:00,24");
+        InsideAir air = read(text, 1);
+        assertEquals(List.of(), faults());
+        assertEquals(22, air.at(Quantity.TEMP_C, 6), 1e-12);
+        assertThat(air.filled())
+                .contains(
+                        "temperature: 3 h missing from 2026-03-02T05:00, filled by a straight line");
+        assertThat(notes()).anyMatch(note -> note.contains("3 h missing from 2026-03-02T05:00"));
+    }
+
+    @Test
+    void a_missing_day_is_refused_with_its_line_and_times_and_filled_where_allowed() {
+        StringBuilder text = new StringBuilder("time,temperature,humidity\nlocal,degC,%\n");
+        for (int h = 0; h < 72; h++) {
+            if (h / 24 != 1) {
+                text.append(START.atStartOfDay().plusHours(h)).append(',').append(h % 24 + h / 24);
+                text.append(",60\n");
+            }
+        }
+        assertNull(read(text.toString(), 3));
+        assertThat(faults())
+                .contains(
+                        "in.csv:26:2: temperature: found a gap of 24 h from 2026-03-03T00:00 to"
+                                + " 2026-03-04T00:00, allowed: gaps of up to 3 h, within the file\n"
+                                + "    "
+                                + WeatherFile.GAP_HINT);
+        InsideAir air =
+                InsideFile.read(
+                        new NamedFiles.Named("in.csv", text.toString()),
+                        new Source("again.toml"),
+                        START,
+                        3,
+                        rules(InsideFile.LightFrom.SUN, new Gaps(3, true), 0));
+        assertNotNull(air);
+        assertEquals(11, air.at(Quantity.TEMP_C, 34), 1e-12); // between 10 and 12
+        assertThat(air.filled())
+                .contains(
+                        "temperature: 24 h missing from 2026-03-03T00:00, filled from the same"
+                                + " hours of the days beside");
+    }
+
+    @Test
+    void a_loggers_own_names_and_spellings_are_read_without_a_row_of_units() {
+        InsideAir air =
+                InsideFile.read(
+                        new NamedFiles.Named(
+                                "in.csv",
+                                rows("Date,Tair (C),RHair,CO2air\n", 24, "20,60,700")
+                                        .replaceAll(
+                                                "2026-03-02 (\\d\\d):00", "02.03.2026 $1:00:00")),
+                        source,
+                        START,
+                        1,
+                        new InsideFile.Rules(
+                                Map.of(
+                                        "time",
+                                        new CsvColumns.Named("Date", "local"),
+                                        "temperature",
+                                        new CsvColumns.Named("Tair (C)", "degC"),
+                                        "humidity",
+                                        new CsvColumns.Named("RHair", "%")),
+                                Gaps.usual(),
+                                null,
+                                InsideFile.LightFrom.SUN,
+                                LampType.WHITE_LED,
+                                Double.NaN,
+                                420,
+                                0.2));
+        assertEquals(List.of(), faults());
+        assertEquals(20, air.at(Quantity.TEMP_C, 0));
+        assertEquals(420, air.at(Quantity.CO2_PPM, 0)); // not named, so not used, and said:
+        assertThat(notes())
+                .singleElement()
+                .asString()
+                .contains("columns that are not used: CO2air")
+                .contains("co2 = \"CO2air\"");
+    }
+
+    @Test
+    void a_file_in_universal_time_needs_the_rigs_own_clock() {
+        String text = rows("time,temperature,humidity\nUTC,degC,%\n", 24, "20,60");
+        assertNull(read(text, 1, rules(InsideFile.LightFrom.SUN, Gaps.usual(), null)));
+        assertThat(faults()).singleElement().asString().contains("utc_offset = \"+01:00\"");
+    }
+
+    private static final String SCENARIO =
+            """
+            title = "t"
+            start = 2026-03-02
+            length = "2 days"
+            [climate]
+            kind = "weather"
+            cover = "inside"
+            file = "in.csv"
+            lamps_full = "187 umol/m2/s"
+            lamps_type = "high-pressure-sodium"
+            [climate.columns]
+            temperature = "Tair in degC"
+            [feed]
+            recipe = "steiner"
+            [tray.a]
+            length = "60 cm"
+            width = "35 cm"
+            depth = "8 cm"
+            crop = "basil"
+            plants = 8
+            hand = { to = "5 cm" }
+            """;
+
+    private Reading scenario(String toml) throws IOException {
+        return scenario(
+                toml, "time,Tair,humidity,ppfd,lamp\nlocal,,%,umol/m2/s,%\n", "20,60,100,50");
+    }
+
+    private Reading scenario(String toml, String head, String row) throws IOException {
+        Files.writeString(folder.resolve("in.csv"), rows(head, 48, row));
+        Files.writeString(folder.resolve("a.toml"), toml);
+        return ScenarioReader.read(folder.resolve("a.toml"), TestCrops.LIBRARY);
+    }
+
+    // 100 of sun and 93.5 of lamps for 24 h: 193.5e-6 x 86400 = 16.72 mol/m2/d.
+    @Test
+    void lamps_of_the_file_light_the_trays() throws IOException {
+        Reading.Good good = assertInstanceOf(Reading.Good.class, scenario(SCENARIO));
+        assertInstanceOf(Climate.Inside.class, good.scenario().climate());
+        TrayTrace tray = Simulation.run(good.scenario()).trays().get(0);
+        assertEquals(16.72, tray.lightMolPerM2().sum(0, 24), 0.005);
+        assertEquals(20, tray.airTempC().at(5), 1e-12);
+    }
+
+    @Test
+    void a_tray_lamp_beside_recorded_lamps_is_a_fault() throws IOException {
+        Reading.Faulty faulty =
+                assertInstanceOf(
+                        Reading.Faulty.class,
+                        scenario(SCENARIO + "[lamp]\nppfd = \"200 umol/m2/s\"\n"));
+        assertThat(faulty.problems())
+                .singleElement()
+                .asString()
+                .contains("lamp.ppfd: found a lamp beside the lamps that the weather file records")
+                .contains("counted twice");
+    }
+
+    @Test
+    void a_tray_lamp_beside_measured_sun_adds_to_it_and_is_said() throws IOException {
+        Reading.Good good =
+                assertInstanceOf(
+                        Reading.Good.class,
+                        scenario(
+                                SCENARIO.replace("Tair in degC\"", "Tair in degC\"\nppfd = \"x\"")
+                                        + "[lamp]\nppfd = \"200 umol/m2/s\"\n",
+                                "time,Tair,humidity,x\nlocal,,%,umol/m2/s\n",
+                                "20,60,100"));
+        assertThat(good.notes()).singleElement().asString().contains("counts them twice");
+        // 100 for 24 h and 200 for 14 h: (100 x 24 + 200 x 14) x 3600e-6 = 18.72 mol/m2/d.
+        TrayTrace tray = Simulation.run(good.scenario()).trays().get(0);
+        assertEquals(18.72, tray.lightMolPerM2().sum(0, 24), 1e-9);
+    }
+
+    @Test
+    void glass_keys_beside_inside_air_are_faults_with_a_suggestion() throws IOException {
+        Reading.Faulty faulty =
+                assertInstanceOf(
+                        Reading.Faulty.class,
+                        scenario(
+                                SCENARIO.replace(
+                                        "cover = \"inside\"",
+                                        "cover = \"inside\"\ntransmission = \"70 %\"")));
+        assertThat(faulty.problems())
+                .singleElement()
+                .asString()
+                .contains("climate.transmission: found \"70 %\" beside cover = \"inside\"")
+                .contains("Maybe take it out");
+        assertInstanceOf(
+                Reading.Faulty.class,
+                scenario(SCENARIO.replace("cover = \"inside\"", "cover = \"glass\"")));
+    }
+
+    @Test
+    void a_column_without_a_unit_is_a_fault_that_says_how_to_state_it() {
+        assertNull(read(rows("time,temperature,humidity,co2 [ppm]\n", 24, "20,60,700"), 1));
+        assertThat(faults())
+                .hasSize(2)
+                .first()
+                .asString()
+                .contains("temperature = \"temperature in degC\"");
+    }
+}
