@@ -21,6 +21,7 @@ import tideless.rig.Climate;
 import tideless.rig.InsideAir;
 import tideless.rig.InsideAir.Quantity;
 import tideless.sim.Simulation;
+import tideless.sim.TraySeries;
 import tideless.sim.TrayTrace;
 
 class InsideFileTest {
@@ -293,7 +294,7 @@ class InsideFileTest {
         assertInstanceOf(Climate.Inside.class, good.scenario().climate());
         TrayTrace tray = Simulation.run(good.scenario()).trays().get(0);
         assertEquals(16.72, tray.lightMolPerM2().sum(0, 24), 0.005);
-        assertEquals(20, tray.airTempC().at(5), 1e-12);
+        assertEquals(20, tray.of(TraySeries.AIR_TEMP).at(5), 1e-12);
     }
 
     @Test
