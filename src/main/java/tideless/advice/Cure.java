@@ -33,6 +33,7 @@ public record Cure(Kind kind, Facts facts) {
         WIDER_FEED_LINE,
         // Solution.
         TOP_UP_WITH_WATER,
+        WATER_IN_THE_NEXT_REFILL,
         LEANER_FEED,
         STRONGER_FEED,
         OWN_RESERVOIR,

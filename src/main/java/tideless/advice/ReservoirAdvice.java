@@ -29,7 +29,7 @@ final class ReservoirAdvice {
     }
 
     void add() {
-        SolutionAdvice.addPrecipitates(trace, id, out);
+        SolutionAdvice.addPrecipitates(trace, id, false, out);
         int timesDry = 0;
         double firstDryS = 0;
         double lastDryS = 0;

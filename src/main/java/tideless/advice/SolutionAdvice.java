@@ -4,6 +4,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.function.IntPredicate;
 import java.util.function.IntToDoubleFunction;
+import tideless.rig.Filling;
 import tideless.rig.Limits;
 import tideless.rig.VesselId;
 import tideless.rig.Visits;
@@ -16,8 +17,8 @@ import tideless.solution.ElectricalConductivity;
 
 /** EC, ions, pH and crusts of one tray, and the fresh solution they call for. */
 final class SolutionAdvice {
-    /** A pH meter of a grower reads to this. */
-    private static final double PH_READING = 0.1;
+    /** A lean solution has to last for this long before it is worth a word, h; assumed. */
+    private static final int LEAN_PATIENCE_H = 72;
 
     /** Water that reads more than this brings salts worth leaving out, mS/cm; assumed. */
     private static final double SALTY_WATER_MS_PER_CM = 0.25;
@@ -37,7 +38,7 @@ final class SolutionAdvice {
 
     void add() {
         addChanges();
-        addPrecipitates(tray.trace, tray.id, out);
+        addPrecipitates(tray.trace, tray.id, isPhOpen(), out);
         if (tray.traits == null) {
             return;
         }
@@ -49,17 +50,25 @@ final class SolutionAdvice {
         addIon(Warning.Kind.TOO_MUCH_CHLORIDE, Component.CL, limits.chlorideHighMolPerM3());
     }
 
+    private boolean isPhOpen() {
+        return tray.traits != null && AcidityDoubt.of(tray) == null;
+    }
+
     // ---- tasks ---------------------------------------------------------------------------------
 
     private void addChanges() {
         for (Event event : tray.events()) {
             if (event.kind() == Event.Kind.FLUSH) {
-                addChange(event, Task.Kind.FLUSH, Cause.Kind.SALTS_STAY_BEHIND, saltCures());
+                addChange(
+                        event,
+                        Task.Kind.FLUSH,
+                        Cause.Kind.SALTS_STAY_BEHIND,
+                        saltCures(Math.max(0, tray.trace.sampleAt(event.atS()) - 1)));
             } else if (event.kind() == Event.Kind.FRESH_SOLUTION) {
                 addChange(
                         event,
                         Task.Kind.FRESH_SOLUTION,
-                        event.ecMsPerCm() < limits.ecLowMsPerCm()
+                        event.ecMsPerCm() < tray.leanMsPerCm(tray.trace.sampleAt(event.atS()))
                                 ? Cause.Kind.CROP_TAKES_IT_UP
                                 : Cause.Kind.ONE_RUNS_OUT,
                         leanCures());
@@ -79,7 +88,7 @@ final class SolutionAdvice {
                         event.drainedM3() * 1000,
                         kind == Task.Kind.FLUSH
                                 ? salty(event.ecMsPerCm())
-                                : lean(event.ecMsPerCm()),
+                                : lean(event.ecMsPerCm(), tray.trace.sampleAt(event.atS())),
                         new Cause(
                                 cause,
                                 Double.isNaN(ecAfter)
@@ -93,8 +102,8 @@ final class SolutionAdvice {
         return Measure.atMost(ec, limits.ecHighMsPerCm(), Unit.MS_PER_CM);
     }
 
-    private Measure lean(double ec) {
-        return Measure.atLeast(ec, limits.ecLowMsPerCm(), Unit.MS_PER_CM);
+    private Measure lean(double ec, int hour) {
+        return Measure.atLeast(ec, tray.leanMsPerCm(hour), Unit.MS_PER_CM);
     }
 
     /** What would be due on a tray whose visitors neither flush nor renew. */
@@ -102,43 +111,49 @@ final class SolutionAdvice {
         if (tray.trace.scenario().visits().flush() != Visits.Flush.NEVER) {
             return;
         }
-        double high = limits.ecHighMsPerCm();
-        int salty = tray.firstSpell(h -> tray.of.ecMsPerCm().at(h) > high);
-        if (salty >= 0 && tray.feedMsPerCm < high) {
-            double ec = tray.of.ecMsPerCm().at(salty);
-            double share = FlushRule.shareFrac(ec, tray.feedMsPerCm, high);
+        IntToDoubleFunction ec = tray.of.ecMsPerCm()::at;
+        double feed = tray.feedMsPerCm;
+        int salty =
+                tray.firstSpell(
+                        h ->
+                                mayChange(h)
+                                        && FlushRule.isTooSalty(
+                                                ec.applyAsDouble(h), feed, limits.ecHighMsPerCm()));
+        if (salty >= 0) {
             addUnheeded(
                     Task.Kind.FLUSH,
                     salty,
-                    share,
-                    salty(ec),
+                    salty(ec.applyAsDouble(salty)),
                     Cause.Kind.SALTS_STAY_BEHIND,
-                    ec + share * (tray.feedMsPerCm - ec),
-                    saltCures());
+                    saltCures(salty));
         }
-        double low = limits.ecLowMsPerCm();
-        int lean = tray.firstSpell(h -> tray.of.ecMsPerCm().at(h) < low);
-        if (lean >= 0 && tray.feedMsPerCm > low) {
+        int lean =
+                tray.firstSpell(
+                        LEAN_PATIENCE_H,
+                        h ->
+                                mayChange(h)
+                                        && FlushRule.isTooLean(
+                                                ec.applyAsDouble(h), feed, tray.leanMsPerCm(h)));
+        if (lean >= 0) {
             addUnheeded(
                     Task.Kind.FRESH_SOLUTION,
                     lean,
-                    1,
-                    lean(tray.of.ecMsPerCm().at(lean)),
+                    lean(ec.applyAsDouble(lean), lean),
                     Cause.Kind.CROP_TAKES_IT_UP,
-                    tray.feedMsPerCm,
                     leanCures());
         }
     }
 
+    /** Whether a change would still pay: not into a sealed or low tray, not just before harvest. */
+    private boolean mayChange(int hour) {
+        boolean ends = tray.firstS(Event.Kind.HARVEST) >= 0;
+        return FlushRule.mayChange(tray.tray, tray.of.volumeM3().at(hour))
+                && !(ends && tray.lastHour - hour < 24 * FlushRule.DAYS_BEFORE_HARVEST);
+    }
+
     private void addUnheeded(
-            Task.Kind kind,
-            int hour,
-            double share,
-            Measure measure,
-            Cause.Kind cause,
-            double ecAfter,
-            List<Cure> cures) {
-        double litres = share * tray.of.volumeM3().at(hour) * 1000;
+            Task.Kind kind, int hour, Measure measure, Cause.Kind cause, List<Cure> cures) {
+        double litres = tray.of.volumeM3().at(hour) * 1000;
         out.tasks.add(
                 new Task(
                         kind,
@@ -147,7 +162,7 @@ final class SolutionAdvice {
                         litres,
                         litres,
                         measure,
-                        new Cause(cause, Facts.of(Quantity.EC_AFTER, ecAfter)),
+                        new Cause(cause, Facts.of(Quantity.EC_AFTER, tray.feedMsPerCm)),
                         cures,
                         false));
     }
@@ -156,26 +171,28 @@ final class SolutionAdvice {
 
     private void addStrength() {
         IntToDoubleFunction ec = tray.of.ecMsPerCm()::at;
-        IntPredicate isSalty = h -> ec.applyAsDouble(h) > limits.ecHighMsPerCm();
+        double high = limits.ecHighMsPerCm() * (1 + FlushRule.METER_DOUBT_FRAC);
+        IntPredicate isSalty = h -> !tray.isLow(h) && ec.applyAsDouble(h) > high;
         int salty = tray.firstSpell(isSalty);
         if (salty >= 0) {
             warn(
                     Warning.Kind.TOO_SALTY,
                     salty,
                     isSalty,
-                    salty(tray.greatest(salty, ec)),
+                    salty(tray.greatest(salty, h -> tray.isLow(h) ? 0 : ec.applyAsDouble(h))),
                     Cause.of(Cause.Kind.SALTS_STAY_BEHIND),
-                    saltCures());
+                    saltCures(salty));
         }
-        IntPredicate isLean = h -> ec.applyAsDouble(h) < limits.ecLowMsPerCm();
-        int lean = tray.firstSpell(isLean);
+        IntPredicate isLean =
+                h -> ec.applyAsDouble(h) < tray.leanMsPerCm(h) * (1 - FlushRule.METER_DOUBT_FRAC);
+        int lean = tray.firstSpell(LEAN_PATIENCE_H, isLean);
         if (lean >= 0) {
-            boolean leanFeed = tray.feedMsPerCm < limits.ecLowMsPerCm();
+            boolean leanFeed = tray.feedMsPerCm < tray.leanMsPerCm(lean);
             warn(
                     Warning.Kind.TOO_LEAN,
                     lean,
                     isLean,
-                    lean(tray.least(lean, ec)),
+                    lean(tray.least(lean, ec), lean),
                     leanFeed
                             ? new Cause(
                                     Cause.Kind.FEED_IS_LEAN,
@@ -192,28 +209,28 @@ final class SolutionAdvice {
     }
 
     private void addAcidity() {
-        IntToDoubleFunction ph = tray.of.ph()::at;
-        IntPredicate isAcid = h -> ph.applyAsDouble(h) < limits.phLow() - PH_READING;
-        IntPredicate isBasic = h -> ph.applyAsDouble(h) > limits.phHigh() + PH_READING;
-        int acid = tray.firstSpell(isAcid);
-        int basic = tray.firstSpell(isBasic);
-        if (basic >= 0 && (acid < 0 || basic < acid)) {
-            warn(
-                    Warning.Kind.PH_OUT,
-                    basic,
-                    isBasic,
-                    Measure.atMost(tray.greatest(basic, ph), limits.phHigh(), Unit.PH),
-                    Cause.of(Cause.Kind.ANIONS_TAKEN),
-                    List.of(Cure.of(Cure.Kind.MORE_AMMONIUM), Cure.of(Cure.Kind.ACID_BY_METER)));
-        } else if (acid >= 0) {
-            warn(
-                    Warning.Kind.PH_OUT,
-                    acid,
-                    isAcid,
-                    Measure.atLeast(tray.least(acid, ph), limits.phLow(), Unit.PH),
-                    Cause.of(Cause.Kind.CATIONS_TAKEN),
-                    List.of(Cure.of(Cure.Kind.LESS_AMMONIUM), Cure.of(Cure.Kind.BASE_BY_METER)));
+        AcidityDoubt.Finding acidity = AcidityDoubt.of(tray);
+        if (acidity == null) {
+            return;
         }
+        boolean high = acidity.isHigh();
+        out.warnings.add(
+                new Warning(
+                        Warning.Kind.PH_OUT,
+                        tray.id,
+                        tray.trace.clockAtSample(acidity.fromHour()),
+                        tray.trace.clockAtSample(acidity.untilHour()),
+                        high
+                                ? Measure.atMost(acidity.worst(), limits.phHigh(), Unit.PH)
+                                : Measure.atLeast(acidity.worst(), limits.phLow(), Unit.PH),
+                        Cause.of(high ? Cause.Kind.ANIONS_TAKEN : Cause.Kind.CATIONS_TAKEN),
+                        high
+                                ? List.of(
+                                        Cure.of(Cure.Kind.MORE_AMMONIUM),
+                                        Cure.of(Cure.Kind.ACID_BY_METER))
+                                : List.of(
+                                        Cure.of(Cure.Kind.LESS_AMMONIUM),
+                                        Cure.of(Cure.Kind.BASE_BY_METER))));
     }
 
     private void addShortages() {
@@ -246,12 +263,12 @@ final class SolutionAdvice {
 
     private IntPredicate isShortOf(Component component) {
         double least = Shortage.leastMolPerM3(component);
-        return h -> tray.of.molPerM3(component.ordinal(), h) < least;
+        return h -> !tray.isLow(h) && tray.of.molPerM3(component.ordinal(), h) < least;
     }
 
     private void addIon(Warning.Kind kind, Component ion, double high) {
         int i = ion.ordinal();
-        IntPredicate isMuch = h -> tray.of.molPerM3(i, h) > high;
+        IntPredicate isMuch = h -> !tray.isLow(h) && tray.of.molPerM3(i, h) > high;
         int from = tray.firstSpell(isMuch);
         if (from < 0) {
             return;
@@ -263,7 +280,9 @@ final class SolutionAdvice {
                 from,
                 isMuch,
                 Measure.atMost(
-                        tray.greatest(from, h -> tray.of.molPerM3(i, h)), high, Unit.MMOL_PER_L),
+                        tray.greatest(from, h -> tray.isLow(h) ? 0 : tray.of.molPerM3(i, h)),
+                        high,
+                        Unit.MMOL_PER_L),
                 new Cause(
                         Cause.Kind.CROP_LEAVES_IT,
                         Facts.of(Quantity.FEED_CONTENT, feed)
@@ -275,10 +294,16 @@ final class SolutionAdvice {
                                 : new Cure(Cure.Kind.FEED_WITHOUT, Facts.NONE.named(ion.title()))));
     }
 
-    /** A crust in a tray or a reservoir, one warning a mineral. */
-    static void addPrecipitates(Trace trace, VesselId vessel, Findings out) {
+    /**
+     * A crust in a tray or a reservoir, one warning a mineral.
+     *
+     * @param phIsOpen the model cannot tell how the roots move the pH here: then only what falls
+     *     out at any pH (gypsum) is told
+     */
+    static void addPrecipitates(Trace trace, VesselId vessel, boolean phIsOpen, Findings out) {
         for (Event event : TrayCase.eventsOf(trace, vessel)) {
-            if (event.kind() == Event.Kind.PRECIPITATE) {
+            boolean atAnyPh = event.detail().startsWith("gypsum");
+            if (event.kind() == Event.Kind.PRECIPITATE && (atAnyPh || !phIsOpen)) {
                 out.warnings.add(
                         new Warning(
                                 Warning.Kind.PRECIPITATE,
@@ -289,7 +314,7 @@ final class SolutionAdvice {
                                 new Cause(
                                         Cause.Kind.SUPERSATURATED,
                                         Facts.NONE.named(event.detail())),
-                                event.detail().startsWith("gypsum")
+                                atAnyPh
                                         ? List.of(
                                                 Cure.of(Cure.Kind.LEANER_FEED),
                                                 Cure.of(Cure.Kind.FRESH_SOLUTION_SOONER))
@@ -307,9 +332,25 @@ final class SolutionAdvice {
                 Cure.of(Cure.Kind.STRONGER_FEED), Cure.of(Cure.Kind.MORE_SOLUTION_PER_PLANT));
     }
 
-    /** What would make a flush come later or not at all, with its figure. */
-    private List<Cure> saltCures() {
+    /**
+     * What would make a flush come later or not at all: first plain water in place of feed. So much
+     * water as the tray holds salts too many for the feed's strength, V (EC - feed) / feed: what is
+     * poured then brings no salts until what is drunk has been made up for.
+     */
+    private List<Cure> saltCures(int hour) {
         List<Cure> cures = new ArrayList<>();
+        double ec = tray.of.ecMsPerCm().at(hour);
+        double feed = tray.feedMsPerCm;
+        if (ec > feed && !(tray.tray.filling() instanceof Filling.Sealed)) {
+            cures.add(
+                    new Cure(
+                            tray.tray.filling() instanceof Filling.ByValve
+                                    ? Cure.Kind.WATER_IN_THE_NEXT_REFILL
+                                    : Cure.Kind.TOP_UP_WITH_WATER,
+                            Facts.of(
+                                    Quantity.WATER,
+                                    1000 * tray.of.volumeM3().at(hour) * (ec - feed) / feed)));
+        }
         cures.add(new Cure(Cure.Kind.LEANER_FEED, Facts.of(Quantity.FEED_EC, tray.feedMsPerCm)));
         double evaporated = tray.of.evaporationM3().sum(0, tray.lastHour + 1);
         double left = evaporated + tray.of.transpirationM3().sum(0, tray.lastHour + 1);

@@ -9,7 +9,9 @@ import tideless.rig.Planting;
 import tideless.rig.Tray;
 import tideless.rig.VesselId;
 import tideless.sim.Event;
+import tideless.sim.FlushRule;
 import tideless.sim.Trace;
+import tideless.sim.TraySeries;
 import tideless.sim.TrayTrace;
 import tideless.solution.ElectricalConductivity;
 
@@ -33,6 +35,24 @@ final class TrayCase {
         traits = tray.planting() instanceof Planting.OfCrop crop ? crop.traits() : null;
         lastHour = trace.lastLivingHour(of);
         feedMsPerCm = ElectricalConductivity.at25MsPerCm(trace.scenario().feed().composition());
+    }
+
+    /**
+     * What the tray is meant to hold: at its valve's setting, its hand's level, or its start, m3.
+     */
+    double workingM3() {
+        return FlushRule.workingM3(tray);
+    }
+
+    /** Whether it holds too little for its salts to mean more than want of water. */
+    boolean isLow(int hour) {
+        return of.volumeM3().at(hour) < FlushRule.LOW_FRAC * workingM3();
+    }
+
+    /** Least EC the crop wants at its stage, mS/cm. */
+    double leanMsPerCm(int hour) {
+        return FlushRule.leanMsPerCm(
+                tray.limits().ecLowMsPerCm(), of.of(TraySeries.LEAF_AREA_INDEX).at(hour));
     }
 
     /** The events of this tray, in order of time. */

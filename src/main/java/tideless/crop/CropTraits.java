@@ -204,6 +204,16 @@ public record CropTraits(
      * @param fallFracPerMsPerCm share of growth lost per mS/cm above it
      */
     public record Salinity(double thresholdMsPerCm, double fallFracPerMsPerCm) {
+        /**
+         * EC at which a share of growth is lost.
+         *
+         * @param lossFrac 0-1
+         * @return mS/cm at 25 degC; infinite where salt takes nothing
+         */
+        public double lossMsPerCm(double lossFrac) {
+            return thresholdMsPerCm + lossFrac / fallFracPerMsPerCm;
+        }
+
         /** Growth left at an EC, 0-1. */
         public double growthFrac(double ecMsPerCm) {
             return Math.max(0, 1 - fallFracPerMsPerCm * Math.max(0, ecMsPerCm - thresholdMsPerCm));

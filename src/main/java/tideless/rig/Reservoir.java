@@ -88,6 +88,11 @@ public record Reservoir(
     public record Refill(When when, double belowFrac) {
         /** Occasions. */
         public enum When {
+            /**
+             * At a visit that finds less than would last to the next one, by the draw of the last
+             * days with a margin; and at the last visit before an absence.
+             */
+            BEFORE_NEXT_VISIT,
             /** At a visit that finds it below the stated share. */
             LOW_AT_VISIT,
             /** At every visit. */

@@ -36,12 +36,17 @@ public record Visits(
         if (!weekdays.contains(day.getDayOfWeek())) {
             return false;
         }
+        return !isAway(day);
+    }
+
+    /** Whether a day lies in an absence. */
+    public boolean isAway(LocalDate day) {
         for (Absence absence : absences) {
             if (!day.isBefore(absence.from()) && !day.isAfter(absence.to())) {
-                return false;
+                return true;
             }
         }
-        return true;
+        return false;
     }
 
     /**

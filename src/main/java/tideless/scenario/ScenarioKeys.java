@@ -554,12 +554,16 @@ final class ScenarioKeys {
         keys.add(
                 Key.choice(
                                 at + ".refill",
+                                "when it would not last",
                                 "when low at a visit",
                                 "at every visit",
                                 "when empty",
                                 "never")
-                        .fallsTo("when low at a visit")
-                        .about("when it is refilled, always to full"));
+                        .fallsTo("when it would not last")
+                        .about(
+                                "at which visits it is refilled, always to full; left out: when it"
+                                        + " would not last to the next visit, and before an"
+                                        + " absence"));
         keys.add(
                 Key.share(at + ".refill_below")
                         .above("0 %", "100 %")

@@ -566,6 +566,17 @@ final class TrayReader {
 
     // Bands.
 
+    /** Loss of growth at which salt is harm, share; assumed. */
+    private static final double HARMFUL_LOSS_FRAC = 0.05;
+
+    /**
+     * The EC of a loss that counts, or the upper end of the band it is fed in where that is more.
+     */
+    private static double highMsPerCm(Planting.OfCrop crop) {
+        double harm = crop.traits().salinity().lossMsPerCm(HARMFUL_LOSS_FRAC);
+        return Math.max(crop.traits().needs().ecHighMsPerCm(), 0.1 * FastMath.round(10 * harm));
+    }
+
     private Limits limits(Planting planting) {
         Table limits = tray.child("limits");
         CropTraits.Needs needs =
@@ -578,8 +589,10 @@ final class TrayReader {
                 band(
                         limits,
                         "ec_high",
-                        needs == null ? 4 : needs.ecHighMsPerCm(),
-                        " mS/cm" + whose);
+                        needs == null ? 4 : highMsPerCm((Planting.OfCrop) planting),
+                        needs == null
+                                ? " mS/cm" + whose
+                                : " mS/cm, where salt costs 5 % of growth");
         double phLow = band(limits, "ph_low", needs == null ? 5 : needs.phLow(), whose);
         double phHigh = band(limits, "ph_high", needs == null ? 7 : needs.phHigh(), whose);
         double sodium =

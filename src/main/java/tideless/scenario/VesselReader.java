@@ -165,6 +165,7 @@ final class VesselReader {
 
     private static Reservoir.Refill.When whenOf(String words) {
         return switch (words) {
+            case "when it would not last" -> Reservoir.Refill.When.BEFORE_NEXT_VISIT;
             case "when low at a visit" -> Reservoir.Refill.When.LOW_AT_VISIT;
             case "at every visit" -> Reservoir.Refill.When.EVERY_VISIT;
             case "when empty" -> Reservoir.Refill.When.WHEN_EMPTY;

@@ -32,6 +32,7 @@ final class CropStand {
     private double salinityFrac = 1;
     private boolean flowering;
     private boolean ripe;
+    private double lastDayCd; // degree-days of the day before
     private boolean harvested;
 
     private boolean demandKnown;
@@ -213,6 +214,7 @@ final class CropStand {
                         day.umolPerJ(),
                         day.meanTempC(),
                         stress);
+        lastDayCd = plant.thermalTimeCd() - before.thermalTimeCd();
         day.clear();
         shapeCanopy();
         nutrients.renew(before, plant, molPerM3, dayTranspirationM3);
@@ -236,6 +238,19 @@ final class CropStand {
             nutrients.end();
             log.add(Event.Kind.HARVEST, atS, where);
         }
+    }
+
+    /** Whether the crop is ready within days, by its date or by the warmth of the last day. */
+    boolean isNearHarvest(double timeS) {
+        int days = FlushRule.DAYS_BEFORE_HARVEST;
+        if (crop.harvestAfterDays() >= 0) {
+            return timeS / Timeline.DAY_S + days > crop.harvestAfterDays();
+        }
+        double endCd =
+                traits.stages().fruits()
+                        ? traits.stages().lastHarvestCd()
+                        : traits.stages().firstHarvestCd();
+        return plant.thermalTimeCd() + days * lastDayCd >= endCd;
     }
 
     private boolean isOver(int daysSinceStart) {

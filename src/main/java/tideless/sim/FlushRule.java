@@ -1,23 +1,76 @@
 package tideless.sim;
 
-/** How much of a tray that has grown too salty is changed. */
+import tideless.rig.Filling;
+import tideless.rig.Tray;
+
+/** When a tray that has grown too salty or too lean is changed, and how much of it. */
 public final class FlushRule {
-    /** Share that is always changed at least, so that a flush is worth it; assumed. */
-    private static final double LEAST_FRAC = 0.3;
+    /** What a grower's EC meter may be off by, share of its reading; common practice, no source. */
+    public static final double METER_DOUBT_FRAC = 0.05;
+
+    /**
+     * A tray with less than this share of what it should hold wants water, not a flush: what is
+     * left is strong because it is little; assumed.
+     */
+    public static final double LOW_FRAC = 0.2;
+
+    /** No solution is changed so shortly before the harvest, d; assumed: it would not pay. */
+    public static final int DAYS_BEFORE_HARVEST = 7;
+
+    /**
+     * Before its canopy closes, at a leaf area index of 1, a crop is content with this share of the
+     * least EC it wants later; common practice (seedlings on half strength), no source.
+     */
+    private static final double YOUNG_FRAC = 0.5;
+
+    private static final double CLOSED_LEAF_AREA_INDEX = 1;
 
     private FlushRule() {}
 
     /**
-     * Share to drain so that the tray reads the middle between feed and limit: EC mixes nearly
-     * linearly, and a later flush costs less solution than an earlier one.
+     * Whether a reading is too high beyond the meter's doubt and the feed would mend it.
      *
-     * @param ecMsPerCm of the tray, above the limit, mS/cm
-     * @param feedMsPerCm of the feed, below the limit, mS/cm
+     * @param ecMsPerCm of the tray, mS/cm
+     * @param feedMsPerCm of the feed, mS/cm
      * @param highMsPerCm the limit, mS/cm
-     * @return 0-1
      */
-    public static double shareFrac(double ecMsPerCm, double feedMsPerCm, double highMsPerCm) {
-        double target = 0.5 * (feedMsPerCm + highMsPerCm);
-        return Math.min(1, Math.max(LEAST_FRAC, (ecMsPerCm - target) / (ecMsPerCm - feedMsPerCm)));
+    public static boolean isTooSalty(double ecMsPerCm, double feedMsPerCm, double highMsPerCm) {
+        return ecMsPerCm > highMsPerCm * (1 + METER_DOUBT_FRAC) && feedMsPerCm < highMsPerCm;
+    }
+
+    /**
+     * Whether a reading is too low beyond the meter's doubt and the feed would mend it.
+     *
+     * @param leanMsPerCm least EC at the crop's stage, mS/cm
+     */
+    public static boolean isTooLean(double ecMsPerCm, double feedMsPerCm, double leanMsPerCm) {
+        return ecMsPerCm < leanMsPerCm * (1 - METER_DOUBT_FRAC) && feedMsPerCm > leanMsPerCm;
+    }
+
+    /**
+     * Least EC a crop wants at its stage.
+     *
+     * @param lowMsPerCm lower limit of the grown crop, mS/cm
+     * @param leafAreaIndex m2 leaf per m2 ground
+     */
+    public static double leanMsPerCm(double lowMsPerCm, double leafAreaIndex) {
+        return leafAreaIndex < CLOSED_LEAF_AREA_INDEX ? YOUNG_FRAC * lowMsPerCm : lowMsPerCm;
+    }
+
+    /** What a tray is meant to hold: to its valve's setting, its hand's level or its start, m3. */
+    public static double workingM3(Tray tray) {
+        double levelM =
+                tray.filling() instanceof Filling.ByValve valve
+                        ? valve.settingM()
+                        : tray.filling() instanceof Filling.ByHand hand
+                                ? hand.toLevelM()
+                                : tray.startLevelM();
+        return tray.shape().volumeM3(levelM);
+    }
+
+    /** Whether a tray of its filling and volume may be changed at all. */
+    public static boolean mayChange(Tray tray, double volumeM3) {
+        return !(tray.filling() instanceof Filling.Sealed)
+                && volumeM3 >= LOW_FRAC * workingM3(tray);
     }
 }

@@ -8,6 +8,12 @@ import tideless.solution.Composition;
 
 /** One reservoir while a run goes on; scratch space of one run. */
 final class ReservoirRun {
+    /**
+     * A reservoir is refilled that holds less than this times what would be drawn until the next
+     * visit at the last days' pace; assumed: a young crop's thirst doubles in some ten days.
+     */
+    private static final double DRAW_MARGIN = 1.5;
+
     final Reservoir reservoir;
     final int index;
     private final double deadM3;
@@ -28,6 +34,11 @@ final class ReservoirRun {
     double outflowM3;
     double evaporatedM3;
     double refillM3;
+
+    // What somebody who looks can know.
+    private double lookedAtS;
+    private double drawnSinceLookM3;
+    private double drawnPerDayM3;
 
     // Ledgers.
     double refilledTotalM3;
@@ -107,6 +118,7 @@ final class ReservoirRun {
             mol[i] -= letOutMol[i];
         }
         volumeM3 = after;
+        drawnSinceLookM3 += outM3 + evaporatedNowM3;
         outflowM3 += outM3;
         evaporatedM3 += evaporatedNowM3;
         evaporatedTotalM3 += evaporatedNowM3;
@@ -126,6 +138,26 @@ final class ReservoirRun {
         refilledTotalM3 += poured;
         uncovered = false;
         return poured;
+    }
+
+    /** Somebody looks: what left since the last look is all that is known of the thirst to come. */
+    void lookedAt(double timeS) {
+        double days = (timeS - lookedAtS) / Timeline.DAY_S;
+        if (days > 0) {
+            drawnPerDayM3 = drawnSinceLookM3 / days;
+            lookedAtS = timeS;
+            drawnSinceLookM3 = 0;
+        }
+    }
+
+    /**
+     * Whether what is left would last for so long: by the draw since the last look, or the one
+     * before it where that was more, with a margin for a crop that grows and air that dries.
+     */
+    boolean wouldLast(double timeS, double days) {
+        double sinceDays = (timeS - lookedAtS) / Timeline.DAY_S;
+        double now = sinceDays > 0 ? drawnSinceLookM3 / sinceDays : 0;
+        return usableM3() >= DRAW_MARGIN * Math.max(now, drawnPerDayM3) * days;
     }
 
     void end(int step, double spanS, AirSeries air) {

@@ -114,6 +114,11 @@ final class TrayRun {
         return crop != null && !roots.isDead() && !crop.isHarvested() && crop.hasPlants();
     }
 
+    /** Whether the crop leaves the tray within days. */
+    boolean isNearHarvest(double timeS) {
+        return crop != null && crop.isNearHarvest(timeS);
+    }
+
     /** Highest level the roots bear, m above the floor. */
     double highestBorneM() {
         return roots == null ? tray.shape().depthM() : roots.highestBorneM();

@@ -42,8 +42,11 @@ final class VisitRules {
         LocalDate date = scenario.start().plusDays((long) (timeS / Timeline.DAY_S));
         boolean onRound = scenario.visits().on(date);
         for (ReservoirRun reservoir : reservoirs) {
-            if (onRound && isDue(reservoir)) {
+            if (onRound && isDue(reservoir, date, timeS)) {
                 refill(reservoir, timeS);
+            }
+            if (onRound) {
+                reservoir.lookedAt(timeS);
             }
         }
         for (TrayRun tray : trays) {
@@ -60,9 +63,14 @@ final class VisitRules {
         log.addPoured(Event.Kind.REFILL, atS, reservoir.reservoir.id(), poured);
     }
 
-    private static boolean isDue(ReservoirRun run) {
+    private boolean isDue(ReservoirRun run, LocalDate date, double timeS) {
         Reservoir.Refill rule = run.reservoir.refill();
         return switch (rule.when()) {
+            case BEFORE_NEXT_VISIT -> {
+                NextVisit next = NextVisit.after(scenario, date);
+                yield run.volumeM3 < run.reservoir.fullM3()
+                        && (next.afterAbsence() || !run.wouldLast(timeS, next.days()));
+            }
             case LOW_AT_VISIT -> run.usableFrac() < rule.belowFrac();
             case EVERY_VISIT -> run.volumeM3 < run.reservoir.fullM3();
             case WHEN_EMPTY, NEVER -> false;
@@ -82,17 +90,19 @@ final class VisitRules {
     }
 
     private void renewIfOut(TrayRun tray, double timeS, double airC) {
-        if (!(tray.volumeM3 > 0) || !tray.lives()) {
+        if (!tray.lives()
+                || tray.isNearHarvest(timeS)
+                || !FlushRule.mayChange(tray.tray, tray.volumeM3)) {
             return;
         }
         double ec = tray.ecMsPerCm(meters[tray.index]);
-        double low = tray.tray.limits().ecLowMsPerCm();
         double high = tray.tray.limits().ecHighMsPerCm();
-        if (ec > high && feedMsPerCm < high) {
-            double share = FlushRule.shareFrac(ec, feedMsPerCm, high);
-            renew(tray, Event.Kind.FLUSH, share, timeS, airC, ec);
-        } else if ((ec < low && feedMsPerCm > low) || isShortOfOne(tray)) {
-            renew(tray, Event.Kind.FRESH_SOLUTION, 1, timeS, airC, ec);
+        double lean =
+                FlushRule.leanMsPerCm(tray.tray.limits().ecLowMsPerCm(), tray.leafAreaIndex());
+        if (FlushRule.isTooSalty(ec, feedMsPerCm, high)) {
+            renew(tray, Event.Kind.FLUSH, timeS, airC, ec);
+        } else if (FlushRule.isTooLean(ec, feedMsPerCm, lean) || isShortOfOne(tray)) {
+            renew(tray, Event.Kind.FRESH_SOLUTION, timeS, airC, ec);
         }
     }
 
@@ -120,10 +130,10 @@ final class VisitRules {
         return heldMolPerM3 < least && feedMolPerM3 > 2 * least;
     }
 
-    private void renew(
-            TrayRun tray, Event.Kind kind, double share, double timeS, double airC, double ec) {
-        double drained = share * tray.volumeM3;
-        double poured = tray.renew(share, feed, airC);
+    // All of it: a part would cost the same litres in the end, and come again within days.
+    private void renew(TrayRun tray, Event.Kind kind, double timeS, double airC, double ec) {
+        double drained = tray.volumeM3;
+        double poured = tray.renew(1, feed, airC);
         log.add(new Event(kind, timeS, tray.tray.id(), poured, drained, ec, ""));
     }
 }

@@ -305,12 +305,12 @@ public record MixingSheet(
         if (Double.isNaN(a + b)) {
             return; // powders: nothing is dissolved yet
         }
-        StockSolution together =
-                StockSolution.checkTogether(
+        Stock together =
+                Stock.checkTogether(
                         parts.a().molPerKg().times(a),
                         parts.b().molPerKg().times(b),
                         20,
-                        StockSolution.USUAL_PH);
+                        Stock.USUAL_PH);
         if (together.gypsumMolPerM3() > 1) {
             cautions.add(
                     String.format(

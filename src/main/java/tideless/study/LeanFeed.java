@@ -11,9 +11,11 @@ import tideless.rig.Liquid;
 import tideless.rig.Planting;
 import tideless.rig.Scenario;
 import tideless.rig.Visits;
+import tideless.sim.FlushRule;
 import tideless.sim.Shortage;
 import tideless.sim.Simulation;
 import tideless.sim.Trace;
+import tideless.sim.TraySeries;
 import tideless.sim.TrayTrace;
 import tideless.solution.Acidity;
 import tideless.solution.Component;
@@ -252,7 +254,14 @@ public record LeanFeed(
         private static String lean(Trace trace, TrayTrace of) {
             int last = trace.lastLivingHour(of);
             double low = of.tray().limits().ecLowMsPerCm();
-            int at = Spells.first(last, Spells.PATIENCE_H, h -> of.ecMsPerCm().at(h) < low);
+            int at =
+                    Spells.first(
+                            last,
+                            Spells.PATIENCE_H,
+                            h ->
+                                    of.ecMsPerCm().at(h)
+                                            < FlushRule.leanMsPerCm(
+                                                    low, of.of(TraySeries.LEAF_AREA_INDEX).at(h)));
             if (at >= 0) {
                 return words(trace, of, at, "too lean", of.ecMsPerCm().min(at, last + 1), "mS/cm");
             }

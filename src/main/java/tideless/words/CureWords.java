@@ -55,7 +55,10 @@ public final class CureWords {
             case TOP_UP_WITH_WATER ->
                     "pour "
                             + figure(facts, Quantity.WATER)
-                            + " of plain water in place of feed at the next top-up";
+                            + " of plain water in place of feed over the next top-ups";
+            case WATER_IN_THE_NEXT_REFILL ->
+                    figure(facts, Quantity.WATER)
+                            + " of plain water in place of feed in the reservoir's next refills";
             case LEANER_FEED ->
                     facts.has(Quantity.FEED_EC)
                             ? "a leaner feed than " + figure(facts, Quantity.FEED_EC)

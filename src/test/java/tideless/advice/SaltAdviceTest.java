@@ -12,6 +12,7 @@ import tideless.rig.Scenario;
 import tideless.rig.Tray;
 import tideless.scenario.Reading;
 import tideless.scenario.ScenarioReader;
+import tideless.sim.Event;
 import tideless.sim.Simulation;
 import tideless.sim.Trace;
 import tideless.solution.Component;
@@ -69,16 +70,14 @@ class SaltAdviceTest {
         assertTrue(warnings.stream().noneMatch(w -> w.kind() == Warning.Kind.TOO_MUCH_CHLORIDE));
     }
 
+    /** How the roots move the pH here is within the model's doubt: lime may fall out, or not. */
     @Test
-    void a_crust_is_told_with_its_date_and_mineral() {
-        List<Warning> crusts =
-                warnings.stream().filter(w -> w.kind() == Warning.Kind.PRECIPITATE).toList();
+    void a_crust_that_hangs_on_a_doubtful_ph_is_no_warning() {
         assertTrue(
-                crusts.stream().anyMatch(w -> w.cause().facts().of().startsWith("calcite")),
-                crusts.toString());
-        for (Warning crust : crusts) {
-            assertTrue(crust.from().toLocalDate().isAfter(trace.scenario().start()));
-        }
+                trace.events().stream().anyMatch(e -> e.kind() == Event.Kind.PRECIPITATE),
+                "nothing fell out: the test would show nothing");
+        assertTrue(warnings.stream().noneMatch(w -> w.kind() == Warning.Kind.PH_OUT));
+        assertTrue(warnings.stream().noneMatch(w -> w.kind() == Warning.Kind.PRECIPITATE));
     }
 
     @Test

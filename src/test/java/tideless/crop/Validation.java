@@ -26,7 +26,7 @@ public final class Validation {
 
     public static void main(String[] args) throws IOException {
         Path docs = Path.of(args.length > 0 ? args[0] : "docs");
-        Path images = docs.resolve("pictures");
+        Path images = docs.resolve("img");
         Files.createDirectories(images);
         List<Emergence.Row> rows = Emergence.rows();
         List<MeasuredTomato.Series> tomato = MeasuredTomato.daily();
@@ -70,7 +70,7 @@ public final class Validation {
 
                 ## Thirst, growth and uptake
 
-                ![Found over the published band](pictures/predicted-published.png)
+                ![Found over the published band](img/predicted-published.png)
 
                 """);
         long hits = rows.stream().filter(Emergence.Row::hit).count();
@@ -130,7 +130,7 @@ public final class Validation {
                 be skipped; there are none in these weeks. R2 is the square of the correlation, slope that of measured
                 on predicted.
 
-                ![Predicted beside measured](pictures/measured-tomato.png)
+                ![Predicted beside measured](img/measured-tomato.png)
 
                 | compartment | days | light, mol/m2/d | measured, L/m2/d | predicted | bias | R2 daily | slope | R2 weekly | slope |
                 | --- | ---: | ---: | ---: | ---: | ---: | ---: | ---: | ---: | ---: |
@@ -172,7 +172,7 @@ public final class Validation {
                 tenth of the root that meets the whole thirst). Moving air cools leaves that a lamp warms and
                 dries them: the sign of air speed is not fixed. Signs are held by `CropProperties`.
 
-                ![Response of thirst](pictures/thirst-responses.png)
+                ![Response of thirst](img/thirst-responses.png)
                 """);
         return page.toString();
     }

@@ -186,11 +186,12 @@ class AirProperties {
                                         ReferenceEvapotranspiration.HOUSE_RESISTANCE_S_PER_M,
                                         ATM_PA)
                                 - 1e-18);
-        for (ReferenceForms.Surface surface : ReferenceForms.Surface.values()) {
+        for (ReferenceEvapotranspiration.Surface surface :
+                ReferenceEvapotranspiration.Surface.values()) {
             assertTrue(
-                    ReferenceForms.asceHourlyMmPerHour(
+                    ReferenceEvapotranspiration.asceHourlyMmPerHour(
                                     surface, tempC, dry, windMPerS, netWPerM2, ATM_PA)
-                            >= ReferenceForms.asceHourlyMmPerHour(
+                            >= ReferenceEvapotranspiration.asceHourlyMmPerHour(
                                     surface, tempC, moist, windMPerS, netWPerM2, ATM_PA));
         }
     }
@@ -220,13 +221,12 @@ class AirProperties {
     }
 
     static void sunIsBounded(double latitudeRad, double dayOfYear, double startS) {
-        double flux =
-                SunForms.extraterrestrialWPerM2(latitudeRad, dayOfYear, startS, startS + 3600);
+        double flux = Sun.extraterrestrialWPerM2(latitudeRad, dayOfYear, startS, startS + 3600);
         assertTrue(flux >= -1e-9);
         assertTrue(flux <= 1.034 * Sun.SOLAR_CONSTANT_W_PER_M2);
         boolean down =
-                SunForms.altitudeRad(latitudeRad, dayOfYear, startS) < 0
-                        && SunForms.altitudeRad(latitudeRad, dayOfYear, startS + 3600) < 0;
+                Sun.altitudeRad(latitudeRad, dayOfYear, startS) < 0
+                        && Sun.altitudeRad(latitudeRad, dayOfYear, startS + 3600) < 0;
         boolean holdsNoon = startS < 43_200 && startS + 3600 > 43_200;
         if (down && !holdsNoon) {
             assertEquals(0, flux, 1e-6);

@@ -44,6 +44,7 @@ class EveryKeyTest {
         weather.remove("climate.day_temperature");
         weather.put("climate.kind", "\"weather\"");
         weather.put("climate.file", "\"none.csv\"");
+        weather.put("reservoir.a.refill", "\"when low at a visit\"");
         weather.put("place.latitude", "\"45 N\"");
         weather.put("place.longitude", "\"8 E\"");
         weather.remove("feed.recipe");

@@ -5,9 +5,12 @@ import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.time.DayOfWeek;
+import java.time.LocalDate;
 import java.util.List;
+import java.util.Set;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
 import org.junit.jupiter.params.provider.EnumSource;
 import tideless.rig.Filling;
 import tideless.rig.Planting;
@@ -72,6 +75,77 @@ class VisitRulesTest {
         assertFalse(refills(when, 0.01, MONDAY_S));
     }
 
+    /**
+     * Eight hours drew 1 L, so 3 L a day; nobody comes again in the run's three days: with the
+     * margin of a half 13.5 L are asked for.
+     */
+    @Test
+    void a_reservoir_is_refilled_that_would_not_reach_the_next_visit() {
+        assertTrue(refillsBefore(13.49, List.of()));
+        assertFalse(refillsBefore(13.51, List.of()));
+    }
+
+    @Test
+    void a_reservoir_is_filled_before_an_absence_however_much_is_left() {
+        LocalDate tuesday = Rigs.START.plusDays(1);
+        assertTrue(refillsBefore(25, List.of(new Visits.Absence(tuesday, tuesday))));
+        LocalDate later = Rigs.START.plusDays(9);
+        assertFalse(refillsBefore(25, List.of(new Visits.Absence(later, later))));
+    }
+
+    private boolean refillsBefore(double usableL, List<Visits.Absence> absences) {
+        Reservoir reservoir = Rigs.reservoir(0.1, 0.3, When.BEFORE_NEXT_VISIT);
+        Tray tray = Rigs.tray("t", Rigs.valve(), Rigs.drinking(3), 0);
+        Visits monday =
+                new Visits(Set.of(DayOfWeek.MONDAY), MONDAY_S, absences, Visits.Flush.NEVER);
+        ReservoirRun run = at(reservoir, (usableL + 1) * 1e-3 / reservoir.usableM3());
+        run.lose(0.001, 0, 0);
+        EventLog own = new EventLog();
+        rules(reservoir, tray, monday, own).visit(MONDAY_S, 20, List.of(run), List.of());
+        return own.inOrder().size() == 1;
+    }
+
+    @Test
+    void a_tray_is_flushed_beyond_the_meters_doubt_and_not_within_it() {
+        assertFalse(FlushRule.isTooSalty(2.099, 1.5, 2.0));
+        assertTrue(FlushRule.isTooSalty(2.101, 1.5, 2.0));
+        assertFalse(FlushRule.isTooSalty(2.101, 2.0, 2.0), "the feed would not mend it");
+        assertFalse(FlushRule.isTooLean(0.951, 1.5, 1.0));
+        assertTrue(FlushRule.isTooLean(0.949, 1.5, 1.0));
+        assertFalse(FlushRule.isTooLean(0.949, 1.0, 1.0), "the feed would not mend it");
+    }
+
+    @Test
+    void seedlings_are_content_with_half() {
+        assertEquals(0.5, FlushRule.leanMsPerCm(1.0, 0.99));
+        assertEquals(1.0, FlushRule.leanMsPerCm(1.0, 1.0));
+    }
+
+    /** The valve is set to 50 mm over 0.2 m2: 10 L, of which a fifth is 2. */
+    @Test
+    void neither_a_low_tray_nor_a_sealed_one_is_flushed() {
+        Tray valve = Rigs.tray("t", Rigs.valve(), Rigs.drinking(1), 0);
+        assertFalse(FlushRule.mayChange(valve, 0.00199));
+        assertTrue(FlushRule.mayChange(valve, 0.00201));
+        Tray sealed = Rigs.tray("t", new Filling.Sealed(), Rigs.drinking(1), 0);
+        assertFalse(FlushRule.mayChange(sealed, 0.01));
+    }
+
+    @ParameterizedTest
+    @CsvSource({"7, true", "8, false"})
+    void within_a_week_of_harvest_nothing_is_changed(int harvestAfterDays, boolean isNear) {
+        Planting lettuce =
+                new Planting.OfCrop(
+                        Crops.named("lettuce"),
+                        2,
+                        0.2,
+                        14,
+                        Planting.ThirstModel.CANOPY,
+                        harvestAfterDays);
+        TrayRun run = new TrayRun(Rigs.tray("t", Rigs.valve(), lettuce, 0), 0, 20);
+        assertEquals(isNear, run.isNearHarvest(MONDAY_S));
+    }
+
     @Test
     void a_nutrient_is_short_below_the_least_where_fresh_solution_would_help() {
         double least = Shortage.leastMolPerM3(Component.K);
@@ -86,7 +160,7 @@ class VisitRulesTest {
         Planting lettuce =
                 new Planting.OfCrop(
                         Crops.named("lettuce"), 2, 0.2, 14, Planting.ThirstModel.CANOPY, -1);
-        Tray tray = Rigs.tray("t", new Filling.Sealed(), lettuce, 0);
+        Tray tray = Rigs.tray("t", Rigs.valve(), lettuce, 0);
         Reservoir reservoir = Rigs.reservoir(0.1, 0.3, When.NEVER);
         Visits monday = Rigs.onWeekdays(DayOfWeek.MONDAY);
         Visits flushing = new Visits(monday.weekdays(), MONDAY_S, List.of(), Visits.Flush.AT_LIMIT);
