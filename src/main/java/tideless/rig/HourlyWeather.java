@@ -11,6 +11,7 @@ public final class HourlyWeather {
     private final double[] humidityFrac;
     private final double[] globalWPerM2;
     private final double[] windMPerS;
+    private final double[] rainMPerH;
 
     /**
      * @param source file name and licence line, for the report
@@ -18,24 +19,38 @@ public final class HourlyWeather {
      * @param humidityFrac relative humidity, 0-1
      * @param globalWPerM2 global radiation on the flat, W/m2
      * @param windMPerS wind at 2 m, m/s
+     * @param rainMPerH rain of the hour that begins there, m
      */
     public HourlyWeather(
             String source,
             double[] tempC,
             double[] humidityFrac,
             double[] globalWPerM2,
-            double[] windMPerS) {
+            double[] windMPerS,
+            double[] rainMPerH) {
         this.source = source;
         this.tempC = tempC.clone();
         this.humidityFrac = humidityFrac.clone();
         this.globalWPerM2 = globalWPerM2.clone();
         this.windMPerS = windMPerS.clone();
+        this.rainMPerH = rainMPerH.clone();
         if (tempC.length == 0
                 || humidityFrac.length != tempC.length
                 || globalWPerM2.length != tempC.length
-                || windMPerS.length != tempC.length) {
+                || windMPerS.length != tempC.length
+                || rainMPerH.length != tempC.length) {
             throw new IllegalArgumentException("weather columns must be of one length above 0");
         }
+    }
+
+    /** A series without rain, or of which none is known. */
+    public HourlyWeather(
+            String source,
+            double[] tempC,
+            double[] humidityFrac,
+            double[] globalWPerM2,
+            double[] windMPerS) {
+        this(source, tempC, humidityFrac, globalWPerM2, windMPerS, new double[windMPerS.length]);
     }
 
     public String source() {
@@ -61,5 +76,19 @@ public final class HourlyWeather {
 
     public double windMPerS(int hour) {
         return windMPerS[Math.min(hour, tempC.length - 1)];
+    }
+
+    /** Rain of an hour, m. */
+    public double rainMPerH(int hour) {
+        return rainMPerH[Math.min(hour, tempC.length - 1)];
+    }
+
+    /** Rain over the first hours of the series, m. */
+    public double rainM(int hours) {
+        double sum = 0;
+        for (int h = 0; h < Math.min(hours, tempC.length); h++) {
+            sum += rainMPerH[h];
+        }
+        return sum;
     }
 }

@@ -238,8 +238,7 @@ final class ClimateReader {
                 continue;
             }
             String text = columns.text(ours);
-            boolean known =
-                    inside ? InsideFile.knows(ours) : List.of(WeatherFile.COLUMNS).contains(ours);
+            boolean known = inside ? InsideFile.knows(ours) : WeatherFile.knows(ours);
             if (!known) {
                 columns.fault(
                         ours,

@@ -40,7 +40,8 @@ final class ColumnGuess {
                     Map.entry("co2", "CO2 in ppm"),
                     Map.entry("air_speed", "Air in m/s"),
                     Map.entry("solution_temperature", "Tank in degC"),
-                    Map.entry("wind", "Wind in m/s"));
+                    Map.entry("wind", "Wind in m/s"),
+                    Map.entry("rain", "Rain in mm"));
 
     private ColumnGuess() {}
 

@@ -120,6 +120,7 @@ final class InsideFile {
                 all.add(column);
             }
         }
+        all.add(WeatherFile.RAIN);
         return all;
     }
 

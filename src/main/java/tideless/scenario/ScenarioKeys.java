@@ -643,7 +643,9 @@ final class ScenarioKeys {
                         .optional("thirst.csv")
                         .about(
                                 "measured use: a row of names (time, thirst) and a row of units"
-                                        + " (local or days, L/day)"));
+                                        + " (local or days, L/day); rows a day or less apart are"
+                                        + " each drunk until the next, others joined by straight"
+                                        + " lines"));
         keys.add(
                 Key.count(at + ".plants")
                         .from("0", "100000")

@@ -8,6 +8,7 @@ import java.util.List;
 import java.util.Set;
 import org.apache.commons.math3.util.FastMath;
 import tideless.rig.Climate;
+import tideless.rig.Cover;
 import tideless.rig.Lamp;
 import tideless.rig.Liquid;
 import tideless.rig.Place;
@@ -108,6 +109,9 @@ public final class ScenarioReader {
         }
         noteDarkness(climate, trays);
         noteLampsAdded(climate, trays);
+        if (climate instanceof Climate.Weather outside) {
+            noteRain(outside, trays, days);
+        }
         noteIdleReservoirs(reservoirs, trays);
         return new Scenario(
                 title,
@@ -260,6 +264,26 @@ public final class ScenarioReader {
                             "climate",
                             "the light of the file is taken as sun, and the lamps over the trays"
                                     + " are added to it; a sensor that saw them counts them twice"));
+        }
+    }
+
+    private void noteRain(Climate.Weather climate, List<Tray> trays, int days) {
+        Cover.Kind cover = climate.cover().kind();
+        double rainM = climate.weather().rainM(days * 24);
+        double openM2 = trays.stream().mapToDouble(Tray::openAreaM2).sum();
+        if ((cover == Cover.Kind.OPEN || cover == Cover.Kind.SHADE) && rainM > 0) {
+            source.note(
+                    new Note(
+                            source.file(),
+                            source.line(List.of("climate")),
+                            "climate",
+                            String.format(
+                                    java.util.Locale.ROOT,
+                                    "%.0f mm of rain fall during the run and are not added to any"
+                                            + " vessel: through the gaps of the decks they would"
+                                            + " bring up to %.1f L",
+                                    1000 * rainM,
+                                    1000 * rainM * openM2)));
         }
     }
 

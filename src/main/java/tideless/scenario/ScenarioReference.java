@@ -98,21 +98,58 @@ public final class ScenarioReference {
         page.append("\n# Weather file\n\n")
                 .append("CSV in UTF-8: a row of names, a row of units, then one row an hour; lines")
                 .append(" that begin with # are passed over; columns in any order, others are not")
-                .append(" used.\n\n")
+                .append(
+                        " used and said. A file without a row of units states them behind its names")
+                .append(" (temperature [degC]) or has them told in the scenario:")
+                .append(" columns.temperature = \"Tair in degC\".\n\n")
                 .append("| column | units |\n| --- | --- |\n")
                 .append("| `time` | `UTC`, `UTC+01:00` or `local` (the rig's own clock); written")
-                .append(" 2026-03-02T13:00, 2026-03-02 13:00 or 20260302:1300 |\n");
+                .append(" 2026-03-02T13:00, 2026-03-02 13:00:00, 20260302:1300, 02.03.2026 13:00,")
+                .append(" 2/3/2026 1:00 PM (day and month told apart by the whole column) |\n");
         units(page, "temperature", UnitTable.TEMPERATURE, "");
         units(page, "humidity", UnitTable.SHARE, ", `fraction`");
         units(page, "global", UnitTable.IRRADIANCE, " (mean of the hour that begins)");
         units(page, "wind", UnitTable.SPEED, "");
-        page.append("\nUp to 3 hours in a row may be missing; they are filled by a straight line")
-                .append(" and said so. A typical year is met by month and hour; 29 February")
-                .append(" repeats 28 February.\n\n")
+        units(
+                page,
+                "rain",
+                UnitTable.LENGTH,
+                " (may be left out; of the hour that begins; said," + " not added to vessels)");
+        page.append("\nUp to 3 hours in a row (`gap_most`) may be missing; they are filled by a")
+                .append(" straight line and said so. Longer ones are refused, or filled from the")
+                .append(" same hours of the days beside (`longer_gaps`). A typical year is met by")
+                .append(" month and hour; 29 February repeats 28 February.\n\n")
                 .append("A name that ends in .epw is read as an EPW file: dry bulb, relative")
                 .append(" humidity, global radiation on the flat and wind of each hour, the zone")
                 .append(" from its line LOCATION, missing-value codes (99.9, 999, 9999) as gaps.")
                 .append(" Its months often come from different years: clock = \"typical year\".\n");
+        inside(page);
+    }
+
+    private static void inside(StringBuilder page) {
+        page.append("\n# File of inside air\n\n")
+                .append("With `cover = \"inside\"` the file holds what was measured at the plants,")
+                .append(" and it is taken as it is. Rows may be closer than an hour: an hour holds")
+                .append(" the mean of the rows that begin in it. Names, units, times and gaps as")
+                .append(" above.\n\n")
+                .append("| column | units |\n| --- | --- |\n")
+                .append("| `time` | as above |\n");
+        units(page, "temperature", UnitTable.TEMPERATURE, "");
+        page.append("| one of `humidity` | `%`, `fraction` |\n");
+        String pressure = String.join("`, `", UnitTable.PRESSURE.shown()) + "`, `g/m3";
+        page.append("| `deficit` | `" + pressure + "` |\n");
+        page.append("| `vapour_pressure` | `" + pressure + "` |\n");
+        units(page, "ppfd", UnitTable.PHOTON_FLUX, " (one of ppfd, par, global; or no light)");
+        units(page, "par", UnitTable.IRRADIANCE, " (400-700 nm)");
+        units(page, "global", UnitTable.IRRADIANCE, " (all of the sun's spectrum, inside)");
+        page.append("| `lamp` | `%`, `fraction` of `lamps_full`; `min`, `s` or `h` on within the")
+                .append(" row; or `umol/m2/s` |\n");
+        units(page, "co2", UnitTable.MIXING_RATIO, " (may be left out)");
+        units(page, "air_speed", UnitTable.SPEED, " (may be left out)");
+        units(page, "solution_temperature", UnitTable.TEMPERATURE, " (may be left out)");
+        page.append("\nThe light column is the sun's unless `light_from` says otherwise; lamps of")
+                .append(" the file light every tray, and a lamp over a tray beside them is a")
+                .append(" fault.\n");
     }
 
     private static void units(StringBuilder page, String column, UnitTable table, String more) {

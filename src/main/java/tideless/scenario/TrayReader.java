@@ -479,7 +479,7 @@ final class TrayReader {
             thirst =
                     file == null || start == null
                             ? null
-                            : ThirstFile.read(file, tray.source(), start);
+                            : ThirstFile.read(file, tray.source(), start, days);
         }
         return thirst == null || plants < 0
                 ? null

@@ -22,6 +22,13 @@ import tideless.rig.HourlyWeather;
  */
 final class WeatherFile {
     static final String[] COLUMNS = {"time", "temperature", "humidity", "global", "wind"};
+
+    /** A column that a file may have besides. */
+    static final String RAIN = "rain";
+
+    /** Most rain of an hour, m: above the world's record of about 0.3 m (from memory). */
+    private static final double MOST_RAIN_M = 0.4;
+
     private static final Pattern OFFSET = Pattern.compile("UTC(?:([+-])(\\d{1,2}):?([0-5]\\d)?)?");
     // A leap year, so that a typical year has a place for 29 February.
     private static final LocalDateTime TYPICAL_BEGIN = LocalDateTime.of(2000, 1, 1, 0, 0);
@@ -40,7 +47,7 @@ final class WeatherFile {
     private final String named;
     private final int stateLateH;
     private LocalDateTime begin;
-    private final double[][] values = new double[4][];
+    private final double[][] values = new double[5][];
     private int[] lineOfHour;
 
     /**
@@ -105,7 +112,8 @@ final class WeatherFile {
             return null;
         }
         CsvColumns.Wanted wanted =
-                new CsvColumns.Wanted(List.of(COLUMNS), List.of(), epw ? Map.of() : rules.named());
+                new CsvColumns.Wanted(
+                        List.of(COLUMNS), List.of(RAIN), epw ? Map.of() : rules.named());
         CsvColumns csv = CsvColumns.of(file.label(), text, source, wanted);
         if (csv == null) {
             return null;
@@ -117,11 +125,16 @@ final class WeatherFile {
                 csv.knows("temperature", List.of(UnitTable.TEMPERATURE))
                         & csv.knows("humidity", List.of(UnitTable.SHARE), "fraction")
                         & csv.knows("global", List.of(UnitTable.IRRADIANCE))
-                        & csv.knows("wind", List.of(UnitTable.SPEED));
+                        & csv.knows("wind", List.of(UnitTable.SPEED))
+                        & (!csv.has(RAIN) || csv.knows(RAIN, List.of(UnitTable.LENGTH)));
         if (fileOffsetS == null || !units || !weather.load(windHeightM) || !csv.isSound()) {
             return null;
         }
         return weather.cut(start, days, (rigOffsetS - fileOffsetS) / 3600.0);
+    }
+
+    static boolean knows(String column) {
+        return column.equals(RAIN) || List.of(COLUMNS).contains(column);
     }
 
     /** Says that a file of inside air must not be put under a cover once more. */
@@ -219,7 +232,8 @@ final class WeatherFile {
         }
         for (int i = 0; i < values.length; i++) {
             values[i] = new double[(int) hours];
-            Arrays.fill(values[i], Double.NaN);
+            boolean isDry = name(i).equals(RAIN) && !csv.has(RAIN);
+            Arrays.fill(values[i], isDry ? 0 : Double.NaN);
         }
         lineOfHour = new int[(int) hours];
         UnitTable share =
@@ -233,6 +247,8 @@ final class WeatherFile {
             double humidity = Math.min(1, csv.value(row, "humidity", share, 0, 1.05));
             values[2][hour] =
                     Math.max(0, csv.value(row, "global", UnitTable.IRRADIANCE, -20, 1800));
+            values[4][hour] =
+                    csv.has(RAIN) ? csv.value(row, RAIN, UnitTable.LENGTH, 0, MOST_RAIN_M) : 0;
             double wind = toTwoMetres * csv.value(row, "wind", UnitTable.SPEED, 0, 90);
             setState(afterwards(hour), tempC, humidity, wind);
             if (row == 0 && stateLateH > 0) {
@@ -246,7 +262,7 @@ final class WeatherFile {
             repeatFebruary28();
         }
         for (int i = 0; i < values.length; i++) {
-            fillGaps(values[i], COLUMNS[i + 1]);
+            fillGaps(values[i], name(i));
         }
         return true;
     }
@@ -293,6 +309,10 @@ final class WeatherFile {
         }
     }
 
+    private static String name(int column) {
+        return column + 1 < COLUMNS.length ? COLUMNS[column + 1] : RAIN;
+    }
+
     private void fillGaps(double[] column, String name) {
         for (Gaps.Filled filled : gaps.fill(column, name, 0, column.length, this::named)) {
             int hour = filled.firstHour();
@@ -307,7 +327,8 @@ final class WeatherFile {
     }
 
     private int lineOf(String column, int hour) {
-        return lineOfHour[column.equals("global") ? hour : Math.max(0, hour - stateLateH)];
+        boolean ofTheHour = column.equals("global") || column.equals(RAIN);
+        return lineOfHour[ofTheHour ? hour : Math.max(0, hour - stateLateH)];
     }
 
     private String named(int hour) {
@@ -321,7 +342,7 @@ final class WeatherFile {
      */
     private HourlyWeather cut(LocalDate start, int days, double rigAheadH) {
         int hours = days * 24;
-        double[][] run = new double[4][hours + 1];
+        double[][] run = new double[5][hours + 1];
         for (int h = 0; h <= hours; h++) {
             LocalDateTime rig = start.atStartOfDay().plusHours(h);
             int whole = (int) Math.floor(-rigAheadH);
@@ -367,7 +388,8 @@ final class WeatherFile {
                 Arrays.copyOf(run[0], instants),
                 Arrays.copyOf(run[1], instants),
                 Arrays.copyOf(run[2], instants),
-                Arrays.copyOf(run[3], instants));
+                Arrays.copyOf(run[3], instants),
+                Arrays.copyOf(run[4], instants));
     }
 
     private int index(LocalDateTime time) {
@@ -396,7 +418,7 @@ final class WeatherFile {
         csv.problem(
                 line,
                 1,
-                COLUMNS[column + 1],
+                name(column),
                 "a gap of %s h from %s to %s".formatted(to - from, named(from), named(to)),
                 "gaps of up to " + gaps.mostH() + " h",
                 GAP_HINT);

@@ -206,8 +206,8 @@ public record RigCheck(
         for (int step = 0; step < timeline.steps; step++) {
             double timeS = timeline.instantS[step];
             if (tray.planting() instanceof Planting.MeasuredThirst measured) {
-                double middleS = 0.5 * (timeS + timeline.instantS[step + 1]); // as a run asks
-                peak = Math.max(peak, measured.thirst().m3PerS(middleS));
+                double endS = timeline.instantS[step + 1];
+                peak = Math.max(peak, measured.thirst().meanM3PerS(timeS, endS));
                 continue;
             }
             Planting.OfCrop crop = (Planting.OfCrop) tray.planting();

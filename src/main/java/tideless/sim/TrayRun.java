@@ -176,7 +176,7 @@ final class TrayRun {
     private double waterDemandM3PerS(
             double timeS, double spanS, double par, double infrared, AirSeries air, int step) {
         if (planting instanceof Planting.MeasuredThirst measured) {
-            return measured.thirst().m3PerS(timeS + 0.5 * spanS);
+            return measured.thirst().meanM3PerS(timeS, timeS + spanS);
         }
         return lives() ? crop.waterDemandM3PerS(par, infrared, ppfdUmolPerM2S, air, step) : 0;
     }

@@ -81,6 +81,6 @@ class CsvProperties {
             assertTrue(inside != null ^ source.isFaulty());
         }
         Source source = new Source("a.toml");
-        assertTrue(ThirstFile.read(file, source, start) != null ^ source.isFaulty());
+        assertTrue(ThirstFile.read(file, source, start, 3) != null ^ source.isFaulty());
     }
 }

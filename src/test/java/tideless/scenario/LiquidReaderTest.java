@@ -8,7 +8,6 @@ import static org.junit.jupiter.api.Assertions.assertNull;
 import java.util.List;
 import org.junit.jupiter.api.Test;
 import tideless.rig.Liquid;
-import tideless.rig.Thirst;
 import tideless.solution.Component;
 import tideless.solution.Composition;
 
@@ -106,37 +105,5 @@ class LiquidReaderTest {
                 assertNotNull(mix.composition(), recipe + " in " + name);
             }
         }
-    }
-
-    @Test
-    void a_thirst_file_is_joined_by_straight_lines() {
-        // By hand: 1 L/day at day 0 and 3 L/day at day 4 are 2 L/day at day 2.
-        Thirst thirst =
-                ThirstFile.read(
-                        new NamedFiles.Named("t.csv", "time,thirst\ndays,L/day\n0,1\n4,3\n"),
-                        source,
-                        java.time.LocalDate.of(2026, 3, 2));
-        assertEquals(List.of(), faults());
-        assertEquals(2e-3 / 86400, thirst.m3PerS(2 * 86400), 1e-18);
-        Thirst dated =
-                ThirstFile.read(
-                        new NamedFiles.Named(
-                                "t.csv",
-                                "thirst,time\nmL/day,local\n1000,2026-03-02\n3000,2026-03-06 00:00\n"),
-                        source,
-                        java.time.LocalDate.of(2026, 3, 2));
-        assertEquals(List.of(), faults());
-        assertEquals(2e-3 / 86400, dated.m3PerS(2 * 86400), 1e-18);
-    }
-
-    @Test
-    void a_thirst_file_that_runs_backwards_is_a_fault_with_its_line() {
-        assertNull(
-                ThirstFile.read(
-                        new NamedFiles.Named("t.csv", "time,thirst\ndays,L/day\n3,1\n1,3\n"),
-                        source,
-                        java.time.LocalDate.of(2026, 3, 2)));
-        assertThat(faults())
-                .containsExactly("t.csv:4:1: time: found \"1\", allowed: times that rise");
     }
 }

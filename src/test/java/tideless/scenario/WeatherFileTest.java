@@ -13,6 +13,7 @@ import java.time.LocalDateTime;
 import java.util.List;
 import java.util.Map;
 import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
 import tideless.rig.HourlyWeather;
 
 class WeatherFileTest {
@@ -300,5 +301,64 @@ class WeatherFileTest {
         // 1 January 01:00 on the rig's clock is 1 January 00:00 UTC: first row of the file, 2.04
         // degC.
         assertEquals(2.04, turn.tempC(25), 1e-12);
+    }
+
+    // 24 h of 0.5 mm are 12 mm.
+    @Test
+    void a_column_of_rain_is_read_in_its_unit() {
+        String text =
+                rows(START.atStartOfDay(), 24)
+                        .toString()
+                        .replace("wind\n", "wind,rain\n")
+                        .replace("m/s\n", "m/s,mm\n")
+                        .replace(",100,1\n", ",100,1,0.5\n");
+        HourlyWeather weather = read(text, false, 0, 1);
+        assertEquals(List.of(), faults());
+        assertEquals(List.of(), source.notes());
+        assertEquals(0.0005, weather.rainMPerH(3), 1e-15);
+        assertEquals(0.012, weather.rainM(24), 1e-12);
+    }
+
+    @Test
+    void rain_on_a_rig_in_the_open_is_said(@TempDir Path folder) throws IOException {
+        Files.writeString(
+                folder.resolve("w.csv"),
+                rows(START.atStartOfDay(), 24)
+                        .toString()
+                        .replace("wind\n", "wind,rain\n")
+                        .replace("m/s\n", "m/s,mm\n")
+                        .replace(",100,1\n", ",100,1,0.5\n"));
+        String rig =
+                """
+                title = "t"
+                start = 2026-03-02
+                length = "1 day"
+                place = { latitude = "45 N", longitude = "0 E" }
+                [climate]
+                kind = "weather"
+                file = "w.csv"
+                [feed]
+                recipe = "steiner"
+                [tray.a]
+                length = "60 cm"
+                width = "35 cm"
+                depth = "8 cm"
+                gap = "50 %"
+                crop = "basil"
+                plants = 8
+                hand = { to = "5 cm" }
+                """;
+        Files.writeString(folder.resolve("a.toml"), rig);
+        // 12 mm on half of 60 x 35 cm: 12e-3 x 0.105 m3 = 1.26 L.
+        assertThat(notesOf(folder))
+                .anyMatch(n -> n.contains("12 mm of rain") && n.contains("1.3 L"));
+        Files.writeString(
+                folder.resolve("a.toml"), rig.replace("[feed]", "cover = \"glass\"\n[feed]"));
+        assertThat(notesOf(folder)).noneMatch(n -> n.contains("rain"));
+    }
+
+    private static List<String> notesOf(Path folder) {
+        Reading reading = ScenarioReader.read(folder.resolve("a.toml"), TestCrops.LIBRARY);
+        return ((Reading.Good) reading).notes().stream().map(Note::toString).toList();
     }
 }

@@ -337,7 +337,7 @@ class RigCheckTest {
 
     @Test
     void a_measured_thirst_that_rises_counts_with_its_highest_hour() {
-        Thirst rising = new Thirst(new double[] {0, 86400}, new double[] {0, 2.4e-7});
+        Thirst rising = Thirst.joined(new double[] {0, 86400}, new double[] {0, 2.4e-7});
         Filling.ByValve valve = valve(0.05, 0.005, 0.002, 0.2, NO_TUBE);
         RigCheck.Feed feed =
                 only(
