@@ -41,6 +41,6 @@ public class WaterBenchmark {
     public double threeDays() {
         engine.reservoir.refill(Rigs.FEED, EngineRun.TEMP_C);
         engine.run(stepS);
-        return engine.reservoir.volumeM3;
+        return engine.reservoir.water.m3;
     }
 }

@@ -47,6 +47,8 @@ final class GravityFeed {
                 new FeedWater(
                         reservoir.reservoir,
                         trays.stream().map(run -> run.tray).toList(),
+                        reservoir.water,
+                        trays.stream().map(run -> run.water).toList(),
                         bendMost);
         faults = new ValveFault[trays.size()];
         for (int i = 0; i < faults.length; i++) {
@@ -74,14 +76,17 @@ final class GravityFeed {
         begin(timeS + 0.5 * spanS);
         double doneS = 0;
         for (int pieces = 0; spanS - doneS > NO_TIME_S; pieces++) {
-            if (water.uncovered && refillsWhenEmpty) {
+            if (reservoir.water.uncovered && refillsWhenEmpty) {
                 refiller.refill(reservoir, timeS + doneS);
-                takeReservoir();
+                if (reservoir.water.wasDisturbed()) {
+                    water.changed();
+                }
             }
-            boolean wasCovered = !water.uncovered;
+            boolean wasCovered = !reservoir.water.uncovered;
+            double beforeM3 = reservoir.water.m3;
             double tookS = water.advance(spanS - doneS);
             doneS += tookS;
-            reservoir.lose(water.outM3, water.evaporatedM3, water.thinningSPerM3);
+            reservoir.lose(beforeM3, water.outM3, water.evaporatedM3, water.thinningSPerM3);
             double rise =
                     water.thinningSPerM3 > 0
                             ? FastMath.expm1(water.evaporationM3PerS * water.thinningSPerM3)
@@ -90,7 +95,6 @@ final class GravityFeed {
                 TrayRun tray = trays[i];
                 double share = water.outM3 > 0 ? water.inM3[i] / water.outM3 : 0;
                 tray.took(
-                        water.volumeM3[i],
                         water.inM3[i],
                         water.lostM3[i],
                         water.spiltM3[i],
@@ -102,8 +106,7 @@ final class GravityFeed {
                     log.add(Event.Kind.OVERFLOW_BEGAN, timeS + doneS - tookS, tray.tray.id());
                 }
             }
-            if (wasCovered && water.uncovered) {
-                reservoir.uncovered = true;
+            if (wasCovered && reservoir.water.uncovered) {
                 log.add(Event.Kind.OUTLET_UNCOVERED, timeS + doneS, reservoir.reservoir.id());
             }
             if (pieces > PIECES_MOST) {
@@ -112,21 +115,17 @@ final class GravityFeed {
             }
         }
         for (int i = 0; i < trays.length; i++) {
-            TrayRun tray = trays[i];
-            tray.snapOpen = water.snapOpen[i];
-            tray.spills = water.water[i] == FeedWater.Water.BRIM && tray.spills;
+            trays[i].spills &= water.regime.water[i] == FeedRegime.Water.BRIM;
         }
     }
 
     private void begin(double middleS) {
         water.evaporationM3PerS = reservoir.evaporationM3PerS;
-        boolean same = true;
+        boolean same = !reservoir.water.wasDisturbed();
         for (int i = 0; i < trays.length; i++) {
             TrayRun tray = trays[i];
-            same &= water.volumeM3[i] == tray.volumeM3 && water.snapOpen[i] == tray.snapOpen;
-            water.volumeM3[i] = tray.volumeM3;
+            same &= !tray.water.wasDisturbed();
             water.askedM3PerS[i] = tray.lossM3PerS;
-            water.snapOpen[i] = tray.snapOpen;
             if (faults[i].isSound()) {
                 continue;
             }
@@ -144,16 +143,8 @@ final class GravityFeed {
             water.viscosityM2PerS = LiquidWater.kinematicViscosityM2PerS(viscosityAtC);
             same = false;
         }
-        if (!same
-                || water.reservoirM3 != reservoir.volumeM3
-                || water.uncovered != reservoir.uncovered) {
-            takeReservoir();
+        if (!same) {
+            water.changed();
         }
-    }
-
-    private void takeReservoir() {
-        water.reservoirM3 = reservoir.volumeM3;
-        water.uncovered = reservoir.uncovered;
-        water.changed();
     }
 }

@@ -19,12 +19,11 @@ final class ReservoirRun {
     private final double deadM3;
     private final double fullM3;
 
-    double volumeM3;
+    final VesselWater water;
     final double[] mol = new double[Component.COUNT];
     final double[] letOutMol = new double[Component.COUNT];
     final Precipitate precipitate = new Precipitate();
     double tempC;
-    boolean uncovered;
 
     // Rates and totals of this step.
     double evaporationM3PerS;
@@ -50,17 +49,17 @@ final class ReservoirRun {
         this.index = index;
         deadM3 = reservoir.deadM3();
         fullM3 = reservoir.fullM3();
-        volumeM3 = reservoir.shape().volumeM3(reservoir.startLevelM());
+        water = new VesselWater(reservoir.shape().volumeM3(reservoir.startLevelM()));
         for (int i = 0; i < mol.length; i++) {
-            mol[i] = volumeM3 * feed.molPerM3(i);
+            mol[i] = water.m3 * feed.molPerM3(i);
         }
         tempC = startTempC;
-        uncovered = volumeM3 <= deadM3;
+        water.uncovered = water.m3 <= deadM3;
         surface = new Surface(reservoir.openAreaM2(), reservoir.shape());
     }
 
     double usableM3() {
-        return Math.max(0, volumeM3 - deadM3);
+        return Math.max(0, water.m3 - deadM3);
     }
 
     double usableFrac() {
@@ -82,12 +81,12 @@ final class ReservoirRun {
     void begin(int step, double spanS, AirSeries air) {
         Shape shape = reservoir.shape();
         gainW = VesselHeat.gainW(shape, reservoir.openAreaM2(), air.sunWPerM2(step));
-        conductanceWPerK = VesselHeat.conductanceWPerK(shape, shape.levelM(volumeM3));
+        conductanceWPerK = VesselHeat.conductanceWPerK(shape, shape.levelM(water.m3));
         surface.begin(
                 tempC,
                 gainW,
                 conductanceWPerK,
-                VesselHeat.capacityJPerK(volumeM3, tempC),
+                VesselHeat.capacityJPerK(water.m3, tempC),
                 spanS,
                 air,
                 step);
@@ -99,25 +98,25 @@ final class ReservoirRun {
      * e/V, so that what stays of M is what stays of V and what the evaporation has thickened it by.
      * What the solution carried is in {@link #letOutMol}.
      *
+     * @param beforeM3 what it held before, m3
      * @param thinningSPerM3 integral of time over the volume, s/m3; unused without evaporation
      */
-    void lose(double outM3, double evaporatedNowM3, double thinningSPerM3) {
-        double after = Math.max(0, volumeM3 - outM3 - evaporatedNowM3);
+    void lose(double beforeM3, double outM3, double evaporatedNowM3, double thinningSPerM3) {
+        double after = water.m3;
         double share = 0;
         if (outM3 > 0) {
             share =
                     evaporatedNowM3 > 0 && after > 0
                             ? -FastMath.expm1(
-                                    FastMath.log(after / volumeM3)
+                                    FastMath.log(after / beforeM3)
                                             + evaporationM3PerS * thinningSPerM3)
-                            : outM3 / volumeM3;
+                            : outM3 / beforeM3;
             share = Math.max(0, Math.min(1, share));
         }
         for (int i = 0; i < mol.length; i++) {
             letOutMol[i] = share * mol[i];
             mol[i] -= letOutMol[i];
         }
-        volumeM3 = after;
         drawnSinceLookM3 += outM3 + evaporatedNowM3;
         outflowM3 += outM3;
         evaporatedM3 += evaporatedNowM3;
@@ -126,17 +125,17 @@ final class ReservoirRun {
 
     /** Fills to full; returns what was poured, m3. */
     double refill(Composition feed, double feedC) {
-        double poured = Math.max(0, fullM3 - volumeM3);
+        double poured = Math.max(0, fullM3 - water.m3);
         tempC += (feedC - tempC) * poured / fullM3;
         for (int i = 0; i < mol.length; i++) {
             double added = poured * feed.molPerM3(i);
             mol[i] += added;
             refilledMol[i] += added;
         }
-        volumeM3 += poured;
+        water.put(water.m3 + poured);
         refillM3 += poured;
         refilledTotalM3 += poured;
-        uncovered = false;
+        water.cover();
         return poured;
     }
 
@@ -161,7 +160,7 @@ final class ReservoirRun {
     }
 
     void end(int step, double spanS, AirSeries air) {
-        if (volumeM3 > 0) {
+        if (water.m3 > 0) {
             tempC =
                     VesselHeat.after(
                             tempC,
@@ -169,7 +168,7 @@ final class ReservoirRun {
                             gainW,
                             conductanceWPerK,
                             surface,
-                            VesselHeat.capacityJPerK(volumeM3, tempC),
+                            VesselHeat.capacityJPerK(water.m3, tempC),
                             spanS);
         } else {
             tempC = air.tempC[step];

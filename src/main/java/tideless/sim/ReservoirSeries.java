@@ -8,7 +8,7 @@ import java.util.function.ToDoubleFunction;
  */
 public enum ReservoirSeries implements HourlySeries {
     /** m3. */
-    VOLUME("solution", "L", 1000, "all it holds", Kind.STATE, run -> run.volumeM3),
+    VOLUME("solution", "L", 1000, "all it holds", Kind.STATE, run -> run.water.m3),
     /** m3. */
     USABLE("usable", "L", 1000, "what lies above the outlet", Kind.STATE, ReservoirRun::usableM3),
     /** degC. */

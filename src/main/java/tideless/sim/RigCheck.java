@@ -137,19 +137,24 @@ public record RigCheck(
     private static double[] fillTimesS(Reservoir reservoir, List<Tray> fed) {
         double[] fillS = new double[fed.size()];
         Arrays.fill(fillS, Double.NaN);
-        FeedWater water = new FeedWater(reservoir, fed, GravityFeed.BEND_MOST);
+        FeedWater water =
+                new FeedWater(
+                        reservoir,
+                        fed,
+                        new VesselWater(reservoir.fullM3()),
+                        fed.stream().map(tray -> new VesselWater(0)).toList(),
+                        GravityFeed.BEND_MOST);
         water.viscosityM2PerS = LiquidWater.kinematicViscosityM2PerS(TEMP_C);
-        water.reservoirM3 = reservoir.fullM3();
         double doneS = 0;
         int left = fed.size();
-        while (left > 0 && doneS < LONGEST_S && !water.uncovered) {
+        while (left > 0 && doneS < LONGEST_S && !water.reservoir.uncovered) {
             // A minute at a time: fine enough to tell a filling time by.
             doneS += water.advance(60);
             for (int i = 0; i < fillS.length; i++) {
                 Tray tray = fed.get(i);
                 double setting = ((Filling.ByValve) tray.filling()).settingM();
                 if (Double.isNaN(fillS[i])
-                        && tray.shape().levelM(water.volumeM3[i]) >= setting - FILLED_M) {
+                        && tray.shape().levelM(water.trays[i].m3) >= setting - FILLED_M) {
                     fillS[i] = doneS;
                     left--;
                 }

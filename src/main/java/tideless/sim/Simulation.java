@@ -120,8 +120,9 @@ public final class Simulation {
                 gravity.step(timeS, spanS, refiller, log);
             }
             for (TrayRun tray : unfed) {
-                double lost = Math.min(tray.volumeM3, tray.lossM3PerS * spanS);
-                tray.took(tray.volumeM3 - lost, 0, lost, 0, null, 0, 0);
+                double lost = Math.min(tray.water.m3, tray.lossM3PerS * spanS);
+                tray.water.m3 -= lost;
+                tray.took(0, lost, 0, null, 0, 0);
             }
             for (TrayRun tray : trays) {
                 ReservoirRun source = feedOf[tray.index];
@@ -151,10 +152,10 @@ public final class Simulation {
     private void settle(double atS) {
         double co2Ppm = air.solutionCo2Ppm;
         for (TrayRun t : trays) {
-            t.precipitate.settle(t.salts.mol, t.volumeM3, t.tempC, co2Ppm, atS, t.tray.id(), log);
+            t.precipitate.settle(t.salts.mol, t.water.m3, t.tempC, co2Ppm, atS, t.tray.id(), log);
         }
         for (ReservoirRun r : reservoirs) {
-            r.precipitate.settle(r.mol, r.volumeM3, r.tempC, co2Ppm, atS, r.reservoir.id(), log);
+            r.precipitate.settle(r.mol, r.water.m3, r.tempC, co2Ppm, atS, r.reservoir.id(), log);
         }
     }
 

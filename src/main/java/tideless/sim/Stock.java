@@ -11,13 +11,13 @@ record Stock(double waterM3, double[] mol) {
         double water = 0;
         double[] mol = new double[Component.COUNT];
         for (TrayRun tray : trays) {
-            water += tray.volumeM3;
+            water += tray.water.m3;
             for (int i = 0; i < mol.length; i++) {
                 mol[i] += tray.salts.mol[i];
             }
         }
         for (ReservoirRun reservoir : reservoirs) {
-            water += reservoir.volumeM3;
+            water += reservoir.water.m3;
             for (int i = 0; i < mol.length; i++) {
                 mol[i] += reservoir.mol[i];
             }

@@ -25,11 +25,10 @@ final class TrayRun {
     private final RootFate roots; // likewise
 
     // Water and what is in it.
-    double volumeM3;
+    final VesselWater water;
     final TraySalts salts;
     final Precipitate precipitate = new Precipitate();
     double tempC;
-    boolean snapOpen;
     boolean spills;
     private double shutM3;
     private boolean dry;
@@ -67,7 +66,7 @@ final class TrayRun {
         this.index = index;
         planting = tray.planting();
         Shape shape = tray.shape();
-        volumeM3 = shape.volumeM3(tray.startLevelM());
+        water = new VesselWater(shape.volumeM3(tray.startLevelM()));
         tempC = startTempC;
         if (tray.filling() instanceof Filling.ByValve valve) {
             shutM3 = shape.volumeM3(valve.settingM());
@@ -89,13 +88,13 @@ final class TrayRun {
         }
         salts =
                 new TraySalts(
-                        volumeM3,
+                        water.m3,
                         tray.startLiquid().composition(),
                         crop == null ? NutrientDemand.withTheWater() : crop.nutrients);
     }
 
     double levelM() {
-        return tray.shape().levelM(volumeM3);
+        return tray.shape().levelM(water.m3);
     }
 
     double rootTipM() {
@@ -103,7 +102,7 @@ final class TrayRun {
     }
 
     double wetRootFrac() {
-        return roots == null ? (volumeM3 > 0 ? 1 : 0) : roots.wetFrac(levelM());
+        return roots == null ? (water.m3 > 0 ? 1 : 0) : roots.wetFrac(levelM());
     }
 
     double leafAreaIndex() {
@@ -157,12 +156,12 @@ final class TrayRun {
                 tempC,
                 gainW,
                 conductanceWPerK,
-                VesselHeat.capacityJPerK(volumeM3, tempC),
+                VesselHeat.capacityJPerK(water.m3, tempC),
                 spanS,
                 air,
                 step);
         lossM3PerS = transpirationM3PerS + surface.m3PerS;
-        stepStartM3 = volumeM3;
+        stepStartM3 = water.m3;
         salts.begin();
         inflowM3 = 0;
         spillM3 = 0;
@@ -182,7 +181,7 @@ final class TrayRun {
     }
 
     private double supplyFrac() {
-        if (volumeM3 <= 0) {
+        if (water.m3 <= 0) {
             return 0;
         }
         return roots == null ? 1 : roots.supplyFrac(levelM());
@@ -198,20 +197,18 @@ final class TrayRun {
      *     of this part than at its start
      */
     void took(
-            double endM3,
             double inM3,
             double lostM3,
             double spiltM3,
             double[] letOutMol,
             double shareFrac,
             double riseFrac) {
-        volumeM3 = endM3;
         inflowM3 += inM3;
         double transpired = lossM3PerS > 0 ? lostM3 * (transpirationM3PerS / lossM3PerS) : 0;
         transpirationM3 += transpired;
         evaporationM3 += lostM3 - transpired;
         if (shareFrac > 0) {
-            salts.comeIn(letOutMol, shareFrac, endM3, spiltM3, riseFrac);
+            salts.comeIn(letOutMol, shareFrac, water.m3, spiltM3, riseFrac);
         }
         spillM3 += spiltM3;
     }
@@ -222,19 +219,19 @@ final class TrayRun {
         transpirationTotalM3 += transpirationM3;
         evaporationTotalM3 += evaporationM3;
         spiltTotalM3 += spillM3;
-        double midM3 = 0.5 * (stepStartM3 + volumeM3);
+        double midM3 = 0.5 * (stepStartM3 + water.m3);
         if (midM3 > 0) {
-            salts.end(stepStartM3, volumeM3, transpirationM3, spanS);
+            salts.end(stepStartM3, water.m3, transpirationM3, spanS);
             moveHeat(midM3, air.tempC[step], inflowTempC, spanS);
         } else {
             salts.endDry();
             tempC = air.tempC[step];
         }
         double endS = timeS + spanS;
-        if (volumeM3 <= 0 && !dry) {
+        if (water.m3 <= 0 && !dry) {
             dry = true;
             log.add(Event.Kind.TRAY_DRY, endS, tray.id());
-        } else if (volumeM3 > 0) {
+        } else if (water.m3 > 0) {
             dry = false;
         }
         if (crop != null) {
@@ -274,12 +271,12 @@ final class TrayRun {
         }
         roots.endDay(levelM());
         if (lives()) {
-            boolean wet = volumeM3 > 0;
+            boolean wet = water.m3 > 0;
             crop.endDay(
                     atS,
                     daysSinceStart,
                     wet ? ecMsPerCm(meter) : Double.NaN,
-                    wet ? salts.concentrations(volumeM3) : null,
+                    wet ? salts.concentrations(water.m3) : null,
                     roots.dayStrandedS(),
                     roots.dayDrownedS(),
                     log);
@@ -291,41 +288,41 @@ final class TrayRun {
     }
 
     double ecMsPerCm(Meter meter) {
-        meter.read(salts.concentrations(volumeM3));
+        meter.read(salts.concentrations(water.m3));
         return meter.ecMsPerCm();
     }
 
     /** Pours in up to a level; returns what was poured, m3. */
     double topUp(double toLevelM, Composition liquid, double liquidC) {
         double poured =
-                Math.max(0, tray.shape().volumeM3(Math.min(toLevelM, tray.overflowM())) - volumeM3);
-        pour(poured, liquid, liquidC, salts.toppedUpMol);
+                Math.max(0, tray.shape().volumeM3(Math.min(toLevelM, tray.overflowM())) - water.m3);
+        pour(water.m3, poured, liquid, liquidC, salts.toppedUpMol);
         toppedUpM3 += poured;
         return poured;
     }
 
     /** Drains a share and fills up again to where the level stood; returns what was poured, m3. */
     double renew(double shareFrac, Composition liquid, double liquidC) {
-        double out = shareFrac * volumeM3;
+        double out = shareFrac * water.m3;
         salts.drain(shareFrac);
-        double target = volumeM3;
+        double target = water.m3;
         if (tray.filling() instanceof Filling.ByValve) {
             target = Math.max(target, shutM3);
         }
-        volumeM3 -= out;
         drainedM3 += out;
-        double poured = target - volumeM3;
-        pour(poured, liquid, liquidC, salts.freshMol);
+        double kept = water.m3 - out;
+        double poured = target - kept;
+        pour(kept, poured, liquid, liquidC, salts.freshMol);
         freshM3 += poured;
         return poured;
     }
 
-    private void pour(double poured, Composition liquid, double liquidC, double[] account) {
-        if (!(poured > 0)) {
-            return;
+    private void pour(
+            double keptM3, double poured, Composition liquid, double liquidC, double[] account) {
+        water.put(poured > 0 ? keptM3 + poured : keptM3);
+        if (poured > 0) {
+            tempC += (liquidC - tempC) * poured / water.m3;
+            salts.pour(poured, liquid, account);
         }
-        tempC += (liquidC - tempC) * poured / (volumeM3 + poured);
-        volumeM3 += poured;
-        salts.pour(poured, liquid, account);
     }
 }

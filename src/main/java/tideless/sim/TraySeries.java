@@ -16,7 +16,7 @@ public enum TraySeries implements HourlySeries {
             Kind.STATE,
             (run, air, step) -> run.levelM()),
     /** m3. */
-    VOLUME("solution", "L", 1000, "solution", Kind.STATE, (run, air, step) -> run.volumeM3),
+    VOLUME("solution", "L", 1000, "solution", Kind.STATE, (run, air, step) -> run.water.m3),
     /** degC. */
     SOLUTION_TEMP(
             "solution_temperature",

@@ -68,11 +68,11 @@ final class VisitRules {
         return switch (rule.when()) {
             case BEFORE_NEXT_VISIT -> {
                 NextVisit next = NextVisit.after(scenario, date);
-                yield run.volumeM3 < run.reservoir.fullM3()
+                yield run.water.m3 < run.reservoir.fullM3()
                         && (next.afterAbsence() || !run.wouldLast(timeS, next.days()));
             }
             case LOW_AT_VISIT -> run.usableFrac() < rule.belowFrac();
-            case EVERY_VISIT -> run.volumeM3 < run.reservoir.fullM3();
+            case EVERY_VISIT -> run.water.m3 < run.reservoir.fullM3();
             case WHEN_EMPTY, NEVER -> false;
         };
     }
@@ -92,7 +92,7 @@ final class VisitRules {
     private void renewIfOut(TrayRun tray, double timeS, double airC) {
         if (!tray.lives()
                 || tray.isNearHarvest(timeS)
-                || !FlushRule.mayChange(tray.tray, tray.volumeM3)) {
+                || !FlushRule.mayChange(tray.tray, tray.water.m3)) {
             return;
         }
         double ec = tray.ecMsPerCm(meters[tray.index]);
@@ -109,7 +109,7 @@ final class VisitRules {
     private boolean isShortOfOne(TrayRun tray) {
         for (Component component : Shortage.WATCHED) {
             int i = component.ordinal();
-            double held = tray.salts.mol[i] / tray.volumeM3;
+            double held = tray.salts.mol[i] / tray.water.m3;
             if (isShort(component, held, feed.molPerM3(i))) {
                 return true;
             }
@@ -132,7 +132,7 @@ final class VisitRules {
 
     // All of it: a part would cost the same litres in the end, and come again within days.
     private void renew(TrayRun tray, Event.Kind kind, double timeS, double airC, double ec) {
-        double drained = tray.volumeM3;
+        double drained = tray.water.m3;
         double poured = tray.renew(1, feed, airC);
         log.add(new Event(kind, timeS, tray.tray.id(), poured, drained, ec, ""));
     }

@@ -36,10 +36,10 @@ class ConservationTest {
             // Seasons of a minute with the shortest steps, of hours with the longer ones.
             RandomRig rig = new RandomRig(seeds[k], stepS < 600 ? 1 : 2);
             EngineRun run = new EngineRun(rig, GravityFeed.BEND_MOST, k % 3 == 0);
-            double water = run.reservoir.volumeM3;
+            double water = run.reservoir.water.m3;
             double tracer = run.reservoirTracerMol();
             for (int i = 0; i < run.trays.size(); i++) {
-                water += run.trays.get(i).volumeM3;
+                water += run.trays.get(i).water.m3;
                 tracer += run.tracerMol(i);
             }
             if (stepS < 10) {
@@ -48,20 +48,22 @@ class ConservationTest {
                 run.run(stepS);
             }
             double in = run.reservoir.refilledTotalM3;
-            double waterEnd = run.reservoir.volumeM3 + run.reservoir.evaporatedTotalM3;
+            double waterEnd = run.reservoir.water.m3 + run.reservoir.evaporatedTotalM3;
             double tracerEnd = run.reservoirTracerMol();
             for (int i = 0; i < run.trays.size(); i++) {
                 TrayRun tray = run.trays.get(i);
                 String what = "seed " + seeds[k] + " tray " + i;
-                assertTrue(tray.volumeM3 >= 0 && run.lostM3[i] >= 0, what);
+                assertTrue(tray.water.m3 >= 0 && run.lostM3[i] >= 0, what);
                 assertTrue(run.inM3[i] >= -1e-15 && run.spiltM3(i) >= 0, what);
-                assertTrue(tray.volumeM3 <= run.feed.water.brimM3(i) * (1 + 1e-12), what + " over");
-                waterEnd += tray.volumeM3 + run.lostM3[i] + run.spiltM3(i);
+                assertTrue(
+                        tray.water.m3 <= run.feed.water.regime.brimM3[i] * (1 + 1e-12),
+                        what + " over");
+                waterEnd += tray.water.m3 + run.lostM3[i] + run.spiltM3(i);
                 tracerEnd += run.tracerMol(i) + run.spiltTracerMol(i);
                 spilt += run.spiltM3(i) > 0 ? 1 : 0;
-                dried += tray.volumeM3 == 0 ? 1 : 0;
+                dried += tray.water.m3 == 0 ? 1 : 0;
             }
-            emptied += run.reservoir.uncovered ? 1 : 0;
+            emptied += run.reservoir.water.uncovered ? 1 : 0;
             String what = "seed " + seeds[k] + " step " + stepS;
             assertEquals(water + in, waterEnd, 1e-12 * (water + in), what);
             assertEquals(tracer + in, tracerEnd, 1e-12 * (tracer + in), what);

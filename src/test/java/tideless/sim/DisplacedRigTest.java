@@ -118,7 +118,7 @@ class DisplacedRigTest {
         RandomRig rig = new RandomRig(lake, List.of(tray), new double[1][1], afterS, 0);
         for (double stepS : new double[] {1, 137, 600, 21600}) {
             EngineRun engine = new EngineRun(rig, GravityFeed.BEND_MOST);
-            engine.trays.get(0).volumeM3 = 0.2 * 0.072;
+            engine.trays.get(0).water.m3 = 0.2 * 0.072;
             engine.run(stepS);
             // Times have two decimals: half of the last is worth 6e-5 mm.
             assertEquals(mm, engine.trays.get(0).levelM() * 1000, 1e-4);
@@ -161,15 +161,15 @@ class DisplacedRigTest {
 
     private static void keepsItsWater(RandomRig rig, double stepS) {
         EngineRun engine = new EngineRun(rig, GravityFeed.BEND_MOST);
-        double before = engine.reservoir.volumeM3;
+        double before = engine.reservoir.water.m3;
         for (TrayRun tray : engine.trays) {
-            before += tray.volumeM3;
+            before += tray.water.m3;
         }
         engine.run(stepS);
-        double after = engine.reservoir.volumeM3 + engine.reservoir.evaporatedTotalM3;
+        double after = engine.reservoir.water.m3 + engine.reservoir.evaporatedTotalM3;
         for (int i = 0; i < rig.trays.size(); i++) {
-            assertTrue(engine.trays.get(i).volumeM3 >= 0 && engine.lostM3[i] >= 0);
-            after += engine.trays.get(i).volumeM3 + engine.lostM3[i] + engine.spiltM3(i);
+            assertTrue(engine.trays.get(i).water.m3 >= 0 && engine.lostM3[i] >= 0);
+            after += engine.trays.get(i).water.m3 + engine.lostM3[i] + engine.spiltM3(i);
         }
         assertEquals(before, after, 1e-12 * before);
     }

@@ -66,14 +66,14 @@ class EngineAgainstGeneralPurposeTest {
                 double passed = Math.max(held, y[4 * i + 2]);
                 double wanted = tray.tray.shape().levelM(y[4 * i]);
                 level = Math.max(level, Math.abs(wanted - tray.levelM()));
-                volume = Math.max(volume, Math.abs(y[4 * i] - tray.volumeM3) / passed);
+                volume = Math.max(volume, Math.abs(y[4 * i] - tray.water.m3) / passed);
                 inflow = Math.max(inflow, Math.abs(y[4 * i + 2] - engine.inM3[i]) / passed);
                 spill = Math.max(spill, Math.abs(y[4 * i + 3] - engine.spiltM3(i)) / passed);
                 double most = Math.max(held, y[4 * i + 1]);
                 tracer = Math.max(tracer, Math.abs(y[4 * i + 1] - engine.tracerMol(i)) / most);
             }
             double full = engine.rig.reservoir.fullM3();
-            volume = Math.max(volume, Math.abs(y[4 * n] - engine.reservoir.volumeM3) / full);
+            volume = Math.max(volume, Math.abs(y[4 * n] - engine.reservoir.water.m3) / full);
             tracer = Math.max(tracer, Math.abs(y[4 * n + 1] - engine.reservoirTracerMol()) / full);
             return new Differences(level, volume, inflow, spill, tracer);
         }

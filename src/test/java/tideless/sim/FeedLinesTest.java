@@ -199,11 +199,17 @@ class FeedLinesTest {
     }
 
     private static FeedWater water(Reservoir reservoir, List<Tray> trays) {
-        FeedWater water = new FeedWater(reservoir, trays, GravityFeed.BEND_MOST);
+        FeedWater water =
+                new FeedWater(
+                        reservoir,
+                        trays,
+                        new VesselWater(0),
+                        trays.stream().map(tray -> new VesselWater(0)).toList(),
+                        GravityFeed.BEND_MOST);
         water.viscosityM2PerS = LiquidWater.kinematicViscosityM2PerS(20);
-        water.reservoirM3 = reservoir.shape().volumeM3(reservoir.startLevelM());
+        water.reservoir.m3 = reservoir.shape().volumeM3(reservoir.startLevelM());
         for (int i = 0; i < trays.size(); i++) {
-            water.volumeM3[i] = trays.get(i).shape().volumeM3(trays.get(i).startLevelM());
+            water.trays[i].m3 = trays.get(i).shape().volumeM3(trays.get(i).startLevelM());
         }
         return water;
     }
@@ -255,7 +261,7 @@ class FeedLinesTest {
         double[] first = run(water, 600);
         assertTrue(first[0] > 2e-3, first[0] + " m3 into the lower");
         assertEquals(0, first[1]);
-        assertEquals(0.002, water.volumeM3[1]);
+        assertEquals(0.002, water.trays[1].m3);
         // Alone the upper would get 138.5 mL/min (4 mm, 3 m, K 0.5, and 8 mm, 0.2 m, K 1, under
         // 0.15 m; laminar, the closed root of a Q + b Q^2).
         double a = 128 * LiquidWater.kinematicViscosityM2PerS(20) / (Math.PI * 9.80665);
@@ -287,7 +293,7 @@ class FeedLinesTest {
         double upperBeginsS = Double.NaN;
         for (int minute = 0; minute < 24 * 60; minute++) {
             double[] in = run(water, 60);
-            if (Double.isNaN(lowerFullS) && water.volumeM3[0] > 0.2 * 0.045) {
+            if (Double.isNaN(lowerFullS) && water.trays[0].m3 > 0.2 * 0.045) {
                 lowerFullS = minute * 60;
             }
             if (Double.isNaN(upperBeginsS) && in[1] > 0) {
@@ -295,8 +301,8 @@ class FeedLinesTest {
             }
         }
         assertTrue(upperBeginsS >= lowerFullS, upperBeginsS + " before " + lowerFullS);
-        assertEquals(0.01, water.volumeM3[0], 1e-5);
-        assertEquals(0.01, water.volumeM3[1], 1e-5);
+        assertEquals(0.01, water.trays[0].m3, 1e-5);
+        assertEquals(0.01, water.trays[1].m3, 1e-5);
     }
 
     /**
@@ -318,7 +324,7 @@ class FeedLinesTest {
         Tray upper = tray("upper", 0.4, 0.30, 0.005, valves.get(1));
         FeedWater water = water(wall, List.of(lower, upper));
         double[] in = run(water, 1800);
-        double surface = 0.30 + water.reservoirM3 / 0.1;
+        double surface = 0.30 + water.reservoir.m3 / 0.1;
         assertTrue(surface < 0.40, "surface " + surface);
         double[] later = run(water, 600);
         assertEquals(0, later[1]);
@@ -337,6 +343,6 @@ class FeedLinesTest {
         }
         // Euler's steps of 0.05 s: 1e-4 of the whole.
         assertEquals(upperM3, in[1], 3e-4 * upperM3);
-        assertEquals(0.1 * 0.15, water.reservoirM3 + in[0] + in[1] + later[0], 1e-12);
+        assertEquals(0.1 * 0.15, water.reservoir.m3 + in[0] + in[1] + later[0], 1e-12);
     }
 }

@@ -87,9 +87,15 @@ class FeedWaterTest {
                         valve,
                         Lamp.NONE,
                         Rigs.WIDE);
-        FeedWater water = new FeedWater(reservoir, List.of(tray), GravityFeed.BEND_MOST);
+        FeedWater water =
+                new FeedWater(
+                        reservoir,
+                        List.of(tray),
+                        new VesselWater(0),
+                        List.of(new VesselWater(0)),
+                        GravityFeed.BEND_MOST);
         water.viscosityM2PerS = LiquidWater.kinematicViscosityM2PerS(20);
-        water.reservoirM3 = reservoir.fullM3();
+        water.reservoir.m3 = reservoir.fullM3();
         return water;
     }
 
@@ -135,10 +141,10 @@ class FeedWaterTest {
             FeedWater water =
                     seatAlone(
                             areaM2, openMlPerMin * ML_PER_MIN, bandMm / 1000, setMm / 1000, false);
-            water.volumeM3[0] = areaM2 * startMm / 1000;
+            water.trays[0].m3 = areaM2 * startMm / 1000;
             water.askedM3PerS[0] = lossMlPerH * ML_PER_H;
             run(water, afterS, stepS);
-            assertEquals(expectedMm, water.volumeM3[0] / areaM2 * 1000, toleranceMm);
+            assertEquals(expectedMm, water.trays[0].m3 / areaM2 * 1000, toleranceMm);
         }
     }
 
@@ -159,7 +165,7 @@ class FeedWaterTest {
         for (double stepS : new double[] {137, 21600}) {
             FeedWater water =
                     seatAlone(areaM2, openMlPerMin * ML_PER_MIN, hysteresisMm / 1000, 0.08, true);
-            water.volumeM3[0] = areaM2 * 0.08;
+            water.trays[0].m3 = areaM2 * 0.08;
             water.askedM3PerS[0] = lossMlPerH * ML_PER_H;
             int cycles = 40;
             double in = run(water, cycles * periodMin * 60, stepS);
@@ -175,21 +181,21 @@ class FeedWaterTest {
         // rest = 50 - 10 * 100 / 60 = 33.33 mm; leaves at t = tau ln((50 - rest) / (40 - rest)),
         // tau = A b / Qmax = 0.1 * 0.01 / (60e-6 / 3600) = 60000 s; then falls at 40 mL/h.
         FeedWater water = seatAlone(0.1, 60 * ML_PER_H, 0.01, 0.05, false);
-        water.volumeM3[0] = 0.1 * 0.05;
+        water.trays[0].m3 = 0.1 * 0.05;
         water.askedM3PerS[0] = 100 * ML_PER_H;
         double leavesS = 60_000 * Math.log((50 - 100 / 3.0) / (40 - 100 / 3.0));
         run(water, leavesS + 36_000, 21_600);
         // The reservoir of 999 m2 falls by 3 um meanwhile, worth 3e-6 of the flow.
-        assertEquals(0.1 * 0.04 - 40 * ML_PER_H * 36_000, water.volumeM3[0], 1e-8);
+        assertEquals(0.1 * 0.04 - 40 * ML_PER_H * 36_000, water.trays[0].m3, 1e-8);
     }
 
     @Test
     void a_tray_that_runs_dry_gives_what_comes_in_and_no_more() {
         FeedWater water = seatAlone(0.1, 5e-7, 0.01, 0.05, false);
-        water.volumeM3[0] = 1e-3;
+        water.trays[0].m3 = 1e-3;
         water.askedM3PerS[0] = 2e-6;
         double in = run(water, 3600, 3600);
-        assertEquals(0, water.volumeM3[0]);
+        assertEquals(0, water.trays[0].m3);
         assertEquals(5e-7 * 3600, in, 1e-6 * in);
     }
 
@@ -197,12 +203,12 @@ class FeedWaterTest {
     @ValueSource(doubles = {1, 60, 600, 21600})
     void an_uncovered_outlet_lets_the_level_fall_straight_through_the_band(double stepS) {
         FeedWater water = seatAlone(0.1, 5e-7, 0.01, 0.05, false);
-        water.uncovered = true;
-        water.volumeM3[0] = 0.1 * 0.051;
+        water.reservoir.uncovered = true;
+        water.trays[0].m3 = 0.1 * 0.051;
         water.askedM3PerS[0] = 1e-7;
         assertEquals(0, run(water, 15_000, stepS));
         // Up to 15,000 steps, each rounded.
-        assertEquals(0.1 * 0.051 - 1.5e-3, water.volumeM3[0], 1e-13);
+        assertEquals(0.1 * 0.051 - 1.5e-3, water.trays[0].m3, 1e-13);
     }
 
     @ParameterizedTest
@@ -210,8 +216,8 @@ class FeedWaterTest {
     void without_loss_a_tray_fills_to_the_setting_and_never_past_it(double stepS) {
         FeedWater water = seatAlone(0.04, 5e-6, 0.01, 0.05, false);
         run(water, 20_000, stepS);
-        assertEquals(2e-3, water.volumeM3[0], 1e-12);
-        assertTrue(water.volumeM3[0] <= 2e-3);
+        assertEquals(2e-3, water.trays[0].m3, 1e-12);
+        assertTrue(water.trays[0].m3 <= 2e-3);
     }
 
     /**
@@ -242,7 +248,7 @@ class FeedWaterTest {
             run(water, timeS, stepS);
             // Five digits of the time are 2e-5 of it; the slowest fall is worth as much of the
             // head.
-            assertEquals(toM, water.reservoirM3 / 0.2 - 0.3, 5e-5 * toM + 2e-6);
+            assertEquals(toM, water.reservoir.m3 / 0.2 - 0.3, 5e-5 * toM + 2e-6);
         }
     }
 
@@ -255,8 +261,8 @@ class FeedWaterTest {
             water.stuckFrac[0] = 1;
             run(water, 3726.0, stepS);
             double exact = Draining.headThroughHoleM(0.4, 3726.0, 0.2, 0.004, 0.61);
-            assertEquals(exact, water.reservoirM3 / 0.2 - 0.3, 1e-8);
-            assertEquals(0.1, water.reservoirM3 / 0.2 - 0.3, 1e-5);
+            assertEquals(exact, water.reservoir.m3 / 0.2 - 0.3, 1e-8);
+            assertEquals(0.1, water.reservoir.m3 / 0.2 - 0.3, 1e-5);
         }
     }
 }

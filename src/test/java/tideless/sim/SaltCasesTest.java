@@ -165,7 +165,7 @@ class SaltCasesTest {
     private static TrayRun tray(double concentration) {
         TrayRun run =
                 new TrayRun(Rigs.tray("tray", new Filling.Sealed(), Rigs.drinking(1), 0), 0, 20);
-        run.salts.mol[NA] = concentration * run.volumeM3;
+        run.salts.mol[NA] = concentration * run.water.m3;
         return run;
     }
 
@@ -179,12 +179,12 @@ class SaltCasesTest {
         double poured = 0;
         for (double expected : new double[] {5, 3.5, 2.75, 2.375}) {
             poured += run.renew(0.5, TWO, 20);
-            assertEquals(expected, run.salts.mol[NA] / run.volumeM3, 1e-12);
+            assertEquals(expected, run.salts.mol[NA] / run.water.m3, 1e-12);
         }
-        assertEquals(2 * run.volumeM3, poured, 1e-12);
+        assertEquals(2 * run.water.m3, poured, 1e-12);
         // Ledger: start + poured = end + drained.
         assertEquals(
-                8 * run.volumeM3 + run.salts.freshMol[NA],
+                8 * run.water.m3 + run.salts.freshMol[NA],
                 run.salts.mol[NA] + run.salts.drainedMol[NA],
                 1e-15);
     }
@@ -202,7 +202,7 @@ class SaltCasesTest {
         for (int i = 0; i < Math.round(1 / share); i++) {
             run.renew(share, TWO, 20);
         }
-        return run.salts.mol[NA] / run.volumeM3;
+        return run.salts.mol[NA] / run.water.m3;
     }
 
     // Drains of a half at the limit of 6 take as much as a bleed that holds it: 0.7125 L a day.

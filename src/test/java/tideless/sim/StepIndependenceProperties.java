@@ -105,7 +105,7 @@ class StepIndependenceProperties {
                         TrayRun tray = run.trays.get(i);
                         nothingBelowNothing(tray, run.inM3[i], run.lostM3[i], run.spiltM3(i));
                     }
-                    assertTrue(run.reservoir.volumeM3 >= 0);
+                    assertTrue(run.reservoir.water.m3 >= 0);
                 }
             }
             for (Event event : run.log.inOrder()) {
@@ -123,7 +123,7 @@ class StepIndependenceProperties {
     }
 
     static void nothingBelowNothing(TrayRun tray, double inM3, double lostM3, double spiltM3) {
-        assertTrue(tray.volumeM3 >= 0, "volume " + tray.volumeM3);
+        assertTrue(tray.water.m3 >= 0, "volume " + tray.water.m3);
         assertTrue(inM3 >= 0, "came " + inM3);
         assertTrue(lostM3 >= 0, "lost " + lostM3);
         assertTrue(spiltM3 >= 0, "spilt " + spiltM3);
@@ -139,8 +139,8 @@ class StepIndependenceProperties {
             double held = one.heldM3(i);
             String where = what + ", tray " + i + ": ";
             assertEquals(
-                    one.run.trays.get(i).volumeM3,
-                    other.run.trays.get(j).volumeM3,
+                    one.run.trays.get(i).water.m3,
+                    other.run.trays.get(j).water.m3,
                     share * held,
                     where + "volume");
             assertEquals(one.run.inM3[i], other.run.inM3[j], share * held, where + "inflow");
@@ -148,8 +148,8 @@ class StepIndependenceProperties {
             assertEquals(one.run.lostM3[i], other.run.lostM3[j], share * held, where + "loss");
         }
         assertEquals(
-                one.run.reservoir.volumeM3,
-                other.run.reservoir.volumeM3,
+                one.run.reservoir.water.m3,
+                other.run.reservoir.water.m3,
                 share * one.run.rig.reservoir.fullM3(),
                 what + ", reservoir");
     }
@@ -288,13 +288,13 @@ class StepIndependenceProperties {
         RandomRig rig = new RandomRig(seed, CHANGES);
         Outcome outcome = new Outcome(rig, ragged(stepS, cutSeed));
         double start = rig.reservoir.shape().volumeM3(rig.reservoir.startLevelM());
-        double end = outcome.run.reservoir.volumeM3 + outcome.run.reservoir.evaporatedTotalM3;
+        double end = outcome.run.reservoir.water.m3 + outcome.run.reservoir.evaporatedTotalM3;
         double passed = 0;
         for (int i = 0; i < rig.trays.size(); i++) {
             Tray tray = rig.trays.get(i);
             start += tray.shape().volumeM3(tray.startLevelM());
             end +=
-                    outcome.run.trays.get(i).volumeM3
+                    outcome.run.trays.get(i).water.m3
                             + outcome.run.lostM3[i]
                             + outcome.run.spiltM3(i);
             passed += outcome.run.inM3[i];

@@ -216,13 +216,19 @@ public final class ValidateEngine {
     }
 
     private static double fillingS(Reservoir reservoir, Tray tray) {
-        FeedWater water = new FeedWater(reservoir, List.of(tray), GravityFeed.BEND_MOST);
+        FeedWater water =
+                new FeedWater(
+                        reservoir,
+                        List.of(tray),
+                        new VesselWater(0),
+                        List.of(new VesselWater(0)),
+                        GravityFeed.BEND_MOST);
         water.viscosityM2PerS = LiquidWater.kinematicViscosityM2PerS(EngineRun.TEMP_C);
-        water.reservoirM3 = reservoir.fullM3();
+        water.reservoir.m3 = reservoir.fullM3();
         Filling.ByValve valve = (Filling.ByValve) tray.filling();
         double wideM3 = tray.shape().volumeM3(valve.settingM() - valve.bandM());
         double atS = 0;
-        while (water.volumeM3[0] < wideM3 && atS < 1e6) {
+        while (water.trays[0].m3 < wideM3 && atS < 1e6) {
             atS += water.advance(60);
         }
         return atS;

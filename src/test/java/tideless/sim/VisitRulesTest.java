@@ -38,7 +38,7 @@ class VisitRulesTest {
 
     private static ReservoirRun at(Reservoir reservoir, double usableFrac) {
         ReservoirRun run = new ReservoirRun(reservoir, 0, Rigs.FEED, 20);
-        run.volumeM3 = reservoir.deadM3() + usableFrac * reservoir.usableM3();
+        run.water.m3 = reservoir.deadM3() + usableFrac * reservoir.usableM3();
         return run;
     }
 
@@ -49,7 +49,7 @@ class VisitRulesTest {
         EventLog own = new EventLog();
         rules(reservoir, tray, Rigs.onWeekdays(DayOfWeek.MONDAY), own)
                 .visit(timeS, 20, List.of(run), List.of());
-        assertEquals(own.inOrder().size() == 1, Math.abs(run.volumeM3 - reservoir.fullM3()) < 1e-9);
+        assertEquals(own.inOrder().size() == 1, Math.abs(run.water.m3 - reservoir.fullM3()) < 1e-9);
         return own.inOrder().size() == 1;
     }
 
@@ -99,7 +99,9 @@ class VisitRulesTest {
         Visits monday =
                 new Visits(Set.of(DayOfWeek.MONDAY), MONDAY_S, absences, Visits.Flush.NEVER);
         ReservoirRun run = at(reservoir, (usableL + 1) * 1e-3 / reservoir.usableM3());
-        run.lose(0.001, 0, 0);
+        double beforeM3 = run.water.m3;
+        run.water.m3 -= 0.001;
+        run.lose(beforeM3, 0.001, 0, 0);
         EventLog own = new EventLog();
         rules(reservoir, tray, monday, own).visit(MONDAY_S, 20, List.of(run), List.of());
         return own.inOrder().size() == 1;
@@ -169,11 +171,11 @@ class VisitRulesTest {
         rules.visit(MONDAY_S, 20, List.of(), List.of(run));
         assertEquals(List.of(), log.inOrder());
         int k = Component.K.ordinal();
-        run.salts.mol[k] = 0.99 * Shortage.leastMolPerM3(Component.K) * run.volumeM3;
+        run.salts.mol[k] = 0.99 * Shortage.leastMolPerM3(Component.K) * run.water.m3;
         rules.visit(MONDAY_S, 20, List.of(), List.of(run));
         Event event = log.inOrder().get(0);
         assertEquals(Event.Kind.FRESH_SOLUTION, event.kind());
         assertEquals(VesselId.tray("t"), event.vessel());
-        assertEquals(Rigs.FEED.molPerM3(k), run.salts.mol[k] / run.volumeM3, 1e-9);
+        assertEquals(Rigs.FEED.molPerM3(k), run.salts.mol[k] / run.water.m3, 1e-9);
     }
 }
