@@ -48,6 +48,25 @@ public final class Canopy {
     }
 
     /**
+     * Leaf dry mass at which {@link #leafAreaM2} is this, g: its inverse, by halving, for it rises
+     * with mass throughout.
+     */
+    static double leafDryG(CropTraits traits, double leafAreaM2) {
+        double low = 0;
+        double high = 1000 * leafAreaM2 / traits.growth().leafAreaM2PerKg();
+        for (int i = 0; i < 60; i++) {
+            double mid = 0.5 * (low + high);
+            Plant plant = new Plant(0, mid, 0, 0, 0, 0);
+            if (leafAreaM2(traits, plant) < leafAreaM2) {
+                low = mid;
+            } else {
+                high = mid;
+            }
+        }
+        return high;
+    }
+
+    /**
      * Ground under one plant's crown.
      *
      * <p>A small plant spans {@link #OPEN_CROWN_LEAF_AREA_INDEX} m2 of leaf per m2 of crown; the

@@ -18,6 +18,7 @@ import java.util.Objects;
  * @param nutrition what its tissue holds, and how it takes it up
  * @param needs the bands it wants
  * @param response what its roots and air do to it beyond that
+ * @param nursery how its seedlings are raised before they go into the tray
  * @param provenance every number with its spread and its source, in the order of the file
  */
 public record CropTraits(
@@ -32,6 +33,7 @@ public record CropTraits(
         Nutrition nutrition,
         Needs needs,
         RootResponse response,
+        Nursery nursery,
         List<Provenance> provenance) {
 
     public CropTraits {
@@ -45,6 +47,7 @@ public record CropTraits(
         Objects.requireNonNull(nutrition, "nutrition");
         Objects.requireNonNull(needs, "needs");
         Objects.requireNonNull(response, "response");
+        Objects.requireNonNull(nursery, "nursery");
         provenance = List.copyOf(provenance);
     }
 
@@ -334,6 +337,29 @@ public record CropTraits(
             double setLowC,
             double setHighC,
             double longestDayH) {}
+
+    /**
+     * The nursery a seedling is raised in, fed and watered, and what it looks like on leaving it.
+     *
+     * @param areaM2 ground each seedling has: its cell, or its share of the bench where pots are
+     *     spaced, m2
+     * @param ppfdUmolPerM2S light, umol/m2/s
+     * @param litH hours of it a day
+     * @param tempC mean temperature, degC
+     * @param days usual age at transplanting, days since sowing
+     * @param leaves true leaves at that age
+     * @param heightM height at that age, m
+     * @param rootLengthM roots hanging out below its plug at transplanting, m
+     */
+    public record Nursery(
+            double areaM2,
+            double ppfdUmolPerM2S,
+            double litH,
+            double tempC,
+            double days,
+            double leaves,
+            double heightM,
+            double rootLengthM) {}
 
     /**
      * Where one number comes from.

@@ -2,21 +2,6 @@ package tideless.crop;
 
 /** Growth and development, a day at a time. */
 public final class Growing {
-    /**
-     * Nursery, common practice, no source: mean temperature, degC, for crops that like it no
-     * warmer; others get their low optimum.
-     */
-    static final double NURSERY_TEMP_C = 20;
-
-    /** Nursery, common practice, no source: light, umol/m2/s. */
-    static final double NURSERY_PPFD_UMOL_PER_M2_S = 150;
-
-    /** Nursery, common practice, no source: hours of light a day. */
-    static final double NURSERY_LIT_H = 16;
-
-    /** Nursery, common practice, no source: cells of 5 cm by 5 cm, m2. */
-    static final double NURSERY_CELL_M2 = 0.0025;
-
     /** Photons per joule of a white light-emitting diode, umol/J; 4.6-4.9 from memory. */
     static final double NURSERY_UMOL_PER_J = 4.7;
 
@@ -37,15 +22,16 @@ public final class Growing {
     }
 
     /**
-     * A seedling at transplant, raised at 20 degC (or the crop's low optimum, if warmer) under 150
-     * umol/m2/s for 16 h a day in cells of 5 cm (common practice, no source), fed and watered. Its
-     * roots fill the cell and end at its underside, so its hanging root is 0 long.
+     * A seedling at transplant, raised under white light-emitting diodes in the crop's own nursery
+     * ({@link CropTraits.Nursery}), fed and watered. What hangs below its plug is as long as the
+     * crop states; a plug that fills its cell ends at the cup's underside.
      *
      * @param ageDays days since sowing, at least 0; a part of a day counts as its part
      */
     public static Plant raisedInNursery(CropTraits traits, double ageDays) {
+        CropTraits.Nursery nursery = traits.nursery();
         Plant plant = sown(traits);
-        double lightMolPerM2 = NURSERY_PPFD_UMOL_PER_M2_S * NURSERY_LIT_H * 3600 * 1e-6;
+        double lightMolPerM2 = nursery.ppfdUmolPerM2S() * nursery.litH() * 3600 * 1e-6;
         double left = ageDays;
         while (left > 0) {
             double days = Math.min(1, left);
@@ -54,21 +40,61 @@ public final class Growing {
                             traits,
                             plant,
                             days,
-                            NURSERY_CELL_M2,
+                            nursery.areaM2(),
                             lightMolPerM2 * days,
-                            NURSERY_PPFD_UMOL_PER_M2_S,
+                            nursery.ppfdUmolPerM2S(),
                             NURSERY_UMOL_PER_J,
-                            Math.max(NURSERY_TEMP_C, traits.growth().optimumLowC()),
+                            nursery.tempC(),
                             1);
             left -= days;
         }
+        return plant.withRootLengthM(plant.dryG() > 0 ? nursery.rootLengthM() : 0);
+    }
+
+    /**
+     * The plant a tray starts with: raised in the nursery to its age, then made as large as the
+     * grower found it.
+     *
+     * <p>Leaf area and fresh weight are taken as stated; the one that is not stated, or both where
+     * only leaves or height are counted, follow the nursery's own plant. Leaf area is taken to go
+     * with the square of the number of leaves and, without that, of the height: leaves come in
+     * number and in size, stems grow in length and in girth; assumed. A seedling that has not come
+     * up by its age takes its proportions from the crop's usual transplant.
+     *
+     * @param ageDays days since sowing
+     * @param found what the grower saw
+     */
+    public static Plant atStart(CropTraits traits, double ageDays, Transplant found) {
+        Plant raised = raisedInNursery(traits, ageDays);
+        if (!Double.isNaN(found.rootLengthM())) {
+            raised = raised.withRootLengthM(found.rootLengthM());
+        }
+        if (!found.statesSize()) {
+            return raised;
+        }
+        CropTraits.Nursery nursery = traits.nursery();
+        Plant usual = raisedInNursery(traits, nursery.days());
+        Plant like = raised.dryG() > 0 ? raised : usual;
+        double thermalTimeCd = Math.max(raised.thermalTimeCd(), traits.stages().emergenceCd());
+        double leafG;
+        if (!Double.isNaN(found.leafAreaM2())) {
+            leafG = Canopy.leafDryG(traits, found.leafAreaM2());
+        } else if (!Double.isNaN(found.freshG())) {
+            leafG = like.leafDryG() * found.freshG() / freshG(traits, like);
+        } else {
+            double times =
+                    Double.isNaN(found.leaves())
+                            ? found.heightM() / nursery.heightM()
+                            : found.leaves() / nursery.leaves();
+            leafG = Canopy.leafDryG(traits, Canopy.leafAreaM2(traits, usual) * times * times);
+        }
+        double scale = leafG / like.leafDryG();
+        double stemG = like.stemDryG() * scale;
+        if (!Double.isNaN(found.freshG())) {
+            stemG = Math.max(0, found.freshG() * traits.growth().leafDryMatterFrac() - leafG);
+        }
         return new Plant(
-                plant.thermalTimeCd(),
-                plant.leafDryG(),
-                plant.stemDryG(),
-                plant.fruitDryG(),
-                plant.rootDryG(),
-                0);
+                thermalTimeCd, leafG, stemG, 0, like.rootDryG() * scale, raised.rootLengthM());
     }
 
     /**

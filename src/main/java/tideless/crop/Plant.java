@@ -18,6 +18,11 @@ public record Plant(
         double rootDryG,
         double rootLengthM) {
 
+    /** The same with other roots. */
+    Plant withRootLengthM(double other) {
+        return new Plant(thermalTimeCd, leafDryG, stemDryG, fruitDryG, rootDryG, other);
+    }
+
     /** Whole dry mass, g. */
     public double dryG() {
         return leafDryG + stemDryG + fruitDryG + rootDryG;

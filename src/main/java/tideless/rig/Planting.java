@@ -2,6 +2,9 @@ package tideless.rig;
 
 import java.util.Objects;
 import tideless.crop.CropTraits;
+import tideless.crop.Growing;
+import tideless.crop.Plant;
+import tideless.crop.Transplant;
 
 /** What grows in a tray. */
 public sealed interface Planting {
@@ -19,6 +22,7 @@ public sealed interface Planting {
      * @param plants how many hang in the tray
      * @param groundM2 floor area the canopy may spread over, m2; at least the deck's own area
      * @param ageAtStartDays days since sowing when the run starts
+     * @param transplant the young plant as the grower found it
      * @param model which transpiration model drives its thirst
      * @param harvestAfterDays days after the start at which it is cut or pulled; negative for the
      *     crop's own ripeness
@@ -28,11 +32,13 @@ public sealed interface Planting {
             int plants,
             double groundM2,
             double ageAtStartDays,
+            Transplant transplant,
             ThirstModel model,
             int harvestAfterDays)
             implements Planting {
         public OfCrop {
             Objects.requireNonNull(traits, "traits");
+            Objects.requireNonNull(transplant, "transplant");
             Objects.requireNonNull(model, "model");
             if (plants < 0 || plants > 100_000) {
                 throw new IllegalArgumentException("plants must lie in 0 to 100000, was " + plants);
@@ -40,6 +46,11 @@ public sealed interface Planting {
             if (!(groundM2 > 0)) {
                 throw new IllegalArgumentException("groundM2 must be above 0, was " + groundM2);
             }
+        }
+
+        /** One of its plants when the run starts. */
+        public Plant plantAtStart() {
+            return Growing.atStart(traits, ageAtStartDays, transplant);
         }
 
         @Override

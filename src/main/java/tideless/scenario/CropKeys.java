@@ -39,6 +39,7 @@ final class CropKeys {
         nutrition(keys);
         needs(keys);
         response(keys);
+        nursery(keys);
         return keys;
     }
 
@@ -85,7 +86,7 @@ final class CropKeys {
                         .about("height of the full-grown plant"));
         keys.add(
                 Key.quantity("growth.seedling_dry", UnitTable.MASS)
-                        .above("0 g", "10 g")
+                        .above("0 g", "1 kg")
                         .required("2 mg")
                         .about("dry mass at emergence"));
         keys.add(temperature("growth.base", "8 degC", "no growth at or below"));
@@ -255,6 +256,49 @@ final class CropKeys {
         }
         keys.add(share("nutrition.sodium_pass", "0.1", "sodium taken per litre drunk"));
         keys.add(share("nutrition.chloride_pass", "0.2", "chloride taken per litre drunk"));
+    }
+
+    private static void nursery(List<Key> keys) {
+        keys.add(
+                Key.quantity("nursery.area", UnitTable.AREA)
+                        .above("0 cm2", "1 m2")
+                        .fallsTo("25 cm2")
+                        .about("ground each seedling has in its cell or pot, spacing included"));
+        keys.add(
+                Key.quantity("nursery.ppfd", UnitTable.PHOTON_FLUX)
+                        .above("0 umol/m2/s", "2000 umol/m2/s")
+                        .fallsTo("200 umol/m2/s")
+                        .about("light in the nursery"));
+        keys.add(
+                Key.quantity("nursery.lit", HOURS)
+                        .above("0 h", "24 h")
+                        .fallsTo("16 h")
+                        .about("hours of it a day"));
+        keys.add(
+                Key.quantity("nursery.temperature", TEMPERATURE)
+                        .from("0 degC", "45 degC")
+                        .workedOut("20 degC, or growth.optimum_low where that is warmer", "22 degC")
+                        .about("mean temperature of the nursery"));
+        keys.add(
+                Key.quantity("nursery.days", UnitTable.DAYS)
+                        .from("0 days", "365 days")
+                        .fallsTo("14 days")
+                        .about("usual age at transplanting, from sowing"));
+        keys.add(
+                Key.number("nursery.leaves")
+                        .above("0", "200")
+                        .fallsTo("4")
+                        .about("true leaves at that age"));
+        keys.add(
+                Key.quantity("nursery.height", LENGTH)
+                        .above("0 cm", "2 m")
+                        .fallsTo("6 cm")
+                        .about("height at that age"));
+        keys.add(
+                Key.quantity("nursery.root_length", LENGTH)
+                        .from("0 cm", "2 m")
+                        .fallsTo("0 cm")
+                        .about("roots that hang out below the plug at transplanting"));
     }
 
     private static void needs(List<Key> keys) {

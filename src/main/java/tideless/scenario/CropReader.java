@@ -394,6 +394,15 @@ final class CropReader {
                         of(e, "needs.light_high"),
                         of(e, "needs.solution_warm")),
                 response(e),
+                new CropTraits.Nursery(
+                        orElse(e, "nursery.area", 0.0025),
+                        orElse(e, "nursery.ppfd", 200),
+                        orElse(e, "nursery.lit", 16),
+                        orElse(e, "nursery.temperature", Math.max(20, growth.optimumLowC())),
+                        orElse(e, "nursery.days", 14),
+                        orElse(e, "nursery.leaves", 4),
+                        orElse(e, "nursery.height", 0.06),
+                        orElse(e, "nursery.root_length", 0)),
                 provenance);
     }
 

@@ -655,8 +655,33 @@ final class ScenarioKeys {
         keys.add(
                 Key.quantity(at + ".nursery_age", DURATION)
                         .from("0 days", "365 days")
-                        .workedOut("14 days, unless sown is stated", "14 days")
+                        .workedOut("the crop's usual, unless sown is stated", "14 days")
                         .about("days since sowing when the run starts"));
+        keys.add(
+                Key.number(at + ".transplant.leaves")
+                        .above("0", "200")
+                        .optional("4")
+                        .about("true leaves of a plant when the run starts"));
+        keys.add(
+                Key.quantity(at + ".transplant.leaf_area", AREA)
+                        .above("0 cm2", "10 m2")
+                        .optional("600 cm2")
+                        .about("its leaf area, one side"));
+        keys.add(
+                Key.quantity(at + ".transplant.fresh", UnitTable.MASS)
+                        .above("0 g", "10 kg")
+                        .optional("30 g")
+                        .about("its fresh weight without root and plug"));
+        keys.add(
+                Key.quantity(at + ".transplant.height", LENGTH)
+                        .above("0 cm", "5 m")
+                        .optional("20 cm")
+                        .about("its height"));
+        keys.add(
+                Key.quantity(at + ".transplant.root_length", LENGTH)
+                        .from("0 cm", "5 m")
+                        .optional("3 cm")
+                        .about("its roots below the cup's underside"));
         keys.add(
                 Key.quantity(at + ".ground", AREA)
                         .above("0 cm2", "1000 m2")

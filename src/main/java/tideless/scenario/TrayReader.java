@@ -8,6 +8,7 @@ import java.util.ArrayList;
 import java.util.List;
 import org.apache.commons.math3.util.FastMath;
 import tideless.crop.CropTraits;
+import tideless.crop.Transplant;
 import tideless.rig.Displacement;
 import tideless.rig.Filling;
 import tideless.rig.Lamp;
@@ -454,6 +455,7 @@ final class TrayReader {
                 new String[] {
                     "sown",
                     "nursery_age",
+                    "transplant",
                     "ground",
                     "thirst_model",
                     "harvest_after",
@@ -494,7 +496,8 @@ final class TrayReader {
         } else {
             tray.missing("plants");
         }
-        double age = age();
+        double age = age(traits);
+        Transplant transplant = transplant(tray.child("transplant"));
         double deckM2 = shape == null ? Double.NaN : shape.rimAreaM2();
         double groundM2 = tray.quantityOr("ground", deckM2, area(deckM2) + ", the deck");
         if (groundM2 < deckM2 * (1 - 1e-9)) {
@@ -509,6 +512,7 @@ final class TrayReader {
         if (traits == null
                 || plants < 0
                 || model == null
+                || transplant == null
                 || harvest < -1
                 || Double.isNaN(age + groundM2)) {
             return null;
@@ -518,13 +522,27 @@ final class TrayReader {
                 plants,
                 groundM2,
                 age,
+                transplant,
                 model.equals("canopy")
                         ? Planting.ThirstModel.CANOPY
                         : Planting.ThirstModel.COEFFICIENT,
                 harvest);
     }
 
-    private double age() {
+    /** The young plant as it was found; null when faulty. */
+    private static Transplant transplant(Table young) {
+        double[] found = new double[5];
+        String[] keys = {"leaves", "leaf_area", "fresh", "height", "root_length"};
+        for (int i = 0; i < keys.length; i++) {
+            found[i] = young.has(keys[i]) ? young.quantity(keys[i]) : Double.NaN;
+            if (young.has(keys[i]) && Double.isNaN(found[i])) {
+                return null;
+            }
+        }
+        return new Transplant(found[0], found[1], found[2], found[3], found[4]);
+    }
+
+    private double age(CropTraits traits) {
         if (tray.has("sown")) {
             LocalDate sown = tray.date("sown");
             if (tray.has("nursery_age")) {
@@ -541,7 +559,9 @@ final class TrayReader {
             }
             return age;
         }
-        return tray.quantityOr("nursery_age", 14 * DAY_S, "14 days") / DAY_S;
+        double usual = traits == null ? 14 : traits.nursery().days();
+        return tray.quantityOr("nursery_age", usual * DAY_S, plain(usual) + " days, as usual")
+                / DAY_S;
     }
 
     /** Days; -1 for the crop's own ripeness; below that when faulty. */

@@ -94,10 +94,7 @@ public final class Lightings {
         List<String> names = new ArrayList<>(List.of("growing"));
         List<Integer> begins = new ArrayList<>(List.of(0));
         if (tray.planting() instanceof Planting.OfCrop crop && crop.traits().stages().fruits()) {
-            boolean flowers =
-                    Growing.isFlowering(
-                            crop.traits(),
-                            Growing.raisedInNursery(crop.traits(), crop.ageAtStartDays()));
+            boolean flowers = Growing.isFlowering(crop.traits(), crop.plantAtStart());
             names.set(0, flowers ? "in flower and fruit" : "before flowering");
         }
         for (Event event : trace.events()) {
