@@ -79,9 +79,29 @@ public final class Canopy {
      * @return m2, at most {@code groundPerPlantM2} and the crop's {@code spreadM2}; 0 without leaf
      */
     public static double coveredGroundM2(CropTraits traits, Plant plant, double groundPerPlantM2) {
-        double boundM2 = Math.min(groundPerPlantM2, traits.growth().spreadM2());
+        double boundM2 = boundGroundM2(traits, groundPerPlantM2);
         double openM2 = leafAreaM2(traits, plant) / OPEN_CROWN_LEAF_AREA_INDEX;
         return boundM2 * -FastMath.expm1(-openM2 / boundM2);
+    }
+
+    /**
+     * Ground a plant may come to cover, m2: its share of the ground, at most its own spread.
+     *
+     * @param groundPerPlantM2 ground there is for each plant, m2, above 0
+     */
+    public static double boundGroundM2(CropTraits traits, double groundPerPlantM2) {
+        return Math.min(groundPerPlantM2, traits.growth().spreadM2());
+    }
+
+    /**
+     * Leaf area per ground the plant may cover, spread evenly over it, m2/m2; at most the crop's
+     * {@code leafAreaIndexMax}.
+     */
+    public static double standLeafAreaIndex(
+            CropTraits traits, Plant plant, double groundPerPlantM2) {
+        return Math.min(
+                traits.growth().leafAreaIndexMax(),
+                leafAreaM2(traits, plant) / boundGroundM2(traits, groundPerPlantM2));
     }
 
     /**

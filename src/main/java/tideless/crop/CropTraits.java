@@ -18,6 +18,7 @@ import java.util.Objects;
  * @param nutrition what its tissue holds, and how it takes it up
  * @param needs the bands it wants
  * @param response what its roots and air do to it beyond that
+ * @param thirst what a full stand drinks, and how well that is known
  * @param nursery how its seedlings are raised before they go into the tray
  * @param provenance every number with its spread and its source, in the order of the file
  */
@@ -33,6 +34,7 @@ public record CropTraits(
         Nutrition nutrition,
         Needs needs,
         RootResponse response,
+        Thirst thirst,
         Nursery nursery,
         List<Provenance> provenance) {
 
@@ -47,6 +49,7 @@ public record CropTraits(
         Objects.requireNonNull(nutrition, "nutrition");
         Objects.requireNonNull(needs, "needs");
         Objects.requireNonNull(response, "response");
+        Objects.requireNonNull(thirst, "thirst");
         Objects.requireNonNull(nursery, "nursery");
         provenance = List.copyOf(provenance);
     }
@@ -337,6 +340,18 @@ public record CropTraits(
             double setLowC,
             double setHighC,
             double longestDayH) {}
+
+    /**
+     * Thirst of a stand.
+     *
+     * @param fullCover coefficient of a full stand in a house on FAO-56's reference with a house's
+     *     fixed resistance, dimensionless; see {@link StandTranspiration}
+     * @param conductanceAt1000PpmFrac stomatal conductance at 1000 ppm of carbon dioxide over that
+     *     at 400, 0-1
+     * @param standDoubt standard deviation of the logarithm between grown stands in sunlit houses;
+     *     see {@link ThirstDoubt}
+     */
+    public record Thirst(double fullCover, double conductanceAt1000PpmFrac, double standDoubt) {}
 
     /**
      * The nursery a seedling is raised in, fed and watered, and what it looks like on leaving it.

@@ -113,6 +113,40 @@ public final class Transpiration {
             double vapourPressurePa,
             double airPressurePa,
             double airSpeedMPerS) {
+        return canopyKgPerM2S(
+                stomata,
+                extinction,
+                lai,
+                parWPerM2,
+                ppfdUmolPerM2S,
+                nearInfraredWPerM2,
+                netLongWaveWPerM2,
+                airTempC,
+                vapourPressurePa,
+                airPressurePa,
+                airSpeedMPerS,
+                1);
+    }
+
+    /**
+     * The same in air of other carbon dioxide than 400 ppm.
+     *
+     * @param openFrac what the resistance of lit stomata is multiplied by, see {@link
+     *     CarbonDioxide#resistanceFrac}
+     */
+    public static double canopyKgPerM2S(
+            CropTraits.Stomata stomata,
+            double extinction,
+            double lai,
+            double parWPerM2,
+            double ppfdUmolPerM2S,
+            double nearInfraredWPerM2,
+            double netLongWaveWPerM2,
+            double airTempC,
+            double vapourPressurePa,
+            double airPressurePa,
+            double airSpeedMPerS,
+            double openFrac) {
         if (!(lai > 0)) {
             return 0;
         }
@@ -141,7 +175,7 @@ public final class Transpiration {
                 && nearInfraredWPerM2 <= 0
                 && netLongWaveWPerM2 == 0) {
             // Every leaf is alike in the dark.
-            double vapourSPerM = layerSPerM + leafStomataSPerM(stomata, 0, 0, closing);
+            double vapourSPerM = layerSPerM + leafStomataSPerM(stomata, 0, 0, closing, openFrac);
             return lai
                     * Math.max(
                             0,
@@ -176,7 +210,11 @@ public final class Transpiration {
             double vapourSPerM =
                     layerSPerM
                             + leafStomataSPerM(
-                                    stomata, ppfdUmolPerM2S * lightShare, shortWave / 2, closing);
+                                    stomata,
+                                    ppfdUmolPerM2S * lightShare,
+                                    shortWave / 2,
+                                    closing,
+                                    openFrac);
             sum +=
                     WEIGHT[i]
                             * Math.max(
@@ -209,15 +247,18 @@ public final class Transpiration {
      * @param ppfdUmolPerM2S light on the leaf, umol/m2/s
      * @param absorbedPerFaceWPerM2 short-wave radiation absorbed, shared by two faces, W/m2
      * @param closing as of {@link #closing}
+     * @param openFrac what carbon dioxide multiplies the lit resistance by
      */
     private static double leafStomataSPerM(
             CropTraits.Stomata stomata,
             double ppfdUmolPerM2S,
             double absorbedPerFaceWPerM2,
-            double closing) {
+            double closing,
+            double openFrac) {
         if (stomata instanceof CropTraits.Stomata.LightHyperbola light) {
             double open =
                     1
+                            / openFrac
                             / lightHyperbolaSPerM(
                                     light.leastSPerM(),
                                     light.aUmol(),
@@ -228,8 +269,12 @@ public final class Transpiration {
             return 1 / (dark + (open - dark) * awake);
         }
         if (stomata instanceof CropTraits.Stomata.LightTemperatureHumidity tomato) {
-            // Carbon dioxide's factor (1.02 at 400 ppm) is left out: it jumps at 3 W/m2.
-            double open = 2 / (tomato.leastSPerM() * lightFactor(absorbedPerFaceWPerM2) * closing);
+            double open =
+                    2
+                            / (tomato.leastSPerM()
+                                    * lightFactor(absorbedPerFaceWPerM2)
+                                    * closing
+                                    * openFrac);
             double dark = 2 / (tomato.darkSPerM() * closing);
             double awake = absorbedPerFaceWPerM2 / (absorbedPerFaceWPerM2 + WAKING_W_PER_M2);
             return 1 / (dark + (open - dark) * awake);

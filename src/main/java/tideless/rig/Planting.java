@@ -76,9 +76,19 @@ public sealed interface Planting {
 
     /** Which transpiration model. */
     enum ThirstModel {
-        /** Big-leaf Penman-Monteith from light, air and leaf area. */
+        /**
+         * Fruit crops in the sun by the mean of {@link #PENMAN_MONTEITH} and {@link #RADIATION},
+         * lamp rooms and leaf crops by {@link #CANOPY}, and between them by the sun's share of the
+         * day's light.
+         */
+        COMBINED,
+        /** Penman-Monteith summed over the leaves of a canopy, from light, air and leaf area. */
         CANOPY,
         /** Reference evapotranspiration times the crop coefficient of the stage. */
-        COEFFICIENT
+        COEFFICIENT,
+        /** FAO-56's Penman-Monteith with a house's resistances and a full-cover coefficient. */
+        PENMAN_MONTEITH,
+        /** Radiation and leaf area alone. */
+        RADIATION
     }
 }

@@ -39,6 +39,7 @@ final class CropKeys {
         nutrition(keys);
         needs(keys);
         response(keys);
+        thirst(keys);
         nursery(keys);
         return keys;
     }
@@ -256,6 +257,24 @@ final class CropKeys {
         }
         keys.add(share("nutrition.sodium_pass", "0.1", "sodium taken per litre drunk"));
         keys.add(share("nutrition.chloride_pass", "0.2", "chloride taken per litre drunk"));
+    }
+
+    private static void thirst(List<Key> keys) {
+        keys.add(
+                Key.number("thirst.full_cover")
+                        .above("0", "3")
+                        .workedOut("1.24 times coefficients.mid", "1.3")
+                        .about("coefficient of a full stand in a house"));
+        keys.add(
+                Key.share("thirst.co2_conductance")
+                        .above("0 %", "100 %")
+                        .fallsTo("70 %")
+                        .about("stomatal conductance at 1000 ppm over that at 400 ppm"));
+        keys.add(
+                Key.number("thirst.doubt")
+                        .from("0", "2")
+                        .fallsTo("0.4")
+                        .about("spread between stands, standard deviation of the logarithm"));
     }
 
     private static void nursery(List<Key> keys) {

@@ -6,6 +6,7 @@ import java.util.List;
 import java.util.Map;
 import org.tomlj.TomlTable;
 import tideless.crop.CropTraits;
+import tideless.crop.ThirstDoubt;
 
 /**
  * Reads a crop file. Every number in it is an inline table of value, low, high, source and
@@ -17,6 +18,12 @@ final class CropReader {
     static final List<String> STANDINGS =
             List.of("read", "from memory", "common practice", "derived", "assumed");
     private static final List<String> PARTS = List.of("value", "low", "high", "source", "standing");
+
+    /**
+     * Coefficient of a full stand in a house over that of the field: 1.3 over 1.05 for sweet pepper
+     * (Orgaz et al. 2005 over FAO-56, from memory), 1.4 over 1.15 for tomato; assumed for others.
+     */
+    private static final double HOUSE_PER_FIELD = 1.24;
 
     private final CropLibrary library;
 
@@ -394,6 +401,10 @@ final class CropReader {
                         of(e, "needs.light_high"),
                         of(e, "needs.solution_warm")),
                 response(e),
+                new CropTraits.Thirst(
+                        orElse(e, "thirst.full_cover", HOUSE_PER_FIELD * of(e, "coefficients.mid")),
+                        orElse(e, "thirst.co2_conductance", 0.7),
+                        orElse(e, "thirst.doubt", ThirstDoubt.LITTLE_KNOWN)),
                 new CropTraits.Nursery(
                         orElse(e, "nursery.area", 0.0025),
                         orElse(e, "nursery.ppfd", 200),

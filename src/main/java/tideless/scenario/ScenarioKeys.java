@@ -688,8 +688,8 @@ final class ScenarioKeys {
                         .workedOut("the deck", "0.4 m2")
                         .about("floor the canopy may spread over; at least the deck"));
         keys.add(
-                Key.choice(at + ".thirst_model", "canopy", "coefficient")
-                        .fallsTo("canopy")
+                Key.choice(at + ".thirst_model", ThirstModels.NAMES)
+                        .fallsTo("combined")
                         .about("which transpiration model drives its thirst"));
         keys.add(
                 Key.quantity(at + ".harvest_after", DURATION)

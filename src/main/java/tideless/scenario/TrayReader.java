@@ -518,15 +518,7 @@ final class TrayReader {
             return null;
         }
         return new Planting.OfCrop(
-                traits,
-                plants,
-                groundM2,
-                age,
-                transplant,
-                model.equals("canopy")
-                        ? Planting.ThirstModel.CANOPY
-                        : Planting.ThirstModel.COEFFICIENT,
-                harvest);
+                traits, plants, groundM2, age, transplant, ThirstModels.named(model), harvest);
     }
 
     /** The young plant as it was found; null when faulty. */

@@ -55,6 +55,12 @@ final class AirSeries {
     /** Whether all of the above is as it was in the step before. */
     final boolean[] sameAsBefore;
 
+    /** Sun of every day over the leaves, mol/m2. */
+    private double[] sunMolOfDay;
+
+    /** Lamps of the house likewise. */
+    private double[] lampMolOfDay;
+
     final Place place;
     final double pressurePa;
 
@@ -115,10 +121,38 @@ final class AirSeries {
         } else {
             throw new AssertionError("no air for " + climate);
         }
+        air.sumDays(timeline);
         for (int i = 1; i < timeline.steps; i++) {
             air.sameAsBefore[i] = air.isSame(i - 1, i);
         }
         return air;
+    }
+
+    private void sumDays(Timeline timeline) {
+        int days = (int) (timeline.instantS[timeline.steps] / Timeline.DAY_S) + 1;
+        sunMolOfDay = new double[days];
+        lampMolOfDay = new double[days];
+        for (int i = 0; i < timeline.steps; i++) {
+            int day = (int) (timeline.instantS[i] / Timeline.DAY_S);
+            double molPerUmolPerS = 1e-6 * (timeline.instantS[i + 1] - timeline.instantS[i]);
+            sunMolOfDay[day] += sunParWPerM2[i] * SUN_UMOL_PER_J * molPerUmolPerS;
+            lampMolOfDay[day] += lampPpfdUmolPerM2S[i] * molPerUmolPerS;
+        }
+    }
+
+    /**
+     * Share of a day's light that is sun, the rest the lamps of the house and one over the leaves,
+     * 0-1.
+     *
+     * @param day counted from 0
+     */
+    double sunFrac(int day, Lamp lamp) {
+        double sunMol = sunMolOfDay[day];
+        if (!(sunMol > 0)) {
+            return 0;
+        }
+        double overMol = lamp.molPerM2(day * Timeline.DAY_S, (day + 1) * Timeline.DAY_S);
+        return sunMol / (sunMol + lampMolOfDay[day] + overMol);
     }
 
     private boolean isSame(int a, int b) {

@@ -15,6 +15,7 @@ final class CropFiles {
                     Map.entry("/(umol/m2/s)", 1.0),
                     Map.entry("m2/kg", 1.0),
                     Map.entry("m2", 1.0),
+                    Map.entry("cm2", 1e-4),
                     Map.entry("cm", 0.01),
                     Map.entry("m", 1.0),
                     Map.entry("g", 1.0),

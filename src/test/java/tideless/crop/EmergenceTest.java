@@ -107,7 +107,7 @@ class EmergenceTest {
         while (Growing.freshG(lettuce, window.run(lettuce, young, 0.07, days).plant()) < 150) {
             days++;
         }
-        double litres = window.run(lettuce, young, 0.07, days).canopyKg();
+        double litres = window.run(lettuce, young, 0.07, days).thirstKg();
         assertTrue(35 <= 10 + days && 10 + days <= 49, "days from seed " + (10 + days));
         assertTrue(litres < 3.8, "litres " + litres);
     }

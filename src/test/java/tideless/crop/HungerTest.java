@@ -27,6 +27,7 @@ class HungerTest {
                         MOST, MOST),
                 lettuce.needs(),
                 lettuce.response(),
+                lettuce.thirst(),
                 lettuce.nursery(),
                 lettuce.provenance());
     }

@@ -123,7 +123,7 @@ class PlantTest {
     void a_nursery_hands_over_a_seedling_without_hanging_root() {
         Plant plant = Growing.raisedInNursery(LETTUCE, 14);
         assertEquals(0, plant.rootLengthM());
-        assertEquals(224, plant.thermalTimeCd(), 1e-9);
+        assertEquals(14 * (22 - 4), plant.thermalTimeCd(), 1e-9);
         assertEquals(Growing.sown(LETTUCE), Growing.raisedInNursery(LETTUCE, 0));
     }
 

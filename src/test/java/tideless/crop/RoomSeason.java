@@ -16,6 +16,7 @@ import tideless.physics.ReferenceEvapotranspiration;
  * @param dayHumidityFrac while lit
  * @param nightHumidityFrac while dark
  * @param airSpeedMPerS at the leaves
+ * @param co2Ppm carbon dioxide of the air, umol/mol
  * @param house under glass or film, so that the reference's resistance is that of houses
  */
 record RoomSeason(
@@ -28,6 +29,7 @@ record RoomSeason(
         double dayHumidityFrac,
         double nightHumidityFrac,
         double airSpeedMPerS,
+        double co2Ppm,
         boolean house) {
     static final double AIR_PRESSURE_PA = 101_325;
 
@@ -35,17 +37,17 @@ record RoomSeason(
      * After some days.
      *
      * @param plant as it stands
-     * @param canopyKg drunk since the start by the canopy model, kg a plant
+     * @param thirstKg drunk since the start by the forecast's own choice of forms, kg a plant
+     * @param canopyKg the same by the canopy model
      * @param coefficientKg the same by crop coefficient
-     * @param lastDayCanopyKg on the last day
-     * @param lastDayCoefficientKg likewise
+     * @param lastDayThirstKg on the last day, by the forecast's own choice
      */
     record Outcome(
             Plant plant,
+            double thirstKg,
             double canopyKg,
             double coefficientKg,
-            double lastDayCanopyKg,
-            double lastDayCoefficientKg) {}
+            double lastDayThirstKg) {}
 
     double lightMolPerM2() {
         return ppfdUmolPerM2S * litH * 0.0036;
@@ -64,7 +66,7 @@ record RoomSeason(
                 ppfdUmolPerM2S,
                 umolPerJ,
                 meanTempC(),
-                1);
+                CarbonDioxide.growthFrac(co2Ppm));
     }
 
     /** Water of a plant in a day by the canopy model, kg. */
@@ -91,7 +93,43 @@ record RoomSeason(
                 tempC,
                 HumidAir.saturationPressurePa(tempC) * (lit ? dayHumidityFrac : nightHumidityFrac),
                 AIR_PRESSURE_PA,
-                airSpeedMPerS);
+                airSpeedMPerS,
+                stomataFrac(traits, lit));
+    }
+
+    private double stomataFrac(CropTraits traits, boolean lit) {
+        return lit
+                ? CarbonDioxide.resistanceFrac(traits.thirst().conductanceAt1000PpmFrac(), co2Ppm)
+                : 1;
+    }
+
+    /** Water of a plant in a day by the forecast's own choice of forms, kg. */
+    double thirstKg(CropTraits traits, Plant plant, double groundPerPlantM2) {
+        if (!house || !traits.stages().fruits()) {
+            return canopyKg(traits, plant, groundPerPlantM2);
+        }
+        double lai = Canopy.standLeafAreaIndex(traits, plant, groundPerPlantM2);
+        return 3600
+                * Canopy.boundGroundM2(traits, groundPerPlantM2)
+                * (litH * standKgPerM2S(traits, lai, true)
+                        + (24 - litH) * standKgPerM2S(traits, lai, false));
+    }
+
+    /** Mean of the two forms of a sunlit stand, kg/m2/s. */
+    double standKgPerM2S(CropTraits traits, double lai, boolean lit) {
+        double tempC = lit ? dayTempC : nightTempC;
+        double shortWave = lit ? ppfdUmolPerM2S / umolPerJ * (1 + nearInfraredPerPar) : 0;
+        return 0.5
+                * (StandTranspiration.penmanMonteithKgPerM2S(
+                                traits.thirst().fullCover(),
+                                lai,
+                                shortWave,
+                                tempC,
+                                HumidAir.saturationPressurePa(tempC)
+                                        * (lit ? dayHumidityFrac : nightHumidityFrac),
+                                AIR_PRESSURE_PA,
+                                stomataFrac(traits, lit))
+                        + StandTranspiration.radiationKgPerM2S(lai, shortWave));
     }
 
     /**
@@ -128,17 +166,17 @@ record RoomSeason(
 
     Outcome run(CropTraits traits, Plant start, double groundPerPlantM2, int days) {
         Plant plant = start;
+        double thirst = 0;
         double canopy = 0;
         double coefficient = 0;
-        double lastCanopy = 0;
-        double lastCoefficient = 0;
+        double lastThirst = 0;
         for (int day = 0; day < days; day++) {
-            lastCanopy = canopyKg(traits, plant, groundPerPlantM2);
-            lastCoefficient = coefficientKg(traits, plant, groundPerPlantM2);
-            canopy += lastCanopy;
-            coefficient += lastCoefficient;
+            lastThirst = thirstKg(traits, plant, groundPerPlantM2);
+            thirst += lastThirst;
+            canopy += canopyKg(traits, plant, groundPerPlantM2);
+            coefficient += coefficientKg(traits, plant, groundPerPlantM2);
             plant = dayLater(traits, plant, groundPerPlantM2);
         }
-        return new Outcome(plant, canopy, coefficient, lastCanopy, lastCoefficient);
+        return new Outcome(plant, thirst, canopy, coefficient, lastThirst);
     }
 }

@@ -1,0 +1,181 @@
+package tideless.sim;
+
+import tideless.crop.Canopy;
+import tideless.crop.CarbonDioxide;
+import tideless.crop.CropTraits;
+import tideless.crop.Plant;
+import tideless.crop.StandTranspiration;
+import tideless.crop.Transpiration;
+import tideless.physics.ReferenceEvapotranspiration;
+import tideless.rig.Planting;
+
+/**
+ * Thirst of one plant with sound roots in fresh solution, by the planting's model. Holds what the
+ * models know of the plant between two midnights.
+ */
+final class PlantThirst {
+    /**
+     * Share of the day's light from where on a stand counts as sunlit: the measured houses that the
+     * forms were chosen on had down to a third of sun in December, the rest from sodium lamps.
+     * Rounded up; assumed.
+     */
+    private static final double SUNLIT_FRAC = 0.5;
+
+    private final CropTraits traits;
+    private final Planting.ThirstModel model;
+    private Plant plant;
+    private double leafAreaIndex;
+    private double coveredM2;
+    private double standLeafAreaIndex;
+    private double boundM2;
+
+    PlantThirst(CropTraits traits, Planting.ThirstModel model) {
+        this.traits = traits;
+        this.model = model;
+    }
+
+    void shape(Plant plant, double groundPerPlantM2) {
+        this.plant = plant;
+        coveredM2 = Canopy.coveredGroundM2(traits, plant, groundPerPlantM2);
+        leafAreaIndex = Canopy.leafAreaIndex(traits, plant, groundPerPlantM2);
+        boundM2 = Canopy.boundGroundM2(traits, groundPerPlantM2);
+        standLeafAreaIndex = Canopy.standLeafAreaIndex(traits, plant, groundPerPlantM2);
+    }
+
+    double leafAreaIndex() {
+        return leafAreaIndex;
+    }
+
+    double coveredM2() {
+        return coveredM2;
+    }
+
+    /**
+     * Thirst now, kg/s a plant.
+     *
+     * @param parWPerM2 400-700 nm power above the canopy, W/m2
+     * @param ppfdUmolPerM2S the same as photons, umol/m2/s
+     * @param infraredWPerM2 near infrared, W/m2
+     * @param sunFrac share of the day's light that is sun, 0-1
+     */
+    double kgPerS(
+            double parWPerM2,
+            double ppfdUmolPerM2S,
+            double infraredWPerM2,
+            double sunFrac,
+            AirSeries air,
+            int step) {
+        double shortWave = parWPerM2 + infraredWPerM2;
+        switch (model) {
+            case CANOPY:
+                return canopy(parWPerM2, ppfdUmolPerM2S, infraredWPerM2, air, step);
+            case COEFFICIENT:
+                return coveredM2
+                        * Transpiration.cropCoefficient(traits, plant)
+                        * referenceKgPerM2S(shortWave, air, step);
+            case PENMAN_MONTEITH:
+                return penmanMonteith(shortWave, ppfdUmolPerM2S, air, step);
+            case RADIATION:
+                return radiation(shortWave);
+            case COMBINED:
+                double stand = traits.stages().fruits() ? Math.min(1, sunFrac / SUNLIT_FRAC) : 0;
+                double kgPerS = 0;
+                if (stand < 1) {
+                    kgPerS =
+                            (1 - stand)
+                                    * canopy(parWPerM2, ppfdUmolPerM2S, infraredWPerM2, air, step);
+                }
+                if (stand > 0) {
+                    kgPerS +=
+                            stand
+                                    * 0.5
+                                    * (penmanMonteith(shortWave, ppfdUmolPerM2S, air, step)
+                                            + radiation(shortWave));
+                }
+                return kgPerS;
+            default:
+                throw new AssertionError("no thirst for " + model);
+        }
+    }
+
+    private double canopy(
+            double parWPerM2,
+            double ppfdUmolPerM2S,
+            double infraredWPerM2,
+            AirSeries air,
+            int step) {
+        return coveredM2
+                * Transpiration.canopyKgPerM2S(
+                        traits.stomata(),
+                        traits.growth().extinction(),
+                        leafAreaIndex,
+                        parWPerM2,
+                        ppfdUmolPerM2S,
+                        infraredWPerM2,
+                        air.longWaveWPerM2[step],
+                        air.tempC[step],
+                        air.vapourPa[step],
+                        air.pressurePa,
+                        air.speedMPerS[step],
+                        stomataFrac(ppfdUmolPerM2S, air, step));
+    }
+
+    // Carbon dioxide shuts stomata by day only.
+    private double stomataFrac(double ppfdUmolPerM2S, AirSeries air, int step) {
+        return ppfdUmolPerM2S > 0
+                ? CarbonDioxide.resistanceFrac(
+                        traits.thirst().conductanceAt1000PpmFrac(), air.co2Ppm[step])
+                : 1;
+    }
+
+    // In the open the house's resistances do not hold: FAO-56's own wind and the field's
+    // coefficient stand in for them; assumed.
+    private double penmanMonteith(
+            double shortWaveWPerM2, double ppfdUmolPerM2S, AirSeries air, int step) {
+        if (air.place == AirSeries.Place.OPEN) {
+            return boundM2
+                    * traits.coefficients().mid()
+                    * StandTranspiration.coverFrac(standLeafAreaIndex)
+                    * referenceKgPerM2S(shortWaveWPerM2, air, step);
+        }
+        return boundM2
+                * StandTranspiration.penmanMonteithKgPerM2S(
+                        traits.thirst().fullCover(),
+                        standLeafAreaIndex,
+                        shortWaveWPerM2,
+                        air.tempC[step],
+                        air.vapourPa[step],
+                        air.pressurePa,
+                        stomataFrac(ppfdUmolPerM2S, air, step));
+    }
+
+    private double radiation(double shortWaveWPerM2) {
+        return boundM2 * StandTranspiration.radiationKgPerM2S(standLeafAreaIndex, shortWaveWPerM2);
+    }
+
+    // FAO-56's own hourly form and wind in the open; docs/decisions/0006-air-of-the-reference.md.
+    private double referenceKgPerM2S(double shortWaveWPerM2, AirSeries air, int step) {
+        double absorbed = StandTranspiration.ABSORBED_FRAC * shortWaveWPerM2;
+        if (air.place == AirSeries.Place.OPEN) {
+            double net = absorbed + air.longWaveWPerM2[step];
+            double mmPerHour =
+                    ReferenceEvapotranspiration.faoHourlyMmPerHour(
+                            air.tempC[step],
+                            air.vapourPa[step],
+                            air.speedMPerS[step],
+                            net,
+                            ReferenceEvapotranspiration.faoHourlySoilHeatWPerM2(net),
+                            air.pressurePa);
+            return Math.max(0, mmPerHour) / Timeline.HOUR_S;
+        }
+        return ReferenceEvapotranspiration.indoorKgPerM2S(
+                absorbed,
+                air.tempC[step],
+                air.vapourPa[step],
+                air.place == AirSeries.Place.HOUSE
+                        ? ReferenceEvapotranspiration.HOUSE_RESISTANCE_S_PER_M
+                        : ReferenceEvapotranspiration.roomResistanceSPerM(
+                                air.speedMPerS[step], traits.stomata().leafSizeM()),
+                air.pressurePa);
+    }
+}
