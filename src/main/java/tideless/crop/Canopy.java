@@ -21,6 +21,12 @@ public final class Canopy {
     /** Leaf dry mass over which a seedling's thin leaves give way to the crop's own, g. Assumed. */
     static final double THIN_LEAF_DRY_G = 2;
 
+    /**
+     * Extinction coefficient of leaves that lie flat: sqrt(1 - 0.2), leaf scattering 0.2. Goudriaan
+     * (1977), Crop Micrometeorology, from memory. A seedling's few leaves do.
+     */
+    static final double FLAT_LEAF_EXTINCTION = 0.894;
+
     /** A plant that starts heavier than this was planted with grown leaves, g. Assumed. */
     static final double SEEDLING_HEAVIEST_G = 0.1;
 
@@ -45,6 +51,19 @@ public final class Canopy {
                             * -FastMath.expm1(-plant.leafDryG() / THIN_LEAF_DRY_G);
         }
         return areaM2;
+    }
+
+    /**
+     * Extinction coefficient of the plant's leaves for 400-700 nm: the crop's own, and while it is
+     * young nearer that of flat leaves, along with its thin leaves. That seedlings hold their
+     * leaves flat is common knowledge; the pace is assumed.
+     */
+    public static double extinction(CropTraits traits, Plant plant) {
+        CropTraits.Growth growth = traits.growth();
+        double flatter = FLAT_LEAF_EXTINCTION - growth.extinction();
+        return flatter > 0 && growth.seedlingDryG() < SEEDLING_HEAVIEST_G
+                ? growth.extinction() + flatter * FastMath.exp(-plant.leafDryG() / THIN_LEAF_DRY_G)
+                : growth.extinction();
     }
 
     /**

@@ -72,7 +72,8 @@ public record CropTraits(
      * @param optimumLowC full growth from here, degC
      * @param optimumHighC full growth to here, degC
      * @param ceilingC no growth at or above this, degC
-     * @param leafDryMatterFrac dry share of fresh shoot, 0-1
+     * @param youngDryMatterFrac dry share of a fresh seedling's shoot, 0-1
+     * @param leafDryMatterFrac dry share of the fresh shoot at the first harvest, 0-1
      * @param fruitDryMatterFrac dry share of fresh fruit, 0-1
      */
     public record Growth(
@@ -89,6 +90,7 @@ public record CropTraits(
             double optimumLowC,
             double optimumHighC,
             double ceilingC,
+            double youngDryMatterFrac,
             double leafDryMatterFrac,
             double fruitDryMatterFrac) {}
 

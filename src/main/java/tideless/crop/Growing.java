@@ -91,7 +91,7 @@ public final class Growing {
         double scale = leafG / like.leafDryG();
         double stemG = like.stemDryG() * scale;
         if (!Double.isNaN(found.freshG())) {
-            stemG = Math.max(0, found.freshG() * traits.growth().leafDryMatterFrac() - leafG);
+            stemG = Math.max(0, found.freshG() * dryMatterFrac(traits, thermalTimeCd) - leafG);
         }
         return new Plant(
                 thermalTimeCd, leafG, stemG, 0, like.rootDryG() * scale, raised.rootLengthM());
@@ -171,7 +171,8 @@ public final class Growing {
         double coveredM2 = Canopy.coveredGroundM2(traits, plant, groundPerPlantM2);
         double stopped =
                 Canopy.interceptedFrac(
-                        growth.extinction(), Canopy.leafAreaIndex(traits, plant, groundPerPlantM2));
+                        Canopy.extinction(traits, plant),
+                        Canopy.leafAreaIndex(traits, plant, groundPerPlantM2));
         double load = loadFrac(stages, thermalTimeCd);
         double fruit = stages.fruits() ? stages.fruitShare() * load : 0;
         double root = stages.rootShare() * (1 - 0.5 * load);
@@ -242,9 +243,22 @@ public final class Growing {
                         / (stages.fullLoadCd() - stages.floweringCd());
     }
 
+    /**
+     * Dry share of the fresh shoot, 0-1: from a seedling's at emergence straight to the grown
+     * crop's at the first harvest, and level from there. Straight is assumed.
+     */
+    static double dryMatterFrac(CropTraits traits, double thermalTimeCd) {
+        CropTraits.Growth growth = traits.growth();
+        double from = traits.stages().emergenceCd();
+        double age = (thermalTimeCd - from) / (traits.stages().firstHarvestCd() - from);
+        return growth.youngDryMatterFrac()
+                + (growth.leafDryMatterFrac() - growth.youngDryMatterFrac())
+                        * Math.max(0, Math.min(1, age));
+    }
+
     /** Fresh mass of shoot and fruit, picked fruit counted, without root, g. */
     public static double freshG(CropTraits traits, Plant plant) {
-        return (plant.leafDryG() + plant.stemDryG()) / traits.growth().leafDryMatterFrac()
+        return (plant.leafDryG() + plant.stemDryG()) / dryMatterFrac(traits, plant.thermalTimeCd())
                 + fruitFreshG(traits, plant);
     }
 

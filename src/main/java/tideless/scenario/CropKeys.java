@@ -94,7 +94,12 @@ final class CropKeys {
         keys.add(temperature("growth.optimum_low", "20 degC", "full growth from here"));
         keys.add(temperature("growth.optimum_high", "28 degC", "full growth to here"));
         keys.add(temperature("growth.ceiling", "40 degC", "no growth at or above"));
-        keys.add(share("growth.leaf_dry_matter", "7 %", "dry share of the fresh shoot"));
+        keys.add(share("growth.leaf_dry_matter", "7 %", "dry share of the fresh shoot, grown"));
+        keys.add(
+                Key.share("growth.young_dry_matter")
+                        .above("0 %", "100 %")
+                        .workedOut("the grown shoot's", "8 %")
+                        .about("dry share of a fresh seedling's shoot"));
         keys.add(
                 Key.share("growth.fruit_dry_matter")
                         .from("0 %", "100 %")

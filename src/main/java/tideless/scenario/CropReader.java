@@ -342,6 +342,7 @@ final class CropReader {
                         of(e, "growth.optimum_low"),
                         of(e, "growth.optimum_high"),
                         of(e, "growth.ceiling"),
+                        orElse(e, "growth.young_dry_matter", leafDryMatter),
                         leafDryMatter,
                         orElse(e, "growth.fruit_dry_matter", leafDryMatter));
         CropTraits.Stages stages =

@@ -25,6 +25,7 @@ final class PlantThirst {
     private final Planting.ThirstModel model;
     private Plant plant;
     private double leafAreaIndex;
+    private double extinction;
     private double coveredM2;
     private double standLeafAreaIndex;
     private double boundM2;
@@ -36,6 +37,7 @@ final class PlantThirst {
 
     void shape(Plant plant, double groundPerPlantM2) {
         this.plant = plant;
+        extinction = Canopy.extinction(traits, plant);
         coveredM2 = Canopy.coveredGroundM2(traits, plant, groundPerPlantM2);
         leafAreaIndex = Canopy.leafAreaIndex(traits, plant, groundPerPlantM2);
         boundM2 = Canopy.boundGroundM2(traits, groundPerPlantM2);
@@ -44,6 +46,11 @@ final class PlantThirst {
 
     double leafAreaIndex() {
         return leafAreaIndex;
+    }
+
+    /** Share of the light over the crown that it stops, 0-1. */
+    double interceptedFrac() {
+        return Canopy.interceptedFrac(extinction, leafAreaIndex);
     }
 
     double coveredM2() {
@@ -107,7 +114,7 @@ final class PlantThirst {
         return coveredM2
                 * Transpiration.canopyKgPerM2S(
                         traits.stomata(),
-                        traits.growth().extinction(),
+                        extinction,
                         leafAreaIndex,
                         parWPerM2,
                         ppfdUmolPerM2S,

@@ -291,7 +291,8 @@ final class Emergence {
             String name, int age, int days, double groundM2, RoomSeason room, double published) {
         CropTraits traits = CropFiles.read(name);
         RoomSeason.Outcome outcome =
-                enriched(room).run(traits, Growing.raisedInNursery(traits, age), groundM2, days);
+                enriched(room, 1000)
+                        .run(traits, Growing.raisedInNursery(traits, age), groundM2, days);
         return new Row(
                 "chamber-" + name,
                 String.format(
