@@ -3,7 +3,6 @@ package tideless.crop;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
-import tideless.solution.Component;
 
 /**
  * What growth and thirst come to when nothing is fitted, beside what was published. Conditions that
@@ -241,26 +240,7 @@ final class Emergence {
                         "15-20 closed glasshouse, 25-40 non-circulating (Kratky et al. 2005, second hand)",
                         vine.thirstKg() / Growing.fruitFreshG(tomato, vine.plant()) * 1000));
 
-        // Uptake per litre drunk against measured Batavia lettuce in a closed crop, +-30 %.
-        double[] takenMol = new double[Component.COUNT];
-        RoomSeason greenhouse = sun(17, 22, 16, 0.65, 0.80);
-        RoomSeason.Outcome batavia = greenhouse.run(lettuce, young, 0.05, 35);
-        Hunger.demandMol(lettuce, batavia.plant().dryG() - young.dryG(), 0, takenMol);
-        Component[] ions = {Component.NO3, Component.P, Component.K, Component.CA, Component.MG};
-        double[] measured = {13.4, 1.72, 10.2, 3.13, 0.86};
-        for (int i = 0; i < ions.length; i++) {
-            rows.add(
-                    new Row(
-                            "uptake-" + ions[i].symbol(),
-                            "lettuce, glasshouse 17 mol/d: uptake of "
-                                    + ions[i].title()
-                                    + " per water",
-                            "mmol/L",
-                            0.7 * measured[i],
-                            1.3 * measured[i],
-                            "Batavia lettuce, Front. Plant Sci. (2024) 1411572, +-30 %",
-                            1000 * takenMol[ions[i].ordinal()] / batavia.thirstKg()));
-        }
+        rows.addAll(Uptake.rows());
 
         // Two models of thirst over a season in a normal room: their ratio.
         RoomSeason room = lamp(200, 16, 22, 19, 0.55, 0.60);
