@@ -204,9 +204,8 @@ public record CropTraits(
     /**
      * Relative reduction by salt, Maas and Hoffman's form on the EC of the solution itself.
      *
-     * <p>Published thresholds and slopes mean the EC of the saturated soil extract; soil solution
-     * is about twice as concentrated (from memory), so the solution's threshold is twice the
-     * published one and its fall half.
+     * <p>Thresholds and slopes are those of soilless crops, not of soil extracts; measured yields
+     * bend without a sharp break (Sonneveld, van den Bos and Voogt 2004, J. Plant Nutr.).
      *
      * @param thresholdMsPerCm EC at 25 degC of the solution above which growth falls, mS/cm
      * @param fallFracPerMsPerCm share of growth lost per mS/cm above it

@@ -411,8 +411,7 @@ public final class Transpiration {
      * Share of thirst left in a salty solution, 0-1.
      *
      * <p>FAO-56 (Allen et al. 1998), eq. 90, with a yield response of 1: as growth falls, so does
-     * transpiration. The threshold is that of the solution, about twice the published one of the
-     * saturated soil extract.
+     * transpiration. The threshold is that of the root solution in soilless culture.
      *
      * @param ecMsPerCm EC of the solution at 25 degC, mS/cm
      */

@@ -35,6 +35,26 @@ final class PlantThirst {
         this.model = model;
     }
 
+    /**
+     * A closed canopy at the crop's greatest leaf area, by the planting's model; kg/s are then
+     * kg/m2/s. The stage's coefficient, which knows no closed canopy of its own, gives way to the
+     * canopy.
+     */
+    static PlantThirst ofFullCanopy(Planting.OfCrop crop) {
+        PlantThirst full =
+                new PlantThirst(
+                        crop.traits(),
+                        crop.model() == Planting.ThirstModel.COEFFICIENT
+                                ? Planting.ThirstModel.CANOPY
+                                : crop.model());
+        full.leafAreaIndex = crop.traits().growth().leafAreaIndexMax();
+        full.standLeafAreaIndex = full.leafAreaIndex;
+        full.extinction = crop.traits().growth().extinction();
+        full.coveredM2 = 1;
+        full.boundM2 = 1;
+        return full;
+    }
+
     void shape(Plant plant, double groundPerPlantM2) {
         this.plant = plant;
         extinction = Canopy.extinction(traits, plant);

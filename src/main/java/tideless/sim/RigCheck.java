@@ -3,7 +3,6 @@ package tideless.sim;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
-import tideless.crop.Transpiration;
 import tideless.physics.LiquidWater;
 import tideless.physics.Orifice;
 import tideless.physics.RigLoad;
@@ -219,18 +218,15 @@ public record RigCheck(
             double ppfd = lamp.ppfdUmolPerM2S(timeS);
             double lampWPerM2 = ppfd / lamp.umolPerJ();
             double kgPerM2S =
-                    Transpiration.canopyKgPerM2S(
-                            crop.traits().stomata(),
-                            crop.traits().growth().extinction(),
-                            crop.traits().growth().leafAreaIndexMax(),
-                            lampWPerM2 + air.parWPerM2(step),
-                            ppfd + air.ppfdUmolPerM2S(step),
-                            lampWPerM2 * lamp.nearInfraredPerPar() + air.infraredWPerM2(step),
-                            0,
-                            air.tempC[step],
-                            air.vapourPa[step],
-                            air.pressurePa,
-                            air.speedMPerS[step]);
+                    PlantThirst.ofFullCanopy(crop)
+                            .kgPerS(
+                                    lampWPerM2 + air.parWPerM2(step),
+                                    ppfd + air.ppfdUmolPerM2S(step),
+                                    lampWPerM2 * lamp.nearInfraredPerPar()
+                                            + air.infraredWPerM2(step),
+                                    air.sunFrac((int) (timeS / Timeline.DAY_S), lamp),
+                                    air,
+                                    step);
             double ground = crop.plants() > 0 ? crop.groundM2() : 0;
             peak = Math.max(peak, kgPerM2S * ground / TrayRun.WATER_KG_PER_M3);
         }

@@ -11,8 +11,8 @@ import java.util.Map;
 import tideless.physics.HumidAir;
 
 /**
- * The tomato canopy driven by the light of four measured compartments of cherry tomato, 1 March to
- * 15 May 2020 (files and source under resources, {@code validation/agc2019-*}).
+ * The forecast for a grown tomato stand driven by the light of four measured compartments of cherry
+ * tomato, 1 March to 15 May 2020 (files and source under resources, {@code validation/agc2019-*}).
  *
  * <p>Known: outside light by the hour, lamp energy by day, uptake by day. The publisher's own
  * factor brings outside light inside (0.5, screens left out). Assumed, and the same as for the
@@ -159,30 +159,51 @@ final class MeasuredTomato {
     }
 
     private static double day(CropTraits tomato, double[] parOut, double[] lamp) {
+        double sunMol = 0;
+        double lampMol = 0;
+        for (int h = 0; h < 24; h++) {
+            sunMol += INSIDE_PER_OUTSIDE * parOut[h];
+            lampMol += lamp[h];
+        }
+        // As a run does: sunlit from half of the day's light on.
+        double stand = Math.min(1, 2 * sunMol / (sunMol + lampMol));
+        double lai = tomato.growth().leafAreaIndexMax();
         double kg = 0;
         for (int h = 0; h < 24; h++) {
             double sun = INSIDE_PER_OUTSIDE * parOut[h];
             double ppfd = sun + lamp[h];
             boolean lit = ppfd > DARK;
             double tempC = lit ? 24 : 18;
+            double vapourPa = (lit ? 0.70 : 0.85) * HumidAir.saturationPressurePa(tempC);
             double par = sun / SUN_UMOL_PER_J + lamp[h] / LAMP_UMOL_PER_PAR_J;
             double infrared =
                     SUN_NEAR_INFRARED * sun / SUN_UMOL_PER_J
                             + LAMP_NEAR_INFRARED * lamp[h] / LAMP_UMOL_PER_PAR_J;
-            kg +=
-                    3600
-                            * Transpiration.canopyKgPerM2S(
-                                    tomato.stomata(),
-                                    tomato.growth().extinction(),
-                                    tomato.growth().leafAreaIndexMax(),
-                                    par,
-                                    ppfd,
-                                    infrared,
-                                    0,
-                                    tempC,
-                                    (lit ? 0.70 : 0.85) * HumidAir.saturationPressurePa(tempC),
-                                    RoomSeason.AIR_PRESSURE_PA,
-                                    0.2);
+            double house =
+                    0.5
+                            * (StandTranspiration.penmanMonteithKgPerM2S(
+                                            tomato.thirst().fullCover(),
+                                            lai,
+                                            par + infrared,
+                                            tempC,
+                                            vapourPa,
+                                            RoomSeason.AIR_PRESSURE_PA,
+                                            1)
+                                    + StandTranspiration.radiationKgPerM2S(lai, par + infrared));
+            double canopy =
+                    Transpiration.canopyKgPerM2S(
+                            tomato.stomata(),
+                            tomato.growth().extinction(),
+                            lai,
+                            par,
+                            ppfd,
+                            infrared,
+                            0,
+                            tempC,
+                            vapourPa,
+                            RoomSeason.AIR_PRESSURE_PA,
+                            0.2);
+            kg += 3600 * (stand * house + (1 - stand) * canopy);
         }
         return kg;
     }
