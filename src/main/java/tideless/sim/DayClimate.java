@@ -1,5 +1,7 @@
 package tideless.sim;
 
+import tideless.crop.CarbonDioxide;
+
 /** Light and warmth of the day so far, as growth asks for them; scratch space of one run. */
 final class DayClimate {
     /** Light below which a step counts as dark, umol/m2/s; assumed. */
@@ -10,6 +12,7 @@ final class DayClimate {
     private double litS;
     private double litUmolPerM2;
     private double tempCS;
+    private double co2PpmMol;
     private double spanS;
 
     /**
@@ -18,12 +21,14 @@ final class DayClimate {
      * @param ppfdUmolPerM2S light on the canopy, umol/m2/s
      * @param molPerM2OfStep what that comes to over the step, mol/m2
      * @param parWPerM2 its power, W/m2
+     * @param co2Ppm carbon dioxide of the air, umol/mol
      */
     void add(
             double ppfdUmolPerM2S,
             double molPerM2OfStep,
             double parWPerM2,
             double airC,
+            double co2Ppm,
             double stepS) {
         molPerM2 += molPerM2OfStep;
         joulesPerM2 += parWPerM2 * stepS;
@@ -32,6 +37,7 @@ final class DayClimate {
             litUmolPerM2 += ppfdUmolPerM2S * stepS;
         }
         tempCS += airC * stepS;
+        co2PpmMol += co2Ppm * molPerM2OfStep;
         spanS += stepS;
     }
 
@@ -55,6 +61,13 @@ final class DayClimate {
         return tempCS / spanS;
     }
 
+    /**
+     * Carbon dioxide of the air, weighed by light, umol/mol; outdoor air on a day without light.
+     */
+    double litCo2Ppm() {
+        return molPerM2 > 0 ? co2PpmMol / molPerM2 : CarbonDioxide.AMBIENT_PPM;
+    }
+
     /** Length so far, s. */
     double spanS() {
         return spanS;
@@ -66,6 +79,7 @@ final class DayClimate {
         litS = 0;
         litUmolPerM2 = 0;
         tempCS = 0;
+        co2PpmMol = 0;
         spanS = 0;
     }
 }

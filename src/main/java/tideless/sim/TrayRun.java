@@ -47,6 +47,8 @@ final class TrayRun {
     double lossM3PerS;
 
     private double lampPpfdBefore;
+    private double sunFrac; // share of the day's light that is sun
+    private int sunFracOfDay = -1;
     private double transpirationM3PerS;
     private final Surface surface;
     private double gainW;
@@ -134,6 +136,14 @@ final class TrayRun {
     /** Works out what this step will take, from the state at its start. */
     void begin(int step, double timeS, double spanS, AirSeries air) {
         Lamp lamp = tray.lamp();
+        int day = (int) (timeS / Timeline.DAY_S);
+        if (day != sunFracOfDay) {
+            sunFracOfDay = day;
+            sunFrac = air.sunFrac(day, lamp);
+            if (crop != null) {
+                crop.airChanged();
+            }
+        }
         double lampPpfd = lamp.ppfdUmolPerM2S(timeS);
         if (crop != null && (lampPpfd != lampPpfdBefore || !air.sameAsBefore[step])) {
             crop.airChanged();
@@ -168,7 +178,7 @@ final class TrayRun {
         transpirationM3 = 0;
         evaporationM3 = 0;
         if (crop != null) {
-            crop.day.add(ppfdUmolPerM2S, lightMolPerM2, par, airC, spanS);
+            crop.day.add(ppfdUmolPerM2S, lightMolPerM2, par, airC, air.co2Ppm[step], spanS);
         }
     }
 
@@ -177,7 +187,9 @@ final class TrayRun {
         if (planting instanceof Planting.MeasuredThirst measured) {
             return measured.thirst().meanM3PerS(timeS, timeS + spanS);
         }
-        return lives() ? crop.waterDemandM3PerS(par, infrared, ppfdUmolPerM2S, air, step) : 0;
+        return lives()
+                ? crop.waterDemandM3PerS(par, infrared, ppfdUmolPerM2S, sunFrac, air, step)
+                : 0;
     }
 
     private double supplyFrac() {

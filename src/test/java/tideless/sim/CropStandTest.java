@@ -8,6 +8,7 @@ import java.util.List;
 import org.junit.jupiter.api.Test;
 import tideless.crop.CropTraits;
 import tideless.crop.Hunger;
+import tideless.crop.Transplant;
 import tideless.rig.Planting;
 import tideless.rig.VesselId;
 import tideless.scenario.Crops;
@@ -24,7 +25,13 @@ class CropStandTest {
     private static CropStand stand(int harvestAfterDays) {
         return new CropStand(
                 new Planting.OfCrop(
-                        LETTUCE, 2, 0.1, 14, Planting.ThirstModel.CANOPY, harvestAfterDays),
+                        LETTUCE,
+                        2,
+                        0.1,
+                        14,
+                        Transplant.AS_RAISED,
+                        Planting.ThirstModel.CANOPY,
+                        harvestAfterDays),
                 VesselId.tray("t"));
     }
 
@@ -45,8 +52,8 @@ class CropStandTest {
         }
         stand.nutrients.meet(uptake);
         stand.transpired(TRANSPIRED_M3);
-        stand.day.add(250, 250e-6 * 57600, 250 / 4.57, 22, 57600);
-        stand.day.add(0, 0, 0, 22, 28800);
+        stand.day.add(250, 250e-6 * 57600, 250 / 4.57, 22, 400, 57600);
+        stand.day.add(0, 0, 0, 22, 400, 28800);
         stand.endDay(day * 86400.0, day, ec, steady(), strandedS, drownedS, log);
     }
 
