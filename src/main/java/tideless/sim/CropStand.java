@@ -1,11 +1,11 @@
 package tideless.sim;
 
 import tideless.crop.Canopy;
+import tideless.crop.CarbonDioxide;
 import tideless.crop.CropTraits;
 import tideless.crop.Growing;
 import tideless.crop.Plant;
 import tideless.crop.Transpiration;
-import tideless.physics.ReferenceEvapotranspiration;
 import tideless.rig.Planting;
 import tideless.rig.VesselId;
 
@@ -17,18 +17,14 @@ final class CropStand {
     /** Growth left while air roots are drowned; assumed, no source. */
     private static final double DROWNED_GROWTH_FRAC = 0.5;
 
-    /** 1 less the albedo of the reference grass; FAO-56 (Allen et al. 1998), eq. 38. */
-    private static final double GRASS_ABSORBED_FRAC = 0.77;
-
     private final Planting.OfCrop crop;
     private final CropTraits traits;
     private final VesselId where;
 
+    private final PlantThirst thirst;
+
     private Plant plant;
-    private double leafAreaIndex;
     private double leafM2;
-    private double coveredM2; // by one plant
-    private double interceptedFrac;
     private double salinityFrac = 1;
     private boolean flowering;
     private boolean ripe;
@@ -36,7 +32,7 @@ final class CropStand {
     private boolean harvested;
 
     private boolean demandKnown;
-    private double demandKgPerM2S; // of covered ground, with sound roots
+    private double demandKgPerS; // of one plant, with sound roots
 
     final NutrientDemand nutrients;
     final DayClimate day = new DayClimate();
@@ -49,7 +45,8 @@ final class CropStand {
         this.crop = crop;
         this.where = where;
         traits = crop.traits();
-        plant = Growing.raisedInNursery(traits, crop.ageAtStartDays());
+        plant = crop.plantAtStart();
+        thirst = new PlantThirst(traits, crop.model());
         flowering = Growing.isFlowering(traits, plant);
         nutrients = NutrientDemand.ofCrop(traits, crop.plants(), plant);
         shapeCanopy();
@@ -60,7 +57,7 @@ final class CropStand {
     }
 
     double leafAreaIndex() {
-        return leafAreaIndex;
+        return thirst.leafAreaIndex();
     }
 
     /** Of all plants, m2. */
@@ -86,16 +83,15 @@ final class CropStand {
 
     /** Share of the light on the tray that the canopy lets through, 0-1. */
     double lightPassedFrac() {
-        return 1 - interceptedFrac * Math.min(1, coveredM2 * crop.plants() / crop.groundM2());
+        return 1
+                - thirst.interceptedFrac()
+                        * Math.min(1, thirst.coveredM2() * crop.plants() / crop.groundM2());
     }
 
     private void shapeCanopy() {
         demandKnown = false;
-        double ground = groundPerPlantM2();
-        coveredM2 = Canopy.coveredGroundM2(traits, plant, ground);
-        leafAreaIndex = Canopy.leafAreaIndex(traits, plant, ground);
+        thirst.shape(plant, groundPerPlantM2());
         leafM2 = Canopy.leafAreaM2(traits, plant) * crop.plants();
-        interceptedFrac = Canopy.interceptedFrac(traits.growth().extinction(), leafAreaIndex);
     }
 
     private double groundPerPlantM2() {
@@ -113,63 +109,21 @@ final class CropStand {
      * @param parWPerM2 photosynthetic light on the canopy, W/m2
      * @param infraredWPerM2 the rest of the light, W/m2
      * @param ppfdUmolPerM2S the photons of the first
+     * @param sunFrac share of the day's light that is sun, 0-1
      */
     double waterDemandM3PerS(
             double parWPerM2,
             double infraredWPerM2,
             double ppfdUmolPerM2S,
+            double sunFrac,
             AirSeries air,
             int step) {
         if (!demandKnown) {
-            demandKgPerM2S = canopyKgPerM2S(parWPerM2, infraredWPerM2, ppfdUmolPerM2S, air, step);
+            demandKgPerS =
+                    thirst.kgPerS(parWPerM2, ppfdUmolPerM2S, infraredWPerM2, sunFrac, air, step);
             demandKnown = true;
         }
-        return salinityFrac * demandKgPerM2S * coveredM2 * crop.plants() / TrayRun.WATER_KG_PER_M3;
-    }
-
-    private double canopyKgPerM2S(
-            double par, double infrared, double ppfdUmolPerM2S, AirSeries air, int step) {
-        if (crop.model() == Planting.ThirstModel.CANOPY) {
-            return Transpiration.canopyKgPerM2S(
-                    traits.stomata(),
-                    traits.growth().extinction(),
-                    leafAreaIndex,
-                    par,
-                    ppfdUmolPerM2S,
-                    infrared,
-                    air.longWaveWPerM2[step],
-                    air.tempC[step],
-                    air.vapourPa[step],
-                    air.pressurePa,
-                    air.speedMPerS[step]);
-        }
-        return Transpiration.cropCoefficient(traits, plant)
-                * referenceKgPerM2S(GRASS_ABSORBED_FRAC * (par + infrared), air, step);
-    }
-
-    // FAO-56's own hourly form and wind in the open; docs/decisions/0006-air-of-the-reference.md.
-    private double referenceKgPerM2S(double shortWaveWPerM2, AirSeries air, int step) {
-        if (air.place == AirSeries.Place.OPEN) {
-            double net = shortWaveWPerM2 + air.longWaveWPerM2[step];
-            double mmPerHour =
-                    ReferenceEvapotranspiration.faoHourlyMmPerHour(
-                            air.tempC[step],
-                            air.vapourPa[step],
-                            air.speedMPerS[step],
-                            net,
-                            ReferenceEvapotranspiration.faoHourlySoilHeatWPerM2(net),
-                            air.pressurePa);
-            return Math.max(0, mmPerHour) / Timeline.HOUR_S;
-        }
-        return ReferenceEvapotranspiration.indoorKgPerM2S(
-                shortWaveWPerM2,
-                air.tempC[step],
-                air.vapourPa[step],
-                air.place == AirSeries.Place.HOUSE
-                        ? ReferenceEvapotranspiration.HOUSE_RESISTANCE_S_PER_M
-                        : ReferenceEvapotranspiration.roomResistanceSPerM(
-                                air.speedMPerS[step], traits.stomata().leafSizeM()),
-                air.pressurePa);
+        return salinityFrac * demandKgPerS * crop.plants() / TrayRun.WATER_KG_PER_M3;
     }
 
     /** What all plants transpired in a step, m3. */
@@ -213,7 +167,7 @@ final class CropStand {
                         day.litPpfdUmolPerM2S(),
                         day.umolPerJ(),
                         day.meanTempC(),
-                        stress);
+                        stress * CarbonDioxide.growthFrac(day.litCo2Ppm()));
         lastDayCd = plant.thermalTimeCd() - before.thermalTimeCd();
         day.clear();
         shapeCanopy();

@@ -12,6 +12,7 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 import org.junit.jupiter.params.provider.EnumSource;
+import tideless.crop.Transplant;
 import tideless.rig.Filling;
 import tideless.rig.Planting;
 import tideless.rig.Reservoir;
@@ -142,7 +143,7 @@ class VisitRulesTest {
                         2,
                         0.2,
                         14,
-                        Planting.ThirstModel.CANOPY,
+                        Transplant.AS_RAISED, Planting.ThirstModel.CANOPY,
                         harvestAfterDays);
         TrayRun run = new TrayRun(Rigs.tray("t", Rigs.valve(), lettuce, 0), 0, 20);
         assertEquals(isNear, run.isNearHarvest(MONDAY_S));
