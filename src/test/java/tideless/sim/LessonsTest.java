@@ -54,7 +54,8 @@ class LessonsTest {
     @Test
     void a_flush_brings_back_what_nobody_would() {
         Trace flushed = run("flush");
-        // Judged to the meter's doubt above the limit, and in the week before harvest nobody flushes.
+        // Judged to the meter's doubt above the limit, and in the week before harvest nobody
+        // flushes.
         assertTrue(saltiest(flushed.trays().get(0)) < 2.3);
         assertTrue(saltiest(tray("no-flush")) > 2.3);
         assertTrue(flushed.events().stream().anyMatch(e -> e.kind() == Event.Kind.FLUSH));

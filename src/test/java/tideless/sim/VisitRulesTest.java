@@ -143,7 +143,8 @@ class VisitRulesTest {
                         2,
                         0.2,
                         14,
-                        Transplant.AS_RAISED, Planting.ThirstModel.CANOPY,
+                        Transplant.AS_RAISED,
+                        Planting.ThirstModel.CANOPY,
                         harvestAfterDays);
         TrayRun run = new TrayRun(Rigs.tray("t", Rigs.valve(), lettuce, 0), 0, 20);
         assertEquals(isNear, run.isNearHarvest(MONDAY_S));
@@ -162,7 +163,13 @@ class VisitRulesTest {
     void a_tray_short_of_one_nutrient_gets_fresh_solution_though_its_ec_is_in_band() {
         Planting lettuce =
                 new Planting.OfCrop(
-                        Crops.named("lettuce"), 2, 0.2, 14, Planting.ThirstModel.CANOPY, -1);
+                        Crops.named("lettuce"),
+                        2,
+                        0.2,
+                        14,
+                        Transplant.AS_RAISED,
+                        Planting.ThirstModel.CANOPY,
+                        -1);
         Tray tray = Rigs.tray("t", Rigs.valve(), lettuce, 0);
         Reservoir reservoir = Rigs.reservoir(0.1, 0.3, When.NEVER);
         Visits monday = Rigs.onWeekdays(DayOfWeek.MONDAY);
