@@ -1,6 +1,7 @@
 package tideless.rig;
 
 import java.util.Objects;
+import java.util.OptionalInt;
 import tideless.crop.CropTraits;
 
 /** What grows in a tray. */
@@ -20,7 +21,7 @@ public sealed interface Planting {
      * @param groundM2 floor area the canopy may spread over, m2; at least the deck's own area
      * @param ageAtStartDays days since sowing when the run starts
      * @param model which transpiration model drives its thirst
-     * @param harvestAfterDays days after the start at which it is cut or pulled; negative for the
+     * @param harvestAfterDays days after the start at which it is cut or pulled; empty for the
      *     crop's own ripeness
      */
     record OfCrop(
@@ -29,11 +30,12 @@ public sealed interface Planting {
             double groundM2,
             double ageAtStartDays,
             ThirstModel model,
-            int harvestAfterDays)
+            OptionalInt harvestAfterDays)
             implements Planting {
         public OfCrop {
             Objects.requireNonNull(traits, "traits");
             Objects.requireNonNull(model, "model");
+            Objects.requireNonNull(harvestAfterDays, "harvestAfterDays");
             if (plants < 0 || plants > 100_000) {
                 throw new IllegalArgumentException("plants must lie in 0 to 100000, was " + plants);
             }

@@ -7,6 +7,7 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 import java.time.DayOfWeek;
 import java.time.LocalDate;
 import java.util.List;
+import java.util.OptionalInt;
 import java.util.Set;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
@@ -143,7 +144,7 @@ class VisitRulesTest {
                         0.2,
                         14,
                         Planting.ThirstModel.CANOPY,
-                        harvestAfterDays);
+                        OptionalInt.of(harvestAfterDays));
         TrayRun run = new TrayRun(Rigs.tray("t", Rigs.valve(), lettuce, 0), 0, 20);
         assertEquals(isNear, run.isNearHarvest(MONDAY_S));
     }
@@ -161,7 +162,12 @@ class VisitRulesTest {
     void a_tray_short_of_one_nutrient_gets_fresh_solution_though_its_ec_is_in_band() {
         Planting lettuce =
                 new Planting.OfCrop(
-                        Crops.named("lettuce"), 2, 0.2, 14, Planting.ThirstModel.CANOPY, -1);
+                        Crops.named("lettuce"),
+                        2,
+                        0.2,
+                        14,
+                        Planting.ThirstModel.CANOPY,
+                        OptionalInt.empty());
         Tray tray = Rigs.tray("t", Rigs.valve(), lettuce, 0);
         Reservoir reservoir = Rigs.reservoir(0.1, 0.3, When.NEVER);
         Visits monday = Rigs.onWeekdays(DayOfWeek.MONDAY);
