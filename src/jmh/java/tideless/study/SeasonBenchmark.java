@@ -16,8 +16,8 @@ import org.openjdk.jmh.annotations.Scope;
 import org.openjdk.jmh.annotations.Setup;
 import org.openjdk.jmh.annotations.State;
 import org.openjdk.jmh.annotations.Warmup;
+import tideless.rig.Numerics;
 import tideless.rig.Scenario;
-import tideless.rig.Settings;
 import tideless.scenario.Reading;
 import tideless.scenario.ScenarioReader;
 import tideless.sim.Season;
@@ -50,7 +50,7 @@ public class SeasonBenchmark {
         scenario =
                 ((Reading.Good) ScenarioReader.read(file))
                         .scenario()
-                        .withSettings(new Settings(stepS));
+                        .withNumerics(new Numerics(stepS));
         surroundings = Surroundings.forSeasons(scenario);
     }
 

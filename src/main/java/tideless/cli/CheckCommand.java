@@ -134,7 +134,7 @@ final class CheckCommand implements Callable<Integer> {
                 "    hung open with the reservoir full its valve brings %.0f mL/min; the overflow of"
                         + " %.0f mm passes %.0f mL/min before the rim is reached:",
                 feed.stuckM3PerS() * 6e7,
-                feed.tray().overflowBoreM() * 1000,
+                feed.tray().overflowBoreM().orElseThrow() * 1000,
                 feed.holeM3PerS() * 6e7);
         if (feed.holeMargin() < 1) {
             out.println(

@@ -8,7 +8,7 @@ import picocli.CommandLine.Command;
 import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Parameters;
 import picocli.CommandLine.Spec;
-import tideless.scenario.Setting;
+import tideless.scenario.EffectiveValue;
 
 /** Shows one scenario with every default filled in. */
 @Command(
@@ -26,21 +26,21 @@ final class ShowCommand implements Callable<Integer> {
     @Override
     public Integer call() {
         PrintWriter out = spec.commandLine().getOut();
-        return Scenarios.with(scenario, spec, good -> print(good.settings(), out));
+        return Scenarios.with(scenario, spec, good -> print(good.values(), out));
     }
 
-    private static void print(List<Setting> settings, PrintWriter out) {
+    private static void print(List<EffectiveValue> values, PrintWriter out) {
         int width = 0;
-        for (Setting setting : settings) {
-            width = Math.max(width, setting.key().length());
+        for (EffectiveValue value : values) {
+            width = Math.max(width, value.key().length());
         }
-        for (Setting setting : settings) {
+        for (EffectiveValue value : values) {
             out.println(
-                    setting.key()
-                            + " ".repeat(width - setting.key().length())
+                    value.key()
+                            + " ".repeat(width - value.key().length())
                             + "  "
-                            + setting.value()
-                            + (setting.isDefault() ? "  (default)" : ""));
+                            + value.value()
+                            + (value.isDefault() ? "  (default)" : ""));
         }
         out.flush();
     }

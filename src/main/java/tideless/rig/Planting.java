@@ -1,6 +1,7 @@
 package tideless.rig;
 
 import java.util.Objects;
+import java.util.OptionalInt;
 import tideless.crop.CropTraits;
 import tideless.crop.Growing;
 import tideless.crop.Plant;
@@ -24,7 +25,7 @@ public sealed interface Planting {
      * @param ageAtStartDays days since sowing when the run starts
      * @param transplant the young plant as the grower found it
      * @param model which transpiration model drives its thirst
-     * @param harvestAfterDays days after the start at which it is cut or pulled; negative for the
+     * @param harvestAfterDays days after the start at which it is cut or pulled; empty for the
      *     crop's own ripeness
      */
     record OfCrop(
@@ -34,12 +35,13 @@ public sealed interface Planting {
             double ageAtStartDays,
             Transplant transplant,
             ThirstModel model,
-            int harvestAfterDays)
+            OptionalInt harvestAfterDays)
             implements Planting {
         public OfCrop {
             Objects.requireNonNull(traits, "traits");
             Objects.requireNonNull(transplant, "transplant");
             Objects.requireNonNull(model, "model");
+            Objects.requireNonNull(harvestAfterDays, "harvestAfterDays");
             if (plants < 0 || plants > 100_000) {
                 throw new IllegalArgumentException("plants must lie in 0 to 100000, was " + plants);
             }

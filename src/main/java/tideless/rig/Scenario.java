@@ -19,7 +19,7 @@ import java.util.Objects;
  * @param reservoirs at least zero; every valve tray names one of them
  * @param trays at least one
  * @param visits when somebody looks, and what that person does
- * @param settings numerical choices
+ * @param numerics numerical choices
  * @param digest SHA-256 of the scenario file and the files it names, lower-case hexadecimal
  */
 public record Scenario(
@@ -33,7 +33,7 @@ public record Scenario(
         List<Reservoir> reservoirs,
         List<Tray> trays,
         Visits visits,
-        Settings settings,
+        Numerics numerics,
         String digest) {
 
     public Scenario {
@@ -44,7 +44,7 @@ public record Scenario(
         Objects.requireNonNull(feed, "feed");
         Objects.requireNonNull(sourceWater, "sourceWater");
         Objects.requireNonNull(visits, "visits");
-        Objects.requireNonNull(settings, "settings");
+        Objects.requireNonNull(numerics, "numerics");
         Objects.requireNonNull(digest, "digest");
         reservoirs = List.copyOf(reservoirs);
         trays = List.copyOf(trays);
@@ -57,7 +57,7 @@ public record Scenario(
     }
 
     /** The same with other numerical choices. */
-    public Scenario withSettings(Settings other) {
+    public Scenario withNumerics(Numerics other) {
         return changed(feed, reservoirs, trays, visits, other);
     }
 
@@ -67,22 +67,22 @@ public record Scenario(
                 trays.stream()
                         .map(t -> t.startLiquid().equals(feed) ? t.withStartLiquid(other) : t)
                         .toList();
-        return changed(other, reservoirs, filled, visits, settings);
+        return changed(other, reservoirs, filled, visits, numerics);
     }
 
     /** The same with other reservoirs. */
     public Scenario withReservoirs(List<Reservoir> other) {
-        return changed(feed, other, trays, visits, settings);
+        return changed(feed, other, trays, visits, numerics);
     }
 
     /** The same with other trays. */
     public Scenario withTrays(List<Tray> other) {
-        return changed(feed, reservoirs, other, visits, settings);
+        return changed(feed, reservoirs, other, visits, numerics);
     }
 
     /** The same with other visits. */
     public Scenario withVisits(Visits other) {
-        return changed(feed, reservoirs, trays, other, settings);
+        return changed(feed, reservoirs, trays, other, numerics);
     }
 
     private Scenario changed(
@@ -90,7 +90,7 @@ public record Scenario(
             List<Reservoir> reservoirs,
             List<Tray> trays,
             Visits visits,
-            Settings settings) {
+            Numerics numerics) {
         return new Scenario(
                 title,
                 start,
@@ -102,7 +102,7 @@ public record Scenario(
                 reservoirs,
                 trays,
                 visits,
-                settings,
+                numerics,
                 digest);
     }
 

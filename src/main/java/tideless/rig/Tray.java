@@ -1,6 +1,7 @@
 package tideless.rig;
 
 import java.util.Objects;
+import java.util.OptionalDouble;
 
 /**
  * A tray: a shallow vessel under an opaque deck from which the plants hang.
@@ -11,7 +12,7 @@ import java.util.Objects;
  * @param shape its inside, from the floor to the rim
  * @param overflowM level at which solution runs out over an overflow hole or the rim, m
  * @param overflowBoreM bore of the hole whose lower edge, or of the standpipe whose mouth, lies
- *     there, m; NaN when none is stated, as where it is the rim
+ *     there, m; empty when none is stated, as where it is the rim
  * @param cupBottomM height of the net cups' underside, m
  * @param floorAboveBenchM height of its floor above the bench, m
  * @param openAreaM2 water surface open to the room through gaps of the deck, m2
@@ -26,7 +27,7 @@ public record Tray(
         String name,
         Shape shape,
         double overflowM,
-        double overflowBoreM,
+        OptionalDouble overflowBoreM,
         double cupBottomM,
         double floorAboveBenchM,
         double openAreaM2,
@@ -39,6 +40,7 @@ public record Tray(
     public Tray {
         Objects.requireNonNull(name, "name");
         Objects.requireNonNull(shape, "shape");
+        Objects.requireNonNull(overflowBoreM, "overflowBoreM");
         Objects.requireNonNull(startLiquid, "startLiquid");
         Objects.requireNonNull(planting, "planting");
         Objects.requireNonNull(filling, "filling");
@@ -48,11 +50,12 @@ public record Tray(
             throw new IllegalArgumentException(
                     "overflowM must lie in (0, depth], was " + overflowM);
         }
-        if (!(Double.isNaN(overflowBoreM)
-                || overflowBoreM > 0 && overflowM + overflowBoreM <= shape.depthM() + 1e-9)) {
-            throw new IllegalArgumentException(
-                    "overflowBoreM must lie in (0, depth - overflowM] or be NaN, was "
-                            + overflowBoreM);
+        if (overflowBoreM.isPresent()) {
+            double boreM = overflowBoreM.getAsDouble();
+            if (!(boreM > 0 && overflowM + boreM <= shape.depthM() + 1e-9)) {
+                throw new IllegalArgumentException(
+                        "overflowBoreM must lie in (0, depth - overflowM], was " + boreM);
+            }
         }
         if (!(cupBottomM >= 0)) {
             throw new IllegalArgumentException("cupBottomM must be at least 0, was " + cupBottomM);

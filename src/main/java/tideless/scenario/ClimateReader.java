@@ -1,16 +1,42 @@
 package tideless.scenario;
 
+import static tideless.scenario.ClimateKeys.AIR_SPEED;
+import static tideless.scenario.ClimateKeys.CLOCK;
+import static tideless.scenario.ClimateKeys.CO2;
+import static tideless.scenario.ClimateKeys.COVER;
+import static tideless.scenario.ClimateKeys.DAY_FROM;
+import static tideless.scenario.ClimateKeys.DAY_HUMIDITY;
+import static tideless.scenario.ClimateKeys.DAY_TEMPERATURE;
+import static tideless.scenario.ClimateKeys.DAY_TO;
+import static tideless.scenario.ClimateKeys.FILE;
+import static tideless.scenario.ClimateKeys.GAP_MOST;
+import static tideless.scenario.ClimateKeys.HEATED_TO;
+import static tideless.scenario.ClimateKeys.HEAT_LOSS;
+import static tideless.scenario.ClimateKeys.INSIDE;
+import static tideless.scenario.ClimateKeys.KIND;
+import static tideless.scenario.ClimateKeys.LAMPS_FULL;
+import static tideless.scenario.ClimateKeys.LAMPS_TYPE;
+import static tideless.scenario.ClimateKeys.LIGHT_FROM;
+import static tideless.scenario.ClimateKeys.LONGER_GAPS;
+import static tideless.scenario.ClimateKeys.MEAN_HEIGHT;
+import static tideless.scenario.ClimateKeys.NIGHT_HUMIDITY;
+import static tideless.scenario.ClimateKeys.NIGHT_TEMPERATURE;
+import static tideless.scenario.ClimateKeys.SOLUTION_CO2;
+import static tideless.scenario.ClimateKeys.SWING;
+import static tideless.scenario.ClimateKeys.TRANSMISSION;
+import static tideless.scenario.ClimateKeys.VENTS_FROM;
+import static tideless.scenario.ClimateKeys.VENTS_OPEN;
+import static tideless.scenario.ClimateKeys.VENTS_SHUT;
+import static tideless.scenario.ClimateKeys.WIND_HEIGHT;
 import static tideless.scenario.Measure.plain;
 
-import java.time.LocalDate;
 import java.util.LinkedHashMap;
 import java.util.List;
+import java.util.Locale;
 import java.util.Map;
 import org.apache.commons.math3.util.FastMath;
 import tideless.rig.Climate;
 import tideless.rig.Cover;
-import tideless.rig.HourlyWeather;
-import tideless.rig.InsideAir;
 import tideless.rig.Lamp;
 import tideless.rig.Place;
 
@@ -18,69 +44,88 @@ import tideless.rig.Place;
 final class ClimateReader {
     private static final int LARGEST_WEATHER_BYTES = 32 * TextFile.MEBIBYTE;
 
+    /** Keys of a cover, which inside air has none of. */
+    private static final List<Key<?>> OF_A_COVER =
+            List.of(
+                    TRANSMISSION,
+                    HEAT_LOSS,
+                    VENTS_SHUT,
+                    VENTS_OPEN,
+                    MEAN_HEIGHT,
+                    HEATED_TO,
+                    VENTS_FROM,
+                    WIND_HEIGHT);
+
+    /** Keys of inside air, without sense elsewhere. */
+    private static final List<Key<?>> OF_INSIDE_AIR = List.of(LIGHT_FROM, LAMPS_TYPE, LAMPS_FULL);
+
     private ClimateReader() {}
 
-    /** Null when faulty. */
-    static Place place(Table place, boolean needed) {
-        double latitude = place.quantityOr("latitude", needed ? Double.NaN : 0, "0 deg, not used");
-        double longitude =
-                place.quantityOr("longitude", needed ? Double.NaN : 0, "0 deg, not used");
-        double altitude = place.quantity("altitude");
-        if (needed) {
-            for (String key : new String[] {"latitude", "longitude"}) {
-                if (!place.meant(key)) {
-                    place.missing(key);
-                }
-            }
-        }
-        return Double.isNaN(latitude + longitude + altitude)
-                ? null
-                : new Place(latitude, longitude, altitude);
+    static Read<Place> place(Table place, boolean needed) {
+        boolean sound = place.isSound();
+        Read<Double> latitude = coordinate(place, PlaceKeys.LATITUDE, needed);
+        Read<Double> longitude = coordinate(place, PlaceKeys.LONGITUDE, needed);
+        return sound && Read.allSound(latitude, longitude)
+                ? Read.of(
+                        new Place(
+                                latitude.value(),
+                                longitude.value(),
+                                place.value(PlaceKeys.ALTITUDE)))
+                : Read.faulty();
     }
 
-    /** The rig's clock less UTC, s; null when faulty or not known. */
-    static Integer utcOffsetS(Table place, Place read) {
-        if (place.meant("utc_offset")) {
-            String text = place.has("utc_offset") ? place.text("utc_offset") : null;
-            Integer offset = text == null ? null : WeatherFile.offset(text);
-            if (text != null && offset == null) {
-                place.faultyValue(
-                        "utc_offset", "an offset from -14:00 to +14:00, as \"+01:00\"", "");
-            }
-            return offset;
+    private static Read<Double> coordinate(Table place, Key<Double> key, boolean needed) {
+        if (needed && place.get(key).isAbsent()) {
+            return place.missing(key);
         }
-        if (read == null) {
-            return null;
+        return place.getOr(key, Read.of(0.0), unused -> "0 deg, not used");
+    }
+
+    /** The rig's clock less UTC, s. */
+    static Read<Integer> utcOffsetS(Table place, Read<Place> where) {
+        Read<String> text = place.get(PlaceKeys.UTC_OFFSET);
+        if (text.isAbsent()) {
+            return where.map(
+                    at -> {
+                        int hours = (int) FastMath.round(at.longitudeDeg() / 15);
+                        place.holds(
+                                PlaceKeys.UTC_OFFSET,
+                                String.format(Locale.ROOT, "%+03d:00, nearest", hours));
+                        return hours * 3600;
+                    });
         }
-        int hours = (int) FastMath.round(read.longitudeDeg() / 15);
-        place.holds("utc_offset", String.format(java.util.Locale.ROOT, "%+03d:00, nearest", hours));
-        return hours * 3600;
+        Read<Integer> offset = text.then(WeatherFile::offset);
+        if (text.isSound() && !offset.isSound()) {
+            place.faultyValue(
+                    PlaceKeys.UTC_OFFSET, "an offset from -14:00 to +14:00, as \"+01:00\"", "");
+        }
+        return offset;
     }
 
     /**
-     * The air of the run; null when faulty.
+     * The air of the run.
      *
-     * @param lamp the lamp for all trays, whose hours are a room's day; null when there is none
+     * @param lamp the lamp for all trays, whose hours are a room's day; absent when there is none
      */
-    static Climate climate(
+    static Read<Climate> climate(
             Table climate,
             Table place,
-            Place where,
-            Lamp lamp,
+            Read<Place> where,
+            Read<Lamp> lamp,
             NamedFiles files,
-            LocalDate start,
-            int days) {
-        String kind = climate.choice("kind");
-        double airSpeed = climate.quantity("air_speed");
-        double co2 = climate.quantity("co2");
-        double solutionCo2 =
-                climate.quantityOr("solution_co2", co2, plain(co2) + " ppm, as in the air");
-        if (kind == null) {
-            return null;
+            Run run) {
+        Read<String> kind = climate.get(KIND);
+        if (!kind.isSound()) {
+            climate.isSound();
+            return Read.faulty();
         }
-        climate.refuseWhatDoesNotGoWith("kind", kind);
+        climate.narrow(KIND, kind.value());
+        boolean sound = climate.isSound();
+        Read<Double> solutionCo2 =
+                climate.getOr(
+                        SOLUTION_CO2, climate.get(CO2), co2 -> plain(co2) + " ppm, as in the air");
         Table columns = climate.child("columns");
-        if (kind.equals("room")) {
+        if (kind.value().equals("room")) {
             if (columns.exists()) {
                 climate.fault(
                         "columns",
@@ -88,173 +133,142 @@ final class ClimateReader {
                         "only with kind = \"weather\"",
                         "");
             }
-            return room(climate, lamp, airSpeed, co2, solutionCo2);
+            return room(climate, lamp, sound, solutionCo2);
         }
         boolean isInside = isInside(climate);
-        Map<String, CsvColumns.Named> named = named(columns, isInside);
-        Gaps gaps = gaps(climate);
-        if (isInside) {
-            return inside(
-                    climate,
-                    place,
-                    where,
-                    files,
-                    start,
-                    days,
-                    named,
-                    gaps,
-                    airSpeed,
-                    co2,
-                    solutionCo2);
-        }
-        refuse(climate, ScenarioKeys.OF_INSIDE_AIR, "only with cover = \"inside\"", "");
-        Cover cover = cover(climate);
-        String clock = climate.choice("clock");
-        double windHeightM = climate.quantity("wind_height");
-        Integer offsetS = utcOffsetS(place, where);
-        NamedFiles.Named file = null;
-        if (climate.has("file")) {
-            file = files.open(climate, "file", LARGEST_WEATHER_BYTES, "a CSV or EPW file");
+        Read<Map<String, CsvColumns.Named>> named = named(columns, isInside);
+        Read<NamedFiles.Named> file = Read.faulty();
+        if (!climate.has(FILE)) {
+            climate.missing(FILE);
         } else {
-            climate.missing("file");
+            String what = isInside ? "a CSV file" : "a CSV or EPW file";
+            file = files.open(climate, FILE, LARGEST_WEATHER_BYTES, what);
         }
-        if (file == null
-                || cover == null
-                || named == null
-                || gaps == null
-                || clock == null
-                || offsetS == null
-                || start == null
-                || days < 1
-                || Double.isNaN(windHeightM + airSpeed + co2 + solutionCo2)) {
-            return null;
+        if (!sound) {
+            named = Read.faulty();
         }
-        HourlyWeather weather =
-                WeatherFile.read(
-                        file,
-                        climate.source(),
-                        clock.equals("typical year"),
-                        windHeightM,
-                        offsetS,
-                        start,
-                        days,
-                        new WeatherFile.Rules(
-                                named,
-                                gaps,
-                                climate.has("cover") ? climate.words("cover") : "open"));
-        return weather == null
-                ? null
-                : new Climate.Weather(weather, cover, airSpeed, co2, solutionCo2);
+        return isInside
+                ? inside(climate, place, where, run, named, file, solutionCo2)
+                : outside(climate, place, where, run, named, file, solutionCo2);
+    }
+
+    private static Read<Climate> outside(
+            Table climate,
+            Table place,
+            Read<Place> where,
+            Run run,
+            Read<Map<String, CsvColumns.Named>> named,
+            Read<NamedFiles.Named> file,
+            Read<Double> solutionCo2) {
+        refuse(climate, OF_INSIDE_AIR, "only with cover = \"inside\"", "");
+        Read<Cover> cover = cover(climate);
+        Read<Integer> offsetS = utcOffsetS(place, where);
+        if (!Read.allSound(file, named, cover, offsetS, solutionCo2, run.start(), run.days())) {
+            return Read.faulty();
+        }
+        return WeatherFile.read(
+                        file.value(),
+                        climate.file(),
+                        climate.value(CLOCK).equals("typical year"),
+                        climate.value(WIND_HEIGHT),
+                        offsetS.value(),
+                        run.start().value(),
+                        run.days().value(),
+                        new WeatherFile.Rules(named.value(), gaps(climate), climate.value(COVER)))
+                .map(
+                        weather ->
+                                new Climate.Weather(
+                                        weather,
+                                        cover.value(),
+                                        climate.value(AIR_SPEED),
+                                        climate.value(CO2),
+                                        solutionCo2.value()));
     }
 
     /** Whether the file holds air and light measured at the plants. */
     static boolean isInside(Table climate) {
-        return "weather".equals(climate.raw("kind"))
-                && ScenarioKeys.INSIDE.equals(climate.raw("cover"));
+        return "weather".equals(climate.raw(KIND.name()))
+                && INSIDE.equals(climate.raw(COVER.name()));
     }
 
-    private static Climate inside(
+    private static Read<Climate> inside(
             Table climate,
             Table place,
-            Place where,
-            NamedFiles files,
-            LocalDate start,
-            int days,
-            Map<String, CsvColumns.Named> named,
-            Gaps gaps,
-            double airSpeed,
-            double co2,
-            double solutionCo2) {
-        climate.choice("cover");
+            Read<Place> where,
+            Run run,
+            Read<Map<String, CsvColumns.Named>> named,
+            Read<NamedFiles.Named> file,
+            Read<Double> solutionCo2) {
         refuse(
                 climate,
-                ScenarioKeys.OF_A_COVER,
+                OF_A_COVER,
                 "nothing of the kind: inside air and light are taken as they were measured",
                 "Maybe take it out, or cover = \"glass\" with a file of the outside weather.");
-        String clock = climate.choice("clock");
-        if ("typical year".equals(clock)) {
-            climate.faultyValue("clock", "\"dates\" beside cover = \"inside\"", "");
-            return null;
+        if (climate.get(CLOCK).holds("typical year"::equals)) {
+            climate.faultyValue(CLOCK, "\"dates\" beside cover = \"inside\"", "");
+            return Read.faulty();
         }
-        boolean toldClock = place.meant("utc_offset") || place.meant("longitude");
-        Integer offsetS = utcOffsetS(place, where);
-        String lightFrom = climate.choice("light_from");
-        String lampsType = climate.choice("lamps_type");
-        double lampsFull = climate.quantityOr("lamps_full", Double.NaN, "");
-        NamedFiles.Named file = null;
-        if (climate.has("file")) {
-            file = files.open(climate, "file", LARGEST_WEATHER_BYTES, "a CSV file");
-        } else {
-            climate.missing("file");
-        }
-        if (file == null
-                || named == null
-                || gaps == null
-                || clock == null
-                || offsetS == null
-                || lightFrom == null
-                || lampsType == null
-                || start == null
-                || days < 1
-                || Double.isNaN(airSpeed + co2 + solutionCo2)) {
-            return null;
+        boolean toldClock = place.meant(PlaceKeys.UTC_OFFSET) || place.meant(PlaceKeys.LONGITUDE);
+        Read<Integer> offsetS = utcOffsetS(place, where);
+        if (!Read.allSound(file, named, offsetS, solutionCo2, run.start(), run.days())) {
+            return Read.faulty();
         }
         InsideFile.Rules rules =
                 new InsideFile.Rules(
-                        named,
-                        gaps,
-                        toldClock ? offsetS : null,
-                        InsideFile.LightFrom.of(lightFrom),
-                        LampType.of(lampsType),
-                        lampsFull,
-                        co2,
-                        airSpeed);
-        InsideAir air = InsideFile.read(file, climate.source(), start, days, rules);
-        return air == null ? null : new Climate.Inside(air, solutionCo2);
+                        named.value(),
+                        gaps(climate),
+                        toldClock ? offsetS.value() : null,
+                        climate.value(LIGHT_FROM),
+                        climate.value(LAMPS_TYPE),
+                        climate.get(LAMPS_FULL).orElse(Double.NaN),
+                        climate.value(CO2),
+                        climate.value(AIR_SPEED));
+        return InsideFile.read(
+                        file.value(),
+                        climate.file(),
+                        run.start().value(),
+                        run.days().value(),
+                        rules)
+                .map(air -> new Climate.Inside(air, solutionCo2.value()));
     }
 
-    private static void refuse(Table climate, List<String> keys, String allowed, String hint) {
-        for (String key : keys) {
+    private static void refuse(Table climate, List<Key<?>> keys, String allowed, String hint) {
+        for (Key<?> key : keys) {
             if (climate.has(key)) {
+                String cover = climate.has(COVER) ? climate.words(COVER) : COVER.fallback();
                 climate.fault(
                         key,
-                        Key.quoted(climate.words(key))
-                                + " beside cover = "
-                                + (climate.has("cover")
-                                        ? Key.quoted(climate.words("cover"))
-                                        : "\"open\""),
+                        Key.quoted(climate.words(key)) + " beside cover = " + Key.quoted(cover),
                         allowed,
                         hint);
             }
         }
     }
 
-    /** The file's own names of columns; null when faulty. */
-    private static Map<String, CsvColumns.Named> named(Table columns, boolean inside) {
+    /** The file's own names of columns. */
+    private static Read<Map<String, CsvColumns.Named>> named(Table columns, boolean inside) {
         Map<String, CsvColumns.Named> named = new LinkedHashMap<>();
         boolean good = true;
         for (String ours : InsideFile.columns()) {
-            if (!columns.has(ours)) {
+            Read<String> text = columns.get(ColumnKeys.of(ours));
+            boolean known = inside ? InsideFile.knows(ours) : WeatherFile.knows(ours);
+            if (text.isAbsent()) {
                 continue;
             }
-            String text = columns.text(ours);
-            boolean known = inside ? InsideFile.knows(ours) : WeatherFile.knows(ours);
             if (!known) {
                 columns.fault(
-                        ours,
+                        ColumnKeys.of(ours),
                         "a column of " + (inside ? "outside weather" : "inside air"),
                         "columns that cover = "
                                 + (inside ? "\"inside\"" : "\"open\", \"glass\" and the like")
                                 + " has",
                         inside ? "" : "Maybe cover = \"inside\".");
-                good = false;
-            } else if (text == null) {
-                good = false;
-            } else {
-                named.put(ours, column(text));
+            } else if (text.isSound()) {
+                named.put(ours, column(text.value()));
             }
+            good &= known && text.isSound();
         }
-        return good ? named : null;
+        return good ? Read.of(named) : Read.faulty();
     }
 
     /** A name, and the unit behind its last " in ". */
@@ -266,105 +280,110 @@ final class ClimateReader {
                         text.substring(0, at).strip(), text.substring(at + 4).strip());
     }
 
-    /** Null when faulty. */
     private static Gaps gaps(Table climate) {
-        double mostS = climate.quantity("gap_most");
-        String longer = climate.choice("longer_gaps");
-        return longer == null || Double.isNaN(mostS)
-                ? null
-                : new Gaps((int) (mostS / 3600), longer.equals(Gaps.FROM_DAYS_BESIDE));
+        return new Gaps(
+                (int) (climate.value(GAP_MOST) / 3600),
+                climate.value(LONGER_GAPS).equals(Gaps.FROM_DAYS_BESIDE));
     }
 
-    private static Climate room(
-            Table climate, Lamp lamp, double airSpeed, double co2, double solutionCo2) {
-        double day = climate.quantity("day_temperature");
-        double night =
-                climate.quantityOr(
-                        "night_temperature",
-                        day,
-                        plain(day, UnitTable.TEMPERATURE, "degC") + ", as by day");
-        double dayHumidity = climate.quantity("day_humidity");
-        double nightHumidity =
-                climate.quantityOr(
-                        "night_humidity",
-                        dayHumidity,
-                        plain(dayHumidity, UnitTable.SHARE, "%") + ", as by day");
-        boolean lit = lamp != null;
-        double from =
-                climate.clockOr(
-                        "day_from",
-                        lit ? lamp.onS() : 6 * 3600,
-                        lit ? "when the lamp goes on" : "06:00");
-        double to =
-                climate.clockOr(
-                        "day_to",
-                        lit ? lamp.offS() : 20 * 3600,
-                        lit ? "when the lamp goes off" : "20:00");
-        double swing = climate.quantity("swing");
-        double air = swing + airSpeed + co2 + solutionCo2;
-        if (Double.isNaN(day + night + dayHumidity + nightHumidity + from + to + air)) {
-            return null;
+    private static Read<Climate> room(
+            Table climate, Read<Lamp> lamp, boolean sound, Read<Double> solutionCo2) {
+        Read<Double> night =
+                climate.getOr(
+                        NIGHT_TEMPERATURE,
+                        climate.get(DAY_TEMPERATURE),
+                        day -> plain(day, UnitTable.TEMPERATURE, "degC") + ", as by day");
+        Read<Double> nightHumidity =
+                climate.getOr(
+                        NIGHT_HUMIDITY,
+                        climate.get(DAY_HUMIDITY),
+                        day -> plain(day, UnitTable.SHARE, "%") + ", as by day");
+        boolean lit = lamp.isSound();
+        Read<Double> from =
+                climate.getOr(
+                        DAY_FROM,
+                        Read.of(lit ? lamp.value().onS() : 6 * 3600),
+                        at -> lit ? "when the lamp goes on" : "06:00");
+        Read<Double> to =
+                climate.getOr(
+                        DAY_TO,
+                        Read.of(lit ? lamp.value().offS() : 20 * 3600),
+                        at -> lit ? "when the lamp goes off" : "20:00");
+        if (!sound || !Read.allSound(night, nightHumidity, from, to, solutionCo2)) {
+            return Read.faulty();
         }
-        return new Climate.Room(
-                day,
-                night,
-                dayHumidity,
-                nightHumidity,
-                from,
-                to,
-                swing,
-                airSpeed,
-                co2,
-                solutionCo2);
+        return Read.of(
+                new Climate.Room(
+                        climate.value(DAY_TEMPERATURE),
+                        night.value(),
+                        climate.value(DAY_HUMIDITY),
+                        nightHumidity.value(),
+                        from.value(),
+                        to.value(),
+                        climate.value(SWING),
+                        climate.value(AIR_SPEED),
+                        climate.value(CO2),
+                        solutionCo2.value()));
     }
 
-    private static Cover cover(Table climate) {
-        String words = climate.choice("cover");
-        double ventsShut = climate.quantity("vents_shut");
-        double ventsOpen = climate.quantity("vents_open");
-        double height = climate.quantity("mean_height");
-        double ventsFrom = climate.quantity("vents_from");
-        Cover.Kind kind =
-                words == null ? null : Cover.Kind.valueOf(words.toUpperCase(java.util.Locale.ROOT));
-        double transmission =
-                climate.quantityOr(
-                        "transmission",
-                        kind == null ? Double.NaN : transmission(kind),
-                        kind == null
-                                ? ""
-                                : plain(transmission(kind), UnitTable.SHARE, "%")
+    private static Read<Cover> cover(Table climate) {
+        Read<Cover.Kind> kind =
+                climate.get(COVER).map(word -> Cover.Kind.valueOf(word.toUpperCase(Locale.ROOT)));
+        Read<Double> transmission =
+                climate.getOr(
+                        TRANSMISSION,
+                        kind.map(ClimateReader::transmission),
+                        share ->
+                                plain(share, UnitTable.SHARE, "%")
                                         + ", usual for "
-                                        + words);
+                                        + kind.value().name().toLowerCase(Locale.ROOT));
         // Common practice, no source: single glass about 7, single film about 8 W/m2/K of floor.
-        double usualLoss = kind == Cover.Kind.FILM ? 8 : 7;
-        double heatLoss = climate.quantityOr("heat_loss", usualLoss, plain(usualLoss) + " W/m2/K");
-        double heatedTo = Double.NEGATIVE_INFINITY;
-        if (climate.meant("heated_to")) {
-            heatedTo = climate.quantityOr("heated_to", Double.NaN, "");
-        } else {
-            climate.holds("heated_to", "not heated");
-        }
-        boolean good = !Double.isNaN(ventsShut + ventsOpen);
-        if (ventsOpen < ventsShut) {
+        Read<Double> heatLoss =
+                climate.getOr(
+                        HEAT_LOSS,
+                        Read.of(kind.holds(Cover.Kind.FILM::equals) ? 8.0 : 7.0),
+                        loss -> plain(loss) + " W/m2/K");
+        Read<Double> heatedTo =
+                climate.getOr(HEATED_TO, Read.of(Double.NEGATIVE_INFINITY), never -> "not heated");
+        Read<Double> ventsShut = climate.get(VENTS_SHUT);
+        Read<Double> ventsOpen = climate.get(VENTS_OPEN);
+        Read<Double> ventsFrom = climate.get(VENTS_FROM);
+        Read<Double> height = climate.get(MEAN_HEIGHT);
+        boolean good = true;
+        if (ventsShut.holds(shut -> ventsOpen.holds(open -> open < shut))) {
             climate.faultyValue(
-                    climate.has("vents_open") ? "vents_open" : "vents_shut",
+                    climate.has(VENTS_OPEN) ? VENTS_OPEN : VENTS_SHUT,
                     "vents_open of at least vents_shut",
                     "");
             good = false;
         }
-        if (heatedTo >= ventsFrom) {
+        if (heatedTo.holds(heated -> ventsFrom.holds(from -> heated >= from))) {
             climate.faultyValue(
-                    "heated_to", "below vents_from (" + plain(ventsFrom) + " degC)", "");
+                    HEATED_TO, "below vents_from (" + plain(ventsFrom.value()) + " degC)", "");
             good = false;
         }
-        if (kind == null
-                || !good
-                || Double.isNaN(transmission + heatLoss + height + ventsFrom)
-                || Double.isNaN(heatedTo)) {
-            return null;
+        if (!good
+                || !Read.allSound(
+                        kind,
+                        transmission,
+                        heatLoss,
+                        heatedTo,
+                        ventsShut,
+                        ventsOpen,
+                        ventsFrom,
+                        height)) {
+            return Read.faulty();
         }
-        return new Cover(
-                kind, transmission, heatLoss, ventsShut, ventsOpen, height, heatedTo, ventsFrom);
+        return Read.of(
+                new Cover(
+                        kind.value(),
+                        transmission.value(),
+                        heatLoss.value(),
+                        ventsShut.value(),
+                        ventsOpen.value(),
+                        height.value(),
+                        heatedTo.value(),
+                        ventsFrom.value()));
     }
 
     /** Common practice, no source. */

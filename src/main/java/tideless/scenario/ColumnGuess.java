@@ -72,7 +72,7 @@ final class ColumnGuess {
         for (String ours : wanted.optional()) {
             String meant = found.contains(ours) ? "" : of(ours, unused);
             if (!meant.isEmpty()) {
-                lines.add(ours + " = " + Key.quoted(Source.shown(meant)));
+                lines.add(ours + " = " + Key.quoted(TomlFile.shown(meant)));
             }
         }
         return lines.isEmpty()

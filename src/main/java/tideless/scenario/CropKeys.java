@@ -9,6 +9,7 @@ import static tideless.scenario.UnitTable.TEMPERATURE;
 import static tideless.scenario.UnitTable.THERMAL_TIME;
 
 import java.util.ArrayList;
+import java.util.Collections;
 import java.util.List;
 
 /** Every key of a crop file. Bounds are wide: they catch slips of unit, not odd crops. */
@@ -18,6 +19,8 @@ final class CropKeys {
     static final String HYPERBOLA = "light hyperbola";
     static final String LIGHT_TEMPERATURE_HUMIDITY = "light temperature humidity";
 
+    private static final String LIBRARY = "the middle of the library, assumed";
+
     private static final String[] ELEMENTS = {
         "nitrogen", "phosphorus", "potassium", "calcium", "magnesium", "sulfur"
     };
@@ -25,13 +28,31 @@ final class CropKeys {
         "nitrate", "ammonium", "phosphate", "potassium", "calcium", "magnesium", "sulfate"
     };
 
-    // After the arrays it is made of.
-    static final KeyTable TABLE = new KeyTable(all());
+    static final Key<String> NAME = Key.text("name").required("basil").about("name of the crop");
+    static final Key<String> LATIN_NAME =
+            Key.text("latin_name").fallsTo("not stated", Key.LEFT_OUT).about("botanical name");
+    static final Key<String> FORM =
+            Key.choice("stomata.form", HYPERBOLA, LIGHT_TEMPERATURE_HUMIDITY)
+                    .required(HYPERBOLA)
+                    .about("which published form");
 
-    private static List<Key> all() {
-        List<Key> keys = new ArrayList<>();
-        keys.add(Key.text("name").required("basil").about("name of the crop"));
-        keys.add(Key.text("latin_name").fallsTo("not stated").about("botanical name"));
+    /** Every key that holds a number with its source. */
+    static final List<Key<Double>> NUMBERS = numbers();
+
+    // After what it is made of.
+    static final KeyTable TABLE = new KeyTable().at("", all());
+
+    private static KeyGroup all() {
+        KeyGroup keys = new KeyGroup();
+        keys.add(NAME);
+        keys.add(LATIN_NAME);
+        NUMBERS.forEach(keys::add);
+        keys.add(FORM);
+        return keys;
+    }
+
+    private static List<Key<Double>> numbers() {
+        List<Key<Double>> keys = new ArrayList<>();
         growth(keys);
         stages(keys);
         stomata(keys);
@@ -41,10 +62,10 @@ final class CropKeys {
         response(keys);
         thirst(keys);
         nursery(keys);
-        return keys;
+        return Collections.unmodifiableList(keys);
     }
 
-    private static void growth(List<Key> keys) {
+    private static void growth(List<Key<Double>> keys) {
         keys.add(
                 Key.quantity("growth.light_use", UnitTable.LIGHT_USE)
                         .above("0 g/MJ", "10 g/MJ")
@@ -107,22 +128,22 @@ final class CropKeys {
                         .about("dry share of fresh fruit"));
     }
 
-    private static Key temperature(String path, String example, String about) {
+    private static Key<Double> temperature(String path, String example, String about) {
         return Key.quantity(path, TEMPERATURE)
                 .from("-10 degC", "60 degC")
                 .required(example)
                 .about(about);
     }
 
-    private static Key share(String path, String example, String about) {
+    private static Key<Double> share(String path, String example, String about) {
         return Key.share(path).from("0 %", "100 %").required(example).about(about);
     }
 
-    private static Key thermal(String path) {
+    private static Key.Draft<Double> thermal(String path) {
         return Key.quantity(path, THERMAL_TIME).above("0 degC d", "20000 degC d");
     }
 
-    private static void stages(List<Key> keys) {
+    private static void stages(List<Key<Double>> keys) {
         keys.add(
                 Key.quantity("stages.emergence", THERMAL_TIME)
                         .from("0 degC d", "1000 degC d")
@@ -153,11 +174,7 @@ final class CropKeys {
         keys.add(share("stages.stem_share", "0.3", "share of the rest that goes to stem"));
     }
 
-    private static void stomata(List<Key> keys) {
-        keys.add(
-                Key.choice("stomata.form", HYPERBOLA, LIGHT_TEMPERATURE_HUMIDITY)
-                        .required(HYPERBOLA)
-                        .about("which published form"));
+    private static void stomata(List<Key<Double>> keys) {
         keys.add(
                 Key.quantity("stomata.least", RESISTANCE)
                         .above("0 s/m", "2000 s/m")
@@ -182,7 +199,7 @@ final class CropKeys {
                         .about("leaf size along the air's path"));
     }
 
-    private static void rest(List<Key> keys) {
+    private static void rest(List<Key<Double>> keys) {
         for (String stage : new String[] {"initial", "mid", "end"}) {
             keys.add(
                     Key.number("coefficients." + stage)
@@ -235,17 +252,17 @@ final class CropKeys {
                         .about("share of growth lost above it"));
     }
 
-    private static void nutrition(List<Key> keys) {
+    private static void nutrition(List<Key<Double>> keys) {
         for (String part : new String[] {"leaf", "fruit"}) {
             for (String element : ELEMENTS) {
-                Key key =
+                Key.Draft<Double> key =
                         Key.quantity("nutrition." + part + "." + element, CONTENT)
-                                .from("0 g/kg", "200 g/kg")
-                                .about(element + " of " + part + " dry mass");
+                                .from("0 g/kg", "200 g/kg");
                 keys.add(
-                        part.equals("leaf")
-                                ? key.required("45 g/kg")
-                                : key.workedOut("the leaf's, for a leaf crop", "25 g/kg"));
+                        (part.equals("leaf")
+                                        ? key.required("45 g/kg")
+                                        : key.workedOut("the leaf's, for a leaf crop", "25 g/kg"))
+                                .about(element + " of " + part + " dry mass"));
             }
         }
         keys.add(
@@ -264,7 +281,7 @@ final class CropKeys {
         keys.add(share("nutrition.chloride_pass", "0.2", "chloride taken per litre drunk"));
     }
 
-    private static void thirst(List<Key> keys) {
+    private static void thirst(List<Key<Double>> keys) {
         keys.add(
                 Key.number("thirst.full_cover")
                         .above("0", "3")
@@ -273,30 +290,30 @@ final class CropKeys {
         keys.add(
                 Key.share("thirst.co2_conductance")
                         .above("0 %", "100 %")
-                        .fallsTo("70 %")
+                        .fallsTo("70 %", Key.ASSUMED)
                         .about("stomatal conductance at 1000 ppm over that at 400 ppm"));
         keys.add(
                 Key.number("thirst.doubt")
                         .from("0", "2")
-                        .fallsTo("0.4")
+                        .fallsTo("0.4", Key.ASSUMED)
                         .about("spread between stands, standard deviation of the logarithm"));
     }
 
-    private static void nursery(List<Key> keys) {
+    private static void nursery(List<Key<Double>> keys) {
         keys.add(
                 Key.quantity("nursery.area", UnitTable.AREA)
                         .above("0 cm2", "1 m2")
-                        .fallsTo("25 cm2")
+                        .fallsTo("25 cm2", Key.ASSUMED)
                         .about("ground each seedling has in its cell or pot, spacing included"));
         keys.add(
                 Key.quantity("nursery.ppfd", UnitTable.PHOTON_FLUX)
                         .above("0 umol/m2/s", "2000 umol/m2/s")
-                        .fallsTo("200 umol/m2/s")
+                        .fallsTo("200 umol/m2/s", Key.ASSUMED)
                         .about("light in the nursery"));
         keys.add(
                 Key.quantity("nursery.lit", HOURS)
                         .above("0 h", "24 h")
-                        .fallsTo("16 h")
+                        .fallsTo("16 h", Key.ASSUMED)
                         .about("hours of it a day"));
         keys.add(
                 Key.quantity("nursery.temperature", TEMPERATURE)
@@ -306,26 +323,26 @@ final class CropKeys {
         keys.add(
                 Key.quantity("nursery.days", UnitTable.DAYS)
                         .from("0 days", "365 days")
-                        .fallsTo("14 days")
+                        .fallsTo("14 days", Key.ASSUMED)
                         .about("usual age at transplanting, from sowing"));
         keys.add(
                 Key.number("nursery.leaves")
                         .above("0", "200")
-                        .fallsTo("4")
+                        .fallsTo("4", Key.ASSUMED)
                         .about("true leaves at that age"));
         keys.add(
                 Key.quantity("nursery.height", LENGTH)
                         .above("0 cm", "2 m")
-                        .fallsTo("6 cm")
+                        .fallsTo("6 cm", Key.ASSUMED)
                         .about("height at that age"));
         keys.add(
                 Key.quantity("nursery.root_length", LENGTH)
                         .from("0 cm", "2 m")
-                        .fallsTo("0 cm")
+                        .fallsTo("0 cm", Key.ASSUMED)
                         .about("roots that hang out below the plug at transplanting"));
     }
 
-    private static void needs(List<Key> keys) {
+    private static void needs(List<Key<Double>> keys) {
         keys.add(
                 Key.quantity("needs.ec_low", CONDUCTIVITY)
                         .from("0 mS/cm", "10 mS/cm")
@@ -365,7 +382,7 @@ final class CropKeys {
                         .about("solution above which roots suffer"));
     }
 
-    private static void response(List<Key> keys) {
+    private static void response(List<Key<Double>> keys) {
         keys.add(
                 oxygen("oxygen_enough", "2 mg/L", "dissolved oxygen of full growth up to 25 degC"));
         keys.add(
@@ -376,7 +393,7 @@ final class CropKeys {
         keys.add(
                 Key.share("root_zone.growth_without_oxygen")
                         .from("0 %", "100 %")
-                        .fallsTo("70 %")
+                        .fallsTo("70 %", LIBRARY)
                         .about("growth left in water without oxygen while roots hang in air"));
         keys.add(
                 oxygen(
@@ -386,7 +403,7 @@ final class CropKeys {
         keys.add(
                 Key.share("root_zone.water_without_oxygen")
                         .from("0 %", "100 %")
-                        .fallsTo("70 %")
+                        .fallsTo("70 %", LIBRARY)
                         .about("water uptake left without oxygen"));
         keys.add(rootTemperature("coldest", "10 degC", "root temperature of half growth"));
         keys.add(rootTemperature("low", "18 degC", "full growth from this root temperature"));
@@ -394,17 +411,17 @@ final class CropKeys {
         keys.add(
                 Key.share("root_zone.growth_at_35")
                         .from("0 %", "100 %")
-                        .fallsTo("60 %")
+                        .fallsTo("60 %", LIBRARY)
                         .about("growth left at a root temperature of 35 degC"));
         keys.add(
                 Key.quantity("root_zone.salt_stops", CONDUCTIVITY)
                         .above("0 mS/cm", "60 mS/cm")
-                        .fallsTo("12 mS/cm")
+                        .fallsTo("12 mS/cm", LIBRARY)
                         .about("EC at which growth ends"));
         keys.add(
                 Key.quantity("root_zone.salt_thirst_fall", UnitTable.PER_CONDUCTIVITY)
                         .from("0 per mS/cm", "1 per mS/cm")
-                        .fallsTo("4 % per mS/cm")
+                        .fallsTo("4 % per mS/cm", LIBRARY)
                         .about("share of the thirst lost per EC above salinity.threshold"));
         keys.add(
                 Key.quantity("root_zone.chill", TEMPERATURE)
@@ -424,21 +441,21 @@ final class CropKeys {
         keys.add(
                 Key.quantity("root_zone.longest_day", HOURS)
                         .above("0 h", "24 h")
-                        .fallsTo("24 h")
+                        .fallsTo("24 h", LIBRARY)
                         .about("hours of light a day the crop bears"));
     }
 
-    private static Key oxygen(String name, String otherwise, String about) {
+    private static Key<Double> oxygen(String name, String otherwise, String about) {
         return Key.quantity("root_zone." + name, UnitTable.OXYGEN)
                 .above("0 mg/L", "20 mg/L")
-                .fallsTo(otherwise)
+                .fallsTo(otherwise, LIBRARY)
                 .about(about);
     }
 
-    private static Key rootTemperature(String name, String otherwise, String about) {
+    private static Key<Double> rootTemperature(String name, String otherwise, String about) {
         return Key.quantity("root_zone." + name, TEMPERATURE)
                 .from("-10 degC", "41 degC")
-                .fallsTo(otherwise)
+                .fallsTo(otherwise, LIBRARY)
                 .about(about);
     }
 }

@@ -42,101 +42,100 @@ final class CropReader {
         private final Map<String, Entry> entries = new LinkedHashMap<>();
     }
 
-    /** The crop a tray names, with the tray's own numbers in it; null when faulty. */
-    CropTraits ofTray(Table tray, String way, NamedFiles files) {
-        String label;
-        String text;
-        if (way.equals("crop")) {
-            String name = tray.text("crop");
-            List<String> names = library.names();
-            if (name != null && !names.contains(name)) {
-                String meant = KeyTable.nearest(name, names);
-                tray.faultyValue(
-                        "crop",
-                        names.isEmpty()
-                                ? "a crop of the library, which is empty"
-                                : String.join(", ", names.stream().map(Key::quoted).toList()),
-                        meant.isEmpty()
-                                ? "A crop of your own goes into a file: crop_file = \"my.toml\"."
-                                : "Did you mean " + Key.quoted(meant) + "?");
-                name = null;
-            }
-            label = name == null ? "" : library.label(name);
-            text = name == null ? null : library.text(name);
-        } else {
-            NamedFiles.Named file = files.open(tray, way, TextFile.MEBIBYTE, "a crop file");
-            label = file == null ? "" : file.label();
-            text = file == null ? null : file.text();
-        }
-        Table override = tray.underOtherRules(OVERRIDE, CropKeys.TABLE);
+    /** The crop a tray names, with the tray's own numbers in it. */
+    Read<CropTraits> ofTray(Table tray, Key<String> way, NamedFiles files) {
+        Read<NamedFiles.Named> text =
+                way == TrayKeys.CROP
+                        ? tray.get(way).then(name -> ofLibrary(tray, name))
+                        : files.open(tray, way, TextFile.MEBIBYTE, "a crop file");
         Stated own = new Stated();
-        if (override != null) {
-            state(override, own, true);
+        Read<Table> override = tray.underOtherRules(OVERRIDE, CropKeys.TABLE);
+        if (override.isSound()) {
+            state(override.value(), own, true);
         }
-        if (text == null) {
-            return null;
-        }
-        Source source = new Source(label);
-        CropTraits traits = read(source, text, own);
-        source.problems().forEach(tray.source()::add);
-        return traits;
+        return text.then(
+                crop -> {
+                    TomlFile file = new TomlFile(crop.label());
+                    Read<CropTraits> traits = read(file, crop.text(), own);
+                    file.problems().forEach(tray.file()::add);
+                    return traits;
+                });
     }
 
-    /** A crop file by itself; null when faulty, and the source says why. */
-    static CropTraits read(Source source, String text) {
-        return read(source, text, new Stated());
+    private Read<NamedFiles.Named> ofLibrary(Table tray, String name) {
+        List<String> names = library.names();
+        if (names.contains(name)) {
+            return Read.of(new NamedFiles.Named(library.label(name), library.text(name)));
+        }
+        String meant = KeyTable.nearest(name, names);
+        tray.faultyValue(
+                TrayKeys.CROP,
+                names.isEmpty()
+                        ? "a crop of the library, which is empty"
+                        : String.join(", ", names.stream().map(Key::quoted).toList()),
+                meant.isEmpty()
+                        ? "A crop of your own goes into a file: crop_file = \"my.toml\"."
+                        : "Did you mean " + Key.quoted(meant) + "?");
+        return Read.faulty();
     }
 
-    private static CropTraits read(Source source, String text, Stated override) {
-        if (!source.parse(text)) {
-            return null;
+    /** A crop file by itself; when faulty, the file says why. */
+    static Read<CropTraits> read(TomlFile file, String text) {
+        return read(file, text, new Stated());
+    }
+
+    private static Read<CropTraits> read(TomlFile file, String text, Stated override) {
+        if (!file.parse(text)) {
+            return Read.faulty();
         }
-        Table root = Table.root(source, CropKeys.TABLE);
+        Table root = Table.root(file, CropKeys.TABLE);
         Stated stated = new Stated();
         state(root, stated, false);
         checkWhole(root, stated);
-        if (source.isFaulty()) {
-            return null;
+        if (file.isFaulty()) {
+            return Read.faulty();
         }
         stated.entries.putAll(override.entries);
         if (override.form != null) {
             stated.form = override.form;
         }
-        checkOrder(source, stated);
-        return source.isFaulty() ? null : traits(stated);
+        checkOrder(file, stated);
+        return file.isFaulty() ? Read.faulty() : Read.of(traits(stated));
     }
 
     // Reading what is stated.
 
     private static void state(Table root, Stated stated, boolean override) {
         if (!override) {
-            stated.name = root.text("name");
-            stated.latinName = root.text("latin_name");
+            stated.name = root.get(CropKeys.NAME).orElse("");
+            stated.latinName = root.get(CropKeys.LATIN_NAME).orElse("");
         }
-        for (Key key : CropKeys.TABLE.keys()) {
-            int dot = key.path().lastIndexOf('.');
-            if (dot < 0) {
-                continue;
-            }
-            Table table = root;
-            for (String step : key.path().substring(0, dot).split("\\.")) {
-                table = table.child(step);
-            }
-            if (!table.has(key.name())) {
-                continue;
-            }
-            if (key.kind() == Key.Kind.CHOICE) {
-                stated.form = table.choice(key.name());
-                continue;
-            }
-            Entry entry = entry(table, key, override);
-            if (entry != null) {
-                stated.entries.put(key.path(), entry);
+        Table stomata = root.child("stomata");
+        if (stomata.has(CropKeys.FORM.name())) {
+            stated.form = stomata.get(CropKeys.FORM).orElse(null);
+        }
+        for (Key<Double> key : CropKeys.NUMBERS) {
+            Table table = tableOf(root, key);
+            if (table.has(key)) {
+                Entry entry = entry(table, key, override);
+                if (entry != null) {
+                    stated.entries.put(key.path(), entry);
+                }
             }
         }
     }
 
-    private static Entry entry(Table table, Key key, boolean override) {
+    /** The table a key of a crop file stands in. */
+    private static Table tableOf(Table root, Key<?> key) {
+        Table table = root;
+        String[] steps = key.path().split("\\.");
+        for (int i = 0; i < steps.length - 1; i++) {
+            table = table.child(steps[i]);
+        }
+        return table;
+    }
+
+    private static Entry entry(Table table, Key<Double> key, boolean override) {
         Object raw = table.raw(key.name());
         if (!(raw instanceof TomlTable parts)) {
             double value = value(table, key, raw, "");
@@ -164,7 +163,7 @@ final class CropReader {
                 String meant = KeyTable.nearest(part, PARTS);
                 table.fault(
                         key.name(),
-                        "an unknown part " + Key.quoted(Source.shown(part)),
+                        "an unknown part " + Key.quoted(TomlFile.shown(part)),
                         String.join(", ", PARTS),
                         meant.isEmpty() ? "" : "Did you mean " + Key.quoted(meant) + "?");
                 return null;
@@ -195,7 +194,7 @@ final class CropReader {
         if (standing != null && !STANDINGS.contains(standing)) {
             table.fault(
                     key.name(),
-                    "standing " + Key.quoted(Source.shown(standing)),
+                    "standing " + Key.quoted(TomlFile.shown(standing)),
                     String.join(", ", STANDINGS.stream().map(Key::quoted).toList()),
                     "");
             return null;
@@ -215,26 +214,27 @@ final class CropReader {
                         standing));
     }
 
-    private static double bound(Table table, Key key, TomlTable parts, String part) {
+    private static double bound(Table table, Key<Double> key, TomlTable parts, String part) {
         Object raw = parts.get(List.of(part));
         return raw == null ? Double.NaN : value(table, key, raw, part + " = ");
     }
 
-    private static double value(Table table, Key key, Object raw, String prefix) {
-        Measure.Read read = Table.read(key, raw);
-        if (read.good() && key.inBounds(read)) {
-            return read.value();
+    private static double value(Table table, Key<Double> key, Object raw, String prefix) {
+        Read<Double> read = key.read(raw);
+        if (read instanceof Read.Sound<Double> sound) {
+            return sound.value();
         }
+        String hint = read instanceof Read.Faulty<Double> fault ? fault.hint() : "";
         String words =
                 raw instanceof String text
-                        ? Key.quoted(Source.shown(text))
-                        : Source.shown(String.valueOf(raw));
-        table.fault(key.name(), prefix + words, key.allowed(), read.hint());
+                        ? Key.quoted(TomlFile.shown(text))
+                        : TomlFile.shown(String.valueOf(raw));
+        table.fault(key.name(), prefix + words, key.allowed(), hint);
         return Double.NaN;
     }
 
     private static String part(
-            Table table, Key key, TomlTable parts, String part, String otherwise) {
+            Table table, Key<Double> key, TomlTable parts, String part, String otherwise) {
         Object raw = parts.get(List.of(part));
         if (raw instanceof String text && !text.isBlank()) {
             return text;
@@ -252,14 +252,14 @@ final class CropReader {
 
     private static String words(TomlTable parts, String part) {
         Object raw = parts.get(List.of(part));
-        return raw == null ? "" : Source.shown(String.valueOf(raw));
+        return raw == null ? "" : TomlFile.shown(String.valueOf(raw));
     }
 
     // Holding it together.
 
     private static void checkWhole(Table root, Stated stated) {
         boolean fruits = stated.entries.containsKey("stages.flowering");
-        for (Key key : CropKeys.TABLE.keys()) {
+        for (Key<?> key : CropKeys.TABLE.keys().values()) {
             boolean fruiting =
                     key.path().startsWith("nutrition.fruit.")
                             || key.path().equals("stages.full_load")
@@ -275,42 +275,39 @@ final class CropReader {
             if (!needed || dot < 0) {
                 continue;
             }
-            Table table = root;
-            for (String step : key.path().substring(0, dot).split("\\.")) {
-                table = table.child(step);
-            }
-            if (!table.meant(key.name())) {
-                table.missing(key.name());
+            Table table = tableOf(root, key);
+            if (!table.meant(key)) {
+                table.missing(key);
             }
         }
     }
 
-    private static void checkOrder(Source source, Stated stated) {
-        rises(source, stated, "growth.base", "growth.optimum_low");
-        rises(source, stated, "growth.optimum_low", "growth.optimum_high");
-        rises(source, stated, "growth.optimum_high", "growth.ceiling");
-        rises(source, stated, "stages.emergence", "stages.first_harvest");
-        rises(source, stated, "stages.emergence", "stages.flowering");
-        rises(source, stated, "stages.flowering", "stages.full_load");
-        rises(source, stated, "stages.flowering", "stages.first_harvest");
-        rises(source, stated, "stages.first_harvest", "stages.last_harvest");
-        rises(source, stated, "coefficients.initial_ends", "coefficients.mid_begins");
-        rises(source, stated, "coefficients.mid_begins", "coefficients.mid_ends");
-        rises(source, stated, "needs.ec_low", "needs.ec_high");
-        rises(source, stated, "needs.ph_low", "needs.ph_high");
-        rises(source, stated, "needs.light_low", "needs.light_high");
-        rises(source, stated, "root_zone.coldest", "root_zone.low");
-        rises(source, stated, "root_zone.low", "root_zone.high");
-        rises(source, stated, "root_zone.oxygen_enough", "root_zone.oxygen_enough_warm");
-        rises(source, stated, "salinity.threshold", "root_zone.salt_stops");
+    private static void checkOrder(TomlFile file, Stated stated) {
+        rises(file, stated, "growth.base", "growth.optimum_low");
+        rises(file, stated, "growth.optimum_low", "growth.optimum_high");
+        rises(file, stated, "growth.optimum_high", "growth.ceiling");
+        rises(file, stated, "stages.emergence", "stages.first_harvest");
+        rises(file, stated, "stages.emergence", "stages.flowering");
+        rises(file, stated, "stages.flowering", "stages.full_load");
+        rises(file, stated, "stages.flowering", "stages.first_harvest");
+        rises(file, stated, "stages.first_harvest", "stages.last_harvest");
+        rises(file, stated, "coefficients.initial_ends", "coefficients.mid_begins");
+        rises(file, stated, "coefficients.mid_begins", "coefficients.mid_ends");
+        rises(file, stated, "needs.ec_low", "needs.ec_high");
+        rises(file, stated, "needs.ph_low", "needs.ph_high");
+        rises(file, stated, "needs.light_low", "needs.light_high");
+        rises(file, stated, "root_zone.coldest", "root_zone.low");
+        rises(file, stated, "root_zone.low", "root_zone.high");
+        rises(file, stated, "root_zone.oxygen_enough", "root_zone.oxygen_enough_warm");
+        rises(file, stated, "salinity.threshold", "root_zone.salt_stops");
     }
 
-    private static void rises(Source source, Stated stated, String low, String high) {
+    private static void rises(TomlFile file, Stated stated, String low, String high) {
         Entry lower = stated.entries.get(low);
         Entry higher = stated.entries.get(high);
         if (lower != null && higher != null && !(lower.value <= higher.value)) {
-            int line = source.line(List.of(high.split("\\.")));
-            source.problem(
+            int line = file.line(List.of(high.split("\\.")));
+            file.problem(
                     line,
                     line == 0 ? 0 : 1,
                     high,

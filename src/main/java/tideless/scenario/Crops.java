@@ -24,12 +24,12 @@ public final class Crops {
             throw new IllegalArgumentException(
                     "no crop is called " + name + "; there are " + String.join(", ", names()));
         }
-        Source source = new Source(CropLibrary.SHIPPED.label(name));
-        CropTraits traits = CropReader.read(source, CropLibrary.SHIPPED.text(name));
-        if (traits == null) {
-            throw new IllegalStateException("a shipped crop is faulty: " + source.problems());
+        TomlFile file = new TomlFile(CropLibrary.SHIPPED.label(name));
+        Read<CropTraits> traits = CropReader.read(file, CropLibrary.SHIPPED.text(name));
+        if (!traits.isSound()) {
+            throw new IllegalStateException("a shipped crop is faulty: " + file.problems());
         }
-        return traits;
+        return traits.value();
     }
 
     /** The known name nearest to a misspelt one, or an empty text when none is near. */

@@ -24,7 +24,7 @@ final class CsvColumns {
     private static final int MOST_PROBLEMS = 20;
 
     private final String label;
-    private final Source source;
+    private final TomlFile source;
     private final List<CsvRecord> rows = new ArrayList<>();
     private final Map<String, Integer> columns = new LinkedHashMap<>();
     private final Map<String, String> units = new LinkedHashMap<>();
@@ -33,7 +33,7 @@ final class CsvColumns {
     private boolean sound = true;
     private int problems;
 
-    private CsvColumns(String label, Source source) {
+    private CsvColumns(String label, TomlFile source) {
         this.label = label;
         this.source = source;
     }
@@ -64,11 +64,11 @@ final class CsvColumns {
     record Named(String column, String unit) {}
 
     /** Reads a text; null when it has no table in it, which has then been said. */
-    static CsvColumns of(String label, String text, Source source, String... needed) {
+    static CsvColumns of(String label, String text, TomlFile source, String... needed) {
         return of(label, text, source, Wanted.just(needed));
     }
 
-    static CsvColumns of(String label, String text, Source source, Wanted wanted) {
+    static CsvColumns of(String label, String text, TomlFile source, Wanted wanted) {
         CsvColumns csv = new CsvColumns(label, source);
         try {
             for (CsvRecord row : reader(text)) {
@@ -167,7 +167,7 @@ final class CsvColumns {
                         meant.isEmpty()
                                 ? ""
                                 : "Maybe rename the column "
-                                        + Key.quoted(Source.shown(meant))
+                                        + Key.quoted(TomlFile.shown(meant))
                                         + ".");
                 all = false;
             }
@@ -178,7 +178,7 @@ final class CsvColumns {
                         line(names),
                         1,
                         named.getKey(),
-                        "no column " + Key.quoted(Source.shown(named.getValue().column())),
+                        "no column " + Key.quoted(TomlFile.shown(named.getValue().column())),
                         "one of the file's columns: " + shown(unused.keySet()),
                         "");
                 all = false;
@@ -199,7 +199,7 @@ final class CsvColumns {
 
     private static String shown(Iterable<String> names) {
         List<String> shown = new ArrayList<>();
-        names.forEach(name -> shown.add(Source.shown(name)));
+        names.forEach(name -> shown.add(TomlFile.shown(name)));
         return String.join(", ", shown);
     }
 
@@ -300,7 +300,7 @@ final class CsvColumns {
                 line(row),
                 columns.get(column) + 1,
                 column,
-                Key.quoted(Source.shown(cell(row, column))),
+                Key.quoted(TomlFile.shown(cell(row, column))),
                 allowed,
                 "");
     }
@@ -327,7 +327,7 @@ final class CsvColumns {
                 unitLine(),
                 columns.get(column) + 1,
                 column,
-                unit.isEmpty() ? "no unit" : "the unit " + Key.quoted(Source.shown(unit)),
+                unit.isEmpty() ? "no unit" : "the unit " + Key.quoted(TomlFile.shown(unit)),
                 String.join(", ", shown),
                 headRows == 2
                         ? "The second row states units."
@@ -335,7 +335,7 @@ final class CsvColumns {
                                 + column
                                 + " = "
                                 + Key.quoted(
-                                        Source.shown(rows.get(0).getField(columns.get(column)))
+                                        TomlFile.shown(rows.get(0).getField(columns.get(column)))
                                                 + " in "
                                                 + shown.get(0))
                                 + ".");

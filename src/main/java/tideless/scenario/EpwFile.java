@@ -27,10 +27,10 @@ final class EpwFile {
     private static final int MOST_PROBLEMS = 20;
 
     private final String label;
-    private final Source source;
+    private final TomlFile source;
     private int problems;
 
-    private EpwFile(String label, Source source) {
+    private EpwFile(String label, TomlFile source) {
         this.label = label;
         this.source = source;
     }
@@ -41,7 +41,7 @@ final class EpwFile {
     }
 
     /** The table as text; null when faulty, and the source says why. */
-    static String asCsv(NamedFiles.Named file, Source source) {
+    static String asCsv(NamedFiles.Named file, TomlFile source) {
         return new EpwFile(file.label(), source).read(file.text().split("\\R"));
     }
 
@@ -159,7 +159,7 @@ final class EpwFile {
     }
 
     private static String shown(String text) {
-        return Key.quoted(Source.shown(text.strip()));
+        return Key.quoted(TomlFile.shown(text.strip()));
     }
 
     private void fault(int line, int column, String key, String found, String allowed) {

@@ -1,8 +1,5 @@
 package tideless.scenario;
 
-import java.util.Arrays;
-import java.util.List;
-
 /**
  * Fittings of a tube and the loss coefficient of each, on the tube's own velocity.
  *
@@ -32,18 +29,5 @@ enum Fitting {
 
     double lossCoefficient() {
         return lossCoefficient;
-    }
-
-    static List<String> spellings() {
-        return Arrays.stream(values()).map(Fitting::spelling).toList();
-    }
-
-    static Fitting of(String spelling) {
-        for (Fitting fitting : values()) {
-            if (fitting.spelling.equals(spelling)) {
-                return fitting;
-            }
-        }
-        throw new IllegalArgumentException("no fitting " + spelling);
     }
 }

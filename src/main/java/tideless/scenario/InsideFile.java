@@ -59,19 +59,6 @@ final class InsideFile {
         LightFrom(String spelling) {
             this.spelling = spelling;
         }
-
-        static List<String> spellings() {
-            return Arrays.stream(values()).map(from -> from.spelling).toList();
-        }
-
-        static LightFrom of(String spelling) {
-            for (LightFrom from : values()) {
-                if (from.spelling.equals(spelling)) {
-                    return from;
-                }
-            }
-            throw new IllegalArgumentException("no light from " + spelling);
-        }
     }
 
     /**
@@ -97,7 +84,7 @@ final class InsideFile {
             double airSpeedMPerS) {}
 
     private final CsvColumns csv;
-    private final Source source;
+    private final TomlFile source;
     private final Rules rules;
     private final Map<String, double[]> hourly = new LinkedHashMap<>();
     private LocalDateTime begin; // of the first hour of the columns
@@ -105,7 +92,7 @@ final class InsideFile {
     private int firstOfRun;
     private int hours; // of the run
 
-    private InsideFile(CsvColumns csv, Source source, Rules rules) {
+    private InsideFile(CsvColumns csv, TomlFile source, Rules rules) {
         this.csv = csv;
         this.source = source;
         this.rules = rules;
@@ -128,9 +115,8 @@ final class InsideFile {
         return NEEDED.contains(column) || OPTIONAL.contains(column);
     }
 
-    /** Null when faulty. */
-    static InsideAir read(
-            NamedFiles.Named file, Source source, LocalDate start, int days, Rules rules) {
+    static Read<InsideAir> read(
+            NamedFiles.Named file, TomlFile source, LocalDate start, int days, Rules rules) {
         CsvColumns csv =
                 CsvColumns.of(
                         file.label(),
@@ -138,7 +124,7 @@ final class InsideFile {
                         source,
                         new CsvColumns.Wanted(NEEDED, OPTIONAL, rules.named()));
         if (csv == null) {
-            return null;
+            return Read.faulty();
         }
         InsideFile inside = new InsideFile(csv, source, rules);
         String moisture = inside.oneOf(MOISTURE);
@@ -154,13 +140,13 @@ final class InsideFile {
         }
         Integer offsetS = inside.fileOffsetS();
         if (!inside.knowsUnits(moisture, light) || offsetS == null || moisture.isEmpty()) {
-            return null;
+            return Read.faulty();
         }
         boolean good =
                 inside.lightFits(light)
                         && inside.load(moisture, light, offsetS, start, days)
                         && inside.fill();
-        return good ? inside.air(moisture, light, WeatherFile.named(file)) : null;
+        return good ? Read.of(inside.air(moisture, light, WeatherFile.named(file))) : Read.faulty();
     }
 
     /** The first of some columns that is there; says that the others are not used. */
@@ -200,7 +186,7 @@ final class InsideFile {
                     csv.unitLine(),
                     1,
                     "time",
-                    Key.quoted(Source.shown(csv.unit("time"))),
+                    Key.quoted(TomlFile.shown(csv.unit("time"))),
                     "\"local\", where the scenario does not tell the rig's own clock",
                     "Maybe add utc_offset = \"+01:00\" to [place].");
             return null;
@@ -450,7 +436,7 @@ final class InsideFile {
         } else if (!light.isEmpty()) {
             lampPpfd = cut(light);
             for (int h = 0; h < hours && light.equals(PAR); h++) {
-                lampPpfd[h] *= rules.lamps().umolPerJ();
+                lampPpfd[h] *= rules.lamps().light().umolPerJ();
             }
         }
         for (int h = 0; h < hours; h++) {
@@ -469,8 +455,8 @@ final class InsideFile {
                 rules.gaps().filled(),
                 air,
                 csv.has(LAMP) || (!light.isEmpty() && rules.lightFrom() != LightFrom.SUN),
-                rules.lamps().umolPerJ(),
-                rules.lamps().nearInfraredPerPar());
+                rules.lamps().light().umolPerJ(),
+                rules.lamps().light().nearInfraredPerPar());
     }
 
     private double[] lampPpfd() {
@@ -486,11 +472,11 @@ final class InsideFile {
 
     /** What a light column shows of the lamps alone, in its own quantity. */
     private double sameAs(String light, double lampPpfd) {
-        double par = lampPpfd / rules.lamps().umolPerJ();
+        double par = lampPpfd / rules.lamps().light().umolPerJ();
         return switch (light) {
             case PPFD -> lampPpfd;
             case PAR -> par;
-            default -> par * (1 + rules.lamps().nearInfraredPerPar());
+            default -> par * (1 + rules.lamps().light().nearInfraredPerPar());
         };
     }
 

@@ -1,32 +1,31 @@
 package tideless.scenario;
 
-import java.util.ArrayList;
-import java.util.Arrays;
+import java.time.DayOfWeek;
+import java.time.LocalDate;
+import java.util.LinkedHashMap;
 import java.util.List;
+import java.util.Map;
+import java.util.Objects;
+import java.util.Set;
+import tideless.rig.Lamp;
+import tideless.rig.Visits;
 
 /**
- * One key a user may write: the only place that says where it stands, what it may hold, what it
- * falls back on and what it means. Reading, suggestions, {@code show} and the reference page are
- * all made from it.
+ * One key a user may write: the only place that says what it may hold, what it falls back on and
+ * why, and what it means. Reading, suggestions, {@code show} and the reference page are all made
+ * from it. Where it stands is said by the {@link KeyTable} its {@link KeyGroup} is put into.
+ *
+ * @param <T> what it is read as; a quantity as a number in the records' unit
  */
-final class Key {
-    /** What a value is. */
-    enum Kind {
-        TEXT,
-        CHOICE,
-        QUANTITY,
-        COUNT,
-        FLAG,
-        DATE,
-        CLOCK,
-        WEEKDAYS,
-        DATES,
-        SPANS,
-        LEVELS,
-        STRENGTHS,
-        NAMES,
-        FILE
-    }
+final class Key<T> {
+    /** A default that many growers and books use, none of which we can name. */
+    static final String COMMON_PRACTICE = "common practice, no source";
+
+    /** A default that we took because one is needed. */
+    static final String ASSUMED = "assumed";
+
+    /** A default that leaves something out of the run until it is asked for. */
+    static final String LEFT_OUT = "left out until stated";
 
     /** Whether it must stand there, and what holds when it does not. */
     enum Need {
@@ -41,146 +40,196 @@ final class Key {
     }
 
     private final String path;
-    private final Kind kind;
-    private Need need = Need.OPTIONAL;
-    private List<UnitTable> tables = List.of();
-    private boolean plainToo;
-    private List<String> choices = List.of();
-    private String low = "";
-    private boolean lowIncluded;
-    private String high = "";
-    private String fallback = "";
-    private String example = "";
-    private String about = "";
-    private String discriminator = "";
-    private List<String> onlyWith = List.of();
+    private final Kind<T> kind;
+    private final Need need;
+    private final Bounds bounds;
+    private final String fallback;
+    private final String basis;
+    private final String example;
+    private final String about;
+    private final String discriminator;
+    private final List<String> onlyWith;
 
-    private Key(String path, Kind kind) {
-        this.path = path;
-        this.kind = kind;
+    private Key(Draft<T> draft, String about) {
+        path = draft.path;
+        kind = draft.kind;
+        need = Objects.requireNonNull(draft.need, path);
+        bounds = draft.bounds;
+        fallback = draft.fallback;
+        basis = draft.basis;
+        example = draft.example;
+        discriminator = draft.discriminator;
+        onlyWith = draft.onlyWith;
+        this.about = about;
+        if (bounds != null && !(bounds.low().value() < bounds.high().value())) {
+            throw new IllegalStateException("bounds of " + path + " do not rise");
+        }
     }
 
-    static Key text(String path) {
-        return new Key(path, Kind.TEXT);
+    // One way to begin a kind of key; Draft.about ends it.
+
+    static Draft<String> text(String path) {
+        return new Draft<>(path, new Kind.Text());
     }
 
-    static Key file(String path) {
-        return new Key(path, Kind.FILE);
+    /** The name of a file, counted from the scenario's folder. */
+    static Draft<String> file(String path) {
+        return new Draft<>(path, new Kind.FileName());
     }
 
-    static Key flag(String path) {
-        return new Key(path, Kind.FLAG);
+    static Draft<Boolean> flag(String path) {
+        return new Draft<>(path, new Kind.Flag());
     }
 
-    static Key date(String path) {
-        return new Key(path, Kind.DATE);
+    static Draft<LocalDate> date(String path) {
+        return new Draft<>(path, new Kind.Date());
     }
 
-    static Key clock(String path) {
-        return new Key(path, Kind.CLOCK);
+    /** Seconds after midnight, 24:00 as 0. */
+    static Draft<Double> clock(String path) {
+        return new Draft<>(path, new Kind.Clock());
     }
 
-    static Key of(String path, Kind kind) {
-        return new Key(path, kind);
+    static Draft<Set<DayOfWeek>> weekdays(String path) {
+        return new Draft<>(path, new Kind.Weekdays());
     }
 
-    static Key choice(String path, List<String> choices) {
-        Key key = new Key(path, Kind.CHOICE);
-        key.choices = List.copyOf(choices);
-        return key;
+    /** Dates in rising order. */
+    static Draft<List<LocalDate>> dates(String path) {
+        return new Draft<>(path, new Kind.Dates());
     }
 
-    static Key choice(String path, String... choices) {
-        return choice(path, Arrays.asList(choices));
+    static Draft<List<Visits.Absence>> spans(String path) {
+        return new Draft<>(path, new Kind.Spans());
     }
 
-    static Key names(String path, List<String> choices) {
-        Key key = new Key(path, Kind.NAMES);
-        key.choices = List.copyOf(choices);
-        return key;
+    /** Shares by the time of day. */
+    static Draft<List<Lamp.Level>> levels(String path) {
+        return new Draft<>(path, new Kind.Levels());
     }
 
-    static Key quantity(String path, UnitTable... tables) {
-        Key key = new Key(path, Kind.QUANTITY);
-        key.tables = List.of(tables);
-        return key;
+    /** Shares by date. */
+    static Draft<List<DatedShare>> strengths(String path) {
+        return new Draft<>(path, new Kind.Strengths());
     }
 
-    /** A number without unit; a share may also be written in %. */
-    static Key number(String path) {
-        Key key = new Key(path, Kind.QUANTITY);
-        key.plainToo = true;
-        return key;
+    static Draft<String> choice(String path, List<String> choices) {
+        Map<String, String> same = new LinkedHashMap<>();
+        choices.forEach(choice -> same.put(choice, choice));
+        return choice(path, same);
+    }
+
+    static Draft<String> choice(String path, String... choices) {
+        return choice(path, List.of(choices));
+    }
+
+    /** One of some spellings, read as what each stands for. */
+    static <T> Draft<T> choice(String path, Map<String, T> meanings) {
+        return new Draft<>(path, new Kind.Choice<>(meanings));
+    }
+
+    /** A list of such spellings, each as often as it is meant. */
+    static <T> Draft<List<T>> names(String path, Map<String, T> meanings) {
+        return new Draft<>(path, new Kind.Names<>(meanings));
+    }
+
+    /** A number with a unit of one of some tables, all of which give the same records' unit. */
+    static Draft<Double> quantity(String path, UnitTable... tables) {
+        return new Draft<>(path, new Kind.Quantity(new Units(List.of(tables), false)));
+    }
+
+    /** A number without unit. */
+    static Draft<Double> number(String path) {
+        return new Draft<>(path, new Kind.Quantity(new Units(List.of(), true)));
     }
 
     /** A share: "50 %" or 0.5. */
-    static Key share(String path) {
-        Key key = quantity(path, UnitTable.SHARE);
-        key.plainToo = true;
-        return key;
+    static Draft<Double> share(String path) {
+        return new Draft<>(path, new Kind.Quantity(new Units(List.of(UnitTable.SHARE), true)));
     }
 
-    static Key count(String path) {
-        Key key = new Key(path, Kind.COUNT);
-        key.plainToo = true;
-        return key;
+    /** As {@link #quantity} where the tables differ in what they measure. */
+    static Draft<Measure> measure(String path, UnitTable... tables) {
+        return new Draft<>(path, new Kind.AnyMeasure(new Units(List.of(tables), false)));
     }
 
-    /** Bounds as written in the first table's units; the first excluded. */
-    Key above(String low, String high) {
-        this.low = low;
-        this.high = high;
-        check();
-        return this;
+    static Draft<Integer> count(String path) {
+        return new Draft<>(path, new Kind.Count());
     }
 
-    /** Bounds as written in the first table's units; both included. */
-    Key from(String low, String high) {
-        this.lowIncluded = true;
-        return above(low, high);
-    }
+    /** A key that is being declared. */
+    static final class Draft<T> {
+        private final String path;
+        private final Kind<T> kind;
+        private Need need;
+        private Bounds bounds;
+        private String fallback = "";
+        private String basis = "";
+        private String example = "";
+        private String discriminator = "";
+        private List<String> onlyWith = List.of();
 
-    Key required(String example) {
-        this.need = Need.REQUIRED;
-        this.example = example;
-        return this;
-    }
+        private Draft(String path, Kind<T> kind) {
+            this.path = path;
+            this.kind = kind;
+        }
 
-    Key fallsTo(String fallback) {
-        this.need = Need.DEFAULT;
-        this.fallback = fallback;
-        this.example = fallback;
-        return this;
-    }
+        /** Bounds as written in the first table's units; the first excluded. */
+        Draft<T> above(String low, String high) {
+            bounds = new Bounds(kind.units(), low, false, high);
+            return this;
+        }
 
-    Key workedOut(String how, String example) {
-        this.need = Need.WORKED_OUT;
-        this.fallback = how;
-        this.example = example;
-        return this;
-    }
+        /** Bounds as written in the first table's units; both included. */
+        Draft<T> from(String low, String high) {
+            bounds = new Bounds(kind.units(), low, true, high);
+            return this;
+        }
 
-    Key optional(String example) {
-        this.need = Need.OPTIONAL;
-        this.example = example;
-        return this;
-    }
+        Draft<T> required(String example) {
+            need = Need.REQUIRED;
+            this.example = example;
+            return this;
+        }
 
-    Key about(String about) {
-        this.about = about;
-        return this;
-    }
+        /**
+         * A text that is read when the user says nothing.
+         *
+         * @param basis where it comes from: author and year, or {@link #COMMON_PRACTICE}, {@link
+         *     #ASSUMED} or {@link #LEFT_OUT}
+         */
+        Draft<T> fallsTo(String fallback, String basis) {
+            need = Need.DEFAULT;
+            this.fallback = fallback;
+            this.basis = basis;
+            this.example = fallback;
+            return this;
+        }
 
-    /** Makes sense only where a sibling key holds one of these. */
-    Key onlyWith(String discriminator, String... values) {
-        this.discriminator = discriminator;
-        this.onlyWith = List.of(values);
-        return this;
-    }
+        /** Words for what the reader works out from other keys. */
+        Draft<T> workedOut(String how, String example) {
+            need = Need.WORKED_OUT;
+            this.fallback = how;
+            this.example = example;
+            return this;
+        }
 
-    private void check() {
-        if (!(lowValue() < highValue())) {
-            throw new IllegalStateException("bounds of " + path + " do not rise");
+        Draft<T> optional(String example) {
+            need = Need.OPTIONAL;
+            this.example = example;
+            return this;
+        }
+
+        /** Makes sense only where a sibling key holds one of these. */
+        Draft<T> onlyWith(Key<?> discriminator, String... values) {
+            this.discriminator = discriminator.name();
+            this.onlyWith = List.of(values);
+            return this;
+        }
+
+        /** Ends the declaration with one line for a reader who knows the rig but not this key. */
+        Key<T> about(String about) {
+            return new Key<>(this, about);
         }
     }
 
@@ -193,7 +242,7 @@ final class Key {
         return path.substring(path.lastIndexOf('.') + 1);
     }
 
-    Kind kind() {
+    Kind<T> kind() {
         return kind;
     }
 
@@ -202,19 +251,16 @@ final class Key {
     }
 
     List<UnitTable> tables() {
-        return tables;
-    }
-
-    boolean plainToo() {
-        return plainToo;
-    }
-
-    List<String> choices() {
-        return choices;
+        return kind.units().tables();
     }
 
     String fallback() {
         return fallback;
+    }
+
+    /** Where the default comes from; empty when there is none. */
+    String basis() {
+        return basis;
     }
 
     String example() {
@@ -233,87 +279,23 @@ final class Key {
         return onlyWith;
     }
 
-    double lowValue() {
-        return low.isEmpty() ? Double.NEGATIVE_INFINITY : read(low).value();
+    /** A value as it came out of a file, or of a text for one. */
+    Read<T> read(Object value) {
+        return kind.read(this, value);
     }
 
-    double highValue() {
-        return high.isEmpty() ? Double.POSITIVE_INFINITY : read(high).value();
-    }
-
-    Measure.Read read(String text) {
-        return Measure.of(text, tables, plainToo);
-    }
-
-    /**
-     * Whether a value lies in bounds. Bounds are stated in the first table's units; where several
-     * tables are allowed the reader checks the others against the vessel itself.
-     */
-    boolean inBounds(Measure.Read read) {
-        if (low.isEmpty()) {
-            return true;
-        }
-        if (read.table() != null && tables.size() > 1 && read.table() != tables.get(0)) {
-            return read.value() >= 0;
-        }
-        double value = read.value();
-        return (lowIncluded ? value >= lowValue() : value > lowValue()) && value <= highValue();
+    boolean inBounds(Measure measure) {
+        return bounds == null || bounds.contain(measure);
     }
 
     /** The bounds in words, or an empty text. */
     String bounds() {
-        if (low.isEmpty()) {
-            return "";
-        }
-        return (lowIncluded ? "from " + low : "above " + low) + " up to " + high;
+        return bounds == null ? "" : bounds.toString();
     }
 
     /** What may stand there, in one line for a message. */
     String allowed() {
-        switch (kind) {
-            case TEXT:
-                return "a text, as " + quoted(example);
-            case FILE:
-                return "the name of a file, as " + quoted(example);
-            case CHOICE:
-                return String.join(", ", choices.stream().map(Key::quoted).toList());
-            case FLAG:
-                return "true or false";
-            case DATE:
-                return "a date from 1900-01-01 up to 2200-12-31, as 2026-03-02";
-            case CLOCK:
-                return "a time of day from \"00:00\" up to \"24:00\", as " + quoted(example);
-            case WEEKDAYS:
-                return "\"daily\" or a list of mon, tue, wed, thu, fri, sat, sun";
-            case DATES:
-                return "a list of dates, as [2026-03-02, 2026-03-09]";
-            case SPANS:
-                return "a list of spans, as [{ from = 2026-04-03, to = 2026-04-12 }]";
-            case LEVELS:
-                return "a list of times that rise, as [{ from = \"06:00\", share = \"50 %\" }]";
-            case STRENGTHS:
-                return "a list of dates that rise, as [{ from = 2026-03-20, share = \"80 %\" }]";
-            case NAMES:
-                return "a list of " + String.join(", ", choices.stream().map(Key::quoted).toList());
-            case COUNT:
-                return "a whole number " + bounds();
-            case QUANTITY:
-                return quantityAllowed();
-        }
-        throw new AssertionError("no words for " + kind);
-    }
-
-    private String quantityAllowed() {
-        List<String> units = new ArrayList<>();
-        for (UnitTable table : tables) {
-            units.addAll(table.shown());
-        }
-        String what = bounds();
-        if (units.isEmpty()) {
-            return (what.isEmpty() ? "a number" : "a number " + what) + ", without unit";
-        }
-        String tail = (plainToo ? "with or without " : "in ") + String.join(", ", units);
-        return what.isEmpty() ? "a number " + tail : what + ", " + tail;
+        return kind.allowed(this);
     }
 
     static String quoted(String text) {

@@ -1,6 +1,7 @@
 package tideless.scenario;
 
 import java.util.ArrayList;
+import java.util.Collections;
 import java.util.LinkedHashMap;
 import java.util.LinkedHashSet;
 import java.util.List;
@@ -9,34 +10,61 @@ import java.util.Set;
 
 /** The keys of one kind of file, found by the table they stand in. */
 final class KeyTable {
-    private final Map<String, Key> byPath = new LinkedHashMap<>();
+    private final Map<String, Key<?>> byPath = new LinkedHashMap<>();
     private final Map<String, Set<String>> childrenByTable = new LinkedHashMap<>();
+    private final Map<String, String> guestByTable = new LinkedHashMap<>();
 
-    KeyTable(List<Key> keys) {
-        for (Key key : keys) {
-            if (byPath.put(key.path(), key) != null) {
-                throw new IllegalStateException(key.path() + " is stated twice");
-            }
-            String rest = key.path();
-            while (!rest.isEmpty()) {
-                int dot = rest.lastIndexOf('.');
-                String table = dot < 0 ? "" : rest.substring(0, dot);
-                childrenByTable
-                        .computeIfAbsent(table, t -> new LinkedHashSet<>())
-                        .add(rest.substring(dot + 1));
-                rest = table;
-            }
+    /** Puts the keys of a group into a table, "" for the top of the file. */
+    KeyTable at(String table, KeyGroup group) {
+        for (Key<?> key : group.keys()) {
+            put(join(table, key.path()), key);
+        }
+        return this;
+    }
+
+    private void put(String path, Key<?> key) {
+        if (byPath.put(path, key) != null) {
+            throw new IllegalStateException(path + " is stated twice");
+        }
+        String rest = path;
+        while (!rest.isEmpty()) {
+            int dot = rest.lastIndexOf('.');
+            String table = dot < 0 ? "" : rest.substring(0, dot);
+            childrenByTable
+                    .computeIfAbsent(table, t -> new LinkedHashSet<>())
+                    .add(rest.substring(dot + 1));
+            rest = table;
         }
     }
 
-    /** All keys, in the order they are explained. */
-    List<Key> keys() {
-        return List.copyOf(byPath.values());
+    /** All keys by their full path, in the order they are explained. */
+    Map<String, Key<?>> keys() {
+        return Collections.unmodifiableMap(byPath);
     }
 
     /** The key of a path, or null. */
-    Key key(String path) {
+    Key<?> key(String path) {
         return byPath.get(path);
+    }
+
+    /** A table that may stand in another and follows rules of its own, as a crop's numbers. */
+    KeyTable guest(String table, String name) {
+        guestByTable.put(table, name);
+        return this;
+    }
+
+    /** Whether a name in a table is such a {@link #guest}. */
+    boolean isGuest(String table, String name) {
+        return name.equals(guestByTable.get(table));
+    }
+
+    /** What a user may write in a table. */
+    List<String> allowedIn(String table) {
+        List<String> allowed = new ArrayList<>(children(table));
+        if (guestByTable.containsKey(table)) {
+            allowed.add(guestByTable.get(table));
+        }
+        return allowed;
     }
 
     /** Whether a path is a table that holds keys. */
@@ -55,10 +83,10 @@ final class KeyTable {
     }
 
     /** Keys that stand directly in a table. */
-    List<Key> keysOf(String table) {
-        List<Key> found = new ArrayList<>();
+    List<Key<?>> keysOf(String table) {
+        List<Key<?>> found = new ArrayList<>();
         for (String child : children(table)) {
-            Key key = byPath.get(join(table, child));
+            Key<?> key = byPath.get(join(table, child));
             if (key != null) {
                 found.add(key);
             }

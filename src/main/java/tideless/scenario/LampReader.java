@@ -1,145 +1,182 @@
 package tideless.scenario;
 
+import static tideless.scenario.LampKeys.AREA;
+import static tideless.scenario.LampKeys.EFFICACY;
+import static tideless.scenario.LampKeys.HOURS;
+import static tideless.scenario.LampKeys.LEVELS;
+import static tideless.scenario.LampKeys.LUX;
+import static tideless.scenario.LampKeys.OFF;
+import static tideless.scenario.LampKeys.ON;
+import static tideless.scenario.LampKeys.ON_TARGET;
+import static tideless.scenario.LampKeys.PPFD;
+import static tideless.scenario.LampKeys.STRENGTHS;
+import static tideless.scenario.LampKeys.TYPE;
+import static tideless.scenario.LampKeys.WATTS;
 import static tideless.scenario.Measure.plain;
 
 import java.time.LocalDate;
+import java.time.temporal.ChronoUnit;
 import java.util.List;
+import java.util.Locale;
 import org.apache.commons.math3.util.FastMath;
+import tideless.physics.Light;
 import tideless.rig.Lamp;
 
 /** Reads a lamp, and holds what is promised of it against what it can give. */
 final class LampReader {
-    private static final double DAY_S = 86400;
-    private static final LocalDate ANY_DAY = LocalDate.of(2000, 1, 1);
     private static final String ONE_OF = "one of ppfd, lux, or watts with area";
+    private static final double MOST_PPFD = 3000;
 
-    private LampReader() {}
+    private final Table lamp;
+    private final Run run;
 
-    /**
-     * The lamp of a table that stands in the file; {@link Lamp#NONE} when it is faulty.
-     *
-     * @param start the run's first day; null when it is faulty
-     */
-    static Lamp read(Table lamp, LocalDate start) {
-        String spelling = lamp.choice("type");
-        LampType type = spelling == null ? null : LampType.of(spelling);
-        double onS = lamp.clock("on");
-        double offS = lamp.clock("off");
-        checkHours(lamp, onS, offS);
-        List<Lamp.Level> levels = lamp.levels("levels");
-        List<Lamp.Strength> strengths =
-                lamp.strengths("strengths", start == null ? ANY_DAY : start);
-        double ppfd = ppfd(lamp, type);
-        if (type == null
-                || levels == null
-                || strengths == null
-                || Double.isNaN(onS + offS)
-                || !(ppfd >= 0)) {
-            return Lamp.NONE;
-        }
-        if (ppfd > 3000) {
-            lamp.fault(
-                    lamp.has("watts") ? "watts" : "lux",
-                    plain(ppfd) + " umol/m2/s worked out from it",
-                    "up to 3000 umol/m2/s",
-                    "");
-            return Lamp.NONE;
-        }
-        return new Lamp(
-                ppfd, type.umolPerJ(), type.nearInfraredPerPar(), onS, offS, levels, strengths);
+    private LampReader(Table lamp, Run run) {
+        this.lamp = lamp;
+        this.run = run;
     }
 
-    private static double ppfd(Table lamp, LampType type) {
-        if (lamp.meant("ppfd")) {
-            for (String other : new String[] {"lux", "watts"}) {
+    /** The lamp of a table that stands in the file; {@link Lamp#NONE} when it is faulty. */
+    static Lamp read(Table lamp, Run run) {
+        return new LampReader(lamp, run).lamp().orElse(Lamp.NONE);
+    }
+
+    private Read<Lamp> lamp() {
+        boolean sound = lamp.isSound();
+        checkHours();
+        Read<Double> ppfd = ppfd();
+        if (!sound || !Read.allSound(ppfd, run.start())) {
+            return Read.faulty();
+        }
+        if (ppfd.value() > MOST_PPFD) {
+            lamp.fault(
+                    lamp.has(WATTS) ? WATTS : LUX,
+                    plain(ppfd.value()) + " umol/m2/s worked out from it",
+                    "up to 3000 umol/m2/s",
+                    "");
+            return Read.faulty();
+        }
+        Light.Source light = lamp.value(TYPE).light();
+        return Read.of(
+                new Lamp(
+                        ppfd.value(),
+                        light.umolPerJ(),
+                        light.nearInfraredPerPar(),
+                        lamp.value(ON),
+                        lamp.value(OFF),
+                        lamp.get(LEVELS).orElse(List.of()),
+                        strengths(run.start().value())));
+    }
+
+    private List<Lamp.Strength> strengths(LocalDate start) {
+        return lamp.get(STRENGTHS).orElse(List.of()).stream()
+                .map(
+                        share ->
+                                new Lamp.Strength(
+                                        (int) ChronoUnit.DAYS.between(start, share.from()),
+                                        share.frac()))
+                .toList();
+    }
+
+    private Read<Double> ppfd() {
+        if (lamp.meant(PPFD)) {
+            for (Key<?> other : List.of(LUX, WATTS)) {
                 if (lamp.has(other)) {
                     lamp.fault(other, lamp.words(other) + " beside ppfd", ONE_OF, "");
                 }
             }
-            return lamp.quantityOr("ppfd", Double.NaN, "");
+            return lamp.get(PPFD);
         }
-        if (!lamp.meant("lux") && !lamp.meant("watts")) {
-            lamp.fault("ppfd", "nothing", ONE_OF, "Maybe add ppfd = \"220 umol/m2/s\".");
-            return Double.NaN;
+        if (!lamp.meant(LUX) && !lamp.meant(WATTS)) {
+            lamp.fault(PPFD, "nothing", ONE_OF, "Maybe add ppfd = \"220 umol/m2/s\".");
+            return Read.faulty();
         }
-        double fromWatts = lamp.meant("watts") ? fromWatts(lamp, type) : Double.NaN;
-        return lamp.meant("lux") ? fromLux(lamp, type, fromWatts) : fromWatts;
+        Read<Double> fromWatts = lamp.meant(WATTS) ? fromWatts() : Read.absent();
+        return lamp.meant(LUX) ? fromLux(fromWatts) : fromWatts;
     }
 
-    private static double fromLux(Table lamp, LampType type, double fromWattsUmol) {
-        double lux = lamp.quantityOr("lux", Double.NaN, "");
-        if (type == null || Double.isNaN(lux)) {
-            return Double.NaN;
+    private Read<Double> fromLux(Read<Double> fromWatts) {
+        if (!Read.allSound(lamp.get(TYPE), lamp.get(LUX))) {
+            return Read.faulty();
         }
-        if (Double.isNaN(type.luxPerUmolPerM2S())) {
+        LampType type = lamp.value(TYPE);
+        double lux = lamp.value(LUX);
+        if (!type.hasLux()) {
             lamp.faultyValue(
-                    "lux",
+                    LUX,
                     "ppfd, or watts with area, for type = " + Key.quoted(type.spelling()),
                     "Lux counts green light as the eye does; it says nothing of a red and blue lamp.");
-            return Double.NaN;
+            return Read.faulty();
         }
-        double mostLux = fromWattsUmol * type.luxPerUmolPerM2S();
-        if (lux > mostLux * 1.05) { // 5 %: figures on a lamp's box are rounded
-            lamp.fault(
-                    "lux",
-                    Key.quoted(lamp.words("lux")),
-                    "up to %s lux on average: %s".formatted(plain(mostLux), sum(lamp, mostLux)),
-                    "Maybe the reading was taken close under the lamp; measure at several places"
-                            + " at the height of the leaves and take the mean.");
-            return Double.NaN;
+        if (fromWatts.isSound()) {
+            double mostLux = Light.ppfdToLux(fromWatts.value(), type.light());
+            if (lux > mostLux * 1.05) { // 5 %: figures on a lamp's box are rounded
+                lamp.fault(
+                        LUX,
+                        Key.quoted(lamp.words(LUX)),
+                        "up to %s lux on average: %s".formatted(plain(mostLux), sum(mostLux)),
+                        "Maybe the reading was taken close under the lamp; measure at several places"
+                                + " at the height of the leaves and take the mean.");
+                return Read.faulty();
+            }
         }
-        return lux / type.luxPerUmolPerM2S();
+        return Read.of(Light.luxToPpfdUmolPerM2S(lux, type.light()));
     }
 
-    private static String sum(Table lamp, double mostLux) {
-        String efficacy = lamp.has("efficacy") ? lamp.words("efficacy") : "100 lm/W";
-        String onTarget = lamp.has("on_target") ? " x " + lamp.words("on_target") : "";
+    private String sum(double mostLux) {
+        String efficacy = lamp.has(EFFICACY) ? lamp.words(EFFICACY) : EFFICACY.fallback();
+        String onTarget = lamp.has(ON_TARGET) ? " x " + lamp.words(ON_TARGET) : "";
         return "%s x %s%s over %s gives %s lux"
-                .formatted(
-                        lamp.words("watts"),
-                        efficacy,
-                        onTarget,
-                        lamp.words("area"),
-                        plain(mostLux));
+                .formatted(lamp.words(WATTS), efficacy, onTarget, lamp.words(AREA), plain(mostLux));
     }
 
-    private static double fromWatts(Table lamp, LampType type) {
-        double watts = lamp.quantityOr("watts", Double.NaN, "");
-        Measure.Read efficacy = lamp.measure("efficacy");
-        double onTarget = lamp.quantity("on_target");
-        if (!lamp.has("area")) {
-            lamp.missing("area");
-            return Double.NaN;
+    private Read<Double> fromWatts() {
+        if (!lamp.has(AREA)) {
+            return lamp.missing(AREA);
         }
-        double areaM2 = lamp.quantity("area");
-        if (type == null || Double.isNaN(watts + efficacy.value() + onTarget + areaM2)) {
-            return Double.NaN;
+        if (!Read.allSound(
+                lamp.get(TYPE),
+                lamp.get(WATTS),
+                lamp.get(EFFICACY),
+                lamp.get(ON_TARGET),
+                lamp.get(AREA))) {
+            return Read.faulty();
         }
-        double perM2 = watts * efficacy.value() * onTarget / areaM2;
+        LampType type = lamp.value(TYPE);
+        Measure efficacy = lamp.value(EFFICACY);
+        double perM2 =
+                Light.lampMeanLux(
+                        lamp.value(WATTS),
+                        efficacy.value(),
+                        lamp.value(AREA),
+                        lamp.value(ON_TARGET));
         if (efficacy.table() == UnitTable.PHOTONS_PER_JOULE) {
             if (efficacy.value() > 5) { // one photon of 700 nm carries 1/5.85 J per umol
-                lamp.faultyValue("efficacy", "above 0 up to 5 umol/J", "");
-                return Double.NaN;
+                lamp.faultyValue(EFFICACY, "above 0 up to 5 umol/J", "");
+                return Read.faulty();
             }
-            return perM2;
+            return Read.of(perM2);
         }
-        if (Double.isNaN(type.luxPerUmolPerM2S())) {
+        if (!type.hasLux()) {
             lamp.faultyValue(
-                    lamp.has("efficacy") ? "efficacy" : "watts",
+                    lamp.has(EFFICACY) ? EFFICACY : WATTS,
                     "an efficacy in umol/J for type = " + Key.quoted(type.spelling()),
                     "");
-            return Double.NaN;
+            return Read.faulty();
         }
-        return perM2 / type.luxPerUmolPerM2S();
+        return Read.of(Light.luxToPpfdUmolPerM2S(perM2, type.light()));
     }
 
-    private static void checkHours(Table lamp, double onS, double offS) {
-        double promisedS = lamp.quantityOr("hours", Double.NaN, "");
-        double litS = offS > onS ? offS - onS : offS - onS + DAY_S;
-        if (Math.abs(promisedS - litS) > 60) { // NaN is never above
+    private void checkHours() {
+        if (!Read.allSound(lamp.get(HOURS), lamp.get(ON), lamp.get(OFF))) {
+            return;
+        }
+        double onS = lamp.value(ON);
+        double offS = lamp.value(OFF);
+        double litS = Light.litS(onS, offS);
+        if (Math.abs(lamp.value(HOURS) - litS) > 60) {
             lamp.fault(
-                    "hours",
-                    Key.quoted(lamp.words("hours")),
+                    HOURS,
+                    Key.quoted(lamp.words(HOURS)),
                     "%s h, as on = %s and off = %s say"
                             .formatted(plain(litS / 3600), clock(onS), clock(offS)),
                     "Maybe the clock is set wrong, or the hours are.");
@@ -147,9 +184,8 @@ final class LampReader {
     }
 
     /** As {@code "08:00"} in quotation marks. */
-    static String clock(double secondsAfterMidnight) {
+    private static String clock(double secondsAfterMidnight) {
         long minutes = FastMath.round(secondsAfterMidnight / 60);
-        return Key.quoted(
-                String.format(java.util.Locale.ROOT, "%02d:%02d", minutes / 60, minutes % 60));
+        return Key.quoted(String.format(Locale.ROOT, "%02d:%02d", minutes / 60, minutes % 60));
     }
 }

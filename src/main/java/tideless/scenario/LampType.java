@@ -1,7 +1,5 @@
 package tideless.scenario;
 
-import java.util.Arrays;
-import java.util.List;
 import tideless.physics.Light;
 
 /** What kind of light a lamp gives: the words of a scenario for {@link Light.Source}. */
@@ -26,31 +24,13 @@ enum LampType {
         return spelling;
     }
 
-    /** Lux for each umol/m2/s; NaN where lux is no measure of it. */
-    double luxPerUmolPerM2S() {
-        return source.luxPerPpfd();
+    /** What shines, as the physics knows it. */
+    Light.Source light() {
+        return source;
     }
 
-    /** Photons of 400-700 nm per joule of 400-700 nm light, umol/J. */
-    double umolPerJ() {
-        return source.umolPerJ();
-    }
-
-    /** W/W. */
-    double nearInfraredPerPar() {
-        return source.nearInfraredPerPar();
-    }
-
-    static List<String> spellings() {
-        return Arrays.stream(values()).map(LampType::spelling).toList();
-    }
-
-    static LampType of(String spelling) {
-        for (LampType type : values()) {
-            if (type.spelling.equals(spelling)) {
-                return type;
-            }
-        }
-        throw new IllegalArgumentException("no lamp type " + spelling);
+    /** Whether a lux meter says anything about it. */
+    boolean hasLux() {
+        return !Double.isNaN(source.luxPerPpfd());
     }
 }

@@ -1,8 +1,16 @@
 package tideless.scenario;
 
+import static tideless.scenario.LiquidKeys.ACID;
+import static tideless.scenario.LiquidKeys.EC;
+import static tideless.scenario.LiquidKeys.FEED_ANALYSIS;
+import static tideless.scenario.LiquidKeys.PH;
+import static tideless.scenario.LiquidKeys.RECIPE;
+import static tideless.scenario.LiquidKeys.SOURCE;
+import static tideless.scenario.LiquidKeys.WATER_ANALYSIS;
 import static tideless.scenario.Measure.plain;
 
 import java.util.LinkedHashMap;
+import java.util.List;
 import java.util.Map;
 import tideless.rig.Liquid;
 import tideless.solution.Component;
@@ -12,35 +20,28 @@ import tideless.solution.Composition;
 final class LiquidReader {
     private LiquidReader() {}
 
-    /** Null when faulty. */
-    static Liquid water(Table water, Solutions solutions) {
+    static Read<Liquid> water(Table water, Solutions solutions) {
         if (water.has("analysis")) {
-            if (water.has("source")) {
+            if (water.has(SOURCE)) {
                 water.fault(
-                        "source",
-                        Key.quoted(water.words("source")) + " beside [water.analysis]",
+                        SOURCE,
+                        Key.quoted(water.words(SOURCE)) + " beside [water.analysis]",
                         "one of the two",
                         "");
-                return null;
+                return Read.faulty();
             }
-            return analysis(water.child("analysis"), "water by analysis");
+            return analysis(water.child("analysis"), WATER_ANALYSIS, "water by analysis");
         }
-        if (water.source().isExcused(water.full("analysis"))) {
-            return null;
+        if (water.meant("analysis")) {
+            return Read.faulty();
         }
-        String name = "soft-tap";
-        if (water.meant("source")) {
-            name = water.choice("source");
-        } else {
-            water.holds("source", name);
-        }
-        return name == null ? null : new Liquid(name, solutions.water(name));
+        return water.getOr(SOURCE, Read.of("soft-tap"), name -> name)
+                .map(name -> new Liquid(name, solutions.water(name)));
     }
 
-    /** Null when faulty. */
-    static Liquid feed(Table feed, Liquid water, Solutions solutions) {
+    static Read<Liquid> feed(Table feed, Read<Liquid> water, Solutions solutions) {
         if (feed.has("analysis")) {
-            for (String other : new String[] {"recipe", "ec", "ph", "acid"}) {
+            for (Key<?> other : List.of(RECIPE, EC, PH, ACID)) {
                 if (feed.has(other)) {
                     feed.fault(
                             other,
@@ -49,53 +50,60 @@ final class LiquidReader {
                             "");
                 }
             }
-            return analysis(feed.child("analysis"), "feed by analysis");
+            return analysis(feed.child("analysis"), FEED_ANALYSIS, "feed by analysis");
         }
-        double ph = feed.quantity("ph");
-        String acid = feed.choice("acid");
-        if (!feed.has("recipe")) {
-            if (!feed.source().isExcused(feed.full("analysis"))) {
-                feed.missing("recipe");
-            }
-            feed.quantityOr("ec", Double.NaN, "");
-            return null;
+        boolean sound = feed.isSound();
+        Read<String> recipe = feed.get(RECIPE);
+        if (recipe.isAbsent() && !feed.meant("analysis")) {
+            feed.missing(RECIPE);
         }
-        String recipe = feed.choice("recipe");
-        double publishedEc = recipe == null ? Double.NaN : solutions.publishedEcMsPerCm(recipe);
-        double ec = feed.quantityOr("ec", publishedEc, plain(publishedEc) + " mS/cm, as published");
-        if (recipe == null || water == null || acid == null || Double.isNaN(ec + ph)) {
-            return null;
+        Read<Double> ec =
+                feed.getOr(
+                        EC,
+                        recipe.map(solutions::publishedEcMsPerCm),
+                        published -> plain(published) + " mS/cm, as published");
+        if (!sound || !Read.allSound(recipe, ec, water)) {
+            return Read.faulty();
         }
-        Solutions.Mix mix = solutions.feed(recipe, water.composition(), ec, ph, acid);
+        double ph = feed.value(PH);
+        Solutions.Mix mix =
+                solutions.feed(
+                        recipe.value(),
+                        water.value().composition(),
+                        ec.value(),
+                        ph,
+                        feed.value(ACID));
         if (!mix.key().isEmpty()) {
             feed.fault(
                     mix.key(),
-                    feed.has(mix.key()) ? Key.quoted(feed.words(mix.key())) : plain(ec) + " mS/cm",
+                    feed.has(mix.key())
+                            ? Key.quoted(feed.words(mix.key()))
+                            : plain(ec.value()) + " mS/cm",
                     mix.allowed(),
                     "Maybe use a softer water, or rain.");
-            return null;
+            return Read.faulty();
         }
-        return new Liquid(
-                "%s, EC %s mS/cm, pH %s".formatted(recipe, plain(ec), plain(ph)),
-                mix.composition());
+        return Read.of(
+                new Liquid(
+                        "%s, EC %s mS/cm, pH %s"
+                                .formatted(recipe.value(), plain(ec.value()), plain(ph)),
+                        mix.composition()));
     }
 
-    private static Liquid analysis(Table analysis, String name) {
-        Map<Component, Double> values = new LinkedHashMap<>();
-        boolean good = true;
-        for (Ion ion : Ion.values()) {
-            if (analysis.has(ion.spelling())) {
-                double value = analysis.quantity(ion.spelling());
-                good &= !Double.isNaN(value);
-                values.put(ion.component(), value);
-            }
+    private static Read<Liquid> analysis(Table analysis, LiquidKeys.Analysis keys, String name) {
+        if (!analysis.isSound()) {
+            return Read.faulty();
         }
-        if (!good) {
-            return null;
+        Map<Component, Double> values = new LinkedHashMap<>();
+        for (Ion ion : Ion.values()) {
+            Read<Double> value = analysis.get(keys.of(ion));
+            if (value.isSound()) {
+                values.put(ion.component(), value.value());
+            }
         }
         Composition composition = Composition.of(values);
         noteImbalance(analysis, composition);
-        return new Liquid(name, composition);
+        return Read.of(new Liquid(name, composition));
     }
 
     /** Phosphate and inorganic carbon are counted with one charge, as near pH 6 to 8. */
@@ -109,11 +117,11 @@ final class LiquidReader {
         }
         double off = Math.abs(cations - anions);
         if (off > Math.max(0.2, 0.1 * Math.max(cations, anions))) { // 10 %: usual laboratory limit
-            analysis.source()
+            analysis.file()
                     .note(
                             new Note(
-                                    analysis.source().file(),
-                                    analysis.source().line(java.util.List.of("water", "analysis")),
+                                    analysis.file().name(),
+                                    analysis.file().line(List.of("water", "analysis")),
                                     "",
                                     "the analysis does not balance: %s mmol/L of positive and %s of"
                                                     .formatted(plain(cations), plain(anions))

@@ -12,8 +12,12 @@ import org.apache.commons.math3.util.FastMath;
  *
  * <p>Written small on purpose: general unit parsers read "1e-3 mol" as 1 mol or "a/b/c" as a*c/b
  * and say nothing; here what is not in the table is a fault.
+ *
+ * @param value in the records' unit
+ * @param number as written, without its unit
+ * @param table the table its unit stands in; null for a plain number
  */
-final class Measure {
+record Measure(double value, double number, UnitTable table) {
     private static final Pattern SHAPE =
             Pattern.compile(
                     "([+-]?(?:\\d{1,15}(?:\\.\\d{0,15})?|\\.\\d{1,15})(?:[eE][+-]?\\d{1,2})?)(.*)");
@@ -23,68 +27,48 @@ final class Measure {
     private static final Pattern SPACES = Pattern.compile("[\\s\\u00a0]+");
     private static final int LONGEST = 60;
 
-    private Measure() {}
-
-    /**
-     * What came of reading a text.
-     *
-     * @param value in the records' unit; NaN when faulty
-     * @param number as written, without its unit
-     * @param table the table its unit stands in; null for a plain number or a fault
-     * @param hint advice; empty when there is none
-     */
-    record Read(double value, double number, UnitTable table, String hint) {
-        boolean good() {
-            return !Double.isNaN(value);
-        }
-
-        static Read fault(String hint) {
-            return new Read(Double.NaN, Double.NaN, null, hint);
-        }
-    }
-
     /**
      * Reads a text by the first of the tables that knows its unit; with no table, or for {@code
      * plainToo}, a number without a unit.
      */
-    static Read of(String text, List<UnitTable> tables, boolean plainToo) {
+    static Read<Measure> of(String text, List<UnitTable> tables, boolean plainToo) {
         String tidy = SPACES.matcher(text.replace('\u03bc', '\u00b5')).replaceAll(" ").strip();
         if (tidy.length() > LONGEST) {
-            return Read.fault("");
+            return Read.faulty();
         }
         if (COMMA.matcher(tidy).matches()) {
-            return Read.fault(
+            return Read.faulty(
                     "Write the decimal sign as a point and leave out group signs, as in \"1.5\".");
         }
         if (ODD.matcher(tidy).matches()) {
-            return Read.fault("Write an ordinary number.");
+            return Read.faulty("Write an ordinary number.");
         }
         Matcher shape = SHAPE.matcher(tidy);
         if (!shape.matches()) {
-            return Read.fault("");
+            return Read.faulty();
         }
         double number = Double.parseDouble(shape.group(1));
         if (!(Math.abs(number) <= 1e30) || (number != 0 && Math.abs(number) < 1e-30)) {
-            return Read.fault("");
+            return Read.faulty();
         }
         String unit = shape.group(2).strip();
         if (unit.isEmpty()) {
-            return plainToo ? new Read(number, number, null, "") : Read.fault("");
+            return plainToo ? Read.of(new Measure(number, number, null)) : Read.faulty();
         }
         for (UnitTable table : tables) {
             OptionalDouble value = table.value(number, unit);
             if (value.isPresent()) {
-                return new Read(value.getAsDouble(), number, table, "");
+                return Read.of(new Measure(value.getAsDouble(), number, table));
             }
         }
         for (UnitTable table : tables) {
             for (String spelling : table.spellings()) {
                 if (spelling.equalsIgnoreCase(unit)) {
-                    return Read.fault("Did you mean \"" + spelling + "\"?");
+                    return Read.faulty("Did you mean \"" + spelling + "\"?");
                 }
             }
         }
-        return Read.fault("");
+        return Read.faulty();
     }
 
     /** A number for people: up to four significant digits, no exponent, no trailing zeros. */

@@ -1,7 +1,5 @@
 package tideless.scenario;
 
-import java.nio.file.InvalidPathException;
-import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
@@ -10,11 +8,11 @@ import java.util.List;
 final class NamedFiles {
     private record Mention(int line, byte[] bytes) {}
 
-    private final Path scenario;
+    private final ScenarioFiles files;
     private final List<Mention> mentions = new ArrayList<>();
 
-    NamedFiles(Path scenario) {
-        this.scenario = scenario;
+    NamedFiles(ScenarioFiles files) {
+        this.files = files;
     }
 
     /**
@@ -25,38 +23,32 @@ final class NamedFiles {
      */
     record Named(String label, String text) {}
 
-    /** The file a key names, or null when there is none; what is wrong has then been said. */
-    Named open(Table table, String key, int mostBytes, String what) {
-        String name = table.text(key);
-        if (name == null) {
-            return null;
-        }
-        Path path;
-        try {
-            path = scenario.resolveSibling(name);
-        } catch (InvalidPathException e) {
-            table.faultyValue(key, "the name of a file", "");
-            return null;
-        }
-        TextFile file = TextFile.read(path, mostBytes);
+    /** The file a key names; what is wrong has then been said. */
+    Read<Named> open(Table table, Key<String> key, int mostBytes, String what) {
+        return table.get(key).then(name -> open(table, key, name, mostBytes, what));
+    }
+
+    private Read<Named> open(
+            Table table, Key<String> key, String name, int mostBytes, String what) {
+        TextFile file = TextFile.of(files.read(name, mostBytes + 1), mostBytes);
         if (!file.unreadable().isEmpty()) {
             table.fault(
                     key,
-                    Key.quoted(Source.shown(name)) + ", which " + reason(file.unreadable()),
+                    Key.quoted(TomlFile.shown(name)) + ", which " + reason(file.unreadable()),
                     "a file that can be read",
                     "The name counts from the folder of the scenario.");
-            return null;
+            return Read.faulty();
         }
         if (!file.fault().isEmpty()) {
             table.fault(
                     key,
-                    Key.quoted(Source.shown(name)) + ", which holds " + file.fault(),
+                    Key.quoted(TomlFile.shown(name)) + ", which holds " + file.fault(),
                     TextFile.allowed(what, mostBytes),
                     "");
-            return null;
+            return Read.faulty();
         }
         mentions.add(new Mention(table.line(key), file.bytes()));
-        return new Named(path.toString(), file.text());
+        return Read.of(new Named(files.label(name), file.text()));
     }
 
     private static String reason(String unreadable) {

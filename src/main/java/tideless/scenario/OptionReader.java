@@ -25,24 +25,35 @@ import tideless.solution.WaterAnalysis;
  * or as empty.
  */
 public final class OptionReader {
-    private static final Key VOLUME =
-            Key.quantity("volume", UnitTable.VOLUME).above("0 L", "100000 L").required("24 L");
-    private static final Key EC =
+    private static final Key<Double> VOLUME =
+            Key.quantity("volume", UnitTable.VOLUME)
+                    .above("0 L", "100000 L")
+                    .required("24 L")
+                    .about("how much");
+    private static final Key<Double> EC =
             Key.quantity("ec", UnitTable.CONDUCTIVITY)
                     .above("0 mS/cm", "20 mS/cm")
-                    .required("1.4 mS/cm");
-    private static final Key PH = Key.number("ph").from("3", "10").required("6.0");
-    private static final Key SHARE = Key.share("share").from("0 %", "100 %").required("2.6 %");
-    private static final Key DENSITY =
+                    .required("1.4 mS/cm")
+                    .about("EC at 25 degC");
+    private static final Key<Double> PH =
+            Key.number("ph").from("3", "10").required("6.0").about("pH");
+    private static final Key<Double> SHARE =
+            Key.share("share").from("0 %", "100 %").required("2.6 %").about("share by mass");
+    private static final Key<Double> DENSITY =
             Key.quantity("density", UnitTable.DENSITY)
                     .from("0.6 kg/L", "2.5 kg/L")
-                    .required("1.1 kg/L");
-    private static final Key HARDNESS =
-            Key.quantity("hardness", UnitTable.HARDNESS).from("0 dH", "200 dH").required("14 dH");
-    private static final Key ALKALINITY =
+                    .required("1.1 kg/L")
+                    .about("density");
+    private static final Key<Double> HARDNESS =
+            Key.quantity("hardness", UnitTable.HARDNESS)
+                    .from("0 dH", "200 dH")
+                    .required("14 dH")
+                    .about("calcium and magnesium");
+    private static final Key<Double> ALKALINITY =
             Key.quantity("alkalinity", UnitTable.ALKALINITY)
                     .from("0 meq/L", "50 meq/L")
-                    .required("2.5 meq/L");
+                    .required("2.5 meq/L")
+                    .about("alkalinity");
 
     private static final Pattern RATIO = Pattern.compile("1\\s*:\\s*(\\d{1,5}(?:\\.\\d+)?)");
     private static final Pattern ITEM = Pattern.compile("([A-Za-z][A-Za-z0-9-]*)\\s+(\\S.*)");
@@ -76,10 +87,10 @@ public final class OptionReader {
         problems.add(new Problem(command, 0, 0, option, found, allowed, hint));
     }
 
-    private double read(String option, String text, Key key) {
-        Measure.Read read = key.read(text);
-        if (!read.good() || !key.inBounds(read)) {
-            fault(option, Key.quoted(text), key.allowed(), read.good() ? "" : read.hint());
+    private double read(String option, String text, Key<Double> key) {
+        Read<Double> read = key.read(text);
+        if (read instanceof Read.Faulty<Double> wrong) {
+            fault(option, Key.quoted(text), key.allowed(), wrong.hint());
             return Double.NaN;
         }
         return read.value();
@@ -277,10 +288,11 @@ public final class OptionReader {
     }
 
     private void state(WaterAnalysis sheet, String at, Ion ion, String text) {
-        Key key =
+        Key<Double> key =
                 Key.quantity(ion.spelling(), ion.table(), ion.equivalents())
                         .from("0 mmol/L", "100 mmol/L")
-                        .required("1 mmol/L");
+                        .required("1 mmol/L")
+                        .about(ion.spelling());
         double value = read(at, text, key);
         if (Double.isNaN(value)) {
             return;

@@ -11,13 +11,14 @@ public sealed interface Reading {
      * A scenario that can be run.
      *
      * @param scenario what the user said, checked
-     * @param settings every value that holds, the user's and the defaults, in the order read
+     * @param values every value that holds, the user's and the defaults, in the order read
      * @param notes what is worth saying besides
      */
-    record Good(Scenario scenario, List<Setting> settings, List<Note> notes) implements Reading {
+    record Good(Scenario scenario, List<EffectiveValue> values, List<Note> notes)
+            implements Reading {
         public Good {
             Objects.requireNonNull(scenario, "scenario");
-            settings = List.copyOf(settings);
+            values = List.copyOf(values);
             notes = List.copyOf(notes);
         }
     }

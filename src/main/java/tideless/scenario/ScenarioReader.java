@@ -1,21 +1,18 @@
 package tideless.scenario;
 
 import java.nio.file.Path;
-import java.time.DayOfWeek;
-import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.List;
-import java.util.Set;
 import org.apache.commons.math3.util.FastMath;
 import tideless.rig.Climate;
 import tideless.rig.Cover;
 import tideless.rig.Lamp;
 import tideless.rig.Liquid;
+import tideless.rig.Numerics;
 import tideless.rig.Place;
 import tideless.rig.Planting;
 import tideless.rig.Reservoir;
 import tideless.rig.Scenario;
-import tideless.rig.Settings;
 import tideless.rig.Tray;
 import tideless.rig.Visits;
 
@@ -27,12 +24,12 @@ public final class ScenarioReader {
     private static final double DAY_S = 86400;
     private static final int MOST_VESSELS = 200;
 
-    private final Source source;
+    private final TomlFile file;
     private final NamedFiles files;
     private final CropReader crops;
 
-    private ScenarioReader(Source source, NamedFiles files, CropLibrary library) {
-        this.source = source;
+    private ScenarioReader(TomlFile file, NamedFiles files, CropLibrary library) {
+        this.file = file;
         this.files = files;
         this.crops = new CropReader(library);
     }
@@ -48,165 +45,167 @@ public final class ScenarioReader {
     }
 
     static Reading read(Path path, CropLibrary library) {
-        TextFile file = TextFile.read(path, TextFile.MEBIBYTE);
-        if (!file.unreadable().isEmpty()) {
-            return new Reading.Unreadable(path.toString(), file.unreadable());
-        }
-        Source source = new Source(path.toString());
-        if (!file.fault().isEmpty()) {
-            source.problem(
-                    0, 0, "", file.fault(), TextFile.allowed("a TOML file", TextFile.MEBIBYTE), "");
-            return new Reading.Faulty(source.problems());
-        }
-        NamedFiles files = new NamedFiles(path);
-        if (!source.parse(file.text())) {
-            return new Reading.Faulty(source.problems());
-        }
-        Scenario scenario = new ScenarioReader(source, files, library).scenario(file.bytes());
-        if (source.isFaulty()) {
-            return new Reading.Faulty(source.problems());
-        }
-        return new Reading.Good(scenario, source.settings(), source.notes());
+        return read(path.toString(), new FilesOnDisk(path), library);
     }
 
-    /** Null when faulty. */
-    private Scenario scenario(byte[] bytes) {
-        Table root = Table.root(source, ScenarioKeys.TABLE);
-        String title = root.text("title");
-        LocalDate start = root.date("start");
-        int days = days(root);
+    /**
+     * Reads a scenario whose files do not stand on a disk.
+     *
+     * @param name how the scenario is called in messages
+     * @param files gives the scenario itself by an empty name, and the files it names by theirs
+     */
+    public static Reading read(String name, ScenarioFiles files) {
+        return read(name, files, CropLibrary.SHIPPED);
+    }
+
+    private static Reading read(String name, ScenarioFiles files, CropLibrary library) {
+        TextFile text = TextFile.of(files.read("", TextFile.MEBIBYTE + 1), TextFile.MEBIBYTE);
+        if (!text.unreadable().isEmpty()) {
+            return new Reading.Unreadable(name, text.unreadable());
+        }
+        TomlFile file = new TomlFile(name);
+        if (!text.fault().isEmpty()) {
+            file.problem(
+                    0, 0, "", text.fault(), TextFile.allowed("a TOML file", TextFile.MEBIBYTE), "");
+            return new Reading.Faulty(file.problems());
+        }
+        if (!file.parse(text.text())) {
+            return new Reading.Faulty(file.problems());
+        }
+        ScenarioReader reader = new ScenarioReader(file, new NamedFiles(files), library);
+        Read<Scenario> scenario = reader.scenario(text.bytes());
+        return scenario.isSound()
+                ? new Reading.Good(scenario.value(), file.values(), file.notes())
+                : new Reading.Faulty(file.problems());
+    }
+
+    private Read<Scenario> scenario(byte[] bytes) {
+        Table root = Table.root(file, ScenarioKeys.TABLE);
+        Read<String> title = root.get(TopKeys.TITLE);
+        Run run = new Run(root.get(TopKeys.START), days(root));
         Table climateTable = root.child("climate");
-        boolean weather = "weather".equals(climateTable.raw("kind"));
+        boolean weather = "weather".equals(climateTable.raw(ClimateKeys.KIND.name()));
         Table placeTable = root.child("place");
-        Place place =
+        Read<Place> place =
                 ClimateReader.place(placeTable, weather && !ClimateReader.isInside(climateTable));
         if (!weather) {
             ClimateReader.utcOffsetS(placeTable, place);
         }
         Table lampTable = root.child("lamp");
-        Lamp lamp = lampTable.exists() ? LampReader.read(lampTable, start) : Lamp.NONE;
-        Climate climate =
-                ClimateReader.climate(
-                        climateTable,
-                        placeTable,
-                        place,
-                        lampTable.exists() ? lamp : null,
-                        files,
-                        start,
-                        days);
-        Liquid water = LiquidReader.water(root.child("water"), Solutions.CURRENT);
-        Liquid feed = LiquidReader.feed(root.child("feed"), water, Solutions.CURRENT);
-        Table reservoirTables = root.child("reservoir");
-        List<Reservoir> reservoirs = reservoirs(reservoirTables);
-        List<Tray> trays = trays(root, reservoirTables, reservoirs, feed, lamp, start, days);
-        Visits visits = visits(root.child("visits"));
-        if (climate instanceof Climate.Inside inside) {
+        Read<Lamp> lamp =
+                lampTable.exists() ? Read.of(LampReader.read(lampTable, run)) : Read.absent();
+        Read<Climate> climate =
+                ClimateReader.climate(climateTable, placeTable, place, lamp, files, run);
+        Read<Liquid> water = LiquidReader.water(root.child("water"), Solutions.CURRENT);
+        Read<Liquid> feed = LiquidReader.feed(root.child("feed"), water, Solutions.CURRENT);
+        List<Reservoir> reservoirs = reservoirs(root.child("reservoir"));
+        List<Tray> trays = trays(root, reservoirs, feed, lamp.orElse(Lamp.NONE), run);
+        Read<Visits> visits = visits(root.child("visits"));
+        if (climate.isSound() && climate.value() instanceof Climate.Inside inside) {
             refuseLampsTwice(inside, lampTable, root.child("tray").named());
         }
-        Settings settings = settings(root.child("run"));
-        if (source.isFaulty()) {
-            return null;
+        Read<Double> step = root.child("run").get(RunKeys.STEP);
+        if (file.isFaulty()
+                || !Read.allSound(
+                        title,
+                        run.start(),
+                        run.days(),
+                        place,
+                        climate,
+                        water,
+                        feed,
+                        visits,
+                        step)) {
+            return Read.faulty();
         }
-        noteDarkness(climate, trays);
-        noteLampsAdded(climate, trays);
-        if (climate instanceof Climate.Weather outside) {
-            noteRain(outside, trays, days);
+        noteDarkness(climate.value(), trays);
+        noteLampsAdded(climate.value(), trays);
+        if (climate.value() instanceof Climate.Weather outside) {
+            noteRain(outside, trays, run.days().value());
         }
         noteIdleReservoirs(reservoirs, trays);
-        return new Scenario(
-                title,
-                start,
-                days,
-                place,
-                climate,
-                feed,
-                water,
-                reservoirs,
-                trays,
-                visits,
-                settings,
-                files.digest(bytes));
+        return Read.of(
+                new Scenario(
+                        title.value(),
+                        run.start().value(),
+                        run.days().value(),
+                        place.value(),
+                        climate.value(),
+                        feed.value(),
+                        water.value(),
+                        reservoirs,
+                        trays,
+                        visits.value(),
+                        new Numerics(step.value()),
+                        files.digest(bytes)));
     }
 
-    private static int days(Table root) {
-        double lengthS = root.quantity("length");
-        if (Double.isNaN(lengthS)) {
-            return 0;
+    private static Read<Integer> days(Table root) {
+        Read<Double> days = root.get(TopKeys.LENGTH).map(lengthS -> lengthS / DAY_S);
+        if (days.holds(length -> Math.abs(length - FastMath.rint(length)) > 1e-9)) {
+            root.faultyValue(TopKeys.LENGTH, "whole days", "");
+            return Read.faulty();
         }
-        double days = lengthS / DAY_S;
-        if (Math.abs(days - FastMath.rint(days)) > 1e-9) {
-            root.faultyValue("length", "whole days", "");
-            return 0;
-        }
-        return (int) FastMath.rint(days);
+        return days.map(length -> (int) FastMath.rint(length));
     }
 
-    private List<Reservoir> reservoirs(Table tables) {
+    private static List<Reservoir> reservoirs(Table tables) {
         List<Reservoir> good = new ArrayList<>();
-        for (Table table : atMost(tables.named(), tables)) {
-            Reservoir reservoir = VesselReader.reservoir(table);
-            if (reservoir != null) {
-                good.add(reservoir);
+        for (Table table : atMost(tables.named(), ReservoirKeys.DEPTH)) {
+            Read<Reservoir> reservoir = ReservoirReader.read(table);
+            if (reservoir.isSound()) {
+                good.add(reservoir.value());
             }
         }
         return good;
     }
 
     private List<Tray> trays(
-            Table root,
-            Table reservoirTables,
-            List<Reservoir> reservoirs,
-            Liquid feed,
-            Lamp lamp,
-            LocalDate start,
-            int days) {
-        Table tables = root.child("tray");
+            Table root, List<Reservoir> reservoirs, Read<Liquid> feed, Lamp lamp, Run run) {
         List<Tray> good = new ArrayList<>();
-        List<Table> named = tables.named();
-        if (named.isEmpty() && !source.isExcused("tray")) {
+        List<Table> named = root.child("tray").named();
+        if (named.isEmpty() && !file.isExcused("tray")) {
             root.fault("tray", "nothing", "at least one tray", "Maybe add a table [tray.bench].");
         }
-        for (Table table : atMost(named, tables)) {
-            Tray tray =
-                    new TrayReader(table, reservoirTables, reservoirs, crops, files, start, days)
-                            .read(feed, lamp);
-            if (tray != null) {
-                good.add(tray);
+        for (Table table : atMost(named, TrayKeys.DEPTH)) {
+            Read<Tray> tray =
+                    TrayReader.read(
+                            table,
+                            root.child("reservoir"),
+                            reservoirs,
+                            crops,
+                            files,
+                            run,
+                            feed,
+                            lamp);
+            if (tray.isSound()) {
+                good.add(tray.value());
             }
         }
         return good;
     }
 
-    private static List<Table> atMost(List<Table> tables, Table parent) {
+    private static List<Table> atMost(List<Table> tables, Key<?> where) {
         if (tables.size() <= MOST_VESSELS) {
             return tables;
         }
         tables.get(MOST_VESSELS)
-                .fault("depth", "one more than " + MOST_VESSELS, "up to " + MOST_VESSELS, "");
+                .fault(where, "one more than " + MOST_VESSELS, "up to " + MOST_VESSELS, "");
         return tables.subList(0, MOST_VESSELS);
     }
 
-    private static Visits visits(Table visits) {
-        Set<DayOfWeek> weekdays = visits.weekdays("days");
-        double atS = visits.clock("at");
-        List<Visits.Absence> away = visits.spans("away");
-        if (!visits.has("away")) {
-            visits.holds("away", "none");
-        }
-        String flush = visits.choice("flush");
-        if (weekdays == null || away == null || flush == null || Double.isNaN(atS)) {
-            return null;
-        }
-        return new Visits(
-                weekdays,
-                atS,
-                away,
-                flush.equals("at limit") ? Visits.Flush.AT_LIMIT : Visits.Flush.NEVER);
-    }
-
-    private static Settings settings(Table run) {
-        double stepS = run.quantity("step");
-        return Double.isNaN(stepS) ? null : new Settings(stepS);
+    private static Read<Visits> visits(Table visits) {
+        boolean sound = visits.isSound();
+        Read<List<Visits.Absence>> away =
+                visits.getOr(VisitKeys.AWAY, Read.of(List.of()), none -> "none");
+        return sound && away.isSound()
+                ? Read.of(
+                        new Visits(
+                                visits.value(VisitKeys.DAYS),
+                                visits.value(VisitKeys.AT),
+                                away.value(),
+                                visits.value(VisitKeys.FLUSH)))
+                : Read.faulty();
     }
 
     /** Lamps that the inside air holds already must not stand over the trays once more. */
@@ -220,7 +219,9 @@ public final class ScenarioReader {
         for (Table lamp : lamps) {
             if (lamp.exists()) {
                 lamp.fault(
-                        lamp.has("ppfd") ? "ppfd" : lamp.has("watts") ? "watts" : "lux",
+                        lamp.has(LampKeys.PPFD)
+                                ? LampKeys.PPFD
+                                : lamp.has(LampKeys.WATTS) ? LampKeys.WATTS : LampKeys.LUX,
                         "a lamp beside the lamps that the weather file records",
                         "one of the two: they would be counted twice",
                         "Maybe take this table out, or the column lamp and light_from.");
@@ -238,10 +239,10 @@ public final class ScenarioReader {
             if (sunless
                     && tray.lamp().ppfdUmolPerM2S() == 0
                     && tray.planting() instanceof Planting.OfCrop) {
-                source.note(
+                file.note(
                         new Note(
-                                source.file(),
-                                source.line(List.of("tray", tray.name())),
+                                file.name(),
+                                file.line(List.of("tray", tray.name())),
                                 "tray." + tray.name(),
                                 climate instanceof Climate.Room
                                         ? "no light reaches this tray: a room has no sun, and there is no"
@@ -257,10 +258,10 @@ public final class ScenarioReader {
                         && inside.air().isSunlit()
                         && trays.stream().anyMatch(tray -> tray.lamp().ppfdUmolPerM2S() > 0);
         if (adds) {
-            source.note(
+            file.note(
                     new Note(
-                            source.file(),
-                            source.line(List.of("climate")),
+                            file.name(),
+                            file.line(List.of("climate")),
                             "climate",
                             "the light of the file is taken as sun, and the lamps over the trays"
                                     + " are added to it; a sensor that saw them counts them twice"));
@@ -272,10 +273,10 @@ public final class ScenarioReader {
         double rainM = climate.weather().rainM(days * 24);
         double openM2 = trays.stream().mapToDouble(Tray::openAreaM2).sum();
         if ((cover == Cover.Kind.OPEN || cover == Cover.Kind.SHADE) && rainM > 0) {
-            source.note(
+            file.note(
                     new Note(
-                            source.file(),
-                            source.line(List.of("climate")),
+                            file.name(),
+                            file.line(List.of("climate")),
                             "climate",
                             String.format(
                                     java.util.Locale.ROOT,
@@ -291,10 +292,10 @@ public final class ScenarioReader {
         for (Reservoir reservoir : reservoirs) {
             boolean used = trays.stream().anyMatch(tray -> tray.isFedBy(reservoir.name()));
             if (!used) {
-                source.note(
+                file.note(
                         new Note(
-                                source.file(),
-                                source.line(List.of("reservoir", reservoir.name())),
+                                file.name(),
+                                file.line(List.of("reservoir", reservoir.name())),
                                 "reservoir." + reservoir.name(),
                                 "no valve names this reservoir"));
             }

@@ -37,7 +37,7 @@ public final class ScenarioReference {
     }
 
     private static void section(StringBuilder page, KeyTable keys, String table) {
-        List<Key> here = keys.keysOf(table);
+        List<Key<?>> here = keys.keysOf(table);
         if (!here.isEmpty()) {
             page.append("\n## ")
                     .append(table.isEmpty() ? "At the top" : "[" + table.replace("*", "NAME") + "]")
@@ -53,7 +53,7 @@ public final class ScenarioReference {
         }
     }
 
-    private static void row(StringBuilder page, Key key) {
+    private static void row(StringBuilder page, Key<?> key) {
         String about = key.about();
         if (!key.onlyWith().isEmpty()) {
             about +=
@@ -75,23 +75,18 @@ public final class ScenarioReference {
                 .append(" |\n");
     }
 
-    private static String otherwise(Key key) {
+    private static String otherwise(Key<?> key) {
         return switch (key.need()) {
             case REQUIRED -> "**needed**";
-            case DEFAULT, WORKED_OUT -> key.fallback();
+            case DEFAULT -> key.fallback() + " (" + key.basis() + ")";
+            case WORKED_OUT -> key.fallback();
             case OPTIONAL -> "";
         };
     }
 
     /** The example as it is written in TOML. */
-    static String written(Key key) {
-        return switch (key.kind()) {
-            case COUNT, DATE, FLAG, DATES, SPANS, LEVELS, STRENGTHS, NAMES -> key.example();
-            default ->
-                    key.plainToo() && key.tables().isEmpty()
-                            ? key.example()
-                            : Key.quoted(key.example());
-        };
+    static String written(Key<?> key) {
+        return key.kind().isText() ? Key.quoted(key.example()) : key.example();
     }
 
     private static void weather(StringBuilder page) {
@@ -164,8 +159,8 @@ public final class ScenarioReference {
 
     private static void spellings(StringBuilder page) {
         Set<UnitTable> tables = new LinkedHashSet<>();
-        ScenarioKeys.TABLE.keys().forEach(key -> tables.addAll(key.tables()));
-        CropKeys.TABLE.keys().forEach(key -> tables.addAll(key.tables()));
+        ScenarioKeys.TABLE.keys().values().forEach(key -> tables.addAll(key.tables()));
+        CropKeys.TABLE.keys().values().forEach(key -> tables.addAll(key.tables()));
         Set<String> rows = new LinkedHashSet<>();
         for (UnitTable table : tables) {
             rows.add(

@@ -23,11 +23,11 @@ final class ThirstFile {
     private static final double LONGEST_DAY_S = 25 * 3600;
 
     private final CsvColumns csv;
-    private final Source source;
+    private final TomlFile source;
     private final double[] atS;
     private final double[] m3PerS;
 
-    private ThirstFile(CsvColumns csv, Source source) {
+    private ThirstFile(CsvColumns csv, TomlFile source) {
         this.csv = csv;
         this.source = source;
         atS = new double[csv.size()];
@@ -35,21 +35,21 @@ final class ThirstFile {
     }
 
     /**
-     * Null when faulty.
+     * What was measured.
      *
      * @param start the run's first day
      * @param days the run's length; 0 when it is not known
      */
-    static Thirst read(NamedFiles.Named file, Source source, LocalDate start, int days) {
+    static Read<Thirst> read(NamedFiles.Named file, TomlFile source, LocalDate start, int days) {
         CsvColumns csv = CsvColumns.of(file.label(), file.text(), source, "time", "thirst");
         if (csv == null
                 || !(csv.knows("time", List.of(), "local", "days")
                         & csv.knows("thirst", List.of(UnitTable.FLOW)))) {
-            return null;
+            return Read.faulty();
         }
         ThirstFile log = new ThirstFile(csv, source);
         log.load(start);
-        return csv.isSound() ? log.thirst(start, days) : null;
+        return csv.isSound() ? Read.of(log.thirst(start, days)) : Read.faulty();
     }
 
     private void load(LocalDate start) {
@@ -148,9 +148,9 @@ final class ThirstFile {
     }
 
     private static double days(CsvColumns csv, int row) {
-        Measure.Read read = Measure.of(csv.cell(row, "time"), List.of(), true);
-        if (read.good() && Math.abs(read.number()) <= 2000) {
-            return read.number() * DAY_S;
+        Read<Measure> read = Measure.of(csv.cell(row, "time"), List.of(), true);
+        if (read.holds(days -> Math.abs(days.number()) <= 2000)) {
+            return read.value().number() * DAY_S;
         }
         csv.problemAt(row, "time", "a number of days since the start");
         return Double.NaN;

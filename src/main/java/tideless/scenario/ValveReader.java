@@ -1,6 +1,20 @@
 package tideless.scenario;
 
+import static tideless.scenario.ValveKeys.CLOGGING;
+import static tideless.scenario.ValveKeys.CLOGGING_FROM;
+import static tideless.scenario.ValveKeys.FLOAT_LEVER;
+import static tideless.scenario.ValveKeys.FLOAT_MASS;
+import static tideless.scenario.ValveKeys.FLOAT_SEAL;
+import static tideless.scenario.ValveKeys.FLOAT_VOLUME;
+import static tideless.scenario.ValveKeys.SEAT;
+import static tideless.scenario.ValveKeys.SEEP;
+import static tideless.scenario.ValveKeys.SEEP_FROM;
+import static tideless.scenario.ValveKeys.STUCK;
+import static tideless.scenario.ValveKeys.STUCK_FROM;
+import static tideless.scenario.ValveKeys.STUCK_TO;
+
 import java.time.LocalDate;
+import java.util.List;
 import java.util.Locale;
 import tideless.physics.FloatLever;
 import tideless.rig.ValveFaults;
@@ -11,99 +25,76 @@ final class ValveReader {
     private static final double WATER_KG_PER_M3 = 998.2;
 
     private final Table valve;
-    private final LocalDate start;
-    private final int days;
+    private final Run run;
 
-    /**
-     * @param start first day of the run, or null when faulty
-     */
-    ValveReader(Table valve, LocalDate start, int days) {
+    ValveReader(Table valve, Run run) {
         this.valve = valve;
-        this.start = start;
-        this.days = days;
+        this.run = run;
     }
 
-    /** Null when faulty. */
-    ValveFaults faults() {
-        String stuck = valve.choice("stuck");
-        double seepM3PerS = valve.quantity("seep");
-        double clogging = valve.quantity("clogging");
-        LocalDate first = start == null ? ValveFaults.NO_DAY : start;
-        LocalDate stuckFrom = day("stuck_from", first, "the start");
-        LocalDate stuckTo = day("stuck_to", first.plusDays(Math.max(1, days)), "the end");
-        LocalDate seepFrom = day("seep_from", first, "the start");
-        LocalDate cloggingFrom = day("clogging_from", first, "the start");
-        if (stuck == null
-                || stuckFrom == null
-                || stuckTo == null
-                || seepFrom == null
-                || cloggingFrom == null
-                || Double.isNaN(seepM3PerS + clogging)) {
-            return null;
+    Read<ValveFaults> faults() {
+        LocalDate first = run.start().orElse(ValveFaults.NO_DAY);
+        LocalDate end = run.end().orElse(first.plusDays(1));
+        Read<ValveFaults.Stuck> stuck = valve.get(STUCK);
+        Read<Double> seep = valve.get(SEEP);
+        Read<Double> clogging = valve.get(CLOGGING);
+        Read<LocalDate> stuckFrom = valve.getOr(STUCK_FROM, Read.of(first), d -> "the start");
+        Read<LocalDate> stuckTo = valve.getOr(STUCK_TO, Read.of(end), d -> "the end");
+        Read<LocalDate> seepFrom = valve.getOr(SEEP_FROM, Read.of(first), d -> "the start");
+        Read<LocalDate> cloggingFrom = valve.getOr(CLOGGING_FROM, Read.of(first), d -> "the start");
+        if (!Read.allSound(stuck, seep, clogging, stuckFrom, stuckTo, seepFrom, cloggingFrom)) {
+            return Read.faulty();
         }
-        boolean sticks = !stuck.equals("no");
-        if (!begins("stuck_from", "stuck", sticks, stuckFrom)
-                | !begins("stuck_to", "stuck", false, stuckTo)
-                | !begins("seep_from", "seep", seepM3PerS > 0, seepFrom)
-                | !begins("clogging_from", "clogging", clogging > 0, cloggingFrom)) {
-            return null;
+        boolean sticks = stuck.value() != ValveFaults.Stuck.NOT;
+        if (!begins(STUCK_FROM, STUCK, sticks)
+                | !begins(STUCK_TO, STUCK, false)
+                | !begins(SEEP_FROM, SEEP, seep.value() > 0)
+                | !begins(CLOGGING_FROM, CLOGGING, clogging.value() > 0)) {
+            return Read.faulty();
         }
-        if (sticks && !stuckFrom.isBefore(stuckTo)) {
+        if (sticks && !stuckFrom.value().isBefore(stuckTo.value())) {
             valve.faultyValue(
-                    valve.has("stuck_to") ? "stuck_to" : "stuck_from",
-                    "stuck_from before stuck_to",
-                    "");
-            return null;
+                    valve.has(STUCK_TO) ? STUCK_TO : STUCK_FROM, "stuck_from before stuck_to", "");
+            return Read.faulty();
         }
-        if (sticks && !first.isBefore(stuckTo)) {
-            valve.faultyValue(
-                    "stuck_to", "after the first day of the run (%s)".formatted(first), "");
-            return null;
+        if (sticks && !first.isBefore(stuckTo.value())) {
+            valve.faultyValue(STUCK_TO, "after the first day of the run (%s)".formatted(first), "");
+            return Read.faulty();
         }
-        ValveFaults.Stuck where =
-                switch (stuck) {
-                    case "no" -> ValveFaults.Stuck.NOT;
-                    case "open" -> ValveFaults.Stuck.OPEN;
-                    case "shut" -> ValveFaults.Stuck.SHUT;
-                    default -> throw new AssertionError("no fault for " + stuck);
-                };
-        return new ValveFaults(
-                where, stuckFrom, stuckTo, seepM3PerS, seepFrom, clogging, cloggingFrom);
+        return Read.of(
+                new ValveFaults(
+                        stuck.value(),
+                        stuckFrom.value(),
+                        stuckTo.value(),
+                        seep.value(),
+                        seepFrom.value(),
+                        clogging.value(),
+                        cloggingFrom.value()));
     }
 
     /** Whether a date has a fault it belongs to, and that fault begins within the run. */
-    private boolean begins(String key, String of, boolean counts, LocalDate from) {
+    private boolean begins(Key<LocalDate> key, Key<?> of, boolean counts) {
         if (valve.has(key) && !valve.has(of)) {
-            valve.faultyValue(key, "only beside " + of, "");
+            valve.faultyValue(key, "only beside " + of.name(), "");
             return false;
         }
-        if (counts && valve.has(key) && start != null && days > 0) {
-            LocalDate last = start.plusDays(days - 1L);
-            if (from.isAfter(last)) {
-                valve.faultyValue(key, "up to the last day of the run (%s)".formatted(last), "");
-                return false;
-            }
+        Read<LocalDate> last = run.last();
+        if (counts && valve.has(key) && last.holds(day -> valve.value(key).isAfter(day))) {
+            valve.faultyValue(
+                    key, "up to the last day of the run (%s)".formatted(last.value()), "");
+            return false;
         }
         return true;
-    }
-
-    private LocalDate day(String key, LocalDate usual, String words) {
-        if (valve.has(key)) {
-            return valve.date(key);
-        }
-        valve.holds(key, words);
-        return usual;
     }
 
     /**
      * Whether the float can shut the seat against the full reservoir; says so when not.
      *
-     * @param headM from the full reservoir's surface to the seat, m; NaN when not known
-     * @param seatM bore of the seat, m
+     * @param head from the full reservoir's surface to the seat, m
      */
-    boolean shuts(double headM, double seatM) {
-        if (!valve.has("float_volume")) {
-            for (String key : new String[] {"float_mass", "float_lever", "float_seal"}) {
+    boolean shuts(Read<Double> head) {
+        if (!valve.has(FLOAT_VOLUME)) {
+            for (Key<?> key : List.of(FLOAT_MASS, FLOAT_LEVER, FLOAT_SEAL)) {
                 if (valve.has(key)) {
                     valve.faultyValue(key, "only beside float_volume", "");
                     return false;
@@ -111,21 +102,25 @@ final class ValveReader {
             }
             return true;
         }
-        double volumeM3 = valve.quantity("float_volume");
-        double massG = valve.quantity("float_mass");
-        double lever = valve.quantity("float_lever");
-        double seal = valve.quantity("float_seal");
-        if (Double.isNaN(volumeM3 + massG + lever + seal)) {
+        if (!Read.allSound(
+                valve.get(FLOAT_VOLUME),
+                valve.get(FLOAT_MASS),
+                valve.get(FLOAT_LEVER),
+                valve.get(FLOAT_SEAL))) {
             return false;
         }
-        if (Double.isNaN(headM + seatM)) {
+        if (!Read.allSound(head, valve.get(SEAT))) {
             return true; // that is faulty, which has been said
         }
-        double mostM = greatestM(volumeM3, massG, lever, seal, seatM);
-        double halfM = greatestM(0.5 * volumeM3, massG, lever, seal, seatM);
+        return shuts(head.value());
+    }
+
+    private boolean shuts(double headM) {
+        double mostM = greatestHeadM(1);
+        double halfM = greatestHeadM(0.5);
         if (headM > mostM) {
             valve.fault(
-                    "float_volume",
+                    FLOAT_VOLUME,
                     "a float that shuts against %s of head, wholly under water"
                             .formatted(metres(mostM)),
                     "at least the %s from the full reservoir to the seat".formatted(metres(headM)),
@@ -134,7 +129,7 @@ final class ValveReader {
         }
         if (headM > halfM) {
             valve.note(
-                    "float_volume",
+                    FLOAT_VOLUME,
                     ("half under water the float shuts against %s of head, wholly under water"
                                     + " against %s; the full reservoir stands %s above the seat")
                             .formatted(metres(halfM), metres(mostM), metres(headM)));
@@ -142,10 +137,14 @@ final class ValveReader {
         return true;
     }
 
-    private static double greatestM(
-            double volumeM3, double massG, double lever, double seal, double seatM) {
+    private double greatestHeadM(double shareUnderWater) {
         return FloatLever.greatestHeadM(
-                volumeM3, massG / 1000, lever, seatM, seal, WATER_KG_PER_M3);
+                shareUnderWater * valve.value(FLOAT_VOLUME),
+                valve.value(FLOAT_MASS) / 1000,
+                valve.value(FLOAT_LEVER),
+                valve.value(SEAT),
+                valve.value(FLOAT_SEAL),
+                WATER_KG_PER_M3);
     }
 
     private static String metres(double headM) {

@@ -1,59 +1,76 @@
 package tideless.scenario;
 
-import static tideless.scenario.Measure.plain;
+import static tideless.scenario.VesselKeys.DIAMETER;
+import static tideless.scenario.VesselKeys.FLOOR_DIAMETER;
+import static tideless.scenario.VesselKeys.FLOOR_LENGTH;
+import static tideless.scenario.VesselKeys.FLOOR_WIDTH;
+import static tideless.scenario.VesselKeys.LENGTH;
+import static tideless.scenario.VesselKeys.SHAPE;
+import static tideless.scenario.VesselKeys.VOLUME;
+import static tideless.scenario.VesselKeys.WIDTH;
 
-import java.util.ArrayList;
 import java.util.List;
-import tideless.rig.Reservoir;
 import tideless.rig.Shape;
 import tideless.rig.Tube;
 
 /** Reads the inside of a tray or reservoir, and the tubes between. */
 final class VesselReader {
-    private VesselReader() {}
+    private final Table vessel;
+    private final Read<Double> depth;
 
-    /** Null when faulty. */
-    static Shape shape(Table vessel) {
-        String kind;
-        if (vessel.meant("shape")) {
-            kind = vessel.choice("shape");
-        } else {
-            kind = vessel.has("diameter") ? "cylinder" : "box";
-            vessel.holds("shape", kind);
-        }
-        double depthM = vessel.quantity("depth");
-        if (kind == null) {
-            return null;
-        }
-        vessel.refuseWhatDoesNotGoWith("shape", kind);
-        boolean round = kind.equals("cylinder") || kind.equals("bucket");
-        if (vessel.has("volume") && (kind.equals("box") || kind.equals("cylinder"))) {
-            return byVolume(vessel, depthM, round);
-        }
-        if (round) {
-            double rimM = needed(vessel, "diameter");
-            double floorM =
-                    kind.equals("bucket")
-                            ? narrower(vessel, "floor_diameter", rimM, "diameter")
-                            : rimM;
-            if (Double.isNaN(rimM + floorM + depthM)) {
-                return null;
-            }
-            return Shape.bucket(rimM, floorM, depthM);
-        }
-        double lengthM = needed(vessel, "length");
-        double widthM = needed(vessel, "width");
-        boolean tub = kind.equals("tub");
-        double floorLengthM = tub ? narrower(vessel, "floor_length", lengthM, "length") : lengthM;
-        double floorWidthM = tub ? narrower(vessel, "floor_width", widthM, "width") : widthM;
-        if (Double.isNaN(lengthM + widthM + floorLengthM + floorWidthM + depthM)) {
-            return null;
-        }
-        return Shape.tub(lengthM, widthM, floorLengthM, floorWidthM, depthM);
+    private VesselReader(Table vessel, Key<Double> depth) {
+        this.vessel = vessel;
+        this.depth = vessel.get(depth);
     }
 
-    private static Shape byVolume(Table vessel, double depthM, boolean round) {
-        for (String side : new String[] {"length", "width", "diameter"}) {
+    static Read<Shape> shape(Table vessel, Key<Double> depth) {
+        return new VesselReader(vessel, depth).shape();
+    }
+
+    private Read<Shape> shape() {
+        Read<String> kind =
+                vessel.getOr(
+                        SHAPE, Read.of(vessel.has(DIAMETER) ? "cylinder" : "box"), usual -> usual);
+        if (!kind.isSound()) {
+            return Read.faulty();
+        }
+        vessel.narrow(SHAPE, kind.value());
+        boolean round = kind.value().equals("cylinder") || kind.value().equals("bucket");
+        boolean tapered = kind.value().equals("tub") || kind.value().equals("bucket");
+        if (vessel.has(VOLUME) && !tapered) {
+            return byVolume(round);
+        }
+        return round ? round(tapered) : rectangular(tapered);
+    }
+
+    private Read<Shape> round(boolean tapered) {
+        Read<Double> rim = needed(DIAMETER);
+        Read<Double> floor = tapered ? narrower(FLOOR_DIAMETER, rim, DIAMETER) : rim;
+        if (!Read.allSound(rim, floor, depth)) {
+            return Read.faulty();
+        }
+        return Read.of(Shape.bucket(rim.value(), floor.value(), depth.value()));
+    }
+
+    private Read<Shape> rectangular(boolean tapered) {
+        Read<Double> length = needed(LENGTH);
+        Read<Double> width = needed(WIDTH);
+        Read<Double> floorLength = tapered ? narrower(FLOOR_LENGTH, length, LENGTH) : length;
+        Read<Double> floorWidth = tapered ? narrower(FLOOR_WIDTH, width, WIDTH) : width;
+        if (!Read.allSound(length, width, floorLength, floorWidth, depth)) {
+            return Read.faulty();
+        }
+        return Read.of(
+                Shape.tub(
+                        length.value(),
+                        width.value(),
+                        floorLength.value(),
+                        floorWidth.value(),
+                        depth.value()));
+    }
+
+    private Read<Shape> byVolume(boolean round) {
+        for (Key<?> side : List.of(LENGTH, WIDTH, DIAMETER)) {
             if (vessel.has(side)) {
                 vessel.fault(
                         side,
@@ -62,203 +79,61 @@ final class VesselReader {
                         "");
             }
         }
-        double volumeM3 = vessel.quantity("volume");
-        if (Double.isNaN(volumeM3 + depthM)) {
-            return null;
+        Read<Double> volume = vessel.get(VOLUME);
+        if (!Read.allSound(volume, depth)) {
+            return Read.faulty();
         }
+        double volumeM3 = volume.value();
+        double depthM = depth.value();
         if (!(volumeM3 / depthM < 1000)) {
-            vessel.faultyValue("volume", "an area below 1000 m2 with this depth", "");
-            return null;
+            vessel.faultyValue(VOLUME, "an area below 1000 m2 with this depth", "");
+            return Read.faulty();
         }
-        return round ? Shape.cylinderOf(volumeM3, depthM) : Shape.boxOf(volumeM3, depthM);
+        return Read.of(round ? Shape.cylinderOf(volumeM3, depthM) : Shape.boxOf(volumeM3, depthM));
     }
 
-    private static double needed(Table vessel, String side) {
-        if (!vessel.meant(side)) {
-            vessel.missing(side);
-            return Double.NaN;
-        }
-        return vessel.quantityOr(side, Double.NaN, "");
+    private Read<Double> needed(Key<Double> side) {
+        Read<Double> read = vessel.get(side);
+        return read.isAbsent() ? vessel.missing(side) : read;
     }
 
-    private static double narrower(Table vessel, String side, double rimM, String rimSide) {
-        double floorM = needed(vessel, side);
-        if (floorM > rimM) {
+    private Read<Double> narrower(Key<Double> side, Read<Double> rim, Key<Double> rimSide) {
+        Read<Double> floor = needed(side);
+        if (floor.holds(floorM -> rim.holds(rimM -> floorM > rimM))) {
             vessel.faultyValue(
-                    side, "up to %s (%s)".formatted(rimSide, where(vessel, rimSide, rimM)), "");
-            return Double.NaN;
+                    side,
+                    "up to %s (%s)"
+                            .formatted(rimSide.name(), Heights.where(vessel, rimSide, rim.value())),
+                    "");
+            return Read.faulty();
         }
-        return floorM;
+        return floor;
     }
 
-    /** Null when faulty. */
-    static Tube tube(Table tubing, Fitting usual) {
-        double boreM = tubing.quantity("bore");
-        double lengthM = tubing.quantity("length");
-        double loss;
-        if (tubing.has("loss")) {
-            loss = tubing.quantity("loss");
-            if (tubing.has("fittings")) {
-                tubing.faultyValue("fittings", "either fittings or loss", "");
-            }
-        } else if (tubing.meant("fittings")) {
-            List<String> names = tubing.names("fittings");
-            loss = names == null ? Double.NaN : 0;
-            for (String name : names == null ? List.<String>of() : names) {
-                loss += Fitting.of(name).lossCoefficient();
+    static Read<Tube> tube(Table tubing, TubingKeys keys) {
+        boolean sound = tubing.isSound();
+        Read<Double> loss = tubing.get(keys.loss);
+        if (tubing.has(keys.loss)) {
+            if (tubing.has(keys.fittings)) {
+                tubing.faultyValue(keys.fittings, "either fittings or loss", "");
             }
         } else {
-            tubing.holds("fittings", "[\"" + usual.spelling() + "\"]");
-            loss = usual.lossCoefficient();
+            String usual = "[\"" + keys.usual.spelling() + "\"]";
+            loss =
+                    tubing.getOr(keys.fittings, Read.of(List.of(keys.usual)), list -> usual)
+                            .map(VesselReader::sum);
         }
-        return Double.isNaN(boreM + lengthM + loss) ? null : new Tube(boreM, lengthM, loss);
+        return sound && loss.isSound()
+                ? Read.of(
+                        new Tube(tubing.value(keys.bore), tubing.value(keys.length), loss.value()))
+                : Read.faulty();
     }
 
-    /** Null when faulty. */
-    static Reservoir reservoir(Table table) {
-        Shape shape = shape(table);
-        double depthM = table.quietly("depth");
-        double fullM = table.quantityOr("full_level", depthM, cm(depthM) + ", the rim");
-        double outletM = table.quantity("outlet_height");
-        double floorM = table.quantity("floor_above_bench");
-        Boolean lid = table.flag("lid");
-        String when = table.choice("refill");
-        double belowFrac = 0.5;
-        if (when != null) {
-            table.refuseWhatDoesNotGoWith("refill", when);
-            if (when.equals("when low at a visit")) {
-                belowFrac = table.quantity("refill_below");
-            }
+    private static double sum(List<Fitting> fittings) {
+        double sum = 0;
+        for (Fitting fitting : fittings) {
+            sum += fitting.lossCoefficient();
         }
-        Tube trunk = tube(table.child("tubing"), Fitting.ENTRANCE);
-        List<Boolean> good = new ArrayList<>();
-        good.add(atMost(table, "full_level", fullM, "the rim", "depth", depthM, ""));
-        good.add(
-                below(
-                        table,
-                        "outlet_height",
-                        outletM,
-                        "the full level",
-                        "full_level",
-                        fullM,
-                        "Nothing could leave."));
-        double startM = start(table, shape, fullM);
-        if (shape == null
-                || lid == null
-                || when == null
-                || trunk == null
-                || good.contains(false)
-                || Double.isNaN(fullM + outletM + floorM + belowFrac + startM)) {
-            return null;
-        }
-        return new Reservoir(
-                table.name(),
-                shape,
-                fullM,
-                outletM,
-                floorM,
-                lid ? 0 : shape.rimAreaM2(),
-                startM,
-                new Reservoir.Refill(whenOf(when), belowFrac),
-                trunk);
-    }
-
-    private static Reservoir.Refill.When whenOf(String words) {
-        return switch (words) {
-            case "when it would not last" -> Reservoir.Refill.When.BEFORE_NEXT_VISIT;
-            case "when low at a visit" -> Reservoir.Refill.When.LOW_AT_VISIT;
-            case "at every visit" -> Reservoir.Refill.When.EVERY_VISIT;
-            case "when empty" -> Reservoir.Refill.When.WHEN_EMPTY;
-            case "never" -> Reservoir.Refill.When.NEVER;
-            default -> throw new AssertionError("no occasion for " + words);
-        };
-    }
-
-    private static double start(Table table, Shape shape, double fullM) {
-        if (!table.meant("start")) {
-            if (!Double.isNaN(fullM)) {
-                table.holds("start", "full, " + cm(fullM));
-            }
-            return fullM;
-        }
-        if (!table.has("start")) {
-            return Double.NaN;
-        }
-        Measure.Read start = table.measure("start");
-        if (!start.good() || shape == null || Double.isNaN(fullM)) {
-            return Double.NaN;
-        }
-        double levelM = start.value();
-        double fullM3 = shape.volumeM3(fullM);
-        if (start.table() == UnitTable.SHARE) {
-            levelM = shape.levelM(start.value() * fullM3);
-        } else if (start.table() == UnitTable.VOLUME) {
-            levelM = shape.levelM(start.value());
-        }
-        if (levelM > fullM * (1 + 1e-9)) {
-            table.faultyValue(
-                    "start",
-                    "up to full: %s, or %s L, or 100 %%".formatted(cm(fullM), plain(fullM3 * 1000)),
-                    "");
-            return Double.NaN;
-        }
-        return Math.min(levelM, fullM);
-    }
-
-    // Comparisons of one height with another, in the words of the user's own file.
-
-    /** Says so and gives false when a height lies above another; NaN is never above. */
-    static boolean atMost(
-            Table table,
-            String key,
-            double heightM,
-            String limitName,
-            String limitKey,
-            double limitM,
-            String hint) {
-        if (heightM > limitM + 1e-9) {
-            table.faultyValue(
-                    key,
-                    "up to %s (%s)".formatted(limitName, where(table, limitKey, limitM)),
-                    hint);
-            return false;
-        }
-        return true;
-    }
-
-    /** Likewise when it does not lie below. */
-    static boolean below(
-            Table table,
-            String key,
-            double heightM,
-            String limitName,
-            String limitKey,
-            double limitM,
-            String hint) {
-        if (heightM >= limitM - 1e-9) {
-            table.fault(
-                    key,
-                    found(table, key, heightM),
-                    "below %s (%s)".formatted(limitName, where(table, limitKey, limitM)),
-                    hint);
-            return false;
-        }
-        return true;
-    }
-
-    /** The user's own words, or the default that holds. */
-    static String found(Table table, String key, double heightM) {
-        return table.has(key) ? Key.quoted(table.words(key)) : cm(heightM) + ", the default";
-    }
-
-    /** A height and where it was stated. */
-    static String where(Table table, String key, double heightM) {
-        return table.has(key)
-                ? table.words(key) + ", line " + table.line(key)
-                : cm(heightM) + ", the default";
-    }
-
-    static String cm(double heightM) {
-        return plain(heightM, UnitTable.LENGTH, "cm");
+        return sum;
     }
 }

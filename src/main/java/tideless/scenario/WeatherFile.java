@@ -1,5 +1,6 @@
 package tideless.scenario;
 
+import java.time.DateTimeException;
 import java.time.LocalDate;
 import java.time.LocalDateTime;
 import java.time.ZoneOffset;
@@ -41,7 +42,7 @@ final class WeatherFile {
                     + " the days beside, and says so.";
 
     private final CsvColumns csv;
-    private final Source source;
+    private final TomlFile source;
     private final Gaps gaps;
     private final boolean typical;
     private final String named;
@@ -56,7 +57,7 @@ final class WeatherFile {
      */
     private WeatherFile(
             CsvColumns csv,
-            Source source,
+            TomlFile source,
             boolean typical,
             Gaps gaps,
             String named,
@@ -74,11 +75,10 @@ final class WeatherFile {
      *
      * @param rigOffsetS the rig's clock less UTC, s
      * @param windHeightM height of the wind column, m
-     * @return null when faulty
      */
-    static HourlyWeather read(
+    static Read<HourlyWeather> read(
             NamedFiles.Named file,
-            Source source,
+            TomlFile source,
             boolean typical,
             double windHeightM,
             int rigOffsetS,
@@ -97,9 +97,9 @@ final class WeatherFile {
      */
     record Rules(Map<String, CsvColumns.Named> named, Gaps gaps, String cover) {}
 
-    static HourlyWeather read(
+    static Read<HourlyWeather> read(
             NamedFiles.Named file,
-            Source source,
+            TomlFile source,
             boolean typical,
             double windHeightM,
             int rigOffsetS,
@@ -109,14 +109,14 @@ final class WeatherFile {
         boolean epw = EpwFile.isNamed(file.label());
         String text = epw ? EpwFile.asCsv(file, source) : file.text();
         if (text == null || refusesInsideAir(file.label(), text, source, rules.cover())) {
-            return null;
+            return Read.faulty();
         }
         CsvColumns.Wanted wanted =
                 new CsvColumns.Wanted(
                         List.of(COLUMNS), List.of(RAIN), epw ? Map.of() : rules.named());
         CsvColumns csv = CsvColumns.of(file.label(), text, source, wanted);
         if (csv == null) {
-            return null;
+            return Read.faulty();
         }
         WeatherFile weather =
                 new WeatherFile(csv, source, typical, rules.gaps(), named(file), epw ? 1 : 0);
@@ -128,7 +128,7 @@ final class WeatherFile {
                         & csv.knows("wind", List.of(UnitTable.SPEED))
                         & (!csv.has(RAIN) || csv.knows(RAIN, List.of(UnitTable.LENGTH)));
         if (fileOffsetS == null || !units || !weather.load(windHeightM) || !csv.isSound()) {
-            return null;
+            return Read.faulty();
         }
         return weather.cut(start, days, (rigOffsetS - fileOffsetS) / 3600.0);
     }
@@ -139,7 +139,7 @@ final class WeatherFile {
 
     /** Says that a file of inside air must not be put under a cover once more. */
     private static boolean refusesInsideAir(
-            String label, String text, Source source, String cover) {
+            String label, String text, TomlFile source, String cover) {
         List<String> names = CsvColumns.names(text);
         String tells = names.contains("ppfd") ? "ppfd" : names.contains("lamp") ? "lamp" : "";
         if (tells.isEmpty() && names.contains("par") && !names.contains("global")) {
@@ -166,7 +166,7 @@ final class WeatherFile {
     static String named(NamedFiles.Named file) {
         String first = file.text().split("[\r\n]", 2)[0];
         return first.startsWith("#")
-                ? file.label() + ": " + Source.shown(first.substring(1).strip())
+                ? file.label() + ": " + TomlFile.shown(first.substring(1).strip())
                 : file.label();
     }
 
@@ -340,7 +340,7 @@ final class WeatherFile {
      * Cuts the run out of the series, with the instant at its end where the file knows it; a value
      * between two whole hours is joined from both.
      */
-    private HourlyWeather cut(LocalDate start, int days, double rigAheadH) {
+    private Read<HourlyWeather> cut(LocalDate start, int days, double rigAheadH) {
         int hours = days * 24;
         double[][] run = new double[5][hours + 1];
         for (int h = 0; h <= hours; h++) {
@@ -362,7 +362,7 @@ final class WeatherFile {
                         "weather of every hour of the run, %s to %s"
                                 .formatted(start, start.plusDays(days)),
                         "Maybe shorten the run, or clock = \"typical year\".");
-                return null;
+                return Read.faulty();
             }
             for (int i = 0; i < run.length; i++) {
                 run[i][h] = (1 - share) * values[i][first] + share * values[i][second];
@@ -371,7 +371,7 @@ final class WeatherFile {
                         return weather(run, hours);
                     }
                     sayGap(i, Double.isNaN(values[i][first]) ? first : second);
-                    return null;
+                    return Read.faulty();
                 }
             }
         }
@@ -382,14 +382,15 @@ final class WeatherFile {
         return hour >= 0 && hour < values[0].length;
     }
 
-    private HourlyWeather weather(double[][] run, int instants) {
-        return new HourlyWeather(
-                named,
-                Arrays.copyOf(run[0], instants),
-                Arrays.copyOf(run[1], instants),
-                Arrays.copyOf(run[2], instants),
-                Arrays.copyOf(run[3], instants),
-                Arrays.copyOf(run[4], instants));
+    private Read<HourlyWeather> weather(double[][] run, int instants) {
+        return Read.of(
+                new HourlyWeather(
+                        named,
+                        Arrays.copyOf(run[0], instants),
+                        Arrays.copyOf(run[1], instants),
+                        Arrays.copyOf(run[2], instants),
+                        Arrays.copyOf(run[3], instants),
+                        Arrays.copyOf(run[4], instants)));
     }
 
     private int index(LocalDateTime time) {
@@ -424,12 +425,12 @@ final class WeatherFile {
                 GAP_HINT);
     }
 
-    /** Seconds of an offset such as "+01:00", or null. */
-    static Integer offset(String text) {
+    /** Seconds of an offset such as "+01:00". */
+    static Read<Integer> offset(String text) {
         try {
-            return ZoneOffset.of(text).getTotalSeconds();
-        } catch (java.time.DateTimeException e) {
-            return null;
+            return Read.of(ZoneOffset.of(text).getTotalSeconds());
+        } catch (DateTimeException e) {
+            return Read.faulty();
         }
     }
 }

@@ -197,8 +197,8 @@ final class CropStand {
     /** Whether the crop is ready within days, by its date or by the warmth of the last day. */
     boolean isNearHarvest(double timeS) {
         int days = FlushRule.DAYS_BEFORE_HARVEST;
-        if (crop.harvestAfterDays() >= 0) {
-            return timeS / Timeline.DAY_S + days > crop.harvestAfterDays();
+        if (crop.harvestAfterDays().isPresent()) {
+            return timeS / Timeline.DAY_S + days > crop.harvestAfterDays().getAsInt();
         }
         double endCd =
                 traits.stages().fruits()
@@ -208,8 +208,8 @@ final class CropStand {
     }
 
     private boolean isOver(int daysSinceStart) {
-        if (crop.harvestAfterDays() >= 0) {
-            return daysSinceStart >= crop.harvestAfterDays();
+        if (crop.harvestAfterDays().isPresent()) {
+            return daysSinceStart >= crop.harvestAfterDays().getAsInt();
         }
         return traits.stages().fruits()
                 ? plant.thermalTimeCd() >= traits.stages().lastHarvestCd()

@@ -169,7 +169,7 @@ public record RigCheck(
      * mouthpiece, 0.5 in place of 0.61 (from memory).
      */
     private static double holeM3PerS(Tray tray) {
-        double boreM = tray.overflowBoreM();
+        double boreM = tray.overflowBoreM().orElse(Double.NaN);
         double headM = tray.shape().depthM() - tray.overflowM() - 0.5 * boreM;
         return Orifice.flowM3PerS(headM, boreM, Orifice.SHARP_EDGE_COEFFICIENT);
     }

@@ -6,9 +6,9 @@ import java.util.List;
 import tideless.rig.Climate;
 import tideless.rig.Filling;
 import tideless.rig.Lamp;
+import tideless.rig.Numerics;
 import tideless.rig.Place;
 import tideless.rig.Scenario;
-import tideless.rig.Settings;
 import tideless.rig.Tray;
 import tideless.rig.Visits;
 
@@ -55,7 +55,7 @@ public final class Surroundings {
             int days,
             Place place,
             Climate climate,
-            Settings settings,
+            Numerics numerics,
             Visits visits,
             List<LampHours> lamps,
             List<LocalDate> handDays) {
@@ -80,7 +80,7 @@ public final class Surroundings {
                     scenario.days(),
                     scenario.place(),
                     scenario.climate(),
-                    scenario.settings(),
+                    scenario.numerics(),
                     scenario.visits(),
                     lamps,
                     handDays);

@@ -59,7 +59,7 @@ final class Timeline {
     static Timeline of(Scenario scenario, boolean everyHour) {
         double endS = scenario.days() * DAY_S;
         DoubleStream.Builder instants = DoubleStream.builder();
-        double stepS = scenario.settings().stepS();
+        double stepS = scenario.numerics().stepS();
         for (long i = 0; i * stepS < endS; i++) {
             instants.add(i * stepS);
         }

@@ -3,8 +3,8 @@ package tideless.study;
 import java.util.List;
 import java.util.SplittableRandom;
 import java.util.function.Function;
+import tideless.rig.Numerics;
 import tideless.rig.Scenario;
-import tideless.rig.Settings;
 import tideless.sim.Season;
 import tideless.sim.Simulation;
 import tideless.sim.Surroundings;
@@ -39,8 +39,8 @@ public final class Ensemble {
 
     /** The scenario at the step of an ensemble, or at its own where that is longer. */
     public static Scenario atEnsembleStep(Scenario scenario) {
-        double stepS = Math.max(STEP_S, scenario.settings().stepS());
-        return scenario.withSettings(new Settings(stepS));
+        double stepS = Math.max(STEP_S, scenario.numerics().stepS());
+        return scenario.withNumerics(new Numerics(stepS));
     }
 
     /**

@@ -11,6 +11,7 @@ import java.util.EnumMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.OptionalDouble;
 import java.util.Set;
 import tideless.advice.Advice;
 import tideless.advice.Cause;
@@ -28,11 +29,11 @@ import tideless.rig.Filling;
 import tideless.rig.Lamp;
 import tideless.rig.Limits;
 import tideless.rig.Liquid;
+import tideless.rig.Numerics;
 import tideless.rig.Place;
 import tideless.rig.Planting;
 import tideless.rig.Reservoir;
 import tideless.rig.Scenario;
-import tideless.rig.Settings;
 import tideless.rig.Shape;
 import tideless.rig.Thirst;
 import tideless.rig.Tray;
@@ -117,7 +118,7 @@ final class MadeUpForecast {
                             names.get(i),
                             Shape.tub(0.5, 0.4, 0.48, 0.375, 0.1),
                             0.09,
-                            Double.NaN,
+                            OptionalDouble.empty(),
                             0.045 + 0.005 * (i % 3),
                             0,
                             0.004,
@@ -147,7 +148,7 @@ final class MadeUpForecast {
                                 8 * 3600,
                                 List.of(),
                                 Visits.Flush.AT_LIMIT),
-                        new Settings(600),
+                        new Numerics(600),
                         "0123456789abcdef".repeat(4));
         tasks.sort(
                 Comparator.comparing(Task::due)

@@ -61,12 +61,13 @@ class CsvProperties {
         NamedFiles.Named file = new NamedFiles.Named("a.csv", text);
         LocalDate start = LocalDate.of(2026, 3, 2);
         for (boolean typical : new boolean[] {true, false}) {
-            Source source = new Source("a.toml");
-            HourlyWeather weather = WeatherFile.read(file, source, typical, 10, 3600, start, 1);
+            TomlFile source = new TomlFile("a.toml");
+            HourlyWeather weather =
+                    WeatherFile.read(file, source, typical, 10, 3600, start, 1).orElse(null);
             assertTrue(weather != null ^ source.isFaulty());
         }
         for (boolean longer : new boolean[] {true, false}) {
-            Source source = new Source("a.toml");
+            TomlFile source = new TomlFile("a.toml");
             InsideFile.Rules rules =
                     new InsideFile.Rules(
                             java.util.Map.of(),
@@ -77,10 +78,11 @@ class CsvProperties {
                             200,
                             420,
                             0.2);
-            var inside = InsideFile.read(file, source, start, 1, rules);
+            var inside = InsideFile.read(file, source, start, 1, rules).orElse(null);
             assertTrue(inside != null ^ source.isFaulty());
         }
-        Source source = new Source("a.toml");
-        assertTrue(ThirstFile.read(file, source, start, 3) != null ^ source.isFaulty());
+        TomlFile source = new TomlFile("a.toml");
+        assertTrue(
+                ThirstFile.read(file, source, start, 3).orElse(null) != null ^ source.isFaulty());
     }
 }

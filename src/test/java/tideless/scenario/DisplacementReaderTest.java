@@ -78,7 +78,7 @@ class DisplacementReaderTest {
     void where_nothing_is_said_of_cups_they_take_no_room() throws IOException {
         Tray bench = tray("", "");
         assertSame(Displacement.NONE, bench.shape().displacement());
-        assertTrue(Double.isNaN(bench.overflowBoreM()));
+        assertTrue(bench.overflowBoreM().isEmpty());
     }
 
     // 0.5 x 0.4 m, 8 cups of 20 cm2 from 4 cm: at 5 cm 8 + 0.184 x 0.01 m3 = 9.84 L.
@@ -180,7 +180,9 @@ class DisplacementReaderTest {
     void an_overflow_hole_must_lie_below_the_rim() throws IOException {
         assertEquals(
                 0.016,
-                tray("overflow = \"8 cm\"\noverflow_bore = \"16 mm\"", "").overflowBoreM(),
+                tray("overflow = \"8 cm\"\noverflow_bore = \"16 mm\"", "")
+                        .overflowBoreM()
+                        .orElseThrow(),
                 1e-15);
         assertThat(fault("overflow = \"9 cm\"\noverflow_bore = \"16 mm\"", ""))
                 .startsWith(

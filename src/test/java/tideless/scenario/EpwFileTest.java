@@ -16,7 +16,7 @@ class EpwFileTest {
     private static final LocalDate START = LocalDate.of(2026, 3, 2);
     private static final String TINY = tiny();
 
-    private final Source source = new Source("bench.toml");
+    private final TomlFile source = new TomlFile("bench.toml");
 
     /** Two invented days; its own comment line says so. */
     private static String tiny() {
@@ -29,7 +29,8 @@ class EpwFileTest {
 
     private HourlyWeather read(String text, int days) {
         return WeatherFile.read(
-                new NamedFiles.Named("w.EPW", text), source, true, 10, 3600, START, days);
+                        new NamedFiles.Named("w.EPW", text), source, true, 10, 3600, START, days)
+                .orElse(null);
     }
 
     private List<String> faults() {
@@ -78,16 +79,17 @@ class EpwFileTest {
         assertThat(faults())
                 .containsExactly(
                         "w.EPW:39:4: time: found \"\", allowed: whole numbers: year, month, day, hour");
-        Source second = new Source("bench.toml");
+        TomlFile second = new TomlFile("bench.toml");
         assertNull(
                 WeatherFile.read(
-                        new NamedFiles.Named("w.epw", TINY.replace(",480,", ",bright,")),
-                        second,
-                        true,
-                        10,
-                        3600,
-                        START,
-                        2));
+                                new NamedFiles.Named("w.epw", TINY.replace(",480,", ",bright,")),
+                                second,
+                                true,
+                                10,
+                                3600,
+                                START,
+                                2)
+                        .orElse(null));
         assertThat(second.problems())
                 .singleElement()
                 .asString()

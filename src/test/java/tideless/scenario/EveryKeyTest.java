@@ -13,6 +13,7 @@ import java.util.List;
 import java.util.Map;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
+import org.tomlj.Toml;
 
 /** Holds the table of keys and the reader together. */
 class EveryKeyTest {
@@ -107,8 +108,8 @@ class EveryKeyTest {
     @Test
     void every_key_is_read_and_refuses_nonsense() throws IOException {
         List<String> unread = new ArrayList<>();
-        for (Key key : ScenarioKeys.TABLE.keys()) {
-            String path = key.path().replace("*", "a");
+        for (String pattern : ScenarioKeys.TABLE.keys().keySet()) {
+            String path = pattern.replace("*", "a");
             boolean refused = false;
             for (Map<String, String> base : bases()) {
                 if (refused) {
@@ -125,7 +126,7 @@ class EveryKeyTest {
                                                         && !p.found().contains("beside"));
             }
             if (!refused) {
-                unread.add(key.path());
+                unread.add(pattern);
             }
         }
         assertEquals(List.of(), unread);
@@ -133,20 +134,28 @@ class EveryKeyTest {
 
     @Test
     void every_example_and_default_can_be_read() {
-        List<Key> keys = new ArrayList<>(ScenarioKeys.TABLE.keys());
-        keys.addAll(CropKeys.TABLE.keys());
-        for (Key key : keys) {
-            assertThat(key.about()).as(key.path()).isNotBlank();
-            assertThat(key.example()).as(key.path()).isNotBlank();
-            if (key.kind() == Key.Kind.QUANTITY) {
-                Measure.Read example = key.read(key.example());
-                assertTrue(
-                        example.good() && key.inBounds(example), key.path() + " " + key.example());
-            }
-            if (key.kind() == Key.Kind.CHOICE) {
-                assertThat(key.choices()).as(key.path()).contains(key.example());
-            }
+        Map<String, Key<?>> keys = new LinkedHashMap<>(ScenarioKeys.TABLE.keys());
+        keys.putAll(CropKeys.TABLE.keys());
+        keys.forEach(EveryKeyTest::exampleAndDefaultCanBeRead);
+    }
+
+    private static <T> void exampleAndDefaultCanBeRead(String path, Key<T> key) {
+        assertThat(key.about()).as(path).isNotBlank();
+        assertThat(key.example()).as(path).isNotBlank();
+        Object written = Toml.parse("a = " + ScenarioReference.written(key)).get("a");
+        assertTrue(key.read(written).isSound(), path + " " + key.example());
+        if (key.need() == Key.Need.DEFAULT) {
+            assertTrue(key.kind().readDefault(key, key.fallback()).isSound(), path);
         }
+    }
+
+    @Test
+    void every_default_says_where_it_comes_from() {
+        Map<String, Key<?>> keys = new LinkedHashMap<>(ScenarioKeys.TABLE.keys());
+        keys.putAll(CropKeys.TABLE.keys());
+        keys.forEach(
+                (path, key) ->
+                        assertEquals(key.need() == Key.Need.DEFAULT, !key.basis().isBlank(), path));
     }
 
     @Test

@@ -28,7 +28,7 @@ class InsideFileTest {
     private static final LocalDate START = LocalDate.of(2026, 3, 2);
 
     @TempDir Path folder;
-    private final Source source = new Source("bench.toml");
+    private final TomlFile source = new TomlFile("bench.toml");
 
     private static InsideFile.Rules rules(InsideFile.LightFrom from, Gaps gaps, Integer offsetS) {
         return new InsideFile.Rules(
@@ -36,7 +36,8 @@ class InsideFileTest {
     }
 
     private InsideAir read(String text, int days, InsideFile.Rules rules) {
-        return InsideFile.read(new NamedFiles.Named("in.csv", text), source, START, days, rules);
+        return InsideFile.read(new NamedFiles.Named("in.csv", text), source, START, days, rules)
+                .orElse(null);
     }
 
     private InsideAir read(String text, int days) {
@@ -82,7 +83,7 @@ class InsideFileTest {
         assertEquals(0.35, air.at(Quantity.AIR_SPEED_M_PER_S, 3));
         assertEquals(19, air.at(Quantity.SOLUTION_TEMP_C, 3));
         assertTrue(air.recordsLamps());
-        assertEquals(LampType.HIGH_PRESSURE_SODIUM.umolPerJ(), air.lampUmolPerJ());
+        assertEquals(LampType.HIGH_PRESSURE_SODIUM.light().umolPerJ(), air.lampUmolPerJ());
     }
 
     // 1 kPa below 2338 Pa. By density: 2338 Pa at 293.15 K is 17.28 g/m3 (461.52 J/kg/K), so 5 g/m3
@@ -195,11 +196,12 @@ class InsideFileTest {
                                 + WeatherFile.GAP_HINT);
         InsideAir air =
                 InsideFile.read(
-                        new NamedFiles.Named("in.csv", text.toString()),
-                        new Source("again.toml"),
-                        START,
-                        3,
-                        rules(InsideFile.LightFrom.SUN, new Gaps(3, true), 0));
+                                new NamedFiles.Named("in.csv", text.toString()),
+                                new TomlFile("again.toml"),
+                                START,
+                                3,
+                                rules(InsideFile.LightFrom.SUN, new Gaps(3, true), 0))
+                        .orElse(null);
         assertNotNull(air);
         assertEquals(11, air.at(Quantity.TEMP_C, 34), 1e-12); // between 10 and 12
         assertThat(air.filled())
@@ -212,29 +214,31 @@ class InsideFileTest {
     void a_loggers_own_names_and_spellings_are_read_without_a_row_of_units() {
         InsideAir air =
                 InsideFile.read(
-                        new NamedFiles.Named(
-                                "in.csv",
-                                rows("Date,Tair (C),RHair,CO2air\n", 24, "20,60,700")
-                                        .replaceAll(
-                                                "2026-03-02 (\\d\\d):00", "02.03.2026 $1:00:00")),
-                        source,
-                        START,
-                        1,
-                        new InsideFile.Rules(
-                                Map.of(
-                                        "time",
-                                        new CsvColumns.Named("Date", "local"),
-                                        "temperature",
-                                        new CsvColumns.Named("Tair (C)", "degC"),
-                                        "humidity",
-                                        new CsvColumns.Named("RHair", "%")),
-                                Gaps.usual(),
-                                null,
-                                InsideFile.LightFrom.SUN,
-                                LampType.WHITE_LED,
-                                Double.NaN,
-                                420,
-                                0.2));
+                                new NamedFiles.Named(
+                                        "in.csv",
+                                        rows("Date,Tair (C),RHair,CO2air\n", 24, "20,60,700")
+                                                .replaceAll(
+                                                        "2026-03-02 (\\d\\d):00",
+                                                        "02.03.2026 $1:00:00")),
+                                source,
+                                START,
+                                1,
+                                new InsideFile.Rules(
+                                        Map.of(
+                                                "time",
+                                                new CsvColumns.Named("Date", "local"),
+                                                "temperature",
+                                                new CsvColumns.Named("Tair (C)", "degC"),
+                                                "humidity",
+                                                new CsvColumns.Named("RHair", "%")),
+                                        Gaps.usual(),
+                                        null,
+                                        InsideFile.LightFrom.SUN,
+                                        LampType.WHITE_LED,
+                                        Double.NaN,
+                                        420,
+                                        0.2))
+                        .orElse(null);
         assertEquals(List.of(), faults());
         assertEquals(20, air.at(Quantity.TEMP_C, 0));
         assertEquals(420, air.at(Quantity.CO2_PPM, 0)); // not named, so not used, and said:

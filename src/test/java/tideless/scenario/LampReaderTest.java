@@ -11,12 +11,13 @@ import org.junit.jupiter.params.provider.CsvSource;
 import tideless.rig.Lamp;
 
 class LampReaderTest {
-    private final Source source = new Source("bench.toml");
+    private final TomlFile source = new TomlFile("bench.toml");
 
     private Lamp lamp(String keys) {
         source.parse("[lamp]\n" + keys);
         return LampReader.read(
-                Table.root(source, ScenarioKeys.TABLE).child("lamp"), LocalDate.of(2026, 3, 2));
+                Table.root(source, ScenarioKeys.TABLE).child("lamp"),
+                new Run(Read.of(LocalDate.of(2026, 3, 2)), Read.of(70)));
     }
 
     private List<String> faults() {

@@ -2,8 +2,8 @@ package tideless.scenario;
 
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertNotNull;
-import static org.junit.jupiter.api.Assertions.assertNull;
 
 import java.util.List;
 import org.junit.jupiter.api.Test;
@@ -12,7 +12,7 @@ import tideless.solution.Component;
 import tideless.solution.Composition;
 
 class LiquidReaderTest {
-    private final Source source = new Source("bench.toml");
+    private final TomlFile source = new TomlFile("bench.toml");
 
     private Table root(String text) {
         source.parse(text);
@@ -29,10 +29,11 @@ class LiquidReaderTest {
     void an_analysis_in_mg_arrives_in_mol_per_m3() {
         Liquid water =
                 LiquidReader.water(
-                        root("[water.analysis]\ncalcium = \"40.078 mg/L\"\n"
-                                        + "bicarbonate = \"100.09 mg/L CaCO3\"\n")
-                                .child("water"),
-                        Solutions.CURRENT);
+                                root("[water.analysis]\ncalcium = \"40.078 mg/L\"\n"
+                                                + "bicarbonate = \"100.09 mg/L CaCO3\"\n")
+                                        .child("water"),
+                                Solutions.CURRENT)
+                        .value();
         assertEquals(List.of(), faults());
         Composition composition = water.composition();
         assertEquals(1, composition.molPerM3(Component.CA), 1e-9);
@@ -56,10 +57,11 @@ class LiquidReaderTest {
 
     @Test
     void plain_mg_of_nitrate_is_a_fault_that_lists_both_meanings() {
-        assertNull(
+        assertFalse(
                 LiquidReader.water(
-                        root("[water.analysis]\nnitrate = \"25 mg/L\"\n").child("water"),
-                        Solutions.CURRENT));
+                                root("[water.analysis]\nnitrate = \"25 mg/L\"\n").child("water"),
+                                Solutions.CURRENT)
+                        .isSound());
         assertThat(faults())
                 .containsExactly(
                         "bench.toml:2:11: water.analysis.nitrate: found \"25 mg/L\", allowed: from 0"
@@ -69,9 +71,11 @@ class LiquidReaderTest {
     @Test
     void a_name_and_an_analysis_are_one_too_many() {
         root("[water]\nsource = \"rain\"\n[water.analysis]\nsodium = \"1 mmol/L\"\n");
-        assertNull(
+        assertFalse(
                 LiquidReader.water(
-                        Table.root(source, ScenarioKeys.TABLE).child("water"), Solutions.CURRENT));
+                                Table.root(source, ScenarioKeys.TABLE).child("water"),
+                                Solutions.CURRENT)
+                        .isSound());
         assertThat(faults())
                 .containsExactly(
                         "bench.toml:2:10: water.source: found \"rain\" beside [water.analysis],"
@@ -83,8 +87,8 @@ class LiquidReaderTest {
         Table root =
                 root(
                         "[water]\nsource = \"hard-tap\"\n[feed]\nrecipe = \"steiner\"\nec = \"0.2 mS/cm\"\n");
-        Liquid water = LiquidReader.water(root.child("water"), Solutions.CURRENT);
-        assertNull(LiquidReader.feed(root.child("feed"), water, Solutions.CURRENT));
+        Read<Liquid> water = LiquidReader.water(root.child("water"), Solutions.CURRENT);
+        assertFalse(LiquidReader.feed(root.child("feed"), water, Solutions.CURRENT).isSound());
         assertThat(faults())
                 .singleElement()
                 .asString()

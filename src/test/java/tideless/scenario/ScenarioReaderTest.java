@@ -131,7 +131,7 @@ class ScenarioReaderTest {
         assertEquals(
                 Set.of(DayOfWeek.MONDAY, DayOfWeek.WEDNESDAY, DayOfWeek.FRIDAY),
                 scenario.visits().weekdays());
-        assertEquals(600, scenario.settings().stepS());
+        assertEquals(600, scenario.numerics().stepS());
     }
 
     @Test
@@ -442,14 +442,14 @@ class ScenarioReaderTest {
     @Test
     void show_tells_the_users_words_from_the_defaults() throws IOException {
         Reading.Good good = assertInstanceOf(Reading.Good.class, read(GOOD));
-        assertThat(good.settings())
+        assertThat(good.values())
                 .contains(
-                        new Setting("tray.basil.depth", "8 cm", false, 23),
-                        new Setting("tray.basil.valve.band", "5 mm", true, 0),
-                        new Setting(
+                        new EffectiveValue("tray.basil.depth", "8 cm", false, 23),
+                        new EffectiveValue("tray.basil.valve.band", "5 mm", true, 0),
+                        new EffectiveValue(
                                 "tray.basil.start_level", "4.5 cm, the valve's setting", true, 0),
-                        new Setting("water.source", "soft-tap", true, 0));
-        assertThat(good.settings().stream().map(Setting::key)).doesNotHaveDuplicates();
+                        new EffectiveValue("water.source", "soft-tap", true, 0));
+        assertThat(good.values().stream().map(EffectiveValue::key)).doesNotHaveDuplicates();
     }
 
     @Test

@@ -21,10 +21,11 @@ class ThirstFileTest {
     private static final LocalDate START = LocalDate.of(2026, 3, 2);
 
     @TempDir Path folder;
-    private final Source source = new Source("bench.toml");
+    private final TomlFile source = new TomlFile("bench.toml");
 
     private Thirst read(String text, int days) {
-        return ThirstFile.read(new NamedFiles.Named("t.csv", text), source, START, days);
+        return ThirstFile.read(new NamedFiles.Named("t.csv", text), source, START, days)
+                .orElse(null);
     }
 
     private List<String> faults() {

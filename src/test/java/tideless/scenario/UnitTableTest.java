@@ -131,7 +131,7 @@ class UnitTableTest {
                 List.of("1.2 mS/cm", "1200 uS/cm", "1200 \u03bcS/cm", "1.2 dS/m", "120 mS/m")) {
             assertEquals(
                     1.2,
-                    Measure.of(text, List.of(UnitTable.CONDUCTIVITY), false).value(),
+                    Measure.of(text, List.of(UnitTable.CONDUCTIVITY), false).value().value(),
                     1e-12,
                     text);
         }

@@ -21,11 +21,18 @@ class WeatherFileTest {
             "time,temperature,humidity,global,wind\nUTC,degC,%,W/m2,m/s\n";
     private static final LocalDate START = LocalDate.of(2026, 3, 2);
 
-    private final Source source = new Source("bench.toml");
+    private final TomlFile source = new TomlFile("bench.toml");
 
     private HourlyWeather read(String text, boolean typical, int rigOffsetS, int days) {
         return WeatherFile.read(
-                new NamedFiles.Named("w.csv", text), source, typical, 2, rigOffsetS, START, days);
+                        new NamedFiles.Named("w.csv", text),
+                        source,
+                        typical,
+                        2,
+                        rigOffsetS,
+                        START,
+                        days)
+                .orElse(null);
     }
 
     /** Rows whose temperature counts the hours. */
@@ -145,14 +152,15 @@ class WeatherFileTest {
         }
         HourlyWeather weather =
                 WeatherFile.read(
-                        new NamedFiles.Named("w.csv", text),
-                        source,
-                        false,
-                        2,
-                        0,
-                        START,
-                        3,
-                        new WeatherFile.Rules(Map.of(), new Gaps(3, true), "open"));
+                                new NamedFiles.Named("w.csv", text),
+                                source,
+                                false,
+                                2,
+                                0,
+                                START,
+                                3,
+                                new WeatherFile.Rules(Map.of(), new Gaps(3, true), "open"))
+                        .orElse(null);
         assertEquals(List.of(), faults());
         // Rows count tenths of a degree: 05:00 of the days beside holds 0.5 and 5.3 degC.
         assertEquals(2.9, weather.tempC(29), 1e-12);
@@ -171,21 +179,22 @@ class WeatherFileTest {
                         .replace("UTC,degC,", ",,");
         HourlyWeather weather =
                 WeatherFile.read(
-                        new NamedFiles.Named("w.csv", text),
-                        source,
-                        false,
-                        2,
-                        0,
-                        START,
-                        1,
-                        new WeatherFile.Rules(
-                                Map.of(
-                                        "time",
-                                        new CsvColumns.Named("stamp", "UTC"),
-                                        "temperature",
-                                        new CsvColumns.Named("Temp [degC]", "")),
-                                Gaps.usual(),
-                                "open"));
+                                new NamedFiles.Named("w.csv", text),
+                                source,
+                                false,
+                                2,
+                                0,
+                                START,
+                                1,
+                                new WeatherFile.Rules(
+                                        Map.of(
+                                                "time",
+                                                new CsvColumns.Named("stamp", "UTC"),
+                                                "temperature",
+                                                new CsvColumns.Named("Temp [degC]", "")),
+                                        Gaps.usual(),
+                                        "open"))
+                        .orElse(null);
         assertEquals(List.of(), faults());
         assertEquals(2.3, weather.tempC(23), 1e-12);
     }
@@ -195,14 +204,15 @@ class WeatherFileTest {
         String text = rows(START.atStartOfDay(), 24).toString().replace("wind", "ppfd");
         assertNull(
                 WeatherFile.read(
-                        new NamedFiles.Named("w.csv", text),
-                        source,
-                        false,
-                        2,
-                        0,
-                        START,
-                        1,
-                        new WeatherFile.Rules(Map.of(), Gaps.usual(), "glass")));
+                                new NamedFiles.Named("w.csv", text),
+                                source,
+                                false,
+                                2,
+                                0,
+                                START,
+                                1,
+                                new WeatherFile.Rules(Map.of(), Gaps.usual(), "glass"))
+                        .orElse(null));
         assertThat(faults())
                 .singleElement()
                 .asString()
@@ -265,13 +275,14 @@ class WeatherFileTest {
         String text = Files.readString(Path.of("scenarios/weather/typical-year-45n-8e.csv"));
         HourlyWeather leap =
                 WeatherFile.read(
-                        new NamedFiles.Named("w.csv", text),
-                        source,
-                        true,
-                        10,
-                        0,
-                        LocalDate.of(2028, 2, 28),
-                        3);
+                                new NamedFiles.Named("w.csv", text),
+                                source,
+                                true,
+                                10,
+                                0,
+                                LocalDate.of(2028, 2, 28),
+                                3)
+                        .orElse(null);
         assertEquals(List.of(), faults());
         assertNotNull(leap);
         // Read off the file itself with grep: rows ....0228:0000 and ....0301:0000.
@@ -288,13 +299,14 @@ class WeatherFileTest {
         String text = Files.readString(Path.of("scenarios/weather/typical-year-45n-8e.csv"));
         HourlyWeather turn =
                 WeatherFile.read(
-                        new NamedFiles.Named("w.csv", text),
-                        source,
-                        true,
-                        10,
-                        3600,
-                        LocalDate.of(2026, 12, 31),
-                        2);
+                                new NamedFiles.Named("w.csv", text),
+                                source,
+                                true,
+                                10,
+                                3600,
+                                LocalDate.of(2026, 12, 31),
+                                2)
+                        .orElse(null);
         assertEquals(List.of(), faults());
         assertEquals(49, turn.hours());
         assertEquals("w.csv: PVGIS (c) European Union. See SOURCE.md.", turn.source());

@@ -16,9 +16,9 @@ import tideless.rig.Cover;
 import tideless.rig.Filling;
 import tideless.rig.HourlyWeather;
 import tideless.rig.InsideAir;
+import tideless.rig.Numerics;
 import tideless.rig.Place;
 import tideless.rig.Scenario;
-import tideless.rig.Settings;
 
 class AirSeriesTest {
     private static final LocalDate FIRST_OF_OCTOBER = LocalDate.of(2027, 10, 1); // day 274
@@ -44,7 +44,7 @@ class AirSeriesTest {
                         rig.reservoirs(),
                         rig.trays(),
                         rig.visits(),
-                        new Settings(600),
+                        new Numerics(600),
                         rig.digest());
         return AirSeries.of(scenario, Timeline.of(scenario));
     }

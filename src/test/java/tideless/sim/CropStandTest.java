@@ -5,6 +5,7 @@ import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.util.List;
+import java.util.OptionalInt;
 import org.junit.jupiter.api.Test;
 import tideless.crop.CropTraits;
 import tideless.crop.Hunger;
@@ -22,7 +23,7 @@ class CropStandTest {
 
     private final EventLog log = new EventLog();
 
-    private static CropStand stand(int harvestAfterDays) {
+    private static CropStand stand(OptionalInt harvestAfterDays) {
         return new CropStand(
                 new Planting.OfCrop(
                         LETTUCE,
@@ -58,7 +59,7 @@ class CropStandTest {
     }
 
     private double growthG(double ec, double strandedS, double drownedS) {
-        CropStand stand = stand(-1);
+        CropStand stand = stand(OptionalInt.empty());
         double before = stand.plant().dryG();
         live(stand, 1, ec, strandedS, drownedS, true);
         return stand.plant().dryG() - before;
@@ -88,7 +89,7 @@ class CropStandTest {
     @Test
     void
             a_plant_is_not_held_back_until_a_fifth_of_its_content_is_missing_and_stops_at_two_fifths() {
-        CropStand stand = stand(-1);
+        CropStand stand = stand(OptionalInt.empty());
         double[] held = new double[Component.COUNT];
         double fruitG = stand.plant().fruitDryG();
         Hunger.demandMol(LETTUCE, stand.plant().dryG() - fruitG, fruitG, held);
@@ -107,8 +108,8 @@ class CropStandTest {
 
     @Test
     void plants_that_take_up_nothing_starve() {
-        CropStand fed = stand(-1);
-        CropStand starved = stand(-1);
+        CropStand fed = stand(OptionalInt.empty());
+        CropStand starved = stand(OptionalInt.empty());
         for (int day = 1; day <= 10; day++) {
             live(fed, day, GOOD_EC, 0, 0, true);
             live(starved, day, GOOD_EC, 0, 0, false);
@@ -119,7 +120,7 @@ class CropStandTest {
 
     @Test
     void a_stated_harvest_comes_on_its_day_and_ends_the_demand() {
-        CropStand stand = stand(3);
+        CropStand stand = stand(OptionalInt.of(3));
         live(stand, 1, GOOD_EC, 0, 0, true);
         live(stand, 2, GOOD_EC, 0, 0, true);
         assertFalse(stand.isHarvested());

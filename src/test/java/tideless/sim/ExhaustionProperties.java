@@ -52,7 +52,7 @@ class ExhaustionProperties {
                                 List.of(),
                                 List.of(shallow),
                                 TANK.visits(),
-                                TANK.settings(),
+                                TANK.numerics(),
                                 TANK.digest()));
         nothingBelowNothing(trace);
     }

@@ -5,6 +5,7 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.OptionalDouble;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
@@ -186,7 +187,7 @@ class FeedLinesTest {
                 name,
                 Rigs.box(areaM2, 0.10),
                 0.09,
-                Double.NaN,
+                OptionalDouble.empty(),
                 0.05,
                 floorM,
                 0,

@@ -4,6 +4,7 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.util.List;
+import java.util.OptionalDouble;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
@@ -77,7 +78,7 @@ class FeedWaterTest {
                         "tray",
                         Rigs.box(areaM2, 0.25),
                         0.2,
-                        Double.NaN,
+                        OptionalDouble.empty(),
                         0,
                         0,
                         0,

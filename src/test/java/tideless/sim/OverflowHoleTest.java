@@ -5,6 +5,7 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.OptionalDouble;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
@@ -45,6 +46,11 @@ class OverflowHoleTest {
     /** Ten centimetres deep on the bench, setting 5 cm. */
     private static Tray tray(
             String name, double seatM, double seatHeightM, double overflowM, double boreM) {
+        return tray(name, seatM, seatHeightM, overflowM, OptionalDouble.of(boreM));
+    }
+
+    private static Tray tray(
+            String name, double seatM, double seatHeightM, double overflowM, OptionalDouble boreM) {
         Filling valve =
                 new Filling.ByValve(
                         "wall",
@@ -91,7 +97,7 @@ class OverflowHoleTest {
 
     @Test
     void of_no_hole_nothing_is_said() {
-        RigCheck.Feed feed = feeds(tray("a", 0.004, 0.1, 0.09, Double.NaN)).get(0);
+        RigCheck.Feed feed = feeds(tray("a", 0.004, 0.1, 0.09, OptionalDouble.empty())).get(0);
         assertTrue(Double.isNaN(feed.holeM3PerS()) && Double.isNaN(feed.holeMargin()));
     }
 

@@ -2,6 +2,7 @@ package tideless.sim;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.OptionalDouble;
 import java.util.SplittableRandom;
 import tideless.rig.Filling;
 import tideless.rig.Lamp;
@@ -193,7 +194,7 @@ final class RandomRig {
                 name,
                 shape,
                 overflow,
-                Double.NaN,
+                OptionalDouble.empty(),
                 0,
                 between(random, 0, 0.3),
                 0,

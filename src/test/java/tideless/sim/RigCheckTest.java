@@ -6,6 +6,7 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.OptionalDouble;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
@@ -59,7 +60,7 @@ class RigCheckTest {
                 name,
                 Rigs.box(areaM2, 0.20),
                 0.19,
-                Double.NaN,
+                OptionalDouble.empty(),
                 0.1,
                 floorM,
                 0,

@@ -3,17 +3,18 @@ package tideless.sim;
 import java.time.DayOfWeek;
 import java.time.LocalDate;
 import java.util.List;
+import java.util.OptionalDouble;
 import java.util.Set;
 import tideless.rig.Climate;
 import tideless.rig.Filling;
 import tideless.rig.Lamp;
 import tideless.rig.Limits;
 import tideless.rig.Liquid;
+import tideless.rig.Numerics;
 import tideless.rig.Place;
 import tideless.rig.Planting;
 import tideless.rig.Reservoir;
 import tideless.rig.Scenario;
-import tideless.rig.Settings;
 import tideless.rig.Shape;
 import tideless.rig.Thirst;
 import tideless.rig.Tray;
@@ -74,7 +75,7 @@ public final class Rigs {
                 name,
                 box(0.2, 0.10),
                 0.09,
-                Double.NaN,
+                OptionalDouble.empty(),
                 0.04,
                 0,
                 openAreaM2,
@@ -92,7 +93,7 @@ public final class Rigs {
     }
 
     /** The same with another overflow. */
-    static Tray withOverflow(Tray tray, double overflowM, double boreM) {
+    static Tray withOverflow(Tray tray, double overflowM, OptionalDouble boreM) {
         return changed(tray, tray.shape(), overflowM, boreM, tray.startLevelM());
     }
 
@@ -113,12 +114,17 @@ public final class Rigs {
     }
 
     private static Tray changed(
-            Tray tray, Shape shape, double overflowM, double boreM, double startM) {
+            Tray tray, Shape shape, double overflowM, OptionalDouble boreM, double startM) {
         return changed(tray.name(), tray, shape, overflowM, boreM, startM);
     }
 
     private static Tray changed(
-            String name, Tray tray, Shape shape, double overflowM, double boreM, double startM) {
+            String name,
+            Tray tray,
+            Shape shape,
+            double overflowM,
+            OptionalDouble boreM,
+            double startM) {
         return new Tray(
                 name,
                 shape,
@@ -157,7 +163,7 @@ public final class Rigs {
                 reservoirs,
                 trays,
                 visits,
-                new Settings(stepS),
+                new Numerics(stepS),
                 "0".repeat(64));
     }
 

@@ -20,10 +20,10 @@ import jdk.jfr.consumer.RecordedStackTrace;
 import jdk.jfr.consumer.RecordingFile;
 import tideless.physics.LiquidWater;
 import tideless.rig.Filling;
+import tideless.rig.Numerics;
 import tideless.rig.Reservoir;
 import tideless.rig.Reservoir.Refill.When;
 import tideless.rig.Scenario;
-import tideless.rig.Settings;
 import tideless.rig.Tray;
 import tideless.rig.Tube;
 import tideless.rig.ValveFaults;
@@ -245,7 +245,7 @@ public final class ValidateEngine {
                 .append("| step s | reservoir empty | drunk L | events |\n")
                 .append("| --- | --- | --- | --- |\n");
         for (double stepS : new double[] {60, 600, 3600, 10800, 21600}) {
-            Scenario scenario = bench().withSettings(new Settings(stepS));
+            Scenario scenario = bench().withNumerics(new Numerics(stepS));
             Season season = Simulation.season(scenario, Surroundings.forSeasons(scenario));
             line(
                     page,
@@ -392,7 +392,7 @@ public final class ValidateEngine {
                         "| step s | a season, one thread, ms | members | together s | 10,000 take s |\n")
                 .append("| --- | --- | --- | --- | --- |\n");
         for (double stepS : new double[] {10800, 3600, 600}) {
-            Scenario scenario = bench().withSettings(new Settings(stepS));
+            Scenario scenario = bench().withNumerics(new Numerics(stepS));
             double alone = seasonNs(scenario, 500);
             int members = stepS == 10800 ? 10_000 : 1_000;
             long from = System.nanoTime();
@@ -512,7 +512,7 @@ public final class ValidateEngine {
                 List.of(bench.reservoirs().get(0).withRefill(atOnce)),
                 copies,
                 bench.visits(),
-                new Settings(stepS),
+                new Numerics(stepS),
                 bench.digest());
     }
 
@@ -523,7 +523,7 @@ public final class ValidateEngine {
                 .append(" in.\n\n| part | step 10800 s | step 600 s |\n| --- | --- | --- |\n");
         List<Map<String, Double>> shares = new ArrayList<>();
         for (double stepS : new double[] {10800, 600}) {
-            shares.add(sampled(bench().withSettings(new Settings(stepS))));
+            shares.add(sampled(bench().withNumerics(new Numerics(stepS))));
         }
         for (String part : PARTS.values()) {
             line(

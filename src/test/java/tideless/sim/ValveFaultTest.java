@@ -7,6 +7,7 @@ import java.time.Duration;
 import java.time.LocalDate;
 import java.util.List;
 import java.util.Optional;
+import java.util.OptionalDouble;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.ValueSource;
@@ -90,7 +91,7 @@ class ValveFaultTest {
                 name,
                 Rigs.box(AREA_M2, 0.10),
                 0.09,
-                Double.NaN,
+                OptionalDouble.empty(),
                 0.04,
                 0,
                 0,

@@ -5,6 +5,7 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.util.Arrays;
 import java.util.List;
+import java.util.OptionalDouble;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
@@ -37,7 +38,7 @@ class VesselHeatTest {
                 Rigs.withOverflow(
                         Rigs.withShape(Rigs.startingAt(0.01, bare), shape),
                         shape.depthM(),
-                        Double.NaN));
+                        OptionalDouble.empty()));
     }
 
     private static Reservoir reservoir(Shape shape, double levelM, double openM2) {
@@ -67,7 +68,7 @@ class VesselHeatTest {
                         base.reservoirs(),
                         base.trays(),
                         base.visits(),
-                        base.settings(),
+                        base.numerics(),
                         base.digest()));
     }
 

@@ -7,6 +7,7 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 import java.time.DayOfWeek;
 import java.time.LocalDate;
 import java.util.List;
+import java.util.OptionalInt;
 import java.util.Set;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
@@ -145,7 +146,7 @@ class VisitRulesTest {
                         14,
                         Transplant.AS_RAISED,
                         Planting.ThirstModel.CANOPY,
-                        harvestAfterDays);
+                        OptionalInt.of(harvestAfterDays));
         TrayRun run = new TrayRun(Rigs.tray("t", Rigs.valve(), lettuce, 0), 0, 20);
         assertEquals(isNear, run.isNearHarvest(MONDAY_S));
     }
@@ -169,7 +170,7 @@ class VisitRulesTest {
                         14,
                         Transplant.AS_RAISED,
                         Planting.ThirstModel.CANOPY,
-                        -1);
+                        OptionalInt.empty());
         Tray tray = Rigs.tray("t", Rigs.valve(), lettuce, 0);
         Reservoir reservoir = Rigs.reservoir(0.1, 0.3, When.NEVER);
         Visits monday = Rigs.onWeekdays(DayOfWeek.MONDAY);

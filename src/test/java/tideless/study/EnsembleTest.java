@@ -15,8 +15,8 @@ import java.util.function.Function;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.ValueSource;
+import tideless.rig.Numerics;
 import tideless.rig.Scenario;
-import tideless.rig.Settings;
 import tideless.scenario.Reading;
 import tideless.scenario.ScenarioReader;
 import tideless.sim.Event;
@@ -110,7 +110,7 @@ class EnsembleTest {
         Scenario bench = read("scenarios/science-room-bench.toml");
         Season fine = Simulation.season(bench, Surroundings.of(bench));
         Season coarse = Simulation.season(BENCH, Surroundings.forSeasons(BENCH));
-        assertEquals(600, bench.settings().stepS());
+        assertEquals(600, bench.numerics().stepS());
         assertEquals(fine.events().size(), coarse.events().size());
         for (int i = 0; i < fine.events().size(); i++) {
             Event expected = fine.events().get(i);
@@ -130,7 +130,7 @@ class EnsembleTest {
 
     @Test
     void members_that_stand_in_other_air_are_refused() {
-        Ensemble.Draw longer = (scenario, random) -> scenario.withSettings(new Settings(60));
+        Ensemble.Draw longer = (scenario, random) -> scenario.withNumerics(new Numerics(60));
         IllegalStateException failure =
                 assertThrows(
                         IllegalStateException.class,

@@ -2,8 +2,11 @@ package tideless.scenario;
 
 import java.util.ArrayList;
 import java.util.Comparator;
+import java.util.HashMap;
 import java.util.HashSet;
+import java.util.LinkedHashMap;
 import java.util.List;
+import java.util.Map;
 import java.util.Set;
 import org.tomlj.Toml;
 import org.tomlj.TomlParseError;
@@ -15,22 +18,24 @@ import org.tomlj.TomlTable;
  * One TOML file while it is being read: where things stand in it, and everything found to say of
  * it. Lives as long as one call of a reader.
  */
-final class Source {
+final class TomlFile {
     private static final int LONGEST_SHOWN = 60;
 
-    private final String file;
+    private final String name;
     private final List<Problem> problems = new ArrayList<>();
-    private final List<Setting> settings = new ArrayList<>();
+    private final Map<String, EffectiveValue> values = new LinkedHashMap<>();
+    private final Map<String, Read<?>> reads = new HashMap<>();
+    private final Map<String, String> chosen = new HashMap<>();
     private final List<Note> notes = new ArrayList<>();
     private final Set<String> excused = new HashSet<>();
     private TomlTable root;
 
-    Source(String file) {
-        this.file = file;
+    TomlFile(String name) {
+        this.name = name;
     }
 
-    String file() {
-        return file;
+    String name() {
+        return name;
     }
 
     TomlTable root() {
@@ -48,6 +53,7 @@ final class Source {
             return false;
         }
         root = result;
+        reads.clear();
         boolean sound = true;
         for (TomlParseError error : result.errors()) {
             TomlPosition at = error.position();
@@ -86,23 +92,43 @@ final class Source {
     }
 
     void problem(int line, int column, String key, String found, String allowed, String hint) {
-        problems.add(new Problem(file, line, column, key, found, allowed, hint));
+        problems.add(new Problem(name, line, column, key, found, allowed, hint));
     }
 
     void add(Problem problem) {
         problems.add(problem);
     }
 
-    void setting(Setting setting) {
-        settings.add(setting);
+    /** Records what holds for a key; the first word counts. */
+    void holds(EffectiveValue value) {
+        values.putIfAbsent(value.key(), value);
+    }
+
+    /** What was read for a key before; null when it has not been read. */
+    Read<?> readBefore(String path) {
+        return reads.get(path);
+    }
+
+    /** What a discriminator was chosen to hold; null when none was. */
+    String chosen(String path) {
+        return chosen.get(path);
+    }
+
+    void choose(String path, String value) {
+        chosen.put(path, value);
+    }
+
+    void remember(String path, Read<?> read) {
+        reads.put(path, read);
     }
 
     void note(Note note) {
         notes.add(note);
     }
 
-    List<Setting> settings() {
-        return settings;
+    /** Every value that holds, in the order read. */
+    List<EffectiveValue> values() {
+        return List.copyOf(values.values());
     }
 
     List<Note> notes() {
@@ -117,7 +143,7 @@ final class Source {
     List<Problem> problems() {
         List<Problem> sorted = new ArrayList<>(problems);
         sorted.sort(
-                Comparator.comparing((Problem p) -> p.file().equals(file) ? "" : p.file())
+                Comparator.comparing((Problem p) -> p.file().equals(name) ? "" : p.file())
                         .thenComparingInt(Problem::line)
                         .thenComparingInt(Problem::column));
         return sorted.stream().distinct().toList();

@@ -10,8 +10,8 @@ import java.util.Objects;
  * @param isDefault whether the user left it out
  * @param line where it stands, counted from 1; 0 for a default
  */
-public record Setting(String key, String value, boolean isDefault, int line) {
-    public Setting {
+public record EffectiveValue(String key, String value, boolean isDefault, int line) {
+    public EffectiveValue {
         Objects.requireNonNull(key, "key");
         Objects.requireNonNull(value, "value");
     }

@@ -1,0 +1,259 @@
+package tideless.scenario;
+
+import static tideless.scenario.TrayKeys.DEPTH;
+import static tideless.scenario.TrayKeys.FILLING;
+import static tideless.scenario.TrayKeys.FLOOR_ABOVE_BENCH;
+import static tideless.scenario.TrayKeys.OVERFLOW;
+import static tideless.scenario.ValveKeys.BAND;
+import static tideless.scenario.ValveKeys.DISCHARGE_COEFFICIENT;
+import static tideless.scenario.ValveKeys.FROM;
+import static tideless.scenario.ValveKeys.SEAT;
+import static tideless.scenario.ValveKeys.SEAT_HEIGHT;
+import static tideless.scenario.ValveKeys.SETTING;
+import static tideless.scenario.ValveKeys.SNAP;
+
+import java.time.LocalDate;
+import java.util.ArrayList;
+import java.util.List;
+import tideless.rig.Filling;
+import tideless.rig.Reservoir;
+import tideless.rig.Tube;
+import tideless.rig.ValveFaults;
+
+/** Reads how a tray gets its solution. */
+final class FillingReader {
+    private final Table tray;
+    private final Table reservoirs;
+    private final List<Reservoir> goodReservoirs;
+    private final Run run;
+    private final Read<Double> overflow;
+
+    /**
+     * @param overflow level at which solution runs out of the tray, m
+     */
+    FillingReader(
+            Table tray,
+            Table reservoirs,
+            List<Reservoir> goodReservoirs,
+            Run run,
+            Read<Double> overflow) {
+        this.tray = tray;
+        this.reservoirs = reservoirs;
+        this.goodReservoirs = goodReservoirs;
+        this.run = run;
+        this.overflow = overflow;
+    }
+
+    Read<Filling> read() {
+        String usual = tray.meant("valve") ? "valve" : tray.meant("hand") ? "hand" : "sealed";
+        Read<String> kind = tray.getOr(FILLING, Read.of(usual), words -> words);
+        if (!kind.isSound()) {
+            return Read.faulty();
+        }
+        for (String other : new String[] {"valve", "hand"}) {
+            if (!other.equals(kind.value()) && tray.has(other)) {
+                tray.fault(
+                        other,
+                        "a table beside filling = " + Key.quoted(kind.value()),
+                        "one way of filling",
+                        "");
+            }
+        }
+        return switch (kind.value()) {
+            case "valve" -> valve(tray.child("valve"));
+            case "hand" -> hand(tray.child("hand"));
+            case "sealed" -> Read.of(new Filling.Sealed());
+            default -> throw new AssertionError("no filling for " + kind.value());
+        };
+    }
+
+    private Read<Filling> valve(Table valve) {
+        Read<String> from = reservoirName(valve);
+        boolean sound = valve.isSound();
+        Read<Double> seatHeight = valve.getOr(SEAT_HEIGHT, tray.get(DEPTH), Heights::rim);
+        Read<Tube> branch = VesselReader.tube(valve.child("tubing"), TubingKeys.BRANCH);
+        sound &= checkSetting(valve);
+        Read<Reservoir> reservoir = reservoir(from);
+        if (sound && reservoir.isSound() && tray.get(FLOOR_ABOVE_BENCH).isSound()) {
+            sound = checkHead(valve, reservoir.value(), seatHeight);
+        }
+        ValveReader more = new ValveReader(valve, run);
+        Read<ValveFaults> faults = more.faults();
+        sound &= more.shuts(head(reservoir, seatHeight));
+        Read<Double> setting = valve.get(SETTING);
+        if (seatHeight.holds(seatM -> setting.holds(settingM -> seatM < settingM))) {
+            valve.note(
+                    SEAT_HEIGHT,
+                    "the feed enters below the setting: without an air gap a line can draw solution"
+                            + " back; the run takes it that a check valve prevents that");
+        }
+        if (!sound || !Read.allSound(from, seatHeight, branch, faults)) {
+            return Read.faulty();
+        }
+        return Read.of(
+                new Filling.ByValve(
+                        from.value(),
+                        setting.value(),
+                        valve.value(BAND),
+                        valve.value(SNAP),
+                        valve.value(SEAT),
+                        valve.value(DISCHARGE_COEFFICIENT),
+                        seatHeight.value(),
+                        branch.value(),
+                        faults.value()));
+    }
+
+    /** From the full reservoir's surface to the seat, m. */
+    private Read<Double> head(Read<Reservoir> reservoir, Read<Double> seatHeight) {
+        Read<Double> floor = tray.get(FLOOR_ABOVE_BENCH);
+        return Read.both(
+                Read.both(
+                        reservoir,
+                        floor,
+                        (from, floorM) -> from.floorAboveBenchM() + from.fullLevelM() - floorM),
+                seatHeight,
+                (highestM, seatM) -> highestM - seatM);
+    }
+
+    /** Whether the valve shuts below the deck and the overflow, and opens above the floor. */
+    private boolean checkSetting(Table valve) {
+        Read<Double> setting = valve.get(SETTING);
+        if (!setting.isSound()) {
+            return false;
+        }
+        double settingM = setting.value();
+        Read<Double> depth = tray.get(DEPTH);
+        boolean good = true;
+        if (depth.holds(depthM -> settingM >= depthM)) {
+            valve.fault(
+                    SETTING,
+                    Key.quoted(valve.words(SETTING)),
+                    "below the deck (%s)".formatted(Heights.where(tray, DEPTH, depth.value())),
+                    "Maybe lower the valve; the deck lies on the rim.");
+            good = false;
+        } else if (overflow.holds(overflowM -> settingM >= overflowM)) {
+            valve.fault(
+                    SETTING,
+                    Key.quoted(valve.words(SETTING)),
+                    "below the overflow (%s)"
+                            .formatted(Heights.where(tray, OVERFLOW, overflow.value())),
+                    "Maybe lower the valve or raise the overflow.");
+            good = false;
+        }
+        Read<Double> band = valve.get(BAND);
+        if (band.holds(bandM -> bandM > settingM)) {
+            valve.fault(
+                    BAND,
+                    Heights.found(valve, BAND, band.value()),
+                    "up to the setting (%s)".formatted(Heights.where(valve, SETTING, settingM)),
+                    "");
+            good = false;
+        }
+        return good;
+    }
+
+    private Read<Reservoir> reservoir(Read<String> name) {
+        for (Reservoir one : goodReservoirs) {
+            if (name.holds(one.name()::equals)) {
+                return Read.of(one);
+            }
+        }
+        return Read.absent();
+    }
+
+    private Read<String> reservoirName(Table valve) {
+        List<String> names = new ArrayList<>();
+        for (Table one : reservoirs.named()) {
+            names.add(one.name());
+        }
+        Read<String> written = valve.get(FROM);
+        if (reservoirs.file().isExcused("reservoir")) {
+            return Read.faulty(); // misspelt as a whole, which has been said
+        }
+        if (written.isFaulty() || written.holds(names::contains)) {
+            return written;
+        }
+        String allowed =
+                names.isEmpty()
+                        ? "the name of a reservoir; there is none"
+                        : String.join(", ", names.stream().map(Key::quoted).toList());
+        if (written.isSound()) {
+            String meant = KeyTable.nearest(written.value(), names);
+            valve.faultyValue(
+                    FROM,
+                    allowed,
+                    meant.isEmpty() ? "" : "Did you mean " + Key.quoted(meant) + "?");
+            return Read.faulty();
+        }
+        if (names.size() == 1) {
+            valve.holds(FROM, names.get(0) + ", the only reservoir");
+            return Read.of(names.get(0));
+        }
+        valve.fault(
+                FROM,
+                "nothing",
+                allowed,
+                names.isEmpty() ? "Maybe add a table [reservoir.shelf]." : "");
+        return Read.faulty();
+    }
+
+    /** Gravity feeds only downhill. */
+    private boolean checkHead(Table valve, Reservoir reservoir, Read<Double> seatHeight) {
+        double floorM = tray.value(FLOOR_ABOVE_BENCH);
+        double outletM = reservoir.floorAboveBenchM() + reservoir.outletLevelM();
+        double levelM = floorM + valve.value(SETTING);
+        if (outletM < levelM - 1e-9) {
+            valve.fault(
+                    SETTING,
+                    "%s, which is %s above the bench"
+                            .formatted(Key.quoted(valve.words(SETTING)), Heights.cm(levelM)),
+                    "below the outlet of reservoir %s (%s above the bench)"
+                            .formatted(Key.quoted(reservoir.name()), Heights.cm(outletM)),
+                    "Nothing flows uphill: maybe raise the reservoir's floor_above_bench.");
+            return false;
+        }
+        if (!seatHeight.isSound()) {
+            return true;
+        }
+        double seatM = floorM + seatHeight.value();
+        double fullM = reservoir.floorAboveBenchM() + reservoir.fullLevelM();
+        if (fullM <= seatM) {
+            valve.fault(
+                    SEAT_HEIGHT,
+                    "a feed that enters %s above the bench".formatted(Heights.cm(seatM)),
+                    "below the full line of reservoir %s (%s above the bench)"
+                            .formatted(Key.quoted(reservoir.name()), Heights.cm(fullM)),
+                    "Nothing flows uphill: maybe raise the reservoir's floor_above_bench.");
+            return false;
+        }
+        if (outletM < seatM) {
+            valve.note(
+                    SEAT_HEIGHT,
+                    "the seat lies %s above the outlet of reservoir \"%s\": the last of it cannot flow"
+                            .formatted(Heights.cm(seatM - outletM), reservoir.name()));
+        }
+        return true;
+    }
+
+    private Read<Filling> hand(Table hand) {
+        boolean sound = hand.isSound();
+        Read<List<LocalDate>> days =
+                hand.getOr(HandKeys.DAYS, Read.of(List.of()), none -> "every visit");
+        Read<Double> to = hand.get(HandKeys.TO);
+        if (to.holds(toM -> overflow.holds(overflowM -> toM > overflowM + 1e-9))) {
+            hand.faultyValue(
+                    HandKeys.TO,
+                    "up to the overflow (%s)"
+                            .formatted(Heights.where(tray, OVERFLOW, overflow.value())),
+                    "");
+            return Read.faulty();
+        }
+        return sound && days.isSound()
+                ? Read.of(
+                        new Filling.ByHand(
+                                to.value(),
+                                days.value(),
+                                hand.value(HandKeys.WITH).equals("water")))
+                : Read.faulty();
+    }
+}

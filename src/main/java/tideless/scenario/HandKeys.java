@@ -1,0 +1,30 @@
+package tideless.scenario;
+
+import static tideless.scenario.Key.COMMON_PRACTICE;
+import static tideless.scenario.UnitTable.LENGTH;
+
+import java.time.LocalDate;
+import java.util.List;
+
+/** Topping up by hand. */
+final class HandKeys {
+    static final KeyGroup KEYS = new KeyGroup();
+    static final Key<Double> TO =
+            KEYS.add(
+                    Key.quantity("to", LENGTH)
+                            .above("0 cm", "60 cm")
+                            .required("5 cm")
+                            .about("level it is topped up to"));
+    static final Key<List<LocalDate>> DAYS =
+            KEYS.add(
+                    Key.dates("days")
+                            .workedOut("every visit", "[2026-03-09, 2026-03-16]")
+                            .about("days it is topped up"));
+    static final Key<String> WITH =
+            KEYS.add(
+                    Key.choice("with", "solution", "water")
+                            .fallsTo("solution", COMMON_PRACTICE)
+                            .about("topped up with feed or with source water"));
+
+    private HandKeys() {}
+}

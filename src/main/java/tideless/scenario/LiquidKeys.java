@@ -1,0 +1,69 @@
+package tideless.scenario;
+
+import static tideless.scenario.Key.COMMON_PRACTICE;
+import static tideless.scenario.UnitTable.CONDUCTIVITY;
+
+import java.util.EnumMap;
+import java.util.Map;
+
+/** The source water and the feed. */
+final class LiquidKeys {
+    private LiquidKeys() {}
+
+    static final KeyGroup WATER = new KeyGroup();
+    static final Key<String> SOURCE =
+            WATER.add(
+                    Key.choice("source", Solutions.CURRENT.waters())
+                            .workedOut("soft-tap, unless an analysis is stated", "soft-tap")
+                            .about("source water by name; or state [water.analysis]"));
+
+    static final KeyGroup FEED = new KeyGroup();
+    static final Key<String> RECIPE =
+            FEED.add(
+                    Key.choice("recipe", Solutions.CURRENT.recipes())
+                            .optional("hoagland-1")
+                            .about("published recipe; or state [feed.analysis]"));
+    static final Key<Double> EC =
+            FEED.add(
+                    Key.quantity("ec", CONDUCTIVITY)
+                            .above("0 mS/cm", "6 mS/cm")
+                            .workedOut("the recipe's published EC", "1.6 mS/cm")
+                            .about("EC at 25 degC the feed is made up to"));
+    static final Key<Double> PH =
+            FEED.add(
+                    Key.number("ph")
+                            .from("4", "8")
+                            .fallsTo("5.8", COMMON_PRACTICE)
+                            .about("pH it is brought to"));
+    static final Key<String> ACID =
+            FEED.add(
+                    Key.choice("acid", Solutions.ACIDS)
+                            .fallsTo("nitric", COMMON_PRACTICE)
+                            .about(
+                                    "acid that brings the pH down; acid into water, gloves, goggles"));
+
+    static final Analysis WATER_ANALYSIS = new Analysis("of the source water; 0 when not stated");
+    static final Analysis FEED_ANALYSIS = new Analysis("of the finished feed; 0 when not stated");
+
+    /** The ions of one liquid. */
+    static final class Analysis {
+        final KeyGroup keys = new KeyGroup();
+        private final Map<Ion, Key<Double>> byIon = new EnumMap<>(Ion.class);
+
+        private Analysis(String about) {
+            for (Ion ion : Ion.values()) {
+                byIon.put(
+                        ion,
+                        keys.add(
+                                Key.quantity(ion.spelling(), ion.table(), ion.equivalents())
+                                        .from("0 mmol/L", "100 mmol/L")
+                                        .optional("0.5 mmol/L")
+                                        .about(ion.spelling() + " " + about)));
+            }
+        }
+
+        Key<Double> of(Ion ion) {
+            return byIon.get(ion);
+        }
+    }
+}

@@ -1,0 +1,219 @@
+package tideless.scenario;
+
+import static tideless.scenario.TrayKeys.CROP;
+import static tideless.scenario.TrayKeys.CROP_FILE;
+import static tideless.scenario.TrayKeys.GROUND;
+import static tideless.scenario.TrayKeys.HARVEST_AFTER;
+import static tideless.scenario.TrayKeys.NURSERY_AGE;
+import static tideless.scenario.TrayKeys.PLANTS;
+import static tideless.scenario.TrayKeys.SOWN;
+import static tideless.scenario.TrayKeys.THIRST;
+import static tideless.scenario.TrayKeys.THIRST_FILE;
+import static tideless.scenario.TrayKeys.THIRST_MODEL;
+
+import java.time.LocalDate;
+import java.time.temporal.ChronoUnit;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.OptionalInt;
+import org.apache.commons.math3.util.FastMath;
+import tideless.crop.CropTraits;
+import tideless.crop.Transplant;
+import tideless.rig.Planting;
+import tideless.rig.Shape;
+import tideless.rig.Thirst;
+
+/** Reads what grows in a tray. */
+final class PlantingReader {
+    private static final double DAY_S = 86400;
+    private static final int OLDEST_DAYS = 365;
+    private static final String ONE = "one of crop, crop_file, thirst or thirst_file";
+    private static final List<Key<String>> CROPS = List.of(CROP, CROP_FILE);
+
+    private final Table tray;
+    private final Read<Shape> shape;
+    private final CropReader crops;
+    private final NamedFiles files;
+    private final Run run;
+
+    PlantingReader(Table tray, Read<Shape> shape, CropReader crops, NamedFiles files, Run run) {
+        this.tray = tray;
+        this.shape = shape;
+        this.crops = crops;
+        this.files = files;
+        this.run = run;
+    }
+
+    Read<Planting> read() {
+        List<Key<?>> stated = new ArrayList<>();
+        boolean misspelt = false;
+        for (Key<?> way : List.of(CROP, CROP_FILE, THIRST, THIRST_FILE)) {
+            if (tray.has(way)) {
+                stated.add(way);
+            }
+            misspelt |= tray.meant(way) && !tray.has(way);
+        }
+        if (stated.size() > 1) {
+            Key<?> second = stated.get(1);
+            // A name beside a measured use is a mere name.
+            boolean named =
+                    stated.size() == 2
+                            && stated.get(0) == CROP
+                            && (second == THIRST || second == THIRST_FILE);
+            tray.fault(
+                    second,
+                    Key.quoted(tray.words(second)) + " beside " + stated.get(0).name(),
+                    ONE,
+                    named ? "A measured thirst takes the place of a crop." : "");
+            return Read.faulty();
+        }
+        if (stated.isEmpty()) {
+            if (!misspelt) {
+                tray.fault(CROP, "nothing", ONE, "Maybe add crop = \"lettuce\".");
+            }
+            return Read.faulty();
+        }
+        for (Key<String> way : CROPS) {
+            if (stated.get(0) == way) {
+                return ofCrop(way);
+            }
+        }
+        return measured(stated.get(0));
+    }
+
+    private Read<Planting> measured(Key<?> way) {
+        for (Key<?> key : List.of(SOWN, NURSERY_AGE, GROUND, THIRST_MODEL, HARVEST_AFTER)) {
+            refuseBesideThirst(key.name(), way);
+        }
+        refuseBesideThirst("transplant", way);
+        refuseBesideThirst(CropReader.OVERRIDE, way);
+        Read<Integer> plants = tray.getOr(PLANTS, Read.of(0), none -> "0, not stated");
+        Read<Thirst> thirst =
+                way == THIRST ? tray.get(THIRST).map(Thirst::constant) : thirstFromFile();
+        return Read.both(
+                plants,
+                thirst,
+                (count, use) -> new Planting.MeasuredThirst("measured", count, use));
+    }
+
+    private void refuseBesideThirst(String name, Key<?> way) {
+        if (tray.has(name)) {
+            tray.fault(name, tray.words(name) + " beside " + way.name(), "only with a crop", "");
+        }
+    }
+
+    private Read<Thirst> thirstFromFile() {
+        Read<NamedFiles.Named> file =
+                files.open(tray, THIRST_FILE, TextFile.MEBIBYTE, "a CSV file");
+        return Read.allSound(file, run.start())
+                ? ThirstFile.read(
+                        file.value(), tray.file(), run.start().value(), run.days().orElse(0))
+                : Read.faulty();
+    }
+
+    private Read<Planting> ofCrop(Key<String> way) {
+        Read<CropTraits> traits = crops.ofTray(tray, way, files);
+        Read<Integer> plants = tray.get(PLANTS);
+        if (plants.isAbsent()) {
+            tray.missing(PLANTS);
+        }
+        Read<Double> ageDays = ageDays(traits);
+        Read<Transplant> transplant = transplant(tray.child("transplant"));
+        Read<Double> ground = groundM2();
+        Read<Planting.ThirstModel> model = tray.get(THIRST_MODEL);
+        Read<OptionalInt> harvest = harvestAfterDays();
+        if (!Read.allSound(traits, plants, ageDays, transplant, ground, model, harvest)) {
+            return Read.faulty();
+        }
+        return Read.of(
+                new Planting.OfCrop(
+                        traits.value(),
+                        plants.value(),
+                        ground.value(),
+                        ageDays.value(),
+                        transplant.value(),
+                        model.value(),
+                        harvest.value()));
+    }
+
+    private Read<Double> groundM2() {
+        Read<Double> deck = shape.map(Shape::rimAreaM2);
+        Read<Double> ground = tray.getOr(GROUND, deck, area -> area(area) + ", the deck");
+        if (ground.holds(groundM2 -> deck.holds(deckM2 -> groundM2 < deckM2 * (1 - 1e-9)))) {
+            tray.faultyValue(
+                    GROUND,
+                    "at least the deck (%s)".formatted(area(deck.value())),
+                    "Plants that do not use the whole deck still have it.");
+            return Read.faulty();
+        }
+        return ground;
+    }
+
+    /** An area of a tray in words. */
+    static String area(double areaM2) {
+        return Measure.plain(areaM2, UnitTable.AREA, areaM2 < 0.1 ? "cm2" : "m2");
+    }
+
+    /** The young plant as it was found. */
+    private static Read<Transplant> transplant(Table young) {
+        List<Key<Double>> keys =
+                List.of(
+                        TransplantKeys.LEAVES,
+                        TransplantKeys.LEAF_AREA,
+                        TransplantKeys.FRESH,
+                        TransplantKeys.HEIGHT,
+                        TransplantKeys.ROOT_LENGTH);
+        double[] found = new double[keys.size()];
+        for (int i = 0; i < found.length; i++) {
+            Read<Double> one = young.get(keys.get(i));
+            if (!one.isSound() && !one.isAbsent()) {
+                return Read.faulty();
+            }
+            found[i] = one.orElse(Double.NaN);
+        }
+        return Read.of(new Transplant(found[0], found[1], found[2], found[3], found[4]));
+    }
+
+    private Read<Double> ageDays(Read<CropTraits> traits) {
+        Read<LocalDate> sown = tray.get(SOWN);
+        if (sown.isAbsent()) {
+            return tray.getOr(
+                            NURSERY_AGE,
+                            traits.map(crop -> crop.nursery().days() * DAY_S),
+                            ageS -> Measure.plain(ageS / DAY_S) + " days, as usual")
+                    .map(ageS -> ageS / DAY_S);
+        }
+        if (tray.has(NURSERY_AGE)) {
+            tray.faultyValue(NURSERY_AGE, "either sown or nursery_age", "");
+            return Read.faulty();
+        }
+        Read<Double> age =
+                Read.both(
+                        sown,
+                        run.start(),
+                        (from, to) -> (double) ChronoUnit.DAYS.between(from, to));
+        if (age.holds(days -> days < 0 || days > OLDEST_DAYS)) {
+            tray.faultyValue(
+                    SOWN, "a day up to 365 days before the start, " + run.start().value(), "");
+            return Read.faulty();
+        }
+        return age;
+    }
+
+    /** Empty for the crop's own ripeness. */
+    private Read<OptionalInt> harvestAfterDays() {
+        Read<Double> afterS = tray.get(HARVEST_AFTER);
+        if (afterS.isAbsent()) {
+            tray.holds(HARVEST_AFTER, "when the crop is ripe");
+            return Read.of(OptionalInt.empty());
+        }
+        Read<Integer> after = afterS.map(s -> (int) FastMath.round(s / DAY_S));
+        if (after.holds(day -> run.days().holds(days -> day > days))) {
+            tray.note(
+                    HARVEST_AFTER,
+                    "the harvest on day %s comes after the run ends on day %s"
+                            .formatted(after.value(), run.days().value()));
+        }
+        return after.map(OptionalInt::of);
+    }
+}

@@ -1,0 +1,147 @@
+package tideless.scenario;
+
+import static tideless.scenario.Key.ASSUMED;
+import static tideless.scenario.UnitTable.AREA;
+import static tideless.scenario.UnitTable.DURATION;
+import static tideless.scenario.UnitTable.FLOW;
+import static tideless.scenario.UnitTable.LENGTH;
+import static tideless.scenario.UnitTable.SHARE;
+
+import java.time.LocalDate;
+import java.util.Locale;
+import tideless.rig.Planting;
+
+/** A tray beside its inside and how it is filled. */
+final class TrayKeys {
+    static final KeyGroup KEYS = new KeyGroup();
+    static final Key<Double> DEPTH =
+            KEYS.add(
+                    Key.quantity("depth", LENGTH)
+                            .from("5 mm", "60 cm")
+                            .required("8 cm")
+                            .about("inside depth from the floor to the rim"));
+    static final Key<Double> OVERFLOW =
+            KEYS.add(
+                    Key.quantity("overflow", LENGTH)
+                            .above("0 cm", "60 cm")
+                            .workedOut("the rim", "7 cm")
+                            .about("level at which solution runs out"));
+    static final Key<Double> OVERFLOW_BORE =
+            KEYS.add(
+                    Key.quantity("overflow_bore", LENGTH)
+                            .from("2 mm", "20 cm")
+                            .optional("16 mm")
+                            .about(
+                                    "bore of the hole whose lower edge, or of the standpipe whose mouth, is the overflow; with it check tells whether it carries a stuck valve"));
+    static final Key<Double> CUP_BOTTOM =
+            KEYS.add(
+                    Key.quantity("cup_bottom", LENGTH)
+                            .from("0 cm", "60 cm")
+                            .workedOut("5 cm below the rim", "3 cm")
+                            .about("underside of the net cups above the floor"));
+    static final Key<Double> CUP_SOLID =
+            KEYS.add(
+                    Key.quantity("cup_solid", AREA)
+                            .above("0 cm2", "1 m2")
+                            .optional("12 cm2")
+                            .about(
+                                    "level section of one cup that keeps solution out, from cup_bottom to the deck: plastic and medium without the pores that fill; left out, cups take no room"));
+    static final Key<Integer> CUPS =
+            KEYS.add(
+                    Key.count("cups")
+                            .from("0", "100000")
+                            .workedOut("as many as plants", "8")
+                            .about("how many such cups hang in it, planted or not"));
+    static final Key<Double> FLOOR_ABOVE_BENCH =
+            KEYS.add(
+                    Key.quantity("floor_above_bench", LENGTH)
+                            .from("-1 m", "10 m")
+                            .fallsTo("0 cm", ASSUMED)
+                            .about("its floor above the bench"));
+    static final Key<Measure> GAP =
+            KEYS.add(
+                    Key.measure("gap", SHARE, AREA)
+                            .from("0 %", "100 %")
+                            .fallsTo("2 %", ASSUMED)
+                            .about(
+                                    "water surface open to the air: a share of the deck, or an area"));
+    static final Key<Double> START_LEVEL =
+            KEYS.add(
+                    Key.quantity("start_level", LENGTH)
+                            .from("0 cm", "60 cm")
+                            .workedOut(
+                                    "the valve's setting, the level topped up to, else 1.3 cm above the cups' underside",
+                                    "6 cm")
+                            .about("level when the run starts, of fresh feed"));
+    static final Key<String> CROP =
+            KEYS.add(
+                    Key.text("crop")
+                            .optional("basil")
+                            .about("a crop of the library; or crop_file, thirst or thirst_file"));
+    static final Key<String> CROP_FILE =
+            KEYS.add(
+                    Key.file("crop_file")
+                            .optional("my-basil.toml")
+                            .about("a crop file of your own"));
+    static final Key<Double> THIRST =
+            KEYS.add(
+                    Key.quantity("thirst", FLOW)
+                            .from("0 L/day", "1000 L/day")
+                            .optional("1.8 L/day")
+                            .about("measured use of the whole tray"));
+    static final Key<String> THIRST_FILE =
+            KEYS.add(
+                    Key.file("thirst_file")
+                            .optional("thirst.csv")
+                            .about(
+                                    "measured use: a row of names (time, thirst) and a row of units"
+                                            + " (local or days, L/day); rows a day or less apart are"
+                                            + " each drunk until the next, others joined by straight"
+                                            + " lines"));
+    static final Key<Integer> PLANTS =
+            KEYS.add(
+                    Key.count("plants")
+                            .from("0", "100000")
+                            .workedOut("needed with a crop, else 0", "6")
+                            .about("how many plants hang in it"));
+    static final Key<LocalDate> SOWN =
+            KEYS.add(Key.date("sown").optional("2026-02-16").about("the day they were sown"));
+    static final Key<Double> NURSERY_AGE =
+            KEYS.add(
+                    Key.quantity("nursery_age", DURATION)
+                            .from("0 days", "365 days")
+                            .workedOut("the crop's usual, unless sown is stated", "14 days")
+                            .about("days since sowing when the run starts"));
+    static final Key<Double> GROUND =
+            KEYS.add(
+                    Key.quantity("ground", AREA)
+                            .above("0 cm2", "1000 m2")
+                            .workedOut("the deck", "0.4 m2")
+                            .about("floor the canopy may spread over; at least the deck"));
+    static final Key<Planting.ThirstModel> THIRST_MODEL =
+            KEYS.add(
+                    Key.choice(
+                                    "thirst_model",
+                                    Spellings.of(Planting.ThirstModel.values(), TrayKeys::spelling))
+                            .fallsTo("combined", ASSUMED)
+                            .about("which transpiration model drives its thirst"));
+    static final Key<Double> HARVEST_AFTER =
+            KEYS.add(
+                    Key.quantity("harvest_after", DURATION)
+                            .from("0 days", "1100 days")
+                            .workedOut("when the crop is ripe", "42 days")
+                            .about("days after the start at which it is cut"));
+    static final Key<String> FILLING =
+            KEYS.add(
+                    Key.choice("filling", "valve", "hand", "sealed")
+                            .workedOut(
+                                    "what [tray.NAME.valve] or [tray.NAME.hand] says, else sealed",
+                                    "valve")
+                            .about("how it gets its solution"));
+
+    private static String spelling(Planting.ThirstModel model) {
+        return model.name().toLowerCase(Locale.ROOT).replace('_', '-');
+    }
+
+    private TrayKeys() {}
+}

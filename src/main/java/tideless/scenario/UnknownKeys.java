@@ -1,0 +1,77 @@
+package tideless.scenario;
+
+import java.util.ArrayList;
+import java.util.List;
+import org.tomlj.TomlTable;
+
+/** Refuses what no key explains, and suggests what may have been meant. */
+final class UnknownKeys {
+    private final Table table;
+    private final KeyTable keys;
+    private final String pattern;
+
+    private UnknownKeys(Table table) {
+        this.table = table;
+        keys = table.keys();
+        pattern = table.pattern();
+    }
+
+    /** Looks through a table and the tables in it. */
+    static void refuse(Table table) {
+        UnknownKeys looking = new UnknownKeys(table);
+        table.written().forEach(looking::look);
+    }
+
+    private void look(String name) {
+        boolean isTable = table.raw(name) instanceof TomlTable;
+        String at = KeyTable.join(pattern, keys.isNamed(pattern) ? "*" : name);
+        if (keys.isTable(at)) {
+            if (isTable) {
+                checkName(name);
+                refuse(table.child(name));
+            } else if (keys.key(at) == null) {
+                wantTable(name);
+                table.file().excuse(table.full(name));
+            }
+        } else if (keys.isGuest(pattern, name)) {
+            if (!isTable) {
+                wantTable(name);
+            }
+        } else if (keys.key(at) == null) {
+            refuse(name);
+        }
+    }
+
+    private void wantTable(String name) {
+        table.faultyValue(name, "a table [" + table.full(name) + "]", "");
+    }
+
+    private void checkName(String name) {
+        if (keys.isNamed(pattern) && !name.matches("[A-Za-z0-9_-]{1,40}")) {
+            table.fault(
+                    name,
+                    "the name " + Key.quoted(TomlFile.shown(name)),
+                    "a name of up to 40 letters, digits, - and _",
+                    "");
+            table.file().excuse(table.full(name));
+        }
+    }
+
+    private void refuse(String name) {
+        List<String> allowed = keys.allowedIn(pattern);
+        List<String> free = new ArrayList<>(allowed);
+        free.removeIf(table::has);
+        String meant = KeyTable.nearest(name, free);
+        if (meant.isEmpty()) {
+            meant = KeyTable.nearest(name, allowed);
+        }
+        if (!meant.isEmpty()) {
+            table.file().excuse(table.full(meant));
+        }
+        table.faultyName(
+                name,
+                "an unknown key",
+                String.join(", ", allowed),
+                meant.isEmpty() ? "" : "Did you mean " + Key.quoted(meant) + "?");
+    }
+}
