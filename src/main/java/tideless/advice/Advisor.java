@@ -27,6 +27,7 @@ public final class Advisor {
             sizings.add(sizing);
             new ReservoirAdvice(trace, trace.reservoirs().get(i), sizing, rounds, out).add();
         }
+        RigAdvice.add(trace, rounds, out);
         List<TrayCase> trays = new ArrayList<>();
         for (TrayTrace of : trace.trays()) {
             TrayCase tray = new TrayCase(trace, of, rounds);
@@ -37,6 +38,7 @@ public final class Advisor {
             new SolutionAdvice(tray, out).add();
             new AirAdvice(tray, out).add();
         }
+        Harmony.bringTo(out);
         Comparator<VesselId> place = placeIn(trace);
         out.tasks.sort(
                 Comparator.comparing(Task::due)
@@ -47,7 +49,7 @@ public final class Advisor {
                         .thenComparing(Warning::vessel, place)
                         .thenComparing(Warning::kind));
         Verdict verdict = Verdicts.of(trace, trays, rounds, out.warnings);
-        return new Advice(verdict, out.tasks, out.warnings, sizings);
+        return new Advice(verdict, Cautions.addedTo(out.tasks, trace), out.warnings, sizings);
     }
 
     /** Reservoirs before trays, each in the scenario's order. */

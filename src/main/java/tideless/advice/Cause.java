@@ -17,6 +17,7 @@ public record Cause(Kind kind, Facts facts) {
         NO_REFILL_PLANNED,
         EMPTY_BEFORE_THE_VISIT,
         DRAWN_FASTER_THAN_VISITS,
+        BEFORE_ABSENCE,
         // Levels and roots.
         KEPT_BY_HAND,
         DRUNK_UP,
@@ -45,7 +46,13 @@ public record Cause(Kind kind, Facts facts) {
         READY,
         FIRST_FRUIT_RIPE,
         LAST_FRUIT_PICKED,
-        NEXT_IN_TIME
+        NEXT_IN_TIME,
+        FLOWERS_OPEN,
+        GROWS_TALL,
+        CROP_LEAVES_THE_TRAY,
+        // The whole rig.
+        FIRST_FILLING,
+        FORECAST_IS_NO_READING
     }
 
     public Cause {

@@ -5,8 +5,19 @@ import java.util.List;
 import tideless.rig.Planting;
 import tideless.sim.Event;
 
-/** Harvest and the next sowing of one tray, on days when somebody is there. */
+/** What a crop asks of the hand: pollination, support, picking, harvest, cleaning, sowing. */
 final class CropAdvice {
+    /** A truss is shaken this often while it flowers, d; common practice, no source. */
+    private static final double POLLINATE_DAYS = 2;
+
+    /** Ripe fruit is picked this often, d; common practice, no source. */
+    private static final double PICK_DAYS = 3;
+
+    /** A harvest may be this much early when it would otherwise wait for an absence to end, h. */
+    private static final int EARLY_H = 7 * 24;
+
+    private static final int WEEK_H = 7 * 24;
+
     private final TrayCase tray;
     private final Findings out;
 
@@ -17,41 +28,85 @@ final class CropAdvice {
 
     void add() {
         for (Event event : tray.events()) {
-            if (event.kind() == Event.Kind.FIRST_RIPE) {
-                addHarvest(event, Cause.Kind.FIRST_FRUIT_RIPE);
-            } else if (event.kind() == Event.Kind.HARVEST) {
-                boolean fruits = tray.traits != null && tray.traits.stages().fruits();
-                addHarvest(event, fruits ? Cause.Kind.LAST_FRUIT_PICKED : Cause.Kind.READY);
-                addSowing(event);
+            switch (event.kind()) {
+                case FLOWERING -> addFlowering(event);
+                case FIRST_RIPE -> addPicking(event);
+                case HARVEST -> addHarvest(event);
+                default -> {}
             }
         }
     }
 
-    private void addHarvest(Event event, Cause.Kind cause) {
-        int hour = tray.trace.sampleAt(event.atS());
-        double grams =
-                cause == Cause.Kind.READY
-                        ? tray.of.freshG().at(hour)
-                        : tray.of.fruitFreshG().at(hour);
+    private void addFlowering(Event event) {
+        double due = tray.rounds.nextFrom(event.atS() / 3600) * 3600;
+        LocalDateTime last = tray.trace.clockAt(tray.lastHour * 3600.0);
+        task(Task.Kind.SUPPORT, due, Measure.none(), Cause.of(Cause.Kind.GROWS_TALL));
         task(
-                Task.Kind.HARVEST,
-                tray.rounds.nextFrom(event.atS() / 3600) * 3600,
-                Measure.of(grams, Unit.GRAMS),
-                Cause.of(cause));
+                Task.Kind.POLLINATE,
+                due,
+                Measure.of(POLLINATE_DAYS, Unit.DAYS),
+                new Cause(Cause.Kind.FLOWERS_OPEN, Facts.NONE.on(last)));
     }
 
-    private void addSowing(Event event) {
+    /** Picking, by the week's growth of fruit: over the time that is left, or the last week. */
+    private void addPicking(Event event) {
+        double due = tray.rounds.nextFrom(event.atS() / 3600);
+        if (due >= tray.rounds.endHours()) {
+            return;
+        }
+        int ripe = tray.trace.sampleAt(event.atS());
+        int from = Math.max(0, Math.min(ripe, tray.lastHour - WEEK_H));
+        double weeks = (tray.lastHour - from) / (double) WEEK_H;
+        var fruit = tray.of.fruitFreshG();
+        double weekly = weeks > 0 ? (fruit.at(tray.lastHour) - fruit.at(from)) / weeks : 0;
+        task(
+                Task.Kind.PICK,
+                due * 3600,
+                Measure.of(weekly, Unit.GRAMS),
+                new Cause(Cause.Kind.FIRST_FRUIT_RIPE, Facts.of(Quantity.EVERY, PICK_DAYS)));
+    }
+
+    private void addHarvest(Event event) {
+        boolean fruits = tray.traits != null && tray.traits.stages().fruits();
+        double ready = event.atS() / 3600;
+        double next = tray.rounds.nextFrom(ready);
+        double before = tray.rounds.lastBefore(ready);
+        boolean nobodyComes =
+                tray.rounds.awayBetween(ready, next) || next >= tray.rounds.endHours();
+        boolean early = nobodyComes && before > 0 && ready - before <= EARLY_H;
+        double hour = early ? before : next;
+        int sample = tray.trace.sampleAt(Math.min(hour, ready) * 3600);
+        task(
+                Task.Kind.HARVEST,
+                hour * 3600,
+                Measure.of(
+                        (fruits ? tray.of.fruitFreshG() : tray.of.freshG()).at(sample), Unit.GRAMS),
+                early
+                        ? new Cause(
+                                Cause.Kind.BEFORE_ABSENCE,
+                                Facts.NONE.on(tray.trace.clockAt(next * 3600)))
+                        : Cause.of(fruits ? Cause.Kind.LAST_FRUIT_PICKED : Cause.Kind.READY));
+        task(
+                Task.Kind.CLEAN,
+                hour * 3600,
+                Measure.none(),
+                Cause.of(Cause.Kind.CROP_LEAVES_THE_TRAY));
+        addSowing(hour);
+    }
+
+    private void addSowing(double readyHour) {
         if (!(tray.tray.planting() instanceof Planting.OfCrop crop)) {
             return;
         }
-        double sowS = event.atS() - crop.ageAtStartDays() * 86400;
-        if (sowS >= 0) {
-            LocalDateTime ready = tray.trace.clockAt(event.atS());
+        double sowHour = readyHour - crop.ageAtStartDays() * 24;
+        if (sowHour >= 0) {
             task(
                     Task.Kind.SOW_NEXT,
-                    tray.rounds.lastUpTo(sowS / 3600) * 3600,
+                    tray.rounds.lastUpTo(sowHour) * 3600,
                     Measure.of(crop.ageAtStartDays(), Unit.DAYS),
-                    new Cause(Cause.Kind.NEXT_IN_TIME, Facts.NONE.on(ready)));
+                    new Cause(
+                            Cause.Kind.NEXT_IN_TIME,
+                            Facts.NONE.on(tray.trace.clockAt(readyHour * 3600))));
         }
     }
 
@@ -65,6 +120,7 @@ final class CropAdvice {
                         0,
                         measure,
                         cause,
+                        List.of(),
                         List.of(),
                         true));
     }

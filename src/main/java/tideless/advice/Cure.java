@@ -37,6 +37,7 @@ public record Cure(Kind kind, Facts facts) {
         LEANER_FEED,
         STRONGER_FEED,
         OWN_RESERVOIR,
+        DO_NOT_SHARE_A_FEED,
         LID_ON_GAPS,
         RAIN_WATER,
         FRESH_SOLUTION_SOONER,

@@ -17,7 +17,7 @@ public enum Quantity {
     RISE(Unit.MILLIMETRES),
     OXYGEN(Unit.MG_PER_L),
     EVAPORATED_SHARE(Unit.FRACTION),
-    AGE(Unit.DAYS);
+    EVERY(Unit.DAYS);
 
     private final Unit unit;
 

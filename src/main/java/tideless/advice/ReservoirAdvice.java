@@ -12,7 +12,11 @@ import tideless.sim.Trace;
 
 /** Refills of one reservoir, and what is wrong with it. */
 final class ReservoirAdvice {
+    /** A reservoir that lacks less than this share of its usable volume is full; assumed. */
+    private static final double FULL_ENOUGH_FRAC = 0.05;
+
     private final Trace trace;
+    private final ReservoirTrace of;
     private final Reservoir reservoir;
     private final VesselId id;
     private final Sizing sizing;
@@ -21,6 +25,7 @@ final class ReservoirAdvice {
 
     ReservoirAdvice(Trace trace, ReservoirTrace of, Sizing sizing, Rounds rounds, Findings out) {
         this.trace = trace;
+        this.of = of;
         this.sizing = sizing;
         this.rounds = rounds;
         this.out = out;
@@ -30,6 +35,7 @@ final class ReservoirAdvice {
 
     void add() {
         SolutionAdvice.addPrecipitates(trace, id, false, out);
+        addUnheededFills();
         int timesDry = 0;
         double firstDryS = 0;
         double lastDryS = 0;
@@ -48,9 +54,61 @@ final class ReservoirAdvice {
         addOutgrown();
     }
 
+    /** Filling up before an absence, where the run did not. */
+    private void addUnheededFills() {
+        if (reservoir.refill().when() == Reservoir.Refill.When.WHEN_EMPTY) {
+            return;
+        }
+        for (double[] away : rounds.away()) {
+            double visit = rounds.lastBefore(away[0]);
+            if (visit <= 0 || away[0] >= rounds.endHours() || !feedsSomethingAt(away[0])) {
+                continue;
+            }
+            int after = Math.min(trace.hours() - 1, (int) visit);
+            double missing = reservoir.fullM3() - of.volumeM3().at(after);
+            if (missing > FULL_ENOUGH_FRAC * reservoir.usableM3()) {
+                double left = Math.max(0, reservoir.usableM3() - missing);
+                out.tasks.add(
+                        new Task(
+                                Task.Kind.REFILL,
+                                id,
+                                trace.clockAt(visit * 3600),
+                                missing * 1000,
+                                0,
+                                Measure.of(left * 1000, Unit.LITRES),
+                                new Cause(
+                                        Cause.Kind.BEFORE_ABSENCE,
+                                        Facts.NONE.on(trace.clockAt(away[1] * 3600 - 60))),
+                                List.of(),
+                                List.of(),
+                                false));
+            }
+        }
+    }
+
+    private boolean feedsSomethingAt(double hour) {
+        return trace.trays().stream()
+                .anyMatch(
+                        t ->
+                                t.tray().isFedBy(reservoir.name())
+                                        && t.tray().planting().plants() != 0
+                                        && trace.lastLivingHour(t) > hour);
+    }
+
+    /** The absence a visit comes last before, in hours; or null. */
+    private double[] absenceAfter(double visitHour) {
+        for (double[] away : rounds.away()) {
+            if (Math.abs(rounds.lastBefore(away[0]) - visitHour) < 1e-6 && away[0] > visitHour) {
+                return away;
+            }
+        }
+        return null;
+    }
+
     private void addRefill(Event event) {
         double leftM3 = Math.max(0, reservoir.usableM3() - event.volumeM3());
         Reservoir.Refill rule = reservoir.refill();
+        double[] away = absenceAfter(event.atS() / 3600);
         boolean low = rule.when() == Reservoir.Refill.When.LOW_AT_VISIT;
         out.tasks.add(
                 new Task(
@@ -59,16 +117,21 @@ final class ReservoirAdvice {
                         trace.clockAt(event.atS()),
                         event.volumeM3() * 1000,
                         0,
-                        low
+                        low && away == null
                                 ? Measure.atLeast(
                                         leftM3 * 1000,
                                         rule.belowFrac() * reservoir.usableM3() * 1000,
                                         Unit.LITRES)
                                 : Measure.of(leftM3 * 1000, Unit.LITRES),
-                        Cause.of(
-                                leftM3 <= 0
-                                        ? Cause.Kind.RUN_DOWN_TO_OUTLET
-                                        : Cause.Kind.RUNNING_LOW),
+                        away != null
+                                ? new Cause(
+                                        Cause.Kind.BEFORE_ABSENCE,
+                                        Facts.NONE.on(trace.clockAt(away[1] * 3600 - 60)))
+                                : Cause.of(
+                                        leftM3 <= 0
+                                                ? Cause.Kind.RUN_DOWN_TO_OUTLET
+                                                : Cause.Kind.RUNNING_LOW),
+                        List.of(),
                         List.of(),
                         true));
     }
@@ -85,6 +148,7 @@ final class ReservoirAdvice {
                             Measure.atLeast(0, 0, Unit.LITRES),
                             Cause.of(Cause.Kind.NO_REFILL_PLANNED),
                             List.of(Cure.of(Cure.Kind.PLAN_REFILLS)),
+                            List.of(),
                             false));
         }
         out.warnings.add(

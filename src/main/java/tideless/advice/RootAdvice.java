@@ -83,6 +83,7 @@ final class RootAdvice {
                                 Measure.atLeast(level * 1000, to * 1000, Unit.MILLIMETRES),
                                 Cause.of(Cause.Kind.KEPT_BY_HAND),
                                 List.of(),
+                                List.of(),
                                 true));
             }
         }

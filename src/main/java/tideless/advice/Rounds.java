@@ -1,9 +1,12 @@
 package tideless.advice;
 
+import static java.time.temporal.ChronoUnit.DAYS;
+
 import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.List;
 import tideless.rig.Scenario;
+import tideless.rig.Visits;
 
 /**
  * The moments at which somebody looks during a run.
@@ -11,8 +14,9 @@ import tideless.rig.Scenario;
  * @param hours hours since the start, rising; the run's start is not one of them unless somebody
  *     looks then
  * @param endHours length of the run, h
+ * @param away first and last hour of each absence, in the scenario's order
  */
-record Rounds(List<Double> hours, double endHours) {
+record Rounds(List<Double> hours, double endHours, List<double[]> away) {
     static Rounds of(Scenario scenario) {
         List<Double> hours = new ArrayList<>();
         for (int day = 0; day < scenario.days(); day++) {
@@ -21,7 +25,15 @@ record Rounds(List<Double> hours, double endHours) {
                 hours.add(day * 24 + scenario.visits().timeOfDayS() / 3600);
             }
         }
-        return new Rounds(List.copyOf(hours), scenario.days() * 24.0);
+        List<double[]> away = new ArrayList<>();
+        for (Visits.Absence absence : scenario.visits().absences()) {
+            away.add(
+                    new double[] {
+                        24.0 * DAYS.between(scenario.start(), absence.from()),
+                        24.0 * (DAYS.between(scenario.start(), absence.to()) + 1)
+                    });
+        }
+        return new Rounds(List.copyOf(hours), scenario.days() * 24.0, List.copyOf(away));
     }
 
     /** The spans in which nobody looks, from the start through every visit to the end, in hours. */
@@ -38,6 +50,11 @@ record Rounds(List<Double> hours, double endHours) {
             gaps.add(new double[] {from, endHours});
         }
         return gaps;
+    }
+
+    /** Whether somebody is away at some time between two hours. */
+    boolean awayBetween(double from, double to) {
+        return away.stream().anyMatch(span -> span[0] < to && span[1] > from);
     }
 
     double longestGapDays() {

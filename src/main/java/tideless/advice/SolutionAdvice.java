@@ -95,6 +95,7 @@ final class SolutionAdvice {
                                         ? Facts.NONE
                                         : Facts.of(Quantity.EC_AFTER, ecAfter)),
                         cures,
+                        List.of(),
                         true));
     }
 
@@ -164,6 +165,7 @@ final class SolutionAdvice {
                         measure,
                         new Cause(cause, Facts.of(Quantity.EC_AFTER, tray.feedMsPerCm)),
                         cures,
+                        List.of(),
                         false));
     }
 

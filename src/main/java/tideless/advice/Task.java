@@ -16,6 +16,7 @@ import tideless.rig.VesselId;
  * @param measure the figure that decides
  * @param cause why
  * @param cures what would make it come later or not at all, the first one first; may be empty
+ * @param cautions what can hurt at it, where it is the first task to which that belongs
  * @param isDone whether the run did it; if not it is advised and its effect is not in the run
  */
 public record Task(
@@ -27,16 +28,23 @@ public record Task(
         Measure measure,
         Cause cause,
         List<Cure> cures,
+        List<Caution> cautions,
         boolean isDone) {
 
     /** Kinds of task. */
     public enum Kind {
+        MIX,
         REFILL,
         TOP_UP,
         FRESH_SOLUTION,
         FLUSH,
+        SUPPORT,
+        POLLINATE,
+        PICK,
         HARVEST,
-        SOW_NEXT
+        CLEAN,
+        SOW_NEXT,
+        READ_METERS
     }
 
     public Task {
@@ -46,5 +54,12 @@ public record Task(
         Objects.requireNonNull(measure, "measure");
         Objects.requireNonNull(cause, "cause");
         cures = List.copyOf(cures);
+        cautions = List.copyOf(cautions);
+    }
+
+    /** The same with cautions. */
+    Task with(List<Caution> others) {
+        return new Task(
+                kind, vessel, due, litres, drainLitres, measure, cause, cures, others, isDone);
     }
 }

@@ -1,14 +1,22 @@
 package tideless.cli;
 
 import java.io.PrintWriter;
+import java.util.ArrayList;
+import java.util.List;
 import java.util.Locale;
+import java.util.Map;
+import java.util.TreeMap;
 import java.util.concurrent.Callable;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.ParameterException;
 import picocli.CommandLine.Parameters;
 import picocli.CommandLine.Spec;
+import tideless.crop.Canopy;
 import tideless.crop.CropTraits;
+import tideless.crop.Growing;
+import tideless.crop.Plant;
+import tideless.crop.ThirstDoubt;
 import tideless.scenario.Crops;
 
 /** Lists the crop library. */
@@ -51,7 +59,14 @@ final class CropsCommand implements Callable<Integer> {
 
     private static void list(PrintWriter out) {
         out.println(
-                line("CROP", "LATIN NAME", "EC mS/cm", "pH", "LIGHT mol/m2/day", "FROM SOWING"));
+                line(
+                        "CROP",
+                        "LATIN NAME",
+                        "EC mS/cm",
+                        "pH",
+                        "LIGHT mol/m2/day",
+                        "FROM SOWING",
+                        "SOURCED"));
         for (String name : Crops.names()) {
             CropTraits crop = Crops.named(name);
             CropTraits.Needs needs = crop.needs();
@@ -62,15 +77,29 @@ final class CropsCommand implements Callable<Integer> {
                             span(needs.ecLowMsPerCm(), needs.ecHighMsPerCm()),
                             span(needs.phLow(), needs.phHigh()),
                             span(needs.lightLowMolPerM2Day(), needs.lightHighMolPerM2Day()),
-                            text("%.0f degC d", crop.stages().firstHarvestCd())));
+                            text("%.0f degC d", crop.stages().firstHarvestCd()),
+                            text("%.0f %%", 100 * sourcedFrac(crop))));
         }
         out.println();
         out.println("FROM SOWING is the warmth above the crop's base temperature to the first");
-        out.println("harvest. \"tideless crops NAME\" shows every number with its source.");
+        out.println("harvest. SOURCED is the share of a crop's numbers with a source of their own, read");
+        out.println("or from memory; the rest is common practice, assumed, or the nearest crop's.");
+        out.println("\"tideless crops NAME\" shows every number with its source.");
+    }
+
+    private static double sourcedFrac(CropTraits crop) {
+        long sourced =
+                crop.provenance().stream()
+                        .filter(
+                                number ->
+                                        !number.standing().equals("assumed")
+                                                && !number.standing().equals("common practice"))
+                        .count();
+        return (double) sourced / crop.provenance().size();
     }
 
     private static String line(String... cells) {
-        return text("%-14s%-30s%-11s%-10s%-18s%s", (Object[]) cells).stripTrailing();
+        return text("%-14s%-38s%-11s%-10s%-18s%-13s%s", (Object[]) cells).stripTrailing();
     }
 
     private static String span(double low, double high) {
@@ -91,6 +120,52 @@ final class CropsCommand implements Callable<Integer> {
             out.println("  " + number.key() + "  " + number.value() + spread);
             out.println("      " + number.standing() + ": " + number.source());
         }
+        standings(crop, out);
+        transplant(crop, out);
+        doubt(crop, out);
+    }
+
+    private static void standings(CropTraits crop, PrintWriter out) {
+        Map<String, Integer> counts = new TreeMap<>();
+        for (CropTraits.Provenance number : crop.provenance()) {
+            counts.merge(number.standing(), 1, Integer::sum);
+        }
+        List<String> parts = new ArrayList<>();
+        counts.forEach((standing, count) -> parts.add(count + " " + standing));
+        out.println();
+        out.println(
+                "Its " + crop.provenance().size() + " numbers: " + String.join(", ", parts) + ".");
+    }
+
+    private static void transplant(CropTraits crop, PrintWriter out) {
+        Plant young = Growing.raisedInNursery(crop, crop.nursery().days());
+        out.println(
+                text(
+                        "Its transplant of %.0f days, grown in that nursery (derived): %s g fresh,"
+                                + " %s g dry, %.0f cm2 of leaf.",
+                        crop.nursery().days(),
+                        small(Growing.freshG(crop, young)),
+                        small(young.dryG()),
+                        1e4 * Canopy.leafAreaM2(crop, young)));
+    }
+
+    private static String small(double grams) {
+        return grams < 0.1 ? text("%.2f", grams) : text("%.1f", grams);
+    }
+
+    private static void doubt(CropTraits crop, PrintWriter out) {
+        ThirstDoubt sunlit = ThirstDoubt.of(crop, 1, 3);
+        ThirstDoubt lamps = ThirstDoubt.of(crop, 0, 3);
+        out.println(
+                text(
+                        "Doubt of its thirst, standard deviation of the logarithm: between stands %.2f"
+                                + " (%.2f under lamps and",
+                        sunlit.stand(), lamps.stand()));
+        out.println(
+                text(
+                        "while young), week to week %.2f, day to day %.2f; %.2f once a fortnight of"
+                                + " readings has been fitted.",
+                        sunlit.week(), sunlit.day(), sunlit.fitted()));
     }
 
     private static String text(String format, Object... values) {

@@ -3,11 +3,14 @@ package tideless.report;
 import java.io.PrintWriter;
 import java.time.Duration;
 import java.time.LocalDate;
-import java.time.LocalDateTime;
 import java.util.ArrayList;
+import java.util.Comparator;
 import java.util.LinkedHashMap;
+import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Map;
+import java.util.Set;
+import tideless.advice.Caution;
 import tideless.advice.Sizing;
 import tideless.advice.Task;
 import tideless.advice.Warning;
@@ -16,8 +19,10 @@ import tideless.rig.Scenario;
 import tideless.rig.Tray;
 import tideless.rig.VesselId;
 import tideless.study.Forecast;
+import tideless.words.CautionWords;
 import tideless.words.CureWords;
 import tideless.words.Dates;
+import tideless.words.MachineWords;
 import tideless.words.Names;
 import tideless.words.Numbers;
 import tideless.words.TaskWords;
@@ -35,6 +40,10 @@ public final class ForecastTable {
     private static final int LISTED_WHOLE = 4;
 
     private static final int NEXT_FEW = 3;
+
+    /** More lines of warnings than this are left to the file. */
+    private static final int WARNING_LINES = 10;
+
     private static final int NARROWEST = 56;
     private static final int NARROWEST_WHY = 26;
     private static final int LITRES_WIDTH = 8;
@@ -122,22 +131,45 @@ public final class ForecastTable {
             }
             own.forEach(this::printGroup);
         }
+        Map<String, List<Tray>> alike = new LinkedHashMap<>();
+        Map<String, List<List<Task>>> tasksOf = new LinkedHashMap<>();
         for (Tray tray : scenario.trays()) {
             List<List<Task>> own = of(groups, tray.id());
+            String key = tray.planting().cropName() + "\n" + likeness(own);
             if (!own.isEmpty()) {
-                String crop = tray.planting().cropName();
-                paragraph(
-                        CYAN,
-                        "",
-                        "Tray "
-                                + Names.clean(tray.name())
-                                + (crop.equals(tray.name()) ? "" : " (" + Names.clean(crop) + ")"));
+                alike.computeIfAbsent(key, k -> new ArrayList<>()).add(tray);
+                tasksOf.putIfAbsent(key, own);
             }
-            own.forEach(this::printGroup);
         }
+        alike.forEach(
+                (key, trays) -> {
+                    paragraph(CYAN, "", nameOf(trays));
+                    tasksOf.get(key).forEach(this::printGroup);
+                });
         for (List<Task> group : groups.values()) {
             printGroup(group); // Of a place the scenario does not name: never silently dropped.
         }
+    }
+
+    /** Equal for trays of which the table would say the same. */
+    private String likeness(List<List<Task>> groups) {
+        StringBuilder key = new StringBuilder();
+        for (List<Task> group : groups) {
+            for (Task task : group) {
+                key.append(task.kind()).append(task.due()).append(pour(task.litres()));
+                key.append(TaskWords.why(task)).append('\n');
+            }
+        }
+        return key.toString();
+    }
+
+    private static String nameOf(List<Tray> trays) {
+        List<String> names = trays.stream().map(t -> Names.clean(t.name())).toList();
+        String crop = Names.clean(trays.get(0).planting().cropName());
+        return (names.size() > 1 ? "Trays " : "Tray ")
+                + Names.list(names)
+                + (names.equals(List.of(crop)) ? "" : " (" + crop + ")")
+                + (names.size() > 1 ? ", each:" : "");
     }
 
     private Sizing sizingOf(String reservoir) {
@@ -204,6 +236,14 @@ public final class ForecastTable {
                 Dates.visit(task.due(), years),
                 pour(task.litres()),
                 why.equals(before) ? "as above" : why);
+        for (Caution caution : task.cautions()) {
+            int indent = beside() ? whatWidth : 6;
+            String start = "care: ";
+            for (String line : Wrap.lines(CautionWords.of(caution), width - indent - 6)) {
+                line(" ".repeat(indent) + start + line);
+                start = "      ";
+            }
+        }
         return why;
     }
 
@@ -258,7 +298,7 @@ public final class ForecastTable {
     private static Map<String, List<Task>> groups(List<Task> tasks) {
         Map<String, List<Task>> groups = new LinkedHashMap<>();
         for (Task task : tasks) {
-            String key = key(task.vessel()) + task.kind();
+            String key = key(task.vessel()) + task.kind() + (task.isDone() ? "" : " advised");
             groups.computeIfAbsent(key, k -> new ArrayList<>()).add(task);
         }
         return groups;
@@ -280,34 +320,62 @@ public final class ForecastTable {
     }
 
     private void printWarnings() {
-        List<Warning> warnings = forecast.advice().warnings();
+        List<Warning> warnings = new ArrayList<>(forecast.advice().warnings());
         if (warnings.isEmpty()) {
             line("No warnings.");
             return;
         }
         line(paint(BOLD, "WARNINGS"));
-        Map<String, List<Warning>> groups = new LinkedHashMap<>();
+        warnings.sort(Comparator.comparing(Warning::kind).thenComparing(Warning::from));
+        Map<String, List<Warning>> alike = new LinkedHashMap<>();
         for (Warning warning : warnings) {
-            String key = key(warning.vessel()) + warning.kind();
-            groups.computeIfAbsent(key, k -> new ArrayList<>()).add(warning);
+            alike.computeIfAbsent(likeness(warning), k -> new ArrayList<>()).add(warning);
         }
-        for (List<Warning> group : groups.values()) {
-            printWarning(group);
+        int lines = 0;
+        int told = 0;
+        for (List<Warning> group : alike.values()) {
+            List<String> text = Wrap.lines(warning(group), width - 2);
+            if (told > 0 && lines + text.size() > WARNING_LINES) {
+                break;
+            }
+            line(paint(YELLOW, "! " + text.get(0)));
+            for (String more : text.subList(1, text.size())) {
+                line("  " + more);
+            }
+            lines += text.size();
+            told++;
+        }
+        if (told < alike.size()) {
+            line("  " + count(alike.size() - told, "lesser warning") + " more in warnings.csv");
         }
     }
 
-    private void printWarning(List<Warning> group) {
+    /** What makes two warnings one on the screen: all but where, when and how much. */
+    private static String likeness(Warning warning) {
+        StringBuilder key = new StringBuilder();
+        key.append(warning.kind()).append(warning.vessel().kind()).append(warning.cause().kind());
+        key.append(warning.cause().facts().of()).append(warning.measure().limit());
+        warning.cures().forEach(cure -> key.append(cure.kind()));
+        return key.toString();
+    }
+
+    private String warning(List<Warning> group) {
         Warning first = group.get(0);
-        String head = "! " + WarningWords.head(first, years);
-        if (group.size() > 1) {
-            LocalDateTime last = group.get(group.size() - 1).from();
-            head += ", " + group.size() + " times, last " + Dates.visit(last, years);
-        }
-        paragraph(YELLOW, "", head);
-        paragraph("", "    ", WarningWords.why(first));
-        if (!first.cures().isEmpty()) {
-            paragraph("", "    ", "cure: " + CureWords.of(first.cures()));
-        }
+        Set<String> where = new LinkedHashSet<>();
+        group.forEach(w -> where.add(Names.clean(w.vessel().name())));
+        String text =
+                Names.of(first.kind())
+                        + ", "
+                        + MachineWords.of(first.vessel().kind())
+                        + (where.size() > 1 ? "s " : " ")
+                        + Names.list(List.copyOf(where))
+                        + ", from "
+                        + Dates.visit(first.from(), years)
+                        + ": "
+                        + WarningWords.brief(first);
+        return first.cures().isEmpty()
+                ? text
+                : text + "; cure: " + CureWords.of(first.cures().get(0));
     }
 
     /** Whether there is room for the reason beside the litres. */

@@ -15,6 +15,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
 import tideless.advice.Cause;
+import tideless.advice.Caution;
 import tideless.advice.Cure;
 import tideless.advice.Facts;
 import tideless.advice.Measure;
@@ -253,6 +254,11 @@ final class ResultJson {
         number(json, "drain_first_litres", task.drainLitres());
         json.writeBooleanField("done_in_run", task.isDone());
         writeReason(json, task.measure(), task.cause(), task.cures());
+        json.writeArrayFieldStart("cautions");
+        for (Caution caution : task.cautions()) {
+            json.writeString(MachineWords.of(caution));
+        }
+        json.writeEndArray();
         json.writeStringField("text", TaskWords.text(task));
         json.writeEndObject();
     }

@@ -10,6 +10,7 @@
  * physics}, {@code java.lang}, {@code java.util}, {@code java.util.function}, {@code
  * java.util.stream}, {@code java.time}, {@code org.apache.commons.math3.random}, {@code
  * org.apache.commons.math3.linear}, {@code org.apache.commons.math3.fitting.leastsquares}, {@code
- * org.apache.commons.math3.util}. Held by {@code RoomsTest}.
+ * org.apache.commons.math3.special}, {@code org.apache.commons.math3.util}. Held by {@code
+ * RoomsTest}.
  */
 package tideless.study;

@@ -19,6 +19,13 @@ public final class CauseWords {
                     "the reservoir was empty down to its outlet before anybody came";
             case DRAWN_FASTER_THAN_VISITS ->
                     "from here on even a full reservoir does not reach the next visit";
+            case BEFORE_ABSENCE ->
+                    "before you leave, to last until " + Dates.weekday(facts.on().toLocalDate());
+            case FLOWERS_OPEN -> "no insect and little wind reaches the flowers";
+            case GROWS_TALL -> "stems bear fruit soon";
+            case CROP_LEAVES_THE_TRAY -> "nothing of this crop stays for the next";
+            case FIRST_FILLING -> "all vessels to their first level";
+            case FORECAST_IS_NO_READING -> "a forecast is no reading";
             case KEPT_BY_HAND -> "brings the level back to where it is kept by hand";
             case DRUNK_UP ->
                     "the plants drank faster than water came: the tray stood dry while they lived";

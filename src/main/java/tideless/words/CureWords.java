@@ -65,6 +65,8 @@ public final class CureWords {
                             : "a leaner feed";
             case STRONGER_FEED -> "a stronger feed";
             case OWN_RESERVOIR -> "a reservoir of its own for this crop";
+            case DO_NOT_SHARE_A_FEED ->
+                    "these crops do not share a feed (" + facts.of() + "): a reservoir for each";
             case LID_ON_GAPS ->
                     "a lid on the gaps of the deck, through which "
                             + figure(facts, Quantity.EVAPORATED_SHARE)

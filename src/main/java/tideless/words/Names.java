@@ -1,11 +1,15 @@
 package tideless.words;
 
+import java.util.List;
 import tideless.advice.Task;
 import tideless.advice.Warning;
 import tideless.rig.VesselId;
 
 /** What a grower calls kinds of tasks, warnings and vessels. */
 public final class Names {
+    /** Names told one by one. */
+    private static final int LISTED = 5;
+
     private Names() {}
 
     /** As "fresh solution". */
@@ -28,6 +32,14 @@ public final class Names {
     /** As "tray basil". */
     public static String of(VesselId vessel) {
         return MachineWords.of(vessel.kind()) + " " + clean(vessel.name());
+    }
+
+    /** As "a, b and c"; from six on as "a, b, c and 9 more". */
+    public static String list(List<String> names) {
+        int told = names.size() > LISTED ? LISTED - 2 : names.size() - 1;
+        String last =
+                names.size() > LISTED ? names.size() - told + " more" : names.get(names.size() - 1);
+        return told == 0 ? last : String.join(", ", names.subList(0, told)) + " and " + last;
     }
 
     /** A user's text without what could command a terminal. */

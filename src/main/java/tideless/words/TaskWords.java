@@ -1,6 +1,9 @@
 package tideless.words;
 
+import tideless.advice.Cause;
+import tideless.advice.Caution;
 import tideless.advice.Measure;
+import tideless.advice.Quantity;
 import tideless.advice.Task;
 
 /** Tasks in words. */
@@ -23,6 +26,9 @@ public final class TaskWords {
         return switch (task.kind()) {
             case REFILL -> {
                 String left = value + " left above the outlet";
+                if (task.cause().kind() == Cause.Kind.BEFORE_ABSENCE) {
+                    yield left + "; " + CauseWords.of(task.cause());
+                }
                 yield measure.side() == Measure.Side.NONE
                         ? left
                         : left + " (refill " + Numbers.limit(measure) + ")";
@@ -36,11 +42,30 @@ public final class TaskWords {
             case HARVEST ->
                     value
                             + switch (task.cause().kind()) {
-                                case FIRST_FRUIT_RIPE -> " of fruit on a plant (first fruit ripe)";
                                 case LAST_FRUIT_PICKED ->
                                         " of fruit a plant in all (last fruit picked)";
+                                case BEFORE_ABSENCE -> " a plant (nearly ready: before you leave)";
                                 default -> " a plant (ready)";
                             };
+            case MIX -> "feed, for " + CauseWords.of(task.cause());
+            case READ_METERS ->
+                    "EC and pH of every tray, then every "
+                            + value
+                            + "; what differs from the plots is the truth";
+            case SUPPORT -> "a stake or a string for each plant, off the lamp's leads";
+            case POLLINATE ->
+                    "shake or brush open flowers every "
+                            + value
+                            + ", to "
+                            + Dates.weekday(task.cause().facts().on().toLocalDate());
+            case PICK ->
+                    "ripe fruit every "
+                            + CauseWords.figure(task.cause().facts(), Quantity.EVERY)
+                            + ", about "
+                            + value
+                            + " a plant and week";
+            case CLEAN ->
+                    "drain, scrub, disinfect as the label says (never bleach with acid), rinse";
             case SOW_NEXT ->
                     value
                             + " in the nursery (ready for the tray on "
@@ -60,6 +85,9 @@ public final class TaskWords {
         text.append(": ").append(why(task));
         if (!task.cures().isEmpty()) {
             text.append("; to need it less: ").append(CureWords.of(task.cures()));
+        }
+        for (Caution caution : task.cautions()) {
+            text.append("; care: ").append(CautionWords.of(caution));
         }
         return text.append('.').toString();
     }

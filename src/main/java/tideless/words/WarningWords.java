@@ -16,6 +16,15 @@ public final class WarningWords {
                 + Dates.visit(warning.from(), year);
     }
 
+    /** The figure, or the cause where no figure says it or where both are needed. */
+    public static String brief(Warning warning) {
+        String figure = figure(warning);
+        return switch (warning.kind()) {
+            case STARVED_VALVE, SHORT_OF_ONE, PRECIPITATE -> why(warning);
+            default -> figure.isEmpty() ? CauseWords.of(warning.cause()) : figure;
+        };
+    }
+
     /** The cause with its figure and limit. */
     public static String why(Warning warning) {
         String figure = figure(warning);

@@ -18,8 +18,8 @@ class CropFilesTest {
     }
 
     @Test
-    void the_index_names_ten_crops() {
-        assertEquals(10, CropFiles.names().size());
+    void the_index_names_eighteen_crops() {
+        assertEquals(18, CropFiles.names().size());
     }
 
     @ParameterizedTest

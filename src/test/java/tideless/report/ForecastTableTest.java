@@ -5,6 +5,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 import java.io.PrintWriter;
 import java.io.StringWriter;
 import java.time.LocalDateTime;
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import org.junit.jupiter.api.Test;
@@ -12,10 +13,13 @@ import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.ValueSource;
 import tideless.advice.Advice;
 import tideless.advice.Cause;
+import tideless.advice.Caution;
+import tideless.advice.Cure;
 import tideless.advice.Measure;
 import tideless.advice.Task;
 import tideless.advice.Unit;
 import tideless.advice.Verdict;
+import tideless.advice.Warning;
 import tideless.rig.VesselId;
 import tideless.study.Forecast;
 
@@ -44,6 +48,7 @@ class ForecastTableTest {
                 0,
                 Measure.atLeast(5.2, 17.3, Unit.LITRES),
                 Cause.of(Cause.Kind.RUNNING_LOW),
+                List.of(),
                 List.of(),
                 true);
     }
@@ -101,13 +106,95 @@ class ForecastTableTest {
 
     @Test
     void warnings_carry_figure_limit_and_cure() {
-        assertThat(print(MadeUpForecast.threeTrays(), false, 120))
+        assertThat(print(MadeUpForecast.threeTrays(), false, 200))
                 .contains(
-                        "! outgrown, reservoir Wall tub, from Sun 18 Oct 00:00\n"
-                                + "    from here on even a full reservoir does not reach the next visit: a full"
-                                + " one lasts 2.9 days, the longest time\n"
-                                + "    between visits is 3 days\n"
-                                + "    cure: hold at least 61 L above the outlet (it holds 43 L)\n");
+                        "! outgrown, reservoir Wall tub, from Sun 18 Oct 00:00: a full one lasts 2.9"
+                                + " days, the longest time between visits is 3 days; cure: hold at"
+                                + " least 61 L above the outlet (it holds 43 L)\n");
+    }
+
+    private static Warning salty(String tray, double ec, double limit) {
+        return new Warning(
+                Warning.Kind.TOO_SALTY,
+                VesselId.tray(tray),
+                LocalDateTime.of(2026, 9, 20, 8, 0),
+                LocalDateTime.of(2026, 9, 30, 8, 0),
+                Measure.atMost(ec, limit, Unit.MS_PER_CM),
+                Cause.of(Cause.Kind.SALTS_STAY_BEHIND),
+                List.of(Cure.of(Cure.Kind.RAIN_WATER)));
+    }
+
+    private static Forecast warned(List<Warning> warnings) {
+        Forecast whole = MadeUpForecast.threeTrays();
+        return new Forecast(
+                whole.trace(),
+                whole.unlimited(),
+                new Advice(CALM, List.of(), warnings, List.of()),
+                1);
+    }
+
+    @Test
+    void equal_warnings_are_one_line_and_others_are_not() {
+        String text =
+                print(
+                        warned(List.of(salty("a", 2.2, 2), salty("b", 2.3, 2), salty("c", 2.3, 1))),
+                        false,
+                        140);
+        assertThat(text).contains("! too salty, trays a and b, from Sun 20 Sep 08:00: up to 2.20");
+        assertThat(text).contains("! too salty, tray c, from Sun 20 Sep 08:00: up to 2.30");
+    }
+
+    @Test
+    void more_than_ten_lines_of_warnings_are_left_to_the_file() {
+        List<Warning> many = new ArrayList<>();
+        for (int i = 0; i < 14; i++) {
+            many.add(salty("tray" + i, 9, 1 + i));
+        }
+        List<String> lines = print(warned(many), false, 160).lines().toList();
+        assertThat(lines.subList(lines.indexOf("WARNINGS"), lines.size())).hasSize(1 + 10 + 1);
+        assertThat(lines.get(lines.size() - 1)).contains("4 lesser warnings more in warnings.csv");
+    }
+
+    private static Task harvest(String tray) {
+        return new Task(
+                Task.Kind.HARVEST,
+                VesselId.tray(tray),
+                LocalDateTime.of(2026, 9, 20, 8, 0),
+                0,
+                0,
+                Measure.of(100, Unit.GRAMS),
+                Cause.of(Cause.Kind.READY),
+                List.of(),
+                List.of(Caution.ROOF_RAIN),
+                true);
+    }
+
+    @Test
+    void a_caution_stands_under_its_task() {
+        assertThat(print(with(List.of(harvest("Lettuce"))), false, 100))
+                .containsSubsequence(
+                        "  harvest",
+                        "100 g a plant (ready)\n",
+                        "care: rain off a roof must not touch leaves that are eaten raw\n");
+    }
+
+    @Test
+    void what_a_run_did_not_do_says_so() {
+        Task done = refill(14, 30);
+        Task advised =
+                new Task(
+                        done.kind(),
+                        done.vessel(),
+                        done.due(),
+                        done.litres(),
+                        0,
+                        done.measure(),
+                        done.cause(),
+                        List.of(),
+                        List.of(),
+                        false);
+        assertThat(print(with(List.of(done)), false, 140)).doesNotContain("advised");
+        assertThat(print(with(List.of(advised)), false, 140)).contains("; advised, not done\n");
     }
 
     @Test

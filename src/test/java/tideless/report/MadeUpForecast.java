@@ -276,6 +276,7 @@ final class MadeUpForecast {
                         Measure.of(260, Unit.GRAMS),
                         Cause.of(Cause.Kind.READY),
                         List.of(),
+                        List.of(),
                         true));
         Map<TraySeries, Series> series = new EnumMap<>(TraySeries.class);
         series.put(TraySeries.LEVEL, Series.of(level));
@@ -316,6 +317,7 @@ final class MadeUpForecast {
                                         ? Cause.Kind.SALTS_STAY_BEHIND
                                         : Cause.Kind.CROP_TAKES_IT_UP),
                         List.of(Cure.of(Cure.Kind.LEANER_FEED)),
+                        List.of(),
                         true));
     }
 
@@ -356,6 +358,7 @@ final class MadeUpForecast {
                                         0.6 * reservoir.usableM3() * 1000,
                                         Unit.LITRES),
                                 Cause.of(Cause.Kind.RUNNING_LOW),
+                                List.of(),
                                 List.of(),
                                 true));
             }

@@ -1,0 +1,59 @@
+package tideless.advice;
+
+import java.util.List;
+import tideless.rig.Reservoir;
+import tideless.rig.Tray;
+import tideless.rig.VesselId;
+import tideless.sim.Trace;
+
+/** What concerns the whole rig: the first filling, and reading the meters. */
+final class RigAdvice {
+    /** Meters are read this often, d; common practice, no source. */
+    private static final double READ_DAYS = 7;
+
+    private RigAdvice() {}
+
+    /** Told of the first vessel, reservoirs first. */
+    static void add(Trace trace, Rounds rounds, Findings out) {
+        double m3 = 0;
+        for (Reservoir reservoir : trace.scenario().reservoirs()) {
+            m3 += reservoir.shape().volumeM3(reservoir.startLevelM());
+        }
+        for (Tray tray : trace.scenario().trays()) {
+            m3 += tray.shape().volumeM3(tray.startLevelM());
+        }
+        VesselId first =
+                trace.scenario().reservoirs().isEmpty()
+                        ? trace.scenario().trays().get(0).id()
+                        : trace.scenario().reservoirs().get(0).id();
+        out.tasks.add(
+                new Task(
+                        Task.Kind.MIX,
+                        first,
+                        trace.clockAt(trace.scenario().visits().timeOfDayS()),
+                        m3 * 1000,
+                        0,
+                        Measure.none(),
+                        Cause.of(Cause.Kind.FIRST_FILLING),
+                        List.of(),
+                        List.of(),
+                        true));
+        double due = rounds.nextFrom(READ_DAYS * 24);
+        if (!rounds.hours().isEmpty() && due < rounds.endHours()) {
+            out.tasks.add(
+                    new Task(
+                            Task.Kind.READ_METERS,
+                            first,
+                            trace.clockAt(due * 3600),
+                            0,
+                            0,
+                            Measure.of(READ_DAYS, Unit.DAYS),
+                            new Cause(
+                                    Cause.Kind.FORECAST_IS_NO_READING,
+                                    Facts.NONE.on(trace.clockAt(rounds.endHours() * 3600))),
+                            List.of(),
+                            List.of(),
+                            true));
+        }
+    }
+}

@@ -1,0 +1,215 @@
+package tideless.scenario;
+
+import java.nio.charset.StandardCharsets;
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import org.tomlj.Toml;
+import org.tomlj.TomlArray;
+import org.tomlj.TomlParseResult;
+import org.tomlj.TomlTable;
+
+/**
+ * A scenario read as if some of its keys held other values: what a comparison of designs runs. The
+ * file on the disk stays as it is. Every check of the reader applies to the changed values.
+ */
+public final class ChangedScenario {
+    private static final String LITERAL =
+            "true|false|[-+]?\\d+|[-+]?\\d+\\.\\d+([eE][-+]?\\d+)?|\\d{4}-\\d\\d-\\d\\d"
+                    + "|\\d\\d:\\d\\d(:\\d\\d)?|\\[.*]";
+
+    private ChangedScenario() {}
+
+    /**
+     * One key's other value.
+     *
+     * @param key its path, as {@code tray.basil.valve.setting}; {@code *} stands for every name the
+     *     scenario itself has in that place
+     * @param value as it would be written in the file, a text without its quotation marks
+     */
+    public record Change(String key, String value) {}
+
+    /**
+     * Reads a file with changes.
+     *
+     * @param path of a scenario that reads soundly without them
+     * @param changes applied in order
+     * @return as {@link ScenarioReader#read(Path)}; a change that fits nothing is a fault of its
+     *     key
+     */
+    public static Reading read(Path path, List<Change> changes) {
+        ScenarioFiles files = new FilesOnDisk(path);
+        ScenarioFiles.Content content = files.read("", TextFile.MEBIBYTE + 1);
+        TomlParseResult parsed = Toml.parse(new String(content.bytes(), StandardCharsets.UTF_8));
+        if (!content.unreadable().isEmpty() || parsed.hasErrors()) {
+            return ScenarioReader.read(path);
+        }
+        Map<String, Object> root = copied(parsed);
+        List<Problem> problems = new ArrayList<>();
+        for (Change change : changes) {
+            List<String> names = List.of(change.key().split("\\.", -1));
+            if (set(root, names, "", value(change.value())) == 0) {
+                problems.add(unfit(path, change, root));
+            }
+        }
+        if (!problems.isEmpty()) {
+            return new Reading.Faulty(problems);
+        }
+        StringBuilder text = new StringBuilder();
+        write(text, "", root);
+        byte[] changed = text.toString().getBytes(StandardCharsets.UTF_8);
+        Reading reading = ScenarioReader.read(path.toString(), new Replaced(files, changed));
+        return reading instanceof Reading.Faulty faulty
+                ? new Reading.Faulty(
+                        faulty.problems().stream().map(p -> placeless(path, p)).toList())
+                : reading;
+    }
+
+    /** Lines and columns would be those of the changed text, which nobody sees. */
+    private static Problem placeless(Path path, Problem problem) {
+        return problem.file().equals(path.toString())
+                ? new Problem(
+                        problem.file(),
+                        0,
+                        0,
+                        problem.key(),
+                        problem.found(),
+                        problem.allowed(),
+                        problem.hint())
+                : problem;
+    }
+
+    /** The scenario's own files, but for its text. */
+    private record Replaced(ScenarioFiles files, byte[] text) implements ScenarioFiles {
+        @Override
+        public Content read(String name, int mostBytes) {
+            return name.isEmpty() ? Content.of(text) : files.read(name, mostBytes);
+        }
+
+        @Override
+        public String label(String name) {
+            return files.label(name);
+        }
+    }
+
+    private static Problem unfit(Path path, Change change, Map<String, Object> root) {
+        List<String> names = List.of(change.key().split("\\.", -1));
+        Map<String, Object> at = root;
+        String hint = "";
+        String allowed = "a key of the scenario, as tray.basil.valve.setting, or tray.*.depth";
+        for (String name : names.subList(0, names.size() - 1)) {
+            if (!(at.get(name) instanceof Map<?, ?> inner)) {
+                allowed = String.join(", ", at.keySet());
+                String near = KeyTable.nearest(name, List.copyOf(at.keySet()));
+                hint = near.isEmpty() ? "" : "Did you mean " + Key.quoted(near) + "?";
+                break;
+            }
+            at = castMap(inner);
+        }
+        return new Problem(
+                path.toString(),
+                0,
+                0,
+                change.key(),
+                "a change of something the scenario does not have",
+                allowed,
+                hint);
+    }
+
+    /** How many places were set. A named vessel that is not there is not made. */
+    private static int set(
+            Map<String, Object> table, List<String> names, String pattern, Object value) {
+        String name = names.get(0);
+        if (names.size() == 1) {
+            if (name.isEmpty() || table.get(name) instanceof Map) {
+                return 0;
+            }
+            table.put(name, value);
+            return 1;
+        }
+        boolean named = ScenarioKeys.TABLE.isNamed(pattern);
+        int places = 0;
+        for (String one : name.equals("*") ? List.copyOf(table.keySet()) : List.of(name)) {
+            String at = KeyTable.join(pattern, named ? "*" : one);
+            Object inner = table.get(one);
+            if (inner == null && !named && ScenarioKeys.TABLE.isTable(at)) {
+                inner = new LinkedHashMap<String, Object>();
+                table.put(one, inner);
+            }
+            if (inner instanceof Map<?, ?> map) {
+                places += set(castMap(map), names.subList(1, names.size()), at, value);
+            }
+        }
+        return places;
+    }
+
+    @SuppressWarnings("unchecked") // only maps made by copied() and set() stand there
+    private static Map<String, Object> castMap(Map<?, ?> map) {
+        return (Map<String, Object>) map;
+    }
+
+    private static Map<String, Object> copied(TomlTable table) {
+        Map<String, Object> map = new LinkedHashMap<>();
+        for (String name : table.keySet()) {
+            Object value = table.get(List.of(name));
+            map.put(
+                    name,
+                    value instanceof TomlTable inner ? copied(inner) : new Literal(literal(value)));
+        }
+        return map;
+    }
+
+    /** A value as it stands in TOML. */
+    private record Literal(String toml) {}
+
+    private static Literal value(String text) {
+        return new Literal(text.matches(LITERAL) ? text : quoted(text));
+    }
+
+    private static String literal(Object value) {
+        if (value instanceof String text) {
+            return quoted(text);
+        }
+        if (value instanceof TomlArray array) {
+            StringBuilder toml = new StringBuilder("[");
+            for (int i = 0; i < array.size(); i++) {
+                toml.append(i == 0 ? "" : ", ").append(literal(array.get(i)));
+            }
+            return toml.append("]").toString();
+        }
+        if (value instanceof TomlTable table) {
+            StringBuilder toml = new StringBuilder("{");
+            for (String name : table.keySet()) {
+                toml.append(toml.length() == 1 ? "" : ", ")
+                        .append(quoted(name))
+                        .append(" = ")
+                        .append(literal(table.get(List.of(name))));
+            }
+            return toml.append("}").toString();
+        }
+        return String.valueOf(value);
+    }
+
+    private static String quoted(String text) {
+        return '"' + Toml.tomlEscape(text).toString() + '"';
+    }
+
+    private static void write(StringBuilder text, String path, Map<String, Object> table) {
+        table.forEach(
+                (name, value) -> {
+                    if (value instanceof Literal literal) {
+                        text.append(quoted(name)).append(" = ").append(literal.toml).append('\n');
+                    }
+                });
+        table.forEach(
+                (name, value) -> {
+                    if (value instanceof Map<?, ?> inner) {
+                        String at = path.isEmpty() ? quoted(name) : path + "." + quoted(name);
+                        text.append('[').append(at).append("]\n");
+                        write(text, at, castMap(inner));
+                    }
+                });
+    }
+}

@@ -1,0 +1,30 @@
+package tideless.words;
+
+import tideless.advice.Caution;
+
+/** Cautions in one sentence each. */
+public final class CautionWords {
+    private CautionWords() {}
+
+    /** The sentence, without a full stop. */
+    public static String of(Caution caution) {
+        return switch (caution) {
+            case CHEMICALS ->
+                    "gloves and goggles with salts, acids and bases, acid into water; in a school"
+                            + " its own chemical assessment comes first";
+            case NO_BRASS_OR_ZINC -> "no brass, copper or galvanised parts: they poison the feed";
+            case LIGHT_TIGHT -> "deck, tray and reservoir light-tight, or algae take over";
+            case MOSQUITO_MESH -> "fine mesh over every opening, against mosquitoes";
+            case LAMP_DRIVERS ->
+                    "lamp drivers and plugs off the deck, drip loops, a residual-current device";
+            case TAP_AND_TRAY ->
+                    "a tap at the reservoir, and below the bench what catches all it holds: a valve"
+                            + " that sticks empties it";
+            case DRAINED_FEED ->
+                    "drained feed goes on beds or lawn like a watering, never into ditch or stream;"
+                            + " ask what local rules say";
+            case NO_SPRAY -> "warm still water can carry legionella: do not spray or splash it";
+            case ROOF_RAIN -> "rain off a roof must not touch leaves that are eaten raw";
+        };
+    }
+}
