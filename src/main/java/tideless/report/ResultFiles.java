@@ -96,6 +96,7 @@ public final class ResultFiles {
         }
         for (int i = 0; i < trays.size(); i++) {
             texts.put("tray-" + trays.get(i) + ".csv", CsvFiles.tray(trace, trace.trays().get(i)));
+            texts.put("daily-" + trays.get(i) + ".csv", CsvFiles.day(trace, trace.trays().get(i)));
         }
         return texts;
     }

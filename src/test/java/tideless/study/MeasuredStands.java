@@ -1,7 +1,6 @@
 package tideless.study;
 
 import java.io.IOException;
-import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.security.MessageDigest;
@@ -127,7 +126,8 @@ public final class MeasuredStands {
                 -->
 
                 """);
-        page.append("Run on %s; series not shipped, SHA-256 of the files read: cucumber `%s`, tomato `%s`.\n\n"
+        page.append(
+                "Run on %s; series not shipped, SHA-256 of the files read: cucumber `%s`, tomato `%s`.\n\n"
                         .formatted(
                                 LocalDate.now(),
                                 digest(cucumber, "weather_hourly.csv", "climate_hourly.csv"),
@@ -153,7 +153,8 @@ public final class MeasuredStands {
         LocalDate full = LocalDate.of(2018, 9, 5);
         LocalDate end = LocalDate.of(2018, 12, 7);
         rows(page, houses, full, end);
-        page.append("\n| house, young stand 23 August to 4 September | measured L/m2/d | predicted | bias |\n");
+        page.append(
+                "\n| house, young stand 23 August to 4 September | measured L/m2/d | predicted | bias |\n");
         page.append("| --- | ---: | ---: | ---: |\n");
         for (Stand house : houses) {
             Stand young = house.from(LocalDate.of(2018, 8, 23), full);
@@ -367,8 +368,10 @@ public final class MeasuredStands {
         table(folder.resolve("daily.csv"))
                 .forEach(
                         (date, row) -> {
-                            int day = (int) (LocalDate.parse(date).toEpochDay() - start.toEpochDay());
-                            boolean kept = row.get("flag").isEmpty() && !row.get("uptake").isEmpty();
+                            int day =
+                                    (int) (LocalDate.parse(date).toEpochDay() - start.toEpochDay());
+                            boolean kept =
+                                    row.get("flag").isEmpty() && !row.get("uptake").isEmpty();
                             if (kept && day >= 0 && 24 * day + 24 <= drunk.size()) {
                                 stand.add(
                                         LocalDate.parse(date),
