@@ -104,15 +104,26 @@ public final class MeasuredStands {
         return sum / a.size();
     }
 
+    /** A folder's folders, in order of their names. */
+    private static List<Path> folders(Path folder) throws IOException {
+        try (var all = Files.list(folder)) {
+            return all.filter(Files::isDirectory).sorted().toList();
+        }
+    }
+
+    private static String letter(int index) {
+        return String.valueOf((char) ('A' + index));
+    }
+
     private static String page(Path cucumber, Path tomato) throws IOException {
         StringBuilder page = new StringBuilder();
         List<Stand> houses = new ArrayList<>();
-        for (String name : List.of("Croperators", "Reference", "Sonoma")) {
-            houses.add(cucumberHouse(cucumber, name));
+        for (Path house : folders(cucumber)) {
+            houses.add(cucumberHouse(cucumber, house, letter(houses.size())));
         }
         List<Stand> compartments = new ArrayList<>();
-        for (String name : List.of("Reference", "Automatoes", "Digilog", "TheAutomators")) {
-            compartments.add(tomatoCompartment(tomato, name));
+        for (Path compartment : folders(tomato)) {
+            compartments.add(tomatoCompartment(tomato, compartment, letter(compartments.size())));
         }
         page.append(
                 """
@@ -135,7 +146,8 @@ public final class MeasuredStands {
         page.append(
                 """
                 Nothing is fitted. Measured is irrigation less drain per floor area: it includes what slab and fruit
-                store, so weeks agree better than days. Predicted is what the plants transpire.
+                store, so weeks agree better than days. Houses and
+                compartments are lettered in the order of their folders' names. Predicted is what the plants transpire.
 
                 ## Cucumber, three houses, 2018
 
@@ -202,10 +214,10 @@ public final class MeasuredStands {
         page.append(text("\nRoot mean square of the log over them: %.2f.\n", Math.sqrt(squares)));
     }
 
-    private static Stand cucumberHouse(Path folder, String name) throws IOException {
+    private static Stand cucumberHouse(Path folder, Path house, String name) throws IOException {
         Map<String, Map<String, String>> outside = table(folder.resolve("weather_hourly.csv"));
         StringBuilder csv = new StringBuilder("time,Tair,RHair,CO2air,sun,AssimLight\n");
-        table(folder.resolve(name).resolve("climate_hourly.csv"))
+        table(house.resolve("climate_hourly.csv"))
                 .forEach(
                         (time, row) -> {
                             csv.append(time).append(',').append(row.get("Tair"));
@@ -229,7 +241,7 @@ public final class MeasuredStands {
                         "cucumber",
                         2.5,
                         21);
-        return stand(name, folder.resolve(name), CUCUMBER_START, trace);
+        return stand(name, house, CUCUMBER_START, trace);
     }
 
     /** Sun inside, W/m2; empty where something is missing. */
@@ -246,8 +258,9 @@ public final class MeasuredStands {
         return text("%.3f", Math.max(0, number(outside, "Iglob")) * 0.50 * screens);
     }
 
-    private static Stand tomatoCompartment(Path folder, String name) throws IOException {
-        Map<String, Map<String, String>> days = table(folder.resolve(name).resolve("daily.csv"));
+    private static Stand tomatoCompartment(Path folder, Path compartment, String name)
+            throws IOException {
+        Map<String, Map<String, String>> days = table(compartment.resolve("daily.csv"));
         StringBuilder csv = new StringBuilder("time,T,RH,sun,lamps\n");
         table(folder.resolve("weather_hourly.csv"))
                 .forEach(
@@ -268,7 +281,7 @@ public final class MeasuredStands {
                                     .append(text("%.3f,%.3f\n", sun, lamps));
                         });
         Map<String, String> crop =
-                table(folder.resolve(name).resolve("crop.csv")).values().stream()
+                table(compartment.resolve("crop.csv")).values().stream()
                         .filter(row -> !row.get("stem_dens").isEmpty())
                         .findFirst()
                         .orElseThrow();
@@ -286,7 +299,7 @@ public final class MeasuredStands {
                         "tomato",
                         number(crop, "stem_dens"),
                         49);
-        return stand(name, folder.resolve(name), TOMATO_START, trace);
+        return stand(name, compartment, TOMATO_START, trace);
     }
 
     private static final int PLANTS = 10;
