@@ -6,6 +6,7 @@ import java.io.OutputStreamWriter;
 import java.io.PrintStream;
 import java.io.PrintWriter;
 import java.nio.charset.StandardCharsets;
+import java.util.List;
 import picocli.CommandLine;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.IVersionProvider;
@@ -93,6 +94,7 @@ public final class Tideless implements Runnable {
     }
 
     public static void main(String[] args) {
+        Warmup.begin(List.of(args));
         // The console's own charset may lack half of what a user's file holds: always UTF-8.
         PrintWriter out = utf8(System.out);
         PrintWriter err = utf8(System.err);
