@@ -205,7 +205,8 @@ class ResultFilesTest {
     void a_folder_that_is_a_file_is_a_result_not_an_exception() throws IOException {
         Path file = Files.writeString(dir.resolve("out"), "mine");
         WriteResult result =
-                ResultFiles.write(MadeUpForecast.threeTrays(), file, ResultFiles.Wanted.TEXTS);
+                ResultFiles.write(
+                        MadeUpForecast.threeTrays(), file, ResultFiles.Wanted.TEXTS, List.of());
         assertThat(result.written()).isFalse();
         assertThat(result.files()).isEmpty();
         assertThat(result.problem()).isEqualTo(file + ": is a file, not a folder");
@@ -214,7 +215,8 @@ class ResultFilesTest {
     @Test
     void all_files_arrive() {
         WriteResult result =
-                ResultFiles.write(MadeUpForecast.threeTrays(), dir, ResultFiles.Wanted.TEXTS);
+                ResultFiles.write(
+                        MadeUpForecast.threeTrays(), dir, ResultFiles.Wanted.TEXTS, List.of());
         assertThat(result.written()).isTrue();
         assertThat(result.files()).allMatch(Files::isRegularFile).hasSize(10);
     }
