@@ -222,6 +222,8 @@ class RoomsTest {
             noClasses()
                     .that()
                     .resideOutsideOfPackages("tideless.scenario", "tideless.report")
+                    .and()
+                    .doNotHaveFullyQualifiedName("tideless.cli.Main") // looks for the libraries
                     .should()
                     .dependOnClassesThat()
                     .haveFullyQualifiedName("java.nio.file.Files")

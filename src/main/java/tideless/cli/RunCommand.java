@@ -2,6 +2,7 @@ package tideless.cli;
 
 import java.io.PrintWriter;
 import java.nio.file.Path;
+import java.util.List;
 import java.util.Optional;
 import java.util.concurrent.Callable;
 import picocli.CommandLine.ArgGroup;
@@ -9,6 +10,7 @@ import picocli.CommandLine.Command;
 import picocli.CommandLine.Help.Visibility;
 import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Option;
+import picocli.CommandLine.ParameterException;
 import picocli.CommandLine.Parameters;
 import picocli.CommandLine.Spec;
 import tideless.report.ForecastTable;
@@ -78,6 +80,10 @@ final class RunCommand implements Callable<Integer> {
     @Override
     public Integer call() throws InterruptedException {
         PrintWriter out = spec.commandLine().getOut();
+        if (folder != null && folder.toString().isEmpty()) {
+            throw new ParameterException(
+                    spec.commandLine(), "-o: found \"\", allowed: the name of a folder");
+        }
         PrintWriter err = spec.commandLine().getErr();
         Stopwatch watch = new Stopwatch();
         Scenarios read = Scenarios.read(scenario, err);
@@ -94,13 +100,13 @@ final class RunCommand implements Callable<Integer> {
             forecast = Forecasts.of(good.get().scenario(), seed, new ThreadPool(2));
             watch.lap("simulate and advise");
             progress.show("writing", 0, 0);
-            written = ResultFiles.write(forecast, to, wanted());
+            written = ResultFiles.write(forecast, to, wanted(), inputs(good.get()));
             watch.lap("draw and write");
         }
         if (!written.written()) {
             err.println(written.problem());
             err.flush();
-            return Exit.FILE;
+            return written.refused() ? Exit.FAULT : Exit.FILE;
         }
         ForecastTable.print(out, forecast, Terminal.colour(), Terminal.width());
         out.println();
@@ -111,6 +117,10 @@ final class RunCommand implements Callable<Integer> {
             err.flush();
         }
         return Exit.DONE;
+    }
+
+    private static List<Path> inputs(Reading.Good good) {
+        return good.files().stream().map(Path::of).toList();
     }
 
     private ResultFiles.Wanted wanted() {

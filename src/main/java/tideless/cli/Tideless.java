@@ -6,6 +6,9 @@ import java.io.OutputStreamWriter;
 import java.io.PrintStream;
 import java.io.PrintWriter;
 import java.nio.charset.StandardCharsets;
+import java.nio.file.InvalidPathException;
+import java.nio.file.Path;
+import java.util.List;
 import picocli.CommandLine;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.IVersionProvider;
@@ -13,6 +16,7 @@ import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.ParameterException;
 import picocli.CommandLine.ScopeType;
 import picocli.CommandLine.Spec;
+import picocli.CommandLine.TypeConversionException;
 
 /** The program: reads the command line and hands it to a command. */
 @Command(
@@ -78,8 +82,19 @@ public final class Tideless implements Runnable {
                 .setOut(out)
                 .setErr(err)
                 .setUsageHelpAutoWidth(true)
+                .registerConverter(Path.class, Tideless::path)
+                .setExpandAtFiles(false) // "@name" is a name, not a file of further words
                 .setParameterExceptionHandler(Tideless::refuse)
                 .execute(args);
+    }
+
+    private static Path path(String name) {
+        try {
+            return Path.of(name);
+        } catch (InvalidPathException e) {
+            throw new TypeConversionException(
+                    "its letters are none of this system's (locale); maybe LC_ALL=C.UTF-8");
+        }
     }
 
     private static int refuse(ParameterException fault, String[] args) {
@@ -93,13 +108,22 @@ public final class Tideless implements Runnable {
     }
 
     public static void main(String[] args) {
+        Warmup.begin(List.of(args));
         // The console's own charset may lack half of what a user's file holds: always UTF-8.
         PrintWriter out = utf8(System.out);
         PrintWriter err = utf8(System.err);
         int exit = execute(out, err, args);
-        out.flush();
+        System.exit(told(out, err) || exit != Exit.DONE ? exit : Exit.FILE);
+    }
+
+    /** Whether all that was said has arrived; says so when not, as on a full disk. */
+    static boolean told(PrintWriter out, PrintWriter err) {
+        boolean lost = out.checkError() | System.out.checkError(); // flushes first
+        if (lost) {
+            err.println("the output could not be written in full");
+        }
         err.flush();
-        System.exit(exit);
+        return !lost;
     }
 
     private static PrintWriter utf8(PrintStream stream) {

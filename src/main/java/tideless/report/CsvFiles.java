@@ -8,7 +8,10 @@ import java.time.LocalDateTime;
 import java.time.temporal.ChronoUnit;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.function.IntFunction;
 import java.util.function.IntToDoubleFunction;
+import java.util.stream.DoubleStream;
+import java.util.stream.IntStream;
 import tideless.advice.Cure;
 import tideless.advice.Task;
 import tideless.advice.Warning;
@@ -72,18 +75,110 @@ final class CsvFiles {
     }
 
     private static byte[] hourly(Trace trace, List<Column> columns) {
-        StringWriter text = new StringWriter(trace.hours() * columns.size() * 8);
+        return table("time", hour -> trace.clockAtSample(hour).toString(), trace.hours(), columns);
+    }
+
+    /**
+     * One tray, one row a day: totals of the day, least and greatest of its 24 hours, and states at
+     * its 24:00, before that midnight's growth; growth itself is that of the midnight at its 00:00,
+     * which the light of the day before brought.
+     */
+    static byte[] day(Trace trace, TrayTrace tray) {
+        List<Column> columns = new ArrayList<>();
+        columns.add(sum("drunk [L/d]", tray.transpirationM3(), 1000));
+        columns.add(sum("thirst [L/d]", tray.thirstM3(), 1000));
+        columns.add(sum("evaporation [L/d]", tray.evaporationM3(), 1000));
+        columns.add(sum("inflow [L/d]", tray.inflowM3(), 1000));
+        columns.add(sum("spill [L/d]", tray.spillM3(), 1000));
+        columns.add(atMidnight("solution_at_24h [L]", tray.volumeM3(), 1000));
+        addRange(columns, "level", "mm", tray.levelM(), 1000);
+        addRange(columns, "ec_25C", "mS/cm", tray.ecMsPerCm(), 1);
+        addRange(columns, "ph", "pH", tray.ph(), 1);
+        columns.add(sum("light [mol/m2/d]", tray.lightMolPerM2(), 1));
+        columns.add(mean("air_temperature_mean [degC]", tray.of(TraySeries.AIR_TEMP)));
+        columns.add(mean("air_vapour_deficit_mean [Pa]", tray.of(TraySeries.AIR_DEFICIT)));
+        columns.add(mean("solution_temperature_mean [degC]", tray.solutionTempC()));
+        columns.add(atMidnight("leaf_area_index [m2/m2]", tray.leafAreaIndex(), 1));
+        columns.add(atMidnight("fresh_mass_before_growth_at_24h [g/plant]", tray.freshG(), 1));
+        columns.add(
+                atMidnight(
+                        "fruit_fresh_mass_before_growth_at_24h [g/plant]", tray.fruitFreshG(), 1));
+        columns.add(
+                new Column(
+                        "growth_at_0h [g/plant]",
+                        day ->
+                                day == 0
+                                        ? 0
+                                        : tray.freshG().at(24 * day + 23)
+                                                - tray.freshG().at(24 * day - 1)));
+        for (int i = 0; i < Component.COUNT; i++) {
+            int component = i;
+            String symbol = Component.at(i).symbol();
+            IntToDoubleFunction mmol =
+                    day -> 1000 * tray.uptakeMol(component, 24 * day, 24 * day + 24);
+            columns.add(new Column(symbol + "_uptake [mmol/d]", mmol));
+            columns.add(
+                    new Column(
+                            symbol + "_uptake_per_litre [mmol/L]",
+                            day -> {
+                                double m3 = tray.transpirationM3().sum(24 * day, 24 * day + 24);
+                                return m3 > 0 ? mmol.applyAsDouble(day) / (1000 * m3) : Double.NaN;
+                            }));
+        }
+        return table(
+                "date",
+                day -> trace.scenario().start().plusDays(day).toString(),
+                trace.hours() / 24,
+                columns);
+    }
+
+    private static Column sum(String header, Series series, double factor) {
+        return new Column(header, day -> factor * series.sum(24 * day, 24 * day + 24));
+    }
+
+    private static Column mean(String header, Series series) {
+        return new Column(header, day -> series.sum(24 * day, 24 * day + 24) / 24);
+    }
+
+    private static Column atMidnight(String header, Series series, double factor) {
+        return new Column(header, day -> factor * series.at(24 * day + 23));
+    }
+
+    /** At midnight, least and greatest; what cannot be read does not count. */
+    private static void addRange(
+            List<Column> columns, String name, String unit, Series series, double factor) {
+        String behind = " [" + unit + "]";
+        columns.add(atMidnight(name + "_at_24h" + behind, series, factor));
+        columns.add(
+                new Column(
+                        name + "_least" + behind,
+                        day -> factor * readable(series, day).min().orElse(Double.NaN)));
+        columns.add(
+                new Column(
+                        name + "_greatest" + behind,
+                        day -> factor * readable(series, day).max().orElse(Double.NaN)));
+    }
+
+    private static DoubleStream readable(Series series, int day) {
+        return IntStream.range(24 * day, 24 * day + 24)
+                .mapToDouble(series::at)
+                .filter(value -> !Double.isNaN(value));
+    }
+
+    private static byte[] table(
+            String key, IntFunction<String> keyAt, int rows, List<Column> columns) {
+        StringWriter text = new StringWriter(rows * columns.size() * 8);
         CsvWriter csv = writerOf(text);
         String[] row = new String[columns.size() + 1];
-        row[0] = "time";
+        row[0] = key;
         for (int c = 0; c < columns.size(); c++) {
             row[c + 1] = columns.get(c).header();
         }
         csv.writeRecord(row);
-        for (int hour = 0; hour < trace.hours(); hour++) {
-            row[0] = trace.clockAtSample(hour).toString();
+        for (int r = 0; r < rows; r++) {
+            row[0] = keyAt.apply(r);
             for (int c = 0; c < columns.size(); c++) {
-                row[c + 1] = Figures.sixDigits(columns.get(c).at().applyAsDouble(hour));
+                row[c + 1] = Figures.sixDigits(columns.get(c).at().applyAsDouble(r));
             }
             csv.writeRecord(row);
         }

@@ -36,13 +36,18 @@ final class Images {
     private Images() {}
 
     static byte[] png(Picture picture) {
-        BufferedImage image =
-                new BufferedImage(PIXELS_WIDE, PIXELS_HIGH, BufferedImage.TYPE_INT_RGB);
+        return png(picture, PIXELS_WIDE);
+    }
+
+    /** The same in another size. */
+    static byte[] png(Picture picture, int wide) {
+        int high = wide * PIXELS_HIGH / PIXELS_WIDE;
+        BufferedImage image = new BufferedImage(wide, high, BufferedImage.TYPE_INT_RGB);
         Graphics2D g2 = image.createGraphics();
         try {
             g2.setPaint(Color.WHITE);
-            g2.fillRect(0, 0, PIXELS_WIDE, PIXELS_HIGH);
-            g2.scale(PIXELS_WIDE / Picture.WIDTH, PIXELS_WIDE / Picture.WIDTH);
+            g2.fillRect(0, 0, wide, high);
+            g2.scale(wide / Picture.WIDTH, wide / Picture.WIDTH);
             picture.draw(g2);
         } finally {
             g2.dispose();

@@ -37,9 +37,9 @@ public final class MixFiles {
         files.put("mix.html", MixPage.of(mix).getBytes(StandardCharsets.UTF_8));
         files.put("mix.json", json(mix));
         try {
-            return new WriteResult(OutputFolder.write(folder, files), "");
+            return new WriteResult(OutputFolder.write(folder, files), "", false);
         } catch (OutputFolder.NotWritten e) {
-            return new WriteResult(List.of(), e.getMessage());
+            return new WriteResult(List.of(), e.getMessage(), false);
         }
     }
 

@@ -13,6 +13,7 @@ import java.nio.file.StandardCopyOption;
 import java.nio.file.StandardOpenOption;
 import java.util.ArrayDeque;
 import java.util.ArrayList;
+import java.util.Collection;
 import java.util.Deque;
 import java.util.List;
 import java.util.Locale;
@@ -24,15 +25,29 @@ import java.util.Map;
  * <p>Every file is first written in full beside its place; only when all are there are they moved
  * in, and files of the same name are kept until the last has arrived. When anything fails the
  * folder is as it was, and folders made on the way are gone again. Other files are not touched. A
- * process that is killed during the moves themselves, some milliseconds, can leave part of a set.
+ * process that is asked to end does so before the moves or after them; one that is killed outright
+ * during the moves, some milliseconds, can leave part of a set, and the next one sweeps up.
  */
 public final class OutputFolder {
     /** The set could not be written; the message names the path and says why in plain words. */
-    public static final class NotWritten extends IOException {
+    public static class NotWritten extends IOException {
         private static final long serialVersionUID = 1L;
 
         NotWritten(String message, Throwable cause) {
             super(message, cause);
+        }
+    }
+
+    /** The set would have taken the place of a file that it was made from. */
+    public static final class WouldOverwrite extends NotWritten {
+        private static final long serialVersionUID = 1L;
+
+        WouldOverwrite(Path input) {
+            super(
+                    input
+                            + ": the scenario reads this file, and a result of the same name would"
+                            + " take its place\n    Maybe another folder: -o results",
+                    null);
         }
     }
 
@@ -70,13 +85,40 @@ public final class OutputFolder {
      * @return the files, in that order
      */
     public static List<Path> write(Path folder, Map<String, byte[]> contents) throws NotWritten {
+        return write(folder, contents, List.of());
+    }
+
+    /**
+     * As {@link #write(Path, Map)}, and never over a file that was read.
+     *
+     * @param inputs the files that were read
+     */
+    public static List<Path> write(
+            Path folder, Map<String, byte[]> contents, Collection<Path> inputs) throws NotWritten {
+        for (String name : contents.keySet()) {
+            for (Path input : inputs) {
+                refuseInput(folder.resolve(name), input);
+            }
+        }
         return write(folder, contents, REAL);
+    }
+
+    private static void refuseInput(Path target, Path input) throws NotWritten {
+        boolean same;
+        try {
+            same = Files.exists(target) && Files.exists(input) && Files.isSameFile(target, input);
+        } catch (IOException e) {
+            throw new NotWritten(target + ": " + reason(e), e);
+        }
+        if (same) {
+            throw new WouldOverwrite(input);
+        }
     }
 
     static List<Path> write(Path folder, Map<String, byte[]> contents, Disk disk)
             throws NotWritten {
         Deque<Path> made = new ArrayDeque<>();
-        Path part = null;
+        PartFolder part = null;
         boolean whole = false;
         try {
             if (Files.exists(folder) && !Files.isDirectory(folder)) {
@@ -91,16 +133,21 @@ public final class OutputFolder {
                             null);
                 }
             }
-            part = freshFolder(folder);
+            PartFolder.sweep(folder);
+            part = PartFolder.in(folder);
             for (Map.Entry<String, byte[]> file : contents.entrySet()) {
                 Path target = folder.resolve(file.getKey());
+                Path at = part.path().resolve(file.getKey());
                 try {
-                    disk.write(part.resolve(file.getKey()), file.getValue());
+                    part.unlessEnding(() -> disk.write(at, file.getValue()));
                 } catch (IOException e) {
                     throw new NotWritten(target + ": " + reason(e), e);
                 }
             }
-            List<Path> files = moveIn(folder, part, contents.keySet(), disk);
+            // As one: a process that is asked to end waits until all are in.
+            List<Path> files = new ArrayList<>();
+            Path from = part.path();
+            part.unlessEnding(() -> files.addAll(moveIn(folder, from, contents.keySet(), disk)));
             whole = true;
             return files;
         } catch (NotWritten e) {
@@ -109,7 +156,7 @@ public final class OutputFolder {
             throw new NotWritten(folder + ": " + reason(e), e);
         } finally {
             if (part != null) {
-                deleteFolder(part);
+                part.remove();
             }
             while (!whole && !made.isEmpty()) {
                 deleteIfEmpty(made.pop());
@@ -136,16 +183,6 @@ public final class OutputFolder {
                 throw new NotWritten(at + ": " + why, e);
             }
             made.push(at);
-        }
-    }
-
-    // Inside the folder itself: a sibling could lie on another disk, or where nobody may write.
-    private static Path freshFolder(Path folder) throws IOException {
-        for (int i = 1; ; i++) {
-            Path part = folder.resolve(".tideless-part-" + i);
-            if (!Files.exists(part, LinkOption.NOFOLLOW_LINKS)) {
-                return Files.createDirectory(part);
-            }
         }
     }
 
@@ -185,22 +222,7 @@ public final class OutputFolder {
         }
     }
 
-    private static void deleteFolder(Path part) {
-        try (var inside = Files.list(part)) {
-            for (Path at : inside.toList()) {
-                if (Files.isDirectory(at, LinkOption.NOFOLLOW_LINKS)) {
-                    deleteFolder(at);
-                } else {
-                    Files.deleteIfExists(at);
-                }
-            }
-        } catch (IOException e) {
-            return; // What was to be said has been said; a leftover does no harm.
-        }
-        deleteIfEmpty(part);
-    }
-
-    private static void deleteIfEmpty(Path folder) {
+    static void deleteIfEmpty(Path folder) {
         try {
             Files.deleteIfExists(folder);
         } catch (DirectoryNotEmptyException e) {

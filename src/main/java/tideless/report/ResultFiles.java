@@ -2,6 +2,7 @@ package tideless.report;
 
 import java.io.IOException;
 import java.nio.file.Path;
+import java.util.Collection;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Locale;
@@ -34,17 +35,21 @@ public final class ResultFiles {
      * @param forecast what
      * @param folder where to; made when it is not there, and other files in it are left alone
      * @param wanted which of them
+     * @param inputs files that were read for it, which none may take the place of
      * @return the files, or why there are none
      */
-    public static WriteResult write(Forecast forecast, Path folder, Wanted wanted) {
+    public static WriteResult write(
+            Forecast forecast, Path folder, Wanted wanted, Collection<Path> inputs) {
         // Pictures go to files alone: a screen that is announced but not there must not matter.
         System.setProperty("java.awt.headless", "true");
         try {
-            return new WriteResult(OutputFolder.write(folder, render(forecast, wanted)), "");
+            return new WriteResult(
+                    OutputFolder.write(folder, render(forecast, wanted), inputs), "", false);
         } catch (OutputFolder.NotWritten e) {
-            return new WriteResult(List.of(), e.getMessage());
+            return new WriteResult(
+                    List.of(), e.getMessage(), e instanceof OutputFolder.WouldOverwrite);
         } catch (NotDrawn e) {
-            return new WriteResult(List.of(), folder + ": " + e.getMessage());
+            return new WriteResult(List.of(), folder + ": " + e.getMessage(), false);
         }
     }
 
@@ -96,6 +101,7 @@ public final class ResultFiles {
         }
         for (int i = 0; i < trays.size(); i++) {
             texts.put("tray-" + trays.get(i) + ".csv", CsvFiles.tray(trace, trace.trays().get(i)));
+            texts.put("daily-" + trays.get(i) + ".csv", CsvFiles.day(trace, trace.trays().get(i)));
         }
         return texts;
     }

@@ -9,8 +9,9 @@ import java.util.Objects;
  *
  * @param files what was written, in order; empty when it failed
  * @param problem why nothing was written, in plain words with the path; empty when all went well
+ * @param refused whether the caller asked for what would do harm, rather than the disk failed
  */
-public record WriteResult(List<Path> files, String problem) {
+public record WriteResult(List<Path> files, String problem, boolean refused) {
     public WriteResult {
         files = List.copyOf(files);
         Objects.requireNonNull(problem, "problem");

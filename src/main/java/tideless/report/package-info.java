@@ -7,11 +7,11 @@
  * <p>May import: {@code words}, {@code study}, {@code advice}, {@code sim}, {@code rig}, {@code
  * crop}, {@code solution}, {@code physics}, {@code java.lang}, {@code java.util}, {@code
  * java.util.function}, {@code java.util.stream}, {@code java.lang.reflect}, {@code
- * java.util.concurrent}, {@code java.math}, {@code java.text}, {@code java.io}, {@code
- * java.nio.charset}, {@code java.nio.file}, {@code java.nio.file.attribute}, {@code java.time},
- * {@code java.time.format}, {@code java.time.temporal}, {@code java.awt..}, {@code
- * javax.imageio..}, {@code javax.xml.parsers}, {@code org.w3c.dom}, {@code org.jfree..}, {@code
- * org.apache.batik..}, {@code de.siegmar.fastcsv.writer}, {@code com.fasterxml.jackson.core..}.
- * Held by {@code RoomsTest}.
+ * java.util.concurrent}, {@code java.util.concurrent.locks}, {@code java.math}, {@code java.text},
+ * {@code java.io}, {@code java.nio.channels}, {@code java.nio.charset}, {@code java.nio.file},
+ * {@code java.nio.file.attribute}, {@code java.time}, {@code java.time.format}, {@code
+ * java.time.temporal}, {@code java.awt..}, {@code javax.imageio..}, {@code javax.xml.parsers},
+ * {@code org.w3c.dom}, {@code org.jfree..}, {@code org.apache.batik..}, {@code
+ * de.siegmar.fastcsv.writer}, {@code com.fasterxml.jackson.core..}. Held by {@code RoomsTest}.
  */
 package tideless.report;

@@ -4,6 +4,7 @@ import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Set;
 import org.tomlj.TomlTable;
 import tideless.crop.CropTraits;
 import tideless.crop.ThirstDoubt;
@@ -17,6 +18,12 @@ final class CropReader {
 
     static final List<String> STANDINGS =
             List.of("read", "from memory", "common practice", "derived", "assumed");
+    private static final Set<String> FRUITING =
+            Set.of(
+                    "stages.full_load",
+                    "stages.last_harvest",
+                    "stages.fruit_share",
+                    "growth.fruit_dry_matter");
     private static final List<String> PARTS = List.of("value", "low", "high", "source", "standing");
 
     /**
@@ -25,14 +32,46 @@ final class CropReader {
      */
     private static final double HOUSE_PER_FIELD = 1.24;
 
+    /** Numbers that must not fall from the first to the second. */
+    private static final String[][] RISING = {
+        {"growth.base", "growth.optimum_low"},
+        {"growth.optimum_low", "growth.optimum_high"},
+        {"growth.optimum_high", "growth.ceiling"},
+        {"stages.emergence", "stages.first_harvest"},
+        {"stages.emergence", "stages.flowering"},
+        {"stages.flowering", "stages.full_load"},
+        {"stages.flowering", "stages.first_harvest"},
+        {"stages.first_harvest", "stages.last_harvest"},
+        {"coefficients.initial_ends", "coefficients.mid_begins"},
+        {"coefficients.mid_begins", "coefficients.mid_ends"},
+        {"needs.light_low", "needs.light_high"},
+        {"root_zone.coldest", "root_zone.low"},
+        {"root_zone.low", "root_zone.high"},
+        {"root_zone.oxygen_enough", "root_zone.oxygen_enough_warm"},
+        {"salinity.threshold", "root_zone.salt_stops"}
+    };
+
+    /** Ends of bands, which must not be equal either. */
+    private static final String[][] BANDS = {
+        {"needs.ec_low", "needs.ec_high"}, {"needs.ph_low", "needs.ph_high"}
+    };
+
     private final CropLibrary library;
 
     CropReader(CropLibrary library) {
         this.library = library;
     }
 
-    /** A number with its greatest plausible value (itself where none is stated) and its source. */
-    private record Entry(double value, double high, CropTraits.Provenance provenance) {}
+    /**
+     * A number with its greatest plausible value (itself where none is stated), its source, and the
+     * table it stands in.
+     */
+    private record Entry(double value, double high, CropTraits.Provenance provenance, Table table) {
+        /** Whether it is a tray's and not the crop file's. */
+        boolean isOwn() {
+            return table.isUnderOtherRules();
+        }
+    }
 
     /** What a file states, before it is known to be whole. */
     private static final class Stated {
@@ -56,9 +95,9 @@ final class CropReader {
         return text.then(
                 crop -> {
                     TomlFile file = new TomlFile(crop.label());
-                    Read<CropTraits> traits = read(file, crop.text(), own);
+                    Read<CropTraits> traits = read(file, crop.text(), own, override);
                     file.problems().forEach(tray.file()::add);
-                    return traits;
+                    return tray.file().isFaulty() ? Read.faulty() : traits;
                 });
     }
 
@@ -81,10 +120,11 @@ final class CropReader {
 
     /** A crop file by itself; when faulty, the file says why. */
     static Read<CropTraits> read(TomlFile file, String text) {
-        return read(file, text, new Stated());
+        return read(file, text, new Stated(), Read.absent());
     }
 
-    private static Read<CropTraits> read(TomlFile file, String text, Stated override) {
+    private static Read<CropTraits> read(
+            TomlFile file, String text, Stated own, Read<Table> override) {
         if (!file.parse(text)) {
             return Read.faulty();
         }
@@ -95,12 +135,16 @@ final class CropReader {
         if (file.isFaulty()) {
             return Read.faulty();
         }
-        stated.entries.putAll(override.entries);
-        if (override.form != null) {
-            stated.form = override.form;
+        stated.entries.putAll(own.entries);
+        if (own.form != null) {
+            stated.form = own.form;
         }
-        checkOrder(file, stated);
-        return file.isFaulty() ? Read.faulty() : Read.of(traits(stated));
+        boolean sound = checkOrder(stated);
+        if (override.isSound()) {
+            checkOverride(override.value(), stated);
+            sound &= !override.value().file().isFaulty();
+        }
+        return sound ? Read.of(traits(stated)) : Read.faulty();
     }
 
     // Reading what is stated.
@@ -149,7 +193,8 @@ final class CropReader {
                                 "",
                                 "",
                                 "the scenario",
-                                "assumed"));
+                                "assumed"),
+                        table);
             }
             table.faultyValue(
                     key.name(),
@@ -211,7 +256,8 @@ final class CropReader {
                         words(parts, "low"),
                         words(parts, "high"),
                         source,
-                        standing));
+                        standing),
+                table);
     }
 
     private static double bound(Table table, Key<Double> key, TomlTable parts, String part) {
@@ -258,63 +304,83 @@ final class CropReader {
     // Holding it together.
 
     private static void checkWhole(Table root, Stated stated) {
-        boolean fruits = stated.entries.containsKey("stages.flowering");
         for (Key<?> key : CropKeys.TABLE.keys().values()) {
-            boolean fruiting =
-                    key.path().startsWith("nutrition.fruit.")
-                            || key.path().equals("stages.full_load")
-                            || key.path().equals("stages.last_harvest")
-                            || key.path().equals("stages.fruit_share")
-                            || key.path().equals("growth.fruit_dry_matter");
-            boolean hyperbola = key.path().equals("stomata.a") || key.path().equals("stomata.b");
-            boolean needed =
-                    key.need() == Key.Need.REQUIRED
-                            || (fruiting && fruits)
-                            || (hyperbola && CropKeys.HYPERBOLA.equals(stated.form));
-            int dot = key.path().lastIndexOf('.');
-            if (!needed || dot < 0) {
-                continue;
-            }
             Table table = tableOf(root, key);
-            if (!table.meant(key)) {
+            if (isNeeded(key, stated) && !table.meant(key)) {
                 table.missing(key);
             }
         }
     }
 
-    private static void checkOrder(TomlFile file, Stated stated) {
-        rises(file, stated, "growth.base", "growth.optimum_low");
-        rises(file, stated, "growth.optimum_low", "growth.optimum_high");
-        rises(file, stated, "growth.optimum_high", "growth.ceiling");
-        rises(file, stated, "stages.emergence", "stages.first_harvest");
-        rises(file, stated, "stages.emergence", "stages.flowering");
-        rises(file, stated, "stages.flowering", "stages.full_load");
-        rises(file, stated, "stages.flowering", "stages.first_harvest");
-        rises(file, stated, "stages.first_harvest", "stages.last_harvest");
-        rises(file, stated, "coefficients.initial_ends", "coefficients.mid_begins");
-        rises(file, stated, "coefficients.mid_begins", "coefficients.mid_ends");
-        rises(file, stated, "needs.ec_low", "needs.ec_high");
-        rises(file, stated, "needs.ph_low", "needs.ph_high");
-        rises(file, stated, "needs.light_low", "needs.light_high");
-        rises(file, stated, "root_zone.coldest", "root_zone.low");
-        rises(file, stated, "root_zone.low", "root_zone.high");
-        rises(file, stated, "root_zone.oxygen_enough", "root_zone.oxygen_enough_warm");
-        rises(file, stated, "salinity.threshold", "root_zone.salt_stops");
+    /** Whether a crop of this kind, leaf or fruit, and with these stomata must have a number. */
+    private static boolean isNeeded(Key<?> key, Stated stated) {
+        if (key.path().indexOf('.') < 0) {
+            return false;
+        }
+        boolean fruiting =
+                key.path().startsWith("nutrition.fruit.") || FRUITING.contains(key.path());
+        boolean hyperbola = key.path().equals("stomata.a") || key.path().equals("stomata.b");
+        return key.need() == Key.Need.REQUIRED
+                || fruiting && stated.entries.containsKey("stages.flowering")
+                || hyperbola && CropKeys.HYPERBOLA.equals(stated.form);
     }
 
-    private static void rises(TomlFile file, Stated stated, String low, String high) {
+    /** Says what a crop lacks because a tray makes another kind of crop of it. */
+    private static void checkOverride(Table override, Stated stated) {
+        List<String> lacking = new ArrayList<>();
+        for (Key<Double> key : CropKeys.NUMBERS) {
+            if (isNeeded(key, stated) && !stated.entries.containsKey(key.path())) {
+                lacking.add(key.path());
+            }
+        }
+        if (lacking.isEmpty()) {
+            return;
+        }
+        boolean form = override.child("stomata").has(CropKeys.FORM);
+        Table table = override.child(form ? "stomata" : "stages");
+        String key = form ? CropKeys.FORM.name() : "flowering";
+        table.faultyValue(
+                key,
+                "a crop that states %s too".formatted(String.join(", ", lacking)),
+                "Maybe add them beside it, or leave it out.");
+    }
+
+    /** Whether what must rise does; each pair that does not is told where its second stands. */
+    private static boolean checkOrder(Stated stated) {
+        boolean rise = true;
+        for (String[] pair : RISING) {
+            rise &= rises(stated, pair[0], pair[1], false);
+        }
+        for (String[] pair : BANDS) {
+            rise &= rises(stated, pair[0], pair[1], true);
+        }
+        return rise;
+    }
+
+    private static boolean rises(Stated stated, String low, String high, boolean strictly) {
         Entry lower = stated.entries.get(low);
         Entry higher = stated.entries.get(high);
-        if (lower != null && higher != null && !(lower.value <= higher.value)) {
-            int line = file.line(List.of(high.split("\\.")));
-            file.problem(
-                    line,
-                    line == 0 ? 0 : 1,
-                    high,
-                    Key.quoted(higher.provenance.value()),
-                    "at least %s (%s)".formatted(low, lower.provenance.value()),
-                    "");
+        if (lower == null
+                || higher == null
+                || (strictly ? lower.value < higher.value : lower.value <= higher.value)) {
+            return true;
         }
+        // A tray's own number is the one to mend: the crop's file was sound without it.
+        boolean first = lower.table.file() != higher.table.file() && lower.isOwn();
+        Entry faulty = first ? lower : higher;
+        Entry other = first ? higher : lower;
+        String bound = (first ? "at most " : "at least ") + (first ? high : low);
+        faulty.table.fault(
+                last(first ? low : high),
+                Key.quoted(faulty.provenance.value()),
+                (strictly ? (first ? "below " : "above ") + (first ? high : low) : bound)
+                        + " (%s)".formatted(other.provenance.value()),
+                "");
+        return false;
+    }
+
+    private static String last(String path) {
+        return path.substring(path.lastIndexOf('.') + 1);
     }
 
     // Handing it over.

@@ -15,16 +15,20 @@ import java.util.regex.Pattern;
 
 /**
  * A CSV file with a row of names and a row of units, columns in any order; lines that begin with
- * {@code #} are passed over.
+ * {@code #} are passed over. Cells are parted by commas or, where the row of names has them, by
+ * semicolons; then the decimal sign may be a comma.
  */
 final class CsvColumns {
     private static final Pattern NUMBER =
-            Pattern.compile("[+-]?\\d{1,12}(\\.\\d{0,15})?([eE][+-]?\\d{1,2})?");
+            Pattern.compile("[+-]?(\\d{1,15}(\\.\\d{0,40})?|\\.\\d{1,40})([eE][+-]?\\d{1,2})?");
+    private static final Pattern COMMA =
+            Pattern.compile("[+-]?\\d{1,15},\\d{1,40}([eE][+-]?\\d{1,2})?");
     // A wrong unit makes every row of a year wrong in the same way.
     private static final int MOST_PROBLEMS = 20;
 
     private final String label;
     private final TomlFile source;
+    private final char separator;
     private final List<CsvRecord> rows = new ArrayList<>();
     private final Map<String, Integer> columns = new LinkedHashMap<>();
     private final Map<String, String> units = new LinkedHashMap<>();
@@ -33,7 +37,8 @@ final class CsvColumns {
     private boolean sound = true;
     private int problems;
 
-    private CsvColumns(String label, TomlFile source) {
+    private CsvColumns(String label, TomlFile source, char separator) {
+        this.separator = separator;
         this.label = label;
         this.source = source;
     }
@@ -69,7 +74,7 @@ final class CsvColumns {
     }
 
     static CsvColumns of(String label, String text, TomlFile source, Wanted wanted) {
-        CsvColumns csv = new CsvColumns(label, source);
+        CsvColumns csv = new CsvColumns(label, source, separator(text));
         try {
             for (CsvRecord row : reader(text)) {
                 csv.rows.add(row);
@@ -90,11 +95,12 @@ final class CsvColumns {
             csv.tooShort();
             return null;
         }
-        return csv;
+        return csv.rowsFit() ? csv : null;
     }
 
     private static CsvReader<CsvRecord> reader(String text) {
         return CsvReader.builder()
+                .fieldSeparator(separator(text))
                 .commentStrategy(CommentStrategy.SKIP)
                 .extraFieldStrategy(FieldMismatchStrategy.IGNORE)
                 .missingFieldStrategy(FieldMismatchStrategy.IGNORE)
@@ -130,6 +136,39 @@ final class CsvColumns {
         Integer time = columns.get("time");
         String cell = time == null ? "" : cell(rows.get(1), "time");
         return cell.isEmpty() || !Timestamps.isOne(cell);
+    }
+
+    /** What parts the cells of the row of names. */
+    private static char separator(String text) {
+        for (String line : text.split("\\R")) {
+            if (!line.isBlank() && !line.startsWith("#")) {
+                return line.indexOf(';') >= 0 && line.indexOf(',') < 0 ? ';' : ',';
+            }
+        }
+        return ',';
+    }
+
+    /** Says of each row that holds more cells than there are names; empty ones do no harm. */
+    private boolean rowsFit() {
+        int names = rows.get(0).getFieldCount();
+        for (CsvRecord row : rows) {
+            int cells = row.getFieldCount();
+            while (cells > names && row.getField(cells - 1).isBlank()) {
+                cells--;
+            }
+            if (cells > names) {
+                problem(
+                        line(row),
+                        names + 1,
+                        "",
+                        cells + " cells",
+                        "up to %s, one for each name in line %s"
+                                .formatted(names, line(rows.get(0))),
+                        "Maybe a decimal comma: write the decimal sign as a point, or part the"
+                                + " cells of every row by semicolons.");
+            }
+        }
+        return sound;
     }
 
     private int lastLine() {
@@ -348,6 +387,10 @@ final class CsvColumns {
         if (cell.isEmpty()) {
             return Double.NaN;
         }
+        boolean comma = COMMA.matcher(cell).matches();
+        if (comma && separator == ';') {
+            cell = cell.replace(',', '.');
+        }
         if (NUMBER.matcher(cell).matches()) {
             double number = Double.parseDouble(cell);
             double value = table.value(number, unit(column)).orElse(Double.NaN);
@@ -356,12 +399,17 @@ final class CsvColumns {
             }
         }
         String unit = table.shown().get(0);
-        problemAt(
-                row,
+        problem(
+                line(row),
+                columns.get(column) + 1,
                 column,
+                Key.quoted(TomlFile.shown(cell(row, column))),
                 "from %s up to %s"
                         .formatted(
-                                Measure.plain(low, table, unit), Measure.plain(high, table, unit)));
+                                Measure.plain(low, table, unit), Measure.plain(high, table, unit)),
+                comma && separator == ','
+                        ? "Write the decimal sign as a point, or part the cells by semicolons."
+                        : "");
         return Double.NaN;
     }
 

@@ -36,6 +36,9 @@ final class FilesOnDisk implements ScenarioFiles {
         if (Files.isDirectory(path)) {
             return Content.unreadable("is a directory, not a file");
         }
+        if (Files.exists(path) && !Files.isRegularFile(path)) {
+            return Content.unreadable("is a device or a pipe, not a file"); // it may never end
+        }
         try (InputStream in = Files.newInputStream(path)) {
             return Content.of(in.readNBytes(mostBytes));
         } catch (NoSuchFileException e) {

@@ -27,21 +27,25 @@ final class FillingReader {
     private final List<Reservoir> goodReservoirs;
     private final Run run;
     private final Read<Double> overflow;
+    private final Read<Double> cupBottom;
 
     /**
      * @param overflow level at which solution runs out of the tray, m
+     * @param cupBottom the cups' underside above the tray's floor, m
      */
     FillingReader(
             Table tray,
             Table reservoirs,
             List<Reservoir> goodReservoirs,
             Run run,
-            Read<Double> overflow) {
+            Read<Double> overflow,
+            Read<Double> cupBottom) {
         this.tray = tray;
         this.reservoirs = reservoirs;
         this.goodReservoirs = goodReservoirs;
         this.run = run;
         this.overflow = overflow;
+        this.cupBottom = cupBottom;
     }
 
     Read<Filling> read() {
@@ -69,6 +73,7 @@ final class FillingReader {
 
     private Read<Filling> valve(Table valve) {
         Read<String> from = reservoirName(valve);
+        valve.need(SETTING, levelHint(SETTING));
         boolean sound = valve.isSound();
         Read<Double> seatHeight = valve.getOr(SEAT_HEIGHT, tray.get(DEPTH), Heights::rim);
         Read<Tube> branch = VesselReader.tube(valve.child("tubing"), TubingKeys.BRANCH);
@@ -101,6 +106,20 @@ final class FillingReader {
                         seatHeight.value(),
                         branch.value(),
                         faults.value()));
+    }
+
+    /** A level that wets the cups as usual and does not run over; empty where there is none. */
+    private String levelHint(Key<Double> key) {
+        return Read.both(cupBottom, overflow, (cupM, overM) -> levelHint(key, cupM, overM))
+                .orElse("");
+    }
+
+    private static String levelHint(Key<Double> key, double cupM, double overflowM) {
+        double levelM = cupM + TrayReader.FIRST_WET_M;
+        return levelM < overflowM
+                ? "Maybe add %s = \"%s\", which wets the cups by 1.3 cm."
+                        .formatted(key.name(), Heights.cm(levelM))
+                : "";
     }
 
     /** From the full reservoir's surface to the seat, m. */
@@ -236,9 +255,17 @@ final class FillingReader {
     }
 
     private Read<Filling> hand(Table hand) {
+        hand.need(HandKeys.TO, levelHint(HandKeys.TO));
         boolean sound = hand.isSound();
         Read<List<LocalDate>> days =
                 hand.getOr(HandKeys.DAYS, Read.of(List.of()), none -> "every visit");
+        days.map(run::outside)
+                .orElse(List.of())
+                .forEach(
+                        day ->
+                                hand.note(
+                                        HandKeys.DAYS,
+                                        day + " lies outside the run and is passed over"));
         Read<Double> to = hand.get(HandKeys.TO);
         if (to.holds(toM -> overflow.holds(overflowM -> toM > overflowM + 1e-9))) {
             hand.faultyValue(

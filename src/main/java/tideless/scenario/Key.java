@@ -49,6 +49,7 @@ final class Key<T> {
     private final String about;
     private final String discriminator;
     private final List<String> onlyWith;
+    private final String beside;
 
     private Key(Draft<T> draft, String about) {
         path = draft.path;
@@ -60,6 +61,7 @@ final class Key<T> {
         example = draft.example;
         discriminator = draft.discriminator;
         onlyWith = draft.onlyWith;
+        beside = draft.beside;
         this.about = about;
         if (bounds != null && !(bounds.low().value() < bounds.high().value())) {
             throw new IllegalStateException("bounds of " + path + " do not rise");
@@ -87,7 +89,12 @@ final class Key<T> {
 
     /** Seconds after midnight, 24:00 as 0. */
     static Draft<Double> clock(String path) {
-        return new Draft<>(path, new Kind.Clock());
+        return new Draft<>(path, new Kind.Clock(true));
+    }
+
+    /** An instant of a day, seconds after midnight: 24:00 would be another day's. */
+    static Draft<Double> timeOfDay(String path) {
+        return new Draft<>(path, new Kind.Clock(false));
     }
 
     static Draft<Set<DayOfWeek>> weekdays(String path) {
@@ -168,6 +175,7 @@ final class Key<T> {
         private String example = "";
         private String discriminator = "";
         private List<String> onlyWith = List.of();
+        private String beside = "";
 
         private Draft(String path, Kind<T> kind) {
             this.path = path;
@@ -227,6 +235,12 @@ final class Key<T> {
             return this;
         }
 
+        /** Counts only where a sibling key is stated. */
+        Draft<T> beside(Key<?> other) {
+            this.beside = other.name();
+            return this;
+        }
+
         /** Ends the declaration with one line for a reader who knows the rig but not this key. */
         Key<T> about(String about) {
             return new Key<>(this, about);
@@ -267,6 +281,11 @@ final class Key<T> {
         return example;
     }
 
+    /** The example as it is written in TOML. */
+    String written() {
+        return kind.isText() ? quoted(example) : example;
+    }
+
     String about() {
         return about;
     }
@@ -277,6 +296,11 @@ final class Key<T> {
 
     List<String> onlyWith() {
         return onlyWith;
+    }
+
+    /** The sibling key that must be stated for this one to count; empty for none. */
+    String beside() {
+        return beside;
     }
 
     /** A value as it came out of a file, or of a text for one. */

@@ -64,14 +64,20 @@ interface Kind<T> {
 
         @Override
         public Read<String> read(Key<String> key, Object value) {
-            return value instanceof String text && !text.isBlank() && text.length() <= LONGEST
-                    ? Read.of(text.strip())
-                    : Read.faulty();
+            if (!(value instanceof String text) || text.isBlank() || text.length() > LONGEST) {
+                return Read.faulty();
+            }
+            return TomlFile.hasUnseen(text)
+                    ? Read.faulty(
+                            "It holds a character that cannot be seen, as a tab, an escape or a"
+                                    + " mark that turns the writing round.")
+                    : Read.of(text.strip());
         }
 
         @Override
         public String allowed(Key<String> key) {
-            return "a text, as " + Key.quoted(key.example());
+            return "a text of up to 500 characters that can be seen, as "
+                    + Key.quoted(key.example());
         }
     }
 
@@ -156,9 +162,21 @@ interface Kind<T> {
     /** A time of day. */
     final class Clock implements Kind<Double> {
         private static final double DAY_S = 86400;
+        private final boolean endOfDay;
+
+        /**
+         * @param endOfDay whether 24:00 may be written for the midnight that ends a day
+         */
+        Clock(boolean endOfDay) {
+            this.endOfDay = endOfDay;
+        }
 
         @Override
         public Read<Double> read(Key<Double> key, Object value) {
+            if (!endOfDay && "24:00".equals(value)) {
+                return Read.faulty(
+                        "Maybe \"23:59\", or \"00:00\", with which the same day begins.");
+            }
             return of(value);
         }
 
@@ -178,7 +196,8 @@ interface Kind<T> {
 
         @Override
         public String allowed(Key<Double> key) {
-            return "a time of day from \"00:00\" up to \"24:00\", as " + Key.quoted(key.example());
+            return "a time of day from \"00:00\" up to \"%s\", as %s"
+                    .formatted(endOfDay ? "24:00" : "23:59", Key.quoted(key.example()));
         }
     }
 

@@ -40,6 +40,7 @@ final class LampKeys {
                     Key.measure("efficacy", UnitTable.LUMENS_PER_WATT, UnitTable.PHOTONS_PER_JOULE)
                             .above("0 lm/W", "370 lm/W")
                             .fallsTo("100 lm/W", "80 to 120 lm/W for a household lamp, from memory")
+                            .beside(WATTS)
                             .about("light per electrical watt; used with watts"));
     static final Key<Double> AREA =
             KEYS.add(
@@ -52,6 +53,7 @@ final class LampKeys {
                     Key.share("on_target")
                             .above("0 %", "100 %")
                             .fallsTo("100 %", LEFT_OUT)
+                            .beside(WATTS)
                             .about("share of the light that lands on that area"));
     static final Key<Double> ON =
             KEYS.add(Key.clock("on").fallsTo("06:00", ASSUMED).about("switched on"));

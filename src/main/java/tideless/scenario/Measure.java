@@ -20,12 +20,12 @@ import org.apache.commons.math3.util.FastMath;
 record Measure(double value, double number, UnitTable table) {
     private static final Pattern SHAPE =
             Pattern.compile(
-                    "([+-]?(?:\\d{1,15}(?:\\.\\d{0,15})?|\\.\\d{1,15})(?:[eE][+-]?\\d{1,2})?)(.*)");
+                    "([+-]?(?:\\d{1,15}(?:\\.\\d{0,40})?|\\.\\d{1,40})(?:[eE][+-]?\\d{1,2})?)(.*)");
     private static final Pattern COMMA = Pattern.compile("[+-]?\\d+,\\d+.*");
     private static final Pattern ODD =
             Pattern.compile("[+-]?(?:nan|inf|infinity).*", Pattern.CASE_INSENSITIVE);
     private static final Pattern SPACES = Pattern.compile("[\\s\\u00a0]+");
-    private static final int LONGEST = 60;
+    private static final int LONGEST = 90;
 
     /**
      * Reads a text by the first of the tables that knows its unit; with no table, or for {@code

@@ -6,7 +6,7 @@ import java.util.List;
 
 /** The files a scenario names: found beside it, read once, counted into its digest. */
 final class NamedFiles {
-    private record Mention(int line, byte[] bytes) {}
+    private record Mention(int line, String label, byte[] bytes) {}
 
     private final ScenarioFiles files;
     private final List<Mention> mentions = new ArrayList<>();
@@ -47,12 +47,20 @@ final class NamedFiles {
                     "");
             return Read.faulty();
         }
-        mentions.add(new Mention(table.line(key), file.bytes()));
+        mentions.add(new Mention(table.line(key), files.label(name), file.bytes()));
         return Read.of(new Named(files.label(name), file.text()));
     }
 
     private static String reason(String unreadable) {
         return unreadable.startsWith("there") ? "does not exist" : unreadable;
+    }
+
+    /** The scenario and every file that was read for it. */
+    List<String> labels(String scenario) {
+        List<String> labels = new ArrayList<>();
+        labels.add(scenario);
+        mentions.forEach(mention -> labels.add(mention.label()));
+        return labels.stream().distinct().toList();
     }
 
     /** SHA-256 over the scenario's bytes, then those of each named file in order of mention. */

@@ -24,6 +24,18 @@ public record Problem(
         Objects.requireNonNull(hint, "hint");
     }
 
+    /** The same with another line of advice below its own. */
+    Problem withHint(String more) {
+        return new Problem(
+                file,
+                line,
+                column,
+                key,
+                found,
+                allowed,
+                hint.isEmpty() ? more : hint + "\n    " + more);
+    }
+
     /** As it is printed: {@code file:line:column: key: found X, allowed: Y}, then the hint. */
     @Override
     public String toString() {

@@ -13,13 +13,16 @@ public sealed interface Reading {
      * @param scenario what the user said, checked
      * @param values every value that holds, the user's and the defaults, in the order read
      * @param notes what is worth saying besides
+     * @param files names of the files it was read from, itself first, as messages call them
      */
-    record Good(Scenario scenario, List<EffectiveValue> values, List<Note> notes)
+    record Good(
+            Scenario scenario, List<EffectiveValue> values, List<Note> notes, List<String> files)
             implements Reading {
         public Good {
             Objects.requireNonNull(scenario, "scenario");
             values = List.copyOf(values);
             notes = List.copyOf(notes);
+            files = List.copyOf(files);
         }
     }
 

@@ -17,7 +17,7 @@ final class ReservoirKeys {
             KEYS.add(
                     Key.quantity("depth", LENGTH)
                             .from("5 mm", "5 m")
-                            .required("8 cm")
+                            .required("30 cm")
                             .about("inside depth from the floor to the rim"));
     static final Key<Double> FULL_LEVEL =
             KEYS.add(

@@ -75,7 +75,8 @@ public final class ScenarioReader {
         ScenarioReader reader = new ScenarioReader(file, new NamedFiles(files), library);
         Read<Scenario> scenario = reader.scenario(text.bytes());
         return scenario.isSound()
-                ? new Reading.Good(scenario.value(), file.values(), file.notes())
+                ? new Reading.Good(
+                        scenario.value(), file.values(), file.notes(), reader.files.labels(name))
                 : new Reading.Faulty(file.problems());
     }
 
@@ -100,7 +101,7 @@ public final class ScenarioReader {
         Read<Liquid> feed = LiquidReader.feed(root.child("feed"), water, Solutions.CURRENT);
         List<Reservoir> reservoirs = reservoirs(root.child("reservoir"));
         List<Tray> trays = trays(root, reservoirs, feed, lamp.orElse(Lamp.NONE), run);
-        Read<Visits> visits = visits(root.child("visits"));
+        Read<Visits> visits = visits(root.child("visits"), run);
         if (climate.isSound() && climate.value() instanceof Climate.Inside inside) {
             refuseLampsTwice(inside, lampTable, root.child("tray").named());
         }
@@ -118,12 +119,16 @@ public final class ScenarioReader {
                         step)) {
             return Read.faulty();
         }
+        refuseIdleReservoirs(root.child("reservoir"), trays);
+        new RunCost(root, run.days().value(), reservoirs.size() + trays.size()).check(step.value());
+        if (file.isFaulty()) {
+            return Read.faulty();
+        }
         noteDarkness(climate.value(), trays);
         noteLampsAdded(climate.value(), trays);
         if (climate.value() instanceof Climate.Weather outside) {
             noteRain(outside, trays, run.days().value());
         }
-        noteIdleReservoirs(reservoirs, trays);
         return Read.of(
                 new Scenario(
                         title.value(),
@@ -194,10 +199,23 @@ public final class ScenarioReader {
         return tables.subList(0, MOST_VESSELS);
     }
 
-    private static Read<Visits> visits(Table visits) {
+    private static Read<Visits> visits(Table visits, Run run) {
         boolean sound = visits.isSound();
         Read<List<Visits.Absence>> away =
                 visits.getOr(VisitKeys.AWAY, Read.of(List.of()), none -> "none");
+        for (Visits.Absence absence : away.orElse(List.of())) {
+            if (run.outside(List.of(absence.from(), absence.to())).size() == 2
+                    && !run.start()
+                            .holds(
+                                    first ->
+                                            absence.from().isBefore(first)
+                                                    && !absence.to().isBefore(first))) {
+                visits.note(
+                        VisitKeys.AWAY,
+                        "the absence from %s to %s lies outside the run and changes nothing"
+                                .formatted(absence.from(), absence.to()));
+            }
+        }
         return sound && away.isSound()
                 ? Read.of(
                         new Visits(
@@ -288,16 +306,17 @@ public final class ScenarioReader {
         }
     }
 
-    private void noteIdleReservoirs(List<Reservoir> reservoirs, List<Tray> trays) {
-        for (Reservoir reservoir : reservoirs) {
-            boolean used = trays.stream().anyMatch(tray -> tray.isFedBy(reservoir.name()));
-            if (!used) {
-                file.note(
-                        new Note(
-                                file.name(),
-                                file.line(List.of("reservoir", reservoir.name())),
-                                "reservoir." + reservoir.name(),
-                                "no valve names this reservoir"));
+    /** A reservoir that feeds nothing is a slip: a valve forgotten, or a tray's table misnamed. */
+    private void refuseIdleReservoirs(Table tables, List<Tray> trays) {
+        for (Table reservoir : tables.named()) {
+            if (trays.stream().noneMatch(tray -> tray.isFedBy(reservoir.name()))) {
+                tables.faultyName(
+                        reservoir.name(),
+                        "a reservoir that no valve names",
+                        "a reservoir that feeds a tray",
+                        "Maybe add a table [tray.%s.valve] with its setting, or leave the reservoir"
+                                        .formatted(trays.get(0).name())
+                                + " out.");
             }
         }
     }

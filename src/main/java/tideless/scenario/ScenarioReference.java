@@ -71,7 +71,7 @@ public final class ScenarioReference {
                 .append(" | ")
                 .append(cell(key.allowed()))
                 .append(" | ")
-                .append(key.example().isEmpty() ? "" : "`" + written(key) + "`")
+                .append(key.example().isEmpty() ? "" : "`" + key.written() + "`")
                 .append(" |\n");
     }
 
@@ -82,11 +82,6 @@ public final class ScenarioReference {
             case WORKED_OUT -> key.fallback();
             case OPTIONAL -> "";
         };
-    }
-
-    /** The example as it is written in TOML. */
-    static String written(Key<?> key) {
-        return key.kind().isText() ? Key.quoted(key.example()) : key.example();
     }
 
     private static void weather(StringBuilder page) {

@@ -17,18 +17,26 @@ final class Table {
     private final List<String> path;
     private final String pattern;
     private final TomlTable toml; // null when the table does not stand in the file
+    private final boolean guest;
 
-    private Table(TomlFile file, KeyTable keys, List<String> path, String pattern, TomlTable toml) {
+    private Table(
+            TomlFile file,
+            KeyTable keys,
+            List<String> path,
+            String pattern,
+            TomlTable toml,
+            boolean guest) {
         this.file = file;
         this.keys = keys;
         this.path = path;
         this.pattern = pattern;
         this.toml = toml;
+        this.guest = guest;
     }
 
     /** The whole file; every key in it that is not allowed is said to be so here. */
     static Table root(TomlFile file, KeyTable keys) {
-        Table table = new Table(file, keys, List.of(), "", file.root());
+        Table table = new Table(file, keys, List.of(), "", file.root(), false);
         UnknownKeys.refuse(table);
         return table;
     }
@@ -38,7 +46,7 @@ final class Table {
         if (!(raw(key) instanceof TomlTable inner)) {
             return Read.absent();
         }
-        Table table = new Table(file, rules, with(key), "", inner);
+        Table table = new Table(file, rules, with(key), "", inner, true);
         UnknownKeys.refuse(table);
         return Read.of(table);
     }
@@ -50,7 +58,8 @@ final class Table {
                 keys,
                 with(name),
                 KeyTable.join(pattern, keys.isNamed(pattern) ? "*" : name),
-                raw(name) instanceof TomlTable inner ? inner : null);
+                raw(name) instanceof TomlTable inner ? inner : null,
+                guest);
     }
 
     /** The tables a user named in this one, in the order of the file. */
@@ -64,6 +73,11 @@ final class Table {
             }
         }
         return found;
+    }
+
+    /** Whether it stands inside another file, as a tray's own numbers of a crop. */
+    boolean isUnderOtherRules() {
+        return guest;
     }
 
     /** The user's name for this table. */
@@ -160,7 +174,7 @@ final class Table {
 
     /**
      * Reads every key of this table itself, save those that do not go with a discriminator that
-     * {@link #narrow} chose; whether none is faulty.
+     * {@link #narrow} chose, and those left out beside nothing; whether none is faulty.
      */
     boolean isSound() {
         boolean sound = true;
@@ -173,6 +187,9 @@ final class Table {
     }
 
     private boolean goes(Key<?> key) {
+        if (!key.beside().isEmpty() && !has(key) && !meant(key.beside())) {
+            return false;
+        }
         if (key.discriminator().isEmpty()) {
             return true;
         }
@@ -262,7 +279,7 @@ final class Table {
         if (value != null && !(value instanceof TomlTable)) {
             TomlKeyValue entry = toml.entry(List.of(name));
             if (entry != null && entry.value() != null && entry.value().position() != null) {
-                at = entry.value().position();
+                at = file.inFile(entry.value().position());
             }
         }
         faultAt(at, name, found, allowed, hint);
@@ -299,14 +316,23 @@ final class Table {
 
     /** Says that a key is needed here. */
     <T> Read<T> missing(Key<?> key) {
+        return missing(key, "Maybe add %s = %s.".formatted(key.name(), key.written()));
+    }
+
+    /** As {@link #missing}, with advice that fits the rest of the file. */
+    <T> Read<T> missing(Key<?> key, String hint) {
         if (!file.isExcused(full(key.name()))) {
-            fault(
-                    key,
-                    "nothing",
-                    key.allowed(),
-                    "Maybe add " + key.name() + " = " + ScenarioReference.written(key) + ".");
+            fault(key, "nothing", key.allowed(), hint);
         }
         return Read.faulty();
+    }
+
+    /** As {@link #get} of a key that is needed, with advice that fits the rest of the file. */
+    <T> Read<T> need(Key<T> key, String hint) {
+        if (!meant(key)) {
+            file.remember(full(key.name()), missing(key, hint));
+        }
+        return get(key);
     }
 
     void note(Key<?> key, String text) {

@@ -8,6 +8,8 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Set;
+import java.util.regex.Matcher;
+import java.util.regex.Pattern;
 import org.tomlj.Toml;
 import org.tomlj.TomlParseError;
 import org.tomlj.TomlParseResult;
@@ -19,7 +21,12 @@ import org.tomlj.TomlTable;
  * it. Lives as long as one call of a reader.
  */
 final class TomlFile {
+    /** Of one file; more are counted. */
+    static final int MOST_PROBLEMS = 20;
+
     private static final int LONGEST_SHOWN = 60;
+    private static final Pattern FIRST_PLACE =
+            Pattern.compile(" previously defined at line (\\d+)");
 
     private final String name;
     private final List<Problem> problems = new ArrayList<>();
@@ -29,6 +36,7 @@ final class TomlFile {
     private final List<Note> notes = new ArrayList<>();
     private final Set<String> excused = new HashSet<>();
     private TomlTable root;
+    private TomlLines lines;
 
     TomlFile(String name) {
         this.name = name;
@@ -46,7 +54,8 @@ final class TomlFile {
     boolean parse(String text) {
         TomlParseResult result;
         try {
-            result = Toml.parse(text);
+            lines = TomlLines.of(text);
+            result = Toml.parse(lines.text());
         } catch (StackOverflowError | AssertionError | RuntimeException e) {
             // With assertions on, the parser asserts things a broken text need not keep.
             problem(0, 0, "", "text that is no TOML", "a TOML file", "");
@@ -56,7 +65,7 @@ final class TomlFile {
         reads.clear();
         boolean sound = true;
         for (TomlParseError error : result.errors()) {
-            TomlPosition at = error.position();
+            TomlPosition at = lines.inFile(error.position());
             String message = shown(error.getMessage(), 200);
             int twice = message.indexOf(" previously defined at line ");
             if (twice > 0) {
@@ -65,9 +74,7 @@ final class TomlFile {
                         at.column(),
                         message.substring(0, twice),
                         "a second time",
-                        "once; it stands in"
-                                + message.substring(twice + " previously defined at".length())
-                                        .replaceAll(", column \\d+$", ""),
+                        "once; it stands in line " + firstLine(message),
                         "");
             } else {
                 sound = false;
@@ -89,6 +96,12 @@ final class TomlFile {
             return false;
         }
         return sound;
+    }
+
+    /** Line of the first of two definitions, out of the parser's words for the second. */
+    private int firstLine(String message) {
+        Matcher place = FIRST_PLACE.matcher(message);
+        return place.find() ? lines.inFile(Integer.parseInt(place.group(1))) : 0;
     }
 
     void problem(int line, int column, String key, String found, String allowed, String hint) {
@@ -146,7 +159,25 @@ final class TomlFile {
                 Comparator.comparing((Problem p) -> p.file().equals(name) ? "" : p.file())
                         .thenComparingInt(Problem::line)
                         .thenComparingInt(Problem::column));
-        return sorted.stream().distinct().toList();
+        return capped(sorted.stream().distinct().toList());
+    }
+
+    /** Of each file no more than anybody mends at once; the last says how many follow. */
+    private static List<Problem> capped(List<Problem> all) {
+        Map<String, Integer> counts = new HashMap<>();
+        all.forEach(problem -> counts.merge(problem.file(), 1, Integer::sum));
+        Map<String, Integer> shown = new HashMap<>();
+        List<Problem> kept = new ArrayList<>();
+        for (Problem problem : all) {
+            int nth = shown.merge(problem.file(), 1, Integer::sum);
+            int more = counts.get(problem.file()) - MOST_PROBLEMS;
+            if (nth < MOST_PROBLEMS || nth == MOST_PROBLEMS && more <= 0) {
+                kept.add(problem);
+            } else if (nth == MOST_PROBLEMS) {
+                kept.add(problem.withHint("And %s more in this file.".formatted(more)));
+            }
+        }
+        return kept;
     }
 
     /**
@@ -175,7 +206,12 @@ final class TomlFile {
         if (root == null || path.isEmpty()) {
             return null;
         }
-        return root.inputPositionOf(path);
+        return inFile(root.inputPositionOf(path));
+    }
+
+    /** Where in the user's own file something stands that the parser placed; null stays null. */
+    TomlPosition inFile(TomlPosition parsed) {
+        return parsed == null ? null : lines.inFile(parsed);
     }
 
     int line(List<String> path) {
@@ -188,21 +224,23 @@ final class TomlFile {
         return shown(words, LONGEST_SHOWN);
     }
 
+    /** Whether a text holds what nobody sees: control characters, marks of direction. */
+    static boolean hasUnseen(String text) {
+        return text.codePoints().anyMatch(TomlFile::isUnseen);
+    }
+
+    private static boolean isUnseen(int codePoint) {
+        int type = Character.getType(codePoint);
+        return type == Character.CONTROL
+                || type == Character.FORMAT
+                || type == Character.SURROGATE
+                || type == Character.LINE_SEPARATOR
+                || type == Character.PARAGRAPH_SEPARATOR;
+    }
+
     private static String shown(String words, int longest) {
         StringBuilder tidy = new StringBuilder();
-        words.codePoints()
-                .limit(longest)
-                .forEach(
-                        c -> {
-                            int type = Character.getType(c);
-                            boolean unseen =
-                                    type == Character.CONTROL
-                                            || type == Character.FORMAT
-                                            || type == Character.SURROGATE
-                                            || type == Character.LINE_SEPARATOR
-                                            || type == Character.PARAGRAPH_SEPARATOR;
-                            tidy.appendCodePoint(unseen ? '?' : c);
-                        });
+        words.codePoints().limit(longest).forEach(c -> tidy.appendCodePoint(isUnseen(c) ? '?' : c));
         return words.codePointCount(0, words.length()) > longest ? tidy + "..." : tidy.toString();
     }
 }

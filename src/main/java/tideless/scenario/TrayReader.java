@@ -30,7 +30,7 @@ final class TrayReader {
     private static final double WET_CUP_M = 0.003;
 
     /** Wet depth of a cup at first in a tray that is filled once, m; Kratky (2010), CTAHR VC-1. */
-    private static final double FIRST_WET_M = 0.013;
+    static final double FIRST_WET_M = 0.013;
 
     /** Of the cups where nothing is stated, below the rim, m; common practice, no source. */
     private static final double USUAL_CUP_M = 0.05;
@@ -70,7 +70,8 @@ final class TrayReader {
             Lamp lampForAll) {
         TrayReader reader = new TrayReader(tray);
         Read<Filling> filling =
-                new FillingReader(tray, reservoirs, good, run, reader.overflow).read();
+                new FillingReader(tray, reservoirs, good, run, reader.overflow, reader.cupBottom)
+                        .read();
         Read<Planting> planting = new PlantingReader(tray, reader.shape, crops, files, run).read();
         Table lamp = tray.child("lamp");
         return reader.read(

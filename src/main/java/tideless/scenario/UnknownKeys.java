@@ -51,7 +51,7 @@ final class UnknownKeys {
             table.fault(
                     name,
                     "the name " + Key.quoted(TomlFile.shown(name)),
-                    "a name of up to 40 letters, digits, - and _",
+                    "a name of up to 40 of the letters a-z and A-Z, digits, - and _",
                     "");
             table.file().excuse(table.full(name));
         }

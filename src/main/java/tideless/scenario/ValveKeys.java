@@ -132,18 +132,21 @@ final class ValveKeys {
                     Key.quantity("float_mass", UnitTable.MASS)
                             .from("0 g", "5 kg")
                             .fallsTo("0 g", LEFT_OUT)
+                            .beside(FLOAT_VOLUME)
                             .about("float, and the lever at its own arm"));
     static final Key<Double> FLOAT_LEVER =
             KEYS.add(
                     Key.number("float_lever")
                             .above("0", "100")
                             .fallsTo("1", ASSUMED)
+                            .beside(FLOAT_VOLUME)
                             .about("arm of the float over arm of the plug"));
     static final Key<Double> FLOAT_SEAL =
             KEYS.add(
                     Key.number("float_seal")
                             .from("1", "10")
                             .fallsTo("2", "a cautious figure, assumed")
+                            .beside(FLOAT_VOLUME)
                             .about(
                                     "force the seal wants over that of the water: 1 ideal, 2 cautious"));
 

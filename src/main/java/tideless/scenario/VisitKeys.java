@@ -17,7 +17,7 @@ final class VisitKeys {
                             .fallsTo("daily", ASSUMED)
                             .about("weekdays on which somebody looks"));
     static final Key<Double> AT =
-            KEYS.add(Key.clock("at").fallsTo("08:00", ASSUMED).about("at what time"));
+            KEYS.add(Key.timeOfDay("at").fallsTo("08:00", ASSUMED).about("at what time"));
     static final Key<List<Visits.Absence>> AWAY =
             KEYS.add(
                     Key.spans("away")

@@ -18,6 +18,7 @@ final class Recorder {
     private final int hours;
     private final Samples[] trays;
     private final Samples[] reservoirs;
+    private final double[][][] uptakeMol; // of a tray, of a component, at the end of an hour
     private int hour;
 
     /**
@@ -27,6 +28,7 @@ final class Recorder {
         this.hours = hours;
         this.trays = new Samples[trays];
         this.reservoirs = new Samples[reservoirs];
+        uptakeMol = new double[trays][Component.COUNT][hours];
         Arrays.setAll(this.trays, i -> new Samples(OF_TRAY.length, hours));
         Arrays.setAll(this.reservoirs, i -> new Samples(OF_RESERVOIR.length, hours));
     }
@@ -67,6 +69,9 @@ final class Recorder {
                 }
             }
             to.keep(hour, run.salts.mol);
+            for (int i = 0; i < Component.COUNT; i++) {
+                uptakeMol[run.index][i][hour] = run.salts.uptakeMol[i];
+            }
         }
         for (ReservoirRun run : reservoirRuns) {
             Samples to = reservoirs[run.index];
@@ -93,7 +98,7 @@ final class Recorder {
         for (TraySeries of : OF_TRAY) {
             series.put(of, new Series(from.of[of.ordinal()]));
         }
-        return new TrayTrace(tray, series, from.componentMol());
+        return new TrayTrace(tray, series, seriesOf(from.mol), seriesOf(uptakeMol[index]));
     }
 
     /** As {@link #trayTrace}. */
@@ -109,7 +114,15 @@ final class Recorder {
         for (ReservoirSeries of : OF_RESERVOIR) {
             series.put(of, new Series(from.of[of.ordinal()]));
         }
-        return new ReservoirTrace(reservoir, series, from.componentMol());
+        return new ReservoirTrace(reservoir, series, seriesOf(from.mol));
+    }
+
+    private static List<Series> seriesOf(double[][] mol) {
+        List<Series> series = new ArrayList<>();
+        for (double[] values : mol) {
+            series.add(new Series(values));
+        }
+        return series;
     }
 
     // A vessel that nothing entered or left reads as it did an hour ago.
@@ -167,14 +180,6 @@ final class Recorder {
             for (int i = 0; i < mol.length; i++) {
                 mol[i][hour] = molNow[i];
             }
-        }
-
-        List<Series> componentMol() {
-            List<Series> series = new ArrayList<>();
-            for (double[] values : mol) {
-                series.add(new Series(values));
-            }
-            return series;
         }
     }
 }

@@ -235,6 +235,9 @@ final class TrayRun {
         if (midM3 > 0) {
             salts.end(stepStartM3, water.m3, transpirationM3, spanS);
             moveHeat(midM3, air.tempC[step], inflowTempC, spanS);
+            if (!Double.isNaN(air.solutionTempC[step])) {
+                tempC = air.solutionTempC[step]; // measured
+            }
         } else {
             salts.endDry();
             tempC = air.tempC[step];

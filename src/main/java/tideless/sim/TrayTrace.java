@@ -13,8 +13,13 @@ import tideless.solution.Composition;
  * @param tray what it is
  * @param series one for each {@link TraySeries}
  * @param componentMol a series for each {@link tideless.solution.Component}, mol in the tray
+ * @param uptakeMol a series for each of them, mol the plants have taken up since the start
  */
-public record TrayTrace(Tray tray, Map<TraySeries, Series> series, List<Series> componentMol) {
+public record TrayTrace(
+        Tray tray,
+        Map<TraySeries, Series> series,
+        List<Series> componentMol,
+        List<Series> uptakeMol) {
 
     public TrayTrace {
         for (TraySeries kind : TraySeries.values()) {
@@ -24,6 +29,7 @@ public record TrayTrace(Tray tray, Map<TraySeries, Series> series, List<Series> 
         }
         series = Collections.unmodifiableMap(new EnumMap<>(series));
         componentMol = List.copyOf(componentMol);
+        uptakeMol = List.copyOf(uptakeMol);
     }
 
     /** One series. */
@@ -130,6 +136,18 @@ public record TrayTrace(Tray tray, Map<TraySeries, Series> series, List<Series> 
     public double molPerM3(int component, int hour) {
         double volume = volumeM3().at(hour);
         return volume > 0 ? componentMol.get(component).at(hour) / volume : Double.NaN;
+    }
+
+    /**
+     * What the plants take up of a component from an hour to another, mol.
+     *
+     * @param component its place in {@link tideless.solution.Component}
+     * @param fromHour first hour
+     * @param toHour end, not included
+     */
+    public double uptakeMol(int component, int fromHour, int toHour) {
+        Series total = uptakeMol.get(component);
+        return total.at(toHour - 1) - (fromHour > 0 ? total.at(fromHour - 1) : 0);
     }
 
     /** What is dissolved at the end of an hour; pure water when the tray is dry. */

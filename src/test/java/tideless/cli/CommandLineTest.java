@@ -250,4 +250,68 @@ class CommandLineTest {
         }
         assertTrue(run("--version").out().startsWith("tideless 0."));
     }
+
+    @Test
+    void a_result_never_takes_the_place_of_a_file_the_scenario_names() throws IOException {
+        Path log =
+                Files.writeString(folder.resolve("tray-t.csv"), "time,thirst\ndays,L/day\n0,1\n");
+        Path scenario =
+                scenario(
+                        "title = \"t\"\nstart = 2026-03-02\nlength = \"2 days\"\n[climate]\n"
+                                + "kind = \"room\"\nday_temperature = \"22 degC\"\n[feed]\nrecipe"
+                                + " = \"steiner\"\n[tray.t]\nlength = \"60 cm\"\nwidth = \"35"
+                                + " cm\"\ndepth = \"20 cm\"\nthirst_file = \"tray-t.csv\"\n");
+        String before = Files.readString(log);
+        Outcome outcome = run("run", scenario, "--no-plots", "-o", folder);
+        assertEquals(2, outcome.exit(), outcome.err());
+        assertTrue(outcome.err().contains("tray-t.csv: the scenario reads this file"));
+        assertEquals(before, Files.readString(log));
+        assertFalse(Files.exists(folder.resolve("result.json")));
+    }
+
+    @Test
+    void an_at_sign_before_a_name_opens_no_file() throws IOException {
+        Path words = Files.writeString(folder.resolve("words"), "--help");
+        Outcome outcome = run("run", "@" + words);
+        assertEquals(1, outcome.exit(), outcome.out());
+        assertTrue(outcome.err().contains("there is no such file"), outcome.err());
+    }
+
+    @Test
+    void a_folder_without_a_name_is_refused() {
+        Outcome outcome = run("run", BENCH, "-o", "");
+        assertEquals(2, outcome.exit());
+        assertTrue(outcome.err().contains("allowed: the name of a folder"), outcome.err());
+    }
+
+    @Test
+    void what_could_not_be_printed_is_a_failure() {
+        StringWriter err = new StringWriter();
+        PrintWriter full =
+                new PrintWriter(
+                        new java.io.Writer() {
+                            @Override
+                            public void write(char[] text, int from, int length)
+                                    throws IOException {
+                                throw new IOException("No space left on device");
+                            }
+
+                            @Override
+                            public void flush() {}
+
+                            @Override
+                            public void close() {}
+                        });
+        full.println("a task");
+        assertFalse(Tideless.told(full, new PrintWriter(err)));
+        assertTrue(err.toString().contains("could not be written in full"));
+    }
+
+    @Test
+    void a_name_that_is_none_on_this_system_is_refused_in_plain_words() {
+        Outcome outcome = run("check", "a\0b.toml"); // as letters that a locale lacks
+        assertEquals(2, outcome.exit());
+        assertTrue(outcome.err().contains("none of this system's"), outcome.err());
+        assertFalse(outcome.err().contains("Exception"), outcome.err());
+    }
 }

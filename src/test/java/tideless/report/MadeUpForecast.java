@@ -299,7 +299,7 @@ final class MadeUpForecast {
         series.put(TraySeries.USED_TO_LEVEL, Series.of(usedTo));
         series.put(TraySeries.EC, Series.of(ec));
         series.put(TraySeries.PH, Series.of(ph));
-        return new TrayTrace(tray, series, mol(volume));
+        return new TrayTrace(tray, series, mol(volume), mol(new double[hours]));
     }
 
     private void task(

@@ -161,4 +161,51 @@ class OutputFolderTest {
                 .hasMessageContaining("c.csv: is a folder");
         assertThat(tree(dir)).isEqualTo(before);
     }
+
+    @Test
+    void a_file_that_was_read_is_not_written_over() throws IOException {
+        Path input = Files.writeString(dir.resolve("b.csv"), "measured");
+        assertThatThrownBy(() -> OutputFolder.write(dir, SET, List.of(input)))
+                .isInstanceOf(OutputFolder.WouldOverwrite.class)
+                .hasMessageContaining("b.csv: the scenario reads this file");
+        assertThat(tree(dir)).containsEntry("b.csv", "measured").hasSize(2);
+        Path link = Files.createSymbolicLink(dir.resolve("link.csv"), input);
+        assertThatThrownBy(() -> OutputFolder.write(dir, SET, List.of(link)))
+                .isInstanceOf(OutputFolder.WouldOverwrite.class);
+    }
+
+    @Test
+    void what_a_killed_process_left_is_swept_and_its_old_files_go_back() throws IOException {
+        Path left = Files.createDirectories(dir.resolve(PartFolder.NAME + "1"));
+        Files.writeString(left.resolve(PartFolder.LOCK), "");
+        Files.writeString(left.resolve("a.csv"), "half");
+        Path former = Files.createDirectory(left.resolve(PartFolder.FORMER));
+        Files.writeString(former.resolve("old.csv"), "old");
+        OutputFolder.write(dir, SET);
+        assertThat(tree(dir).keySet()).containsExactly("", "a.csv", "b.csv", "c.csv", "old.csv");
+        assertThat(tree(dir)).containsEntry("old.csv", "old").containsEntry("a.csv", "new a");
+    }
+
+    @Test
+    void the_part_folder_of_a_living_process_is_left_alone() throws IOException {
+        PartFolder other = PartFolder.in(dir);
+        Files.writeString(other.path().resolve("a.csv"), "theirs");
+        OutputFolder.write(dir, SET);
+        assertThat(other.path().resolve("a.csv")).hasContent("theirs");
+        other.remove();
+        assertThat(tree(dir).keySet()).containsExactly("", "a.csv", "b.csv", "c.csv");
+    }
+
+    @Test
+    void a_process_that_is_asked_to_end_leaves_no_part_folder_and_begins_no_work()
+            throws IOException {
+        PartFolder part = PartFolder.in(dir);
+        Files.writeString(part.path().resolve("a.csv"), "half");
+        part.end();
+        assertThat(tree(dir).keySet()).containsExactly("");
+        assertThatThrownBy(() -> part.unlessEnding(() -> Files.writeString(dir.resolve("a"), "x")))
+                .isInstanceOf(IOException.class)
+                .hasMessageContaining("asked to end");
+        part.remove();
+    }
 }

@@ -2,6 +2,7 @@ package tideless.report;
 
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;
+import static org.assertj.core.api.Assertions.within;
 
 import com.fasterxml.jackson.databind.JsonNode;
 import com.fasterxml.jackson.databind.ObjectMapper;
@@ -40,8 +41,60 @@ class ResultFilesTest {
                         "warnings.csv",
                         "reservoir-wall-tub.csv",
                         "tray-lettuce.csv",
+                        "daily-lettuce.csv",
                         "tray-basilikum-gross.csv",
-                        "tray-tomato.csv");
+                        "daily-basilikum-gross.csv",
+                        "tray-tomato.csv",
+                        "daily-tomato.csv");
+    }
+
+    // The made-up tray stands at 11 mmol/L of nitrate and takes none of it.
+    @Test
+    void a_tray_has_a_row_a_day_with_units_and_what_holds_at_which_midnight() {
+        List<String> rows =
+                lines(render(MadeUpForecast.threeTrays(), false).get("daily-tomato.csv"));
+        assertThat(rows).hasSize(1 + 70);
+        List<String> header = List.of(rows.get(0).split(","));
+        assertThat(header)
+                .startsWith("date", "drunk [L/d]")
+                .contains(
+                        "fresh_mass_before_growth_at_24h [g/plant]",
+                        "growth_at_0h [g/plant]",
+                        "NO3_uptake [mmol/d]",
+                        "NO3_uptake_per_litre [mmol/L]");
+        assertThat(header.subList(1, header.size()))
+                .allMatch(h -> h.matches("[A-Za-z0-9_]+ \\[[A-Za-z0-9/]+\\]"));
+        assertThat(rows).allMatch(row -> row.split(",", -1).length == header.size());
+        assertThat(rows.get(1)).startsWith("2026-09-07,");
+        assertThat(rows.get(70)).startsWith("2026-11-15,");
+    }
+
+    // The row of a day holds what the hourly row of its 24:00 holds, and the sum of its 24 rows.
+    @Test
+    void a_days_row_is_the_sum_of_its_hours_and_the_state_at_its_end() {
+        Map<String, byte[]> files = render(MadeUpForecast.threeTrays(), false);
+        List<String> hours = lines(files.get("tray-tomato.csv"));
+        List<String> days = lines(files.get("daily-tomato.csv"));
+        int day = 40;
+        double litres = 0;
+        for (int h = 1; h <= 24; h++) {
+            litres += cell(hours, 24 * day + h, "transpiration [L/h]");
+        }
+        assertThat(hours.get(24 * day + 24)).startsWith("2026-10-18T00:00,");
+        assertThat(days.get(day + 1)).startsWith("2026-10-17,");
+        assertThat(cell(days, day + 1, "drunk [L/d]")).isCloseTo(litres, within(1e-4 * litres));
+        assertThat(cell(days, day + 1, "solution_at_24h [L]"))
+                .isEqualTo(cell(hours, 24 * day + 24, "solution [L]"));
+        assertThat(cell(days, day + 1, "growth_at_0h [g/plant]"))
+                .isCloseTo(
+                        cell(hours, 24 * day + 24, "fresh_mass [g/plant]")
+                                - cell(hours, 24 * day, "fresh_mass [g/plant]"),
+                        within(1e-3));
+    }
+
+    private static double cell(List<String> rows, int row, String column) {
+        int at = List.of(rows.get(0).split(",")).indexOf(column);
+        return Double.parseDouble(rows.get(row).split(",", -1)[at]);
     }
 
     @Test
@@ -152,7 +205,8 @@ class ResultFilesTest {
     void a_folder_that_is_a_file_is_a_result_not_an_exception() throws IOException {
         Path file = Files.writeString(dir.resolve("out"), "mine");
         WriteResult result =
-                ResultFiles.write(MadeUpForecast.threeTrays(), file, ResultFiles.Wanted.TEXTS);
+                ResultFiles.write(
+                        MadeUpForecast.threeTrays(), file, ResultFiles.Wanted.TEXTS, List.of());
         assertThat(result.written()).isFalse();
         assertThat(result.files()).isEmpty();
         assertThat(result.problem()).isEqualTo(file + ": is a file, not a folder");
@@ -161,9 +215,10 @@ class ResultFilesTest {
     @Test
     void all_files_arrive() {
         WriteResult result =
-                ResultFiles.write(MadeUpForecast.threeTrays(), dir, ResultFiles.Wanted.TEXTS);
+                ResultFiles.write(
+                        MadeUpForecast.threeTrays(), dir, ResultFiles.Wanted.TEXTS, List.of());
         assertThat(result.written()).isTrue();
-        assertThat(result.files()).allMatch(Files::isRegularFile).hasSize(7);
+        assertThat(result.files()).allMatch(Files::isRegularFile).hasSize(10);
     }
 
     @Test

@@ -142,7 +142,7 @@ class EveryKeyTest {
     private static <T> void exampleAndDefaultCanBeRead(String path, Key<T> key) {
         assertThat(key.about()).as(path).isNotBlank();
         assertThat(key.example()).as(path).isNotBlank();
-        Object written = Toml.parse("a = " + ScenarioReference.written(key)).get("a");
+        Object written = Toml.parse("a = " + key.written()).get("a");
         assertTrue(key.read(written).isSound(), path + " " + key.example());
         if (key.need() == Key.Need.DEFAULT) {
             assertTrue(key.kind().readDefault(key, key.fallback()).isSound(), path);

@@ -302,6 +302,20 @@ class InsideFileTest {
     }
 
     @Test
+    void a_measured_solution_temperature_is_the_trays() throws IOException {
+        Reading.Good good =
+                assertInstanceOf(
+                        Reading.Good.class,
+                        scenario(
+                                SCENARIO,
+                                "time,Tair,humidity,solution_temperature\nlocal,,%,degC\n",
+                                "20,60,16.5"));
+        TrayTrace tray = Simulation.run(good.scenario()).trays().get(0);
+        assertEquals(16.5, tray.solutionTempC().at(0), 1e-12);
+        assertEquals(16.5, tray.solutionTempC().at(47), 1e-12);
+    }
+
+    @Test
     void a_tray_lamp_beside_recorded_lamps_is_a_fault() throws IOException {
         Reading.Faulty faulty =
                 assertInstanceOf(

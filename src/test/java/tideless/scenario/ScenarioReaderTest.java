@@ -358,7 +358,8 @@ class ScenarioReaderTest {
                                 + " from 0 up to 100000\n    Write it without quotation marks.");
         assertThat(faultsAfter("title = \"Test bench\"", "title = 5"))
                 .containsExactly(
-                        "bench.toml:1:9: title: found 5, allowed: a text, as \"Wall bench\"");
+                        "bench.toml:1:9: title: found 5, allowed: a text of up to 500 characters"
+                                + " that can be seen, as \"Wall bench\"");
         assertThat(faultsAfter("[visits]\ndays = [\"mon\", \"wed\", \"fri\"]\n", "")).isEmpty();
         assertThat(
                         faults(

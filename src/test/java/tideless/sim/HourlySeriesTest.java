@@ -6,6 +6,7 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.io.IOException;
 import java.nio.file.Files;
+import java.nio.file.Path;
 import java.util.EnumMap;
 import java.util.HashSet;
 import java.util.List;
@@ -13,6 +14,9 @@ import java.util.Map;
 import java.util.Set;
 import org.junit.jupiter.api.Test;
 import tideless.rig.Filling;
+import tideless.scenario.Reading;
+import tideless.scenario.ScenarioReader;
+import tideless.solution.Component;
 
 /** The series of a run, one by one. */
 class HourlySeriesTest {
@@ -47,7 +51,30 @@ class HourlySeriesTest {
                                 new TrayTrace(
                                         Rigs.tray("t", new Filling.Sealed(), Rigs.drinking(1), 0),
                                         series,
+                                        List.of(),
                                         List.of()));
         assertEquals("no series of SPILL", refused.getMessage());
+    }
+
+    // The ledger sums what every step took, the trace keeps totals by the hour: two ways, one sum.
+    @Test
+    void what_the_days_take_up_adds_up_to_the_ledger() {
+        Reading reading = ScenarioReader.read(Path.of("scenarios/science-room-bench.toml"));
+        Trace trace = Simulation.run(((Reading.Good) reading).scenario());
+        for (int i = 0; i < Component.COUNT; i++) {
+            double days = 0;
+            for (TrayTrace tray : trace.trays()) {
+                for (int day = 0; day < trace.hours() / 24; day++) {
+                    days += tray.uptakeMol(i, 24 * day, 24 * day + 24);
+                }
+            }
+            double ledger =
+                    trace.components().get(i).out().stream()
+                            .filter(entry -> entry.what().equals("taken by plants"))
+                            .mapToDouble(Ledger.Entry::amount)
+                            .sum();
+            assertEquals(ledger, days, 1e-9 * Math.abs(ledger));
+        }
+        assertTrue(trace.trays().get(0).uptakeMol(Component.NO3.ordinal(), 24, 48) > 0);
     }
 }

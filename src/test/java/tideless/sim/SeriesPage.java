@@ -22,12 +22,21 @@ public final class SeriesPage {
 
                 What `run` writes for each vessel, one row an hour; `time` is the end of the hour. A state holds at that
                 moment, a flow is the total over the hour, a meter reads at that moment and leaves the cell empty where
-                there is nothing to read. After these come the dissolved components, in mmol/L.
+                there is nothing to read. Plants grow at midnight: the row at 00:00 holds them before that midnight's
+                growth, the row at 01:00 after it. After these come the dissolved components, in mmol/L.
                 Made by `SeriesPage.main` of the tests.
 
                 ## tray-NAME.csv
 
                 %s
+                ## daily-NAME.csv
+
+                One row a day and tray: totals of the day; level, EC and pH at its 24:00 with the least and the greatest
+                of its 24 hours; means of air and solution; fresh mass at 24:00, before that midnight's growth;
+                `growth_at_0h`, what the midnight at its 00:00 brought, from the light of the day before (0 on the
+                first day, and less than 0 where fruit was picked or leaves were lost); what the plants took up of each
+                component in mmol, and in mmol for each litre they drank.
+
                 ## reservoir-NAME.csv
 
                 %s"""
