@@ -82,7 +82,8 @@ final class CropsCommand implements Callable<Integer> {
         }
         out.println();
         out.println("FROM SOWING is the warmth above the crop's base temperature to the first");
-        out.println("harvest. SOURCED is the share of a crop's numbers with a source of their own, read");
+        out.println(
+                "harvest. SOURCED is the share of a crop's numbers with a source of their own, read");
         out.println("or from memory; the rest is common practice, assumed, or the nearest crop's.");
         out.println("\"tideless crops NAME\" shows every number with its source.");
     }

@@ -33,8 +33,7 @@ class TransplantTest {
 
     @Test
     void a_transplant_is_taken_as_it_was_found() {
-        Plant plant =
-                Growing.atStart(CUCUMBER, 24, new Transplant(NONE, 0.06, 25, NONE, 0.04));
+        Plant plant = Growing.atStart(CUCUMBER, 24, new Transplant(NONE, 0.06, 25, NONE, 0.04));
         assertEquals(0.06, Canopy.leafAreaM2(CUCUMBER, plant), 1e-9);
         assertEquals(25, Growing.freshG(CUCUMBER, plant), 1e-6);
         assertEquals(0.04, plant.rootLengthM());
@@ -49,9 +48,7 @@ class TransplantTest {
                         CUCUMBER.nursery().days(),
                         new Transplant(0.5 * CUCUMBER.nursery().leaves(), NONE, NONE, NONE, NONE));
         assertEquals(
-                0.25 * Canopy.leafAreaM2(CUCUMBER, usual),
-                Canopy.leafAreaM2(CUCUMBER, half),
-                1e-9);
+                0.25 * Canopy.leafAreaM2(CUCUMBER, usual), Canopy.leafAreaM2(CUCUMBER, half), 1e-9);
     }
 
     @Test
