@@ -66,8 +66,8 @@ public final class Growing {
      */
     public static Plant atStart(CropTraits traits, double ageDays, Transplant found) {
         Plant raised = raisedInNursery(traits, ageDays);
-        if (!Double.isNaN(found.rootLengthM())) {
-            raised = raised.withRootLengthM(found.rootLengthM());
+        if (found.rootLengthM().isPresent()) {
+            raised = raised.withRootLengthM(found.rootLengthM().getAsDouble());
         }
         if (!found.statesSize()) {
             return raised;
@@ -77,21 +77,25 @@ public final class Growing {
         Plant like = raised.dryG() > 0 ? raised : usual;
         double thermalTimeCd = Math.max(raised.thermalTimeCd(), traits.stages().emergenceCd());
         double leafG;
-        if (!Double.isNaN(found.leafAreaM2())) {
-            leafG = Canopy.leafDryG(traits, found.leafAreaM2());
-        } else if (!Double.isNaN(found.freshG())) {
-            leafG = like.leafDryG() * found.freshG() / freshG(traits, like);
+        if (found.leafAreaM2().isPresent()) {
+            leafG = Canopy.leafDryG(traits, found.leafAreaM2().getAsDouble());
+        } else if (found.freshG().isPresent()) {
+            leafG = like.leafDryG() * found.freshG().getAsDouble() / freshG(traits, like);
         } else {
             double times =
-                    Double.isNaN(found.leaves())
-                            ? found.heightM() / nursery.heightM()
-                            : found.leaves() / nursery.leaves();
+                    found.leaves().isPresent()
+                            ? found.leaves().getAsDouble() / nursery.leaves()
+                            : found.heightM().orElseThrow() / nursery.heightM();
             leafG = Canopy.leafDryG(traits, Canopy.leafAreaM2(traits, usual) * times * times);
         }
         double scale = leafG / like.leafDryG();
         double stemG = like.stemDryG() * scale;
-        if (!Double.isNaN(found.freshG())) {
-            stemG = Math.max(0, found.freshG() * dryMatterFrac(traits, thermalTimeCd) - leafG);
+        if (found.freshG().isPresent()) {
+            stemG =
+                    Math.max(
+                            0,
+                            found.freshG().getAsDouble() * dryMatterFrac(traits, thermalTimeCd)
+                                    - leafG);
         }
         return new Plant(
                 thermalTimeCd, leafG, stemG, 0, like.rootDryG() * scale, raised.rootLengthM());

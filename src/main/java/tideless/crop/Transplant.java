@@ -1,7 +1,9 @@
 package tideless.crop;
 
+import java.util.OptionalDouble;
+
 /**
- * A young plant as its grower found it when it went into the tray; what was not looked at is NaN.
+ * A young plant as its grower found it when it went into the tray; what was not looked at is empty.
  *
  * @param leaves true leaves
  * @param leafAreaM2 of the whole plant, one side, m2
@@ -10,15 +12,24 @@ package tideless.crop;
  * @param rootLengthM of the leading roots below the cup's underside, m
  */
 public record Transplant(
-        double leaves, double leafAreaM2, double freshG, double heightM, double rootLengthM) {
+        OptionalDouble leaves,
+        OptionalDouble leafAreaM2,
+        OptionalDouble freshG,
+        OptionalDouble heightM,
+        OptionalDouble rootLengthM) {
     /** Nothing was looked at: a plant as the crop's nursery raises it. */
     public static final Transplant AS_RAISED =
-            new Transplant(Double.NaN, Double.NaN, Double.NaN, Double.NaN, Double.NaN);
+            new Transplant(
+                    OptionalDouble.empty(),
+                    OptionalDouble.empty(),
+                    OptionalDouble.empty(),
+                    OptionalDouble.empty(),
+                    OptionalDouble.empty());
 
     boolean statesSize() {
-        return !(Double.isNaN(leaves)
-                && Double.isNaN(leafAreaM2)
-                && Double.isNaN(freshG)
-                && Double.isNaN(heightM));
+        return leaves.isPresent()
+                || leafAreaM2.isPresent()
+                || freshG.isPresent()
+                || heightM.isPresent();
     }
 }

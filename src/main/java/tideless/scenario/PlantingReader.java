@@ -15,6 +15,7 @@ import java.time.LocalDate;
 import java.time.temporal.ChronoUnit;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.OptionalDouble;
 import java.util.OptionalInt;
 import org.apache.commons.math3.util.FastMath;
 import tideless.crop.CropTraits;
@@ -163,13 +164,13 @@ final class PlantingReader {
                         TransplantKeys.FRESH,
                         TransplantKeys.HEIGHT,
                         TransplantKeys.ROOT_LENGTH);
-        double[] found = new double[keys.size()];
+        OptionalDouble[] found = new OptionalDouble[keys.size()];
         for (int i = 0; i < found.length; i++) {
             Read<Double> one = young.get(keys.get(i));
             if (!one.isSound() && !one.isAbsent()) {
                 return Read.faulty();
             }
-            found[i] = one.orElse(Double.NaN);
+            found[i] = one.isSound() ? OptionalDouble.of(one.value()) : OptionalDouble.empty();
         }
         return Read.of(new Transplant(found[0], found[1], found[2], found[3], found[4]));
     }

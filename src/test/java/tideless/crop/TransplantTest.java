@@ -3,13 +3,14 @@ package tideless.crop;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import java.util.OptionalDouble;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 
 class TransplantTest {
     private static final CropTraits CUCUMBER = CropFiles.read("cucumber");
-    private static final double NONE = Double.NaN;
+    private static final OptionalDouble NONE = OptionalDouble.empty();
 
     // Weights and leaf areas of transplants of usual age as nurseries hand them over, from memory,
     // low confidence: tomato with its first truss in sight 40-70 g and 800-2000 cm2, sweet pepper
@@ -33,7 +34,16 @@ class TransplantTest {
 
     @Test
     void a_transplant_is_taken_as_it_was_found() {
-        Plant plant = Growing.atStart(CUCUMBER, 24, new Transplant(NONE, 0.06, 25, NONE, 0.04));
+        Plant plant =
+                Growing.atStart(
+                        CUCUMBER,
+                        24,
+                        new Transplant(
+                                NONE,
+                                OptionalDouble.of(0.06),
+                                OptionalDouble.of(25),
+                                NONE,
+                                OptionalDouble.of(0.04)));
         assertEquals(0.06, Canopy.leafAreaM2(CUCUMBER, plant), 1e-9);
         assertEquals(25, Growing.freshG(CUCUMBER, plant), 1e-6);
         assertEquals(0.04, plant.rootLengthM());
@@ -46,7 +56,12 @@ class TransplantTest {
                 Growing.atStart(
                         CUCUMBER,
                         CUCUMBER.nursery().days(),
-                        new Transplant(0.5 * CUCUMBER.nursery().leaves(), NONE, NONE, NONE, NONE));
+                        new Transplant(
+                                OptionalDouble.of(0.5 * CUCUMBER.nursery().leaves()),
+                                NONE,
+                                NONE,
+                                NONE,
+                                NONE));
         assertEquals(
                 0.25 * Canopy.leafAreaM2(CUCUMBER, usual), Canopy.leafAreaM2(CUCUMBER, half), 1e-9);
     }
@@ -56,7 +71,9 @@ class TransplantTest {
         assertEquals(
                 Growing.raisedInNursery(CUCUMBER, 21),
                 Growing.atStart(CUCUMBER, 21, Transplant.AS_RAISED));
-        Plant seed = Growing.atStart(CUCUMBER, 0, new Transplant(NONE, NONE, 10, NONE, NONE));
+        Plant seed =
+                Growing.atStart(
+                        CUCUMBER, 0, new Transplant(NONE, NONE, OptionalDouble.of(10), NONE, NONE));
         assertEquals(10, Growing.freshG(CUCUMBER, seed), 1e-6);
     }
 }
