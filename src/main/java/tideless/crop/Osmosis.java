@@ -22,6 +22,9 @@ public final class Osmosis {
     /** Osmotic pressure at which roots take no water at all, Pa: 0.6 to 1.2 MPa; from memory. */
     static final double NO_UPTAKE_PA = 0.8e6;
 
+    /** The same as EC, mS/cm: 22. */
+    public static final double NO_UPTAKE_MS_PER_CM = NO_UPTAKE_PA / PA_PER_MS_PER_CM;
+
     /**
      * A rise above what roots are used to that wilts a plant by day, mS/cm: 3 to 8; from memory,
      * low confidence.

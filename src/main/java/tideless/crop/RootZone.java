@@ -12,6 +12,11 @@ public final class RootZone {
     /** Longest reserve as a multiple of the crop's: leaf skin leaks in the dark too. Assumed. */
     static final double LONGEST_RESERVE = 10;
 
+    /**
+     * Least loss through leaf skin, m/s of leaf water: 0.1 mm a day, as the bound above. Assumed.
+     */
+    public static final double LEAST_LOSS_M_PER_S = 1e-3 / LONGEST_RESERVE / 86_400;
+
     private RootZone() {}
 
     /**

@@ -54,13 +54,24 @@ public final class Wilting {
     /** What becomes of a plant that gets water again. */
     public enum Recovery {
         /** As before within hours. */
-        FULL,
+        FULL(""),
         /** Growth is checked for some days. */
-        CHECKED,
+        CHECKED("checked for three days"),
         /** Root tips are dead: a week is lost until new ones have come. */
-        REROOTS,
+        REROOTS("a week lost to new roots"),
         /** Nothing comes back. */
-        LOST
+        LOST("lost");
+
+        private final String title;
+
+        Recovery(String title) {
+            this.title = title;
+        }
+
+        /** What it costs, in words; empty for nothing. */
+        public String title() {
+            return title;
+        }
     }
 
     /**

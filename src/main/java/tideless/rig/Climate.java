@@ -5,8 +5,8 @@ import java.util.Objects;
 /** The air around the plants, and the sun if there is any. */
 public sealed interface Climate {
     /**
-     * Carbon dioxide of the air the solutions stand in contact with, umol/mol: the room's, or more
-     * where roots and microbes breathe below a close deck.
+     * Carbon dioxide all trays' solutions stand with, umol/mol; 0 to work it out from what the
+     * roots of each breathe.
      */
     double solutionCo2Ppm();
 
@@ -25,7 +25,8 @@ public sealed interface Climate {
      *     dries
      * @param airSpeedMPerS air speed at the leaves, m/s
      * @param co2Ppm carbon dioxide of the air, umol/mol
-     * @param solutionCo2Ppm carbon dioxide of the air the solutions stand in contact with, umol/mol
+     * @param solutionCo2Ppm carbon dioxide all trays' solutions stand with, umol/mol; 0 to work it
+     *     out
      */
     record Room(
             double dayTempC,
@@ -48,7 +49,8 @@ public sealed interface Climate {
      * @param airSpeedMPerS air speed at the leaves under a glass or film cover, m/s; in the open or
      *     under shade the wind of the series is used
      * @param co2Ppm carbon dioxide of the air, umol/mol
-     * @param solutionCo2Ppm carbon dioxide of the air the solutions stand in contact with, umol/mol
+     * @param solutionCo2Ppm carbon dioxide all trays' solutions stand with, umol/mol; 0 to work it
+     *     out
      */
     record Weather(
             HourlyWeather weather,

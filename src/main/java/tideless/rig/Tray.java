@@ -22,6 +22,7 @@ import java.util.OptionalDouble;
  * @param filling how it gets its solution
  * @param lamp the lamp over it
  * @param limits bands its solution must keep
+ * @param deck how the plants hang over the solution
  */
 public record Tray(
         String name,
@@ -36,7 +37,8 @@ public record Tray(
         Planting planting,
         Filling filling,
         Lamp lamp,
-        Limits limits) {
+        Limits limits,
+        Deck deck) {
     public Tray {
         Objects.requireNonNull(name, "name");
         Objects.requireNonNull(shape, "shape");
@@ -46,6 +48,7 @@ public record Tray(
         Objects.requireNonNull(filling, "filling");
         Objects.requireNonNull(lamp, "lamp");
         Objects.requireNonNull(limits, "limits");
+        Objects.requireNonNull(deck, "deck");
         if (!(overflowM > 0 && overflowM <= shape.depthM())) {
             throw new IllegalArgumentException(
                     "overflowM must lie in (0, depth], was " + overflowM);
@@ -81,20 +84,25 @@ public record Tray(
 
     /** The same filled with another liquid at the start. */
     public Tray withStartLiquid(Liquid other) {
-        return changed(other, filling, lamp, limits);
+        return changed(other, filling, lamp, limits, deck);
     }
 
     /** The same filled otherwise and under another lamp. */
     public Tray with(Filling otherFilling, Lamp otherLamp) {
-        return changed(startLiquid, otherFilling, otherLamp, limits);
+        return changed(startLiquid, otherFilling, otherLamp, limits, deck);
     }
 
     /** The same with other bands. */
     public Tray withLimits(Limits other) {
-        return changed(startLiquid, filling, lamp, other);
+        return changed(startLiquid, filling, lamp, other, deck);
     }
 
-    private Tray changed(Liquid startLiquid, Filling filling, Lamp lamp, Limits limits) {
+    /** The same under another deck. */
+    public Tray with(Deck other) {
+        return changed(startLiquid, filling, lamp, limits, other);
+    }
+
+    private Tray changed(Liquid startLiquid, Filling filling, Lamp lamp, Limits limits, Deck deck) {
         return new Tray(
                 name,
                 shape,
@@ -108,6 +116,7 @@ public record Tray(
                 planting,
                 filling,
                 lamp,
-                limits);
+                limits,
+                deck);
     }
 }

@@ -205,9 +205,9 @@ final class ClimateKeys {
             KEYS.add(
                     Key.quantity("solution_co2", UnitTable.MIXING_RATIO)
                             .from("150 ppm", "100000 ppm")
-                            .workedOut("as in the air", "2000 ppm")
+                            .optional("2000 ppm")
                             .about(
-                                    "carbon dioxide the solutions stand in contact with; more than the air's below a close deck, where roots and microbes breathe; lowers pH"));
+                                    "carbon dioxide all trays' solutions stand with, where it was measured; left out, worked out for each from the oxygen its roots take"));
 
     private ClimateKeys() {}
 }

@@ -121,9 +121,8 @@ final class ClimateReader {
         }
         climate.narrow(KIND, kind.value());
         boolean sound = climate.isSound();
-        Read<Double> solutionCo2 =
-                climate.getOr(
-                        SOLUTION_CO2, climate.get(CO2), co2 -> plain(co2) + " ppm, as in the air");
+        Read<Double> stated = climate.get(SOLUTION_CO2);
+        Read<Double> solutionCo2 = stated.isSound() ? stated : Read.of(0.0);
         Table columns = climate.child("columns");
         if (kind.value().equals("room")) {
             if (columns.exists()) {

@@ -65,6 +65,33 @@ final class TrayKeys {
                             .fallsTo("2 %", ASSUMED)
                             .about(
                                     "water surface open to the air: a share of the deck, or an area"));
+    static final Key<Double> FLOATS_DOWN_TO =
+            KEYS.add(
+                    Key.quantity("deck_floats_down_to", LENGTH)
+                            .from("0 cm", "60 cm")
+                            .optional("5 cm")
+                            .about(
+                                    "level down to which the deck floats with its cups; it rests there below that; left out, it lies on the rim"));
+    static final Key<Double> CUP_WATER =
+            KEYS.add(
+                    Key.quantity("cup_water", UnitTable.VOLUME)
+                            .from("0 mL", "1 L")
+                            .fallsTo("0 mL", ASSUMED)
+                            .about(
+                                    "water the plug or filling of one cup can give a plant whose roots are all dry"));
+    static final Key<Double> SOLUTION_CO2 =
+            KEYS.add(
+                    Key.quantity("solution_co2", UnitTable.MIXING_RATIO)
+                            .from("150 ppm", "100000 ppm")
+                            .optional("4000 ppm")
+                            .about(
+                                    "carbon dioxide the solution stands with, where it was measured; left out, worked out from the oxygen the roots take"));
+    static final Key<Boolean> DROWNING_KILLS =
+            KEYS.add(
+                    Key.flag("drowning_kills")
+                            .fallsTo("false", ASSUMED)
+                            .about(
+                                    "plants without a root in air are lost after the crop's days; left out, they only grow less"));
     static final Key<Double> START_LEVEL =
             KEYS.add(
                     Key.quantity("start_level", LENGTH)

@@ -1,7 +1,10 @@
 package tideless.scenario;
 
 import static tideless.scenario.TrayKeys.CUP_BOTTOM;
+import static tideless.scenario.TrayKeys.CUP_WATER;
 import static tideless.scenario.TrayKeys.DEPTH;
+import static tideless.scenario.TrayKeys.DROWNING_KILLS;
+import static tideless.scenario.TrayKeys.FLOATS_DOWN_TO;
 import static tideless.scenario.TrayKeys.FLOOR_ABOVE_BENCH;
 import static tideless.scenario.TrayKeys.GAP;
 import static tideless.scenario.TrayKeys.OVERFLOW;
@@ -10,6 +13,7 @@ import static tideless.scenario.TrayKeys.START_LEVEL;
 
 import java.util.List;
 import java.util.OptionalDouble;
+import tideless.rig.Deck;
 import tideless.rig.Displacement;
 import tideless.rig.Filling;
 import tideless.rig.Lamp;
@@ -124,7 +128,18 @@ final class TrayReader {
                         planting.value(),
                         filling.value(),
                         lamp,
-                        limits.value()));
+                        limits.value(),
+                        deck()));
+    }
+
+    private Deck deck() {
+        Read<Double> floats = tray.get(FLOATS_DOWN_TO);
+        Read<Double> co2 = tray.get(TrayKeys.SOLUTION_CO2);
+        return new Deck(
+                floats.isSound() ? floats.value() : Double.POSITIVE_INFINITY,
+                tray.value(CUP_WATER),
+                co2.isSound() ? co2.value() : 0,
+                tray.value(DROWNING_KILLS));
     }
 
     private void noteDryCup(double startM, double cupM) {

@@ -65,6 +65,7 @@ final class AirSeries {
     final double pressurePa;
 
     /** Of the air the solutions stand in contact with. */
+    /** Stated for all trays' solutions, ppm; 0 where the roots' own is worked out. */
     final double solutionCo2Ppm;
 
     /** Where the leaves are: it decides what air does to a reference stand. */

@@ -5,7 +5,7 @@ import tideless.crop.CarbonDioxide;
 import tideless.crop.CropTraits;
 import tideless.crop.Growing;
 import tideless.crop.Plant;
-import tideless.crop.Transpiration;
+import tideless.crop.RootWarmth;
 import tideless.rig.Planting;
 import tideless.rig.VesselId;
 
@@ -17,6 +17,12 @@ final class CropStand {
     /** Growth left while air roots are drowned; assumed, no source. */
     private static final double DROWNED_GROWTH_FRAC = 0.5;
 
+    /**
+     * Days after transplanting until roots leave a plug that they fill: 2 to 7; from memory, low
+     * confidence, no primary source.
+     */
+    private static final int ROOTING_LAG_DAYS = 4;
+
     private final Planting.OfCrop crop;
     private final CropTraits traits;
     private final VesselId where;
@@ -24,8 +30,8 @@ final class CropStand {
     private final PlantThirst thirst;
 
     private Plant plant;
+    private final double startRootM;
     private double leafM2;
-    private double salinityFrac = 1;
     private boolean flowering;
     private boolean ripe;
     private double lastDayCd; // degree-days of the day before
@@ -47,6 +53,7 @@ final class CropStand {
         traits = crop.traits();
         plant = crop.plantAtStart();
         thirst = new PlantThirst(traits, crop.model());
+        startRootM = plant.rootLengthM();
         flowering = Growing.isFlowering(traits, plant);
         nutrients = NutrientDemand.ofCrop(traits, crop.plants(), plant);
         shapeCanopy();
@@ -81,6 +88,24 @@ final class CropStand {
         return crop.plants() > 0;
     }
 
+    /** Ground under a plant's crown over what it can reach, 0-1. */
+    double coverFrac() {
+        return thirst.coveredM2() / Canopy.boundGroundM2(traits, groundPerPlantM2());
+    }
+
+    /** Dry mass of all roots, g. */
+    double rootDryG() {
+        return plant.rootDryG() * crop.plants();
+    }
+
+    int plants() {
+        return crop.plants();
+    }
+
+    CropTraits traits() {
+        return traits;
+    }
+
     /** Share of the light on the tray that the canopy lets through, 0-1. */
     double lightPassedFrac() {
         return 1
@@ -104,7 +129,7 @@ final class CropStand {
     }
 
     /**
-     * Water all plants would transpire with sound roots, m3/s.
+     * Water all plants would transpire with sound roots in a good solution, m3/s.
      *
      * @param parWPerM2 photosynthetic light on the canopy, W/m2
      * @param infraredWPerM2 the rest of the light, W/m2
@@ -123,7 +148,7 @@ final class CropStand {
                     thirst.kgPerS(parWPerM2, ppfdUmolPerM2S, infraredWPerM2, sunFrac, air, step);
             demandKnown = true;
         }
-        return salinityFrac * demandKgPerS * crop.plants() / TrayRun.WATER_KG_PER_M3;
+        return demandKgPerS * crop.plants() / TrayRun.WATER_KG_PER_M3;
     }
 
     /** What all plants transpired in a step, m3. */
@@ -140,25 +165,35 @@ final class CropStand {
     /**
      * Grows the plants by the day that has just ended.
      *
-     * @param ecMsPerCm of the solution, mS/cm; NaN when the tray is dry
      * @param molPerM3 dissolved; null when the tray is dry
-     * @param strandedS how long the plants lived on their reserve, s
+     * @param roots what the root zone did to them
      * @param drownedS how long their air roots were drowned, s
+     * @param recoveryFrac growth that wilting gone by leaves, 0-1
      */
     void endDay(
             double atS,
             int daysSinceStart,
-            double ecMsPerCm,
             double[] molPerM3,
-            double strandedS,
+            RootDay roots,
             double drownedS,
+            double recoveryFrac,
             EventLog log) {
-        salinityFrac = molPerM3 == null ? 1 : Transpiration.saltFrac(traits, ecMsPerCm);
-        double awakeFrac = 1 - strandedS / day.spanS();
         double drownedFrac = 1 - (1 - DROWNED_GROWTH_FRAC) * drownedS / day.spanS();
-        double stress = salinityFrac * nutrients.growthFrac() * awakeFrac * drownedFrac;
+        double warmthFrac =
+                RootWarmth.besideAirFrac(
+                        traits.response(),
+                        roots.meanTempC(),
+                        Growing.temperatureFrac(traits.growth(), day.meanTempC()));
+        double stress =
+                roots.saltFrac()
+                        * roots.metFrac()
+                        * Math.min(drownedFrac, roots.airFrac())
+                        * roots.airRootFrac()
+                        * warmthFrac
+                        * recoveryFrac
+                        * nutrients.growthFrac();
         Plant before = plant;
-        plant =
+        Plant grown =
                 Growing.dayLater(
                         traits,
                         before,
@@ -168,12 +203,30 @@ final class CropStand {
                         day.umolPerJ(),
                         day.meanTempC(),
                         stress * CarbonDioxide.growthFrac(day.litCo2Ppm()));
+        plant = withRoots(grown, rootLengthM(before, grown, daysSinceStart, roots.metFrac()));
         lastDayCd = plant.thermalTimeCd() - before.thermalTimeCd();
         day.clear();
         shapeCanopy();
         nutrients.renew(before, plant, molPerM3, dayTranspirationM3);
         dayTranspirationM3 = 0;
         noteStages(atS, daysSinceStart, log);
+    }
+
+    // Roots grow as long as the plant has water; those of a plug have to leave it first.
+    private double rootLengthM(Plant before, Plant grown, int daysSinceStart, double metFrac) {
+        boolean inPlug = startRootM <= 0 && daysSinceStart <= ROOTING_LAG_DAYS;
+        double gainM = grown.rootLengthM() - before.rootLengthM();
+        return before.rootLengthM() + (inPlug ? 0 : metFrac * gainM);
+    }
+
+    private static Plant withRoots(Plant plant, double rootLengthM) {
+        return new Plant(
+                plant.thermalTimeCd(),
+                plant.leafDryG(),
+                plant.stemDryG(),
+                plant.fruitDryG(),
+                plant.rootDryG(),
+                rootLengthM);
     }
 
     private void noteStages(double atS, int daysSinceStart, EventLog log) {

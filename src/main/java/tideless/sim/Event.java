@@ -31,12 +31,19 @@ public record Event(
         FRESH_SOLUTION,
         FLUSH,
         OUTLET_UNCOVERED,
-        TRAY_DRY,
+        /** Less solution is left than a film that feeds a tenth of the thirst. */
+        DRIED_OUT,
         STRANDED,
         REWETTED,
         WILTED,
         RECOVERED,
         DROWNED,
+        /** Too salty at once for what the roots are used to: wilting by day. */
+        SALT_WILTED,
+        /** Want of oxygen costs a tenth of a day's growth, by the likely figures. */
+        SHORT_OF_AIR,
+        /** It no longer does. */
+        AIR_ENOUGH,
         DIED,
         OVERFLOW_BEGAN,
         PRECIPITATE,

@@ -35,7 +35,7 @@ final class NutrientDemand {
 
     private final double[] wantedMol = new double[Component.COUNT];
 
-    /** Taken up when there is plenty, mol/s. */
+    /** Taken up when there is plenty, mol/s; all nitrogen under nitrate, part of it ammonium. */
     final double[] molPerS = new double[Component.COUNT];
 
     /** Concentration at which half of that is taken up, mol/m3. */
@@ -128,6 +128,5 @@ final class NutrientDemand {
             heldMol[i] += wantedMol[i] * plants;
             molPerS[i] = Math.max(0, debtMol[i] + beyondMol[i] * plants) / Timeline.DAY_S;
         }
-        molPerS[NH4] = traits.nutrition().ammoniumShare() * molPerS[NO3];
     }
 }

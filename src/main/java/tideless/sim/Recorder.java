@@ -5,9 +5,12 @@ import java.util.Arrays;
 import java.util.EnumMap;
 import java.util.List;
 import java.util.Map;
+import java.util.function.IntToDoubleFunction;
 import tideless.rig.Reservoir;
 import tideless.rig.Tray;
+import tideless.solution.Brine;
 import tideless.solution.Component;
+import tideless.solution.ElectricalConductivity;
 import tideless.solution.Meter;
 
 /** Keeps the hourly samples of one run. */
@@ -85,13 +88,14 @@ final class Recorder {
         hour++;
     }
 
-    /** The co2 of the air the meters read in, ppm; NaN for no readings at all. */
-    TrayTrace trayTrace(int index, Tray tray, double co2Ppm) {
+    /** What was recorded of a tray; its meter readings are NaN unless {@code read}. */
+    TrayTrace trayTrace(int index, Tray tray, boolean read) {
         Samples from = trays[index];
+        double[] co2Ppm = from.of[TraySeries.SOLUTION_CO2.ordinal()];
         readMeter(
                 from.mol,
                 from.of[TraySeries.VOLUME.ordinal()],
-                co2Ppm,
+                read ? h -> co2Ppm[h] : null,
                 from.of[TraySeries.EC.ordinal()],
                 from.of[TraySeries.PH.ordinal()]);
         Map<TraySeries, Series> series = new EnumMap<>(TraySeries.class);
@@ -101,13 +105,13 @@ final class Recorder {
         return new TrayTrace(tray, series, seriesOf(from.mol), seriesOf(uptakeMol[index]));
     }
 
-    /** As {@link #trayTrace}. */
+    /** The co2 of the air its meter reads in, ppm; NaN for no readings at all. */
     ReservoirTrace reservoirTrace(int index, Reservoir reservoir, double co2Ppm) {
         Samples from = reservoirs[index];
         readMeter(
                 from.mol,
                 from.of[ReservoirSeries.VOLUME.ordinal()],
-                co2Ppm,
+                Double.isNaN(co2Ppm) ? null : h -> co2Ppm,
                 from.of[ReservoirSeries.EC.ordinal()],
                 from.of[ReservoirSeries.PH.ordinal()]);
         Map<ReservoirSeries, Series> series = new EnumMap<>(ReservoirSeries.class);
@@ -127,13 +131,13 @@ final class Recorder {
 
     // A vessel that nothing entered or left reads as it did an hour ago.
     private static void readMeter(
-            double[][] mol, double[] volume, double co2Ppm, double[] ec, double[] ph) {
-        if (Double.isNaN(co2Ppm)) {
+            double[][] mol, double[] volume, IntToDoubleFunction co2Ppm, double[] ec, double[] ph) {
+        if (co2Ppm == null) {
             Arrays.fill(ec, Double.NaN);
             Arrays.fill(ph, Double.NaN);
             return;
         }
-        Meter meter = new Meter(co2Ppm);
+        Meter meter = new Meter(ElectricalConductivity.AIR_CO2_PPM);
         double[] molPerM3 = new double[mol.length];
         for (int h = 0; h < volume.length; h++) {
             if (!(volume[h] > 0)) {
@@ -141,7 +145,11 @@ final class Recorder {
                 ph[h] = Double.NaN;
                 continue;
             }
-            boolean same = h > 0 && ec[h - 1] > 0;
+            boolean same =
+                    h > 0
+                            && ec[h - 1] > 0
+                            && Math.abs(co2Ppm.applyAsDouble(h) - co2Ppm.applyAsDouble(h - 1))
+                                    <= SAME_CO2_FRAC * co2Ppm.applyAsDouble(h);
             for (int i = 0; i < mol.length; i++) {
                 double value = mol[i][h] / volume[h];
                 same = same && Math.abs(value - molPerM3[i]) <= SAME_FRAC * value;
@@ -157,11 +165,16 @@ final class Recorder {
             for (int i = 0; i < mol.length; i++) {
                 molPerM3[i] = mol[i][h] / volume[h];
             }
+            meter.standIn(co2Ppm.applyAsDouble(h));
             meter.read(molPerM3);
-            ec[h] = meter.ecMsPerCm();
-            ph[h] = meter.ph();
+            boolean known = meter.ionicStrengthMolPerKg() <= Brine.BEYOND_IONIC_STRENGTH;
+            ec[h] = Math.min(Brine.BEYOND_MS_PER_CM, meter.ecMsPerCm());
+            ph[h] = known ? meter.ph() : Double.NaN;
         }
     }
+
+    /** Carbon dioxide that differs by less moves a pH by less than 0.00005. */
+    private static final double SAME_CO2_FRAC = 1e-4;
 
     /** Concentrations that differ by less read the same on any meter; far below its last digit. */
     private static final double SAME_FRAC = 1e-9;

@@ -3,6 +3,8 @@ package tideless.sim;
 import java.util.Arrays;
 import tideless.crop.CropTraits;
 import tideless.crop.RootZone;
+import tideless.crop.Wilting;
+import tideless.rig.Deck;
 import tideless.rig.VesselId;
 
 /**
@@ -19,9 +21,10 @@ final class RootFate {
     private final CropTraits traits;
     private final double cupBottomM;
     private final double depthM;
+    private final Deck deck;
     private final VesselId where;
 
-    private double tipM;
+    private double rootLengthM;
     private boolean stranded;
     private double reserveFrac = 1;
     private boolean wilted;
@@ -29,6 +32,8 @@ final class RootFate {
     private boolean drowned;
     private double drownedS;
     private boolean dead;
+    private Wilting.Recovery recovery = Wilting.Recovery.FULL;
+    private double recoveredAtS;
 
     private final double[] highestOfDayM = new double[MEMORY_DAYS];
     private double highestTodayM;
@@ -36,7 +41,6 @@ final class RootFate {
     private int daysSeen;
 
     // What the day has brought.
-    private double dayStrandedS;
     private double dayDrownedS;
 
     /**
@@ -44,6 +48,7 @@ final class RootFate {
      * @param depthM of the tray, m
      * @param startLevelM level at the start, m
      * @param rootLengthM of the leading roots at the start, m
+     * @param deck it hangs from
      * @param where told with each event
      */
     RootFate(
@@ -52,10 +57,12 @@ final class RootFate {
             double depthM,
             double startLevelM,
             double rootLengthM,
+            Deck deck,
             VesselId where) {
         this.traits = traits;
         this.cupBottomM = cupBottomM;
         this.depthM = depthM;
+        this.deck = deck;
         this.where = where;
         Arrays.fill(highestOfDayM, Double.NEGATIVE_INFINITY);
         highestTodayM = startLevelM;
@@ -64,17 +71,40 @@ final class RootFate {
 
     /** The roots have grown to that length below the cup, m. */
     void reach(double rootLengthM) {
-        tipM = RootZone.tipM(cupBottomM, rootLengthM);
+        this.rootLengthM = rootLengthM;
     }
 
-    /** Height of the root tips, m. */
-    double tipM() {
-        return tipM;
+    private double cupM(double levelM) {
+        return deck.cupBottomM(levelM, depthM, cupBottomM);
+    }
+
+    /** Height of the root tips over a level, m; the level matters below a deck that floats. */
+    double tipM(double levelM) {
+        return RootZone.tipM(cupM(levelM), rootLengthM);
     }
 
     /** Share of the hanging span below a level, 0-1. */
     double wetFrac(double levelM) {
-        return RootZone.wetFrac(cupBottomM, tipM, levelM);
+        return RootZone.wetFrac(cupM(levelM), tipM(levelM), levelM);
+    }
+
+    /** Air between a level and the deck, m. */
+    double airGapM(double levelM) {
+        return deck.undersideM(levelM, depthM) - levelM;
+    }
+
+    /**
+     * Share of all roots, from the deck down to their tips, below a level, 0-1: they fill the cup
+     * and hang from it, evenly; assumed.
+     */
+    double soakedFrac(double levelM) {
+        double spanM = deck.undersideM(levelM, depthM) - tipM(levelM);
+        return spanM > 0 ? Math.max(0, Math.min(1, (levelM - tipM(levelM)) / spanM)) : 1;
+    }
+
+    /** Water that plants without a wet root can live on besides their leaves', m3. */
+    double storeM3(double plants, double rootDryG) {
+        return plants * Wilting.storeM3(deck.cupWaterM3(), rootDryG);
     }
 
     /** Share of the water demand that roots in that level supply, 0-1. */
@@ -112,27 +142,33 @@ final class RootFate {
      * Goes on by a step of living plants.
      *
      * @param levelM at its end, m
+     * @param supplied whether wet roots find water there: more than a film, not too salty
      * @param demandKgPerS water demand of all plants, kg/s
      * @param leafM2 of all plants, m2
+     * @param storeM3 of all plants, as of {@link #storeM3}
+     * @param seedlings whether they were set out within {@link Wilting#SEEDLING_DAYS}
      * @param endS its end, s
      * @param spanS its length, s
      */
     void step(
             double levelM,
+            boolean supplied,
             double demandKgPerS,
             double leafM2,
+            double storeM3,
+            boolean seedlings,
             double endS,
             double spanS,
             EventLog log) {
-        boolean out = levelM <= tipM;
+        boolean out = !supplied || levelM <= tipM(levelM);
         if (out && !stranded) {
             log.add(Event.Kind.STRANDED, endS, where);
         } else if (!out && stranded) {
-            rewet(endS, log);
+            rewet(seedlings, endS, log);
         }
         stranded = out;
         if (stranded) {
-            liveOnReserve(demandKgPerS / leafM2, endS, spanS, log);
+            liveOnReserve(demandKgPerS, leafM2, storeM3, seedlings, endS, spanS, log);
         }
         boolean under = !out && levelM > highestBorneM();
         if (under) {
@@ -143,26 +179,50 @@ final class RootFate {
         drowned = under;
     }
 
-    private void rewet(double endS, EventLog log) {
+    private void rewet(boolean seedlings, double endS, EventLog log) {
         log.add(Event.Kind.REWETTED, endS, where);
-        if (wilted) {
-            wilted = false;
-            wiltedS = 0;
-            log.add(Event.Kind.RECOVERED, endS, where);
-        }
         reserveFrac = 1;
+        if (!wilted) {
+            return;
+        }
+        Wilting.Recovery now =
+                Wilting.recovery(wiltedS / Timeline.HOUR_S, Wilting.lostAfterH(traits, seedlings));
+        if (now.ordinal() >= recovery.ordinal() || recoveryGrowthFrac(endS) >= 1) {
+            recovery = now;
+            recoveredAtS = endS;
+        }
+        wilted = false;
+        wiltedS = 0;
+        log.add(new Event(Event.Kind.RECOVERED, endS, where, 0, 0, Double.NaN, now.title()));
     }
 
-    private void liveOnReserve(double demandKgPerM2S, double endS, double spanS, EventLog log) {
-        reserveFrac -= spanS / RootZone.dryReserveS(traits, demandKgPerM2S);
-        dayStrandedS += spanS;
+    /** Growth that wilting gone by leaves at an instant, 0-1. */
+    double recoveryGrowthFrac(double atS) {
+        return Wilting.growthFrac(recovery, (atS - recoveredAtS) / Timeline.DAY_S);
+    }
+
+    private void liveOnReserve(
+            double demandKgPerS,
+            double leafM2,
+            double storeM3,
+            boolean seedlings,
+            double endS,
+            double spanS,
+            EventLog log) {
+        double leastM3PerS = leafM2 * RootZone.LEAST_LOSS_M_PER_S;
+        double standsS =
+                RootZone.dryReserveS(traits, leafM2 > 0 ? demandKgPerS / leafM2 : 0)
+                        + Wilting.standsS(
+                                storeM3,
+                                Math.max(leastM3PerS, demandKgPerS / TrayRun.WATER_KG_PER_M3));
+        reserveFrac -= spanS / standsS;
         if (reserveFrac <= 0 && !wilted) {
             wilted = true;
             log.add(Event.Kind.WILTED, endS, where);
         }
         if (wilted) {
             wiltedS += spanS;
-            if (wiltedS >= RootZone.wiltToDeathS(traits)) {
+            if (wiltedS >= Wilting.lostAfterH(traits, seedlings) * Timeline.HOUR_S) {
                 die(endS, log);
             }
         }
@@ -175,8 +235,10 @@ final class RootFate {
         }
         drownedS += spanS;
         dayDrownedS += spanS;
-        boolean noneInAir = levelM >= cupBottomM;
-        if (noneInAir && drownedS >= traits.roots().drownedDeathDays() * Timeline.DAY_S) {
+        boolean noneInAir = levelM >= cupM(levelM);
+        if (deck.drowningKills()
+                && noneInAir
+                && drownedS >= traits.roots().drownedDeathDays() * Timeline.DAY_S) {
             die(endS, log);
         } else if (drownedS >= MEMORY_DAYS * Timeline.DAY_S) {
             highestTodayM = levelM; // new water roots have taken over
@@ -185,7 +247,8 @@ final class RootFate {
         return true;
     }
 
-    private void die(double atS, EventLog log) {
+    /** Ends the plants' lives. */
+    void die(double atS, EventLog log) {
         if (!dead) {
             dead = true;
             log.add(Event.Kind.DIED, atS, where);
@@ -210,18 +273,12 @@ final class RootFate {
         daysSeen++;
     }
 
-    /** How long they were stranded since {@link #clearDay}, s. */
-    double dayStrandedS() {
-        return dayStrandedS;
-    }
-
     /** How long they were drowned since {@link #clearDay}, s. */
     double dayDrownedS() {
         return dayDrownedS;
     }
 
     void clearDay() {
-        dayStrandedS = 0;
         dayDrownedS = 0;
     }
 }

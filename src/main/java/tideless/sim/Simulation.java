@@ -31,11 +31,17 @@ public final class Simulation {
         air = surroundings.air;
         Composition feed = scenario.feed().composition();
         meters = new Meter[scenario.trays().size()];
-        Arrays.setAll(meters, i -> new Meter(air.solutionCo2Ppm));
+        Arrays.setAll(meters, i -> new Meter(air.co2Ppm[0]));
         double startC = air.tempC[0];
         feedOf = new ReservoirRun[scenario.trays().size()];
         for (int i = 0; i < scenario.trays().size(); i++) {
-            trays.add(new TrayRun(scenario.trays().get(i), i, startC));
+            trays.add(
+                    new TrayRun(
+                            scenario.trays().get(i),
+                            i,
+                            startC,
+                            new RootAir(air.pressurePa, startC, keepsSeries),
+                            air.solutionCo2Ppm));
         }
         for (int i = 0; i < scenario.reservoirs().size(); i++) {
             Reservoir reservoir = scenario.reservoirs().get(i);
@@ -142,7 +148,7 @@ public final class Simulation {
                 double atS = timeline.instantS[step + 1];
                 int day = (int) FastMath.round(atS / Timeline.DAY_S);
                 for (TrayRun tray : trays) {
-                    tray.growOvernight(atS, day, meters[tray.index], log);
+                    tray.growOvernight(atS, day, log);
                 }
             }
         }
@@ -150,9 +156,10 @@ public final class Simulation {
 
     /** Once a day: crystals take hours to days to grow; assumed. */
     private void settle(double atS) {
-        double co2Ppm = air.solutionCo2Ppm;
+        double co2Ppm = air.co2Ppm[0];
         for (TrayRun t : trays) {
-            t.precipitate.settle(t.salts.mol, t.water.m3, t.tempC, co2Ppm, atS, t.tray.id(), log);
+            t.precipitate.settle(
+                    t.salts.mol, t.water.m3, t.tempC, t.solutionCo2Ppm(), atS, t.tray.id(), log);
         }
         for (ReservoirRun r : reservoirs) {
             r.precipitate.settle(r.mol, r.water.m3, r.tempC, co2Ppm, atS, r.reservoir.id(), log);
@@ -175,10 +182,10 @@ public final class Simulation {
         Stock start = Stock.of(trays, reservoirs);
         goThrough();
         Stock end = Stock.of(trays, reservoirs);
-        double co2Ppm = read ? air.solutionCo2Ppm : Double.NaN;
+        double co2Ppm = read ? air.co2Ppm[0] : Double.NaN;
         List<TrayTrace> trayTraces = new ArrayList<>();
         for (Tray tray : scenario.trays()) {
-            trayTraces.add(recorder.trayTrace(trayTraces.size(), tray, co2Ppm));
+            trayTraces.add(recorder.trayTrace(trayTraces.size(), tray, read));
         }
         List<ReservoirTrace> reservoirTraces = new ArrayList<>();
         for (Reservoir reservoir : scenario.reservoirs()) {

@@ -13,7 +13,7 @@ record Stock(double waterM3, double[] mol) {
         for (TrayRun tray : trays) {
             water += tray.water.m3;
             for (int i = 0; i < mol.length; i++) {
-                mol[i] += tray.salts.mol[i];
+                mol[i] += tray.salts.mol[i] + tray.salts.driedMol[i];
             }
         }
         for (ReservoirRun reservoir : reservoirs) {

@@ -1,11 +1,17 @@
 package tideless.sim;
 
+import tideless.crop.CropTraits;
+import tideless.crop.Osmosis;
+import tideless.crop.RootBreathing;
+import tideless.crop.Wilting;
 import tideless.rig.Filling;
 import tideless.rig.Lamp;
 import tideless.rig.Planting;
 import tideless.rig.Shape;
 import tideless.rig.Tray;
+import tideless.solution.Brine;
 import tideless.solution.Composition;
+import tideless.solution.ElectricalConductivity;
 import tideless.solution.Meter;
 
 /**
@@ -18,11 +24,22 @@ final class TrayRun {
     /** Density of the solution, kg/m3: water at 20 degC; Kell (1975). Salts add 0.1-0.2 %. */
     static final double WATER_KG_PER_M3 = 998.2;
 
+    /** Share of the demand met by depth below which a tray is called dried out; assumed. */
+    private static final double DRY_FRAC = 0.1;
+
+    /** Growth left by dissolved oxygen below which a tray is called short of air; assumed. */
+    private static final double SHORT_OF_AIR_FRAC = 0.90;
+
+    /** The same above which it no longer is; assumed. */
+    private static final double AIR_ENOUGH_FRAC = 0.95;
+
     final Tray tray;
     final int index;
     private final Planting planting;
     private final CropStand crop; // null when the water demand was measured
     private final RootFate roots; // likewise
+    private final RootDay rootDay = new RootDay();
+    final RootAir air;
 
     // Water and what is in it.
     final VesselWater water;
@@ -32,6 +49,13 @@ final class TrayRun {
     boolean spills;
     private double shutM3;
     private boolean dry;
+    private final double statedCo2Ppm; // 0 to work it out
+    private double solutionCo2Ppm = ElectricalConductivity.AIR_CO2_PPM;
+    private double saltMsPerCm;
+    private double usedToMsPerCm;
+    private boolean saltWilted;
+    private boolean shortOfAir;
+    private double bearableM3;
 
     // What the step brought, for the recorder.
     double waterDemandM3;
@@ -63,13 +87,20 @@ final class TrayRun {
     double drainedM3;
     double spiltTotalM3;
 
-    TrayRun(Tray tray, int index, double startTempC) {
+    /**
+     * @param air oxygen of its solution
+     * @param climateCo2Ppm carbon dioxide a climate states for all solutions, ppm; 0 for none
+     */
+    TrayRun(Tray tray, int index, double startTempC, RootAir air, double climateCo2Ppm) {
         this.tray = tray;
         this.index = index;
         planting = tray.planting();
         Shape shape = tray.shape();
         water = new VesselWater(shape.volumeM3(tray.startLevelM()));
         tempC = startTempC;
+        this.air = air;
+        double ownCo2Ppm = tray.deck().solutionCo2Ppm();
+        statedCo2Ppm = ownCo2Ppm > 0 ? ownCo2Ppm : climateCo2Ppm;
         if (tray.filling() instanceof Filling.ByValve valve) {
             shutM3 = shape.volumeM3(valve.settingM());
         }
@@ -83,6 +114,7 @@ final class TrayRun {
                             shape.depthM(),
                             tray.startLevelM(),
                             crop.plant().rootLengthM(),
+                            tray.deck(),
                             tray.id());
         } else {
             crop = null;
@@ -93,6 +125,7 @@ final class TrayRun {
                         water.m3,
                         tray.startLiquid().composition(),
                         crop == null ? NutrientDemand.withTheWater() : crop.nutrients);
+        usedToMsPerCm = salts.equivalentMsPerCm(water.m3);
     }
 
     double levelM() {
@@ -100,7 +133,7 @@ final class TrayRun {
     }
 
     double rootTipM() {
-        return roots == null ? 0 : roots.tipM();
+        return roots == null ? 0 : roots.tipM(levelM());
     }
 
     double wetRootFrac() {
@@ -109,6 +142,11 @@ final class TrayRun {
 
     double leafAreaIndex() {
         return crop == null ? 0 : crop.leafAreaIndex();
+    }
+
+    /** Carbon dioxide the solution stands with, ppm. */
+    double solutionCo2Ppm() {
+        return solutionCo2Ppm;
     }
 
     boolean lives() {
@@ -157,7 +195,10 @@ final class TrayRun {
 
         double airC = air.tempC[step];
         waterDemandM3 = waterDemandM3PerS(timeS, spanS, par, infrared, air, step) * spanS;
-        transpirationM3PerS = waterDemandM3 / spanS * supplyFrac();
+        saltMsPerCm = salts.equivalentMsPerCm(water.m3);
+        double borneFrac = borneFrac();
+        bearableM3 = waterDemandM3 * borneFrac;
+        transpirationM3PerS = waterDemandM3 / spanS * Math.min(borneFrac, supplyFrac());
 
         double uncovered = crop == null ? 1 : crop.lightPassedFrac();
         gainW = VesselHeat.gainW(tray.shape(), tray.openAreaM2(), uncovered * (par + infrared));
@@ -193,10 +234,29 @@ final class TrayRun {
     }
 
     private double supplyFrac() {
-        if (water.m3 <= 0) {
-            return 0;
+        double levelM = levelM();
+        double depthFrac = depthFrac(levelM);
+        return roots == null ? depthFrac : Math.min(depthFrac, roots.supplyFrac(levelM));
+    }
+
+    /** Share of the demand that a depth of solution supplies, 0-1: a film feeds nobody. */
+    private static double depthFrac(double levelM) {
+        return Math.max(0, Math.min(1, levelM / Brine.FILM_M - 1));
+    }
+
+    /** Share of the demand that salt and want of oxygen leave to wet roots, 0-1. */
+    private double borneFrac() {
+        if (!lives()) {
+            return 1;
         }
-        return roots == null ? 1 : roots.supplyFrac(levelM());
+        CropTraits traits = crop.traits();
+        double salt =
+                Osmosis.waterFrac(
+                        traits.salinity().thresholdMsPerCm(),
+                        traits.response().saltThirstFallFrac(),
+                        saltMsPerCm);
+        double breath = RootBreathing.waterFrac(traits.response(), air.likelyGPerM3(), tempC);
+        return salt * RootBreathing.ofPlant(breath, roots.soakedFrac(levelM()));
     }
 
     /**
@@ -227,41 +287,105 @@ final class TrayRun {
 
     /** Ends the step: salts, heat, and the plants' clocks. */
     void end(
-            int step, double timeS, double spanS, AirSeries air, double inflowTempC, EventLog log) {
+            int step,
+            double timeS,
+            double spanS,
+            AirSeries airs,
+            double inflowTempC,
+            EventLog log) {
         transpirationTotalM3 += transpirationM3;
         evaporationTotalM3 += evaporationM3;
         spiltTotalM3 += spillM3;
         double midM3 = 0.5 * (stepStartM3 + water.m3);
         if (midM3 > 0) {
             salts.end(stepStartM3, water.m3, transpirationM3, spanS);
-            moveHeat(midM3, air.tempC[step], inflowTempC, spanS);
-            if (!Double.isNaN(air.solutionTempC[step])) {
-                tempC = air.solutionTempC[step]; // measured
+            moveHeat(midM3, airs.tempC[step], inflowTempC, spanS);
+            if (!Double.isNaN(airs.solutionTempC[step])) {
+                tempC = airs.solutionTempC[step]; // measured
             }
         } else {
             salts.endDry();
-            tempC = air.tempC[step];
+            tempC = airs.tempC[step];
         }
+        double levelM = levelM();
+        salts.settleFilm(water.m3, levelM);
         double endS = timeS + spanS;
-        if (water.m3 <= 0 && !dry) {
-            dry = true;
-            log.add(Event.Kind.TRAY_DRY, endS, tray.id());
-        } else if (water.m3 > 0) {
-            dry = false;
-        }
+        noteDryness(levelM, endS, log);
+        breathe(levelM, spanS);
+        solutionCo2Ppm =
+                statedCo2Ppm > 0
+                        ? statedCo2Ppm
+                        : crop == null
+                                ? airs.co2Ppm[step]
+                                : air.carbonDioxidePpm(airs.co2Ppm[step], tempC);
         if (crop != null) {
-            tendPlants(endS, spanS, log);
+            tendPlants(levelM, endS, spanS, log);
         }
     }
 
-    private void tendPlants(double endS, double spanS, EventLog log) {
+    private void noteDryness(double levelM, double endS, EventLog log) {
+        double fed = depthFrac(levelM);
+        if (fed < DRY_FRAC && !dry) {
+            dry = true;
+            log.add(Event.Kind.DRIED_OUT, endS, tray.id());
+        } else if (fed > 2 * DRY_FRAC) {
+            dry = false;
+        }
+    }
+
+    private void breathe(double levelM, double spanS) {
+        boolean rooted = crop != null && !crop.isHarvested();
+        air.step(
+                water.m3,
+                tray.shape().areaM2(levelM),
+                rooted ? roots.airGapM(levelM) : tray.shape().depthM() - levelM,
+                tempC,
+                rooted ? roots.soakedFrac(levelM) * crop.rootDryG() : 0,
+                inflowM3,
+                spanS);
+    }
+
+    private void tendPlants(double levelM, double endS, double spanS, EventLog log) {
         crop.transpired(transpirationM3);
-        double levelM = levelM();
         if (lives()) {
             double demandKgPerS = waterDemandM3 * WATER_KG_PER_M3 / spanS;
-            roots.step(levelM, demandKgPerS, crop.leafM2(), endS, spanS, log);
+            boolean supplied =
+                    depthFrac(levelM) >= DRY_FRAC && saltMsPerCm < Osmosis.NO_UPTAKE_MS_PER_CM;
+            roots.step(
+                    levelM,
+                    supplied,
+                    demandKgPerS,
+                    crop.leafM2(),
+                    roots.storeM3(crop.plants(), crop.plant().rootDryG()),
+                    endS <= Wilting.SEEDLING_DAYS * Timeline.DAY_S,
+                    endS,
+                    spanS,
+                    log);
+            bear(levelM, endS, spanS, log);
         }
         roots.meet(levelM);
+    }
+
+    // What this step's root zone leaves of growth.
+    private void bear(double levelM, double endS, double spanS, EventLog log) {
+        CropTraits traits = crop.traits();
+        boolean shocked = saltMsPerCm > usedToMsPerCm + Osmosis.WILTING_RISE_MS_PER_CM;
+        if (shocked && !saltWilted) {
+            log.add(Event.Kind.SALT_WILTED, endS, tray.id());
+        }
+        saltWilted = shocked;
+        usedToMsPerCm = Osmosis.usedToMsPerCm(usedToMsPerCm, saltMsPerCm, spanS);
+        boolean stopped = shocked || saltMsPerCm >= traits.response().saltStopsMsPerCm();
+        double breath = RootBreathing.growthFrac(traits.response(), air.likelyGPerM3(), tempC);
+        rootDay.add(
+                saltMsPerCm,
+                stopped ? 0 : traits.salinity().growthFrac(saltMsPerCm),
+                RootBreathing.ofPlant(breath, roots.soakedFrac(levelM)),
+                RootBreathing.airRootFrac(roots.airGapM(levelM), crop.coverFrac()),
+                tempC,
+                bearableM3,
+                transpirationM3,
+                spanS);
     }
 
     private void moveHeat(double midM3, double airC, double inflowTempC, double spanS) {
@@ -280,26 +404,42 @@ final class TrayRun {
     }
 
     /** Grows the plants by the day that has just ended. */
-    void growOvernight(double atS, int daysSinceStart, Meter meter, EventLog log) {
+    void growOvernight(double atS, int daysSinceStart, EventLog log) {
         if (crop == null) {
             return;
         }
         roots.endDay(levelM());
         if (lives()) {
-            boolean wet = water.m3 > 0;
+            noteBreath(atS, log);
+            if (daysSinceStart <= Wilting.SEEDLING_DAYS
+                    && rootDay.saltMsPerCm() > Osmosis.SEEDLING_DEATH_MS_PER_CM) {
+                roots.die(atS, log);
+            }
             crop.endDay(
                     atS,
                     daysSinceStart,
-                    wet ? ecMsPerCm(meter) : Double.NaN,
-                    wet ? salts.concentrations(water.m3) : null,
-                    roots.dayStrandedS(),
+                    water.m3 > 0 ? salts.concentrations(water.m3) : null,
+                    rootDay,
                     roots.dayDrownedS(),
+                    roots.recoveryGrowthFrac(atS),
                     log);
             roots.reach(crop.plant().rootLengthM());
         } else {
             crop.endIdleDay();
         }
         roots.clearDay();
+        rootDay.clear();
+    }
+
+    private void noteBreath(double atS, EventLog log) {
+        double left = rootDay.airFrac();
+        if (left < SHORT_OF_AIR_FRAC && !shortOfAir) {
+            shortOfAir = true;
+            log.add(Event.Kind.SHORT_OF_AIR, atS, tray.id());
+        } else if (left > AIR_ENOUGH_FRAC && shortOfAir) {
+            shortOfAir = false;
+            log.add(Event.Kind.AIR_ENOUGH, atS, tray.id());
+        }
     }
 
     double ecMsPerCm(Meter meter) {

@@ -2,6 +2,9 @@ package tideless.sim;
 
 import java.util.Arrays;
 import org.apache.commons.math3.util.FastMath;
+import tideless.crop.NitrogenUptake;
+import tideless.crop.Osmosis;
+import tideless.solution.Brine;
 import tideless.solution.Component;
 import tideless.solution.Composition;
 
@@ -12,20 +15,31 @@ import tideless.solution.Composition;
 final class TraySalts {
     private static final int NO3 = Component.NO3.ordinal();
     private static final int NH4 = Component.NH4.ordinal();
+    private static final int CL = Component.CL.ordinal(); // the last of the ions
 
     /** Of each component in nearly neutral solution, phosphate as H2PO4-. */
     private static final int[] CHARGE = charges();
 
     /**
-     * Free acid beyond which roots take no cations without anions, mol/m3: pH 4, below which
-     * cations leak out of roots (Arnon, Fratzke and Johnson 1942, from memory).
+     * Free acid beyond which roots take no potassium, calcium and magnesium without anions, mol/m3:
+     * pH 4.6. Plants fed with ammonium hold less of these (common knowledge); below pH 4 they leak
+     * out of roots (Arnon, Fratzke and Johnson 1942, from memory). A quarter to three quarters of
+     * ammonium held tomato's solution at 4.5 where ammonium alone brought it to 3 (abstract, 2021).
      */
-    private static final double ACID_BORNE_MOL_PER_M3 = 0.1;
+    private static final double ACID_BORNE_MOL_PER_M3 = 0.025;
+
+    /** Depth below which a film may come to its solubility, m; assumed. */
+    private static final double DRIES_BELOW_M = 5e-3;
 
     private final NutrientDemand demand;
 
     /** Dissolved, mol. */
     final double[] mol = new double[Component.COUNT];
+
+    /** Dried on the floor, mol: it dissolves again as soon as there is water for it. */
+    final double[] driedMol = new double[Component.COUNT];
+
+    private boolean anyDried;
 
     /** Come in during the step and not yet among {@link #mol}. */
     final double[] stepInMol = new double[Component.COUNT];
@@ -133,7 +147,7 @@ final class TraySalts {
         double midM3 = 0.5 * (startM3 + endM3);
         double acidBefore = freeAcidMol(stepInMol);
         double transpirationM3PerS = transpirationM3 / spanS;
-        double nitrateSpared = ammoniumUptakeMolPerS(mol[NH4] / midM3);
+        double nitrateSpared = preferAmmonium(midM3);
         for (int i = 0; i < mol.length; i++) {
             double asked = demand.molPerS[i];
             double pass = demand.passFrac[i] * transpirationM3PerS;
@@ -159,13 +173,54 @@ final class TraySalts {
         demand.meet(stepUptakeMol);
     }
 
-    private double ammoniumUptakeMolPerS(double molPerM3) {
-        return demand.molPerS[NH4] > 0
-                ? demand.molPerS[NH4] * molPerM3 / (demand.halfMolPerM3[NH4] + molPerM3)
-                : 0;
+    // Of the nitrogen asked for, what is asked as ammonium, and what is taken of that, mol/s.
+    private double preferAmmonium(double midM3) {
+        if (!(demand.molPerS[NO3] > 0)) {
+            demand.molPerS[NH4] = 0;
+            return 0;
+        }
+        double molPerM3 = mol[NH4] / midM3;
+        demand.molPerS[NH4] =
+                demand.molPerS[NO3]
+                        * NitrogenUptake.ammoniumFrac(
+                                molPerM3, mol[NO3] / midM3, NitrogenUptake.AMMONIUM_PREFERENCE)
+                        * NitrogenUptake.ammoniumAtAcidFrac(freeAcidMol(null) / midM3);
+        return demand.molPerS[NH4] * molPerM3 / (demand.halfMolPerM3[NH4] + molPerM3);
     }
 
-    // Cations taken without anions are paid for with protons; in acid solution roots cannot.
+    /** EC that the sum of the ions stands for, mS/cm; 0 in a dry tray. */
+    double equivalentMsPerCm(double volumeM3) {
+        if (!(volumeM3 > 0)) {
+            return 0;
+        }
+        double ions = 0;
+        for (int i = 0; i <= CL; i++) {
+            ions += mol[i];
+        }
+        return Osmosis.equivalentMsPerCm(ions / volumeM3);
+    }
+
+    /** Lets dry what a film cannot hold, and dissolves again what it can. */
+    void settleFilm(double volumeM3, double levelM) {
+        if (!anyDried && levelM >= DRIES_BELOW_M) {
+            return;
+        }
+        for (int i = 0; i < mol.length; i++) {
+            mol[i] += driedMol[i];
+            driedMol[i] = 0;
+        }
+        double kept = volumeM3 > 0 ? Brine.dissolvedFrac(mol, volumeM3) : 0;
+        anyDried = kept < 1;
+        for (int i = 0; anyDried && i < mol.length; i++) {
+            double dissolved = kept * mol[i];
+            driedMol[i] = mol[i] - dissolved;
+            mol[i] = dissolved;
+        }
+    }
+
+    // Cations taken without anions are paid for with protons; in acid solution roots cannot. What
+    // is
+    // taken for its nitrogen is taken all the same.
     private void giveBackCations(double mostAcidMol) {
         double tooAcid = freeAcidMol(null) - mostAcidMol;
         if (!(tooAcid > 0)) {
@@ -173,14 +228,14 @@ final class TraySalts {
         }
         double cations = 0;
         for (int i = 0; i < mol.length; i++) {
-            cations += Math.max(0, CHARGE[i]) * stepUptakeMol[i];
+            cations += i == NH4 ? 0 : Math.max(0, CHARGE[i]) * stepUptakeMol[i];
         }
         if (!(cations > 0)) {
             return;
         }
         double back = Math.min(1, tooAcid / cations);
         for (int i = 0; i < mol.length; i++) {
-            if (CHARGE[i] > 0) {
+            if (CHARGE[i] > 0 && i != NH4) {
                 mol[i] += back * stepUptakeMol[i];
                 stepUptakeMol[i] -= back * stepUptakeMol[i];
             }

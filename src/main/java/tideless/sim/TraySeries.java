@@ -146,10 +146,50 @@ public enum TraySeries implements HourlySeries {
             "highest level the roots bear without drowning",
             Kind.STATE,
             (run, air, step) -> run.highestBorneM()),
+    /** m3 in the hour. */
+    UNMET_THIRST(
+            "unmet_thirst",
+            "L/h",
+            1000,
+            "thirst that no wet root met: no water, a film, too salty, short of air",
+            Kind.FLOW,
+            (run, air, step) -> Math.max(0, run.waterDemandM3 - run.transpirationM3)),
+    /** g/m3. */
+    OXYGEN(
+            "oxygen",
+            "mg/L",
+            1,
+            "dissolved oxygen, likely; known to within a factor of some six",
+            Kind.STATE,
+            (run, air, step) -> run.air.likelyGPerM3()),
+    /** g/m3. */
+    OXYGEN_POOREST(
+            "oxygen_poorest",
+            "mg/L",
+            1,
+            "dissolved oxygen with every figure at its poor end",
+            Kind.STATE,
+            (run, air, step) -> run.air.poorestGPerM3()),
+    /** g/m3. */
+    OXYGEN_RICHEST(
+            "oxygen_richest",
+            "mg/L",
+            1,
+            "dissolved oxygen with every figure at its rich end",
+            Kind.STATE,
+            (run, air, step) -> run.air.richestGPerM3()),
+    /** ppm. */
+    SOLUTION_CO2(
+            "solution_co2",
+            "ppm",
+            1,
+            "carbon dioxide of the air the solution is at rest with",
+            Kind.STATE,
+            (run, air, step) -> run.solutionCo2Ppm()),
     /** mS/cm at 25 degC; NaN in a dry tray. */
     EC("ec_25C", "mS/cm", 1, "EC of the solution at 25 degC", Kind.METER, null),
-    /** pH in contact with the air; NaN in a dry tray. */
-    PH("ph", "pH", 1, "pH of the solution in contact with the air", Kind.METER, null);
+    /** pH in contact with {@link #SOLUTION_CO2}; NaN in a dry tray and in a brine. */
+    PH("ph", "pH", 1, "pH of the solution with its own carbon dioxide", Kind.METER, null);
 
     /** How a value is read at the end of a step. */
     @FunctionalInterface

@@ -95,6 +95,7 @@ final class VisitRules {
                 || !FlushRule.mayChange(tray.tray, tray.water.m3)) {
             return;
         }
+        meters[tray.index].standIn(tray.solutionCo2Ppm());
         double ec = tray.ecMsPerCm(meters[tray.index]);
         double high = tray.tray.limits().ecHighMsPerCm();
         double lean =

@@ -19,7 +19,7 @@ public final class Meter {
     private static final double READING = 1e-10;
 
     private final SpeciationSolver solver = new SpeciationSolver(READING);
-    private final double co2Atm;
+    private double co2Atm;
     private final double[] brine = new double[Component.COUNT];
     private double ecMsPerCm = Double.NaN;
     private double ph = Double.NaN;
@@ -28,6 +28,15 @@ public final class Meter {
      * @param co2Ppm CO2 in the air, parts per million by volume at one standard atmosphere
      */
     public Meter(double co2Ppm) {
+        standIn(co2Ppm);
+    }
+
+    /**
+     * Carries on in other air.
+     *
+     * @param co2Ppm as of {@link #Meter}
+     */
+    public void standIn(double co2Ppm) {
         if (!(co2Ppm >= 0 && co2Ppm <= 1e6)) {
             throw new IllegalArgumentException("co2Ppm must lie in 0 to 1e6, was " + co2Ppm);
         }

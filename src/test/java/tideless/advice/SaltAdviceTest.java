@@ -7,6 +7,7 @@ import java.nio.file.Path;
 import java.util.List;
 import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.Test;
+import tideless.rig.Deck;
 import tideless.rig.Limits;
 import tideless.rig.Scenario;
 import tideless.rig.Tray;
@@ -35,13 +36,15 @@ class SaltAdviceTest {
         Limits was = t.limits();
         Tray tight =
                 t.withLimits(
-                        new Limits(
-                                was.ecLowMsPerCm(),
-                                was.ecHighMsPerCm(),
-                                was.phLow(),
-                                was.phHigh(),
-                                SODIUM_HIGH,
-                                was.chlorideHighMolPerM3()));
+                                new Limits(
+                                        was.ecLowMsPerCm(),
+                                        was.ecHighMsPerCm(),
+                                        was.phLow(),
+                                        was.phHigh(),
+                                        SODIUM_HIGH,
+                                        was.chlorideHighMolPerM3()))
+                        // In the room's own air, so that lime falls out at all.
+                        .with(Deck.PLAIN.withSolutionCo2Ppm(420));
         trace = Simulation.run(s.withTrays(List.of(tight)));
         warnings = Advisor.advise(trace, trace).warnings();
     }

@@ -25,6 +25,7 @@ import tideless.advice.Unit;
 import tideless.advice.Verdict;
 import tideless.advice.Warning;
 import tideless.rig.Climate;
+import tideless.rig.Deck;
 import tideless.rig.Filling;
 import tideless.rig.Lamp;
 import tideless.rig.Limits;
@@ -127,7 +128,8 @@ final class MadeUpForecast {
                             new Planting.MeasuredThirst(names.get(i), 6 + i, Thirst.constant(1e-8)),
                             filling,
                             new Lamp(240, 2.4, 0.2, 21600, 79200),
-                            new Limits(1.0 + 0.2 * (i % 3), 1.8 + 0.4 * (i % 3), 5.5, 6.5, 4, 4));
+                            new Limits(1.0 + 0.2 * (i % 3), 1.8 + 0.4 * (i % 3), 5.5, 6.5, 4, 4),
+                            Deck.PLAIN);
             trays.add(tray);
             trayTraces.add(trayTrace(tray, i, outflow));
         }
@@ -299,6 +301,11 @@ final class MadeUpForecast {
         series.put(TraySeries.USED_TO_LEVEL, Series.of(usedTo));
         series.put(TraySeries.EC, Series.of(ec));
         series.put(TraySeries.PH, Series.of(ph));
+        series.put(TraySeries.UNMET_THIRST, flat(0));
+        series.put(TraySeries.OXYGEN, flat(6.5));
+        series.put(TraySeries.OXYGEN_POOREST, flat(1.2));
+        series.put(TraySeries.OXYGEN_RICHEST, flat(8.4));
+        series.put(TraySeries.SOLUTION_CO2, flat(2500));
         return new TrayTrace(tray, series, mol(volume), mol(new double[hours]));
     }
 

@@ -25,7 +25,7 @@ final class EngineRun {
     EngineRun(RandomRig rig, double bendMost, boolean refillsWhenEmpty) {
         this.rig = rig;
         for (int i = 0; i < rig.trays.size(); i++) {
-            trays.add(new TrayRun(rig.trays.get(i), i, TEMP_C));
+            trays.add(new TrayRun(rig.trays.get(i), i, TEMP_C, Rigs.air(TEMP_C), 0));
         }
         reservoir = new ReservoirRun(rig.reservoir, 0, Rigs.FEED, TEMP_C);
         feed = new GravityFeed(reservoir, trays, refillsWhenEmpty, Rigs.START, bendMost);

@@ -8,6 +8,7 @@ import net.jqwik.api.Example;
 import net.jqwik.api.ForAll;
 import net.jqwik.api.Property;
 import net.jqwik.api.constraints.DoubleRange;
+import tideless.rig.Deck;
 import tideless.rig.Scenario;
 import tideless.rig.Tray;
 import tideless.scenario.Reading;
@@ -38,7 +39,8 @@ class ExhaustionProperties {
                         t.planting(),
                         t.filling(),
                         t.lamp(),
-                        t.limits());
+                        t.limits(),
+                        Deck.PLAIN);
         Trace trace =
                 Simulation.run(
                         new Scenario(

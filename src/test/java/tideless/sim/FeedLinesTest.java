@@ -10,6 +10,7 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 import tideless.physics.LiquidWater;
+import tideless.rig.Deck;
 import tideless.rig.Filling;
 import tideless.rig.Lamp;
 import tideless.rig.Reservoir;
@@ -196,7 +197,8 @@ class FeedLinesTest {
                 Rigs.drinking(1),
                 valve,
                 Lamp.NONE,
-                Rigs.WIDE);
+                Rigs.WIDE,
+                Deck.PLAIN);
     }
 
     private static FeedWater water(Reservoir reservoir, List<Tray> trays) {

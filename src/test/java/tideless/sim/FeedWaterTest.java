@@ -12,6 +12,7 @@ import org.junit.jupiter.params.provider.ValueSource;
 import tideless.physics.Draining;
 import tideless.physics.LiquidWater;
 import tideless.physics.TubeFlow;
+import tideless.rig.Deck;
 import tideless.rig.Filling;
 import tideless.rig.Lamp;
 import tideless.rig.Reservoir;
@@ -87,7 +88,8 @@ class FeedWaterTest {
                         Rigs.drinking(1),
                         valve,
                         Lamp.NONE,
-                        Rigs.WIDE);
+                        Rigs.WIDE,
+                        Deck.PLAIN);
         FeedWater water =
                 new FeedWater(
                         reservoir,

@@ -4,6 +4,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.OptionalDouble;
 import java.util.SplittableRandom;
+import tideless.rig.Deck;
 import tideless.rig.Filling;
 import tideless.rig.Lamp;
 import tideless.rig.Reservoir;
@@ -203,7 +204,8 @@ final class RandomRig {
                 Rigs.drinking(1),
                 valve,
                 Lamp.NONE,
-                Rigs.WIDE);
+                Rigs.WIDE,
+                Deck.PLAIN);
     }
 
     private static double between(SplittableRandom random, double low, double high) {

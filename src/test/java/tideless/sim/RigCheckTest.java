@@ -11,6 +11,7 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 import org.junit.jupiter.params.provider.ValueSource;
+import tideless.rig.Deck;
 import tideless.rig.Filling;
 import tideless.rig.Lamp;
 import tideless.rig.Planting;
@@ -69,7 +70,8 @@ class RigCheckTest {
                 planting,
                 valve,
                 Lamp.NONE,
-                Rigs.WIDE);
+                Rigs.WIDE,
+                Deck.PLAIN);
     }
 
     private static RigCheck check(Reservoir reservoir, Tray... trays) {

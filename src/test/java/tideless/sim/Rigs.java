@@ -6,6 +6,7 @@ import java.util.List;
 import java.util.OptionalDouble;
 import java.util.Set;
 import tideless.rig.Climate;
+import tideless.rig.Deck;
 import tideless.rig.Filling;
 import tideless.rig.Lamp;
 import tideless.rig.Limits;
@@ -84,7 +85,8 @@ public final class Rigs {
                 planting,
                 filling,
                 Lamp.NONE,
-                WIDE);
+                WIDE,
+                Deck.PLAIN);
     }
 
     /** The same with another inside. */
@@ -138,7 +140,8 @@ public final class Rigs {
                 tray.planting(),
                 tray.filling(),
                 tray.lamp(),
-                tray.limits());
+                tray.limits(),
+                Deck.PLAIN);
     }
 
     public static Planting drinking(double litresPerDay) {
@@ -173,5 +176,10 @@ public final class Rigs {
 
     public static Visits onWeekdays(DayOfWeek... days) {
         return new Visits(Set.of(days), 8 * 3600, List.of(), Visits.Flush.NEVER);
+    }
+
+    /** Air of a solution at one standard atmosphere. */
+    static RootAir air(double tempC) {
+        return new RootAir(101_325, tempC, false);
     }
 }

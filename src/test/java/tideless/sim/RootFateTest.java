@@ -9,6 +9,7 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.ValueSource;
 import tideless.crop.CropTraits;
+import tideless.rig.Deck;
 import tideless.rig.VesselId;
 import tideless.scenario.Crops;
 
@@ -35,9 +36,15 @@ class RootFateTest {
     private final EventLog log = new EventLog();
     private RootFate roots = standing(WET_M);
     private double atS;
+    private boolean supplied = true;
+    private boolean seedlings;
 
     private static RootFate standing(double levelM) {
-        return new RootFate(TOMATO, CUP_M, DEPTH_M, levelM, ROOT_M, VesselId.tray("t"));
+        return standing(levelM, Deck.PLAIN.withDrowningKills(true));
+    }
+
+    private static RootFate standing(double levelM, Deck deck) {
+        return new RootFate(TOMATO, CUP_M, DEPTH_M, levelM, ROOT_M, deck, VesselId.tray("t"));
     }
 
     private void stand(double levelM, double spanS) {
@@ -45,7 +52,7 @@ class RootFateTest {
         while (atS < endS - 1e-6) {
             double stepS = Math.min(MINUTE_S, endS - atS);
             atS += stepS;
-            roots.step(levelM, DEMAND_KG_PER_S, LEAF_M2, atS, stepS, log);
+            roots.step(levelM, supplied, DEMAND_KG_PER_S, LEAF_M2, 0, seedlings, atS, stepS, log);
             roots.meet(levelM);
         }
     }
@@ -94,7 +101,6 @@ class RootFateTest {
     void stranded_plants_wilt_when_their_reserve_is_spent_and_not_before() {
         stand(0, reserveS() - MINUTE_S);
         assertFalse(roots.isWilted());
-        assertEquals(reserveS() - MINUTE_S, roots.dayStrandedS(), 1e-6);
         stand(0, 2 * MINUTE_S);
         assertTrue(roots.isWilted());
         assertEquals(List.of(Event.Kind.STRANDED, Event.Kind.WILTED), told());
@@ -103,9 +109,9 @@ class RootFateTest {
     @Test
     void twice_the_demand_halves_the_reserve() {
         double halfS = 0.5 * reserveS();
-        roots.step(0, 2 * DEMAND_KG_PER_S, LEAF_M2, halfS - MINUTE_S, halfS - MINUTE_S, log);
+        roots.step(0, true, 2 * DEMAND_KG_PER_S, LEAF_M2, 0, false, halfS - 60, halfS - 60, log);
         assertFalse(roots.isWilted());
-        roots.step(0, 2 * DEMAND_KG_PER_S, LEAF_M2, halfS + MINUTE_S, 2 * MINUTE_S, log);
+        roots.step(0, true, 2 * DEMAND_KG_PER_S, LEAF_M2, 0, false, halfS + 60, 120, log);
         assertTrue(roots.isWilted());
     }
 
@@ -242,5 +248,107 @@ class RootFateTest {
         live(CUP_M - 1e-6, 2);
         assertTrue(roots.isDrowned());
         assertEquals(borneM, roots.highestBorneM(), 1e-12);
+    }
+
+    @Test
+    void nobody_drowns_to_death_unless_the_tray_says_so() {
+        roots = standing(WET_M, Deck.PLAIN);
+        live(WET_M, 1);
+        stand(CUP_M, RootFate.MEMORY_DAYS * 86400.0 - MINUTE_S);
+        assertTrue(roots.isDrowned());
+        stand(CUP_M, 2 * MINUTE_S);
+        assertFalse(roots.isDead());
+        assertFalse(roots.isDrowned());
+    }
+
+    @Test
+    void wet_roots_without_a_supply_are_stranded_all_the_same() {
+        supplied = false;
+        stand(WET_M, MINUTE_S);
+        assertTrue(roots.isStranded());
+        supplied = true;
+        stand(WET_M, MINUTE_S);
+        assertFalse(roots.isStranded());
+        assertEquals(List.of(Event.Kind.STRANDED, Event.Kind.REWETTED), told());
+    }
+
+    @Test
+    void wilting_of_less_than_six_hours_leaves_nothing_behind() {
+        stand(0, reserveS() + 6 * 3600 - 2 * MINUTE_S);
+        stand(WET_M, MINUTE_S);
+        assertEquals("", log.inOrder().get(3).detail());
+        assertEquals(1, roots.recoveryGrowthFrac(atS));
+    }
+
+    @Test
+    void wilting_of_six_hours_checks_growth_for_three_days() {
+        stand(0, reserveS() + 6 * 3600 + MINUTE_S);
+        stand(WET_M, MINUTE_S);
+        assertEquals("checked for three days", log.inOrder().get(3).detail());
+        assertEquals(0.7, roots.recoveryGrowthFrac(atS + 3 * 86400 - 1), 1e-12);
+        assertEquals(1, roots.recoveryGrowthFrac(atS + 3 * 86400));
+    }
+
+    @Test
+    void wilting_of_a_day_costs_a_week_and_a_short_one_in_it_gives_nothing_back() {
+        stand(0, reserveS() + 24 * 3600 + MINUTE_S);
+        stand(WET_M, MINUTE_S);
+        assertEquals("a week lost to new roots", log.inOrder().get(3).detail());
+        assertEquals(0, roots.recoveryGrowthFrac(atS + 7 * 86400 - 1));
+        assertEquals(1, roots.recoveryGrowthFrac(atS + 7 * 86400));
+        stand(0, reserveS() + 3600);
+        stand(WET_M, MINUTE_S);
+        assertEquals(0, roots.recoveryGrowthFrac(atS));
+    }
+
+    @Test
+    void a_wilted_seedling_is_lost_after_a_day_and_not_before() {
+        seedlings = true;
+        stand(0, reserveS() + 24 * 3600 - 2 * MINUTE_S);
+        assertTrue(roots.isWilted());
+        assertFalse(roots.isDead());
+        stand(0, 2 * MINUTE_S);
+        assertTrue(roots.isDead());
+    }
+
+    // 2 m2 at 1 mm a day drink 2 L a day; a litre in the cups is half a day more.
+    @Test
+    void water_in_the_cups_and_roots_stands_by_beside_the_leaves() {
+        double more = 0.5 * 86400 * 998.2 / 1000;
+        double stands = reserveS() + more;
+        roots.step(0, true, DEMAND_KG_PER_S, LEAF_M2, 1e-3, false, stands - 60, stands - 60, log);
+        assertFalse(roots.isWilted());
+        roots.step(0, true, DEMAND_KG_PER_S, LEAF_M2, 1e-3, false, stands + 60, 120, log);
+        assertTrue(roots.isWilted());
+    }
+
+    // In the dark the leaves lose a tenth of a millimetre a day all the same: ten times the
+    // reserve.
+    @Test
+    void without_light_the_reserve_lasts_ten_times_as_long_and_no_longer() {
+        double stands = 10 * reserveS();
+        roots.step(0, true, 0, LEAF_M2, 0, false, stands - 60, stands - 60, log);
+        assertFalse(roots.isWilted());
+        roots.step(0, true, 0, LEAF_M2, 0, false, stands + 60, 120, log);
+        assertTrue(roots.isWilted());
+    }
+
+    // Cups 40 mm below a deck at 100 mm, roots 40 mm: the roots span 80 mm from the deck.
+    @Test
+    void roots_stand_in_the_solution_by_their_share_below_the_level() {
+        assertEquals(0.125, roots.soakedFrac(0.030), 1e-12);
+        assertEquals(1, roots.soakedFrac(0.100), 1e-12);
+        assertEquals(0, roots.soakedFrac(0.010), 1e-12);
+        assertEquals(0.070, roots.airGapM(0.030), 1e-12);
+    }
+
+    @Test
+    void below_a_floating_deck_cups_and_tips_follow_the_level_down_to_its_support() {
+        roots = standing(0.09, Deck.PLAIN.floatingDownToM(0.050));
+        assertEquals(0, roots.airGapM(0.090), 1e-12);
+        assertEquals(0.010, roots.tipM(0.090), 1e-12);
+        assertEquals(1, roots.wetFrac(0.090), 1e-12);
+        assertEquals(0.020, roots.airGapM(0.030), 1e-12);
+        assertEquals(0, roots.tipM(0.030), 1e-12); // cups at 10 mm, roots longer than that
     }
 }

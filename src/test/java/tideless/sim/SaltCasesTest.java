@@ -164,7 +164,12 @@ class SaltCasesTest {
 
     private static TrayRun tray(double concentration) {
         TrayRun run =
-                new TrayRun(Rigs.tray("tray", new Filling.Sealed(), Rigs.drinking(1), 0), 0, 20);
+                new TrayRun(
+                        Rigs.tray("tray", new Filling.Sealed(), Rigs.drinking(1), 0),
+                        0,
+                        20,
+                        Rigs.air(20),
+                        0);
         run.salts.mol[NA] = concentration * run.water.m3;
         return run;
     }

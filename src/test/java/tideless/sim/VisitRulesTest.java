@@ -147,7 +147,7 @@ class VisitRulesTest {
                         Transplant.AS_RAISED,
                         Planting.ThirstModel.CANOPY,
                         OptionalInt.of(harvestAfterDays));
-        TrayRun run = new TrayRun(Rigs.tray("t", Rigs.valve(), lettuce, 0), 0, 20);
+        TrayRun run = new TrayRun(Rigs.tray("t", Rigs.valve(), lettuce, 0), 0, 20, Rigs.air(20), 0);
         assertEquals(isNear, run.isNearHarvest(MONDAY_S));
     }
 
@@ -175,7 +175,7 @@ class VisitRulesTest {
         Reservoir reservoir = Rigs.reservoir(0.1, 0.3, When.NEVER);
         Visits monday = Rigs.onWeekdays(DayOfWeek.MONDAY);
         Visits flushing = new Visits(monday.weekdays(), MONDAY_S, List.of(), Visits.Flush.AT_LIMIT);
-        TrayRun run = new TrayRun(tray, 0, 20);
+        TrayRun run = new TrayRun(tray, 0, 20, Rigs.air(20), 0);
         VisitRules rules = rules(reservoir, tray, flushing, log);
         rules.visit(MONDAY_S, 20, List.of(), List.of(run));
         assertEquals(List.of(), log.inOrder());

@@ -1,0 +1,157 @@
+package tideless.advice;
+
+import java.util.ArrayList;
+import java.util.EnumMap;
+import java.util.List;
+import java.util.Map;
+import tideless.crop.CropTraits;
+import tideless.crop.Growing;
+import tideless.crop.Plant;
+import tideless.crop.RoomLimits;
+import tideless.physics.HumidAir;
+import tideless.rig.Climate;
+import tideless.rig.Planting;
+import tideless.sim.Event;
+import tideless.sim.Trace;
+import tideless.sim.TraySeries;
+import tideless.sim.TrayTrace;
+
+/** Days of a run whose air or light a tray's crop does not bear, as figures. */
+public final class RoomFindings {
+    private static final int DAY_H = 24;
+
+    /** Light of an hour below which it counts as dark, mol/m2; assumed. */
+    private static final double DARK_MOL_PER_M2 = 0.0036;
+
+    /** Days out of a limit before it is worth a word: one odd day is none; assumed. */
+    public static final int DAYS_BORNE = 2;
+
+    private RoomFindings() {}
+
+    /**
+     * One limit that was broken.
+     *
+     * @param firstDay first day beyond it, counted from 0
+     * @param days how many days in all, more than {@link #DAYS_BORNE}
+     * @param worst value farthest beyond, in the unit of its kind
+     * @param limit the crop's
+     */
+    public record Finding(
+            RoomLimits.Kind kind, int firstDay, int days, double worst, double limit) {}
+
+    /** Every limit the tray's crop had broken while it lived, in the order of the kinds. */
+    public static List<Finding> of(Trace trace, TrayTrace tray) {
+        List<Finding> found = new ArrayList<>();
+        if (!(tray.tray().planting() instanceof Planting.OfCrop crop) || crop.plants() == 0) {
+            return found;
+        }
+        double speed =
+                trace.scenario().climate() instanceof Climate.Room room
+                        ? room.airSpeedMPerS()
+                        : Double.POSITIVE_INFINITY;
+        int flowersFrom = firstDay(trace, tray, Event.Kind.FLOWERING);
+        int until =
+                Math.min(
+                        firstDay(trace, tray, Event.Kind.HARVEST),
+                        Math.min(firstDay(trace, tray, Event.Kind.DIED), trace.hours() / DAY_H));
+        Map<RoomLimits.Kind, Finding> worst = new EnumMap<>(RoomLimits.Kind.class);
+        for (int day = 0; day < until; day++) {
+            RoomLimits.Day seen = day(tray, day, speed, day >= flowersFrom);
+            for (Map.Entry<RoomLimits.Kind, RoomLimits.Beyond> one :
+                    RoomLimits.beyond(crop.traits(), seen).entrySet()) {
+                Finding finding =
+                        new Finding(
+                                one.getKey(),
+                                day,
+                                1,
+                                one.getValue().value(),
+                                one.getValue().limit());
+                worst.merge(one.getKey(), finding, RoomFindings::joined);
+            }
+        }
+        worst.values().stream().filter(f -> f.days() > DAYS_BORNE).forEach(found::add);
+        return found;
+    }
+
+    private static Finding joined(Finding before, Finding now) {
+        boolean farther =
+                Math.abs(now.worst() - now.limit()) > Math.abs(before.worst() - before.limit());
+        return new Finding(
+                before.kind(),
+                before.firstDay(),
+                before.days() + 1,
+                farther ? now.worst() : before.worst(),
+                before.limit());
+    }
+
+    private static int firstDay(Trace trace, TrayTrace tray, Event.Kind kind) {
+        return trace.events().stream()
+                .filter(e -> e.kind() == kind && e.vessel().equals(tray.tray().id()))
+                .mapToInt(e -> (int) (e.atS() / 86_400))
+                .findFirst()
+                .orElse(Integer.MAX_VALUE);
+    }
+
+    private static RoomLimits.Day day(TrayTrace tray, int day, double speed, boolean flowering) {
+        double sumC = 0;
+        double lowestC = Double.POSITIVE_INFINITY;
+        double litC = 0;
+        double darkHumidity = 0;
+        double humidity = 0;
+        double light = 0;
+        int lit = 0;
+        for (int h = day * DAY_H; h < (day + 1) * DAY_H; h++) {
+            double airC = tray.of(TraySeries.AIR_TEMP).at(h);
+            double saturated = HumidAir.saturationPressurePa(airC);
+            double share = 1 - tray.of(TraySeries.AIR_DEFICIT).at(h) / saturated;
+            double mol = tray.of(TraySeries.LIGHT).at(h);
+            sumC += airC;
+            lowestC = Math.min(lowestC, airC);
+            humidity += share;
+            light += mol;
+            if (mol > DARK_MOL_PER_M2) {
+                lit++;
+                litC += airC;
+            } else {
+                darkHumidity += share;
+            }
+        }
+        int dark = DAY_H - lit;
+        return new RoomLimits.Day(
+                sumC / DAY_H,
+                lowestC,
+                lit > 0 ? litC / lit : Double.NaN,
+                dark > 0 ? darkHumidity / dark : humidity / DAY_H,
+                lit,
+                light,
+                speed,
+                flowering);
+    }
+
+    /**
+     * Days a crop that is not ready at the end of its run would still need, in the air of its last
+     * day; 0 when it became ready, died or is cut on a stated day.
+     */
+    public static double daysShort(Trace trace, TrayTrace tray) {
+        if (!(tray.tray().planting() instanceof Planting.OfCrop crop)
+                || crop.plants() == 0
+                || crop.harvestAfterDays().isPresent()
+                || firstDay(trace, tray, Event.Kind.DIED) != Integer.MAX_VALUE) {
+            return 0;
+        }
+        CropTraits traits = crop.traits();
+        int days = trace.hours() / DAY_H;
+        double warmthCd = 0;
+        double lastC = 0;
+        for (int day = 0; day < days; day++) {
+            lastC = day(tray, day, 1, false).meanC();
+            warmthCd +=
+                    Math.max(
+                            0,
+                            Math.min(lastC, traits.growth().optimumHighC())
+                                    - traits.growth().baseC());
+        }
+        double startCd = Growing.raisedInNursery(traits, crop.ageAtStartDays()).thermalTimeCd();
+        return RoomLimits.daysToReady(traits, new Plant(startCd + warmthCd, 0, 0, 0, 0, 0), lastC);
+    }
+}

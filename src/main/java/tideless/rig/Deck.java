@@ -1,0 +1,75 @@
+package tideless.rig;
+
+/**
+ * How a tray's plants hang over its solution, beyond the height of their cups.
+ *
+ * @param floatsDownToM level down to which the deck floats, cups and all, m above the floor; it
+ *     rests there while the solution falls further. Infinite for a deck that lies on the rim
+ * @param cupWaterM3 water that the filling of one cup can give a plant whose roots are all dry, m3
+ * @param solutionCo2Ppm carbon dioxide the solution stands with, ppm; 0 to work it out from what
+ *     the roots breathe
+ * @param drowningKills whether plants without a root in air are lost after the crop's days
+ */
+public record Deck(
+        double floatsDownToM, double cupWaterM3, double solutionCo2Ppm, boolean drowningKills) {
+    /** A fixed deck, bare cups, the roots' own carbon dioxide; nobody drowns. */
+    public static final Deck PLAIN = new Deck(Double.POSITIVE_INFINITY, 0, 0, false);
+
+    public Deck {
+        if (!(floatsDownToM >= 0)) {
+            throw new IllegalArgumentException(
+                    "floatsDownToM must be at least 0, was " + floatsDownToM);
+        }
+        if (!(cupWaterM3 >= 0)) {
+            throw new IllegalArgumentException("cupWaterM3 must be at least 0, was " + cupWaterM3);
+        }
+        if (!(solutionCo2Ppm >= 0 && solutionCo2Ppm <= 1e6)) {
+            throw new IllegalArgumentException(
+                    "solutionCo2Ppm must lie in 0 to 1e6, was " + solutionCo2Ppm);
+        }
+    }
+
+    /** Whether it floats at all. */
+    public boolean floats() {
+        return floatsDownToM < Double.POSITIVE_INFINITY;
+    }
+
+    /**
+     * Height of its underside over a level, m above the floor: afloat on it, or at the rim.
+     *
+     * @param rimM height of the rim, m
+     */
+    public double undersideM(double levelM, double rimM) {
+        return floats() ? Math.max(floatsDownToM, levelM) : rimM;
+    }
+
+    /**
+     * Height of the cups' underside over a level, m above the floor, at least 0.
+     *
+     * @param rimM height of the rim, m
+     * @param cupBottomM the same with the deck on the rim, m
+     */
+    public double cupBottomM(double levelM, double rimM, double cupBottomM) {
+        return floats() ? Math.max(0, undersideM(levelM, rimM) - (rimM - cupBottomM)) : cupBottomM;
+    }
+
+    /** The same that floats down to a level, m. */
+    public Deck floatingDownToM(double other) {
+        return new Deck(other, cupWaterM3, solutionCo2Ppm, drowningKills);
+    }
+
+    /** The same with another carbon dioxide of the solution, ppm. */
+    public Deck withSolutionCo2Ppm(double other) {
+        return new Deck(floatsDownToM, cupWaterM3, other, drowningKills);
+    }
+
+    /** The same with drowning that kills or does not. */
+    public Deck withDrowningKills(boolean other) {
+        return new Deck(floatsDownToM, cupWaterM3, solutionCo2Ppm, other);
+    }
+
+    /** The same with other water in its cups, m3. */
+    public Deck withCupWaterM3(double other) {
+        return new Deck(floatsDownToM, other, solutionCo2Ppm, drowningKills);
+    }
+}

@@ -1,0 +1,108 @@
+package tideless.sim;
+
+import java.util.Arrays;
+import tideless.crop.RootBreathing;
+import tideless.physics.Oxygen;
+import tideless.physics.StillWater;
+import tideless.solution.RespiredCarbon;
+
+/**
+ * Oxygen in one tray's solution while a run goes on: the likely course and, where a band is asked
+ * for, the poorest and the richest its figures allow. Scratch space of one run.
+ */
+final class RootAir {
+    /** Saturation and breathing are worked out anew when the solution has moved by this, K. */
+    private static final double TEMP_MOVED_K = 0.05;
+
+    private static final RootBreathing.Figures[] BAND = {
+        RootBreathing.MIDDLE, RootBreathing.POOREST, RootBreathing.RICHEST
+    };
+
+    private final double airPressurePa;
+    private final int courses;
+    private final double[] oxygenGPerM3 = new double[BAND.length];
+    private final double[] perRootGPerS = new double[BAND.length];
+    private double saturationGPerM3 = Double.NaN;
+    private double knownAtC = Double.NaN;
+
+    /**
+     * @param startC of the solution, saturated at the start, degC
+     * @param band whether the poorest and the richest course are followed too
+     */
+    RootAir(double airPressurePa, double startC, boolean band) {
+        this.airPressurePa = airPressurePa;
+        courses = band ? BAND.length : 1;
+        know(startC);
+        Arrays.fill(oxygenGPerM3, saturationGPerM3);
+    }
+
+    /**
+     * Follows a step of constant rates.
+     *
+     * @param volumeM3 solution; without any it counts as saturated
+     * @param surfaceM2 its surface
+     * @param airGapM from it up to the deck, m
+     * @param wetRootDryG dry mass of the roots in it, g
+     * @param inflowM3 come in over the step, saturated, m3
+     */
+    void step(
+            double volumeM3,
+            double surfaceM2,
+            double airGapM,
+            double tempC,
+            double wetRootDryG,
+            double inflowM3,
+            double spanS) {
+        know(tempC);
+        for (int i = 0; i < courses; i++) {
+            if (!(volumeM3 > 0)) {
+                oxygenGPerM3[i] = saturationGPerM3;
+                continue;
+            }
+            oxygenGPerM3[i] =
+                    StillWater.afterGPerM3(
+                            oxygenGPerM3[i],
+                            volumeM3,
+                            BAND[i].transferFrac() * StillWater.transferMPerS(airGapM) * surfaceM2,
+                            saturationGPerM3,
+                            inflowM3 / spanS,
+                            saturationGPerM3,
+                            perRootGPerS[i] * wetRootDryG,
+                            BAND[i].halfGPerM3(),
+                            BAND[i].microbesGPerM3H() / Timeline.HOUR_S * volumeM3,
+                            spanS);
+        }
+    }
+
+    private void know(double tempC) {
+        if (Math.abs(tempC - knownAtC) <= TEMP_MOVED_K) {
+            return; // never while it is unknown: NaN compares as false
+        }
+        double bounded = Math.max(0, Math.min(40, tempC));
+        saturationGPerM3 = Oxygen.saturationMgPerL(bounded, 0, airPressurePa);
+        for (int i = 0; i < courses; i++) {
+            perRootGPerS[i] = RootBreathing.demandGPerS(BAND[i], 1, bounded);
+        }
+        knownAtC = tempC;
+    }
+
+    /** The likely course, g/m3. */
+    double likelyGPerM3() {
+        return oxygenGPerM3[0];
+    }
+
+    /** The poorest course, g/m3; the likely one where no band is followed. */
+    double poorestGPerM3() {
+        return courses == 1 ? oxygenGPerM3[0] : Math.min(oxygenGPerM3[0], oxygenGPerM3[1]);
+    }
+
+    /** The richest course, g/m3; the likely one where no band is followed. */
+    double richestGPerM3() {
+        return courses == 1 ? oxygenGPerM3[0] : Math.max(oxygenGPerM3[0], oxygenGPerM3[2]);
+    }
+
+    /** Carbon dioxide the solution stands with, ppm; by the likely course. */
+    double carbonDioxidePpm(double airPpm, double tempC) {
+        return RespiredCarbon.ppm(airPpm, saturationGPerM3, oxygenGPerM3[0], tempC);
+    }
+}
