@@ -398,8 +398,9 @@ class TrialsTest {
         for (double ammonium : new double[] {0, 1, 3}) {
             Trace trace = onAmmonium(ammonium);
             TrayTrace tray = trace.trays().get(0);
-            double low = tray.ph().min(0, trace.hours());
-            double high = tray.ph().max(0, trace.hours());
+            int rooted = (int) (firstS(trace, Event.Kind.HARVEST) / 3600);
+            double low = tray.ph().min(0, rooted);
+            double high = tray.ph().max(0, rooted);
             assertTrue(low >= 4.5 && high <= 8.0, ammonium + ": " + low + " to " + high);
         }
     }

@@ -121,19 +121,20 @@ class CropStandTest {
     }
 
     @Test
-    void roots_leave_their_plug_after_four_days_and_grow_only_while_there_is_water() {
+    void roots_leave_their_plug_over_four_days_and_grow_only_while_there_is_water() {
         CropStand stand = stand(OptionalInt.empty());
+        double dayM = LETTUCE.roots().elongationMPerDay();
+        double[] daysOfGrowth = {0.125, 0.5, 1.125, 2}; // 1/8, 3/8, 5/8, 7/8 of a day's each
         for (int day = 1; day <= 4; day++) {
             live(stand, day, 0, 0, true);
+            assertEquals(daysOfGrowth[day - 1] * dayM, stand.plant().rootLengthM(), 1e-12);
         }
-        assertEquals(0, stand.plant().rootLengthM());
         live(stand, 5, 0, 0, true);
-        double dayM = stand.plant().rootLengthM();
-        assertEquals(LETTUCE.roots().elongationMPerDay(), dayM, 1e-12);
+        assertEquals(3 * dayM, stand.plant().rootLengthM(), 1e-12);
         live(stand, 6, 43200, 0, true);
-        assertEquals(1.5 * dayM, stand.plant().rootLengthM(), 1e-12);
+        assertEquals(3.5 * dayM, stand.plant().rootLengthM(), 1e-12);
         live(stand, 7, 86400, 0, true);
-        assertEquals(1.5 * dayM, stand.plant().rootLengthM(), 1e-12);
+        assertEquals(3.5 * dayM, stand.plant().rootLengthM(), 1e-12);
     }
 
     @Test
