@@ -27,12 +27,6 @@ final class TrayRun {
     /** Share of the demand met by depth below which a tray is called dried out; assumed. */
     private static final double DRY_FRAC = 0.1;
 
-    /** Growth left by dissolved oxygen below which a tray is called short of air; assumed. */
-    private static final double SHORT_OF_AIR_FRAC = 0.90;
-
-    /** The same above which it no longer is; assumed. */
-    private static final double AIR_ENOUGH_FRAC = 0.95;
-
     final Tray tray;
     final int index;
     private final Planting planting;
@@ -52,9 +46,7 @@ final class TrayRun {
     private final double statedCo2Ppm; // 0 to work it out
     private double solutionCo2Ppm = ElectricalConductivity.AIR_CO2_PPM;
     private double saltMsPerCm;
-    private double usedToMsPerCm;
-    private boolean saltWilted;
-    private boolean shortOfAir;
+    private final RootAlarms alarms;
     private double bearableM3;
 
     // What the step brought, for the recorder.
@@ -125,7 +117,7 @@ final class TrayRun {
                         water.m3,
                         tray.startLiquid().composition(),
                         crop == null ? NutrientDemand.withTheWater() : crop.nutrients);
-        usedToMsPerCm = salts.equivalentMsPerCm(water.m3);
+        alarms = new RootAlarms(tray.id(), salts.equivalentMsPerCm(water.m3));
     }
 
     double levelM() {
@@ -369,12 +361,7 @@ final class TrayRun {
     // What this step's root zone leaves of growth.
     private void bear(double levelM, double endS, double spanS, EventLog log) {
         CropTraits traits = crop.traits();
-        boolean shocked = saltMsPerCm > usedToMsPerCm + Osmosis.WILTING_RISE_MS_PER_CM;
-        if (shocked && !saltWilted) {
-            log.add(Event.Kind.SALT_WILTED, endS, tray.id());
-        }
-        saltWilted = shocked;
-        usedToMsPerCm = Osmosis.usedToMsPerCm(usedToMsPerCm, saltMsPerCm, spanS);
+        boolean shocked = alarms.isShockedBy(saltMsPerCm, endS, spanS, log);
         boolean stopped = shocked || saltMsPerCm >= traits.response().saltStopsMsPerCm();
         double breath = RootBreathing.growthFrac(traits.response(), air.likelyGPerM3(), tempC);
         rootDay.add(
@@ -410,9 +397,8 @@ final class TrayRun {
         }
         roots.endDay(levelM());
         if (lives()) {
-            noteBreath(atS, log);
-            if (daysSinceStart <= Wilting.SEEDLING_DAYS
-                    && rootDay.saltMsPerCm() > Osmosis.SEEDLING_DEATH_MS_PER_CM) {
+            alarms.endDay(rootDay.airFrac(), atS, log);
+            if (RootAlarms.killsSeedlings(daysSinceStart, rootDay.saltMsPerCm())) {
                 roots.die(atS, log);
             }
             crop.endDay(
@@ -429,17 +415,6 @@ final class TrayRun {
         }
         roots.clearDay();
         rootDay.clear();
-    }
-
-    private void noteBreath(double atS, EventLog log) {
-        double left = rootDay.airFrac();
-        if (left < SHORT_OF_AIR_FRAC && !shortOfAir) {
-            shortOfAir = true;
-            log.add(Event.Kind.SHORT_OF_AIR, atS, tray.id());
-        } else if (left > AIR_ENOUGH_FRAC && shortOfAir) {
-            shortOfAir = false;
-            log.add(Event.Kind.AIR_ENOUGH, atS, tray.id());
-        }
     }
 
     double ecMsPerCm(Meter meter) {

@@ -34,8 +34,7 @@ final class SeasonFigures {
         }
         List<String> lines = new ArrayList<>();
         for (Path file : files) {
-            Trace trace =
-                    Simulation.run(((Reading.Good) ScenarioReader.read(file)).scenario());
+            Trace trace = Simulation.run(((Reading.Good) ScenarioReader.read(file)).scenario());
             for (TrayTrace tray : trace.trays()) {
                 lines.add(line(file, trace, tray));
             }
