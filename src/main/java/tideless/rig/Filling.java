@@ -50,20 +50,15 @@ public sealed interface Filling {
 
         /** The same valve set to another level, m. */
         public ByValve withSettingM(double other) {
-            return new ByValve(
-                    reservoir,
-                    other,
-                    bandM,
-                    snaps,
-                    seatBoreM,
-                    dischargeCoefficient,
-                    seatAboveFloorM,
-                    branch,
-                    faults);
+            return changed(other, faults);
         }
 
         /** The same valve with faults. */
         public ByValve with(ValveFaults other) {
+            return changed(settingM, other);
+        }
+
+        private ByValve changed(double settingM, ValveFaults faults) {
             return new ByValve(
                     reservoir,
                     settingM,
@@ -73,7 +68,7 @@ public sealed interface Filling {
                     dischargeCoefficient,
                     seatAboveFloorM,
                     branch,
-                    other);
+                    faults);
         }
     }
 
