@@ -27,33 +27,40 @@ final class PartFolder {
     static final String LOCK = "in-use";
 
     private final Path path;
-    private final FileChannel channel;
     private final ReentrantLock busy = new ReentrantLock();
     private final Thread whenEnding = new Thread(this::end, "tideless-output");
+    private FileChannel channel;
     private boolean ending;
 
-    private PartFolder(Path path, FileChannel channel) {
+    private PartFolder(Path path) {
         this.path = path;
-        this.channel = channel;
     }
 
     /** A fresh one in a folder. */
     static PartFolder in(Path folder) throws IOException {
-        for (int i = 1; ; i++) {
-            Path path = folder.resolve(NAME + i);
-            if (!Files.exists(path, LinkOption.NOFOLLOW_LINKS)) {
-                Files.createDirectory(path);
-                FileChannel channel =
-                        FileChannel.open(
-                                path.resolve(LOCK),
-                                StandardOpenOption.CREATE_NEW,
-                                StandardOpenOption.WRITE);
-                lock(channel); // where the disk has no locks nothing is ever swept
-                PartFolder part = new PartFolder(path, channel);
-                Runtime.getRuntime().addShutdownHook(part.whenEnding);
-                return part;
-            }
+        int i = 1;
+        while (Files.exists(folder.resolve(NAME + i), LinkOption.NOFOLLOW_LINKS)) {
+            i++;
         }
+        PartFolder part = new PartFolder(folder.resolve(NAME + i));
+        Runtime.getRuntime().addShutdownHook(part.whenEnding); // before there is aught to remove
+        try {
+            part.unlessEnding(part::make);
+        } catch (IOException e) {
+            part.remove();
+            throw e;
+        }
+        return part;
+    }
+
+    private void make() throws IOException {
+        Files.createDirectory(path);
+        channel =
+                FileChannel.open(
+                        path.resolve(LOCK),
+                        StandardOpenOption.CREATE_NEW,
+                        StandardOpenOption.WRITE);
+        lock(channel); // where the disk has no locks nothing is ever swept
     }
 
     private static FileLock lock(FileChannel channel) {
@@ -86,7 +93,7 @@ final class PartFolder {
         busy.lock();
         try {
             ending = true;
-            delete(path);
+            delete();
         } finally {
             busy.unlock();
         }
@@ -94,10 +101,22 @@ final class PartFolder {
 
     /** Removes it, whether its files were moved away or not. */
     void remove() {
+        busy.lock();
         try {
+            delete();
+        } finally {
+            busy.unlock();
+        }
+        try { // only now: a process asked to end while it deletes has to wait for it
             Runtime.getRuntime().removeShutdownHook(whenEnding);
         } catch (IllegalStateException e) {
-            return; // ending already: the hook removes it
+            return; // ending already
+        }
+    }
+
+    private void delete() {
+        if (channel == null) {
+            return; // not made: what stands there is somebody else's
         }
         try {
             channel.close();
