@@ -50,18 +50,9 @@ public sealed interface Filling {
 
         /** The same valve set to another level, m. */
         public ByValve withSettingM(double other) {
-            return changed(other, faults);
-        }
-
-        /** The same valve with faults. */
-        public ByValve with(ValveFaults other) {
-            return changed(settingM, other);
-        }
-
-        private ByValve changed(double settingM, ValveFaults faults) {
             return new ByValve(
                     reservoir,
-                    settingM,
+                    other,
                     bandM,
                     snaps,
                     seatBoreM,

@@ -15,8 +15,8 @@ import org.junit.jupiter.api.Test;
 import tideless.rig.Filling;
 import tideless.rig.Reservoir;
 import tideless.rig.Scenario;
+import tideless.rig.TestValve;
 import tideless.rig.Tray;
-import tideless.rig.Tube;
 import tideless.rig.ValveFaults;
 import tideless.rig.VesselId;
 import tideless.rig.Visits;
@@ -134,17 +134,7 @@ class AdvisorTest {
     /** A seat of 0.2 mm passes 3 mL a minute at most, 4 L a day; the tray drinks 12. */
     @Test
     void a_valve_that_cannot_keep_up_is_called_starved() {
-        Filling.ByValve thin =
-                new Filling.ByValve(
-                        "wall",
-                        0.05,
-                        0.005,
-                        false,
-                        2e-4,
-                        0.61,
-                        0.06,
-                        new Tube(0.004, 1.5, 3.5),
-                        ValveFaults.NONE);
+        Filling.ByValve thin = new TestValve().seatBoreM(2e-4).make();
         Advice advice =
                 advise(
                         2,
@@ -173,7 +163,7 @@ class AdvisorTest {
                 advise(
                         14,
                         Rigs.reservoir(0.1, 0.32, Reservoir.Refill.When.LOW_AT_VISIT),
-                        Rigs.valve().with(open),
+                        TestValve.of(Rigs.valve()).faults(open).make(),
                         1.0,
                         Rigs.onWeekdays(DayOfWeek.MONDAY));
         assertTrue(warning(advice, Warning.Kind.OVERFLOW).isPresent());

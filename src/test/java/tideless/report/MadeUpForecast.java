@@ -11,7 +11,6 @@ import java.util.EnumMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
-import java.util.OptionalDouble;
 import java.util.Set;
 import tideless.advice.Advice;
 import tideless.advice.Cause;
@@ -25,21 +24,21 @@ import tideless.advice.Unit;
 import tideless.advice.Verdict;
 import tideless.advice.Warning;
 import tideless.rig.Climate;
-import tideless.rig.Deck;
 import tideless.rig.Filling;
 import tideless.rig.Lamp;
 import tideless.rig.Limits;
 import tideless.rig.Liquid;
-import tideless.rig.Numerics;
 import tideless.rig.Place;
 import tideless.rig.Planting;
 import tideless.rig.Reservoir;
 import tideless.rig.Scenario;
 import tideless.rig.Shape;
+import tideless.rig.TestScenario;
+import tideless.rig.TestTray;
+import tideless.rig.TestValve;
 import tideless.rig.Thirst;
 import tideless.rig.Tray;
 import tideless.rig.Tube;
-import tideless.rig.ValveFaults;
 import tideless.rig.VesselId;
 import tideless.rig.Visits;
 import tideless.sim.Event;
@@ -104,54 +103,64 @@ final class MadeUpForecast {
             Filling filling =
                     i % 3 == 2
                             ? new Filling.Sealed()
-                            : new Filling.ByValve(
-                                    "Wall tub",
-                                    0.03 + 0.01 * (i % 2),
-                                    0.004,
-                                    i % 2 == 1,
-                                    0.002,
-                                    0.6,
-                                    0.05,
-                                    tube,
-                                    ValveFaults.NONE);
+                            : new TestValve()
+                                    .reservoir("Wall tub")
+                                    .settingM(0.03 + 0.01 * (i % 2))
+                                    .bandM(0.004)
+                                    .snaps(i % 2 == 1)
+                                    .dischargeCoefficient(0.6)
+                                    .seatAboveFloorM(0.05)
+                                    .branch(tube)
+                                    .make();
             Tray tray =
-                    new Tray(
-                            names.get(i),
-                            Shape.tub(0.5, 0.4, 0.48, 0.375, 0.1),
-                            0.09,
-                            OptionalDouble.empty(),
-                            0.045 + 0.005 * (i % 3),
-                            0,
-                            0.004,
-                            i % 3 == 2 ? 0.085 : 0.04,
-                            new Liquid("half strength", FEED),
-                            new Planting.MeasuredThirst(names.get(i), 6 + i, Thirst.constant(1e-8)),
-                            filling,
-                            new Lamp(240, 2.4, 0.2, 21600, 79200),
-                            new Limits(1.0 + 0.2 * (i % 3), 1.8 + 0.4 * (i % 3), 5.5, 6.5, 4, 4),
-                            Deck.PLAIN);
+                    new TestTray()
+                            .name(names.get(i))
+                            .shape(Shape.tub(0.5, 0.4, 0.48, 0.375, 0.1))
+                            .cupBottomM(0.045 + 0.005 * (i % 3))
+                            .openAreaM2(0.004)
+                            .startLevelM(i % 3 == 2 ? 0.085 : 0.04)
+                            .startLiquid(new Liquid("half strength", FEED))
+                            .planting(
+                                    new Planting.MeasuredThirst(
+                                            names.get(i), 6 + i, Thirst.constant(1e-8)))
+                            .filling(filling)
+                            .lamp(new Lamp(240, 2.4, 0.2, 21600, 79200))
+                            .limits(
+                                    new Limits(
+                                            1.0 + 0.2 * (i % 3),
+                                            1.8 + 0.4 * (i % 3),
+                                            5.5,
+                                            6.5,
+                                            4,
+                                            4))
+                            .make();
             trays.add(tray);
             trayTraces.add(trayTrace(tray, i, outflow));
         }
         ReservoirTrace reservoirTrace = reservoirTrace(reservoir, outflow);
         Scenario scenario =
-                new Scenario(
-                        "Bench along the wall of an invented science room",
-                        START,
-                        days,
-                        new Place(48, 11, 500),
-                        new Climate.Room(23, 19, 0.55, 0.6, 21600, 79200, 0, 0.2, 600, 600),
-                        new Liquid("half strength", FEED),
-                        new Liquid("tap", Composition.WATER),
-                        List.of(reservoir),
-                        trays,
-                        new Visits(
-                                Set.of(DayOfWeek.MONDAY, DayOfWeek.WEDNESDAY, DayOfWeek.FRIDAY),
-                                8 * 3600,
-                                List.of(),
-                                Visits.Flush.AT_LIMIT),
-                        new Numerics(600),
-                        "0123456789abcdef".repeat(4));
+                new TestScenario()
+                        .title("Bench along the wall of an invented science room")
+                        .start(START)
+                        .days(days)
+                        .place(new Place(48, 11, 500))
+                        .climate(
+                                new Climate.Room(23, 19, 0.55, 0.6, 21600, 79200, 0, 0.2, 600, 600))
+                        .feed(new Liquid("half strength", FEED))
+                        .sourceWater(new Liquid("tap", Composition.WATER))
+                        .reservoirs(List.of(reservoir))
+                        .trays(trays)
+                        .visits(
+                                new Visits(
+                                        Set.of(
+                                                DayOfWeek.MONDAY,
+                                                DayOfWeek.WEDNESDAY,
+                                                DayOfWeek.FRIDAY),
+                                        8 * 3600,
+                                        List.of(),
+                                        Visits.Flush.AT_LIMIT))
+                        .digest("0123456789abcdef".repeat(4))
+                        .make();
         tasks.sort(
                 Comparator.comparing(Task::due)
                         .thenComparing(task -> !task.vessel().isReservoir())

@@ -19,6 +19,7 @@ import tideless.rig.InsideAir;
 import tideless.rig.Numerics;
 import tideless.rig.Place;
 import tideless.rig.Scenario;
+import tideless.rig.TestScenario;
 
 class AirSeriesTest {
     private static final LocalDate FIRST_OF_OCTOBER = LocalDate.of(2027, 10, 1); // day 274
@@ -33,19 +34,13 @@ class AirSeriesTest {
                         List.of(Rigs.tray("one", new Filling.Sealed(), Rigs.drinking(1), 0)),
                         Rigs.nobody());
         Scenario scenario =
-                new Scenario(
-                        rig.title(),
-                        FIRST_OF_OCTOBER,
-                        1,
-                        NDIAYE,
-                        climate,
-                        rig.feed(),
-                        rig.sourceWater(),
-                        rig.reservoirs(),
-                        rig.trays(),
-                        rig.visits(),
-                        new Numerics(600),
-                        rig.digest());
+                TestScenario.of(rig)
+                        .start(FIRST_OF_OCTOBER)
+                        .days(1)
+                        .place(NDIAYE)
+                        .climate(climate)
+                        .numerics(new Numerics(600))
+                        .make();
         return AirSeries.of(scenario, Timeline.of(scenario));
     }
 

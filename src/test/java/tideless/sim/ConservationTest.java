@@ -13,6 +13,7 @@ import tideless.rig.Filling;
 import tideless.rig.Planting;
 import tideless.rig.Reservoir.Refill.When;
 import tideless.rig.Scenario;
+import tideless.rig.TestValve;
 import tideless.rig.Thirst;
 import tideless.rig.ValveFaults;
 import tideless.rig.VesselId;
@@ -94,8 +95,16 @@ class ConservationTest {
                 stepS,
                 List.of(Rigs.reservoir(0.1, 0.32, When.LOW_AT_VISIT)),
                 List.of(
-                        Rigs.tray("a", faultyTray == 0 ? sound.with(stuck) : sound, planting, 0.01),
-                        Rigs.tray("b", faultyTray == 1 ? sound.with(stuck) : sound, planting, 0)),
+                        Rigs.tray(
+                                "a",
+                                faultyTray == 0 ? TestValve.of(sound).faults(stuck).make() : sound,
+                                planting,
+                                0.01),
+                        Rigs.tray(
+                                "b",
+                                faultyTray == 1 ? TestValve.of(sound).faults(stuck).make() : sound,
+                                planting,
+                                0)),
                 Rigs.onWeekdays(DayOfWeek.MONDAY, DayOfWeek.THURSDAY));
     }
 

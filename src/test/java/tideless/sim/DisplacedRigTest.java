@@ -18,9 +18,9 @@ import tideless.rig.Displacement;
 import tideless.rig.Filling;
 import tideless.rig.Reservoir;
 import tideless.rig.Shape;
+import tideless.rig.TestValve;
 import tideless.rig.Tray;
 import tideless.rig.Tube;
-import tideless.rig.ValveFaults;
 
 /**
  * Trays with cups and valve bodies in them: where those begin and end the area steps, and with it
@@ -101,16 +101,13 @@ class DisplacedRigTest {
                         new Reservoir.Refill(Reservoir.Refill.When.NEVER, 0),
                         none);
         Filling.ByValve valve =
-                new Filling.ByValve(
-                        "wall",
-                        0.08,
-                        0.01,
-                        false,
-                        Math.sqrt(4 * seatM2 / Math.PI),
-                        0.61,
-                        0.3,
-                        none,
-                        ValveFaults.NONE);
+                new TestValve()
+                        .settingM(0.08)
+                        .bandM(0.01)
+                        .seatBoreM(Math.sqrt(4 * seatM2 / Math.PI))
+                        .seatAboveFloorM(0.3)
+                        .branch(none)
+                        .make();
         Tray tray =
                 with(
                         Rigs.tray("a", valve, Rigs.drinking(1), 0),

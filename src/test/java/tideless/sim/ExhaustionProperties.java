@@ -10,6 +10,8 @@ import net.jqwik.api.Property;
 import net.jqwik.api.constraints.DoubleRange;
 import tideless.rig.Deck;
 import tideless.rig.Scenario;
+import tideless.rig.TestScenario;
+import tideless.rig.TestTray;
 import tideless.rig.Tray;
 import tideless.scenario.Reading;
 import tideless.scenario.ScenarioReader;
@@ -26,36 +28,10 @@ class ExhaustionProperties {
             @ForAll @DoubleRange(min = 0, max = 0.2) double openM2) {
         Tray t = TANK.trays().get(0);
         Tray shallow =
-                new Tray(
-                        t.name(),
-                        t.shape(),
-                        t.overflowM(),
-                        t.overflowBoreM(),
-                        t.cupBottomM(),
-                        t.floorAboveBenchM(),
-                        openM2,
-                        startM,
-                        t.startLiquid(),
-                        t.planting(),
-                        t.filling(),
-                        t.lamp(),
-                        t.limits(),
-                        Deck.PLAIN);
+                TestTray.of(t).openAreaM2(openM2).startLevelM(startM).deck(Deck.PLAIN).make();
         Trace trace =
                 Simulation.run(
-                        new Scenario(
-                                TANK.title(),
-                                TANK.start(),
-                                TANK.days(),
-                                TANK.place(),
-                                TANK.climate(),
-                                TANK.feed(),
-                                TANK.sourceWater(),
-                                List.of(),
-                                List.of(shallow),
-                                TANK.visits(),
-                                TANK.numerics(),
-                                TANK.digest()));
+                        TestScenario.of(TANK).reservoirs(List.of()).trays(List.of(shallow)).make());
         nothingBelowNothing(trace);
     }
 

@@ -5,18 +5,16 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.util.ArrayList;
 import java.util.List;
-import java.util.OptionalDouble;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 import tideless.physics.LiquidWater;
-import tideless.rig.Deck;
 import tideless.rig.Filling;
-import tideless.rig.Lamp;
 import tideless.rig.Reservoir;
+import tideless.rig.TestTray;
+import tideless.rig.TestValve;
 import tideless.rig.Tray;
 import tideless.rig.Tube;
-import tideless.rig.ValveFaults;
 
 /** Trays at different heights on one trunk, through the solver that the engine itself asks. */
 class FeedLinesTest {
@@ -27,16 +25,12 @@ class FeedLinesTest {
 
     private static Filling.ByValve branch(
             double boreM, double lengthM, double loss, double seatM, double settingM) {
-        return new Filling.ByValve(
-                "wall",
-                settingM,
-                0.005,
-                false,
-                seatM,
-                0.61,
-                0.1,
-                new Tube(boreM, lengthM, loss),
-                ValveFaults.NONE);
+        return new TestValve()
+                .settingM(settingM)
+                .seatBoreM(seatM)
+                .seatAboveFloorM(0.1)
+                .branch(new Tube(boreM, lengthM, loss))
+                .make();
     }
 
     private static double[] solve(
@@ -184,21 +178,17 @@ class FeedLinesTest {
 
     private static Tray tray(
             String name, double areaM2, double floorM, double startM, Filling valve) {
-        return new Tray(
-                name,
-                Rigs.box(areaM2, 0.10),
-                0.09,
-                OptionalDouble.empty(),
-                0.05,
-                floorM,
-                0,
-                startM,
-                Rigs.FEED_LIQUID,
-                Rigs.drinking(1),
-                valve,
-                Lamp.NONE,
-                Rigs.WIDE,
-                Deck.PLAIN);
+        return new TestTray()
+                .name(name)
+                .shape(Rigs.box(areaM2, 0.10))
+                .cupBottomM(0.05)
+                .floorAboveBenchM(floorM)
+                .startLevelM(startM)
+                .startLiquid(Rigs.FEED_LIQUID)
+                .planting(Rigs.drinking(1))
+                .filling(valve)
+                .limits(Rigs.WIDE)
+                .make();
     }
 
     private static FeedWater water(Reservoir reservoir, List<Tray> trays) {
@@ -317,9 +307,7 @@ class FeedLinesTest {
         Tube none = new Tube(0.01, 0, 0);
         List<Filling.ByValve> valves = new ArrayList<>();
         for (int i = 0; i < 2; i++) {
-            valves.add(
-                    new Filling.ByValve(
-                            "wall", 0.05, 0.005, false, 0.002, 0.61, 0.1, none, ValveFaults.NONE));
+            valves.add(new TestValve().seatAboveFloorM(0.1).branch(none).make());
         }
         // Surface at 0.45 m, upper valve at 0.40 m: 0.05 x 0.1 m2 = 5 L stand above it.
         Reservoir wall = reservoir(0.1, 0.15, none);

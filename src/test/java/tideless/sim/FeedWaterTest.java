@@ -4,7 +4,6 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.util.List;
-import java.util.OptionalDouble;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
@@ -12,10 +11,10 @@ import org.junit.jupiter.params.provider.ValueSource;
 import tideless.physics.Draining;
 import tideless.physics.LiquidWater;
 import tideless.physics.TubeFlow;
-import tideless.rig.Deck;
 import tideless.rig.Filling;
-import tideless.rig.Lamp;
 import tideless.rig.Reservoir;
+import tideless.rig.TestTray;
+import tideless.rig.TestValve;
 import tideless.rig.Tray;
 import tideless.rig.Tube;
 import tideless.rig.ValveFaults;
@@ -72,24 +71,26 @@ class FeedWaterTest {
             Reservoir reservoir,
             ValveFaults faults) {
         Filling.ByValve valve =
-                new Filling.ByValve(
-                        "wall", settingM, bandM, snaps, seatM, 0.61, 0.3, branch, faults);
+                new TestValve()
+                        .settingM(settingM)
+                        .bandM(bandM)
+                        .snaps(snaps)
+                        .seatBoreM(seatM)
+                        .seatAboveFloorM(0.3)
+                        .branch(branch)
+                        .faults(faults)
+                        .make();
         Tray tray =
-                new Tray(
-                        "tray",
-                        Rigs.box(areaM2, 0.25),
-                        0.2,
-                        OptionalDouble.empty(),
-                        0,
-                        0,
-                        0,
-                        0,
-                        Rigs.FEED_LIQUID,
-                        Rigs.drinking(1),
-                        valve,
-                        Lamp.NONE,
-                        Rigs.WIDE,
-                        Deck.PLAIN);
+                new TestTray()
+                        .shape(Rigs.box(areaM2, 0.25))
+                        .overflowM(0.2)
+                        .cupBottomM(0)
+                        .startLevelM(0)
+                        .startLiquid(Rigs.FEED_LIQUID)
+                        .planting(Rigs.drinking(1))
+                        .filling(valve)
+                        .limits(Rigs.WIDE)
+                        .make();
         FeedWater water =
                 new FeedWater(
                         reservoir,

@@ -11,9 +11,9 @@ import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 import tideless.rig.Filling;
 import tideless.rig.Reservoir;
+import tideless.rig.TestValve;
 import tideless.rig.Tray;
 import tideless.rig.Tube;
-import tideless.rig.ValveFaults;
 
 /**
  * What a hung valve brings against what the overflow passes. The lines have no tube, so that the
@@ -52,16 +52,11 @@ class OverflowHoleTest {
     private static Tray tray(
             String name, double seatM, double seatHeightM, double overflowM, OptionalDouble boreM) {
         Filling valve =
-                new Filling.ByValve(
-                        "wall",
-                        0.05,
-                        0.005,
-                        false,
-                        seatM,
-                        0.61,
-                        seatHeightM,
-                        new Tube(0.01, 0, 0),
-                        ValveFaults.NONE);
+                new TestValve()
+                        .seatBoreM(seatM)
+                        .seatAboveFloorM(seatHeightM)
+                        .branch(new Tube(0.01, 0, 0))
+                        .make();
         return Rigs.withOverflow(Rigs.tray(name, valve, Rigs.drinking(1), 0), overflowM, boreM);
     }
 

@@ -2,13 +2,12 @@ package tideless.sim;
 
 import java.util.ArrayList;
 import java.util.List;
-import java.util.OptionalDouble;
 import java.util.SplittableRandom;
-import tideless.rig.Deck;
 import tideless.rig.Filling;
-import tideless.rig.Lamp;
 import tideless.rig.Reservoir;
 import tideless.rig.Shape;
+import tideless.rig.TestTray;
+import tideless.rig.TestValve;
 import tideless.rig.Tray;
 import tideless.rig.Tube;
 import tideless.rig.ValveFaults;
@@ -174,38 +173,35 @@ final class RandomRig {
                             Rigs.START);
         }
         Filling valve =
-                new Filling.ByValve(
-                        "wall",
-                        setting,
-                        band,
-                        random.nextDouble() < 0.25,
-                        between(random, 0.001, 0.004),
-                        0.61,
-                        seatHeight,
-                        new Tube(
-                                between(random, 0.003, 0.008),
-                                between(random, 0.05, 3),
-                                between(random, 1, 6)),
-                        faults);
+                new TestValve()
+                        .settingM(setting)
+                        .bandM(band)
+                        .snaps(random.nextDouble() < 0.25)
+                        .seatBoreM(between(random, 0.001, 0.004))
+                        .seatAboveFloorM(seatHeight)
+                        .branch(
+                                new Tube(
+                                        between(random, 0.003, 0.008),
+                                        between(random, 0.05, 3),
+                                        between(random, 1, 6)))
+                        .faults(faults)
+                        .make();
         double start =
                 random.nextDouble() < 0.6
                         ? Math.min(overflow, setting * between(random, 0.97, 1.02))
                         : between(random, 0, 1) * overflow;
-        return new Tray(
-                name,
-                shape,
-                overflow,
-                OptionalDouble.empty(),
-                0,
-                between(random, 0, 0.3),
-                0,
-                start,
-                Rigs.FEED_LIQUID,
-                Rigs.drinking(1),
-                valve,
-                Lamp.NONE,
-                Rigs.WIDE,
-                Deck.PLAIN);
+        return new TestTray()
+                .name(name)
+                .shape(shape)
+                .overflowM(overflow)
+                .cupBottomM(0)
+                .floorAboveBenchM(between(random, 0, 0.3))
+                .startLevelM(start)
+                .startLiquid(Rigs.FEED_LIQUID)
+                .planting(Rigs.drinking(1))
+                .filling(valve)
+                .limits(Rigs.WIDE)
+                .make();
     }
 
     private static double between(SplittableRandom random, double low, double high) {

@@ -6,21 +6,19 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
-import java.util.OptionalDouble;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 import org.junit.jupiter.params.provider.ValueSource;
-import tideless.rig.Deck;
 import tideless.rig.Filling;
-import tideless.rig.Lamp;
 import tideless.rig.Planting;
 import tideless.rig.Reservoir;
 import tideless.rig.Scenario;
+import tideless.rig.TestTray;
+import tideless.rig.TestValve;
 import tideless.rig.Thirst;
 import tideless.rig.Tray;
 import tideless.rig.Tube;
-import tideless.rig.ValveFaults;
 import tideless.scenario.Reading;
 import tideless.scenario.ScenarioReader;
 
@@ -51,27 +49,29 @@ class RigCheckTest {
 
     private static Filling.ByValve valve(
             double settingM, double bandM, double seatM, double seatHeightM, Tube branch) {
-        return new Filling.ByValve(
-                "wall", settingM, bandM, false, seatM, 0.61, seatHeightM, branch, ValveFaults.NONE);
+        return new TestValve()
+                .settingM(settingM)
+                .bandM(bandM)
+                .seatBoreM(seatM)
+                .seatAboveFloorM(seatHeightM)
+                .branch(branch)
+                .make();
     }
 
     private static Tray tray(
             String name, double areaM2, double floorM, Filling valve, Planting planting) {
-        return new Tray(
-                name,
-                Rigs.box(areaM2, 0.20),
-                0.19,
-                OptionalDouble.empty(),
-                0.1,
-                floorM,
-                0,
-                0.01,
-                Rigs.FEED_LIQUID,
-                planting,
-                valve,
-                Lamp.NONE,
-                Rigs.WIDE,
-                Deck.PLAIN);
+        return new TestTray()
+                .name(name)
+                .shape(Rigs.box(areaM2, 0.20))
+                .overflowM(0.19)
+                .cupBottomM(0.1)
+                .floorAboveBenchM(floorM)
+                .startLevelM(0.01)
+                .startLiquid(Rigs.FEED_LIQUID)
+                .planting(planting)
+                .filling(valve)
+                .limits(Rigs.WIDE)
+                .make();
     }
 
     private static RigCheck check(Reservoir reservoir, Tray... trays) {
@@ -115,16 +115,12 @@ class RigCheckTest {
             double fullMlPerMin,
             double lowMlPerMin) {
         Filling.ByValve valve =
-                new Filling.ByValve(
-                        "wall",
-                        0.05,
-                        0.005,
-                        false,
-                        (seatMm == 0 ? NO_SEAT_MM : seatMm) / 1000,
-                        coefficient,
-                        0.1,
-                        new Tube(boreMm / 1000, lengthM, loss),
-                        ValveFaults.NONE);
+                new TestValve()
+                        .seatBoreM((seatMm == 0 ? NO_SEAT_MM : seatMm) / 1000)
+                        .dischargeCoefficient(coefficient)
+                        .seatAboveFloorM(0.1)
+                        .branch(new Tube(boreMm / 1000, lengthM, loss))
+                        .make();
         Tray tray = tray(name, 0.2, DATUM_M - 0.1, valve, Rigs.drinking(3));
         RigCheck.Feed feed = only(check(reservoir(0.1, headM, headM / 4, DATUM_M, NO_TUBE), tray));
         assertEquals(fullMlPerMin, feed.fullM3PerS() / ML_PER_MIN, 2e-4 * fullMlPerMin, name);

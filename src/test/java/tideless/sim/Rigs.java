@@ -8,19 +8,19 @@ import java.util.Set;
 import tideless.rig.Climate;
 import tideless.rig.Deck;
 import tideless.rig.Filling;
-import tideless.rig.Lamp;
 import tideless.rig.Limits;
 import tideless.rig.Liquid;
 import tideless.rig.Numerics;
-import tideless.rig.Place;
 import tideless.rig.Planting;
 import tideless.rig.Reservoir;
 import tideless.rig.Scenario;
 import tideless.rig.Shape;
+import tideless.rig.TestScenario;
+import tideless.rig.TestTray;
+import tideless.rig.TestValve;
 import tideless.rig.Thirst;
 import tideless.rig.Tray;
 import tideless.rig.Tube;
-import tideless.rig.ValveFaults;
 import tideless.rig.Visits;
 import tideless.solution.Component;
 import tideless.solution.Composition;
@@ -59,34 +59,19 @@ public final class Rigs {
     }
 
     public static Filling.ByValve valve() {
-        return new Filling.ByValve(
-                "wall",
-                0.05,
-                0.005,
-                false,
-                0.002,
-                0.61,
-                0.06,
-                new Tube(0.004, 1.5, 3.5),
-                ValveFaults.NONE);
+        return new TestValve().make();
     }
 
     public static Tray tray(String name, Filling filling, Planting planting, double openAreaM2) {
-        return new Tray(
-                name,
-                box(0.2, 0.10),
-                0.09,
-                OptionalDouble.empty(),
-                0.04,
-                0,
-                openAreaM2,
-                0.05,
-                FEED_LIQUID,
-                planting,
-                filling,
-                Lamp.NONE,
-                WIDE,
-                Deck.PLAIN);
+        return new TestTray()
+                .name(name)
+                .shape(box(0.2, 0.10))
+                .openAreaM2(openAreaM2)
+                .startLiquid(FEED_LIQUID)
+                .planting(planting)
+                .filling(filling)
+                .limits(WIDE)
+                .make();
     }
 
     /** The same with another inside. */
@@ -127,21 +112,14 @@ public final class Rigs {
             double overflowM,
             OptionalDouble boreM,
             double startM) {
-        return new Tray(
-                name,
-                shape,
-                overflowM,
-                boreM,
-                tray.cupBottomM(),
-                tray.floorAboveBenchM(),
-                tray.openAreaM2(),
-                startM,
-                tray.startLiquid(),
-                tray.planting(),
-                tray.filling(),
-                tray.lamp(),
-                tray.limits(),
-                Deck.PLAIN);
+        return TestTray.of(tray)
+                .name(name)
+                .shape(shape)
+                .overflowM(overflowM)
+                .overflowBoreM(boreM)
+                .startLevelM(startM)
+                .deck(Deck.PLAIN)
+                .make();
     }
 
     public static Planting drinking(double litresPerDay) {
@@ -155,19 +133,17 @@ public final class Rigs {
 
     public static Scenario scenario(
             int days, double stepS, List<Reservoir> reservoirs, List<Tray> trays, Visits visits) {
-        return new Scenario(
-                "rig",
-                START,
-                days,
-                new Place(50, 8, 0),
-                room(),
-                FEED_LIQUID,
-                new Liquid("water", Composition.WATER.with(Component.NA, 0.5)),
-                reservoirs,
-                trays,
-                visits,
-                new Numerics(stepS),
-                "0".repeat(64));
+        return new TestScenario()
+                .start(START)
+                .days(days)
+                .climate(room())
+                .feed(FEED_LIQUID)
+                .sourceWater(new Liquid("water", Composition.WATER.with(Component.NA, 0.5)))
+                .reservoirs(reservoirs)
+                .trays(trays)
+                .visits(visits)
+                .numerics(new Numerics(stepS))
+                .make();
     }
 
     public static Visits nobody() {

@@ -24,6 +24,8 @@ import tideless.rig.Numerics;
 import tideless.rig.Reservoir;
 import tideless.rig.Reservoir.Refill.When;
 import tideless.rig.Scenario;
+import tideless.rig.TestScenario;
+import tideless.rig.TestValve;
 import tideless.rig.Tray;
 import tideless.rig.Tube;
 import tideless.rig.ValveFaults;
@@ -156,19 +158,15 @@ public final class ValidateEngine {
             Filling.ByValve sound = Rigs.valve();
             Tube branch = sound.branch();
             Filling.ByValve valve =
-                    new Filling.ByValve(
-                            sound.reservoir(),
-                            sound.settingM(),
-                            sound.bandM(),
-                            false,
-                            sound.seatBoreM(),
-                            sound.dischargeCoefficient(),
-                            sound.seatAboveFloorM(),
-                            new Tube(
-                                    branch.boreM(),
-                                    share * branch.lengthM(),
-                                    branch.lossCoefficient()),
-                            ValveFaults.NONE);
+                    TestValve.of(sound)
+                            .snaps(false)
+                            .branch(
+                                    new Tube(
+                                            branch.boreM(),
+                                            share * branch.lengthM(),
+                                            branch.lossCoefficient()))
+                            .faults(ValveFaults.NONE)
+                            .make();
             Tray tray = Rigs.tray("tray", valve, Rigs.drinking(1.8), 0);
             Reservoir plain = Rigs.reservoir(0.1, 0.32, When.NEVER);
             Tube trunk = plain.trunk();
@@ -501,19 +499,12 @@ public final class ValidateEngine {
             copies.add(Rigs.named(tomato, "tomato-" + i));
         }
         Reservoir.Refill atOnce = new Reservoir.Refill(When.WHEN_EMPTY, 0);
-        return new Scenario(
-                bench.title(),
-                bench.start(),
-                days,
-                bench.place(),
-                bench.climate(),
-                bench.feed(),
-                bench.sourceWater(),
-                List.of(bench.reservoirs().get(0).withRefill(atOnce)),
-                copies,
-                bench.visits(),
-                new Numerics(stepS),
-                bench.digest());
+        return TestScenario.of(bench)
+                .days(days)
+                .reservoirs(List.of(bench.reservoirs().get(0).withRefill(atOnce)))
+                .trays(copies)
+                .numerics(new Numerics(stepS))
+                .make();
     }
 
     private static void profile(StringBuilder page) throws IOException {

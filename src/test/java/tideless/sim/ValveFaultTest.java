@@ -7,7 +7,6 @@ import java.time.Duration;
 import java.time.LocalDate;
 import java.util.List;
 import java.util.Optional;
-import java.util.OptionalDouble;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.ValueSource;
@@ -16,11 +15,11 @@ import tideless.advice.Advisor;
 import tideless.advice.Cause;
 import tideless.advice.Cure;
 import tideless.advice.Warning;
-import tideless.rig.Deck;
 import tideless.rig.Filling;
-import tideless.rig.Lamp;
 import tideless.rig.Reservoir;
 import tideless.rig.Scenario;
+import tideless.rig.TestTray;
+import tideless.rig.TestValve;
 import tideless.rig.Tray;
 import tideless.rig.Tube;
 import tideless.rig.ValveFaults;
@@ -83,26 +82,25 @@ class ValveFaultTest {
     }
 
     private static Filling.ByValve valve(double bandM, ValveFaults faults) {
-        return new Filling.ByValve(
-                "wall", SETTING_M, bandM, false, 0.002, 0.61, 0.10, NO_TUBE, faults);
+        return new TestValve()
+                .settingM(SETTING_M)
+                .bandM(bandM)
+                .seatAboveFloorM(0.10)
+                .branch(NO_TUBE)
+                .faults(faults)
+                .make();
     }
 
     private static Tray tray(String name, double bandM, ValveFaults faults, double litresPerDay) {
-        return new Tray(
-                name,
-                Rigs.box(AREA_M2, 0.10),
-                0.09,
-                OptionalDouble.empty(),
-                0.04,
-                0,
-                0,
-                SETTING_M,
-                Rigs.FEED_LIQUID,
-                Rigs.drinking(litresPerDay),
-                valve(bandM, faults),
-                Lamp.NONE,
-                Rigs.WIDE,
-                Deck.PLAIN);
+        return new TestTray()
+                .name(name)
+                .shape(Rigs.box(AREA_M2, 0.10))
+                .startLevelM(SETTING_M)
+                .startLiquid(Rigs.FEED_LIQUID)
+                .planting(Rigs.drinking(litresPerDay))
+                .filling(valve(bandM, faults))
+                .limits(Rigs.WIDE)
+                .make();
     }
 
     private static Reservoir wall(double areaM2) {

@@ -18,6 +18,7 @@ import tideless.rig.HourlyWeather;
 import tideless.rig.Reservoir;
 import tideless.rig.Scenario;
 import tideless.rig.Shape;
+import tideless.rig.TestScenario;
 import tideless.rig.Tray;
 import tideless.rig.Tube;
 
@@ -56,20 +57,7 @@ class VesselHeatTest {
 
     private static Trace run(int days, double stepS, Climate climate, Tray tray, Reservoir from) {
         Scenario base = Rigs.scenario(days, stepS, List.of(from), List.of(tray), Rigs.nobody());
-        return Simulation.run(
-                new Scenario(
-                        base.title(),
-                        base.start(),
-                        base.days(),
-                        base.place(),
-                        climate,
-                        base.feed(),
-                        base.sourceWater(),
-                        base.reservoirs(),
-                        base.trays(),
-                        base.visits(),
-                        base.numerics(),
-                        base.digest()));
+        return Simulation.run(TestScenario.of(base).climate(climate).make());
     }
 
     private static Climate switching(double dayC, double nightC, double airMPerS) {
