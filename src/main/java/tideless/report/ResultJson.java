@@ -24,6 +24,7 @@ import tideless.advice.Sizing;
 import tideless.advice.Task;
 import tideless.advice.Verdict;
 import tideless.advice.Warning;
+import tideless.rig.Climate;
 import tideless.rig.Scenario;
 import tideless.rig.VesselId;
 import tideless.sim.HourlySeries;
@@ -135,6 +136,9 @@ final class ResultJson {
         json.writeStringField("digest", scenario.digest());
         json.writeStringField("start", scenario.start().toString());
         json.writeNumberField("days", scenario.days());
+        if (scenario.climate() instanceof Climate.Inside inside) {
+            json.writeStringField("climate_filled", inside.air().filled());
+        }
         json.writeEndObject();
         json.writeNumberField("seed", forecast.seed());
 

@@ -79,6 +79,42 @@ class CommandLineTest {
     }
 
     @Test
+    void what_was_filled_in_measured_air_is_told_by_check_and_by_the_result() throws IOException {
+        StringBuilder air =
+                new StringBuilder("time,temperature,humidity,ppfd\nlocal,degC,%,umol/m2/s\n");
+        for (int h = 0; h < 48; h++) {
+            if (h < 5 || h > 7) {
+                air.append("2026-03-0%d %02d:00,20,60,200\n".formatted(2 + h / 24, h % 24));
+            }
+        }
+        Files.writeString(folder.resolve("in.csv"), air);
+        Path scenario =
+                scenario(
+                        """
+                        title = "t"
+                        start = 2026-03-02
+                        length = "2 days"
+                        climate = { kind = "weather", cover = "inside", file = "in.csv" }
+                        feed = { recipe = "steiner" }
+                        [tray.a]
+                        length = "60 cm"
+                        width = "35 cm"
+                        depth = "8 cm"
+                        crop = "basil"
+                        plants = 8
+                        hand = { to = "5 cm" }
+                        """);
+        String told = "temperature: 3 h missing from 2026-03-02T05:00, filled by a straight line";
+        Outcome check = run("check", scenario);
+        assertEquals(0, check.exit(), check.err());
+        assertTrue(check.err().contains(told), check.err());
+        Path results = folder.resolve("results");
+        assertEquals(0, run("run", scenario, "-o", results).exit());
+        String json = Files.readString(results.resolve("result.json"));
+        assertTrue(json.contains("\"climate_filled\": \"" + told), json.substring(0, 600));
+    }
+
+    @Test
     void a_misspelt_key_is_refused_with_the_key_it_may_have_meant() throws IOException {
         refuses(
                 scenario(bench().replace("cup_bottom = \"4 cm\"", "cup_botom = \"4 cm\"")),
