@@ -3,6 +3,7 @@ package tideless.report;
 import java.io.PrintWriter;
 import java.time.LocalDate;
 import java.util.Locale;
+import tideless.rig.Climate;
 import tideless.study.Lighting;
 import tideless.words.Dates;
 import tideless.words.Names;
@@ -50,8 +51,9 @@ public final class LightTable {
         if (tray.lampPpfdUmolPerM2S() > 0) {
             line(
                     text(
-                            "  lamp: %.0f umol/m2/s, %s h a day by its clock (%s to %s)",
+                            "  lamp: %.0f umol/m2/s%s, %s h a day by its clock (%s to %s)",
                             tray.lampPpfdUmolPerM2S(),
+                            tray.isDimmed() ? " at full strength, dimmed by its schedule" : "",
                             Numbers.label(tray.lampLitH()),
                             clock(tray.lampOnS()),
                             clock(tray.lampOffS())));
@@ -63,6 +65,8 @@ public final class LightTable {
                             tray.lampWPerM2() * tray.rimAreaM2(),
                             Numbers.label(tray.rimAreaM2()),
                             tray.lampMjPerM2Day()));
+        } else if (recordsLamps()) {
+            line("  lamps as the file of inside air records them");
         } else {
             line("  no lamp");
         }
@@ -101,6 +105,11 @@ public final class LightTable {
         }
     }
 
+    private boolean recordsLamps() {
+        return lighting.scenario().climate() instanceof Climate.Inside inside
+                && inside.air().recordsLamps();
+    }
+
     private static String verdict(Lighting.OfTray tray, Lighting.Stage stage) {
         if (Double.isNaN(tray.needLowMolPerM2Day())) {
             return "";
@@ -115,7 +124,7 @@ public final class LightTable {
         if (!(tray.lampLitH() > 0)) {
             return text(
                     "a lamp of %.1f mol/m2/day would make up for it",
-                    tray.needLowMolPerM2Day() - stage.sunMolPerM2Day());
+                    tray.needLowMolPerM2Day() - stage.molPerM2Day());
         }
         double hours = Lighting.hoursForNeed(tray, stage);
         String brighter =

@@ -1,7 +1,9 @@
 package tideless.scenario;
 
 import java.util.ArrayList;
+import java.util.LinkedHashMap;
 import java.util.List;
+import java.util.Map;
 import java.util.function.IntFunction;
 
 /**
@@ -16,7 +18,7 @@ final class Gaps {
 
     private final int mostH;
     private final boolean longerToo;
-    private final List<String> said = new ArrayList<>();
+    private final Map<String, List<String>> columnsByWords = new LinkedHashMap<>();
 
     /**
      * @param mostH longest gap bridged by a straight line, h
@@ -37,6 +39,9 @@ final class Gaps {
 
     /** What was filled in all columns so far, one sentence; empty when nothing was. */
     String filled() {
+        List<String> said = new ArrayList<>();
+        columnsByWords.forEach(
+                (words, columns) -> said.add(String.join(", ", columns) + ": " + words));
         return String.join("; ", said);
     }
 
@@ -105,7 +110,7 @@ final class Gaps {
                         : "%s h missing in %s gaps, the first from %s, %s"
                                 .formatted(hours, gaps.size(), clock.apply(first), many);
         filled.add(new Filled(first, words));
-        said.add(name + ": " + words);
+        columnsByWords.computeIfAbsent(words, none -> new ArrayList<>()).add(name);
     }
 
     /** The gaps of a column, in order. */

@@ -379,18 +379,25 @@ final class InsideFile {
     /** Fills gaps; false, with a fault, when one stays. */
     private boolean fill() {
         int end = firstOfRun + hours;
+        Map<Gaps.Filled, List<String>> filled = new LinkedHashMap<>();
         hourly.forEach(
-                (name, column) -> {
-                    for (Gaps.Filled filled :
-                            rules.gaps().fill(column, name, firstOfRun, end, this::clock)) {
+                (name, column) ->
+                        rules.gaps()
+                                .fill(column, name, firstOfRun, end, this::clock)
+                                .forEach(
+                                        one ->
+                                                filled.computeIfAbsent(
+                                                                one, none -> new ArrayList<>())
+                                                        .add(name)));
+        // A logger that stands still leaves the same gap in every column: said once.
+        filled.forEach(
+                (one, names) ->
                         source.note(
                                 new Note(
                                         csv.label(),
-                                        lineAt(filled.firstHour()),
-                                        name,
-                                        filled.words()));
-                    }
-                });
+                                        lineAt(one.firstHour()),
+                                        String.join(", ", names),
+                                        one.words())));
         for (Map.Entry<String, double[]> column : hourly.entrySet()) {
             for (Gaps.Gap gap : Gaps.in(column.getValue())) {
                 if (gap.to() > firstOfRun && gap.from() < end) {

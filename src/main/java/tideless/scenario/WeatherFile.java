@@ -34,6 +34,7 @@ final class WeatherFile {
     // A leap year, so that a typical year has a place for 29 February.
     private static final LocalDateTime TYPICAL_BEGIN = LocalDateTime.of(2000, 1, 1, 0, 0);
     private static final int TYPICAL_HOURS = 366 * 24;
+    private static final int LONGEST_YEAR_D = 366;
     private static final int FEBRUARY_29 = 59 * 24;
 
     /** What helps against a gap that is too long. */
@@ -341,6 +342,14 @@ final class WeatherFile {
      * between two whole hours is joined from both.
      */
     private Read<HourlyWeather> cut(LocalDate start, int days, double rigAheadH) {
+        if (typical && days > LONGEST_YEAR_D) {
+            source.note(
+                    new Note(
+                            csv.label(),
+                            0,
+                            "time",
+                            "the run is longer than a year, and meets the typical year again"));
+        }
         int hours = days * 24;
         double[][] run = new double[5][hours + 1];
         for (int h = 0; h <= hours; h++) {

@@ -19,7 +19,8 @@ public record Lighting(Scenario scenario, List<OfTray> trays) {
      *
      * @param tray its name
      * @param crop its crop
-     * @param lampPpfdUmolPerM2S of the lamp while it burns, umol/m2/s; 0 without a lamp
+     * @param lampPpfdUmolPerM2S of the lamp at full strength, umol/m2/s; 0 without a lamp
+     * @param isDimmed whether it burns below that by the hour or by date
      * @param lampOnS switched on, seconds after midnight
      * @param lampOffS switched off, seconds after midnight
      * @param lampLitH hours a day
@@ -38,6 +39,7 @@ public record Lighting(Scenario scenario, List<OfTray> trays) {
             String tray,
             String crop,
             double lampPpfdUmolPerM2S,
+            boolean isDimmed,
             double lampOnS,
             double lampOffS,
             double lampLitH,
@@ -78,8 +80,7 @@ public record Lighting(Scenario scenario, List<OfTray> trays) {
      * @return h; above 24 when longer hours cannot do it, infinite without a lamp
      */
     public static double hoursForNeed(OfTray tray, Stage stage) {
-        return (tray.needLowMolPerM2Day() - stage.sunMolPerM2Day())
-                / (tray.lampPpfdUmolPerM2S() * 0.0036); // mol/m2 an hour for each umol/m2/s
+        return tray.lampLitH() * timesForNeed(tray, stage);
     }
 
     /**
@@ -88,6 +89,11 @@ public record Lighting(Scenario scenario, List<OfTray> trays) {
      * @return umol/m2/s; infinite without hours
      */
     public static double ppfdForNeed(OfTray tray, Stage stage) {
-        return (tray.needLowMolPerM2Day() - stage.sunMolPerM2Day()) / (tray.lampLitH() * 0.0036);
+        return tray.lampPpfdUmolPerM2S() * timesForNeed(tray, stage);
+    }
+
+    /** How many times the lamp's present light would be enough. */
+    private static double timesForNeed(OfTray tray, Stage stage) {
+        return (tray.needLowMolPerM2Day() - stage.sunMolPerM2Day()) / stage.lampMolPerM2Day();
     }
 }

@@ -55,6 +55,7 @@ public final class Lightings {
                 tray.name(),
                 tray.planting().cropName(),
                 lamp.ppfdUmolPerM2S(),
+                !lamp.levels().isEmpty() || !lamp.strengths().isEmpty(),
                 lamp.onS(),
                 lamp.offS(),
                 lamp.litS() / 3600,

@@ -104,7 +104,9 @@ class CommandLineTest {
                         plants = 8
                         hand = { to = "5 cm" }
                         """);
-        String told = "temperature: 3 h missing from 2026-03-02T05:00, filled by a straight line";
+        String told =
+                "temperature, humidity, ppfd: 3 h missing from 2026-03-02T05:00, filled by a"
+                        + " straight line";
         Outcome check = run("check", scenario);
         assertEquals(0, check.exit(), check.err());
         assertTrue(check.err().contains(told), check.err());

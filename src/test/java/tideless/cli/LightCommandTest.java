@@ -105,6 +105,51 @@ class LightCommandTest {
                 .contains("enough");
     }
 
+    // By hand: 200e-6 x 3600 x (3 x 0.5 + 9 + 4 x 0.25) = 8.28 mol/m2/d, 11.5 h at full strength.
+    @Test
+    void a_dimmed_lamp_is_counted_as_it_burns() throws IOException {
+        assertEquals(
+                0,
+                light(
+                        "ppfd = \"200 umol/m2/s\"\non = \"06:00\"\noff = \"22:00\"\n"
+                                + "levels = [{ from = \"00:00\", share = 0.5 },"
+                                + " { from = \"09:00\", share = 1 },"
+                                + " { from = \"18:00\", share = 0.25 }]"),
+                err.toString());
+        assertThat(out.toString())
+                .contains(
+                        "lamp: 200 umol/m2/s at full strength, dimmed by its schedule, 16 h a day")
+                .contains("8.3    0.0    8.3");
+    }
+
+    @Test
+    void lamps_of_a_file_of_inside_air_are_told_from_its_sun() throws IOException {
+        StringBuilder air =
+                new StringBuilder(
+                        "time,temperature,humidity,ppfd,lamp\nlocal,degC,%,umol/m2/s,%\n");
+        for (int h = 0; h < 48; h++) {
+            air.append("2026-03-0%d %02d:00,20,60,50,100\n".formatted(2 + h / 24, h % 24));
+        }
+        Files.writeString(folder.resolve("in.csv"), air);
+        Files.writeString(
+                file,
+                BENCH.formatted("ppfd = 1")
+                        .replaceFirst(
+                                "(?s)\\[climate].*\\[feed]",
+                                "climate = { kind = \"weather\","
+                                        + " cover = \"inside\", file = \"in.csv\", lamps_full ="
+                                        + " \"100 umol/m2/s\" }\n[feed]")
+                        .replace("30 days", "2 days"));
+        int exit =
+                Tideless.execute(
+                        new PrintWriter(out), new PrintWriter(err), "light", file.toString());
+        assertEquals(0, exit, err.toString());
+        // 100 and 50 umol/m2/s round the clock: 8.64 and 4.32 mol/m2/d.
+        assertThat(out.toString())
+                .contains("lamps as the file of inside air records them")
+                .contains("8.6    4.3   13.0");
+    }
+
     @Test
     void sun_is_told_from_the_lamp() {
         int exit =

@@ -161,21 +161,23 @@ class InsideFileTest {
         assertEquals(93.5, air.at(Quantity.LAMP_PPFD_UMOL_PER_M2_S, 7), 1e-9);
     }
 
+    // From 20 degC at 04:00 to 24 degC at 08:00: 22 degC at 06:00.
     @Test
-    void a_gap_of_three_hours_is_bridged_counted_and_told_in_the_result() {
-        String text =
-                rows("time,temperature,humidity\nlocal,degC,%\n", 24, "20,60")
-                        .replaceAll("2026-03-02 0[567]:00,20", "2026-03-02 05:00,")
-                        .replaceFirst("05:00,,60\n2026-03-02 05:00,,60\n", "05:00,,60\n")
-                        .replaceFirst("2026-03-02 05:00,,60\n2026-03-02 05:00,,60\n", "");
-        text = text.replace("08:00,20", "08:00,24");
-        InsideAir air = read(text, 1);
+    void a_gap_of_three_hours_is_bridged_counted_and_told_once_for_all_columns() {
+        StringBuilder text = new StringBuilder("time,temperature,humidity\nlocal,degC,%\n");
+        for (int h = 0; h < 24; h++) {
+            if (h < 5 || h > 7) {
+                text.append(START.atStartOfDay().plusHours(h)).append(h < 8 ? ",20" : ",24");
+                text.append(",60\n");
+            }
+        }
+        InsideAir air = read(text.toString(), 1);
         assertEquals(List.of(), faults());
         assertEquals(22, air.at(Quantity.TEMP_C, 6), 1e-12);
-        assertThat(air.filled())
-                .contains(
-                        "temperature: 3 h missing from 2026-03-02T05:00, filled by a straight line");
-        assertThat(notes()).anyMatch(note -> note.contains("3 h missing from 2026-03-02T05:00"));
+        String told =
+                "temperature, humidity: 3 h missing from 2026-03-02T05:00, filled by a straight line";
+        assertEquals(told, air.filled());
+        assertEquals(List.of("in.csv:7: " + told), notes());
     }
 
     @Test
@@ -206,7 +208,7 @@ class InsideFileTest {
         assertEquals(11, air.at(Quantity.TEMP_C, 34), 1e-12); // between 10 and 12
         assertThat(air.filled())
                 .contains(
-                        "temperature: 24 h missing from 2026-03-03T00:00, filled from the same"
+                        "temperature, humidity: 24 h missing from 2026-03-03T00:00, filled from the same"
                                 + " hours of the days beside");
     }
 

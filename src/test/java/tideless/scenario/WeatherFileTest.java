@@ -315,6 +315,15 @@ class WeatherFileTest {
         assertEquals(2.04, turn.tempC(25), 1e-12);
     }
 
+    @Test
+    void only_a_typical_year_is_met_again_and_that_is_said() throws IOException {
+        String text = Files.readString(Path.of("scenarios/weather/typical-year-45n-8e.csv"));
+        HourlyWeather two = read(text, true, 0, 731);
+        assertEquals(List.of(), faults());
+        assertEquals(two.tempC(10), two.tempC(365 * 24 + 10), 1e-12); // 2 March of the year after
+        assertThat(source.notes()).anyMatch(n -> n.text().contains("meets the typical year again"));
+    }
+
     // 24 h of 0.5 mm are 12 mm.
     @Test
     void a_column_of_rain_is_read_in_its_unit() {
