@@ -3,6 +3,7 @@ package tideless.advice;
 import java.util.List;
 import tideless.physics.HumidAir;
 import tideless.physics.Oxygen;
+import tideless.physics.Time;
 
 /** Warmth and light of one tray. */
 final class AirAdvice {
@@ -64,7 +65,7 @@ final class AirAdvice {
                             Warning.Kind.LOW_LIGHT,
                             tray.id,
                             tray.trace.clockAt(0),
-                            tray.trace.clockAt(days * 86400.0),
+                            tray.trace.clockAt(days * Time.DAY_S),
                             Measure.atLeast(light, low, Unit.MOL_PER_M2_DAY),
                             Cause.of(Cause.Kind.TOO_LITTLE_LIGHT),
                             List.of(Cure.of(Cure.Kind.MORE_LIGHT))));

@@ -1,5 +1,7 @@
 package tideless.crop;
 
+import tideless.physics.Time;
+
 /** Roots that hang from a cup, and the level they meet. Heights are above the tray's floor. */
 public final class RootZone {
     /**
@@ -65,7 +67,7 @@ public final class RootZone {
      */
     public static double dryReserveS(CropTraits traits, double thirstPerLeafAreaKgPerM2S) {
         double reserveS = traits.roots().dryReserveH() * 3600;
-        double mmPerDay = thirstPerLeafAreaKgPerM2S * 86400;
+        double mmPerDay = thirstPerLeafAreaKgPerM2S * Time.DAY_S;
         return reserveS / Math.max(1 / LONGEST_RESERVE, mmPerDay);
     }
 

@@ -2,6 +2,7 @@ package tideless.crop;
 
 import org.apache.commons.math3.util.FastMath;
 import tideless.physics.ReferenceEvapotranspiration;
+import tideless.physics.Time;
 
 /**
  * Thirst of a stand in a house by two published forms that know the stand by its leaf area alone.
@@ -33,7 +34,7 @@ public final class StandTranspiration {
     // Carmassi et al. (2007), Agric. Water Manage. 88:73-82: form read, numbers from memory.
     private static final double RADIATION_SLOPE = 0.946;
     private static final double RADIATION_EXTINCTION = 0.69;
-    private static final double RADIATION_CONSTANT_KG_PER_M2S = 0.188 / 86400;
+    private static final double RADIATION_CONSTANT_KG_PER_M2S = 0.188 / Time.DAY_S;
     private static final double RADIATION_LATENT_J_PER_KG = 2.45e6;
 
     private StandTranspiration() {}

@@ -179,7 +179,7 @@ public final class Light {
      * @return s a day
      */
     public static double litS(double onS, double offS) {
-        return offS > onS ? offS - onS : offS - onS + 86400;
+        return offS > onS ? offS - onS : offS - onS + Time.DAY_S;
     }
 
     /**

@@ -7,6 +7,9 @@ import org.apache.commons.math3.util.FastMath;
  * and about as much more viscous; that is left out here.
  */
 public final class LiquidWater {
+    /** Density of the solution, kg/m3: water at 20 degC; Kell (1975). Salts add 0.1-0.2 %. */
+    public static final double KG_PER_M3 = 998.2;
+
     private LiquidWater() {}
 
     /**

@@ -297,9 +297,9 @@ public final class TubeFlow {
         double speed = nearMPerS > low && nearMPerS < high ? nearMPerS : high;
         double lastStep = Double.POSITIVE_INFINITY;
         double stepBefore = Double.POSITIVE_INFINITY;
+        double wall = wallTerm(speed * reynoldsPerSpeed);
         for (int round = 0; round < MAX_ROUNDS; round++) {
             double reynolds = speed * reynoldsPerSpeed;
-            double wall = wallTerm(reynolds);
             double inside = wall + 0.27 * relativeRoughness;
             double log = -FastMath.log(inside);
             double a = pow16(2.457 * log);
@@ -334,6 +334,7 @@ public final class TubeFlow {
             stepBefore = lastStep;
             lastStep = Math.abs(step);
             speed = next;
+            wall *= FastMath.exp(-0.9 * step); // as the power of the new speed, some times quicker
         }
         throw new ArithmeticException(
                 "no speed found for headM " + headM + " between " + low + " and " + high);

@@ -1,9 +1,9 @@
 package tideless.rig;
 
+import tideless.physics.Time;
+
 /** A span of the day that is open at the same hours every day. */
 public final class DailySpan {
-    private static final double DAY_S = 86400;
-
     private DailySpan() {}
 
     /**
@@ -15,7 +15,7 @@ public final class DailySpan {
      * @param toS it shuts, seconds after midnight
      */
     public static boolean isOpen(double timeS, double fromS, double toS) {
-        double timeOfDayS = timeS % DAY_S;
+        double timeOfDayS = timeS % Time.DAY_S;
         if (fromS == toS) {
             return true;
         }

@@ -1,6 +1,7 @@
 package tideless.rig;
 
 import java.util.List;
+import tideless.physics.Time;
 
 /**
  * A lamp over a tray, on the same hours every day, dimmed by the hour and by date if it can be.
@@ -27,8 +28,6 @@ public record Lamp(
     /** Half as much again as full sun, umol/m2/s: no lamp over a plant is brighter; assumed. */
     public static final double MOST_UMOL_PER_M2_S = 3000;
 
-    private static final double DAY_S = 86400;
-
     /**
      * A share of full strength from a time of day on.
      *
@@ -37,7 +36,7 @@ public record Lamp(
      */
     public record Level(double fromS, double frac) {
         public Level {
-            if (!(fromS >= 0 && fromS < DAY_S) || !(frac >= 0 && frac <= 1)) {
+            if (!(fromS >= 0 && fromS < Time.DAY_S) || !(frac >= 0 && frac <= 1)) {
                 throw new IllegalArgumentException("no level of a lamp: " + fromS + " s, " + frac);
             }
         }
@@ -103,7 +102,7 @@ public record Lamp(
         if (ppfdUmolPerM2S == 0) {
             return 0;
         }
-        return offS > onS ? offS - onS : offS - onS + DAY_S;
+        return offS > onS ? offS - onS : offS - onS + Time.DAY_S;
     }
 
     /**
@@ -119,7 +118,7 @@ public record Lamp(
         if (!DailySpan.isOpen(timeS, onS, offS)) {
             return 0;
         }
-        double clockS = timeS % DAY_S;
+        double clockS = timeS % Time.DAY_S;
         double frac = levels.isEmpty() ? 1 : levels.get(levels.size() - 1).frac();
         for (Level level : levels) {
             if (level.fromS() <= clockS) {
@@ -128,7 +127,7 @@ public record Lamp(
         }
         double strength = 1;
         for (Strength from : strengths) {
-            if (from.day() * DAY_S <= timeS) {
+            if (from.day() * Time.DAY_S <= timeS) {
                 strength = from.frac();
             }
         }
@@ -153,8 +152,8 @@ public record Lamp(
     }
 
     private double nextChangeS(double atS) {
-        double clockS = atS % DAY_S;
-        double next = DAY_S;
+        double clockS = atS % Time.DAY_S;
+        double next = Time.DAY_S;
         if (onS > clockS) {
             next = Math.min(next, onS);
         }

@@ -5,6 +5,7 @@ import java.time.LocalDate;
 import java.util.List;
 import java.util.Objects;
 import java.util.Set;
+import tideless.physics.Time;
 
 /**
  * When somebody looks, and what that person does besides refilling.
@@ -20,7 +21,7 @@ public record Visits(
         weekdays = Set.copyOf(weekdays);
         absences = List.copyOf(absences);
         Objects.requireNonNull(flush, "flush");
-        if (!(timeOfDayS >= 0 && timeOfDayS < 86400)) {
+        if (!(timeOfDayS >= 0 && timeOfDayS < Time.DAY_S)) {
             throw new IllegalArgumentException(
                     "timeOfDayS must lie in [0, 86400), was " + timeOfDayS);
         }

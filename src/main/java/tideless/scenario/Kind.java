@@ -15,6 +15,7 @@ import java.util.Set;
 import java.util.function.ToDoubleFunction;
 import org.tomlj.TomlArray;
 import org.tomlj.TomlTable;
+import tideless.physics.Time;
 import tideless.rig.Lamp;
 import tideless.rig.Visits;
 
@@ -161,7 +162,6 @@ interface Kind<T> {
 
     /** A time of day. */
     final class Clock implements Kind<Double> {
-        private static final double DAY_S = 86400;
         private final boolean endOfDay;
 
         /**
@@ -189,7 +189,7 @@ interface Kind<T> {
                 int minutes =
                         60 * Integer.parseInt(text.substring(0, colon))
                                 + Integer.parseInt(text.substring(colon + 1));
-                return Read.of((minutes * 60) % DAY_S);
+                return Read.of((minutes * 60) % Time.DAY_S);
             }
             return Read.faulty();
         }

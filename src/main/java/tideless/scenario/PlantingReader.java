@@ -20,13 +20,13 @@ import java.util.OptionalInt;
 import org.apache.commons.math3.util.FastMath;
 import tideless.crop.CropTraits;
 import tideless.crop.Transplant;
+import tideless.physics.Time;
 import tideless.rig.Planting;
 import tideless.rig.Shape;
 import tideless.rig.Thirst;
 
 /** Reads what grows in a tray. */
 final class PlantingReader {
-    private static final double DAY_S = 86400;
     private static final int OLDEST_DAYS = 365;
     private static final String ONE = "one of crop, crop_file, thirst or thirst_file";
     private static final List<Key<String>> CROPS = List.of(CROP, CROP_FILE);
@@ -180,9 +180,9 @@ final class PlantingReader {
         if (sown.isAbsent()) {
             return tray.getOr(
                             NURSERY_AGE,
-                            traits.map(crop -> crop.nursery().days() * DAY_S),
-                            ageS -> Measure.plain(ageS / DAY_S) + " days, as usual")
-                    .map(ageS -> ageS / DAY_S);
+                            traits.map(crop -> crop.nursery().days() * Time.DAY_S),
+                            ageS -> Measure.plain(ageS / Time.DAY_S) + " days, as usual")
+                    .map(ageS -> ageS / Time.DAY_S);
         }
         if (tray.has(NURSERY_AGE)) {
             tray.faultyValue(NURSERY_AGE, "either sown or nursery_age", "");
@@ -208,7 +208,7 @@ final class PlantingReader {
             tray.holds(HARVEST_AFTER, "when the crop is ripe");
             return Read.of(OptionalInt.empty());
         }
-        Read<Integer> after = afterS.map(s -> (int) FastMath.round(s / DAY_S));
+        Read<Integer> after = afterS.map(s -> (int) FastMath.round(s / Time.DAY_S));
         if (after.holds(day -> run.days().holds(days -> day > days))) {
             tray.note(
                     HARVEST_AFTER,

@@ -2,14 +2,13 @@ package tideless.scenario;
 
 import java.util.Locale;
 import org.apache.commons.math3.util.FastMath;
+import tideless.physics.Time;
 
 /**
  * Refuses a run that would keep a grower waiting or fill the memory: what it costs is told before
  * it begins.
  */
 final class RunCost {
-    private static final double DAY_S = 86400;
-
     /** Steps of a run: each is kept as an instant, some 600 bytes in all; measured. */
     static final double MOST_STEPS = 2e6;
 
@@ -69,7 +68,7 @@ final class RunCost {
     }
 
     private double steps(double stepS) {
-        return days * DAY_S / stepS;
+        return days * Time.DAY_S / stepS;
     }
 
     private static String millions(double steps) {

@@ -4,6 +4,7 @@ import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
 import org.apache.commons.math3.util.FastMath;
+import tideless.physics.Time;
 import tideless.rig.Climate;
 import tideless.rig.Cover;
 import tideless.rig.Lamp;
@@ -21,7 +22,6 @@ import tideless.rig.Visits;
  * in the file, the result is a {@link Reading}; nothing is thrown.
  */
 public final class ScenarioReader {
-    private static final double DAY_S = 86400;
     private static final int MOST_VESSELS = 200;
 
     private final TomlFile file;
@@ -146,7 +146,7 @@ public final class ScenarioReader {
     }
 
     private static Read<Integer> days(Table root) {
-        Read<Double> days = root.get(TopKeys.LENGTH).map(lengthS -> lengthS / DAY_S);
+        Read<Double> days = root.get(TopKeys.LENGTH).map(lengthS -> lengthS / Time.DAY_S);
         if (days.holds(length -> Math.abs(length - FastMath.rint(length)) > 1e-9)) {
             root.faultyValue(TopKeys.LENGTH, "whole days", "");
             return Read.faulty();

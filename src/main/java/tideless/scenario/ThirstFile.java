@@ -5,6 +5,7 @@ import java.time.LocalDateTime;
 import java.time.temporal.ChronoUnit;
 import java.util.Arrays;
 import java.util.List;
+import tideless.physics.Time;
 import tideless.rig.Thirst;
 
 /**
@@ -17,8 +18,6 @@ import tideless.rig.Thirst;
  * What is drunk beyond the ends, and how rows were joined, is said.
  */
 final class ThirstFile {
-    private static final double DAY_S = 86400;
-
     /** A day that is put forward or back with the season's clock has up to 25 h. */
     private static final double LONGEST_DAY_S = 25 * 3600;
 
@@ -71,7 +70,8 @@ final class ThirstFile {
         double endS = atS[last];
         Thirst thirst;
         if (isLog()) {
-            double lastHeldS = last == 0 ? DAY_S : Math.min(DAY_S, atS[last] - atS[last - 1]);
+            double lastHeldS =
+                    last == 0 ? Time.DAY_S : Math.min(Time.DAY_S, atS[last] - atS[last - 1]);
             endS += lastHeldS;
             thirst = log();
         } else {
@@ -86,11 +86,11 @@ final class ThirstFile {
                     "the run begins %s before the first row, whose use is taken"
                             .formatted(span(atS[0])));
         }
-        if (days * DAY_S > endS) {
+        if (days * Time.DAY_S > endS) {
             note(
                     last,
                     "the run goes on for %s after the last row, whose use is taken"
-                            .formatted(span(days * DAY_S - endS)));
+                            .formatted(span(days * Time.DAY_S - endS)));
         }
         return thirst;
     }
@@ -134,7 +134,7 @@ final class ThirstFile {
             apart[row - 1] = atS[row] - atS[row - 1];
         }
         Arrays.sort(apart);
-        return Math.min(DAY_S, apart[(apart.length - 1) / 2]);
+        return Math.min(Time.DAY_S, apart[(apart.length - 1) / 2]);
     }
 
     private void note(int row, String text) {
@@ -142,15 +142,15 @@ final class ThirstFile {
     }
 
     private static String span(double seconds) {
-        return seconds >= 2 * DAY_S
-                ? Measure.plain(seconds / DAY_S) + " days"
+        return seconds >= 2 * Time.DAY_S
+                ? Measure.plain(seconds / Time.DAY_S) + " days"
                 : Measure.plain(seconds / 3600) + " h";
     }
 
     private static double days(CsvColumns csv, int row) {
         Read<Measure> read = Measure.of(csv.cell(row, "time"), List.of(), true);
         if (read.holds(days -> Math.abs(days.number()) <= 2000)) {
-            return read.value().number() * DAY_S;
+            return read.value().number() * Time.DAY_S;
         }
         csv.problemAt(row, "time", "a number of days since the start");
         return Double.NaN;

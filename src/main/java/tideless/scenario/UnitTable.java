@@ -6,6 +6,7 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.OptionalDouble;
+import tideless.physics.Time;
 
 /**
  * The closed table of spellings in which one kind of quantity may be written, and what each is
@@ -74,7 +75,6 @@ final class UnitTable {
     static final double FOOT_M = 0.3048; // exact
     static final double US_GALLON_M3 = 3.785411784e-3; // exact: 231 cubic inches
     static final double IMPERIAL_GALLON_M3 = 4.54609e-3; // exact
-    private static final double DAY_S = 86400;
 
     /** m. */
     static final UnitTable LENGTH =
@@ -131,18 +131,18 @@ final class UnitTable {
                     .unit(1, "s", "sec", "second", "seconds")
                     .unit(60, "min", "minute", "minutes")
                     .unit(3600, "h", "hour", "hours")
-                    .unit(DAY_S, "days", "day", "d")
-                    .unit(7 * DAY_S, "weeks", "week");
+                    .unit(Time.DAY_S, "days", "day", "d")
+                    .unit(7 * Time.DAY_S, "weeks", "week");
 
     /** m3/s. */
     static final UnitTable FLOW =
             new UnitTable("flow")
-                    .unit(1e-3 / DAY_S, "L/day", "l/day", "L/d", "l/d")
+                    .unit(1e-3 / Time.DAY_S, "L/day", "l/day", "L/d", "l/d")
                     .unit(1e-3 / 3600, "L/h", "l/h")
-                    .unit(1e-6 / DAY_S, "mL/day", "ml/day", "mL/d")
+                    .unit(1e-6 / Time.DAY_S, "mL/day", "ml/day", "mL/d")
                     .unit(1e-6 / 3600, "mL/h", "ml/h")
                     .unit(1e-6 / 60, "mL/min", "ml/min")
-                    .unit(US_GALLON_M3 / DAY_S, "gal/day", "gal/d")
+                    .unit(US_GALLON_M3 / Time.DAY_S, "gal/day", "gal/d")
                     .unit(1, "m3/s");
 
     /** m/s. */

@@ -17,13 +17,11 @@ import java.time.LocalDate;
 import java.util.List;
 import java.util.Locale;
 import tideless.physics.FloatLever;
+import tideless.physics.LiquidWater;
 import tideless.rig.ValveFaults;
 
 /** Reads what ails a valve, and whether its float can shut it. */
 final class ValveReader {
-    /** Of the solution, kg/m3: water at 20 degC; Kell (1975). */
-    private static final double WATER_KG_PER_M3 = 998.2;
-
     private final Table valve;
     private final Run run;
 
@@ -144,7 +142,7 @@ final class ValveReader {
                 valve.value(FLOAT_LEVER),
                 valve.value(SEAT),
                 valve.value(FLOAT_SEAL),
-                WATER_KG_PER_M3);
+                LiquidWater.KG_PER_M3);
     }
 
     private static String metres(double headM) {

@@ -5,6 +5,7 @@ import org.apache.commons.math3.util.FastMath;
 import tideless.physics.HumidAir;
 import tideless.physics.Light;
 import tideless.physics.Sun;
+import tideless.physics.Time;
 import tideless.rig.Climate;
 import tideless.rig.Cover;
 import tideless.rig.DailySpan;
@@ -130,11 +131,11 @@ final class AirSeries {
     }
 
     private void sumDays(Timeline timeline) {
-        int days = (int) (timeline.instantS[timeline.steps] / Timeline.DAY_S) + 1;
+        int days = (int) (timeline.instantS[timeline.steps] / Time.DAY_S) + 1;
         sunMolOfDay = new double[days];
         lampMolOfDay = new double[days];
         for (int i = 0; i < timeline.steps; i++) {
-            int day = (int) (timeline.instantS[i] / Timeline.DAY_S);
+            int day = (int) (timeline.instantS[i] / Time.DAY_S);
             double molPerUmolPerS = 1e-6 * (timeline.instantS[i + 1] - timeline.instantS[i]);
             sunMolOfDay[day] += sunParWPerM2[i] * SUN_UMOL_PER_J * molPerUmolPerS;
             lampMolOfDay[day] += lampPpfdUmolPerM2S[i] * molPerUmolPerS;
@@ -152,7 +153,7 @@ final class AirSeries {
         if (!(sunMol > 0)) {
             return 0;
         }
-        double overMol = lamp.molPerM2(day * Timeline.DAY_S, (day + 1) * Timeline.DAY_S);
+        double overMol = lamp.molPerM2(day * Time.DAY_S, (day + 1) * Time.DAY_S);
         return sunMol / (sunMol + lampMolOfDay[day] + overMol);
     }
 
@@ -195,7 +196,7 @@ final class AirSeries {
                         inside.lampUmolPerJ(),
                         inside.lampNearInfraredPerPar());
         for (int i = 0; i < timeline.steps; i++) {
-            int h = (int) (timeline.instantS[i] / Timeline.HOUR_S);
+            int h = (int) (timeline.instantS[i] / Time.HOUR_S);
             air.tempC[i] = inside.at(InsideAir.Quantity.TEMP_C, h);
             air.vapourPa[i] = inside.at(InsideAir.Quantity.VAPOUR_PA, h);
             air.speedMPerS[i] = inside.at(InsideAir.Quantity.AIR_SPEED_M_PER_S, h);
@@ -233,7 +234,7 @@ final class AirSeries {
                 ? 0
                 : 0.5
                         * room.swingK()
-                        * FastMath.sin(2 * Math.PI * (atS - 9 * Timeline.HOUR_S) / Timeline.DAY_S);
+                        * FastMath.sin(2 * Math.PI * (atS - 9 * Time.HOUR_S) / Time.DAY_S);
     }
 
     private static AirSeries ofWeather(
@@ -249,7 +250,7 @@ final class AirSeries {
                         climate.solutionCo2Ppm());
         Arrays.fill(air.co2Ppm, climate.co2Ppm());
         double[] clearness = closed ? null : clearness(climate, scenario);
-        int hours = (int) Math.ceil(timeline.instantS[timeline.steps] / Timeline.HOUR_S) + 1;
+        int hours = (int) Math.ceil(timeline.instantS[timeline.steps] / Time.HOUR_S) + 1;
         double[] tempC = new double[hours];
         double[] vapourPa = new double[hours];
         for (int h = 0; h < hours; h++) {
@@ -265,7 +266,7 @@ final class AirSeries {
             }
         }
         for (int i = 0; i < timeline.steps; i++) {
-            double hour = 0.5 * (timeline.instantS[i] + timeline.instantS[i + 1]) / Timeline.HOUR_S;
+            double hour = 0.5 * (timeline.instantS[i] + timeline.instantS[i + 1]) / Time.HOUR_S;
             int h = (int) hour;
             double share = hour - h;
             air.tempC[i] = between(tempC, h, share);

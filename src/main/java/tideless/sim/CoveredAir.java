@@ -1,6 +1,7 @@
 package tideless.sim;
 
 import tideless.physics.HumidAir;
+import tideless.physics.Time;
 import tideless.rig.Cover;
 
 /**
@@ -81,7 +82,7 @@ final class CoveredAir {
                 LATENT_FRAC
                         * absorbedWPerM2(globalWPerM2, cover)
                         / HumidAir.latentHeatJPerKg(insideC);
-        double exchangeMPerS = changesPerH * cover.meanHeightM() / Timeline.HOUR_S;
+        double exchangeMPerS = changesPerH * cover.meanHeightM() / Time.HOUR_S;
         double outsideDensity =
                 outsideVapourPa / (HumidAir.GAS_CONSTANT_VAPOUR_J_PER_KG_K * (outsideC + 273.15));
         double density = outsideDensity + kgPerM2S / exchangeMPerS;
@@ -97,6 +98,6 @@ final class CoveredAir {
         return HumidAir.densityKgPerM3(outsideC, 0, airPressurePa)
                 * HumidAir.SPECIFIC_HEAT_J_PER_KG_K
                 * cover.meanHeightM()
-                / Timeline.HOUR_S;
+                / Time.HOUR_S;
     }
 }

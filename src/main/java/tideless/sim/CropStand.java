@@ -6,6 +6,8 @@ import tideless.crop.CropTraits;
 import tideless.crop.Growing;
 import tideless.crop.Plant;
 import tideless.crop.RootWarmth;
+import tideless.physics.LiquidWater;
+import tideless.physics.Time;
 import tideless.rig.Planting;
 import tideless.rig.VesselId;
 
@@ -150,7 +152,7 @@ final class CropStand {
                     thirst.kgPerS(parWPerM2, ppfdUmolPerM2S, infraredWPerM2, sunFrac, air, step);
             demandKnown = true;
         }
-        return demandKgPerS * crop.plants() / TrayRun.WATER_KG_PER_M3;
+        return demandKgPerS * crop.plants() / LiquidWater.KG_PER_M3;
     }
 
     /** What all plants transpired in a step, m3. */
@@ -254,7 +256,7 @@ final class CropStand {
     boolean isNearHarvest(double timeS) {
         int days = FlushRule.DAYS_BEFORE_HARVEST;
         if (crop.harvestAfterDays().isPresent()) {
-            return timeS / Timeline.DAY_S + days > crop.harvestAfterDays().getAsInt();
+            return timeS / Time.DAY_S + days > crop.harvestAfterDays().getAsInt();
         }
         double endCd =
                 traits.stages().fruits()

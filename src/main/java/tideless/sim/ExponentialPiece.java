@@ -46,7 +46,7 @@ final class ExponentialPiece implements DoubleUnaryOperator {
     private final VesselWater[] trays;
     private final int size;
     private final double[] scaleM3;
-    private final double[] askedM3PerS;
+    private final double[] evapotranspirationM3PerS;
     private final double[] slope;
     private final double[] endM3;
     private final double[] x;
@@ -76,7 +76,7 @@ final class ExponentialPiece implements DoubleUnaryOperator {
         trays = feed.trays;
         size = feed.size;
         scaleM3 = feed.scaleM3;
-        askedM3PerS = feed.askedM3PerS;
+        evapotranspirationM3PerS = feed.evapotranspirationM3PerS;
         slope = feed.slope;
         endM3 = feed.endM3;
         x = feed.x;
@@ -174,7 +174,7 @@ final class ExponentialPiece implements DoubleUnaryOperator {
                     endM3[i] = Math.min(regime.highM3(i), Math.max(regime.lowM3(i), endM3[i]));
                 }
                 boolean shut = rate[i] == 0 && slope[i] == 0 && drift[i] == 0;
-                x[i] = shut ? 0 : endM3[i] - trays[i].m3 + askedM3PerS[i] * span;
+                x[i] = shut ? 0 : endM3[i] - trays[i].m3 + evapotranspirationM3PerS[i] * span;
             } else {
                 endM3[i] = trays[i].m3;
                 x[i] = (rate[i] + 0.5 * drift[i] * span) * span;
@@ -233,7 +233,7 @@ final class ExponentialPiece implements DoubleUnaryOperator {
     private double findBend(double span) {
         double worst = 0;
         for (int i = 0; i < size; i++) {
-            double net = lines.flowM3PerS[i] - askedM3PerS[i];
+            double net = lines.flowM3PerS[i] - evapotranspirationM3PerS[i];
             double expected = rate[i] + drift[i] * span;
             if (regime.water[i] == FeedRegime.Water.FREE) {
                 expected += stage[i] * (endM3[i] - trays[i].m3);
@@ -262,7 +262,7 @@ final class ExponentialPiece implements DoubleUnaryOperator {
                     endM3[i] = end;
                 }
                 if (x[i] != 0 || change != 0) {
-                    x[i] = endM3[i] - trays[i].m3 + askedM3PerS[i] * span;
+                    x[i] = endM3[i] - trays[i].m3 + evapotranspirationM3PerS[i] * span;
                 }
             } else {
                 x[i] += change;
@@ -283,11 +283,11 @@ final class ExponentialPiece implements DoubleUnaryOperator {
             double come;
             if (regime.water[i] == FeedRegime.Water.FREE) {
                 Phi p = phi.of(stage[i] * half);
-                double net = rate[i] - askedM3PerS[i];
+                double net = rate[i] - evapotranspirationM3PerS[i];
                 double risen =
                         half * (net * p.one + half * drift[i] * p.two + 0.5 * p.three * bend[i]);
                 middleM3[i] = trays[i].m3 + risen;
-                come = risen + askedM3PerS[i] * half;
+                come = risen + evapotranspirationM3PerS[i] * half;
             } else {
                 middleM3[i] = trays[i].m3;
                 come = half * (rate[i] + 0.5 * half * drift[i] + bend[i] / 12);
@@ -334,17 +334,17 @@ final class ExponentialPiece implements DoubleUnaryOperator {
     private double freeM3(int i, double spanS) {
         Phi p = phi.of(slope[i] * spanS);
         phi2[i] = p.two;
-        double net = rate[i] - askedM3PerS[i];
+        double net = rate[i] - evapotranspirationM3PerS[i];
         return trays[i].m3 + spanS * (net * p.one + spanS * drift[i] * p.two);
     }
 
     private double boundM3(int i) {
-        return rate[i] - askedM3PerS[i] < 0 ? regime.lowM3(i) : regime.highM3(i);
+        return rate[i] - evapotranspirationM3PerS[i] < 0 ? regime.lowM3(i) : regime.highM3(i);
     }
 
     /** When a tray's closed form leaves its regime, s; the span itself when it does not. */
     private double crossingS(int i, double spanS, double end) {
-        double net = rate[i] - askedM3PerS[i];
+        double net = rate[i] - evapotranspirationM3PerS[i];
         double bound = boundM3(i);
         boolean falls = net < 0;
         if (falls ? end > bound : end < bound) {
@@ -360,7 +360,7 @@ final class ExponentialPiece implements DoubleUnaryOperator {
         searched = i;
         searchedM3 = bound;
         // The closed form runs one way between its start and the bound.
-        return RootSearch.zero(this, 0, before, spanS, end - bound, 1e-16 * bound);
+        return RootSearch.passed(this, 0, before, spanS, end - bound, 1e-16 * bound);
     }
 
     /** How far the closed form stands from the bound that is sought, m3. */

@@ -87,8 +87,8 @@ final class FeedRegime {
      * @param stuckFrac opening at which the valve is stuck, or NaN
      * @return whether that is another
      */
-    boolean settle(int i, double flowM3PerS, double askedM3PerS, double stuckFrac) {
-        double net = flowM3PerS - askedM3PerS;
+    boolean settle(int i, double flowM3PerS, double evapotranspirationM3PerS, double stuckFrac) {
+        double net = flowM3PerS - evapotranspirationM3PerS;
         boolean moved = settleValve(i, net, stuckFrac);
         moved |= settleWater(i, flowM3PerS, net);
         return moved;

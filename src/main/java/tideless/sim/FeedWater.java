@@ -60,8 +60,8 @@ final class FeedWater {
     final double deadM3;
 
     // What holds over the span; the caller sets it.
-    /** Asked for by plants and air, m3/s. */
-    final double[] askedM3PerS;
+    /** What plants and air take as long as there is water, m3/s. */
+    final double[] evapotranspirationM3PerS;
 
     /** Share of the seat's area that is not clogged. */
     final double[] clearFrac;
@@ -82,7 +82,7 @@ final class FeedWater {
 
     // What the last piece brought.
     final double[] inM3;
-    final double[] lostM3;
+    final double[] evapotranspiredM3;
     final double[] spiltM3;
 
     /** Inflow per spill at the end of the piece over that at its start, less 1. */
@@ -161,12 +161,12 @@ final class FeedWater {
         reservoirShape = of.shape();
         reservoirFloorM = of.floorAboveBenchM();
         deadM3 = of.deadM3();
-        askedM3PerS = new double[size];
+        evapotranspirationM3PerS = new double[size];
         clearFrac = filled(1);
         leakFrac = new double[size];
         stuckFrac = filled(Double.NaN);
         inM3 = new double[size];
-        lostM3 = new double[size];
+        evapotranspiredM3 = new double[size];
         spiltM3 = new double[size];
         spillRiseFrac = new double[size];
         slope = new double[size];
@@ -197,9 +197,9 @@ final class FeedWater {
     }
 
     /**
-     * Goes on by one piece of what is left of a step. Fills {@link #inM3}, {@link #lostM3}, {@link
-     * #spiltM3}, {@link #outM3}, {@link #evaporatedM3}. Stops where the outlet comes out of the
-     * solution, and then {@link VesselWater#uncovered} is set.
+     * Goes on by one piece of what is left of a step. Fills {@link #inM3}, {@link
+     * #evapotranspiredM3}, {@link #spiltM3}, {@link #outM3}, {@link #evaporatedM3}. Stops where the
+     * outlet comes out of the solution, and then {@link VesselWater#uncovered} is set.
      *
      * @param leftS s, above 0
      * @return length of the piece, s; 0 when the outlet came out at once
@@ -247,7 +247,7 @@ final class FeedWater {
     void clearAccounts() {
         for (int i = 0; i < size; i++) {
             inM3[i] = 0;
-            lostM3[i] = 0;
+            evapotranspiredM3[i] = 0;
             spiltM3[i] = 0;
         }
         outM3 = 0;
@@ -322,7 +322,9 @@ final class FeedWater {
         for (int round = 0; round < 4; round++) {
             boolean moved = false;
             for (int i = 0; i < size; i++) {
-                moved |= regime.settle(i, lines.flowM3PerS[i], askedM3PerS[i], stuckFrac[i]);
+                moved |=
+                        regime.settle(
+                                i, lines.flowM3PerS[i], evapotranspirationM3PerS[i], stuckFrac[i]);
             }
             if (!moved) {
                 return;
@@ -338,21 +340,21 @@ final class FeedWater {
         switch (regime.water[i]) {
             case FREE -> {
                 trays[i].m3 = endVolumeM3;
-                lostM3[i] = start + inM3[i] - endVolumeM3;
-                if (lostM3[i] < 0) { // by rounding
-                    inM3[i] -= lostM3[i];
-                    lostM3[i] = 0;
+                evapotranspiredM3[i] = start + inM3[i] - endVolumeM3;
+                if (evapotranspiredM3[i] < 0) { // by rounding
+                    inM3[i] -= evapotranspiredM3[i];
+                    evapotranspiredM3[i] = 0;
                 }
                 spiltM3[i] = 0;
             }
             case DRY -> {
-                lostM3[i] = start + inM3[i];
+                evapotranspiredM3[i] = start + inM3[i];
                 trays[i].m3 = 0;
                 spiltM3[i] = 0;
             }
             case BRIM -> {
-                lostM3[i] = Math.min(askedM3PerS[i] * spanS, inM3[i]);
-                spiltM3[i] = inM3[i] - lostM3[i];
+                evapotranspiredM3[i] = Math.min(evapotranspirationM3PerS[i] * spanS, inM3[i]);
+                spiltM3[i] = inM3[i] - evapotranspiredM3[i];
             }
             default -> throw new AssertionError("no account for " + regime.water[i]);
         }
@@ -362,7 +364,7 @@ final class FeedWater {
     void noteSpillRise(double[] startFlow, double[] endFlow) {
         for (int i = 0; i < size; i++) {
             if (spiltM3[i] > 0) {
-                double asked = askedM3PerS[i];
+                double asked = evapotranspirationM3PerS[i];
                 double before = startFlow[i] * (endFlow[i] - asked);
                 double after = endFlow[i] * (startFlow[i] - asked);
                 // Where the spill comes to an end no straight line holds; little is spilt there.

@@ -96,7 +96,7 @@ final class GravityFeed {
                 double share = water.outM3 > 0 ? water.inM3[i] / water.outM3 : 0;
                 tray.took(
                         water.inM3[i],
-                        water.lostM3[i],
+                        water.evapotranspiredM3[i],
                         water.spiltM3[i],
                         reservoir.letOutMol,
                         share,
@@ -125,7 +125,7 @@ final class GravityFeed {
         for (int i = 0; i < trays.length; i++) {
             TrayRun tray = trays[i];
             same &= !tray.water.wasDisturbed();
-            water.askedM3PerS[i] = tray.lossM3PerS;
+            water.evapotranspirationM3PerS[i] = tray.evapotranspirationM3PerS;
             if (faults[i].isSound()) {
                 continue;
             }

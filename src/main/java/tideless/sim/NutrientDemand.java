@@ -4,6 +4,7 @@ import java.util.Arrays;
 import tideless.crop.CropTraits;
 import tideless.crop.Hunger;
 import tideless.crop.Plant;
+import tideless.physics.Time;
 import tideless.solution.Component;
 
 /**
@@ -126,7 +127,7 @@ final class NutrientDemand {
         for (int i = 0; i < debtMol.length; i++) {
             debtMol[i] += wantedMol[i] * plants;
             heldMol[i] += wantedMol[i] * plants;
-            molPerS[i] = Math.max(0, debtMol[i] + beyondMol[i] * plants) / Timeline.DAY_S;
+            molPerS[i] = Math.max(0, debtMol[i] + beyondMol[i] * plants) / Time.DAY_S;
         }
     }
 }

@@ -7,6 +7,7 @@ import tideless.crop.Plant;
 import tideless.crop.StandTranspiration;
 import tideless.crop.Transpiration;
 import tideless.physics.ReferenceEvapotranspiration;
+import tideless.physics.Time;
 import tideless.rig.Planting;
 
 /**
@@ -193,7 +194,7 @@ final class PlantThirst {
                             net,
                             ReferenceEvapotranspiration.faoHourlySoilHeatWPerM2(net),
                             air.pressurePa);
-            return Math.max(0, mmPerHour) / Timeline.HOUR_S;
+            return Math.max(0, mmPerHour) / Time.HOUR_S;
         }
         return ReferenceEvapotranspiration.indoorKgPerM2S(
                 absorbed,

@@ -1,6 +1,7 @@
 package tideless.sim;
 
 import org.apache.commons.math3.util.FastMath;
+import tideless.physics.Time;
 import tideless.rig.Reservoir;
 import tideless.rig.Shape;
 import tideless.solution.Component;
@@ -141,7 +142,7 @@ final class ReservoirRun {
 
     /** Somebody looks: what left since the last look is all that is known of the thirst to come. */
     void lookedAt(double timeS) {
-        double days = (timeS - lookedAtS) / Timeline.DAY_S;
+        double days = (timeS - lookedAtS) / Time.DAY_S;
         if (days > 0) {
             drawnPerDayM3 = drawnSinceLookM3 / days;
             lookedAtS = timeS;
@@ -154,7 +155,7 @@ final class ReservoirRun {
      * before it where that was more, with a margin for a crop that grows and air that dries.
      */
     boolean wouldLast(double timeS, double days) {
-        double sinceDays = (timeS - lookedAtS) / Timeline.DAY_S;
+        double sinceDays = (timeS - lookedAtS) / Time.DAY_S;
         double now = sinceDays > 0 ? drawnSinceLookM3 / sinceDays : 0;
         return usableM3() >= DRAW_MARGIN * Math.max(now, drawnPerDayM3) * days;
     }

@@ -6,6 +6,7 @@ import java.util.List;
 import tideless.physics.LiquidWater;
 import tideless.physics.Orifice;
 import tideless.physics.RigLoad;
+import tideless.physics.Time;
 import tideless.rig.Filling;
 import tideless.rig.Lamp;
 import tideless.rig.Planting;
@@ -45,7 +46,7 @@ public record RigCheck(
 
     private static final int ALL_OPEN = -1;
 
-    private static final double LONGEST_S = 30 * Timeline.DAY_S;
+    private static final double LONGEST_S = 30 * Time.DAY_S;
 
     public RigCheck {
         trays = List.copyOf(trays);
@@ -122,12 +123,12 @@ public record RigCheck(
         // Below the bench nobody knows how high it stands: as if on the ground.
         double standM = Math.max(0, reservoir.floorAboveBenchM());
         double centreM = standM + 0.5 * reservoir.fullLevelM();
-        double massKg = reservoir.fullM3() * TrayRun.WATER_KG_PER_M3;
+        double massKg = reservoir.fullM3() * LiquidWater.KG_PER_M3;
         return new RigCheck(
                 reservoir,
                 reservoir.deadM3(),
                 reservoir.usableM3(),
-                RigLoad.weightN(reservoir.fullM3(), TrayRun.WATER_KG_PER_M3),
+                RigLoad.weightN(reservoir.fullM3(), LiquidWater.KG_PER_M3),
                 RigLoad.tippingAngleRad(halfM, centreM),
                 RigLoad.tippingPushN(massKg, halfM, standM + reservoir.fullLevelM()),
                 feeds);
@@ -224,11 +225,11 @@ public record RigCheck(
                                     ppfd + air.ppfdUmolPerM2S(step),
                                     lampWPerM2 * lamp.nearInfraredPerPar()
                                             + air.infraredWPerM2(step),
-                                    air.sunFrac((int) (timeS / Timeline.DAY_S), lamp),
+                                    air.sunFrac((int) (timeS / Time.DAY_S), lamp),
                                     air,
                                     step);
             double ground = crop.plants() > 0 ? crop.groundM2() : 0;
-            peak = Math.max(peak, kgPerM2S * ground / TrayRun.WATER_KG_PER_M3);
+            peak = Math.max(peak, kgPerM2S * ground / LiquidWater.KG_PER_M3);
         }
         return peak;
     }

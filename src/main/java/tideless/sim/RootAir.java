@@ -4,6 +4,7 @@ import java.util.Arrays;
 import tideless.crop.RootBreathing;
 import tideless.physics.Oxygen;
 import tideless.physics.StillWater;
+import tideless.physics.Time;
 import tideless.solution.RespiredCarbon;
 
 /**
@@ -69,7 +70,7 @@ final class RootAir {
                             saturationGPerM3,
                             perRootGPerS[i] * wetRootDryG,
                             BAND[i].halfGPerM3(),
-                            BAND[i].microbesGPerM3H() / Timeline.HOUR_S * volumeM3,
+                            BAND[i].microbesGPerM3H() / Time.HOUR_S * volumeM3,
                             spanS);
         }
     }

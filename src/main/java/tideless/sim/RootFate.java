@@ -4,6 +4,8 @@ import java.util.Arrays;
 import tideless.crop.CropTraits;
 import tideless.crop.RootZone;
 import tideless.crop.Wilting;
+import tideless.physics.LiquidWater;
+import tideless.physics.Time;
 import tideless.rig.Deck;
 import tideless.rig.VesselId;
 
@@ -186,7 +188,7 @@ final class RootFate {
             return;
         }
         Wilting.Recovery now =
-                Wilting.recovery(wiltedS / Timeline.HOUR_S, Wilting.lostAfterH(traits, seedlings));
+                Wilting.recovery(wiltedS / Time.HOUR_S, Wilting.lostAfterH(traits, seedlings));
         if (now.ordinal() >= recovery.ordinal() || recoveryGrowthFrac(endS) >= 1) {
             recovery = now;
             recoveredAtS = endS;
@@ -198,7 +200,7 @@ final class RootFate {
 
     /** Growth that wilting gone by leaves at an instant, 0-1. */
     double recoveryGrowthFrac(double atS) {
-        return Wilting.growthFrac(recovery, (atS - recoveredAtS) / Timeline.DAY_S);
+        return Wilting.growthFrac(recovery, (atS - recoveredAtS) / Time.DAY_S);
     }
 
     private void liveOnReserve(
@@ -214,7 +216,7 @@ final class RootFate {
                 RootZone.dryReserveS(traits, leafM2 > 0 ? demandKgPerS / leafM2 : 0)
                         + Wilting.standsS(
                                 storeM3,
-                                Math.max(leastM3PerS, demandKgPerS / TrayRun.WATER_KG_PER_M3));
+                                Math.max(leastM3PerS, demandKgPerS / LiquidWater.KG_PER_M3));
         reserveFrac -= spanS / standsS;
         if (reserveFrac <= 0 && !wilted) {
             wilted = true;
@@ -222,7 +224,7 @@ final class RootFate {
         }
         if (wilted) {
             wiltedS += spanS;
-            if (wiltedS >= Wilting.lostAfterH(traits, seedlings) * Timeline.HOUR_S) {
+            if (wiltedS >= Wilting.lostAfterH(traits, seedlings) * Time.HOUR_S) {
                 die(endS, log);
             }
         }
@@ -238,9 +240,9 @@ final class RootFate {
         boolean noneInAir = levelM >= cupM(levelM);
         if (deck.drowningKills()
                 && noneInAir
-                && drownedS >= traits.roots().drownedDeathDays() * Timeline.DAY_S) {
+                && drownedS >= traits.roots().drownedDeathDays() * Time.DAY_S) {
             die(endS, log);
-        } else if (drownedS >= MEMORY_DAYS * Timeline.DAY_S) {
+        } else if (drownedS >= MEMORY_DAYS * Time.DAY_S) {
             highestTodayM = levelM; // new water roots have taken over
             return false;
         }

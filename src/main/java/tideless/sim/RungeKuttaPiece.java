@@ -26,7 +26,7 @@ final class RungeKuttaPiece implements DoubleUnaryOperator {
     private final VesselWater[] trays;
     private final int size;
     private final double[] scaleM3;
-    private final double[] askedM3PerS;
+    private final double[] evapotranspirationM3PerS;
     private final double[] endM3;
     private final double[] x;
     private final DormandPrince pair;
@@ -46,7 +46,7 @@ final class RungeKuttaPiece implements DoubleUnaryOperator {
         trays = feed.trays;
         size = feed.size;
         scaleM3 = feed.scaleM3;
-        askedM3PerS = feed.askedM3PerS;
+        evapotranspirationM3PerS = feed.evapotranspirationM3PerS;
         endM3 = feed.endM3;
         x = feed.x;
         pair = new DormandPrince(size);
@@ -102,7 +102,7 @@ final class RungeKuttaPiece implements DoubleUnaryOperator {
                 double end = endM3[i];
                 if (i == leaver && regime.water[i] == FeedRegime.Water.FREE) {
                     end = crossedM3;
-                    x[i] = end - trays[i].m3 + askedM3PerS[i] * h;
+                    x[i] = end - trays[i].m3 + evapotranspirationM3PerS[i] * h;
                 }
                 feed.account(i, end, h);
             }
@@ -139,7 +139,7 @@ final class RungeKuttaPiece implements DoubleUnaryOperator {
                 x[i] = h * pair.mean(s, i);
                 endM3[i] =
                         regime.water[i] == FeedRegime.Water.FREE
-                                ? trays[i].m3 + x[i] - askedM3PerS[i] * atS
+                                ? trays[i].m3 + x[i] - evapotranspirationM3PerS[i] * atS
                                 : trays[i].m3;
                 leaves += x[i];
             }
@@ -160,8 +160,8 @@ final class RungeKuttaPiece implements DoubleUnaryOperator {
 
     private double crossingOf(int i, double h) {
         if (regime.water[i] != FeedRegime.Water.FREE) {
-            double from = pair.first()[i] - askedM3PerS[i];
-            double to = pair.last()[i] - askedM3PerS[i];
+            double from = pair.first()[i] - evapotranspirationM3PerS[i];
+            double to = pair.last()[i] - evapotranspirationM3PerS[i];
             boolean leaves = regime.water[i] == FeedRegime.Water.DRY ? to > 0 : to < 0;
             return leaves && from != to ? Math.min(1, Math.max(1e-3, from / (from - to))) : 1;
         }
@@ -178,15 +178,16 @@ final class RungeKuttaPiece implements DoubleUnaryOperator {
         }
         searched = i;
         searchedM3 = bound;
-        return RootSearch.passed(this, start > 0);
+        return RootSearch.passed(this, 0, start, 1, end - bound, 0);
     }
 
     private double emptyOf(double h) {
-        if (feed.reservoir.uncovered || usableAfter(1, h) >= FeedWater.NOTHING_M3) {
+        double end = usableAfter(1, h);
+        if (feed.reservoir.uncovered || end >= FeedWater.NOTHING_M3) {
             return 1;
         }
         searched = size;
-        return Math.min(RootSearch.passed(this, true), 1 - 1e-16);
+        return Math.min(RootSearch.passed(this, 0, usableAfter(0, h), 1, end, 0), 1 - 1e-16);
     }
 
     /** How far a tray stands from the bound that is sought, or a reservoir from empty, m3. */
@@ -197,7 +198,7 @@ final class RungeKuttaPiece implements DoubleUnaryOperator {
         }
         return trays[searched].m3
                 + denseX(searched, theta, triedS)
-                - askedM3PerS[searched] * theta * triedS
+                - evapotranspirationM3PerS[searched] * theta * triedS
                 - searchedM3;
     }
 

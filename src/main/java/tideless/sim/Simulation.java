@@ -4,6 +4,7 @@ import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
 import org.apache.commons.math3.util.FastMath;
+import tideless.physics.Time;
 import tideless.rig.Reservoir;
 import tideless.rig.Scenario;
 import tideless.rig.Tray;
@@ -126,7 +127,7 @@ public final class Simulation {
                 gravity.step(timeS, spanS, refiller, log);
             }
             for (TrayRun tray : unfed) {
-                double lost = Math.min(tray.water.m3, tray.lossM3PerS * spanS);
+                double lost = Math.min(tray.water.m3, tray.evapotranspirationM3PerS * spanS);
                 tray.water.m3 -= lost;
                 tray.took(0, lost, 0, null, 0, 0);
             }
@@ -146,7 +147,7 @@ public final class Simulation {
             }
             if (timeline.endsDay[step]) {
                 double atS = timeline.instantS[step + 1];
-                int day = (int) FastMath.round(atS / Timeline.DAY_S);
+                int day = (int) FastMath.round(atS / Time.DAY_S);
                 for (TrayRun tray : trays) {
                     tray.growOvernight(atS, day, log);
                 }

@@ -1,6 +1,7 @@
 package tideless.sim;
 
 import tideless.physics.HumidAir;
+import tideless.physics.LiquidWater;
 import tideless.physics.OpenWater;
 import tideless.rig.Shape;
 
@@ -19,7 +20,7 @@ final class Surface {
      */
     private static final double TEMP_MOVED_K = 0.01;
 
-    /** Rounds in which the mean temperature of a step is found; two or three do. */
+    /** Rounds in which the mean temperature of a step is found; one or two do. */
     private static final int MOST_ROUNDS = 5;
 
     /** Width of a hole in the deck, m: a net cup's hole; assumed. */
@@ -29,7 +30,6 @@ final class Surface {
     private final double lengthM;
     private double knownAtC = Double.NaN;
     private double transferMPerS;
-    private double driftKPerS; // of the step before
 
     /** Water lost, m3/s; dew is not collected. */
     double m3PerS;
@@ -77,48 +77,56 @@ final class Surface {
             double spanS,
             AirSeries air,
             int step) {
-        m3PerS = 0;
-        slopeM3PerSK = 0;
-        atC = startC;
         if (!(areaM2 > 0) || !(heatCapacityJPerK > 0)) {
+            m3PerS = 0;
+            slopeM3PerSK = 0;
+            atC = startC;
             knownAtC = Double.NaN;
-            driftKPerS = 0;
             return;
         }
-        if (!air.sameAsBefore[step]) {
-            knownAtC = Double.NaN;
-        }
-        // As if it went on drifting as it did: a steady drift needs no second round.
-        atC = startC + 0.5 * driftKPerS * spanS;
-        double meanC = atC;
-        for (int round = 0; round < MOST_ROUNDS; round++) {
-            atC = meanC;
-            evaluate(air, step);
+        double airC = air.tempC[step];
+        double meanC = startC;
+        if (!Double.isNaN(knownAtC)) {
+            // Where the coefficient as it was would lead: near enough, mostly, for one round.
+            if (!air.sameAsBefore[step]) {
+                knownAtC = Double.NaN;
+                lose(air, step);
+            }
             meanC =
                     VesselHeat.meanC(
-                            startC,
-                            air.tempC[step],
-                            gainW,
-                            conductanceWPerK,
-                            this,
-                            heatCapacityJPerK,
-                            spanS);
+                            startC, airC, gainW, conductanceWPerK, this, heatCapacityJPerK, spanS);
+        }
+        for (int round = 0; round < MOST_ROUNDS; round++) {
+            atC = meanC;
+            findTransfer(air, step);
+            lose(air, step);
+            meanC =
+                    VesselHeat.meanC(
+                            startC, airC, gainW, conductanceWPerK, this, heatCapacityJPerK, spanS);
             if (Math.abs(meanC - atC) <= TEMP_MOVED_K) {
                 break;
             }
         }
-        driftKPerS = 2 * (meanC - startC) / spanS;
     }
 
-    private void evaluate(AirSeries air, int step) {
-        double airC = air.tempC[step];
-        double vapourPa = air.vapourPa[step];
+    private void findTransfer(AirSeries air, int step) {
         if (!(Math.abs(atC - knownAtC) <= TEMP_MOVED_K)) {
             transferMPerS =
                     OpenWater.massTransferMPerS(
-                            atC, airC, vapourPa, air.speedMPerS[step], lengthM, air.pressurePa);
+                            atC,
+                            air.tempC[step],
+                            air.vapourPa[step],
+                            air.speedMPerS[step],
+                            lengthM,
+                            air.pressurePa);
             knownAtC = atC;
         }
+    }
+
+    /** At {@link #atC}, by the coefficient as it is known. */
+    private void lose(AirSeries air, int step) {
+        double airC = air.tempC[step];
+        double vapourPa = air.vapourPa[step];
         double saturatedPa = HumidAir.saturationPressurePa(atC);
         double kgPerM2S =
                 transferMPerS
@@ -128,7 +136,7 @@ final class Surface {
         m3PerS = 0;
         slopeM3PerSK = 0;
         if (kgPerM2S > 0) {
-            m3PerS = kgPerM2S * areaM2 / TrayRun.WATER_KG_PER_M3;
+            m3PerS = kgPerM2S * areaM2 / LiquidWater.KG_PER_M3;
             if (deficitPa > 1) {
                 slopeM3PerSK =
                         m3PerS * HumidAir.saturationSlopePaPerK(atC, saturatedPa) / deficitPa;

@@ -5,6 +5,7 @@ import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
 import java.util.stream.DoubleStream;
+import tideless.physics.Time;
 import tideless.rig.Climate;
 import tideless.rig.Filling;
 import tideless.rig.Lamp;
@@ -18,9 +19,6 @@ import tideless.rig.Tray;
  * <p>Depends on the scenario's clock only, so an ensemble makes it once.
  */
 final class Timeline {
-    static final double HOUR_S = 3600;
-    static final double DAY_S = 86400;
-
     /** Step {@code i} runs from {@code instantS[i]} to {@code instantS[i + 1]}. */
     final double[] instantS;
 
@@ -42,8 +40,8 @@ final class Timeline {
         endsHour = new boolean[steps];
         endsDay = new boolean[steps];
         for (int i = 0; i < steps; i++) {
-            endsHour[i] = instantS[i + 1] % HOUR_S == 0;
-            endsDay[i] = instantS[i + 1] % DAY_S == 0;
+            endsHour[i] = instantS[i + 1] % Time.HOUR_S == 0;
+            endsDay[i] = instantS[i + 1] % Time.DAY_S == 0;
         }
     }
 
@@ -57,7 +55,7 @@ final class Timeline {
      *     every midnight
      */
     static Timeline of(Scenario scenario, boolean everyHour) {
-        double endS = scenario.days() * DAY_S;
+        double endS = scenario.days() * Time.DAY_S;
         DoubleStream.Builder instants = DoubleStream.builder();
         double stepS = scenario.numerics().stepS();
         for (long i = 0; i * stepS < endS; i++) {
@@ -67,7 +65,7 @@ final class Timeline {
         boolean hours = everyHour || !(scenario.climate() instanceof Climate.Room);
         int every = hours ? 1 : 24;
         for (int hour = 0; hour <= scenario.days() * 24; hour += every) {
-            instants.add(hour * HOUR_S);
+            instants.add(hour * Time.HOUR_S);
         }
         for (Tray tray : scenario.trays()) {
             Lamp lamp = tray.lamp();
@@ -87,7 +85,7 @@ final class Timeline {
         for (int day = 0; day < scenario.days(); day++) {
             LocalDate date = scenario.start().plusDays(day);
             if (scenario.visits().on(date) || isHandDay(scenario, date)) {
-                double at = day * DAY_S + scenario.visits().timeOfDayS();
+                double at = day * Time.DAY_S + scenario.visits().timeOfDayS();
                 visits.add(at);
                 instants.add(at);
             }
@@ -110,7 +108,7 @@ final class Timeline {
     }
 
     private static void addDaily(DoubleStream.Builder instants, double timeOfDayS, double endS) {
-        for (double at = timeOfDayS; at < endS; at += DAY_S) {
+        for (double at = timeOfDayS; at < endS; at += Time.DAY_S) {
             instants.add(at);
         }
     }

@@ -4,6 +4,8 @@ import tideless.crop.CropTraits;
 import tideless.crop.Osmosis;
 import tideless.crop.RootBreathing;
 import tideless.crop.Wilting;
+import tideless.physics.LiquidWater;
+import tideless.physics.Time;
 import tideless.rig.Filling;
 import tideless.rig.Lamp;
 import tideless.rig.Planting;
@@ -21,9 +23,6 @@ import tideless.solution.Meter;
  * (docs/decisions/0003-mutable-run-state.md); nothing outside one run ever sees it.
  */
 final class TrayRun {
-    /** Density of the solution, kg/m3: water at 20 degC; Kell (1975). Salts add 0.1-0.2 %. */
-    static final double WATER_KG_PER_M3 = 998.2;
-
     /** Share of the demand met by depth below which a tray is called dried out; assumed. */
     private static final double DRY_FRAC = 0.1;
 
@@ -60,7 +59,7 @@ final class TrayRun {
 
     // Rates of this step.
     /** Transpiration and evaporation, m3/s, as long as there is water. */
-    double lossM3PerS;
+    double evapotranspirationM3PerS;
 
     private double lampPpfdBefore;
     private double sunFrac; // share of the day's light that is sun
@@ -166,7 +165,7 @@ final class TrayRun {
     /** Works out what this step will take, from the state at its start. */
     void begin(int step, double timeS, double spanS, AirSeries air) {
         Lamp lamp = tray.lamp();
-        int day = (int) (timeS / Timeline.DAY_S);
+        int day = (int) (timeS / Time.DAY_S);
         if (day != sunFracOfDay) {
             sunFracOfDay = day;
             sunFrac = air.sunFrac(day, lamp);
@@ -203,7 +202,7 @@ final class TrayRun {
                 spanS,
                 air,
                 step);
-        lossM3PerS = transpirationM3PerS + surface.m3PerS;
+        evapotranspirationM3PerS = transpirationM3PerS + surface.m3PerS;
         stepStartM3 = water.m3;
         salts.begin();
         inflowM3 = 0;
@@ -262,15 +261,18 @@ final class TrayRun {
      */
     void took(
             double inM3,
-            double lostM3,
+            double evapotranspiredM3,
             double spiltM3,
             double[] letOutMol,
             double shareFrac,
             double riseFrac) {
         inflowM3 += inM3;
-        double transpired = lossM3PerS > 0 ? lostM3 * (transpirationM3PerS / lossM3PerS) : 0;
+        double transpired =
+                evapotranspirationM3PerS > 0
+                        ? evapotranspiredM3 * (transpirationM3PerS / evapotranspirationM3PerS)
+                        : 0;
         transpirationM3 += transpired;
-        evaporationM3 += lostM3 - transpired;
+        evaporationM3 += evapotranspiredM3 - transpired;
         if (shareFrac > 0) {
             salts.comeIn(letOutMol, shareFrac, water.m3, spiltM3, riseFrac);
         }
@@ -340,7 +342,7 @@ final class TrayRun {
     private void tendPlants(double levelM, double endS, double spanS, EventLog log) {
         crop.transpired(transpirationM3);
         if (lives()) {
-            double demandKgPerS = waterDemandM3 * WATER_KG_PER_M3 / spanS;
+            double demandKgPerS = waterDemandM3 * LiquidWater.KG_PER_M3 / spanS;
             boolean supplied =
                     depthFrac(levelM) >= DRY_FRAC && saltMsPerCm < Osmosis.NO_UPTAKE_MS_PER_CM;
             roots.step(
@@ -349,7 +351,7 @@ final class TrayRun {
                     demandKgPerS,
                     crop.leafM2(),
                     roots.storeM3(crop.plants(), crop.plant().rootDryG()),
-                    endS <= Wilting.SEEDLING_DAYS * Timeline.DAY_S,
+                    endS <= Wilting.SEEDLING_DAYS * Time.DAY_S,
                     endS,
                     spanS,
                     log);

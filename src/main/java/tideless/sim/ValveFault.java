@@ -3,6 +3,7 @@ package tideless.sim;
 import java.time.LocalDate;
 import java.time.temporal.ChronoUnit;
 import org.apache.commons.math3.util.FastMath;
+import tideless.physics.Time;
 import tideless.rig.ValveFaults;
 
 /** What ails a valve at an instant of a run. Immutable. */
@@ -27,7 +28,7 @@ final class ValveFault {
     }
 
     private static double seconds(LocalDate start, LocalDate day) {
-        return ChronoUnit.DAYS.between(start, day) * Timeline.DAY_S;
+        return ChronoUnit.DAYS.between(start, day) * Time.DAY_S;
     }
 
     boolean isSound() {
@@ -52,7 +53,6 @@ final class ValveFault {
     double clearFrac(double atS) {
         return atS < cloggingFromS
                 ? 1
-                : FastMath.pow(
-                        1 - faults.cloggingFracPerDay(), (atS - cloggingFromS) / Timeline.DAY_S);
+                : FastMath.pow(1 - faults.cloggingFracPerDay(), (atS - cloggingFromS) / Time.DAY_S);
     }
 }

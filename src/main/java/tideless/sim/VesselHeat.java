@@ -44,7 +44,7 @@ final class VesselHeat {
 
     /** Of a volume at a temperature, J/K. */
     static double capacityJPerK(double volumeM3, double tempC) {
-        return volumeM3 * TrayRun.WATER_KG_PER_M3 * LiquidWater.heatCapacityJPerKgK(tempC);
+        return volumeM3 * LiquidWater.KG_PER_M3 * LiquidWater.heatCapacityJPerKgK(tempC);
     }
 
     /**
@@ -100,6 +100,6 @@ final class VesselHeat {
     }
 
     private static double latentWPerM3S(Surface surface) {
-        return HumidAir.latentHeatJPerKg(surface.atC) * TrayRun.WATER_KG_PER_M3;
+        return HumidAir.latentHeatJPerKg(surface.atC) * LiquidWater.KG_PER_M3;
     }
 }

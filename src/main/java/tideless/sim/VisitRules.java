@@ -2,6 +2,7 @@ package tideless.sim;
 
 import java.time.LocalDate;
 import java.util.List;
+import tideless.physics.Time;
 import tideless.rig.Filling;
 import tideless.rig.Reservoir;
 import tideless.rig.Scenario;
@@ -39,7 +40,7 @@ final class VisitRules {
      * @param airC what is poured is as warm as the air, degC
      */
     void visit(double timeS, double airC, List<ReservoirRun> reservoirs, List<TrayRun> trays) {
-        LocalDate date = scenario.start().plusDays((long) (timeS / Timeline.DAY_S));
+        LocalDate date = scenario.start().plusDays((long) (timeS / Time.DAY_S));
         boolean onRound = scenario.visits().on(date);
         for (ReservoirRun reservoir : reservoirs) {
             if (onRound && isDue(reservoir, date, timeS)) {

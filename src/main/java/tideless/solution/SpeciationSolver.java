@@ -103,6 +103,7 @@ final class SpeciationSolver {
     private final double[] negativeRow = new double[UNKNOWNS];
     private final double[] strengthRow = new double[UNKNOWNS];
     private final double[] ligandSum = new double[4];
+    private double strengthTried; // mol/kg
     private double positive;
     private double negative;
     private double twiceStrength;
@@ -270,18 +271,18 @@ final class SpeciationSolver {
 
     /** Forms from the unknowns. */
     private void evaluate() {
-        double strength = FastMath.exp(u[Y]);
-        double root = Math.sqrt(strength);
+        strengthTried = FastMath.exp(u[Y]);
+        double root = Math.sqrt(strengthTried);
         double base = k.debyeHuckelA * Equilibria.LN10;
-        double lnGamma1 = -base * (root / (1 + root) - 0.3 * strength);
-        double dLnGamma1 = -base * (0.5 * root / ((1 + root) * (1 + root)) - 0.3 * strength);
+        double lnGamma1 = -base * (root / (1 + root) - 0.3 * strengthTried);
+        double dLnGamma1 = -base * (0.5 * root / ((1 + root) * (1 + root)) - 0.3 * strengthTried);
         double g1 = FastMath.exp(-lnGamma1);
         double g4 = g1 * g1 * g1 * g1;
-        inverseGamma[0] = FastMath.exp(-0.1 * Equilibria.LN10 * strength);
+        inverseGamma[0] = FastMath.exp(-0.1 * Equilibria.LN10 * strengthTried);
         inverseGamma[1] = g1;
         inverseGamma[2] = g4;
         inverseGamma[3] = g4 * g4 * g1;
-        dLnGamma[0] = 0.1 * Equilibria.LN10 * strength;
+        dLnGamma[0] = 0.1 * Equilibria.LN10 * strengthTried;
         dLnGamma[1] = dLnGamma1;
         dLnGamma[2] = 4 * dLnGamma1;
         dLnGamma[3] = 9 * dLnGamma1;
@@ -337,12 +338,22 @@ final class SpeciationSolver {
     private double residuals() {
         double worst = 0;
         for (int j = S; j <= C; j++) {
-            f[j] = active[j] ? FastMath.log(ligandSum[1 + j] / ligandTotal[1 + j]) : 0;
+            f[j] = active[j] ? logNearOne(ligandSum[1 + j] / ligandTotal[1 + j]) : 0;
             worst = Math.max(worst, Math.abs(f[j]));
         }
-        f[HH] = phFixed ? 0 : FastMath.log(positive / negative);
-        f[Y] = u[Y] - FastMath.log(0.5 * twiceStrength);
+        f[HH] = phFixed ? 0 : logNearOne(positive / negative);
+        f[Y] = -logNearOne(0.5 * twiceStrength / strengthTried);
         return Math.max(worst, Math.max(Math.abs(f[HH]), Math.abs(f[Y])));
+    }
+
+    /** ln x, near 1 by the series of 2 artanh((x - 1) / (x + 1)): its next term is below 1e-16. */
+    private static double logNearOne(double x) {
+        double t = (x - 1) / (x + 1);
+        if (!(Math.abs(t) < 0.015)) {
+            return FastMath.log(x);
+        }
+        double t2 = t * t;
+        return 2 * t * (1 + t2 * (1.0 / 3 + t2 * (1.0 / 5 + t2 * (1.0 / 7 + t2 / 9))));
     }
 
     /**

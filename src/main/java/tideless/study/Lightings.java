@@ -6,6 +6,7 @@ import org.apache.commons.math3.util.FastMath;
 import tideless.crop.CropTraits;
 import tideless.crop.Growing;
 import tideless.physics.Light;
+import tideless.physics.Time;
 import tideless.rig.Climate;
 import tideless.rig.InsideAir;
 import tideless.rig.Lamp;
@@ -19,9 +20,6 @@ import tideless.sim.TrayTrace;
 
 /** Runs a scenario for its light. */
 public final class Lightings {
-    private static final double HOUR_S = 3600;
-    private static final double DAY_S = 86400;
-
     private Lightings() {}
 
     /** Runs it, so that stages fall on the days on which the crop reaches them. */
@@ -66,7 +64,7 @@ public final class Lightings {
                 lampWPerM2,
                 lampWPerM2
                         * (lamp.ppfdUmolPerM2S() > 0
-                                ? lamp.molPerM2(0, trace.hours() * HOUR_S)
+                                ? lamp.molPerM2(0, trace.hours() * Time.HOUR_S)
                                         / (lamp.ppfdUmolPerM2S() * (trace.hours() / 24))
                                 : 0),
                 peak,
@@ -79,11 +77,11 @@ public final class Lightings {
 
     /** What lamps bring to a tray from an hour to another, mol/m2. */
     private static double lampMolPerM2(Scenario scenario, Lamp lamp, int fromHour, int toHour) {
-        double mol = lamp.molPerM2(fromHour * HOUR_S, toHour * HOUR_S);
+        double mol = lamp.molPerM2(fromHour * Time.HOUR_S, toHour * Time.HOUR_S);
         if (scenario.climate() instanceof Climate.Inside inside) {
             for (int h = fromHour; h < toHour; h++) {
                 double ppfd = inside.air().at(InsideAir.Quantity.LAMP_PPFD_UMOL_PER_M2_S, h);
-                mol += ppfd * 1e-6 * HOUR_S;
+                mol += ppfd * 1e-6 * Time.HOUR_S;
             }
         }
         return mol;
@@ -99,7 +97,7 @@ public final class Lightings {
             names.set(0, flowers ? "in flower and fruit" : "before flowering");
         }
         for (Event event : trace.events()) {
-            int day = (int) FastMath.round(event.atS() / DAY_S);
+            int day = (int) FastMath.round(event.atS() / Time.DAY_S);
             if (!event.vessel().equals(tray.id())) {
                 continue;
             }

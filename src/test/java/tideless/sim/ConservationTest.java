@@ -54,12 +54,12 @@ class ConservationTest {
             for (int i = 0; i < run.trays.size(); i++) {
                 TrayRun tray = run.trays.get(i);
                 String what = "seed " + seeds[k] + " tray " + i;
-                assertTrue(tray.water.m3 >= 0 && run.lostM3[i] >= 0, what);
+                assertTrue(tray.water.m3 >= 0 && run.evapotranspiredM3[i] >= 0, what);
                 assertTrue(run.inM3[i] >= -1e-15 && run.spiltM3(i) >= 0, what);
                 assertTrue(
                         tray.water.m3 <= run.feed.water.regime.brimM3[i] * (1 + 1e-12),
                         what + " over");
-                waterEnd += tray.water.m3 + run.lostM3[i] + run.spiltM3(i);
+                waterEnd += tray.water.m3 + run.evapotranspiredM3[i] + run.spiltM3(i);
                 tracerEnd += run.tracerMol(i) + run.spiltTracerMol(i);
                 spilt += run.spiltM3(i) > 0 ? 1 : 0;
                 dried += tray.water.m3 == 0 ? 1 : 0;

@@ -71,7 +71,11 @@ class DisplacedRigTest {
             trays.add(Rigs.withShape(tray, shape.with(inside)));
         }
         return new RandomRig(
-                bare.reservoir, trays, bare.askedM3PerS, bare.changeS, bare.evaporationM3PerS);
+                bare.reservoir,
+                trays,
+                bare.evapotranspirationM3PerS,
+                bare.changeS,
+                bare.evaporationM3PerS);
     }
 
     @ParameterizedTest(name = "rig of seed {0}")
@@ -137,7 +141,8 @@ class DisplacedRigTest {
                         Rigs.startingAt(0.01, with(bare.trays.get(1), inBand)),
                         Rigs.startingAt(0.01, with(bare.trays.get(2), cups, body)));
         Reservoir ample = Rigs.reservoir(0.2, 0.32, Reservoir.Refill.When.NEVER);
-        return new RandomRig(ample, trays, bare.askedM3PerS, bare.changeS, bare.evaporationM3PerS);
+        return new RandomRig(
+                ample, trays, bare.evapotranspirationM3PerS, bare.changeS, bare.evaporationM3PerS);
     }
 
     @ParameterizedTest(name = "step {0} s")
@@ -165,8 +170,8 @@ class DisplacedRigTest {
         engine.run(stepS);
         double after = engine.reservoir.water.m3 + engine.reservoir.evaporatedTotalM3;
         for (int i = 0; i < rig.trays.size(); i++) {
-            assertTrue(engine.trays.get(i).water.m3 >= 0 && engine.lostM3[i] >= 0);
-            after += engine.trays.get(i).water.m3 + engine.lostM3[i] + engine.spiltM3(i);
+            assertTrue(engine.trays.get(i).water.m3 >= 0 && engine.evapotranspiredM3[i] >= 0);
+            after += engine.trays.get(i).water.m3 + engine.evapotranspiredM3[i] + engine.spiltM3(i);
         }
         assertEquals(before, after, 1e-12 * before);
     }

@@ -16,7 +16,7 @@ final class EngineRun {
     final GravityFeed feed;
     final EventLog log = new EventLog();
     final double[] inM3;
-    final double[] lostM3;
+    final double[] evapotranspiredM3;
 
     EngineRun(RandomRig rig, double bendMost) {
         this(rig, bendMost, false);
@@ -30,7 +30,7 @@ final class EngineRun {
         reservoir = new ReservoirRun(rig.reservoir, 0, Rigs.FEED, TEMP_C);
         feed = new GravityFeed(reservoir, trays, refillsWhenEmpty, Rigs.START, bendMost);
         inM3 = new double[trays.size()];
-        lostM3 = new double[trays.size()];
+        evapotranspiredM3 = new double[trays.size()];
     }
 
     double spiltTracerMol(int i) {
@@ -44,23 +44,23 @@ final class EngineRun {
 
     /** Up to a time. */
     void run(double stepS, double untilS) {
-        for (int c = 0; c < rig.askedM3PerS.length; c++) {
+        for (int c = 0; c < rig.evapotranspirationM3PerS.length; c++) {
             double fromS = c * rig.changeS;
             double doneS = 0;
             double lastS = Math.min(rig.changeS, untilS - fromS);
             while (doneS < lastS - 1e-6) {
                 double spanS = Math.min(stepS, lastS - doneS);
-                step(rig.askedM3PerS[c], fromS + doneS, spanS);
+                step(rig.evapotranspirationM3PerS[c], fromS + doneS, spanS);
                 doneS += spanS;
             }
         }
     }
 
     /** One step under stated losses, m3/s. */
-    void step(double[] askedM3PerS, double atS, double spanS) {
+    void step(double[] evapotranspirationM3PerS, double atS, double spanS) {
         for (int i = 0; i < trays.size(); i++) {
             TrayRun tray = trays.get(i);
-            tray.lossM3PerS = askedM3PerS[i];
+            tray.evapotranspirationM3PerS = evapotranspirationM3PerS[i];
             tray.inflowM3 = 0;
             tray.evaporationM3 = 0;
             tray.transpirationM3 = 0;
@@ -70,7 +70,7 @@ final class EngineRun {
         for (int i = 0; i < trays.size(); i++) {
             TrayRun tray = trays.get(i);
             inM3[i] += tray.inflowM3;
-            lostM3[i] += tray.evaporationM3 + tray.transpirationM3;
+            evapotranspiredM3[i] += tray.evaporationM3 + tray.transpirationM3;
             for (int k = 0; k < tray.salts.mol.length; k++) {
                 tray.salts.mol[k] += tray.salts.stepInMol[k];
                 tray.salts.stepInMol[k] = 0;

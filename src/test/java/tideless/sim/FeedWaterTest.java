@@ -146,7 +146,7 @@ class FeedWaterTest {
                     seatAlone(
                             areaM2, openMlPerMin * ML_PER_MIN, bandMm / 1000, setMm / 1000, false);
             water.trays[0].m3 = areaM2 * startMm / 1000;
-            water.askedM3PerS[0] = lossMlPerH * ML_PER_H;
+            water.evapotranspirationM3PerS[0] = lossMlPerH * ML_PER_H;
             run(water, afterS, stepS);
             assertEquals(expectedMm, water.trays[0].m3 / areaM2 * 1000, toleranceMm);
         }
@@ -170,7 +170,7 @@ class FeedWaterTest {
             FeedWater water =
                     seatAlone(areaM2, openMlPerMin * ML_PER_MIN, hysteresisMm / 1000, 0.08, true);
             water.trays[0].m3 = areaM2 * 0.08;
-            water.askedM3PerS[0] = lossMlPerH * ML_PER_H;
+            water.evapotranspirationM3PerS[0] = lossMlPerH * ML_PER_H;
             int cycles = 40;
             double in = run(water, cycles * periodMin * 60, stepS);
             // The period has five digits, so 40 of them are off by 0.02 of a period at most.
@@ -186,7 +186,7 @@ class FeedWaterTest {
         // tau = A b / Qmax = 0.1 * 0.01 / (60e-6 / 3600) = 60000 s; then falls at 40 mL/h.
         FeedWater water = seatAlone(0.1, 60 * ML_PER_H, 0.01, 0.05, false);
         water.trays[0].m3 = 0.1 * 0.05;
-        water.askedM3PerS[0] = 100 * ML_PER_H;
+        water.evapotranspirationM3PerS[0] = 100 * ML_PER_H;
         double leavesS = 60_000 * Math.log((50 - 100 / 3.0) / (40 - 100 / 3.0));
         run(water, leavesS + 36_000, 21_600);
         // The reservoir of 999 m2 falls by 3 um meanwhile, worth 3e-6 of the flow.
@@ -197,7 +197,7 @@ class FeedWaterTest {
     void a_tray_that_runs_dry_gives_what_comes_in_and_no_more() {
         FeedWater water = seatAlone(0.1, 5e-7, 0.01, 0.05, false);
         water.trays[0].m3 = 1e-3;
-        water.askedM3PerS[0] = 2e-6;
+        water.evapotranspirationM3PerS[0] = 2e-6;
         double in = run(water, 3600, 3600);
         assertEquals(0, water.trays[0].m3);
         assertEquals(5e-7 * 3600, in, 1e-6 * in);
@@ -209,7 +209,7 @@ class FeedWaterTest {
         FeedWater water = seatAlone(0.1, 5e-7, 0.01, 0.05, false);
         water.reservoir.uncovered = true;
         water.trays[0].m3 = 0.1 * 0.051;
-        water.askedM3PerS[0] = 1e-7;
+        water.evapotranspirationM3PerS[0] = 1e-7;
         assertEquals(0, run(water, 15_000, stepS));
         // Up to 15,000 steps, each rounded.
         assertEquals(0.1 * 0.051 - 1.5e-3, water.trays[0].m3, 1e-13);

@@ -244,7 +244,7 @@ final class GeneralPurpose implements FirstOrderDifferentialEquations {
     /** Runs all spans. */
     void run() {
         double t = 0;
-        for (double[] losses : rig.askedM3PerS) {
+        for (double[] losses : rig.evapotranspirationM3PerS) {
             asked = losses;
             double end = t + rig.changeS;
             for (int restarts = 0; t < end - 1e-9; restarts++) {

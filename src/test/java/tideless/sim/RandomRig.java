@@ -19,7 +19,7 @@ final class RandomRig {
     final double durationS;
 
     /** Loss of each tray in each span between changes, m3/s. */
-    final double[][] askedM3PerS;
+    final double[][] evapotranspirationM3PerS;
 
     /** Every loss changes after this, s; a multiple of ten minutes. */
     final double changeS;
@@ -32,11 +32,11 @@ final class RandomRig {
         changeS = 6 * 3600;
         durationS = 12 * changeS;
         evaporationM3PerS = 1e-9;
-        askedM3PerS = new double[12][3];
+        evapotranspirationM3PerS = new double[12][3];
         for (int i = 0; i < 3; i++) {
             trays.add(Rigs.tray("tray-" + i, Rigs.valve(), Rigs.drinking(1), 0));
             for (int c = 0; c < 12; c++) {
-                askedM3PerS[c][i] = (0.5 + 0.5 * i) * (c % 4 < 2 ? 2e-8 : 2e-9);
+                evapotranspirationM3PerS[c][i] = (0.5 + 0.5 * i) * (c % 4 < 2 ? 2e-8 : 2e-9);
             }
         }
     }
@@ -72,14 +72,15 @@ final class RandomRig {
         }
         changeS = 600 * (1 + random.nextInt(6));
         durationS = changes * changeS;
-        askedM3PerS = new double[changes][count];
+        evapotranspirationM3PerS = new double[changes][count];
         double[] thirst = new double[count];
         for (int i = 0; i < count; i++) {
             thirst[i] = Math.pow(10, between(random, -9.5, -6)); // 0.03 to 86 L/day
         }
         for (int c = 0; c < changes; c++) {
             for (int i = 0; i < count; i++) {
-                askedM3PerS[c][i] = random.nextDouble() < 0.2 ? 0 : thirst[i] * random.nextDouble();
+                evapotranspirationM3PerS[c][i] =
+                        random.nextDouble() < 0.2 ? 0 : thirst[i] * random.nextDouble();
             }
         }
         evaporationM3PerS = random.nextBoolean() ? 0 : between(random, 0, 2e-8);
@@ -89,22 +90,22 @@ final class RandomRig {
     RandomRig(
             Reservoir reservoir,
             List<Tray> trays,
-            double[][] askedM3PerS,
+            double[][] evapotranspirationM3PerS,
             double changeS,
             double evaporationM3PerS) {
         this.reservoir = reservoir;
         this.trays.addAll(trays);
-        this.askedM3PerS = askedM3PerS;
+        this.evapotranspirationM3PerS = evapotranspirationM3PerS;
         this.changeS = changeS;
         this.evaporationM3PerS = evaporationM3PerS;
-        durationS = askedM3PerS.length * changeS;
+        durationS = evapotranspirationM3PerS.length * changeS;
     }
 
     private RandomRig with(Reservoir other, List<Integer> order) {
-        double[][] asked = new double[askedM3PerS.length][order.size()];
+        double[][] asked = new double[evapotranspirationM3PerS.length][order.size()];
         for (int c = 0; c < asked.length; c++) {
             for (int i = 0; i < order.size(); i++) {
-                asked[c][i] = askedM3PerS[c][order.get(i)];
+                asked[c][i] = evapotranspirationM3PerS[c][order.get(i)];
             }
         }
         List<Tray> chosen = order.stream().map(trays::get).toList();

@@ -97,13 +97,14 @@ class StepIndependenceProperties {
         Outcome(RandomRig rig, Cut cut) {
             run = new EngineRun(rig, GravityFeed.BEND_MOST);
             double atS = 0;
-            for (double[] asked : rig.askedM3PerS) {
+            for (double[] asked : rig.evapotranspirationM3PerS) {
                 for (double spanS : cut.of(rig.changeS)) {
                     run.step(asked, atS, spanS);
                     atS += spanS;
                     for (int i = 0; i < asked.length; i++) {
                         TrayRun tray = run.trays.get(i);
-                        nothingBelowNothing(tray, run.inM3[i], run.lostM3[i], run.spiltM3(i));
+                        nothingBelowNothing(
+                                tray, run.inM3[i], run.evapotranspiredM3[i], run.spiltM3(i));
                     }
                     assertTrue(run.reservoir.water.m3 >= 0);
                 }
@@ -122,10 +123,11 @@ class StepIndependenceProperties {
         }
     }
 
-    static void nothingBelowNothing(TrayRun tray, double inM3, double lostM3, double spiltM3) {
+    static void nothingBelowNothing(
+            TrayRun tray, double inM3, double evapotranspiredM3, double spiltM3) {
         assertTrue(tray.water.m3 >= 0, "volume " + tray.water.m3);
         assertTrue(inM3 >= 0, "came " + inM3);
-        assertTrue(lostM3 >= 0, "lost " + lostM3);
+        assertTrue(evapotranspiredM3 >= 0, "lost " + evapotranspiredM3);
         assertTrue(spiltM3 >= 0, "spilt " + spiltM3);
         for (double mol : tray.salts.mol) {
             assertTrue(mol >= 0, "amount " + mol);
@@ -145,7 +147,11 @@ class StepIndependenceProperties {
                     where + "volume");
             assertEquals(one.run.inM3[i], other.run.inM3[j], share * held, where + "inflow");
             assertEquals(one.run.spiltM3(i), other.run.spiltM3(j), share * held, where + "spill");
-            assertEquals(one.run.lostM3[i], other.run.lostM3[j], share * held, where + "loss");
+            assertEquals(
+                    one.run.evapotranspiredM3[i],
+                    other.run.evapotranspiredM3[j],
+                    share * held,
+                    where + "loss");
         }
         assertEquals(
                 one.run.reservoir.water.m3,
@@ -295,7 +301,7 @@ class StepIndependenceProperties {
             start += tray.shape().volumeM3(tray.startLevelM());
             end +=
                     outcome.run.trays.get(i).water.m3
-                            + outcome.run.lostM3[i]
+                            + outcome.run.evapotranspiredM3[i]
                             + outcome.run.spiltM3(i);
             passed += outcome.run.inM3[i];
         }
