@@ -52,6 +52,15 @@ class ShippedScenariosTest {
     }
 
     @Test
+    void on_the_calm_bench_all_goes_well_and_nothing_is_warned_of() {
+        Advice advice = forecast("calm-bench.toml").advice();
+        assertEquals(List.of(), advice.warnings());
+        assertTrue(advice.verdict().survives());
+        assertEquals(1, advice.verdict().absences().size());
+        assertTrue(advice.verdict().absences().get(0).survives());
+    }
+
+    @Test
     void the_science_room_gets_its_refills_before_its_reservoir_is_empty() {
         Forecast bench = forecast("science-room-bench.toml");
         List<Task> refills =
