@@ -93,15 +93,8 @@ final class AcidityDoubt {
                 from = (int) (event.atS() / 3600);
             }
         }
-        double feed = tray.trace.scenario().feed().composition().molPerM3(Component.NO3);
-        var nitrateMol = tray.of.componentMol().get(Component.NO3.ordinal());
-        double poured = 0;
-        for (int h = from + 1; h <= hour; h++) {
-            double gone = tray.of.transpirationM3().at(h) + tray.of.evaporationM3().at(h);
-            double rise = tray.of.volumeM3().at(h) - tray.of.volumeM3().at(h - 1);
-            poured += Math.max(0, rise + gone);
-        }
-        double taken = nitrateMol.at(from) + poured * feed - nitrateMol.at(hour);
+        var uptakeMol = tray.of.uptakeMol().get(Component.NO3.ordinal());
+        double taken = uptakeMol.at(hour) - (from == 0 ? 0 : uptakeMol.at(from));
         return Math.max(0, taken) / tray.of.volumeM3().at(hour);
     }
 }

@@ -1,0 +1,348 @@
+package tideless.advice;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import java.time.DayOfWeek;
+import java.time.LocalDate;
+import java.time.LocalDateTime;
+import java.util.ArrayList;
+import java.util.EnumSet;
+import java.util.List;
+import java.util.Set;
+import java.util.function.Function;
+import java.util.function.IntPredicate;
+import java.util.function.IntToDoubleFunction;
+import java.util.stream.Stream;
+import org.junit.jupiter.api.DynamicTest;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.TestFactory;
+import tideless.rig.Filling;
+import tideless.rig.Visits;
+import tideless.sim.Event;
+import tideless.sim.Rigs;
+import tideless.sim.TraySeries;
+import tideless.solution.Component;
+import tideless.solution.ElectricalConductivity;
+
+/** Each kind of warning and task on a trace written by hand, beside one just short of it. */
+class EveryKindTest {
+    /** A kind, a trace that raises it, and one just before the limit. */
+    private record Case(
+            Warning.Kind kind,
+            Function<MadeTrace, MadeTrace> beyond,
+            Function<MadeTrace, MadeTrace> shortOf) {}
+
+    private static IntToDoubleFunction during(IntPredicate when, double then, double else_) {
+        return h -> when.test(h) ? then : else_;
+    }
+
+    /** Hours from 100 on, so many. */
+    private static IntPredicate hours(int count) {
+        return h -> h >= 100 && h < 100 + count;
+    }
+
+    private static Function<MadeTrace, MadeTrace> series(
+            TraySeries series, int hours, double then, double usual) {
+        return t -> t.with(series, during(hours(hours), then, usual));
+    }
+
+    private static Function<MadeTrace, MadeTrace> event(Event.Kind kind) {
+        return t -> t.event(kind, MadeTrace.TRAY, 100);
+    }
+
+    private static Function<MadeTrace, MadeTrace> holding(Component ion, double molPerM3) {
+        return t -> t.holding(Rigs.FEED.with(ion, molPerM3));
+    }
+
+    private static final Function<MadeTrace, MadeTrace> SOUND = t -> t;
+
+    private static final List<Case> CASES =
+            List.of(
+                    // A level under 2 mm for three hours.
+                    new Case(
+                            Warning.Kind.DRIED_OUT,
+                            series(TraySeries.LEVEL, 3, 0.0019, 0.05),
+                            series(TraySeries.LEVEL, 2, 0.0019, 0.05)),
+                    new Case(
+                            Warning.Kind.DRIED_OUT,
+                            series(TraySeries.LEVEL, 9, 0.0019, 0.05),
+                            series(TraySeries.LEVEL, 9, 0.0021, 0.05)),
+                    new Case(Warning.Kind.STRANDED, event(Event.Kind.STRANDED), SOUND),
+                    new Case(Warning.Kind.WILTED, event(Event.Kind.WILTED), SOUND),
+                    new Case(Warning.Kind.DROWNED, event(Event.Kind.DROWNED), SOUND),
+                    new Case(Warning.Kind.DIED, event(Event.Kind.DIED), SOUND),
+                    new Case(Warning.Kind.OVERFLOW, event(Event.Kind.OVERFLOW_BEGAN), SOUND),
+                    new Case(
+                            Warning.Kind.RAN_DRY,
+                            t -> t.event(Event.Kind.OUTLET_UNCOVERED, MadeTrace.RESERVOIR, 100),
+                            event(Event.Kind.OUTLET_UNCOVERED)),
+                    // Setting 50 mm less band 5 less 3: 42 mm, for a day.
+                    new Case(
+                            Warning.Kind.STARVED_VALVE,
+                            series(TraySeries.LEVEL, 24, 0.0419, 0.05),
+                            series(TraySeries.LEVEL, 24, 0.0421, 0.05)),
+                    new Case(
+                            Warning.Kind.STARVED_VALVE,
+                            series(TraySeries.LEVEL, 24, 0.0419, 0.05),
+                            series(TraySeries.LEVEL, 23, 0.0419, 0.05)),
+                    // Limit 3 and 5 % for the meter: 3.15 mS/cm, for a day.
+                    new Case(
+                            Warning.Kind.TOO_SALTY,
+                            series(TraySeries.EC, 24, 3.16, 2),
+                            series(TraySeries.EC, 24, 3.14, 2)),
+                    new Case(
+                            Warning.Kind.TOO_SALTY,
+                            series(TraySeries.EC, 24, 3.16, 2),
+                            series(TraySeries.EC, 23, 3.16, 2)),
+                    // Salt in the dregs of a tray is want of water: a fifth of 50 mm.
+                    new Case(
+                            Warning.Kind.TOO_SALTY,
+                            t -> t.with(TraySeries.EC, h -> 9).with(TraySeries.LEVEL, h -> 0.0101),
+                            t -> t.with(TraySeries.EC, h -> 9).with(TraySeries.LEVEL, h -> 0.0099)),
+                    // Limit 1 less 5 %: 0.95 mS/cm, for three days.
+                    new Case(
+                            Warning.Kind.TOO_LEAN,
+                            series(TraySeries.EC, 72, 0.949, 2),
+                            series(TraySeries.EC, 72, 0.951, 2)),
+                    new Case(
+                            Warning.Kind.TOO_LEAN,
+                            series(TraySeries.EC, 72, 0.949, 2),
+                            series(TraySeries.EC, 71, 0.949, 2)),
+                    // Before the canopy closes half is enough.
+                    new Case(
+                            Warning.Kind.TOO_LEAN,
+                            t ->
+                                    t.with(TraySeries.EC, h -> 0.9)
+                                            .with(TraySeries.LEAF_AREA_INDEX, h -> 1.01),
+                            t ->
+                                    t.with(TraySeries.EC, h -> 0.9)
+                                            .with(TraySeries.LEAF_AREA_INDEX, h -> 0.99)),
+                    new Case(
+                            Warning.Kind.SHORT_OF_ONE,
+                            holding(Component.K, 0.149),
+                            holding(Component.K, 0.151)),
+                    new Case(
+                            Warning.Kind.TOO_MUCH_SODIUM,
+                            holding(Component.NA, 6.01),
+                            holding(Component.NA, 5.99)),
+                    new Case(
+                            Warning.Kind.TOO_MUCH_CHLORIDE,
+                            holding(Component.CL, 11.01),
+                            holding(Component.CL, 10.99)),
+                    // Sodium without its partner is a strong base: three days beyond 6.5 and 0.5.
+                    new Case(
+                            Warning.Kind.PH_OUT,
+                            t ->
+                                    t.holding(Rigs.FEED.with(Component.NA, 5.9))
+                                            .with(TraySeries.PH, h -> h < 3 * 24 ? 8.5 : 6),
+                            t ->
+                                    t.holding(Rigs.FEED.with(Component.NA, 5.9))
+                                            .with(TraySeries.PH, h -> h < 2 * 24 ? 8.5 : 6)),
+                    // A reading out of band that the doubt of the model brings back.
+                    new Case(
+                            Warning.Kind.PH_OUT,
+                            t ->
+                                    t.holding(Rigs.FEED.with(Component.NA, 5.9))
+                                            .with(TraySeries.PH, h -> 8.5),
+                            t ->
+                                    t.holding(Rigs.FEED.with(Component.CL, 5))
+                                            .with(TraySeries.PH, h -> 8.5)),
+                    new Case(Warning.Kind.PRECIPITATE, event(Event.Kind.PRECIPITATE), SOUND),
+                    // Lettuce: 25 degC, for six hours.
+                    new Case(
+                            Warning.Kind.WARM_SOLUTION,
+                            series(TraySeries.SOLUTION_TEMP, 6, 25.1, 20),
+                            series(TraySeries.SOLUTION_TEMP, 5, 25.1, 20)),
+                    // Lettuce: 12 mol/m2/day.
+                    new Case(
+                            Warning.Kind.LOW_LIGHT,
+                            t -> t.with(TraySeries.LIGHT, h -> 0.499),
+                            t -> t.with(TraySeries.LIGHT, h -> 0.501)));
+
+    @TestFactory
+    Stream<DynamicTest> a_warning_is_raised_beyond_its_limit_and_not_before_it() {
+        return CASES.stream()
+                .map(
+                        c ->
+                                DynamicTest.dynamicTest(
+                                        c.kind().name(),
+                                        () -> {
+                                            assertTrue(raises(c.beyond(), c.kind()));
+                                            assertFalse(raises(c.shortOf(), c.kind()));
+                                        }));
+    }
+
+    private static boolean raises(Function<MadeTrace, MadeTrace> change, Warning.Kind kind) {
+        return change.apply(new MadeTrace(14)).warned().contains(kind);
+    }
+
+    @Test
+    void a_sound_rig_is_warned_of_nothing() {
+        assertEquals(List.of(), new MadeTrace(14).warned());
+    }
+
+    /** Outgrown needs a thirst for the reservoir: its rigs stand in AdvisorTest. */
+    @Test
+    void every_kind_of_warning_has_its_case() {
+        Set<Warning.Kind> raised = EnumSet.of(Warning.Kind.OUTGROWN);
+        CASES.forEach(c -> raised.add(c.kind()));
+        assertEquals(EnumSet.allOf(Warning.Kind.class), raised);
+    }
+
+    private static List<Task> tasks(MadeTrace trace, Task.Kind kind) {
+        return trace.advice().tasks().stream().filter(t -> t.kind() == kind).toList();
+    }
+
+    @Test
+    void every_kind_of_task_is_raised_and_none_without_its_event() {
+        MadeTrace busy =
+                new MadeTrace(30)
+                        .of("dwarf-tomato")
+                        .event(Event.Kind.REFILL, MadeTrace.RESERVOIR, 32)
+                        .event(Event.Kind.FRESH_SOLUTION, MadeTrace.TRAY, 56)
+                        .event(Event.Kind.FLUSH, MadeTrace.TRAY, 80)
+                        .event(Event.Kind.FLOWERING, MadeTrace.TRAY, 120)
+                        .event(Event.Kind.FIRST_RIPE, MadeTrace.TRAY, 240)
+                        .event(Event.Kind.HARVEST, MadeTrace.TRAY, 600);
+        List<Task.Kind> raised = new ArrayList<>();
+        busy.advice().tasks().forEach(t -> raised.add(t.kind()));
+        new MadeTrace(14)
+                .filled(new Filling.ByHand(0.05, List.of(), false))
+                .event(Event.Kind.TOP_UP, MadeTrace.TRAY, 32)
+                .advice()
+                .tasks()
+                .forEach(t -> raised.add(t.kind()));
+        assertEquals(EnumSet.allOf(Task.Kind.class), EnumSet.copyOf(raised));
+        assertEquals(
+                List.of(Task.Kind.MIX, Task.Kind.READ_METERS),
+                new MadeTrace(14).advice().tasks().stream().map(Task::kind).toList());
+    }
+
+    /** 0.1 m2 x 0.32 m and 0.2 m2 x 0.05 m: 32 L and 10 L. */
+    @Test
+    void the_first_filling_is_told_in_litres() {
+        assertEquals(42, tasks(new MadeTrace(14), Task.Kind.MIX).get(0).litres(), 1e-9);
+    }
+
+    /** The fruit grows 1 g an hour: 168 g a week. */
+    @Test
+    void picking_is_told_by_the_week() {
+        MadeTrace ripe =
+                new MadeTrace(30)
+                        .of("dwarf-tomato")
+                        .event(Event.Kind.FIRST_RIPE, MadeTrace.TRAY, 240);
+        Task pick = tasks(ripe, Task.Kind.PICK).get(0);
+        assertEquals(168, pick.measure().value(), 1e-9);
+        assertEquals(LocalDateTime.of(2026, 9, 17, 8, 0), pick.due());
+    }
+
+    private static Visits away(int from, int to) {
+        LocalDate start = Rigs.START;
+        return new Visits(
+                Set.of(DayOfWeek.values()),
+                8 * 3600,
+                List.of(new Visits.Absence(start.plusDays(from), start.plusDays(to))),
+                Visits.Flush.NEVER);
+    }
+
+    /**
+     * Ready at noon of day 12, away from day 10 to 20: cut at the visit of day 9, 8 in the morning.
+     */
+    @Test
+    void a_crop_that_ripens_in_an_absence_is_harvested_before_it() {
+        MadeTrace trace =
+                new MadeTrace(30)
+                        .visited(away(10, 20))
+                        .event(Event.Kind.HARVEST, MadeTrace.TRAY, 12 * 24 + 12);
+        Task harvest = tasks(trace, Task.Kind.HARVEST).get(0);
+        assertEquals(Rigs.START.plusDays(9).atTime(8, 0), harvest.due());
+        assertEquals(Cause.Kind.BEFORE_ABSENCE, harvest.cause().kind());
+        // 100 g and one more an hour: the sample of that visit closes hour 223.
+        assertEquals(100 + 223, harvest.measure().value(), 1e-9);
+    }
+
+    @Test
+    void a_crop_that_ripens_more_than_a_week_into_an_absence_waits() {
+        MadeTrace trace =
+                new MadeTrace(30)
+                        .visited(away(10, 20))
+                        .event(Event.Kind.HARVEST, MadeTrace.TRAY, 17 * 24);
+        Task harvest = tasks(trace, Task.Kind.HARVEST).get(0);
+        assertEquals(Rigs.START.plusDays(21).atTime(8, 0), harvest.due());
+        assertEquals(Cause.Kind.READY, harvest.cause().kind());
+    }
+
+    @Test
+    void each_caution_is_told_once() {
+        List<Caution> told = new ArrayList<>();
+        new MadeTrace(30)
+                .event(Event.Kind.FLUSH, MadeTrace.TRAY, 80)
+                .event(Event.Kind.FLUSH, MadeTrace.TRAY, 104)
+                .event(Event.Kind.HARVEST, MadeTrace.TRAY, 600)
+                .advice()
+                .tasks()
+                .forEach(t -> told.addAll(t.cautions()));
+        assertEquals(EnumSet.copyOf(told).size(), told.size(), told.toString());
+        assertTrue(told.containsAll(List.of(Caution.CHEMICALS, Caution.DRAINED_FEED)));
+    }
+
+    // The verdict.
+
+    @Test
+    void a_wilt_of_six_hours_is_borne_and_a_longer_one_is_harm() {
+        assertTrue(wiltedFor(6).survives());
+        Verdict longer = wiltedFor(6.01);
+        assertFalse(longer.survives());
+        assertEquals(Warning.Kind.WILTED, longer.firstHarm().orElseThrow().kind());
+        assertEquals(MadeTrace.TRAY, longer.firstHarm().orElseThrow().vessel());
+    }
+
+    private static Verdict wiltedFor(double hours) {
+        return new MadeTrace(14)
+                .event(Event.Kind.WILTED, MadeTrace.TRAY, 100)
+                .event(Event.Kind.RECOVERED, MadeTrace.TRAY, 100 + hours)
+                .advice()
+                .verdict();
+    }
+
+    /** 0.24 L a day, 10 L in the tray, 41 mm at the lowest on day 7: 8.2 L are 820 hours. */
+    @Test
+    void an_absence_is_told_with_the_day_to_fill_up_and_the_lowest_level() {
+        MadeTrace trace =
+                new MadeTrace(14)
+                        .visited(away(5, 9))
+                        .with(TraySeries.LEVEL, h -> h == 7 * 24 ? 0.041 : 0.05);
+        Verdict verdict = trace.advice().verdict();
+        Verdict.Absence absence = verdict.absences().get(0);
+        assertTrue(absence.survives());
+        assertEquals(Rigs.START.plusDays(4), absence.fillUpOn());
+        assertEquals(0.041, absence.lowestLevelM(), 1e-12);
+        assertEquals(MadeTrace.TRAY, absence.lowestIn());
+        assertEquals(820, verdict.tightest().orElseThrow().hours(), 1e-6);
+    }
+
+    @Test
+    void an_absence_that_dries_a_tray_out_is_not_survived_and_another_is() {
+        MadeTrace trace =
+                new MadeTrace(20)
+                        .visited(away(5, 9))
+                        .with(TraySeries.LEVEL, h -> h > 7 * 24 && h < 8 * 24 ? 0.001 : 0.05);
+        assertFalse(trace.advice().verdict().absences().get(0).survives());
+        MadeTrace after = new MadeTrace(20).visited(away(12, 14));
+        after.with(TraySeries.LEVEL, h -> h > 7 * 24 && h < 8 * 24 ? 0.001 : 0.05);
+        assertTrue(after.advice().verdict().absences().get(0).survives());
+        assertFalse(after.advice().verdict().survives());
+    }
+
+    /** 10 L at 3.2 mS/cm against a feed of EC f: 10 (3.2 - f) / f litres of water. */
+    @Test
+    void the_first_cure_of_salt_is_water_in_litres() {
+        Advice advice = new MadeTrace(14).with(TraySeries.EC, h -> 3.2).advice();
+        Cure first = advice.warnings().get(0).cures().get(0);
+        double feed = ElectricalConductivity.at25MsPerCm(Rigs.FEED);
+        assertEquals(Cure.Kind.WATER_IN_THE_NEXT_REFILL, first.kind());
+        assertEquals(10 * (3.2 - feed) / feed, first.facts().get(Quantity.WATER), 1e-9);
+    }
+}

@@ -1,0 +1,153 @@
+package tideless.advice;
+
+import java.time.DayOfWeek;
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.EnumMap;
+import java.util.List;
+import java.util.Map;
+import java.util.OptionalInt;
+import java.util.function.IntToDoubleFunction;
+import java.util.stream.IntStream;
+import tideless.rig.Filling;
+import tideless.rig.Limits;
+import tideless.rig.Planting;
+import tideless.rig.Reservoir;
+import tideless.rig.Scenario;
+import tideless.rig.Tray;
+import tideless.rig.VesselId;
+import tideless.rig.Visits;
+import tideless.scenario.Crops;
+import tideless.sim.Event;
+import tideless.sim.Ledger;
+import tideless.sim.ReservoirSeries;
+import tideless.sim.ReservoirTrace;
+import tideless.sim.Rigs;
+import tideless.sim.Series;
+import tideless.sim.Trace;
+import tideless.sim.TraySeries;
+import tideless.sim.TrayTrace;
+import tideless.solution.Component;
+import tideless.solution.Composition;
+
+/**
+ * A trace written by hand: a tray of 0.2 m2 whose valve holds 50 mm, a sound crop in feed of 2
+ * mS/cm, somebody there every day; and what a test changes of it.
+ */
+final class MadeTrace {
+    static final VesselId TRAY = VesselId.tray("tray");
+    static final VesselId RESERVOIR = VesselId.reservoir("wall");
+    private static final double AREA_M2 = 0.2;
+
+    private final int days;
+    private final Map<TraySeries, IntToDoubleFunction> tray = new EnumMap<>(TraySeries.class);
+    private final List<Event> events = new ArrayList<>();
+    private String crop = "lettuce";
+    private Filling filling = Rigs.valve();
+    private Composition held = Rigs.FEED;
+    private Visits visits = Rigs.onWeekdays(DayOfWeek.values());
+
+    MadeTrace(int days) {
+        this.days = days;
+        with(TraySeries.LEVEL, h -> 0.05);
+        with(TraySeries.SOLUTION_TEMP, h -> 20);
+        with(TraySeries.LIGHT, h -> 1);
+        with(TraySeries.LEAF_AREA_INDEX, h -> 2);
+        with(TraySeries.USED_TO_LEVEL, h -> 0.07);
+        with(TraySeries.THIRST, h -> 1e-5);
+        with(TraySeries.EC, h -> 2);
+        with(TraySeries.PH, h -> 6);
+        with(TraySeries.FRESH_MASS, h -> 100 + h);
+        with(TraySeries.FRUIT_FRESH_MASS, h -> h);
+    }
+
+    MadeTrace with(TraySeries series, IntToDoubleFunction value) {
+        tray.put(series, value);
+        return this;
+    }
+
+    MadeTrace of(String otherCrop) {
+        crop = otherCrop;
+        return this;
+    }
+
+    MadeTrace filled(Filling other) {
+        filling = other;
+        return this;
+    }
+
+    MadeTrace holding(Composition other) {
+        held = other;
+        return this;
+    }
+
+    MadeTrace visited(Visits other) {
+        visits = other;
+        return this;
+    }
+
+    MadeTrace event(Event.Kind kind, VesselId vessel, double hour) {
+        return event(new Event(kind, hour * 3600, vessel, 0.004, 0.003, 3, "gypsum"));
+    }
+
+    MadeTrace event(Event event) {
+        events.add(event);
+        return this;
+    }
+
+    private Series hourly(IntToDoubleFunction value) {
+        return Series.of(IntStream.range(0, days * 24).mapToDouble(value).toArray());
+    }
+
+    Trace trace() {
+        Reservoir reservoir = Rigs.reservoir(0.1, 0.32, Reservoir.Refill.When.LOW_AT_VISIT);
+        Planting planting =
+                new Planting.OfCrop(
+                        Crops.named(crop),
+                        4,
+                        0.2,
+                        3,
+                        Planting.ThirstModel.CANOPY,
+                        OptionalInt.empty());
+        Tray of =
+                Rigs.tray("tray", filling, planting, 0)
+                        .withLimits(new Limits(1, 3, 5.5, 6.5, 6, 11));
+        with(TraySeries.VOLUME, h -> AREA_M2 * tray.get(TraySeries.LEVEL).applyAsDouble(h));
+        Map<TraySeries, Series> series = new EnumMap<>(TraySeries.class);
+        for (TraySeries kind : TraySeries.values()) {
+            series.put(kind, hourly(tray.getOrDefault(kind, h -> 0)));
+        }
+        Map<ReservoirSeries, Series> drum = new EnumMap<>(ReservoirSeries.class);
+        for (ReservoirSeries kind : ReservoirSeries.values()) {
+            drum.put(kind, hourly(h -> 0));
+        }
+        drum.put(ReservoirSeries.VOLUME, hourly(h -> reservoir.fullM3()));
+        drum.put(ReservoirSeries.USABLE, hourly(h -> reservoir.usableM3()));
+        List<Series> trayMol = new ArrayList<>();
+        List<Series> drumMol = new ArrayList<>();
+        for (int i = 0; i < Component.COUNT; i++) {
+            double molPerM3 = held.molPerM3(i);
+            trayMol.add(hourly(h -> molPerM3 * series.get(TraySeries.VOLUME).at(h)));
+            drumMol.add(hourly(h -> 0));
+        }
+        Scenario scenario = Rigs.scenario(days, 600, List.of(reservoir), List.of(of), visits);
+        events.sort(Comparator.comparingDouble(Event::atS));
+        return new Trace(
+                scenario,
+                days * 24,
+                List.of(new TrayTrace(of, series, trayMol, drumMol)),
+                List.of(new ReservoirTrace(reservoir, drum, drumMol)),
+                events,
+                new Ledger("water", "m3", 0, List.of(), 0, List.of()),
+                List.of());
+    }
+
+    Advice advice() {
+        Trace trace = trace();
+        return Advisor.advise(trace, trace);
+    }
+
+    List<Warning.Kind> warned() {
+        return advice().warnings().stream().map(Warning::kind).toList();
+    }
+}
