@@ -2,10 +2,10 @@ package tideless.advice;
 
 import tideless.rig.Limits;
 import tideless.sim.Event;
+import tideless.sim.TraySeries;
 import tideless.solution.Acidity;
 import tideless.solution.Component;
 import tideless.solution.Composition;
-import tideless.solution.ElectricalConductivity;
 
 /**
  * Whether a tray's pH leaves its band by more than the model's doubt.
@@ -79,7 +79,7 @@ final class AcidityDoubt {
                 Acidity.phInAir(
                         held.with(towardsTheBand, held.molPerM3(towardsTheBand) + doubt),
                         tray.of.solutionTempC().at(hour),
-                        ElectricalConductivity.AIR_CO2_PPM);
+                        tray.of.of(TraySeries.SOLUTION_CO2).at(hour));
         return isHigh ? ph > limits.phHigh() + FAR_OUT : ph < limits.phLow() - FAR_OUT;
     }
 

@@ -25,6 +25,9 @@ final class AirAdvice {
         if (tray.traits != null) {
             addWarmth();
             addLowLight();
+            for (RoomFindings.Finding finding : RoomFindings.of(tray.trace, tray.of)) {
+                addRoom(finding);
+            }
         }
     }
 
@@ -70,5 +73,59 @@ final class AirAdvice {
                             Cause.of(Cause.Kind.TOO_LITTLE_LIGHT),
                             List.of(Cure.of(Cure.Kind.MORE_LIGHT))));
         }
+    }
+
+    private void addRoom(RoomFindings.Finding finding) {
+        Warning.Kind kind;
+        Cure.Kind cure;
+        Unit unit = Unit.CELSIUS;
+        boolean isLow = false;
+        switch (finding.kind()) {
+            case TOO_COLD -> {
+                kind = Warning.Kind.TOO_COLD;
+                cure = Cure.Kind.WARMER_ROOM;
+                isLow = true;
+            }
+            case TOO_HOT -> {
+                kind = Warning.Kind.TOO_HOT;
+                cure = Cure.Kind.COOLER_ROOM;
+            }
+            case TOO_HUMID -> {
+                kind = Warning.Kind.TOO_HUMID;
+                cure = Cure.Kind.DRIER_NIGHTS;
+                unit = Unit.FRACTION;
+            }
+            case TOO_STILL -> {
+                kind = Warning.Kind.TOO_STILL;
+                cure = Cure.Kind.MORE_WIND;
+                unit = Unit.M_PER_S;
+                isLow = true;
+            }
+            case DAY_TOO_LONG -> {
+                kind = Warning.Kind.DAY_TOO_LONG;
+                cure = Cure.Kind.SHORTER_DAY;
+                unit = Unit.HOURS;
+            }
+            case SET_TOO_COLD -> {
+                kind = Warning.Kind.SET_TOO_COLD;
+                cure = Cure.Kind.WARMER_ROOM;
+                isLow = true;
+            }
+            default -> {
+                kind = Warning.Kind.SET_TOO_HOT;
+                cure = Cure.Kind.COOLER_ROOM;
+            }
+        }
+        out.warnings.add(
+                new Warning(
+                        kind,
+                        tray.id,
+                        tray.trace.clockAt(finding.firstDay() * 86400.0),
+                        tray.trace.clockAt((finding.firstDay() + finding.days()) * 86400.0),
+                        isLow
+                                ? Measure.atLeast(finding.worst(), finding.limit(), unit)
+                                : Measure.atMost(finding.worst(), finding.limit(), unit),
+                        Cause.of(Cause.Kind.AIR_OF_THE_ROOM),
+                        List.of(Cure.of(cure))));
     }
 }

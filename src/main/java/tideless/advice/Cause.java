@@ -32,6 +32,7 @@ public record Cause(Kind kind, Facts facts) {
         VALVE_TOO_SLOW,
         // Solution.
         SALTS_STAY_BEHIND,
+        SALTIER_THAN_ROOTS_ARE_USED_TO,
         FEED_IS_LEAN,
         CROP_TAKES_IT_UP,
         ANIONS_TAKEN,
@@ -42,6 +43,8 @@ public record Cause(Kind kind, Facts facts) {
         // Air and light.
         WARM_HOLDS_LITTLE_OXYGEN,
         TOO_LITTLE_LIGHT,
+        AIR_OF_THE_ROOM,
+        ROOTS_BREATHE_MORE_THAN_COMES,
         // The crop.
         READY,
         FIRST_FRUIT_RIPE,

@@ -51,7 +51,13 @@ public record Cure(Kind kind, Facts facts) {
         FEED_WITHOUT,
         // Air and light.
         SHADE_THE_TRAY,
-        MORE_LIGHT
+        MORE_LIGHT,
+        LOWER_LEVEL,
+        WARMER_ROOM,
+        COOLER_ROOM,
+        DRIER_NIGHTS,
+        MORE_WIND,
+        SHORTER_DAY
     }
 
     public Cure {

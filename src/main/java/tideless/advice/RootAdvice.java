@@ -30,7 +30,10 @@ final class RootAdvice {
 
     /** Hour from which a tray stands dry while its crop lives, or -1. */
     static int driedOut(TrayCase tray) {
-        return tray.firstSpell(FILM_PATIENCE_H, isDry(tray));
+        int film = tray.firstSpell(FILM_PATIENCE_H, isDry(tray));
+        double told = tray.firstS(Event.Kind.DRIED_OUT);
+        int event = told < 0 ? -1 : tray.trace.sampleAt(told);
+        return film < 0 || event < 0 ? Math.max(film, event) : Math.min(film, event);
     }
 
     private static IntPredicate isDry(TrayCase tray) {
@@ -61,6 +64,16 @@ final class RootAdvice {
                         new Cure(
                                 Cure.Kind.TOP_UP_LITTLE_AND_OFTEN,
                                 Facts.of(Quantity.RISE, rise * 1000))));
+        addOnce(
+                Event.Kind.SALT_WILTED,
+                Warning.Kind.SALT_WILTED,
+                Cause.of(Cause.Kind.SALTIER_THAN_ROOTS_ARE_USED_TO),
+                List.of(Cure.of(Cure.Kind.FRESH_SOLUTION_SOONER)));
+        addOnce(
+                Event.Kind.SHORT_OF_AIR,
+                Warning.Kind.SHORT_OF_AIR,
+                Cause.of(Cause.Kind.ROOTS_BREATHE_MORE_THAN_COMES),
+                List.of(Cure.of(Cure.Kind.LOWER_LEVEL)));
         addOnce(
                 Event.Kind.DIED,
                 Warning.Kind.DIED,
@@ -101,7 +114,7 @@ final class RootAdvice {
                         tray.id,
                         tray.trace.clockAtSample(from),
                         tray.lastOf(from, dry),
-                        Measure.atMost(tray.hoursOf(dry), 0, Unit.HOURS),
+                        Measure.atMost(Math.max(1, tray.hoursOf(dry)), 0, Unit.HOURS),
                         Cause.of(Cause.Kind.DRUNK_UP),
                         waterCures()));
     }

@@ -15,7 +15,7 @@ public enum Unit {
     TIMES("times"),
     GRAMS("g"),
     FRACTION("1"),
-    PASCAL("Pa"),
+    M_PER_S("m/s"),
     MOL_PER_M2_DAY("mol/m2/d");
 
     private final String symbol;

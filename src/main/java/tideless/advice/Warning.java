@@ -32,6 +32,8 @@ public record Warning(
         WILTED,
         STRANDED,
         DROWNED,
+        SALT_WILTED,
+        SHORT_OF_AIR,
         OVERFLOW,
         RAN_DRY,
         STARVED_VALVE,
@@ -44,6 +46,13 @@ public record Warning(
         PH_OUT,
         WARM_SOLUTION,
         LOW_LIGHT,
+        TOO_COLD,
+        TOO_HOT,
+        TOO_HUMID,
+        TOO_STILL,
+        DAY_TOO_LONG,
+        SET_TOO_COLD,
+        SET_TOO_HOT,
         PRECIPITATE
     }
 

@@ -70,6 +70,13 @@ public final class CauseWords {
                     "warm solution holds little oxygen ("
                             + figure(facts, Quantity.OXYGEN)
                             + " at most) and suits root rot";
+            case AIR_OF_THE_ROOM -> "the crop does not bear it";
+            case ROOTS_BREATHE_MORE_THAN_COMES ->
+                    "the wet roots breathe more than comes through the still surface: growth loses a"
+                            + " tenth or more, by the likely figures";
+            case SALTIER_THAN_ROOTS_ARE_USED_TO ->
+                    "the solution grew saltier at once than the roots were used to: they wilt by"
+                            + " day";
             case TOO_LITTLE_LIGHT -> "the crop will be slow and thin";
             case READY -> "the crop is ready";
             case FIRST_FRUIT_RIPE -> "the first fruit is ripe: picking begins";

@@ -86,6 +86,12 @@ public final class CureWords {
             case FEED_WITH_MORE -> "a feed with more " + facts.of();
             case FEED_WITHOUT -> "a feed without " + facts.of();
             case SHADE_THE_TRAY -> "shade the tray, a pale deck, a deeper body of solution";
+            case LOWER_LEVEL -> "a lower level, so that more of the roots hang in moist air";
+            case WARMER_ROOM -> "a warmer place or season";
+            case COOLER_ROOM -> "shade, a wider open vent, a cooler place or season";
+            case DRIER_NIGHTS -> "drier air by night: a vent, a little heat, a fan";
+            case MORE_WIND -> "a small fan over the leaves";
+            case SHORTER_DAY -> "fewer hours of lamp";
             case MORE_LIGHT -> "a stronger or nearer lamp, or longer hours";
         };
     }

@@ -60,7 +60,7 @@ public final class Numbers {
             case TIMES -> times(value);
             case GRAMS -> grams(value);
             case FRACTION -> percent(value);
-            case PASCAL -> whole(value) + " Pa";
+            case M_PER_S -> two(value) + " m/s";
             case MOL_PER_M2_DAY -> one(value) + " mol/m2/day";
         };
     }

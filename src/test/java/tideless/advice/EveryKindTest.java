@@ -155,11 +155,44 @@ class EveryKindTest {
                             Warning.Kind.WARM_SOLUTION,
                             series(TraySeries.SOLUTION_TEMP, 6, 25.1, 20),
                             series(TraySeries.SOLUTION_TEMP, 5, 25.1, 20)),
+                    new Case(Warning.Kind.SALT_WILTED, event(Event.Kind.SALT_WILTED), SOUND),
+                    new Case(Warning.Kind.SHORT_OF_AIR, event(Event.Kind.SHORT_OF_AIR), SOUND),
+                    new Case(Warning.Kind.DRIED_OUT, event(Event.Kind.DRIED_OUT), SOUND),
+                    room(Warning.Kind.TOO_COLD, TraySeries.AIR_TEMP, 3, 22),
+                    room(Warning.Kind.TOO_HOT, TraySeries.AIR_TEMP, 37, 22),
+                    room(Warning.Kind.TOO_HUMID, TraySeries.AIR_DEFICIT, 20, 1000),
+                    room(Warning.Kind.SET_TOO_COLD, TraySeries.AIR_TEMP, 11, 22),
+                    room(Warning.Kind.SET_TOO_HOT, TraySeries.AIR_TEMP, 36, 22),
+                    new Case(
+                            Warning.Kind.TOO_STILL,
+                            t -> t.with(TraySeries.LIGHT, lit(16, 2.0)),
+                            t -> t.with(TraySeries.LIGHT, lit(16, 0.8))),
+                    new Case(
+                            Warning.Kind.DAY_TOO_LONG,
+                            t -> t.of("dwarf-tomato").with(TraySeries.LIGHT, lit(24, 0.8)),
+                            t -> t.of("dwarf-tomato").with(TraySeries.LIGHT, lit(16, 1.2))),
                     // Lettuce: 12 mol/m2/day.
                     new Case(
                             Warning.Kind.LOW_LIGHT,
-                            t -> t.with(TraySeries.LIGHT, h -> 0.499),
-                            t -> t.with(TraySeries.LIGHT, h -> 0.501)));
+                            t -> t.with(TraySeries.LIGHT, lit(16, 0.749)),
+                            t -> t.with(TraySeries.LIGHT, lit(16, 0.751))));
+
+    /** Three days out of what the crop bears, against two: a flowering dwarf tomato. */
+    private static Case room(Warning.Kind kind, TraySeries series, double then, double usual) {
+        return new Case(
+                kind,
+                t -> flowering(t).with(series, during(h -> h >= 96 && h < 168, then, usual)),
+                t -> flowering(t).with(series, during(h -> h >= 96 && h < 144, then, usual)));
+    }
+
+    private static MadeTrace flowering(MadeTrace trace) {
+        return trace.of("dwarf-tomato").event(Event.Kind.FLOWERING, MadeTrace.TRAY, 24);
+    }
+
+    /** Light of so many hours a day, mol/m2 in each. */
+    private static IntToDoubleFunction lit(int hours, double molPerM2) {
+        return during(h -> h % 24 < hours, molPerM2, 0);
+    }
 
     @TestFactory
     Stream<DynamicTest> a_warning_is_raised_beyond_its_limit_and_not_before_it() {

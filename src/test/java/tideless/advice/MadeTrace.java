@@ -51,7 +51,10 @@ final class MadeTrace {
         this.days = days;
         with(TraySeries.LEVEL, h -> 0.05);
         with(TraySeries.SOLUTION_TEMP, h -> 20);
-        with(TraySeries.LIGHT, h -> 1);
+        with(TraySeries.LIGHT, h -> h % 24 >= 6 && h % 24 < 22 ? 0.9 : 0);
+        with(TraySeries.AIR_TEMP, h -> 22);
+        with(TraySeries.AIR_DEFICIT, h -> 1000);
+        with(TraySeries.SOLUTION_CO2, h -> 420);
         with(TraySeries.LEAF_AREA_INDEX, h -> 2);
         with(TraySeries.USED_TO_LEVEL, h -> 0.07);
         with(TraySeries.THIRST, h -> 1e-5);
