@@ -51,8 +51,8 @@ final class CropAdvice {
     /** Picking, by the week's growth of fruit: over the time that is left, or the last week. */
     private void addPicking(Event event) {
         double due = tray.rounds.nextFrom(event.atS() / 3600);
-        if (due >= tray.rounds.endHours()) {
-            return;
+        if (!tray.rounds.hours().contains(due)) {
+            return; // nobody comes any more
         }
         int ripe = tray.trace.sampleAt(event.atS());
         int from = Math.max(0, Math.min(ripe, tray.lastHour - WEEK_H));
@@ -72,7 +72,7 @@ final class CropAdvice {
         double next = tray.rounds.nextFrom(ready);
         double before = tray.rounds.lastBefore(ready);
         boolean nobodyComes =
-                tray.rounds.awayBetween(ready, next) || next >= tray.rounds.endHours();
+                tray.rounds.awayBetween(ready, next) || !tray.rounds.hours().contains(next);
         boolean early = nobodyComes && before > 0 && ready - before <= EARLY_H;
         double hour = early ? before : next;
         int sample = tray.trace.sampleAt(Math.min(hour, ready) * 3600);

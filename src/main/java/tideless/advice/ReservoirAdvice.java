@@ -138,11 +138,12 @@ final class ReservoirAdvice {
 
     private void addDry(int times, double firstS, double lastS) {
         if (reservoir.refill().when() == Reservoir.Refill.When.NEVER) {
+            double visit = rounds.lastBefore(firstS / 3600) * 3600;
             out.tasks.add(
                     new Task(
                             Task.Kind.REFILL,
                             id,
-                            trace.clockAt(firstS),
+                            trace.clockAt(visit > 0 ? visit : firstS),
                             reservoir.usableM3() * 1000,
                             0,
                             Measure.atLeast(0, 0, Unit.LITRES),

@@ -64,11 +64,15 @@ final class RootAdvice {
                         new Cure(
                                 Cure.Kind.TOP_UP_LITTLE_AND_OFTEN,
                                 Facts.of(Quantity.RISE, rise * 1000))));
-        addOnce(
-                Event.Kind.SALT_WILTED,
-                Warning.Kind.SALT_WILTED,
-                Cause.of(Cause.Kind.SALTIER_THAN_ROOTS_ARE_USED_TO),
-                List.of(Cure.of(Cure.Kind.FRESH_SOLUTION_SOONER)));
+        double salted = tray.firstS(Event.Kind.SALT_WILTED);
+        // A tray that is running dry wants water: what is left is strong because it is little.
+        if (salted >= 0 && !tray.isLow(tray.trace.sampleAt(salted))) {
+            addOnce(
+                    Event.Kind.SALT_WILTED,
+                    Warning.Kind.SALT_WILTED,
+                    Cause.of(Cause.Kind.SALTIER_THAN_ROOTS_ARE_USED_TO),
+                    List.of(Cure.of(Cure.Kind.FRESH_SOLUTION_SOONER)));
+        }
         addOnce(
                 Event.Kind.SHORT_OF_AIR,
                 Warning.Kind.SHORT_OF_AIR,

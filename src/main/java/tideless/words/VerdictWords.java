@@ -11,6 +11,9 @@ public final class VerdictWords {
     /** Absences told one by one; more are told together. */
     private static final int TOLD_ABSENCES = 2;
 
+    /** A tray that never holds water for less than a month is not tight, h. */
+    private static final double TIGHT_H = 30 * 24;
+
     private VerdictWords() {}
 
     /** The lines, in the order in which a grower wants to know. */
@@ -25,7 +28,9 @@ public final class VerdictWords {
         if (told < absences.size()) {
             lines.add(rest(absences.subList(told, absences.size())));
         }
-        verdict.tightest().ifPresent(left -> lines.add(tightest(left)));
+        verdict.tightest()
+                .filter(left -> left.hours() < TIGHT_H)
+                .ifPresent(left -> lines.add(tightest(left)));
         verdict.first().ifPresent(warning -> lines.add(first(warning)));
         return lines;
     }

@@ -155,7 +155,12 @@ class EveryKindTest {
                             Warning.Kind.WARM_SOLUTION,
                             series(TraySeries.SOLUTION_TEMP, 6, 25.1, 20),
                             series(TraySeries.SOLUTION_TEMP, 5, 25.1, 20)),
-                    new Case(Warning.Kind.SALT_WILTED, event(Event.Kind.SALT_WILTED), SOUND),
+                    new Case(
+                            Warning.Kind.SALT_WILTED,
+                            event(Event.Kind.SALT_WILTED),
+                            t ->
+                                    t.event(Event.Kind.SALT_WILTED, MadeTrace.TRAY, 100)
+                                            .with(TraySeries.LEVEL, h -> 0.0099)),
                     new Case(Warning.Kind.SHORT_OF_AIR, event(Event.Kind.SHORT_OF_AIR), SOUND),
                     new Case(Warning.Kind.DRIED_OUT, event(Event.Kind.DRIED_OUT), SOUND),
                     room(Warning.Kind.TOO_COLD, TraySeries.AIR_TEMP, 3, 22),
@@ -269,6 +274,15 @@ class EveryKindTest {
         Task pick = tasks(ripe, Task.Kind.PICK).get(0);
         assertEquals(168, pick.measure().value(), 1e-9);
         assertEquals(LocalDateTime.of(2026, 9, 17, 8, 0), pick.due());
+    }
+
+    @Test
+    void nobody_is_told_to_pick_when_nobody_comes_any_more() {
+        MadeTrace ripe =
+                new MadeTrace(30)
+                        .of("dwarf-tomato")
+                        .event(Event.Kind.FIRST_RIPE, MadeTrace.TRAY, 29 * 24 + 9);
+        assertEquals(List.of(), tasks(ripe, Task.Kind.PICK));
     }
 
     private static Visits away(int from, int to) {
