@@ -9,6 +9,7 @@ import java.util.Map;
 import java.util.OptionalInt;
 import java.util.function.IntToDoubleFunction;
 import java.util.stream.IntStream;
+import tideless.crop.Transplant;
 import tideless.rig.Filling;
 import tideless.rig.Limits;
 import tideless.rig.Planting;
@@ -110,6 +111,7 @@ final class MadeTrace {
                         4,
                         0.2,
                         3,
+                        Transplant.AS_RAISED,
                         Planting.ThirstModel.CANOPY,
                         OptionalInt.empty());
         Tray of =
