@@ -1,15 +1,10 @@
 package tideless.crop;
 
 import tideless.solution.Component;
+import tideless.solution.MolarMass;
 
 /** Which nutrients growth asks for. */
 public final class Hunger {
-    /** Molar mass of nitrogen, g/mol; IUPAC abridged value, from memory. */
-    static final double NITROGEN_G_PER_MOL = 14.007;
-
-    /** Molar mass of sulfur, g/mol; IUPAC abridged value, from memory. */
-    static final double SULFUR_G_PER_MOL = 32.06;
-
     private static final int NO3 = Component.NO3.ordinal();
     private static final int NH4 = Component.NH4.ordinal();
     private static final int P = Component.P.ordinal();
@@ -43,7 +38,7 @@ public final class Hunger {
             outMolByComponent[i] = 0;
         }
         outMolByComponent[NO3] =
-                (leafKg * leaf.nitrogen() + fruitKg * fruit.nitrogen()) / NITROGEN_G_PER_MOL;
+                (leafKg * leaf.nitrogen() + fruitKg * fruit.nitrogen()) / MolarMass.N;
         outMolByComponent[P] =
                 (leafKg * leaf.phosphorus() + fruitKg * fruit.phosphorus())
                         / Component.P.gramsPerMol();
@@ -55,8 +50,7 @@ public final class Hunger {
         outMolByComponent[MG] =
                 (leafKg * leaf.magnesium() + fruitKg * fruit.magnesium())
                         / Component.MG.gramsPerMol();
-        outMolByComponent[SO4] =
-                (leafKg * leaf.sulfur() + fruitKg * fruit.sulfur()) / SULFUR_G_PER_MOL;
+        outMolByComponent[SO4] = (leafKg * leaf.sulfur() + fruitKg * fruit.sulfur()) / MolarMass.S;
     }
 
     /**

@@ -2,6 +2,7 @@ package tideless.crop;
 
 import org.apache.commons.math3.util.FastMath;
 import tideless.solution.Component;
+import tideless.solution.MolarMass;
 
 /** Which form of nitrogen roots take, and what acid or base they leave for it. */
 public final class NitrogenUptake {
@@ -89,11 +90,11 @@ public final class NitrogenUptake {
      * @param contents of dry mass
      */
     public static double neutralFrac(CropTraits.Contents contents) {
-        double n = contents.nitrogen() / Hunger.NITROGEN_G_PER_MOL;
+        double n = contents.nitrogen() / MolarMass.N;
         double anions =
                 n
                         + contents.phosphorus() / Component.P.gramsPerMol()
-                        + 2 * contents.sulfur() / Hunger.SULFUR_G_PER_MOL;
+                        + 2 * contents.sulfur() / MolarMass.S;
         double cations =
                 contents.potassium() / Component.K.gramsPerMol()
                         + 2 * contents.calcium() / Component.CA.gramsPerMol()

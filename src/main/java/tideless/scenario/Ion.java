@@ -1,33 +1,46 @@
 package tideless.scenario;
 
 import tideless.solution.Component;
+import tideless.solution.MolarMass;
 
 /** What a water analysis may state, and in which spellings. */
 enum Ion {
-    NITRATE("nitrate", Component.NO3, nitrogen(62.0049, "NO3")),
-    AMMONIUM("ammonium", Component.NH4, nitrogen(18.0385, "NH4")),
-    PHOSPHATE("phosphate", Component.P, UnitTable.ion(94.9714, "PO4", 30.973762, "P")),
-    POTASSIUM("potassium", Component.K, UnitTable.ion(39.0983)),
-    CALCIUM("calcium", Component.CA, UnitTable.ion(40.078)),
-    MAGNESIUM("magnesium", Component.MG, UnitTable.ion(24.305)),
-    SULFATE("sulfate", Component.SO4, UnitTable.ion(96.0626, "SO4", 32.065, "S")),
-    SODIUM("sodium", Component.NA, UnitTable.ion(22.98977)),
-    CHLORIDE("chloride", Component.CL, UnitTable.ion(35.453)),
+    NITRATE(
+            "nitrate",
+            Component.NO3,
+            UnitTable.ion(Component.NO3.gramsPerMol(), "NO3", MolarMass.N, "N")),
+    AMMONIUM(
+            "ammonium",
+            Component.NH4,
+            UnitTable.ion(Component.NH4.gramsPerMol(), "NH4", MolarMass.N, "N")),
+    PHOSPHATE("phosphate", Component.P, UnitTable.ion(MolarMass.PO4, "PO4", MolarMass.P, "P")),
+    POTASSIUM("potassium", Component.K),
+    CALCIUM("calcium", Component.CA),
+    MAGNESIUM("magnesium", Component.MG),
+    SULFATE(
+            "sulfate",
+            Component.SO4,
+            UnitTable.ion(Component.SO4.gramsPerMol(), "SO4", MolarMass.S, "S")),
+    SODIUM("sodium", Component.NA),
+    CHLORIDE("chloride", Component.CL),
     /** Taken as all the inorganic carbon; true within 5 % between pH 7.3 and 9. */
-    BICARBONATE("bicarbonate", Component.C, UnitTable.ion(61.0168, "HCO3", 50.0432, "CaCO3"));
+    BICARBONATE(
+            "bicarbonate",
+            Component.C,
+            UnitTable.ion(MolarMass.HCO3, "HCO3", MolarMass.CACO3 / 2, "CaCO3"));
 
     private final String spelling;
     private final Component component;
     private final UnitTable table;
 
+    Ion(String spelling, Component component) {
+        this(spelling, component, UnitTable.ion(component.gramsPerMol()));
+    }
+
     Ion(String spelling, Component component, UnitTable table) {
         this.spelling = spelling;
         this.component = component;
         this.table = table;
-    }
-
-    private static UnitTable nitrogen(double gramsPerMol, String ion) {
-        return UnitTable.ion(gramsPerMol, ion, 14.0067, "N");
     }
 
     String spelling() {

@@ -8,16 +8,16 @@ package tideless.solution;
  * moves with the water and no plant takes it.
  */
 public enum Component {
-    NO3("nitrate", "NO3", 62.0049, -1),
-    NH4("ammonium", "NH4", 18.0385, 1),
-    P("phosphate", "P", 30.973762, 0),
-    K("potassium", "K", 39.0983, 1),
-    CA("calcium", "Ca", 40.078, 2),
-    MG("magnesium", "Mg", 24.305, 2),
-    SO4("sulfate", "SO4", 96.0626, -2),
-    NA("sodium", "Na", 22.98977, 1),
-    CL("chloride", "Cl", 35.453, -1),
-    C("inorganic carbon", "C", 12.011, 0),
+    NO3("nitrate", "NO3", MolarMass.NO3, -1),
+    NH4("ammonium", "NH4", MolarMass.NH4, 1),
+    P("phosphate", "P", MolarMass.P, 0),
+    K("potassium", "K", MolarMass.K, 1),
+    CA("calcium", "Ca", MolarMass.CA, 2),
+    MG("magnesium", "Mg", MolarMass.MG, 2),
+    SO4("sulfate", "SO4", MolarMass.SO4, -2),
+    NA("sodium", "Na", MolarMass.NA, 1),
+    CL("chloride", "Cl", MolarMass.CL, -1),
+    C("inorganic carbon", "C", MolarMass.C, 0),
     TRACER("tracer", "tracer", 1, 0);
 
     private static final Component[] ALL = values();
@@ -48,8 +48,8 @@ public enum Component {
     }
 
     /**
-     * Molar mass, g/mol: of the ion, of the element for {@link #P} and {@link #C}. From the
-     * standard atomic weights (IUPAC abridged values, from memory).
+     * Molar mass, g/mol: of the ion, of the element for {@link #P} and {@link #C}; see {@link
+     * MolarMass}.
      */
     public double gramsPerMol() {
         return gramsPerMol;

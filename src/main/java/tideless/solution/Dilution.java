@@ -15,7 +15,7 @@ import org.apache.commons.math3.analysis.solvers.BrentSolver;
  * @param after the mix
  * @param ecMsPerCm what it will read at 25 degC
  */
-public record Dilution(
+record Dilution(
         double addL,
         double takeOutL,
         double volumeL,

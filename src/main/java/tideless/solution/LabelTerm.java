@@ -2,20 +2,20 @@ package tideless.solution;
 
 /** What a fertiliser label prints in per cent of mass, and the ion it means. */
 public enum LabelTerm {
-    NITRATE_N("N-NO3", Component.NO3, 14.007),
-    AMMONIUM_N("N-NH4", Component.NH4, 14.007),
-    P2O5("P2O5", Component.P, 141.943 / 2),
-    P("P", Component.P, 30.973762),
-    K2O("K2O", Component.K, 94.196 / 2),
-    K("K", Component.K, 39.0983),
-    CAO("CaO", Component.CA, 56.077),
-    CA("Ca", Component.CA, 40.078),
-    MGO("MgO", Component.MG, 40.304),
-    MG("Mg", Component.MG, 24.305),
-    SO3("SO3", Component.SO4, 80.057),
-    S("S", Component.SO4, 32.06),
-    NA("Na", Component.NA, 22.98977),
-    CL("Cl", Component.CL, 35.453);
+    NITRATE_N("N-NO3", Component.NO3, MolarMass.N),
+    AMMONIUM_N("N-NH4", Component.NH4, MolarMass.N),
+    P2O5("P2O5", Component.P, MolarMass.P2O5 / 2),
+    P("P", Component.P, MolarMass.P),
+    K2O("K2O", Component.K, MolarMass.K2O / 2),
+    K("K", Component.K, MolarMass.K),
+    CAO("CaO", Component.CA, MolarMass.CAO),
+    CA("Ca", Component.CA, MolarMass.CA),
+    MGO("MgO", Component.MG, MolarMass.MGO),
+    MG("Mg", Component.MG, MolarMass.MG),
+    SO3("SO3", Component.SO4, MolarMass.SO3),
+    S("S", Component.SO4, MolarMass.S),
+    NA("Na", Component.NA, MolarMass.NA),
+    CL("Cl", Component.CL, MolarMass.CL);
 
     private final String printed;
     private final Component component;
@@ -37,7 +37,7 @@ public enum LabelTerm {
         return component;
     }
 
-    /** Mass of the term for one mole of the ion, g/mol; standard atomic weights. */
+    /** Mass of the term for one mole of the ion, g/mol; see {@link MolarMass}. */
     public double gramsPerMol() {
         return gramsPerMol;
     }

@@ -305,12 +305,12 @@ public record MixingSheet(
         if (Double.isNaN(a + b)) {
             return; // powders: nothing is dissolved yet
         }
-        Stock together =
-                Stock.checkTogether(
+        StockSolution together =
+                StockSolution.checkTogether(
                         parts.a().molPerKg().times(a),
                         parts.b().molPerKg().times(b),
                         20,
-                        Stock.USUAL_PH);
+                        StockSolution.USUAL_PH);
         if (together.gypsumMolPerM3() > 1) {
             cautions.add(
                     String.format(

@@ -17,7 +17,7 @@ import java.util.OptionalDouble;
  * @param after composition with the closed dose (a reagent that no component carries: unchanged)
  * @param basis how the pH before was explained
  */
-public record PhCorrection(
+record PhCorrection(
         Reagent reagent,
         double closedMolPerM3,
         OptionalDouble inAirMolPerM3,

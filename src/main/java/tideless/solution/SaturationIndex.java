@@ -7,7 +7,7 @@ import org.apache.commons.math3.util.FastMath;
  *
  * <p>Negative infinity where an ion is absent.
  */
-public final class SaturationIndex {
+final class SaturationIndex {
     private SaturationIndex() {}
 
     /** Gypsum, CaSO4.2H2O; log K -4.58 at 25 degC, temperature followed; water's activity is 1. */

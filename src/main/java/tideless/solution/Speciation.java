@@ -7,7 +7,7 @@ package tideless.solution;
  * signs hold and the figures do not. Residuals of mass action, mass and charge balance lie below
  * 1e-10, relative.
  */
-public final class Speciation {
+final class Speciation {
     /** One standard atmosphere, Pa; exact by definition. */
     public static final double STANDARD_ATMOSPHERE_PA = 101_325;
 

@@ -16,7 +16,7 @@ import static tideless.solution.Species.Ligand.SULFATE;
  * mmol/L by 1.6 %; recomputed independently), pairs of chloride, of carbonate with sodium, and
  * metal hydroxides, which matter above pH 10.
  */
-public enum Species {
+enum Species {
     H("H+", 1, Cation.NONE, NONE, 1),
     OH("OH-", -1, Cation.NONE, NONE, -1),
     NO3("NO3-", -1, Cation.NONE, NONE, 0),

@@ -10,15 +10,6 @@ import java.util.OptionalDouble;
  * it in one place, then ask for {@link #check()}.
  */
 public final class WaterAnalysis {
-    /** Molar mass of CaCO3, g/mol; standard atomic weights. */
-    static final double CACO3_G_PER_MOL = 100.086;
-
-    /** Molar mass of CaO, g/mol; one German degree is 10 mg of it a litre. */
-    static final double CAO_G_PER_MOL = 56.077;
-
-    /** Molar mass of HCO3-, g/mol. */
-    static final double HCO3_G_PER_MOL = 61.017;
-
     /** Charge error above which a sheet is doubted, of the mean; common practice. */
     public static final double TOLERABLE_CHARGE_ERROR_FRAC = 0.05;
 
@@ -39,11 +30,11 @@ public final class WaterAnalysis {
     /** Of hardness, calcium and magnesium together. */
     public enum Hardness {
         /** German degrees: 10 mg CaO a litre. */
-        DEGREES_DH(10 / CAO_G_PER_MOL),
+        DEGREES_DH(10 / MolarMass.CAO),
         /** French degrees: 10 mg CaCO3 a litre. */
-        DEGREES_FH(10 / CACO3_G_PER_MOL),
+        DEGREES_FH(10 / MolarMass.CACO3),
         /** Milligrams a litre as CaCO3 ("ppm hardness"). */
-        MG_PER_L_CACO3(1 / CACO3_G_PER_MOL),
+        MG_PER_L_CACO3(1 / MolarMass.CACO3),
         /** Millimoles of Ca + Mg a litre. */
         MMOL_PER_L(1);
 
@@ -69,11 +60,11 @@ public final class WaterAnalysis {
         /** Milliequivalents a litre (mmol of acid a litre). */
         MEQ_PER_L(1),
         /** Milligrams a litre as CaCO3. */
-        MG_PER_L_CACO3(2 / CACO3_G_PER_MOL),
+        MG_PER_L_CACO3(2 / MolarMass.CACO3),
         /** Milligrams of bicarbonate a litre. */
-        MG_PER_L_HCO3(1 / HCO3_G_PER_MOL),
+        MG_PER_L_HCO3(1 / MolarMass.HCO3),
         /** German degrees of carbonate hardness. */
-        DEGREES_DH(20 / CAO_G_PER_MOL);
+        DEGREES_DH(20 / MolarMass.CAO);
 
         private final double eqPerM3;
 
@@ -114,13 +105,13 @@ public final class WaterAnalysis {
                 if (!nitrogen) {
                     throw new IllegalArgumentException(component.title() + " holds no nitrogen");
                 }
-                yield value / 14.007; // standard atomic weight
+                yield value / MolarMass.N;
             }
             case MG_PER_L_AS_S -> {
                 if (component != Component.SO4) {
                     throw new IllegalArgumentException(component.title() + " holds no sulfur");
                 }
-                yield value / 32.06; // standard atomic weight
+                yield value / MolarMass.S;
             }
         };
     }

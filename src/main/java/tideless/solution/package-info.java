@@ -5,8 +5,7 @@
  * tideless.solution.Meter} for EC and pH many times over, {@link
  * tideless.solution.ElectricalConductivity}, {@link tideless.solution.Acidity}, {@link
  * tideless.solution.Feed}, {@link tideless.solution.MixingSheet}, {@link
- * tideless.solution.Dilution}, {@link tideless.solution.PhCorrection}, {@link
- * tideless.solution.SaltBalance}.
+ * tideless.solution.Dilution}, {@link tideless.solution.PhCorrection}.
  *
  * <p>Lives here: what a chemist could say of a bottle of solution. Does not: trays, crops, time.
  *

@@ -186,12 +186,11 @@ class AirProperties {
                                         ReferenceEvapotranspiration.HOUSE_RESISTANCE_S_PER_M,
                                         ATM_PA)
                                 - 1e-18);
-        for (ReferenceEvapotranspiration.Surface surface :
-                ReferenceEvapotranspiration.Surface.values()) {
+        for (ReferenceForms.Surface surface : ReferenceForms.Surface.values()) {
             assertTrue(
-                    ReferenceEvapotranspiration.asceHourlyMmPerHour(
+                    ReferenceForms.asceHourlyMmPerHour(
                                     surface, tempC, dry, windMPerS, netWPerM2, ATM_PA)
-                            >= ReferenceEvapotranspiration.asceHourlyMmPerHour(
+                            >= ReferenceForms.asceHourlyMmPerHour(
                                     surface, tempC, moist, windMPerS, netWPerM2, ATM_PA));
         }
     }
@@ -221,12 +220,13 @@ class AirProperties {
     }
 
     static void sunIsBounded(double latitudeRad, double dayOfYear, double startS) {
-        double flux = Sun.extraterrestrialWPerM2(latitudeRad, dayOfYear, startS, startS + 3600);
+        double flux =
+                SunForms.extraterrestrialWPerM2(latitudeRad, dayOfYear, startS, startS + 3600);
         assertTrue(flux >= -1e-9);
         assertTrue(flux <= 1.034 * Sun.SOLAR_CONSTANT_W_PER_M2);
         boolean down =
-                Sun.altitudeRad(latitudeRad, dayOfYear, startS) < 0
-                        && Sun.altitudeRad(latitudeRad, dayOfYear, startS + 3600) < 0;
+                SunForms.altitudeRad(latitudeRad, dayOfYear, startS) < 0
+                        && SunForms.altitudeRad(latitudeRad, dayOfYear, startS + 3600) < 0;
         boolean holdsNoon = startS < 43_200 && startS + 3600 > 43_200;
         if (down && !holdsNoon) {
             assertEquals(0, flux, 1e-6);

@@ -40,7 +40,7 @@ class FloatLeverTest {
         assertEquals(expectedM, head, 2e-5 * expectedM);
         assertEquals(
                 expectedN,
-                FloatLever.shuttingForceN(head, 1e-3 * seatMm, sealFactor, DENSITY),
+                FloatForms.shuttingForceN(head, 1e-3 * seatMm, sealFactor, DENSITY),
                 4e-5 * expectedN);
     }
 
@@ -64,12 +64,12 @@ class FloatLeverTest {
         double plan = 1e-4 * planCm2;
         assertEquals(
                 staticMm,
-                1e3 * headM * FloatLever.droopPerHead(1e-3 * seatMm, sealFactor, lever, plan),
+                1e3 * headM * FloatForms.droopPerHead(1e-3 * seatMm, sealFactor, lever, plan),
                 5.1e-5);
         assertEquals(
                 wholeMm,
                 1e3
-                        * FloatLever.riseToShutM(
+                        * FloatForms.riseToShutM(
                                 headM, 1e-3 * seatMm, sealFactor, lever, plan, 1e-3 * travelMm),
                 5.1e-4);
     }
@@ -87,28 +87,28 @@ class FloatLeverTest {
         double plan = 0.25 * Math.PI * 0.030 * 0.030;
         // Printed to four digits with rho g of 9789 N/m3: 5e-4 relative.
         assertEquals(
-                forceN, FloatLever.shuttingForceN(headM, 1e-3 * seatMm, 1, DENSITY), 5e-4 * forceN);
+                forceN, FloatForms.shuttingForceN(headM, 1e-3 * seatMm, 1, DENSITY), 5e-4 * forceN);
         assertEquals(
                 immersionMm,
-                1e3 * headM * FloatLever.droopPerHead(1e-3 * seatMm, 1, 60.0 / 8, plan),
+                1e3 * headM * FloatForms.droopPerHead(1e-3 * seatMm, 1, 60.0 / 8, plan),
                 1e-3 * immersionMm);
     }
 
     // 4 mm seat, 5:1, 12 cm2: 2.0944 mm per metre; 2 mm seat, 7.5:1: 0.5926 mm per metre.
     @Test
     void the_level_droops_as_the_reservoir_empties() {
-        assertEquals(2.0944, 1e3 * FloatLever.droopPerHead(0.004, 1, 5, 12e-4), 5e-5);
+        assertEquals(2.0944, 1e3 * FloatForms.droopPerHead(0.004, 1, 5, 12e-4), 5e-5);
         assertEquals(
-                0.5926, 1e3 * FloatLever.droopPerHead(0.002, 1, 7.5, 0.25 * Math.PI * 9e-4), 5e-5);
+                0.5926, 1e3 * FloatForms.droopPerHead(0.002, 1, 7.5, 0.25 * Math.PI * 9e-4), 5e-5);
     }
 
     // A quarter of the bore; at the float 2.5 mm and 5 mm at 5:1, 3.75 mm at 7.5:1.
     @Test
     void the_throttling_band_follows_from_seat_and_lever() {
-        assertEquals(0.5e-3, FloatLever.fullLiftM(0.002), 1e-15);
-        assertEquals(2.5e-3, FloatLever.throttlingBandM(0.002, 5), 1e-15);
-        assertEquals(5e-3, FloatLever.throttlingBandM(0.004, 5), 1e-15);
-        assertEquals(3.75e-3, FloatLever.throttlingBandM(0.002, 7.5), 1e-15);
+        assertEquals(0.5e-3, FloatForms.fullLiftM(0.002), 1e-15);
+        assertEquals(2.5e-3, FloatForms.throttlingBandM(0.002, 5), 1e-15);
+        assertEquals(5e-3, FloatForms.throttlingBandM(0.004, 5), 1e-15);
+        assertEquals(3.75e-3, FloatForms.throttlingBandM(0.002, 7.5), 1e-15);
     }
 
     @Test

@@ -2,8 +2,8 @@ package tideless.physics;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
-import static tideless.physics.ReferenceEvapotranspiration.Surface.SHORT;
-import static tideless.physics.ReferenceEvapotranspiration.Surface.TALL;
+import static tideless.physics.ReferenceForms.Surface.SHORT;
+import static tideless.physics.ReferenceForms.Surface.TALL;
 
 import org.junit.jupiter.api.Test;
 
@@ -32,8 +32,8 @@ class ReferenceEvapotranspirationTest {
     /** Net radiation of a day from sunshine, W/m2. */
     private static double net(
             double global, double clear, double maxTempC, double minTempC, double vapour) {
-        return Sun.netShortWaveWPerM2(global)
-                - Sun.netLongWaveDailyWPerM2(maxTempC, minTempC, vapour, global / clear);
+        return SunForms.netShortWaveWPerM2(global)
+                - SunForms.netLongWaveDailyWPerM2(maxTempC, minTempC, vapour, global / clear);
     }
 
     // Examples 8 and 9: 20 S, 3 September: 0.985, 0.120 rad, 1.527 rad, 32.2 MJ, 11.7 h.
@@ -56,20 +56,21 @@ class ReferenceEvapotranspirationTest {
         double day = Sun.dayLengthS(latitude, 135);
         assertEquals(25.111, mj(above), 1e-3);
         assertEquals(10.895, day / 3600, 1e-3);
-        double global = Sun.globalFromSunshineWPerM2(220.0 / 31 * 3600, day, above);
+        double global = SunForms.globalFromSunshineWPerM2(220.0 / 31 * 3600, day, above);
         assertEquals(14.456, mj(global), 1e-3);
         double clear = Sun.clearSkyWPerM2(above, 0);
         assertEquals(18.8, mj(clear), 0.05);
-        assertEquals(3.509, mj(Sun.netLongWaveDailyWPerM2(25.1, 19.1, 2100, global / clear)), 1e-3);
-        assertEquals(11.131, mj(Sun.netShortWaveWPerM2(global)), 1e-3);
+        assertEquals(
+                3.509, mj(SunForms.netLongWaveDailyWPerM2(25.1, 19.1, 2100, global / clear)), 1e-3);
+        assertEquals(11.131, mj(SunForms.netShortWaveWPerM2(global)), 1e-3);
         assertEquals(7.623, mj(net(global, clear, 25.1, 19.1, 2100)), 1e-3);
     }
 
     // Example 13: 14.1 degC before, 18.8 degC after: 0.33 MJ. Example 14: 3.2 m/s at 10 m: 2.4 m/s.
     @Test
     void examples_13_and_14_soil_heat_and_wind() {
-        assertEquals(0.33, mj(ReferenceEvapotranspiration.monthlySoilHeatWPerM2(14.1, 18.8)), 5e-3);
-        assertEquals(2.393, ReferenceEvapotranspiration.windAt2MMPerS(3.2, 10), 5e-4);
+        assertEquals(0.33, mj(ReferenceForms.monthlySoilHeatWPerM2(14.1, 18.8)), 5e-3);
+        assertEquals(2.393, ReferenceForms.windAt2MMPerS(3.2, 10), 5e-4);
     }
 
     // Examples 15, 16 and 20: Lyon, July: Ra 40.55 (printed 40.6 and 40.55), Rs 22.29, Rso 30.58,
@@ -80,7 +81,7 @@ class ReferenceEvapotranspirationTest {
         double latitude = latitude(45, 43);
         double above = Sun.extraterrestrialDailyWPerM2(latitude, 196);
         assertEquals(40.555, mj(above), 1e-3);
-        double global = Sun.globalFromTemperaturesWPerM2(26.6, 14.8, 0.16, above);
+        double global = SunForms.globalFromTemperaturesWPerM2(26.6, 14.8, 0.16, above);
         assertEquals(22.290, mj(global), 1e-3);
         double clear = Sun.clearSkyWPerM2(above, 200);
         assertEquals(30.578, mj(clear), 1e-3);
@@ -94,12 +95,11 @@ class ReferenceEvapotranspirationTest {
         for (int i = 0; i < wind.length; i++) {
             assertEquals(
                     printed[i],
-                    ReferenceEvapotranspiration.faoDailyMmPerDay(
+                    ReferenceForms.faoDailyMmPerDay(
                             20.7, saturation(26.6, 14.8), vapour, wind[i], net, 0, pressure),
                     1e-3);
         }
-        assertEquals(
-                5.033, ReferenceEvapotranspiration.hargreavesMmPerDay(26.6, 14.8, above), 1e-3);
+        assertEquals(5.033, ReferenceForms.hargreavesMmPerDay(26.6, 14.8, above), 1e-3);
     }
 
     // Example 16, second hand: Rns 16.9, Rnl 3.0, Rn 13.9. The inputs are not in what was read;
@@ -108,10 +108,11 @@ class ReferenceEvapotranspirationTest {
     @Test
     void example_16_bangkok_from_temperatures() {
         double above = Sun.extraterrestrialDailyWPerM2(latitude(13, 44), 105);
-        double global = Sun.globalFromTemperaturesWPerM2(34.8, 25.6, 0.19, above);
+        double global = SunForms.globalFromTemperaturesWPerM2(34.8, 25.6, 0.19, above);
         double clear = Sun.clearSkyWPerM2(above, 2);
-        assertEquals(16.9, mj(Sun.netShortWaveWPerM2(global)), 0.05);
-        assertEquals(3.0, mj(Sun.netLongWaveDailyWPerM2(34.8, 25.6, 2850, global / clear)), 0.05);
+        assertEquals(16.9, mj(SunForms.netShortWaveWPerM2(global)), 0.05);
+        assertEquals(
+                3.0, mj(SunForms.netLongWaveDailyWPerM2(34.8, 25.6, 2850, global / clear)), 0.05);
         assertEquals(13.9, mj(net(global, clear, 34.8, 25.6, 2850)), 0.05);
     }
 
@@ -124,18 +125,18 @@ class ReferenceEvapotranspirationTest {
         double day = Sun.dayLengthS(latitude, 105);
         assertEquals(38.06, mj(above), 5e-3);
         assertEquals(12.31, day / 3600, 5e-3);
-        double global = Sun.globalFromSunshineWPerM2(8.5 * 3600, day, above);
+        double global = SunForms.globalFromSunshineWPerM2(8.5 * 3600, day, above);
         double clear = Sun.clearSkyWPerM2(above, 2);
         assertEquals(22.65, mj(global), 5e-3);
         assertEquals(28.54, mj(clear), 5e-3);
-        assertEquals(17.44, mj(Sun.netShortWaveWPerM2(global)), 5e-3);
+        assertEquals(17.44, mj(SunForms.netShortWaveWPerM2(global)), 5e-3);
         double net = net(global, clear, 34.8, 25.6, 2850);
         assertEquals(14.33, mj(net), 5e-3);
         assertEquals(246, HumidAir.saturationSlopePaPerK(30.2), 0.5);
         assertEquals(4422, saturation(34.8, 25.6), 0.5);
         assertEquals(
                 5.7161,
-                ReferenceEvapotranspiration.faoDailyMmPerDay(
+                ReferenceForms.faoDailyMmPerDay(
                         30.2,
                         saturation(34.8, 25.6),
                         2850,
@@ -152,7 +153,7 @@ class ReferenceEvapotranspirationTest {
     @Test
     void example_18_uccle() {
         double latitude = latitude(50, 48);
-        double wind = ReferenceEvapotranspiration.windAt2MMPerS(10 / 3.6, 10);
+        double wind = ReferenceForms.windAt2MMPerS(10 / 3.6, 10);
         assertEquals(2.078, wind, 5e-4);
         double vapour =
                 0.5
@@ -163,7 +164,7 @@ class ReferenceEvapotranspirationTest {
         double day = Sun.dayLengthS(latitude, 187);
         assertEquals(41.09, mj(above), 5e-3);
         assertEquals(16.1046, day / 3600, 1e-4);
-        double global = Sun.globalFromSunshineWPerM2(9.25 * 3600, day, above);
+        double global = SunForms.globalFromSunshineWPerM2(9.25 * 3600, day, above);
         double clear = Sun.clearSkyWPerM2(above, 100);
         assertEquals(22.07, mj(global), 5e-3);
         assertEquals(30.90, mj(clear), 5e-3);
@@ -171,7 +172,7 @@ class ReferenceEvapotranspirationTest {
         assertEquals(13.283, mj(net), 1e-3);
         assertEquals(
                 3.8803,
-                ReferenceEvapotranspiration.faoDailyMmPerDay(
+                ReferenceForms.faoDailyMmPerDay(
                         16.9,
                         saturation(21.5, 12.3),
                         vapour,
@@ -188,11 +189,12 @@ class ReferenceEvapotranspirationTest {
     @Test
     void example_19_ndiaye_in_the_afternoon() {
         double latitude = latitude(16, 13);
-        double ahead = Sun.solarAheadOfClockS(-16.25, -15, 274);
-        assertEquals(0.1889, Sun.seasonalCorrectionH(274), 5e-5);
-        assertEquals(0.682, Sun.hourAngleRad(14.5 * 3600 + ahead), 5e-4);
+        double ahead = SunForms.solarAheadOfClockS(-16.25, -15, 274);
+        assertEquals(0.1889, SunForms.seasonalCorrectionH(274), 5e-5);
+        assertEquals(0.682, SunForms.hourAngleRad(14.5 * 3600 + ahead), 5e-4);
         double above =
-                Sun.extraterrestrialWPerM2(latitude, 274, 14 * 3600 + ahead, 15 * 3600 + ahead);
+                SunForms.extraterrestrialWPerM2(
+                        latitude, 274, 14 * 3600 + ahead, 15 * 3600 + ahead);
         assertEquals(3.543, above / W_PER_MJ_PER_HOUR, 5e-4);
         double clear = Sun.clearSkyWPerM2(above, 8);
         assertEquals(2.658, clear / W_PER_MJ_PER_HOUR, 5e-4);
@@ -202,7 +204,7 @@ class ReferenceEvapotranspirationTest {
         assertEquals(3445, vapour, 0.5);
         double longWave = Sun.netLongWaveHourlyWPerM2(38, vapour, global / clear);
         assertEquals(0.1373, longWave / W_PER_MJ_PER_HOUR, 1e-4);
-        double net = Sun.netShortWaveWPerM2(global) - longWave;
+        double net = SunForms.netShortWaveWPerM2(global) - longWave;
         assertEquals(1.749, net / W_PER_MJ_PER_HOUR, 5e-4);
         double soil = ReferenceEvapotranspiration.faoHourlySoilHeatWPerM2(net);
         assertEquals(0.175, soil / W_PER_MJ_PER_HOUR, 5e-4);
@@ -214,19 +216,17 @@ class ReferenceEvapotranspirationTest {
                 1e-4);
         assertEquals(
                 0.6560,
-                ReferenceEvapotranspiration.asceHourlyMmPerHour(
-                        SHORT, 38, vapour, 3.3, net, pressure),
+                ReferenceForms.asceHourlyMmPerHour(SHORT, 38, vapour, 3.3, net, pressure),
                 1e-4);
         assertEquals(
                 0.8218,
-                ReferenceEvapotranspiration.asceHourlyMmPerHour(
-                        TALL, 38, vapour, 3.3, net, pressure),
+                ReferenceForms.asceHourlyMmPerHour(TALL, 38, vapour, 3.3, net, pressure),
                 1e-4);
         // The trap: with a clock at Greenwich the same hour gives 4.186 MJ.
-        double atGreenwich = Sun.solarAheadOfClockS(-16.25, 0, 274);
+        double atGreenwich = SunForms.solarAheadOfClockS(-16.25, 0, 274);
         assertEquals(
                 4.186,
-                Sun.extraterrestrialWPerM2(
+                SunForms.extraterrestrialWPerM2(
                                 latitude, 274, 14 * 3600 + atGreenwich, 15 * 3600 + atGreenwich)
                         / W_PER_MJ_PER_HOUR,
                 5e-4);
@@ -236,11 +236,11 @@ class ReferenceEvapotranspirationTest {
     // short 0.0035, tall 0.0067 (recomputed independently).
     @Test
     void example_19_ndiaye_at_night() {
-        double ahead = Sun.solarAheadOfClockS(-16.25, -15, 274);
-        assertEquals(-2.459, Sun.hourAngleRad(2.5 * 3600 + ahead), 5e-4);
+        double ahead = SunForms.solarAheadOfClockS(-16.25, -15, 274);
+        assertEquals(-2.459, SunForms.hourAngleRad(2.5 * 3600 + ahead), 5e-4);
         assertEquals(
                 0,
-                Sun.extraterrestrialWPerM2(
+                SunForms.extraterrestrialWPerM2(
                         latitude(16, 13), 274, 2 * 3600 + ahead, 3 * 3600 + ahead),
                 0);
         double vapour = HumidAir.vapourPressurePa(28, 0.90);
@@ -256,30 +256,24 @@ class ReferenceEvapotranspirationTest {
                 1e-4);
         assertEquals(
                 0.0035,
-                ReferenceEvapotranspiration.asceHourlyMmPerHour(
-                        SHORT, 28, vapour, 1.9, net, pressure),
+                ReferenceForms.asceHourlyMmPerHour(SHORT, 28, vapour, 1.9, net, pressure),
                 1e-4);
         assertEquals(
                 0.0067,
-                ReferenceEvapotranspiration.asceHourlyMmPerHour(
-                        TALL, 28, vapour, 1.9, net, pressure),
+                ReferenceForms.asceHourlyMmPerHour(TALL, 28, vapour, 1.9, net, pressure),
                 1e-4);
     }
 
     // ASCE-EWRI (2005): the daily short form has FAO-56's constants without soil heat.
     @Test
     void the_daily_standardized_short_form_is_that_of_FAO_56() {
-        double fao =
-                ReferenceEvapotranspiration.faoDailyMmPerDay(
-                        16.9, 1997, 1409, 2.078, 153.7, 0, 100_100);
+        double fao = ReferenceForms.faoDailyMmPerDay(16.9, 1997, 1409, 2.078, 153.7, 0, 100_100);
         assertEquals(
                 fao,
-                ReferenceEvapotranspiration.asceDailyMmPerDay(
-                        SHORT, 16.9, 1997, 1409, 2.078, 153.7, 100_100),
+                ReferenceForms.asceDailyMmPerDay(SHORT, 16.9, 1997, 1409, 2.078, 153.7, 100_100),
                 0);
         assertTrue(
-                ReferenceEvapotranspiration.asceDailyMmPerDay(
-                                TALL, 16.9, 1997, 1409, 2.078, 153.7, 100_100)
+                ReferenceForms.asceDailyMmPerDay(TALL, 16.9, 1997, 1409, 2.078, 153.7, 100_100)
                         > fao);
     }
 

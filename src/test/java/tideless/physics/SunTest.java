@@ -44,8 +44,8 @@ class SunTest {
                         90
                                 - SPA.calculateSolarPosition(time, latitudeDeg, longitudeDeg, 0, 69)
                                         .zenithAngle();
-                double solar = 3600.0 * hour + Sun.solarAheadOfClockS(longitudeDeg, 0, day);
-                double altitude = Math.toDegrees(Sun.altitudeRad(latitude, day, solar));
+                double solar = 3600.0 * hour + SunForms.solarAheadOfClockS(longitudeDeg, 0, day);
+                double altitude = Math.toDegrees(SunForms.altitudeRad(latitude, day, solar));
                 assertEquals(expected, altitude, 1.3, "day " + day + " hour " + hour);
             }
         }
@@ -74,7 +74,9 @@ class SunTest {
         double latitude = Math.toRadians(47);
         double sum = 0;
         for (int hour = 0; hour < 24; hour++) {
-            sum += Sun.extraterrestrialWPerM2(latitude, 200, 3600.0 * hour, 3600.0 * (hour + 1));
+            sum +=
+                    SunForms.extraterrestrialWPerM2(
+                            latitude, 200, 3600.0 * hour, 3600.0 * (hour + 1));
         }
         double daily = Sun.extraterrestrialDailyWPerM2(latitude, 200);
         assertEquals(daily, sum / 24, 1e-12 * daily);

@@ -132,7 +132,7 @@ class SaturationTest {
                                 so4,
                                 Component.SO4,
                                 so4));
-        Stock stock = Stock.check(mix, 25, 5);
+        StockSolution stock = StockSolution.check(mix, 25, 5);
         assertThat(stock.gypsumIndex()).as(strength).isCloseTo(index, within(tolerance));
         assertThat(stock.clouds()).isEqualTo(index > 0);
         if (falls > 0) {
@@ -157,23 +157,24 @@ class SaturationTest {
                 b = b.plus(ions);
             }
         }
-        assertThat(Stock.check(a, 25, 5).clouds()).isFalse();
-        assertThat(Stock.check(b, 25, 5).clouds()).isFalse();
-        Stock together = Stock.checkTogether(a, b, 25, 5);
+        assertThat(StockSolution.check(a, 25, 5).clouds()).isFalse();
+        assertThat(StockSolution.check(b, 25, 5).clouds()).isFalse();
+        StockSolution together = StockSolution.checkTogether(a, b, 25, 5);
         assertThat(together.gypsumIndex()).isGreaterThan(1);
         assertThat(together.gypsumMolPerM3()).isGreaterThan(0.9 * b.molPerM3(Component.SO4) / 2);
     }
 
     @Test
     void stock_remarks_name_the_wrong_tank_and_the_cold() {
-        assertThat(Stock.remarks(Map.of(Salt.CALCIUM_NITRATE, 100.0), Salt.Tank.B))
+        assertThat(StockSolution.remarks(Map.of(Salt.CALCIUM_NITRATE, 100.0), Salt.Tank.B))
                 .singleElement()
                 .asString()
                 .contains("tank A");
-        assertThat(Stock.remarks(Map.of(Salt.POTASSIUM_SULFATE, 100.0), Salt.Tank.B))
+        assertThat(StockSolution.remarks(Map.of(Salt.POTASSIUM_SULFATE, 100.0), Salt.Tank.B))
                 .singleElement()
                 .asString()
                 .contains("crystallise");
-        assertThat(Stock.remarks(Map.of(Salt.POTASSIUM_NITRATE, 50.0), Salt.Tank.A)).isEmpty();
+        assertThat(StockSolution.remarks(Map.of(Salt.POTASSIUM_NITRATE, 50.0), Salt.Tank.A))
+                .isEmpty();
     }
 }

@@ -17,7 +17,7 @@ import org.apache.commons.math3.analysis.solvers.BrentSolver;
  * @param gypsumMolPerM3 gypsum that falls out until the rest is just saturated
  * @param ionicStrengthMolPerKg before anything falls out
  */
-public record Stock(
+public record StockSolution(
         double gypsumIndex,
         double brushiteIndex,
         double gypsumMolPerM3,
@@ -34,7 +34,7 @@ public record Stock(
      * @param composition mol/m3 of the stock
      * @param tempC degC, 0 to 50
      */
-    public static Stock check(Composition composition, double tempC, double ph) {
+    public static StockSolution check(Composition composition, double tempC, double ph) {
         Speciation whole = Speciation.atPh(composition, tempC, ph);
         double gypsum = SaturationIndex.gypsum(whole);
         double falls = 0;
@@ -56,12 +56,13 @@ public record Stock(
                                     0,
                                     Math.min(ca, so4) * (1 - 1e-9));
         }
-        return new Stock(
+        return new StockSolution(
                 gypsum, SaturationIndex.brushite(whole), falls, whole.ionicStrengthMolPerKg());
     }
 
     /** Two stocks poured together in equal volumes. */
-    public static Stock checkTogether(Composition a, Composition b, double tempC, double ph) {
+    public static StockSolution checkTogether(
+            Composition a, Composition b, double tempC, double ph) {
         return check(a.plus(b).times(0.5), tempC, ph);
     }
 
