@@ -47,7 +47,8 @@ import tideless.solution.Weighing;
             "",
             "Salts to weigh for a published recipe, in a water of your own:",
             "  tideless mix --volume \"5 gal\" --ec \"1.8 mS/cm\" --recipe hoagland-1 \\",
-            "    --analysis \"calcium 55 mg/L, magnesium 12 mg/L, sodium 28 mg/L, alkalinity 8 dH\"",
+            "    --analysis \"calcium 55 mg/L, magnesium 12 mg/L, sodium 28 mg/L, sulfate 77 mg/L SO4,"
+                    + " chloride 20 mg/L, alkalinity 8 dH, pH 7.4\"",
             "",
             "It came out too strong; add to the first example:",
             "  --reading-ec \"1.7 mS/cm\" --reading-ph 7.1 --vessel \"30 L\"",
@@ -82,11 +83,23 @@ final class MixCommand implements Callable<Integer> {
     @Option(
             names = "--analysis",
             paramLabel = "TEXT",
-            description = "your water by its analysis: mg/L, mmol/L or meq/L; hardness in dH or fH")
+            description =
+                    "your water by its analysis: mg/L, mmol/L or meq/L; hardness and alkalinity also"
+                            + " in dH or fH")
     String analysis;
 
     @Option(names = "--recipe", paramLabel = "NAME", description = "weigh salts for this recipe")
     String recipe;
+
+    @Option(
+            names = "--calcium",
+            paramLabel = "SALT",
+            defaultValue = "double-salt",
+            showDefaultValue = Visibility.ALWAYS,
+            description =
+                    "calcium nitrate: double-salt, as shops sell it, with some ammonium; or"
+                            + " tetrahydrate")
+    String calcium;
 
     @Option(names = "--part-a", paramLabel = "LABEL", description = "the bottle with the calcium")
     String partA;
@@ -103,17 +116,21 @@ final class MixCommand implements Callable<Integer> {
     @Option(
             names = "--acid",
             paramLabel = "NAME",
-            defaultValue = "nitric-38",
+            defaultValue = "phosphoric-30",
             showDefaultValue = Visibility.ALWAYS,
-            description = "with its strength, as phosphoric-85")
+            description =
+                    "with its strength; nitric and strong ones are for trained staff (gloves and"
+                            + " goggles with all)")
     String acid;
 
     @Option(
             names = "--base",
             paramLabel = "NAME",
-            defaultValue = "potassium-hydroxide-50",
+            defaultValue = "potassium-bicarbonate-10",
             showDefaultValue = Visibility.ALWAYS,
-            description = "or potassium-carbonate-50")
+            description =
+                    "or potassium-carbonate-50, potassium-hydroxide-50 (gloves and goggles with"
+                            + " all)")
     String base;
 
     @Option(
@@ -207,8 +224,8 @@ final class MixCommand implements Callable<Integer> {
                         ? read.water("--water", water)
                         : read.analysis("--analysis", analysis);
         Optional<MixingSheet.Supply> supply = supply(read);
-        Optional<Reagent> down = read.reagent("--acid", acid);
-        Optional<Reagent> up = read.reagent("--base", base);
+        Optional<Reagent> down = read.reagent("--acid", acid, true);
+        Optional<Reagent> up = read.reagent("--base", base, false);
         if (!read.problems().isEmpty()) {
             return Optional.empty();
         }
@@ -235,10 +252,19 @@ final class MixCommand implements Callable<Integer> {
         }
         if (!bottles) {
             Optional<Recipe> found = read.recipe("--recipe", recipe);
-            return found.map(
-                    known ->
-                            new MixingSheet.FromSalts(
-                                    Weighing.forRecipe(known.composition()).orElseThrow()));
+            boolean asSold = calcium.equals("double-salt");
+            if (!asSold && !calcium.equals("tetrahydrate")) {
+                read.fault("--calcium", '"' + calcium + '"', "double-salt, tetrahydrate", "");
+                return Optional.empty();
+            }
+            return found.map(Recipe::composition)
+                    .map(
+                            wanted ->
+                                    new MixingSheet.FromSalts(
+                                            (asSold
+                                                            ? Weighing.asSold(wanted)
+                                                            : Weighing.forRecipe(wanted))
+                                                    .orElseThrow()));
         }
         if (partA == null || partB == null || ratio == null) {
             read.fault(

@@ -78,6 +78,7 @@ public final class MixFiles {
         number(json, "ec_mS_per_cm", sheet.ecMsPerCm());
         number(json, "ph", sheet.phClosed());
         number(json, "ph_in_air", sheet.phInAir());
+        number(json, "standing_acid_millilitres", sheet.standingMillilitres());
         composition(json, sheet.composition());
         if (mix.correction().isPresent()) {
             MixCorrection correction = mix.correction().get();

@@ -61,6 +61,11 @@ record Measure(double value, double number, UnitTable table) {
                 return Read.of(new Measure(value.getAsDouble(), number, table));
             }
         }
+        if (unit.equalsIgnoreCase("ppm") && tables.contains(UnitTable.CONDUCTIVITY)) {
+            return Read.fault(
+                    "EC pens turn EC into ppm by 500 or by 700: write \"ppm-500\" or \"ppm-700\", as"
+                            + " the pen's leaflet says, or better its mS/cm.");
+        }
         for (UnitTable table : tables) {
             for (String spelling : table.spellings()) {
                 if (spelling.equalsIgnoreCase(unit)) {

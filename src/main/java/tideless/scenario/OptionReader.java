@@ -55,6 +55,7 @@ public final class OptionReader {
                     .required("2.5 meq/L")
                     .about("alkalinity");
 
+    private static final Pattern BARE_MASS = Pattern.compile("[0-9.]+\\s*(?:mg/[Ll]|ppm)");
     private static final Pattern RATIO = Pattern.compile("1\\s*:\\s*(\\d{1,5}(?:\\.\\d+)?)");
     private static final Pattern ITEM = Pattern.compile("([A-Za-z][A-Za-z0-9-]*)\\s+(\\S.*)");
     private static final Pattern TRIAL =
@@ -145,9 +146,13 @@ public final class OptionReader {
         return named(option, text, Recipe.named(text), Recipe.names());
     }
 
-    /** An acid or base by name. */
-    public Optional<Reagent> reagent(String option, String text) {
-        return named(option, text, Reagent.named(text), Reagent.names());
+    /** An acid, or a base, by name; one of the other kind is refused. */
+    public Optional<Reagent> reagent(String option, String text, boolean acid) {
+        return named(
+                option,
+                text,
+                Reagent.named(text).filter(reagent -> reagent.isAcid() == acid),
+                Reagent.names(acid));
     }
 
     /**
@@ -280,7 +285,7 @@ public final class OptionReader {
 
     private static Ion ion(String spelling) {
         for (Ion ion : Ion.values()) {
-            if (ion.spelling().equals(spelling)) {
+            if (ion.isSpelt(spelling)) {
                 return ion;
             }
         }
@@ -293,7 +298,20 @@ public final class OptionReader {
                         .from("0 mmol/L", "100 mmol/L")
                         .required("1 mmol/L")
                         .about(ion.spelling());
-        double value = read(at, text, key);
+        String stated = text.strip();
+        if (BARE_MASS.matcher(stated).matches() && !ion.table().knows("mg/L")) {
+            stated += " " + ion.itself();
+            remarks.add(
+                    "%s %s was read as %s itself (%s); a laboratory that counts %s writes \"mg/L %s\"."
+                            .formatted(
+                                    ion.spelling(),
+                                    text.strip(),
+                                    ion.spelling(),
+                                    ion.itself(),
+                                    ion.otherwise(),
+                                    ion.otherwise()));
+        }
+        double value = read(at, stated, key);
         if (Double.isNaN(value)) {
             return;
         }

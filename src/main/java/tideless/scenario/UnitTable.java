@@ -7,6 +7,9 @@ import java.util.List;
 import java.util.Map;
 import java.util.OptionalDouble;
 import tideless.physics.Time;
+import tideless.solution.ElectricalConductivity.PpmScale;
+import tideless.solution.MolarMass;
+import tideless.solution.WaterAnalysis;
 
 /**
  * The closed table of spellings in which one kind of quantity may be written, and what each is
@@ -162,7 +165,10 @@ final class UnitTable {
                     .unit(1e-3, "uS/cm", "\u00b5S/cm")
                     .unit(1, "dS/m")
                     .unit(1e-2, "mS/m")
-                    .unit(10, "S/m");
+                    .unit(10, "S/m")
+                    // What pens call ppm is this reading times a factor they do not agree on.
+                    .unit(1 / PpmScale.PPM_500.ppm(1), "ppm-500", "ppm (500 scale)")
+                    .unit(1 / PpmScale.PPM_700.ppm(1), "ppm-700", "ppm (700 scale)");
 
     /** umol/m2/s. */
     static final UnitTable PHOTON_FLUX =
@@ -271,6 +277,11 @@ final class UnitTable {
     /** mol/m3. */
     static final UnitTable CONCENTRATION = molar("concentration");
 
+    /** Whether a spelling stands in it. */
+    boolean knows(String spelling) {
+        return value(1, spelling).isPresent();
+    }
+
     /** mol/m3 of an ion stated by its charge. */
     static UnitTable equivalents(int charge) {
         return new UnitTable("concentration of charge")
@@ -280,18 +291,20 @@ final class UnitTable {
     /** mol/m3 of calcium and magnesium together. A German degree is 10 mg/L of CaO. */
     static final UnitTable HARDNESS =
             new UnitTable("hardness")
-                    .unit(10 / 56.077, "dH", "\u00b0dH")
-                    .unit(10 / 100.086, "fH", "\u00b0fH")
-                    .unit(1 / 100.086, "mg/L CaCO3", "ppm CaCO3")
-                    .unit(1, "mmol/L");
+                    .unit(WaterAnalysis.Hardness.DEGREES_DH.molPerM3(1), "dH", "\u00b0dH")
+                    .unit(WaterAnalysis.Hardness.DEGREES_FH.molPerM3(1), "fH", "\u00b0fH")
+                    .unit(1 / MolarMass.CACO3, "mg/L CaCO3", "ppm CaCO3")
+                    .unit(1, "mmol/L")
+                    .unit(0.5, "meq/L");
 
     /** mol charge/m3. A German degree of carbonate hardness is 10 mg/L of CaO. */
     static final UnitTable ALKALINITY =
             new UnitTable("alkalinity")
                     .unit(1, "meq/L", "mmol/L")
-                    .unit(2 / 100.086, "mg/L CaCO3", "ppm CaCO3")
-                    .unit(20 / 56.077, "dH", "\u00b0dH", "dKH")
-                    .unit(1 / 61.0168, "mg/L HCO3");
+                    .unit(2 / MolarMass.CACO3, "mg/L CaCO3", "ppm CaCO3")
+                    .unit(WaterAnalysis.Alkalinity.DEGREES_DH.eqPerM3(1), "dH", "\u00b0dH", "dKH")
+                    .unit(WaterAnalysis.Alkalinity.DEGREES_FH.eqPerM3(1), "fH", "\u00b0fH")
+                    .unit(1 / MolarMass.HCO3, "mg/L HCO3");
 
     /** kg/L. */
     static final UnitTable DENSITY =

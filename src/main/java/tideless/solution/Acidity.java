@@ -80,9 +80,9 @@ public final class Acidity {
     }
 
     /**
-     * Amount of a reagent that brings a solution to a pH, mol/m3; its ions are counted. For a
-     * reagent that no component carries (citric acid) it is the strong acid needed over the protons
-     * given at that pH.
+     * Amount of a reagent that brings a solution to a pH, mol/m3; its ions are counted. Of a
+     * reagent that no component carries (citric acid) the anion holds some of the calcium and
+     * magnesium.
      *
      * @return empty when the pH lies on the wrong side already, or this reagent cannot reach it
      */
@@ -93,13 +93,11 @@ public final class Acidity {
             Reagent reagent,
             Contact contact) {
         if (!reagent.carried()) {
-            OptionalDouble strong = strongAcidMolPerM3(composition, tempC, targetPh, contact);
-            if (strong.isEmpty()) {
-                return strong;
-            }
-            double strength = Speciation.atPh(composition, tempC, targetPh).ionicStrengthMolPerKg();
-            return OptionalDouble.of(
-                    strong.getAsDouble() / reagent.protonsGiven(targetPh, strength));
+            return strongAcidMolPerM3(composition, tempC, targetPh, contact).isEmpty()
+                    ? OptionalDouble.empty()
+                    : OptionalDouble.of(
+                            ChelatingAcid.doseMolPerM3(
+                                    composition, tempC, targetPh, reagent, contact));
         }
         return root(composition, reagent.perMol(), tempC, targetPh, contact, 1e4);
     }

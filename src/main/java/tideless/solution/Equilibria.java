@@ -99,6 +99,8 @@ final class Equilibria {
         set(Species.CAH2PO4, vanTHoff(1.408, 3.4, t) + pKp2); // m
         set(Species.MGHPO4, vanTHoff(2.87, 3.3, t)); // m
         set(Species.MGH2PO4, vanTHoff(1.513, 3.4, t) + pKp2); // m
+        set(Species.CAPO4, vanTHoff(6.459, 3.10, t) + logKp3); // m
+        set(Species.MGPO4, vanTHoff(6.589, 3.10, t) + logKp3); // m
         set(Species.KHPO4, 0.29); // m
         set(Species.NAHPO4, 0.29); // m
         set(Species.CO2, -logK1);
@@ -130,6 +132,12 @@ final class Equilibria {
             throw new IllegalArgumentException("tempC must lie in 0 to 50, was " + tempC);
         }
         return new Equilibria(tempC);
+    }
+
+    /** -log10 of the activity coefficient of a single charge, by Davies' equation. */
+    double minusLogGamma(double ionicStrengthMolPerKg) {
+        double root = Math.sqrt(ionicStrengthMolPerKg);
+        return debyeHuckelA * (root / (1 + root) - 0.3 * ionicStrengthMolPerKg);
     }
 
     /** Density of air-free water at one atmosphere, kg/L; Kell (1975), from memory. */
@@ -207,6 +215,8 @@ final class Equilibria {
         likeBicarbonate(Species.NH4SO4, 51);
         likeBicarbonate(Species.CAH2PO4, 30);
         likeBicarbonate(Species.MGH2PO4, 30);
+        likeBicarbonate(Species.CAPO4, 30);
+        likeBicarbonate(Species.MGPO4, 30);
         likeBicarbonate(Species.KHPO4, 36);
         likeBicarbonate(Species.NAHPO4, 36);
         likeBicarbonate(Species.CAHCO3, 38);

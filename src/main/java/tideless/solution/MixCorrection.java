@@ -113,6 +113,15 @@ public record MixCorrection(
                 break;
             }
             aim -= error;
+            if (!(aim > 0)) {
+                return new MixingPlan.Refused(
+                        String.format(
+                                Locale.ROOT,
+                                "No solution reads %.2f mS/cm and pH %.1f: what its pH takes reads"
+                                        + " more by itself. Check both meters in their standards.",
+                                read,
+                                reading.ph().getAsDouble()));
+            }
         }
         double target = wish.targetMsPerCm();
         boolean differs = Math.abs(read - target) > EC_AS_GOOD;
@@ -126,6 +135,14 @@ public record MixCorrection(
                 return done;
             }
             target -= error;
+            if (!(target > 0)) {
+                return new MixingPlan.Refused(
+                        String.format(
+                                Locale.ROOT,
+                                "What brings the pH reads more than %.2f mS/cm by itself: aim"
+                                        + " higher.",
+                                wish.targetMsPerCm()));
+            }
         }
     }
 
@@ -222,8 +239,8 @@ public record MixCorrection(
                 cautions.add(
                         String.format(
                                 Locale.ROOT,
-                                "pH will drift from %.1f towards %.1f as CO2 leaves the open tray:"
-                                        + " measure again after a day.",
+                                "It reads pH %.1f now and drifts towards %.1f as CO2 leaves the open"
+                                        + " tray: measure again after a day.",
                                 ph,
                                 phInAir));
             }

@@ -20,6 +20,8 @@ import java.util.OptionalDouble;
  * @param ecMsPerCm in the end
  * @param phClosed in the end, CO2 kept
  * @param phInAir after standing in outdoor air
+ * @param standingMillilitres of the acid in all, after which it reads the wished pH when it has
+ *     stood in outdoor air; NaN where no acid was poured
  * @param cautions sentences for the person who pours
  */
 public record MixingSheet(
@@ -30,6 +32,7 @@ public record MixingSheet(
         double ecMsPerCm,
         double phClosed,
         double phInAir,
+        double standingMillilitres,
         List<String> cautions)
         implements MixingPlan {
 
@@ -149,11 +152,28 @@ public record MixingSheet(
                         Math.abs(ph - target) <= PH_AS_GOOD
                                 ? OptionalDouble.empty()
                                 : Acidity.doseMolPerM3(bare, 25, target, used, Contact.CLOSED);
-                reagent = dose.orElse(0);
+                reagent = Math.min(dose.orElse(0), most(used));
                 displacedL += reagent * wish.volumeL() / used.molPerL() / 1000;
             }
         }
         return written(wish, made.strength(), displacedL, used, reagent);
+    }
+
+    /** Most of a reagent, mol/m3: a feed's worth of phosphate, no bound on the others. */
+    static double most(Reagent reagent) {
+        double phosphate = reagent.perMol().molPerM3(Component.P);
+        return phosphate > 0
+                ? Reagent.MOST_PHOSPHATE_MOL_PER_M3 / phosphate
+                : Double.POSITIVE_INFINITY;
+    }
+
+    static String tooMuchPhosphate(double ph) {
+        return String.format(
+                Locale.ROOT,
+                "No more phosphoric acid than brings 1 mmol/L of phosphate, a full feed's worth: it"
+                        + " leaves pH %.1f. Thin this water with rain or reverse-osmosis water; stronger"
+                        + " acids are for trained staff.",
+                ph);
     }
 
     private static MixingSheet written(
@@ -201,7 +221,20 @@ public record MixingSheet(
                     "Iron and the other micronutrients are not among these salts: add a chelated"
                             + " trace mix by its own label.");
         }
+        double standingMillilitres = Double.NaN;
         if (used != null && reagent > 0) {
+            if (used.isAcid()) {
+                standingMillilitres =
+                        Acidity.doseMolPerM3(
+                                                vessel.composition(),
+                                                25,
+                                                wish.targetPh().orElseThrow(),
+                                                used,
+                                                Contact.OUTDOOR_AIR)
+                                        .orElse(0)
+                                * wish.volumeL()
+                                / used.molPerL();
+            }
             double mmol = reagent * wish.volumeL();
             double millilitres = mmol / used.molPerL();
             vessel.pour(used.perMol().times(mmol), millilitres / 1000);
@@ -223,6 +256,9 @@ public record MixingSheet(
             }
             steps.add(step);
             cautions.add(used.caution());
+            if (reagent >= most(used)) {
+                cautions.add(tooMuchPhosphate(step.ph()));
+            }
             cautions.add(
                     "Pour two thirds of it, stir, wait ten minutes, measure, then pour the rest as"
                             + " needed: the figures of a label and of a water are seldom exact.");
@@ -245,10 +281,22 @@ public record MixingSheet(
             cautions.add(
                     String.format(
                             Locale.ROOT,
-                            "pH will drift from %.1f towards %.1f as CO2 leaves the open tray:"
-                                    + " measure again after a day.",
+                            "It reads pH %.1f now and drifts towards %.1f as CO2 leaves the open"
+                                    + " tray: measure again after a day.",
                             phClosed,
                             phInAir));
+            if (standingMillilitres > 0
+                    && !(used.perMol().molPerM3(Component.P) * standingMillilitres * used.molPerL()
+                            > wish.volumeL() * Reagent.MOST_PHOSPHATE_MOL_PER_M3)) {
+                cautions.add(
+                        String.format(
+                                Locale.ROOT,
+                                "To read pH %.1f once it has stood it takes %.1f mL of %s in all, the"
+                                        + " rest after that day: so is the feed of a scenario.",
+                                wish.targetPh().orElseThrow(),
+                                standingMillilitres,
+                                used.title()));
+            }
         }
         if (wish.supply() instanceof FromConcentrate bottles
                 && Math.abs(bottles.parts().chargeErrorMolPerM3())
@@ -274,6 +322,7 @@ public record MixingSheet(
                 ElectricalConductivity.at25MsPerCm(end),
                 phClosed,
                 phInAir,
+                standingMillilitres,
                 cautions);
     }
 

@@ -28,10 +28,31 @@ public record Reagent(
         double densityKgPerL,
         String caution) {
 
+    private static final String GLOVES = "Gloves and goggles; ";
     private static final String ACID_CAUTION =
-            "Gloves and goggles; pour acid into water, never water into acid.";
+            GLOVES + "pour acid into water, never water into acid.";
+    private static final String TRAINED =
+            " For trained staff only; private persons may not buy it above %s in the European Union"
+                    + " (regulation 2019/1148) and need a licence above that in Great Britain"
+                    + " (Poisons Act 1972, SI 2023/63). Read in 2026, no legal advice: ask what"
+                    + " holds where you are.";
+    private static final String NITRIC_CAUTION = ACID_CAUTION + TRAINED.formatted("3 %");
+    private static final String SULFURIC_CAUTION = ACID_CAUTION + TRAINED.formatted("15 %");
+    private static final String STRONG_PHOSPHORIC_CAUTION =
+            ACID_CAUTION
+                    + " For trained staff only; above 30 % it needs a licence in Great Britain"
+                    + " (Poisons Act 1972, SI 2023/63). Read in 2026, no legal advice: ask what"
+                    + " holds where you are.";
     private static final String BASE_CAUTION =
-            "Gloves and goggles; strong lye: pour it slowly into water, which warms.";
+            GLOVES + "strong lye, for trained staff only: pour it slowly into water, which warms.";
+    private static final String MILD_BASE_CAUTION =
+            GLOVES + "a mild base, but it stings in the eyes; it fizzes in acid.";
+
+    /**
+     * Most phosphate a pH correction may bring, mol/m3: as much as a full feed holds (30 mg/L of
+     * P).
+     */
+    public static final double MOST_PHOSPHATE_MOL_PER_M3 = 1;
 
     // Molar masses from the standard atomic weights; densities at 20 degC from memory of handbook
     // tables.
@@ -41,16 +62,20 @@ public record Reagent(
     private static final double CITRIC = 192.123;
     private static final double KOH = 56.105;
     private static final double K2CO3 = 138.204;
+    private static final double KHCO3 = 100.115;
 
     private static final List<Reagent> ALL =
             List.of(
-                    acid("nitric-38", "nitric acid 38 %", Component.NO3, 0.38, 1.235, HNO3),
-                    acid("nitric-53", "nitric acid 53 %", Component.NO3, 0.53, 1.33, HNO3),
-                    acid("nitric-60", "nitric acid 60 %", Component.NO3, 0.60, 1.367, HNO3),
-                    acid("phosphoric-59", "phosphoric acid 59 %", Component.P, 0.59, 1.42, H3PO4),
-                    acid("phosphoric-75", "phosphoric acid 75 %", Component.P, 0.75, 1.579, H3PO4),
-                    acid("phosphoric-85", "phosphoric acid 85 %", Component.P, 0.85, 1.685, H3PO4),
-                    acid("sulfuric-37", "sulfuric acid 37 %", Component.SO4, 0.37, 1.28, H2SO4),
+                    nitric(38, 1.235),
+                    nitric(53, 1.33),
+                    nitric(60, 1.367),
+                    phosphoric(10, 1.053, ACID_CAUTION),
+                    phosphoric(30, 1.181, ACID_CAUTION),
+                    phosphoric(59, 1.42, STRONG_PHOSPHORIC_CAUTION),
+                    phosphoric(75, 1.579, STRONG_PHOSPHORIC_CAUTION),
+                    phosphoric(85, 1.685, STRONG_PHOSPHORIC_CAUTION),
+                    acid("sulfuric", Component.SO4, 15, 1.102, H2SO4, ACID_CAUTION),
+                    acid("sulfuric", Component.SO4, 37, 1.28, H2SO4, SULFURIC_CAUTION),
                     // pKa 3.13, 4.76, 6.40: handbook values (read).
                     new Reagent(
                             "citric-50",
@@ -59,7 +84,18 @@ public record Reagent(
                             List.of(3.13, 4.76, 6.40),
                             1000 * 1.24 * 0.50 / CITRIC,
                             1.24,
-                            "Goggles. Microbes eat citric acid within days: the pH comes back."),
+                            GLOVES
+                                    + "not for a tray with plants in it: microbes burn citric acid"
+                                    + " within days, take eight times the oxygen the water holds"
+                                    + " for 1 meq/L of it, and the pH comes back."),
+                    new Reagent(
+                            "potassium-bicarbonate-10",
+                            "potassium bicarbonate 10 % (100 g made up to 1 kg)",
+                            Composition.of(Map.of(Component.K, 1.0, Component.C, 1.0)),
+                            List.of(),
+                            1000 * 1.065 * 0.10 / KHCO3,
+                            1.065,
+                            MILD_BASE_CAUTION),
                     new Reagent(
                             "potassium-hydroxide-50",
                             "potassium hydroxide 50 %",
@@ -75,7 +111,7 @@ public record Reagent(
                             List.of(),
                             1000 * 1.54 * 0.50 / K2CO3,
                             1.54,
-                            BASE_CAUTION));
+                            MILD_BASE_CAUTION));
 
     public Reagent {
         Objects.requireNonNull(id, "id");
@@ -92,24 +128,32 @@ public record Reagent(
         }
     }
 
-    private static Reagent acid(
-            String id,
-            String title,
-            Component anion,
-            double massFrac,
-            double densityKgPerL,
-            double gramsPerMol) {
-        return new Reagent(
-                id,
-                title,
-                Composition.of(Map.of(anion, 1.0)),
-                List.of(),
-                1000 * densityKgPerL * massFrac / gramsPerMol,
-                densityKgPerL,
-                ACID_CAUTION);
+    private static Reagent nitric(int percent, double densityKgPerL) {
+        return acid("nitric", Component.NO3, percent, densityKgPerL, HNO3, NITRIC_CAUTION);
     }
 
-    /** Nitric acid 38 %: the usual one, and the default. */
+    private static Reagent phosphoric(int percent, double densityKgPerL, String caution) {
+        return acid("phosphoric", Component.P, percent, densityKgPerL, H3PO4, caution);
+    }
+
+    private static Reagent acid(
+            String name,
+            Component anion,
+            int percent,
+            double densityKgPerL,
+            double gramsPerMol,
+            String caution) {
+        return new Reagent(
+                name + "-" + percent,
+                name + " acid " + percent + " %",
+                Composition.of(Map.of(anion, 1.0)),
+                List.of(),
+                1000 * densityKgPerL * percent / 100 / gramsPerMol,
+                densityKgPerL,
+                caution);
+    }
+
+    /** Nitric acid 38 %, in the trade the usual one. */
     public static Reagent nitric() {
         return ALL.get(0);
     }
@@ -122,6 +166,11 @@ public record Reagent(
     /** One by its id. */
     public static Optional<Reagent> named(String id) {
         return ALL.stream().filter(r -> r.id().equals(id)).findFirst();
+    }
+
+    /** The ids of the acids or of the bases, in order. */
+    public static List<String> names(boolean acids) {
+        return ALL.stream().filter(r -> r.isAcid() == acids).map(Reagent::id).toList();
     }
 
     /** The ids, in order. */
@@ -158,11 +207,28 @@ public record Reagent(
         return fixed + protons(pKas, ph, ionicStrengthMolPerKg);
     }
 
+    /** Share of an acid with constants that has lost all its protons, of what holds no metal. */
+    double freeShareFrac(double ph, double ionicStrengthMolPerKg) {
+        double unit = Equilibria.AT_25.minusLogGamma(ionicStrengthMolPerKg);
+        double last = 0;
+        double sum = 1;
+        double logWeight = 0;
+        for (int n = 1; n <= pKas.size(); n++) {
+            logWeight += ph - pKas.get(n - 1) + (2 * n - 1) * unit;
+            last = FastMath.pow(10, logWeight);
+            sum += last;
+        }
+        return last / sum;
+    }
+
+    /** Whether it lowers the pH of a neutral solution. */
+    public boolean isAcid() {
+        return protonsGiven(7, 0) > 0;
+    }
+
     /** Mean number of protons lost by an acid with these constants. */
     private static double protons(List<Double> pKas, double ph, double strength) {
-        double root = Math.sqrt(strength);
-        double unit =
-                Equilibria.AT_25.debyeHuckelA * (root / (1 + root) - 0.3 * strength); // -log g1
+        double unit = Equilibria.AT_25.minusLogGamma(strength);
         double weight = 1;
         double sum = 1;
         double mean = 0;

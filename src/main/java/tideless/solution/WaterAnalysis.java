@@ -13,6 +13,9 @@ public final class WaterAnalysis {
     /** Charge error above which a sheet is doubted, of the mean; common practice. */
     public static final double TOLERABLE_CHARGE_ERROR_FRAC = 0.05;
 
+    /** Taken for a tap water that states none; common practice, no source. */
+    private static final double USUAL_PH = 7.5;
+
     /** Of one ion. */
     public enum Unit {
         /** Milligrams of the ion a litre (of the element for phosphorus). */
@@ -64,7 +67,9 @@ public final class WaterAnalysis {
         /** Milligrams of bicarbonate a litre. */
         MG_PER_L_HCO3(1 / MolarMass.HCO3),
         /** German degrees of carbonate hardness. */
-        DEGREES_DH(20 / MolarMass.CAO);
+        DEGREES_DH(20 / MolarMass.CAO),
+        /** French degrees: 10 mg of CaCO3 a litre. */
+        DEGREES_FH(20 / MolarMass.CACO3);
 
         private final double eqPerM3;
 
@@ -157,8 +162,8 @@ public final class WaterAnalysis {
     /**
      * What the sheet says, checked.
      *
-     * @param composition charge balanced, with the carbon that fits its pH (with none stated,
-     *     air's)
+     * @param composition charge balanced, with the carbon that fits its pH (with none stated but an
+     *     alkalinity, 7.5; else air's)
      * @param chargeErrorFrac cations less anions over their mean, as stated; NaN where no
      *     alkalinity was stated and bicarbonate was left to balance
      * @param remarks what was amiss and what was done about it
@@ -175,6 +180,13 @@ public final class WaterAnalysis {
      */
     public Checked check() {
         List<String> remarks = new ArrayList<>();
+        double readPh = ph;
+        if (Double.isNaN(ph) && alkalinityEqPerM3 > 0) {
+            readPh = USUAL_PH;
+            remarks.add(
+                    "The analysis states no pH: 7.5 was taken, as tap waters mostly read (common"
+                            + " practice).");
+        }
         Composition stated = Composition.of(molPerM3).with(Component.C, 0);
         double charge = stated.fixedChargeMolPerM3() - stated.molPerM3(Component.P);
         double errorFrac = Double.NaN;
@@ -215,13 +227,13 @@ public final class WaterAnalysis {
                             -charge));
         }
         OptionalDouble carbon =
-                ph > 0 ? Acidity.carbonForPh(balanced, 25, ph) : OptionalDouble.empty();
-        if (ph > 0 && carbon.isEmpty()) {
+                readPh > 0 ? Acidity.carbonForPh(balanced, 25, readPh) : OptionalDouble.empty();
+        if (readPh > 0 && carbon.isEmpty()) {
             remarks.add(
                     String.format(
                             Locale.ROOT,
                             "These ions cannot read pH %.2f: carbon as in air was taken.",
-                            ph));
+                            readPh));
         }
         Composition whole =
                 carbon.isPresent()

@@ -60,6 +60,47 @@ public record Weighing(Map<Salt, Double> molPerM3) {
         return Optional.of(new Weighing(salts));
     }
 
+    /**
+     * With what shops sell and anybody may own: calcium nitrate is the double salt, whose ammonium
+     * counts, and there is no ammonium nitrate, which is not sold to private persons. So calcium,
+     * magnesium, potassium, phosphate and sulfate are the recipe's; ammonium is the double salt's,
+     * and beyond it what can come with phosphate; nitrate follows.
+     *
+     * @param recipe as for {@link #forRecipe}
+     * @return empty where {@link #forRecipe} is
+     */
+    public static Optional<Weighing> asSold(Composition recipe) {
+        double ca = recipe.molPerM3(Component.CA);
+        double chlorideOver =
+                Math.max(0, recipe.molPerM3(Component.CL) - recipe.molPerM3(Component.NA));
+        double ofDoubleSalt = Math.max(0, ca - chlorideOver / 2) / 5;
+        double withPhosphate =
+                Math.min(
+                        recipe.molPerM3(Component.P),
+                        Math.max(0, recipe.molPerM3(Component.NH4) - ofDoubleSalt));
+        // The recipe as if its ammonium were only what phosphate brings: nitrate balances.
+        Composition without = recipe.with(Component.NH4, withPhosphate);
+        double nitrate =
+                recipe.molPerM3(Component.NO3) - recipe.molPerM3(Component.NH4) + withPhosphate;
+        if (!(nitrate >= 0)) {
+            return Optional.empty();
+        }
+        without = without.with(Component.NO3, nitrate);
+        double[] left = without.toArray();
+        EnumMap<Salt, Double> salts = new EnumMap<>(Salt.class);
+        take(salts, left, Salt.MONOAMMONIUM_PHOSPHATE);
+        Optional<Weighing> rest = forRecipe(Composition.of(left));
+        if (rest.isEmpty()) {
+            return rest;
+        }
+        rest.get().molPerM3().forEach((salt, mol) -> salts.merge(salt, mol, Double::sum));
+        Double pure = salts.remove(Salt.CALCIUM_NITRATE);
+        if (pure != null) {
+            salts.put(Salt.CALCIUM_AMMONIUM_NITRATE, pure / 5);
+        }
+        return Optional.of(new Weighing(salts));
+    }
+
     /** As much of a salt as the scarcest of its ions allows. */
     private static void take(EnumMap<Salt, Double> salts, double[] left, Salt salt) {
         double amount = Double.POSITIVE_INFINITY;
