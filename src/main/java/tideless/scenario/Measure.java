@@ -62,7 +62,7 @@ record Measure(double value, double number, UnitTable table) {
             }
         }
         if (unit.equalsIgnoreCase("ppm") && tables.contains(UnitTable.CONDUCTIVITY)) {
-            return Read.fault(
+            return Read.faulty(
                     "EC pens turn EC into ppm by 500 or by 700: write \"ppm-500\" or \"ppm-700\", as"
                             + " the pen's leaflet says, or better its mS/cm.");
         }

@@ -72,6 +72,7 @@ class MixCommandTest {
         Said said =
                 mix(
                         "--ph=6.0",
+                        "--acid=nitric-38",
                         "--reading-ec=1.7 mS/cm",
                         "--reading-ph=7.1",
                         "--vessel=40 L",

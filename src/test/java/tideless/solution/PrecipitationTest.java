@@ -59,17 +59,18 @@ class PrecipitationTest {
         assertTrue(close < open, close + " against " + open);
     }
 
-    // Hoagland no. 1 at full strength: brushite index -0.56 at pH 5.8 and +0.37 at pH 7.0
-    // (recomputed independently), so nothing may fall at 5.8; past the
-    // supersaturation that crystals wait for, and with what calcium and magnesium hold of PO4-3, a
-    // little does at 7.8.
+    // Hoagland no. 1 at full strength: brushite index -0.56 at pH 5.8 (recomputed independently),
+    // so
+    // nothing may fall. Near neutral it comes up to the onset of 0.3 and no further, for calcium
+    // and
+    // magnesium hold PO4-3 ever more; thickened to twice its strength it loses some.
     @Test
-    void full_strength_feed_keeps_its_phosphate_in_acid_and_loses_some_near_neutral() {
+    void a_feed_keeps_its_phosphate_in_acid_and_thickened_loses_some_near_neutral() {
         Composition feed = Recipe.named("hoagland-1").orElseThrow().composition();
-        double[] acid = feed.toArray();
-        assertArrayEquals(new double[3], fallen(acid, 420));
-        double base = Acidity.strongBaseMolPerM3(feed, 25, 7.8, Contact.OUTDOOR_AIR).orElseThrow();
-        double[] molPerM3 = feed.with(Component.K, 6 + base).toArray();
+        assertArrayEquals(new double[3], fallen(feed.toArray(), 420));
+        Composition thick = feed.times(2);
+        double base = Acidity.strongBaseMolPerM3(thick, 25, 7.5, Contact.OUTDOOR_AIR).orElseThrow();
+        double[] molPerM3 = thick.with(Component.K, 12 + base).toArray();
         assertTrue(fallen(molPerM3, 420)[1] > 0.01);
     }
 }
