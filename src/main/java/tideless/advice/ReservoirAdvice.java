@@ -192,21 +192,16 @@ final class ReservoirAdvice {
             return;
         }
         int day = (int) DAYS.between(trace.scenario().start(), sizing.outgrownFrom());
-        // What runs over a rim is no thirst that a larger reservoir could meet.
-        if (runsOverFromS() > (day + 1) * 86400.0) {
-            out.warnings.add(
-                    new Warning(
-                            Warning.Kind.OUTGROWN,
-                            id,
-                            sizing.outgrownFrom().atStartOfDay(),
-                            trace.clockAt(trace.hours() * 3600.0),
-                            Measure.atLeast(
-                                    sizing.daysWhenFull().get(day),
-                                    sizing.longestGapDays(),
-                                    Unit.DAYS),
-                            Cause.of(Cause.Kind.DRAWN_FASTER_THAN_VISITS),
-                            List.of(larger(), Cure.of(Cure.Kind.VISIT_MORE_OFTEN))));
-        }
+        out.warnings.add(
+                new Warning(
+                        Warning.Kind.OUTGROWN,
+                        id,
+                        sizing.outgrownFrom().atStartOfDay(),
+                        trace.clockAt(trace.hours() * 3600.0),
+                        Measure.atLeast(
+                                sizing.daysWhenFull().get(day), sizing.longestGapDays(), Unit.DAYS),
+                        Cause.of(Cause.Kind.DRAWN_FASTER_THAN_VISITS),
+                        List.of(larger(), Cure.of(Cure.Kind.VISIT_MORE_OFTEN))));
     }
 
     /** When a tray below this reservoir began to run over, s; infinite when none does. */

@@ -6,6 +6,7 @@ import java.util.List;
 import tideless.rig.Reservoir;
 import tideless.sim.ReservoirTrace;
 import tideless.sim.Trace;
+import tideless.sim.TrayTrace;
 
 /** How long a reservoir lasts, and what would be enough. */
 final class Sizings {
@@ -14,11 +15,18 @@ final class Sizings {
     static Sizing of(Trace trace, Trace unlimited, int index, Rounds rounds) {
         ReservoirTrace drawn = unlimited.reservoirs().get(index);
         Reservoir reservoir = trace.reservoirs().get(index).reservoir();
-        double[] soFar = new double[unlimited.hours() + 1]; // m3 gone by the end of each hour
+        double[] soFar = new double[unlimited.hours() + 1]; // m3 used by the end of each hour
         for (int h = 0; h < unlimited.hours(); h++) {
-            soFar[h + 1] = soFar[h] + drawn.outflowM3().at(h) + drawn.evaporationM3().at(h);
+            double drawnM3 = drawn.outflowM3().at(h) + drawn.evaporationM3().at(h);
+            // What runs over a rim is no thirst that a larger reservoir could meet.
+            for (TrayTrace tray : unlimited.trays()) {
+                if (tray.tray().isFedBy(reservoir.name())) {
+                    drawnM3 -= tray.spillM3().at(h);
+                }
+            }
+            soFar[h + 1] = soFar[h] + Math.max(0, drawnM3);
         }
-        double usable = reservoir.usableM3();
+        double usable = trace.scenario().feedingM3(reservoir);
         List<Double> days = new ArrayList<>();
         for (int day = 0; day < trace.scenario().days(); day++) {
             days.add((reaches(soFar, goneBy(soFar, day * 24) + usable) - day * 24) / 24);

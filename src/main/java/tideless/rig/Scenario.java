@@ -119,4 +119,22 @@ public record Scenario(
         }
         return -1;
     }
+
+    /**
+     * What a full reservoir gives before the first of its trays gets nothing more, m3: what stands
+     * above its outlet, or above the highest seat of its valves where that lies higher.
+     */
+    public double feedingM3(Reservoir reservoir) {
+        double lowestM = reservoir.outletLevelM();
+        for (Tray tray : trays) {
+            if (tray.isFedBy(reservoir.name())) {
+                double seatM =
+                        tray.floorAboveBenchM()
+                                + ((Filling.ByValve) tray.filling()).seatAboveFloorM();
+                lowestM = Math.max(lowestM, seatM - reservoir.floorAboveBenchM());
+            }
+        }
+        return reservoir.fullM3()
+                - reservoir.shape().volumeM3(Math.min(lowestM, reservoir.fullLevelM()));
+    }
 }

@@ -20,7 +20,7 @@ import tideless.rig.Tray;
  *
  * @param reservoir which
  * @param deadM3 lies below the outlet, m3
- * @param usableM3 can leave, m3
+ * @param usableM3 feeds all its trays when full, m3; see {@link Scenario#feedingM3}
  * @param weightN of what it holds when full, N
  * @param tippingAngleRad tilt at which the full water falls over the longer side of a stand whose
  *     four feet are under the vessel's floor, rad; see {@link Shape#floorNarrowSideM}
@@ -96,13 +96,17 @@ public record RigCheck(
                     scenario.trays().stream()
                             .filter(tray -> tray.isFedBy(reservoir.name()))
                             .toList();
-            checks.add(of(reservoir, fed, timeline, air));
+            checks.add(of(scenario, reservoir, fed, timeline, air));
         }
         return checks;
     }
 
     private static RigCheck of(
-            Reservoir reservoir, List<Tray> fed, Timeline timeline, AirSeries air) {
+            Scenario scenario,
+            Reservoir reservoir,
+            List<Tray> fed,
+            Timeline timeline,
+            AirSeries air) {
         double[] fillS = fillTimesS(reservoir, fed);
         double[] full = flows(reservoir, fed, reservoir.fullLevelM(), ALL_OPEN);
         double[] low = flows(reservoir, fed, reservoir.outletLevelM(), ALL_OPEN);
@@ -127,7 +131,7 @@ public record RigCheck(
         return new RigCheck(
                 reservoir,
                 reservoir.deadM3(),
-                reservoir.usableM3(),
+                scenario.feedingM3(reservoir),
                 RigLoad.weightN(reservoir.fullM3(), LiquidWater.KG_PER_M3),
                 RigLoad.tippingAngleRad(halfM, centreM),
                 RigLoad.tippingPushN(massKg, halfM, standM + reservoir.fullLevelM()),

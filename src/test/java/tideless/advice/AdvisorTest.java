@@ -147,6 +147,55 @@ class AdvisorTest {
         assertEquals(LocalDate.of(2026, 9, 7), starved.from().toLocalDate());
     }
 
+    /**
+     * A valve that hangs open for the third day lets a reservoir and more run over the rim. The
+     * plants drink 1 L a day and the tray fills from 5 to 9 cm, 8 L: 9 L in the longest day, of 30
+     * usable, and a full reservoir lasts a month less what that took.
+     */
+    @Test
+    void a_valve_stuck_open_for_a_day_is_no_need_of_a_larger_reservoir() {
+        ValveFaults open =
+                new ValveFaults(
+                        ValveFaults.Stuck.OPEN,
+                        Rigs.START.plusDays(3),
+                        Rigs.START.plusDays(4),
+                        0,
+                        Rigs.START,
+                        0,
+                        Rigs.START);
+        Advice advice =
+                advise(
+                        12,
+                        Rigs.reservoir(0.1, 0.32, Reservoir.Refill.When.EVERY_VISIT),
+                        TestValve.of(Rigs.valve()).faults(open).make(),
+                        1.0,
+                        Rigs.onWeekdays(DayOfWeek.values()));
+        assertTrue(warning(advice, Warning.Kind.OVERFLOW).isPresent());
+        assertTrue(warning(advice, Warning.Kind.OUTGROWN).isEmpty());
+        assertEquals(9, advice.sizings().get(0).enoughUsableLitres(), 0.1);
+    }
+
+    /**
+     * The seat stands 70 cm above the bench and the reservoir's floor 60 cm: below 10 cm nothing
+     * comes. Of 32 cm full on 0.1 m2, 22 L feed the tray and not the 30 above the outlet; 3 L a day
+     * are 7.3 days, and somewhat more, for the last litres come ever slower while the tray falls.
+     */
+    @Test
+    void what_stands_below_the_seat_is_not_usable() {
+        Filling.ByValve high = new TestValve().seatAboveFloorM(0.70).make();
+        Advice advice =
+                advise(
+                        20,
+                        Rigs.reservoir(0.1, 0.32, Reservoir.Refill.When.NEVER),
+                        high,
+                        3.0,
+                        Rigs.nobody());
+        Sizing sizing = advice.sizings().get(0);
+        assertEquals(22, sizing.usableLitres(), 1e-9);
+        double days = sizing.daysWhenFull().get(0);
+        assertTrue(days >= 22 / 3.0 && days < 9, "was " + days);
+    }
+
     /** A rig that runs over empties any reservoir: a larger one is no cure. */
     @Test
     void a_reservoir_emptied_by_a_valve_that_hangs_open_is_not_called_outgrown() {
