@@ -235,4 +235,108 @@ class MixCommandTest {
         assertThat(said.out()).contains("--part-a \"NO3-N 2.58 %", "--reading-ec", "@bottles.txt");
         assertThat(say("run", "--help").exit()).isZero();
     }
+
+    private static Said weighed(String... more) {
+        List<String> args =
+                new ArrayList<>(
+                        List.of("mix", "--volume=20 L", "--ec=1.4 mS/cm", "--recipe=hoagland-1"));
+        args.addAll(List.of(more));
+        return say(args.toArray(new String[0]));
+    }
+
+    /** It was dosed all the same, and the sheet promised the pH it could not bring. */
+    @Test
+    void a_base_is_no_acid_and_an_acid_no_base() {
+        Said base = weighed("--ph=5.8", "--acid=potassium-hydroxide-50");
+        assertThat(base.exit()).isEqualTo(2);
+        assertThat(base.err()).contains("--acid", "potassium-hydroxide-50", "phosphoric-30");
+        assertThat(base.err().split("allowed")[1]).doesNotContain("hydroxide");
+        Said acid = weighed("--ph=5.8", "--base=nitric-60");
+        assertThat(acid.exit()).isEqualTo(2);
+        assertThat(acid.err()).contains("--base", "potassium-bicarbonate-10");
+    }
+
+    /** What brings the pH reads more than the EC by itself: no trace, but a refusal. */
+    @Test
+    void readings_that_no_solution_has_are_refused() {
+        for (String water : List.of("pure", "rain", "reverse-osmosis")) {
+            Said said =
+                    weighed(
+                            "--ph=6",
+                            "--water=" + water,
+                            "--reading-ec=0.03 mS/cm",
+                            "--reading-ph=4");
+            assertThat(said.exit()).isEqualTo(2);
+            assertThat(said.err()).contains("No solution reads 0.03 mS/cm and pH 4.0");
+            assertThat(said.err()).doesNotContain("Exception");
+        }
+    }
+
+    // 1.4 mS/cm are 700 ppm on the one scale and 980 on the other.
+    @Test
+    void a_pen_in_ppm_is_asked_for_its_scale() {
+        Said bare = say("mix", "--volume=20 L", "--ec=980 ppm", "--recipe=hoagland-1");
+        assertThat(bare.exit()).isEqualTo(2);
+        assertThat(bare.err()).contains("ppm-500", "ppm-700");
+        String asIs = weighed().out();
+        for (String scale : List.of("700 ppm-500", "980 ppm-700")) {
+            assertThat(say("mix", "--volume=20 L", "--ec=" + scale, "--recipe=hoagland-1").out())
+                    .isEqualTo(asIs);
+        }
+    }
+
+    // One water in two spellings: 55 mg/L of Ca, 12 of Mg, 28 of Na, 50 of NO3 are 11.294 of N; 30
+    // of SO4; an alkalinity of 12 fH is 120 mg/L of CaCO3, 2.398 meq/L.
+    @Test
+    void a_water_is_read_in_the_words_of_laboratories() {
+        Said one =
+                weighed(
+                        "--analysis=Ca 55 mg/L, Mg 12 mg/L, Na 28 mg/L, nitrate 50 mg/L, sulphate"
+                                + " 30 mg/L, alkalinity 12 fH, pH 7.5");
+        Said two =
+                weighed(
+                        "--analysis=calcium 1.37233 mmol/L, magnesium 0.49373 mmol/L, sodium 1.21793"
+                                + " mmol/L, nitrate 11.2950 mg/L N, sulfate 30 mg/L SO4, alkalinity"
+                                + " 2.39794 meq/L, pH 7.5");
+        assertThat(one.exit()).as(one.err()).isZero();
+        assertThat(one.out()).contains("nitrate 50 mg/L was read as nitrate itself (NO3)");
+        assertThat(one.out().lines().limit(10)).isEqualTo(two.out().lines().limit(10).toList());
+        // Hardness 3 meq/L is 1.5 mmol/L.
+        assertThat(weighed("--analysis=hardness 3 meq/L, alkalinity 3 meq/L").out())
+                .isEqualTo(weighed("--analysis=hardness 1.5 mmol/L, alkalinity 3 mmol/L").out());
+    }
+
+    @Test
+    void an_analysis_without_a_ph_says_what_it_took() {
+        String told = "The analysis states no pH: 7.5 was taken";
+        String stated = "--analysis=hardness 3 meq/L, alkalinity 3 meq/L, pH 7.5";
+        Said without = weighed("--ph=6", stated.replace(", pH 7.5", ""));
+        Said with = weighed("--ph=6", stated);
+        assertThat(without.out()).contains(told);
+        assertThat(with.out()).doesNotContain(told);
+        assertThat(without.out().lines().limit(10))
+                .isEqualTo(with.out().lines().limit(10).toList());
+    }
+
+    /** The analysis printed in the help is one that balances. */
+    @Test
+    void the_analysis_in_the_help_balances() {
+        String help = say("mix", "--help").out();
+        String analysis = help.replaceAll("(?s).*--analysis \"(calcium[^\"]*)\".*", "$1");
+        assertThat(analysis).startsWith("calcium");
+        Said said = weighed("--analysis=" + analysis.replaceAll("\\s+", " "));
+        assertThat(said.exit()).as(said.err()).isZero();
+        assertThat(said.out()).doesNotContain("doubt one");
+    }
+
+    @Test
+    void by_default_nothing_is_dosed_or_weighed_that_the_public_may_not_own() {
+        String said = weighed("--ph=5.8").out().replaceAll("\\s+", " ");
+        assertThat(said).contains("phosphoric acid 30 %", "double salt", "Gloves and goggles");
+        assertThat(said).doesNotContain("trained staff only").doesNotContain(": ammonium nitrate");
+        assertThat(weighed("--ph=5.8", "--acid=nitric-60").out().replaceAll("\\s+", " "))
+                .contains("For trained staff only");
+        assertThat(weighed("--calcium=tetrahydrate").out()).contains("tetrahydrate");
+        assertThat(weighed("--calcium=lime").exit()).isEqualTo(2);
+    }
 }
