@@ -14,6 +14,9 @@ import tideless.rig.Shape;
 import tideless.rig.Tray;
 import tideless.scenario.Reading;
 import tideless.sim.RigCheck;
+import tideless.solution.Acidity;
+import tideless.solution.Composition;
+import tideless.solution.ElectricalConductivity;
 
 /** Checks one scenario without running it. */
 @Command(
@@ -57,6 +60,13 @@ final class CheckCommand implements Callable<Integer> {
                         + counted(sound.trays().size(), "tray")
                         + ", "
                         + counted(sound.days(), "day"));
+        Composition feed = sound.feed().composition();
+        line(
+                out,
+                "feed: %.2f mS/cm; pH %.1f once it has stood in air, %.1f just mixed",
+                ElectricalConductivity.at25MsPerCm(feed),
+                Acidity.phInAir(feed, 25, ElectricalConductivity.AIR_CO2_PPM),
+                Acidity.phClosed(feed, 25));
         for (Tray tray : sound.trays()) {
             printDisplaced(out, tray);
         }

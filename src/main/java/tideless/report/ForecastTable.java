@@ -22,6 +22,7 @@ import tideless.study.Forecast;
 import tideless.words.CautionWords;
 import tideless.words.CureWords;
 import tideless.words.Dates;
+import tideless.words.FeedWords;
 import tideless.words.MachineWords;
 import tideless.words.Names;
 import tideless.words.Numbers;
@@ -107,6 +108,10 @@ public final class ForecastTable {
         }
         line("");
         printTasks(scenario);
+        if (!scenario.feed().bottles().isEmpty()) {
+            line("");
+            paragraph("", "", FeedWords.inAll(scenario.feed(), 1000 * forecast.trace().feedM3()));
+        }
         line("");
         printWarnings();
     }

@@ -1,5 +1,6 @@
 package tideless.rig;
 
+import java.util.List;
 import java.util.Objects;
 import tideless.solution.Composition;
 
@@ -8,10 +9,31 @@ import tideless.solution.Composition;
  *
  * @param name how the user named it
  * @param composition mol/m3 of each component
+ * @param bottles what of which bottles goes into it; none where it is not made of bottles
  */
-public record Liquid(String name, Composition composition) {
+public record Liquid(String name, Composition composition, List<Bottle> bottles) {
     public Liquid {
         Objects.requireNonNull(name, "name");
         Objects.requireNonNull(composition, "composition");
+        bottles = List.copyOf(bottles);
+    }
+
+    /** Not made of bottles. */
+    public Liquid(String name, Composition composition) {
+        this(name, composition, List.of());
+    }
+
+    /**
+     * A concentrate and what goes of it into the liquid.
+     *
+     * @param name as "part A"
+     * @param gramsPerL grams in a litre of the liquid
+     * @param millilitresPerL millilitres in a litre of the liquid; NaN for a powder, or where no
+     *     density is stated
+     */
+    public record Bottle(String name, double gramsPerL, double millilitresPerL) {
+        public Bottle {
+            Objects.requireNonNull(name, "name");
+        }
     }
 }

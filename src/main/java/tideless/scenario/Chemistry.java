@@ -10,6 +10,7 @@ import tideless.solution.Feed;
 import tideless.solution.Reagent;
 import tideless.solution.Recipe;
 import tideless.solution.SourceWater;
+import tideless.solution.TwoPart;
 
 /** {@link Solutions} by the solution room's recipes, waters and speciation. */
 final class Chemistry implements Solutions {
@@ -41,7 +42,18 @@ final class Chemistry implements Solutions {
      */
     @Override
     public Mix feed(String recipe, Composition water, double ecMsPerCm, double ph, String acid) {
-        Composition salts = Recipe.named(recipe).orElseThrow().composition();
+        return made(Recipe.named(recipe).orElseThrow().composition(), water, ecMsPerCm, ph, acid);
+    }
+
+    /** {@inheritDoc} The pH is as of {@link #feed}. */
+    @Override
+    public Mix feedOf(
+            TwoPart bottles, Composition water, double ecMsPerCm, double ph, String acid) {
+        return made(bottles.balancedAtLabelStrength(), water, ecMsPerCm, ph, acid);
+    }
+
+    private static Mix made(
+            Composition salts, Composition water, double ecMsPerCm, double ph, String acid) {
         List<Reagent> reagents =
                 List.of(
                         Reagent.named(STRENGTHS.get(acid)).orElseThrow(),
@@ -53,7 +65,7 @@ final class Chemistry implements Solutions {
                 return refusal(outcome);
             }
             if (made.phReached()) {
-                return new Mix(made.composition(), "", "");
+                return new Mix(made.composition(), made.strength(), "", "");
             }
         }
         return refusal(outcome);
@@ -63,16 +75,17 @@ final class Chemistry implements Solutions {
         if (outcome instanceof Feed.WaterTooSalty water) {
             return new Mix(
                     null,
+                    0,
                     "ec",
                     "above the %s mS/cm of the water itself with the acid its pH needs"
                             .formatted(plain(water.waterMsPerCm())));
         }
         if (outcome instanceof Feed.OutOfReach reach) {
-            return new Mix(null, "ec", "up to " + plain(reach.highestMsPerCm()) + " mS/cm");
+            return new Mix(null, 0, "ec", "up to " + plain(reach.highestMsPerCm()) + " mS/cm");
         }
         if (outcome instanceof Feed.Made made) {
             return new Mix(
-                    null, "ph", "a pH that acid or alkali can reach from " + plain(made.ph()));
+                    null, 0, "ph", "a pH that acid or alkali can reach from " + plain(made.ph()));
         }
         throw new AssertionError("no words for " + outcome);
     }

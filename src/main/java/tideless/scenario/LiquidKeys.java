@@ -42,6 +42,31 @@ final class LiquidKeys {
                             .about(
                                     "acid that brings the pH down; acid into water, gloves, goggles"));
 
+    static final Key<String> RATIO =
+            FEED.add(
+                    Key.text("ratio")
+                            .optional("1:300")
+                            .about(
+                                    "of two bottles: 1 of each part to so much water, as their label"
+                                            + " says; with [feed.part_a] and [feed.part_b]"));
+
+    static final Bottle PART_A = new Bottle("the bottle with the calcium");
+    static final Bottle PART_B = new Bottle("the other bottle");
+
+    /** One of two bottles. */
+    static final class Bottle {
+        final KeyGroup keys = new KeyGroup();
+        final Key<String> label;
+
+        private Bottle(String what) {
+            label =
+                    keys.add(
+                            Key.text("label")
+                                    .optional("NO3-N 2.58 %, CaO 4.06 %, density 1.1 kg/L")
+                                    .about("label of " + what + ", in per cent of mass"));
+        }
+    }
+
     static final Analysis WATER_ANALYSIS = new Analysis("of the source water; 0 when not stated");
     static final Analysis FEED_ANALYSIS = new Analysis("of the finished feed; 0 when not stated");
 

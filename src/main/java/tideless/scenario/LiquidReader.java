@@ -4,6 +4,7 @@ import static tideless.scenario.LiquidKeys.ACID;
 import static tideless.scenario.LiquidKeys.EC;
 import static tideless.scenario.LiquidKeys.FEED_ANALYSIS;
 import static tideless.scenario.LiquidKeys.PH;
+import static tideless.scenario.LiquidKeys.RATIO;
 import static tideless.scenario.LiquidKeys.RECIPE;
 import static tideless.scenario.LiquidKeys.SOURCE;
 import static tideless.scenario.LiquidKeys.WATER_ANALYSIS;
@@ -12,9 +13,12 @@ import static tideless.scenario.Measure.plain;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import tideless.rig.Liquid;
 import tideless.solution.Component;
 import tideless.solution.Composition;
+import tideless.solution.Concentrate;
+import tideless.solution.TwoPart;
 
 /** Reads the source water and the feed. */
 final class LiquidReader {
@@ -40,8 +44,11 @@ final class LiquidReader {
     }
 
     static Read<Liquid> feed(Table feed, Read<Liquid> water, Solutions solutions) {
+        if (feed.has("part_a") || feed.has("part_b")) {
+            return ofBottles(feed, water, solutions);
+        }
         if (feed.has("analysis")) {
-            for (Key<?> other : List.of(RECIPE, EC, PH, ACID)) {
+            for (Key<?> other : List.of(RECIPE, EC, PH, ACID, RATIO)) {
                 if (feed.has(other)) {
                     feed.fault(
                             other,
@@ -88,6 +95,72 @@ final class LiquidReader {
                         "%s, EC %s mS/cm, pH %s"
                                 .formatted(recipe.value(), plain(ec.value()), plain(ph)),
                         mix.composition()));
+    }
+
+    /** Two bottles by their labels, at the ratio the labels state at full strength. */
+    private static Read<Liquid> ofBottles(Table feed, Read<Liquid> water, Solutions solutions) {
+        for (String other : new String[] {"recipe", "analysis"}) {
+            if (feed.has(other)) {
+                feed.fault(other, "[feed." + other + "] beside bottles", "one of the two", "");
+            }
+        }
+        boolean sound = feed.isSound() && !feed.has("recipe") && !feed.has("analysis");
+        Optional<Concentrate> a = bottle(feed.child("part_a"), LiquidKeys.PART_A, "part A");
+        Optional<Concentrate> b = bottle(feed.child("part_b"), LiquidKeys.PART_B, "part B");
+        for (Key<?> needed : List.of(EC, RATIO)) {
+            if (!feed.has(needed)) {
+                feed.missing(needed);
+                sound = false;
+            }
+        }
+        if (!sound || a.isEmpty() || b.isEmpty() || !water.isSound()) {
+            return Read.faulty();
+        }
+        OptionReader labels = new OptionReader("");
+        double ratio = labels.ratio("ratio", feed.value(RATIO));
+        if (Double.isNaN(ratio)) {
+            feed.faultyValue(RATIO, labels.problems().get(0).allowed(), "");
+            return Read.faulty();
+        }
+        TwoPart parts = new TwoPart(a.get(), b.get(), ratio, TwoPart.Basis.PARTS_INTO_WATER);
+        double ec = feed.value(EC);
+        double ph = feed.value(PH);
+        Solutions.Mix mix =
+                solutions.feedOf(parts, water.value().composition(), ec, ph, feed.value(ACID));
+        if (!mix.key().isEmpty()) {
+            feed.fault(
+                    mix.key(),
+                    feed.has(mix.key()) ? Key.quoted(feed.words(mix.key())) : plain(ph),
+                    mix.allowed(),
+                    "Maybe use a softer water, or rain.");
+            return Read.faulty();
+        }
+        double grams = mix.strength() * parts.gramsPerL();
+        return Read.of(
+                new Liquid(
+                        "two bottles, EC %s mS/cm, pH %s".formatted(plain(ec), plain(ph)),
+                        mix.composition(),
+                        List.of(poured(parts.a(), grams), poured(parts.b(), grams))));
+    }
+
+    private static Liquid.Bottle poured(Concentrate part, double gramsPerL) {
+        return new Liquid.Bottle(part.name(), gramsPerL, part.millilitres(gramsPerL));
+    }
+
+    private static Optional<Concentrate> bottle(Table part, LiquidKeys.Bottle keys, String name) {
+        Read<String> label = part.get(keys.label);
+        if (label.isAbsent()) {
+            part.missing(keys.label);
+        }
+        if (!label.isSound()) {
+            return Optional.empty();
+        }
+        OptionReader reader = new OptionReader("");
+        Optional<Concentrate> read = reader.label("label", name, label.value());
+        for (Problem problem : reader.problems()) {
+            part.fault(keys.label, problem.found(), problem.allowed(), problem.hint());
+        }
+        return read;
     }
 
     private static Read<Liquid> analysis(Table analysis, LiquidKeys.Analysis keys, String name) {

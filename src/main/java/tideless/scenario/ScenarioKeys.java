@@ -16,6 +16,8 @@ final class ScenarioKeys {
                     .at("water", LiquidKeys.WATER)
                     .at("water.analysis", LiquidKeys.WATER_ANALYSIS.keys)
                     .at("feed", LiquidKeys.FEED)
+                    .at("feed.part_a", LiquidKeys.PART_A.keys)
+                    .at("feed.part_b", LiquidKeys.PART_B.keys)
                     .at("feed.analysis", LiquidKeys.FEED_ANALYSIS.keys)
                     .at("reservoir.*", VesselKeys.KEYS)
                     .at("reservoir.*", ReservoirKeys.KEYS)

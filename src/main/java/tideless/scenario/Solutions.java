@@ -2,6 +2,7 @@ package tideless.scenario;
 
 import java.util.List;
 import tideless.solution.Composition;
+import tideless.solution.TwoPart;
 
 /**
  * What this room asks of the solution room: waters and recipes by name, and a feed made of them.
@@ -34,6 +35,9 @@ interface Solutions {
      */
     Mix feed(String recipe, Composition water, double ecMsPerCm, double ph, String acid);
 
+    /** The same of two bottles; the volume they take up, below 1 %, is left out. */
+    Mix feedOf(TwoPart bottles, Composition water, double ecMsPerCm, double ph, String acid);
+
     /** Acids by the names growers give them. */
     List<String> ACIDS = List.of("nitric", "phosphoric", "sulfuric");
 
@@ -41,8 +45,9 @@ interface Solutions {
      * What came of mixing.
      *
      * @param composition the feed; null when it cannot be made
+     * @param strength of the recipe or label, 1 = full
      * @param key which key is at fault, "ec" or "ph"; empty when none is
      * @param allowed what that key may hold
      */
-    record Mix(Composition composition, String key, String allowed) {}
+    record Mix(Composition composition, double strength, String key, String allowed) {}
 }

@@ -3,7 +3,10 @@ package tideless.sim;
 import java.time.LocalDateTime;
 import java.util.List;
 import org.apache.commons.math3.util.FastMath;
+import tideless.rig.Filling;
+import tideless.rig.Reservoir;
 import tideless.rig.Scenario;
+import tideless.rig.Tray;
 
 /**
  * All that one run leaves behind, hour by hour.
@@ -57,5 +60,36 @@ public record Trace(
             }
         }
         return hours - 1;
+    }
+
+    /**
+     * Feed made in the whole run, m3: what trays and reservoirs begin with, refills, fresh solution
+     * and what hands top up with feed.
+     */
+    public double feedM3() {
+        double made = 0;
+        for (Tray tray : scenario.trays()) {
+            made += tray.shape().volumeM3(tray.startLevelM());
+        }
+        for (Reservoir reservoir : scenario.reservoirs()) {
+            made += reservoir.shape().volumeM3(reservoir.startLevelM());
+        }
+        for (Event event : events) {
+            boolean poured =
+                    switch (event.kind()) {
+                        case REFILL, FRESH_SOLUTION, FLUSH -> true;
+                        case TOP_UP -> isFeed(event);
+                        default -> false;
+                    };
+            made += poured ? event.volumeM3() : 0;
+        }
+        return made;
+    }
+
+    private boolean isFeed(Event topUp) {
+        return scenario.trays().stream()
+                .filter(tray -> tray.id().equals(topUp.vessel()))
+                .noneMatch(
+                        tray -> tray.filling() instanceof Filling.ByHand hand && hand.withWater());
     }
 }

@@ -1,0 +1,127 @@
+package tideless.scenario;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.List;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+import tideless.rig.Liquid;
+import tideless.rig.Scenario;
+import tideless.sim.Simulation;
+import tideless.sim.Trace;
+import tideless.solution.Acidity;
+import tideless.solution.Component;
+import tideless.solution.ElectricalConductivity;
+import tideless.words.FeedWords;
+
+/** A feed of two bottles by their labels. */
+class BottlesTest {
+    @TempDir Path folder;
+
+    private static final String RIG =
+            """
+            title = "Two bottles"
+            start = 2026-03-02
+            length = "10 days"
+            [climate]
+            kind = "room"
+            day_temperature = "22 degC"
+            [water]
+            source = "pure"
+            [feed]
+            ec = "1.4 mS/cm"
+            ph = 6.0
+            acid = "phosphoric"
+            ratio = "1:300"
+            [feed.part_a]
+            label = "NO3-N 2.58 %, NH4-N 0.127 %, CaO 4.06 %, K2O 1.42 %, density 1.1 kg/L"
+            [feed.part_b]
+            label = "NO3-N 0.677 %, P2O5 1.93 %, K2O 4.27 %, MgO 0.913 %, SO3 2.42 %, density 1.1 kg/L"
+            [tray.a]
+            length = "60 cm"
+            width = "40 cm"
+            depth = "8 cm"
+            gap = "0 %"
+            start_level = "5 cm"
+            thirst = "1 L/day"
+            [tray.a.hand]
+            to = "5 cm"
+            """;
+
+    private Reading read(String text) throws IOException {
+        return ScenarioReader.read(
+                Files.writeString(folder.resolve("a.toml"), text), TestCrops.LIBRARY);
+    }
+
+    private List<Problem> problems(String text) throws IOException {
+        return ((Reading.Faulty) read(text)).problems();
+    }
+
+    /**
+     * Calcium comes from part A alone: 4.06 % of CaO, 56.077 g/mol, are 0.724 mol/kg; so many grams
+     * a litre of it as the feed holds of calcium over that, and over 1.1 g/mL so many millilitres.
+     */
+    @Test
+    void a_feed_of_bottles_reads_what_is_asked_and_tells_their_millilitres() throws IOException {
+        Scenario scenario = ((Reading.Good) read(RIG)).scenario();
+        Liquid feed = scenario.feed();
+        assertEquals(1.4, ElectricalConductivity.at25MsPerCm(feed.composition()), 1e-6);
+        assertEquals(
+                6.0,
+                Acidity.phInAir(feed.composition(), 25, ElectricalConductivity.AIR_CO2_PPM),
+                1e-6);
+        double grams = feed.composition().molPerM3(Component.CA) / (40.6 / 56.077);
+        assertEquals("part A", feed.bottles().get(0).name());
+        assertEquals(grams, feed.bottles().get(0).gramsPerL(), 1e-6 * grams);
+        assertEquals(grams / 1.1, feed.bottles().get(1).millilitresPerL(), 1e-6 * grams);
+    }
+
+    /** 12 L at the start, and a litre a day topped up to the level at 08:00: 9.33 L in ten days. */
+    @Test
+    void a_run_tells_the_litres_of_feed_and_of_each_bottle() throws IOException {
+        Scenario scenario = ((Reading.Good) read(RIG)).scenario();
+        Trace trace = Simulation.run(scenario);
+        assertEquals(0.012 + 0.00933, trace.feedM3(), 1e-5);
+        double perL = scenario.feed().bottles().get(0).millilitresPerL();
+        String words = FeedWords.inAll(scenario.feed(), 1000 * trace.feedM3());
+        assertTrue(words.startsWith("Feed in all: 21 L, of part A 0.0"), words);
+        assertEquals(
+                perL * 21.33 / 1000,
+                Double.parseDouble(words.replaceAll(".*part A ([0-9.]+) L,.*", "$1")),
+                0.0051);
+    }
+
+    @Test
+    void water_topped_up_is_no_feed() throws IOException {
+        String text = RIG.replace("to = \"5 cm\"", "to = \"5 cm\"\nwith = \"water\"");
+        assertEquals(0.012, Simulation.run(((Reading.Good) read(text)).scenario()).feedM3(), 1e-12);
+    }
+
+    @Test
+    void what_does_not_go_with_bottles_or_is_missing_is_a_fault_each() throws IOException {
+        List<Problem> beside =
+                problems(
+                        RIG.replace(
+                                "ratio = \"1:300\"", "ratio = \"1:300\"\nrecipe = \"steiner\""));
+        assertEquals(1, beside.size(), beside.toString());
+        assertEquals("feed.recipe", beside.get(0).key());
+        assertTrue(beside.get(0).found().contains("beside bottles"), beside.toString());
+        for (String gone : new String[] {"ratio = \"1:300\"\n", "ec = \"1.4 mS/cm\"\n"}) {
+            List<Problem> missing = problems(RIG.replace(gone, ""));
+            assertEquals(1, missing.size(), missing.toString());
+            assertEquals("feed." + gone.split(" ")[0], missing.get(0).key());
+        }
+        List<Problem> oneBottle =
+                problems(RIG.replaceAll("(?s)\\[feed.part_b\\]\nlabel[^\n]*\n", ""));
+        assertEquals("feed.part_b.label", oneBottle.get(0).key(), oneBottle.toString());
+        List<Problem> whichNitrogen = problems(RIG.replace("NO3-N 2.58 %", "N 2.58 %"));
+        assertEquals("feed.part_a.label", whichNitrogen.get(0).key());
+        assertTrue(whichNitrogen.get(0).hint().contains("Say which nitrogen"));
+        List<Problem> ratio = problems(RIG.replace("1:300", "300:1"));
+        assertEquals("feed.ratio", ratio.get(0).key());
+    }
+}
