@@ -9,11 +9,16 @@ package tideless.rig;
  * @param solutionCo2Ppm carbon dioxide the solution stands with, ppm; 0 to work it out from what
  *     the roots breathe
  * @param drowningKills whether plants without a root in air are lost after the crop's days
+ * @param aerated whether the solution is kept at the oxygen of the air, as by an air stone
  */
 public record Deck(
-        double floatsDownToM, double cupWaterM3, double solutionCo2Ppm, boolean drowningKills) {
+        double floatsDownToM,
+        double cupWaterM3,
+        double solutionCo2Ppm,
+        boolean drowningKills,
+        boolean aerated) {
     /** A fixed deck, bare cups, the roots' own carbon dioxide; nobody drowns. */
-    public static final Deck PLAIN = new Deck(Double.POSITIVE_INFINITY, 0, 0, false);
+    public static final Deck PLAIN = new Deck(Double.POSITIVE_INFINITY, 0, 0, false, false);
 
     public Deck {
         if (!(floatsDownToM >= 0)) {
@@ -55,21 +60,26 @@ public record Deck(
 
     /** The same that floats down to a level, m. */
     public Deck floatingDownToM(double other) {
-        return new Deck(other, cupWaterM3, solutionCo2Ppm, drowningKills);
+        return new Deck(other, cupWaterM3, solutionCo2Ppm, drowningKills, aerated);
     }
 
     /** The same with another carbon dioxide of the solution, ppm. */
     public Deck withSolutionCo2Ppm(double other) {
-        return new Deck(floatsDownToM, cupWaterM3, other, drowningKills);
+        return new Deck(floatsDownToM, cupWaterM3, other, drowningKills, aerated);
     }
 
     /** The same with drowning that kills or does not. */
     public Deck withDrowningKills(boolean other) {
-        return new Deck(floatsDownToM, cupWaterM3, solutionCo2Ppm, other);
+        return new Deck(floatsDownToM, cupWaterM3, solutionCo2Ppm, other, aerated);
     }
 
     /** The same with other water in its cups, m3. */
     public Deck withCupWaterM3(double other) {
-        return new Deck(floatsDownToM, other, solutionCo2Ppm, drowningKills);
+        return new Deck(floatsDownToM, other, solutionCo2Ppm, drowningKills, aerated);
+    }
+
+    /** The same with a solution that is aerated or is not. */
+    public Deck aerated(boolean other) {
+        return new Deck(floatsDownToM, cupWaterM3, solutionCo2Ppm, drowningKills, other);
     }
 }

@@ -92,6 +92,12 @@ final class TrayKeys {
                             .fallsTo("false", ASSUMED)
                             .about(
                                     "plants without a root in air are lost after the crop's days; left out, they only grow less"));
+    static final Key<Boolean> AERATED =
+            KEYS.add(
+                    Key.flag("aerated")
+                            .fallsTo("false", "what a tray without a pump is")
+                            .about(
+                                    "the solution is kept at the oxygen of the air, by an air stone or by a drained slab that is watered many times a day; left out, it is what surface and roots make of it"));
     static final Key<Double> START_LEVEL =
             KEYS.add(
                     Key.quantity("start_level", LENGTH)

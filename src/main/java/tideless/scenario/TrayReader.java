@@ -139,7 +139,8 @@ final class TrayReader {
                 floats.isSound() ? floats.value() : Double.POSITIVE_INFINITY,
                 tray.value(CUP_WATER),
                 co2.isSound() ? co2.value() : 0,
-                tray.value(DROWNING_KILLS));
+                tray.value(DROWNING_KILLS),
+                tray.value(TrayKeys.AERATED));
     }
 
     private void noteDryCup(double startM, double cupM) {

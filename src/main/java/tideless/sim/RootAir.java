@@ -20,6 +20,7 @@ final class RootAir {
     };
 
     private final double airPressurePa;
+    private final boolean aerated;
     private final int courses;
     private final double[] oxygenGPerM3 = new double[BAND.length];
     private final double[] perRootGPerS = new double[BAND.length];
@@ -29,9 +30,11 @@ final class RootAir {
     /**
      * @param startC of the solution, saturated at the start, degC
      * @param band whether the poorest and the richest course are followed too
+     * @param aerated whether the solution stays saturated whatever the roots breathe
      */
-    RootAir(double airPressurePa, double startC, boolean band) {
+    RootAir(double airPressurePa, double startC, boolean band, boolean aerated) {
         this.airPressurePa = airPressurePa;
+        this.aerated = aerated;
         courses = band ? BAND.length : 1;
         know(startC);
         Arrays.fill(oxygenGPerM3, saturationGPerM3);
@@ -56,7 +59,7 @@ final class RootAir {
             double spanS) {
         know(tempC);
         for (int i = 0; i < courses; i++) {
-            if (!(volumeM3 > 0)) {
+            if (aerated || !(volumeM3 > 0)) {
                 oxygenGPerM3[i] = saturationGPerM3;
                 continue;
             }

@@ -41,7 +41,11 @@ public final class Simulation {
                             scenario.trays().get(i),
                             i,
                             startC,
-                            new RootAir(air.pressurePa, startC, keepsSeries),
+                            new RootAir(
+                                    air.pressurePa,
+                                    startC,
+                                    keepsSeries,
+                                    scenario.trays().get(i).deck().aerated()),
                             air.solutionCo2Ppm));
         }
         for (int i = 0; i < scenario.reservoirs().size(); i++) {

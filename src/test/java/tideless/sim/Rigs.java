@@ -156,6 +156,6 @@ public final class Rigs {
 
     /** Air of a solution at one standard atmosphere. */
     static RootAir air(double tempC) {
-        return new RootAir(101_325, tempC, false);
+        return new RootAir(101_325, tempC, false, false);
     }
 }

@@ -1,0 +1,42 @@
+package tideless.sim;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import org.junit.jupiter.api.Test;
+import tideless.physics.Oxygen;
+
+class RootAirTest {
+    private static final double SATURATED = Oxygen.saturationMgPerL(25, 0, 101_325);
+
+    /** 20 L under 0.2 m2 with 30 mm of air, 8 g of wet roots, a day long. */
+    private static RootAir afterADay(boolean aerated) {
+        RootAir air = new RootAir(101_325, 25, true, aerated);
+        for (int hour = 0; hour < 24; hour++) {
+            air.step(0.02, 0.2, 0.03, 25, 8, 0, 3600);
+        }
+        return air;
+    }
+
+    @Test
+    void roots_draw_a_still_solution_down_and_an_aerated_one_not() {
+        assertTrue(afterADay(false).likelyGPerM3() < 0.5 * SATURATED);
+        RootAir aerated = afterADay(true);
+        assertEquals(SATURATED, aerated.likelyGPerM3(), 1e-12);
+        assertEquals(SATURATED, aerated.poorestGPerM3(), 1e-12);
+        assertEquals(SATURATED, aerated.richestGPerM3(), 1e-12);
+    }
+
+    @Test
+    void an_aerated_solution_stands_with_the_carbon_dioxide_of_the_air() {
+        assertEquals(420, afterADay(true).carbonDioxidePpm(420, 25), 1e-9);
+        assertTrue(afterADay(false).carbonDioxidePpm(420, 25) > 2000);
+    }
+
+    @Test
+    void an_aerated_solution_that_warms_holds_what_warm_water_holds() {
+        RootAir air = new RootAir(101_325, 15, false, true);
+        air.step(0.02, 0.2, 0.03, 30, 8, 0, 3600);
+        assertEquals(Oxygen.saturationMgPerL(30, 0, 101_325), air.likelyGPerM3(), 1e-12);
+    }
+}
