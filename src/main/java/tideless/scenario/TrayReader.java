@@ -111,7 +111,7 @@ final class TrayReader {
             return Read.faulty();
         }
         if (planting.value() instanceof Planting.OfCrop crop && crop.plants() > 0) {
-            noteDryCup(start.value(), cupBottom.value());
+            noteDryRoots(crop, start.value(), cupBottom.value());
         }
         Read<Double> bore = tray.get(OVERFLOW_BORE);
         return Read.of(
@@ -143,22 +143,29 @@ final class TrayReader {
                 tray.value(TrayKeys.AERATED));
     }
 
-    private void noteDryCup(double startM, double cupM) {
-        double wetM = startM - cupM;
+    private void noteDryRoots(Planting.OfCrop crop, double startM, double cupM) {
+        double rootM = crop.plantAtStart().rootLengthM();
+        double wetM = startM - cupM + rootM;
         if (!(wetM < WET_CUP_M)) {
             return;
         }
+        String roots = rootM > 0 ? "roots of " + Heights.cm(rootM) : "a seedling's roots";
         String where =
                 wetM < 0
-                        ? "the cups hang %s above the solution at the start; a seedling's roots end"
-                                        .formatted(Heights.cm(-wetM))
-                                + " in its cup and do not reach it yet"
-                        : "the cups dip %s into the solution at the start; a seedling's roots end"
-                                        .formatted(Heights.cm(wetM))
-                                + " in its cup, and the least fall leaves them dry";
+                        ? "the cups hang %s above the solution at the start; %s do not reach it yet"
+                                .formatted(Heights.cm(cupM - startM), roots)
+                        : "%s dip %s into the solution at the start, and the least fall leaves them dry"
+                                .formatted(rootM > 0 ? roots : "the cups", Heights.cm(wetM));
+        double dayM = crop.traits().roots().elongationMPerDay();
+        int days = (int) Math.ceil((WET_CUP_M - wetM) / dayM);
         tray.note(
                 tray.has(START_LEVEL) ? START_LEVEL : CUP_BOTTOM,
-                where + "; usual is a cup wet by about 1.3 cm (Kratky 2010)");
+                where
+                        + "; usual is a cup wet by about 1.3 cm (Kratky 2010). At %s a day they are"
+                                .formatted(Heights.cm(dayM))
+                        + " ready for this level after %s in the nursery: fill higher"
+                                .formatted(days == 1 ? "one more day" : days + " more days")
+                        + " until then, or state transplant.root_length where they hang lower");
     }
 
     /** Whether overflow, cups and hole stand where they can. */

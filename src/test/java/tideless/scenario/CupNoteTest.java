@@ -16,6 +16,10 @@ class CupNoteTest {
     @TempDir Path folder;
 
     private List<String> notes(String startLevel) throws IOException {
+        return notes(startLevel, "");
+    }
+
+    private List<String> notes(String startLevel, String more) throws IOException {
         Path file = folder.resolve("bench.toml");
         Files.writeString(
                 file,
@@ -36,8 +40,9 @@ class CupNoteTest {
                 filling = "sealed"
                 cup_bottom = "5 cm"
                 start_level = "%s"
+                %s
                 """
-                        .formatted(startLevel));
+                        .formatted(startLevel, more));
         return assertInstanceOf(Reading.Good.class, ScenarioReader.read(file)).notes().stream()
                 .map(Note::toString)
                 .toList();
@@ -61,5 +66,29 @@ class CupNoteTest {
     @Test
     void cups_wet_as_published_are_not_worth_a_word() throws IOException {
         assertEquals(List.of(), notes("6.3 cm"));
+    }
+
+    // Lettuce's leading roots grow 2 cm a day: 1 and 3 cm to the solution, and 3 mm into it.
+    @Test
+    void the_days_until_roots_reach_the_level_are_told() throws IOException {
+        assertThat(notes("4 cm"))
+                .singleElement()
+                .asString()
+                .contains("after one more day in the nursery")
+                .contains("transplant.root_length");
+        assertThat(notes("2 cm")).singleElement().asString().contains("after 2 more days");
+    }
+
+    @Test
+    void roots_that_hang_into_a_low_level_are_not_worth_a_word() throws IOException {
+        assertEquals(List.of(), notes("2 cm", "transplant.root_length = \"5 cm\""));
+        assertThat(notes("2 cm", "transplant.root_length = \"3.1 cm\""))
+                .singleElement()
+                .asString()
+                .contains("roots of 3.1 cm dip 0.1 cm");
+        assertThat(notes("2 cm", "transplant.root_length = \"2 cm\""))
+                .singleElement()
+                .asString()
+                .contains("roots of 2 cm do not reach it yet");
     }
 }
