@@ -47,6 +47,8 @@ public record Cause(Kind kind, Facts facts) {
         ROOTS_BREATHE_MORE_THAN_COMES,
         // The crop.
         READY,
+        /** The crop is lighter than wanted, but would bolt or grow tough. */
+        WINDOW_ENDS,
         FIRST_FRUIT_RIPE,
         LAST_FRUIT_PICKED,
         NEXT_IN_TIME,

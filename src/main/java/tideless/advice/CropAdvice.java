@@ -13,6 +13,9 @@ final class CropAdvice {
     /** Ripe fruit is picked this often, d; common practice, no source. */
     private static final double PICK_DAYS = 3;
 
+    /** Share of the wanted weight below which a crop is called light; assumed. */
+    private static final double LIGHT_FRAC = 0.95;
+
     /** A harvest may be this much early when it would otherwise wait for an absence to end, h. */
     private static final int EARLY_H = 7 * 24;
 
@@ -85,13 +88,25 @@ final class CropAdvice {
                         ? new Cause(
                                 Cause.Kind.BEFORE_ABSENCE,
                                 Facts.NONE.on(tray.trace.clockAt(next * 3600)))
-                        : Cause.of(fruits ? Cause.Kind.LAST_FRUIT_PICKED : Cause.Kind.READY));
+                        : Cause.of(whyHarvested(fruits, sample)));
         task(
                 Task.Kind.CLEAN,
                 hour * 3600,
                 Measure.none(),
                 Cause.of(Cause.Kind.CROP_LEAVES_THE_TRAY));
         addSowing(hour);
+    }
+
+    private Cause.Kind whyHarvested(boolean fruits, int sample) {
+        if (fruits) {
+            return Cause.Kind.LAST_FRUIT_PICKED;
+        }
+        boolean light =
+                tray.tray.planting() instanceof Planting.OfCrop crop
+                        && crop.harvestAfterDays().isEmpty()
+                        && tray.of.freshG().at(sample)
+                                < LIGHT_FRAC * crop.harvestFreshG().orElse(0);
+        return light ? Cause.Kind.WINDOW_ENDS : Cause.Kind.READY;
     }
 
     private void addSowing(double readyHour) {

@@ -2,6 +2,7 @@ package tideless.crop;
 
 import java.util.List;
 import java.util.Objects;
+import java.util.OptionalDouble;
 
 /**
  * The numbers that make one crop differ from another. Each comes from a resource file that names
@@ -20,6 +21,7 @@ import java.util.Objects;
  * @param response what its roots and air do to it beyond that
  * @param thirst what a full stand drinks, and how well that is known
  * @param nursery how its seedlings are raised before they go into the tray
+ * @param harvest when it is ready
  * @param provenance every number with its spread and its source, in the order of the file
  */
 public record CropTraits(
@@ -36,6 +38,7 @@ public record CropTraits(
         RootResponse response,
         Thirst thirst,
         Nursery nursery,
+        Harvest harvest,
         List<Provenance> provenance) {
 
     public CropTraits {
@@ -51,6 +54,7 @@ public record CropTraits(
         Objects.requireNonNull(response, "response");
         Objects.requireNonNull(thirst, "thirst");
         Objects.requireNonNull(nursery, "nursery");
+        Objects.requireNonNull(harvest, "harvest");
         provenance = List.copyOf(provenance);
     }
 
@@ -376,6 +380,19 @@ public record CropTraits(
             double leaves,
             double heightM,
             double rootLengthM) {}
+
+    /**
+     * When a leaf crop is cut: at its weight, within a window. Fruit is picked by its stages.
+     *
+     * @param freshG fresh weight of one plant that growers wait for, g; empty where the stage alone
+     *     decides
+     * @param latestCd a leaf crop past this bolts or grows tough, degC d since sowing
+     */
+    public record Harvest(OptionalDouble freshG, double latestCd) {
+        public Harvest {
+            Objects.requireNonNull(freshG, "freshG");
+        }
+    }
 
     /**
      * Where one number comes from.

@@ -1,5 +1,7 @@
 package tideless.crop;
 
+import java.util.OptionalDouble;
+
 /** Growth and development, a day at a time. */
 public final class Growing {
     /** Photons per joule of a white light-emitting diode, umol/J; 4.6-4.9 from memory. */
@@ -276,8 +278,27 @@ public final class Growing {
         return traits.stages().fruits() && plant.thermalTimeCd() >= traits.stages().floweringCd();
     }
 
-    /** Whether a leaf crop is ready or the first fruit is ripe. */
-    public static boolean isRipe(CropTraits traits, Plant plant) {
-        return plant.thermalTimeCd() >= traits.stages().firstHarvestCd();
+    /**
+     * Whether the first fruit is ripe, or a leaf crop is ready: it weighs what is wanted of it, or
+     * stands as long as it may. Without a wanted weight its stage decides.
+     *
+     * @param wantedFreshG fresh weight of one plant to wait for, g; empty for none
+     */
+    public static boolean isRipe(CropTraits traits, Plant plant, OptionalDouble wantedFreshG) {
+        return isRipe(traits, plant.thermalTimeCd(), freshG(traits, plant), wantedFreshG);
+    }
+
+    /**
+     * The same of a plant that will be so old and so heavy.
+     *
+     * @param thermalTimeCd degC d since sowing
+     * @param freshG fresh weight of one plant, g
+     */
+    public static boolean isRipe(
+            CropTraits traits, double thermalTimeCd, double freshG, OptionalDouble wantedFreshG) {
+        if (traits.stages().fruits() || wantedFreshG.isEmpty()) {
+            return thermalTimeCd >= traits.stages().firstHarvestCd();
+        }
+        return freshG >= wantedFreshG.getAsDouble() || thermalTimeCd >= traits.harvest().latestCd();
     }
 }

@@ -109,8 +109,8 @@ public final class RoomLimits {
     }
 
     /**
-     * Days a crop still needs until it is ready, at a mean temperature; 0 when it is, infinite when
-     * it does not develop.
+     * Days a crop still needs until it is ready by its stage, at a mean temperature; 0 when it is,
+     * infinite when it does not develop. A weight that is waited for comes on top.
      *
      * @param meanC mean air of the days to come, degC
      */

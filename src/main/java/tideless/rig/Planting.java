@@ -1,6 +1,7 @@
 package tideless.rig;
 
 import java.util.Objects;
+import java.util.OptionalDouble;
 import java.util.OptionalInt;
 import tideless.crop.CropTraits;
 import tideless.crop.Growing;
@@ -27,6 +28,8 @@ public sealed interface Planting {
      * @param model which transpiration model drives its thirst
      * @param harvestAfterDays days after the start at which it is cut or pulled; empty for the
      *     crop's own ripeness
+     * @param harvestFreshG fresh weight of a plant at which a leaf crop is cut, g; empty where the
+     *     stage alone decides
      */
     record OfCrop(
             CropTraits traits,
@@ -35,13 +38,15 @@ public sealed interface Planting {
             double ageAtStartDays,
             Transplant transplant,
             ThirstModel model,
-            OptionalInt harvestAfterDays)
+            OptionalInt harvestAfterDays,
+            OptionalDouble harvestFreshG)
             implements Planting {
         public OfCrop {
             Objects.requireNonNull(traits, "traits");
             Objects.requireNonNull(transplant, "transplant");
             Objects.requireNonNull(model, "model");
             Objects.requireNonNull(harvestAfterDays, "harvestAfterDays");
+            Objects.requireNonNull(harvestFreshG, "harvestFreshG");
             if (plants < 0 || plants > 100_000) {
                 throw new IllegalArgumentException("plants must lie in 0 to 100000, was " + plants);
             }

@@ -62,6 +62,7 @@ final class CropKeys {
         response(keys);
         thirst(keys);
         nursery(keys);
+        harvest(keys);
         return Collections.unmodifiableList(keys);
     }
 
@@ -297,6 +298,18 @@ final class CropKeys {
                         .from("0", "2")
                         .fallsTo("0.4", Key.ASSUMED)
                         .about("spread between stands, standard deviation of the logarithm"));
+    }
+
+    private static void harvest(List<Key<Double>> keys) {
+        keys.add(
+                Key.quantity("harvest.weight", UnitTable.MASS)
+                        .above("0 g", "20 kg")
+                        .workedOut("none: stages.first_harvest decides", "150 g")
+                        .about("fresh weight of one plant that growers wait for"));
+        keys.add(
+                thermal("harvest.latest")
+                        .workedOut("one and a half times stages.first_harvest", "1200 degC d")
+                        .about("a leaf crop bolts or grows tough past this"));
     }
 
     private static void nursery(List<Key<Double>> keys) {

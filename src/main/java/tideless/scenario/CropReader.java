@@ -4,6 +4,7 @@ import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.OptionalDouble;
 import java.util.Set;
 import org.tomlj.TomlTable;
 import tideless.crop.CropTraits;
@@ -26,6 +27,9 @@ final class CropReader {
                     "growth.fruit_dry_matter");
     private static final List<String> PARTS = List.of("value", "low", "high", "source", "standing");
 
+    /** How long past its first harvest a leaf crop may stand, as a share of it; assumed. */
+    private static final double OVERDUE = 1.5;
+
     /**
      * Coefficient of a full stand in a house over that of the field: 1.3 over 1.05 for sweet pepper
      * (Orgaz et al. 2005 over FAO-56, from memory), 1.4 over 1.15 for tomato; assumed for others.
@@ -42,6 +46,7 @@ final class CropReader {
         {"stages.flowering", "stages.full_load"},
         {"stages.flowering", "stages.first_harvest"},
         {"stages.first_harvest", "stages.last_harvest"},
+        {"stages.first_harvest", "harvest.latest"},
         {"coefficients.initial_ends", "coefficients.mid_begins"},
         {"coefficients.mid_begins", "coefficients.mid_ends"},
         {"needs.light_low", "needs.light_high"},
@@ -478,6 +483,9 @@ final class CropReader {
                         orElse(e, "nursery.leaves", 4),
                         orElse(e, "nursery.height", 0.06),
                         orElse(e, "nursery.root_length", 0)),
+                new CropTraits.Harvest(
+                        optional(e, "harvest.weight"),
+                        orElse(e, "harvest.latest", OVERDUE * firstHarvest)),
                 provenance);
     }
 
@@ -501,6 +509,12 @@ final class CropReader {
                 orElse(e, "root_zone.set_low", Double.NEGATIVE_INFINITY),
                 orElse(e, "root_zone.set_high", Double.POSITIVE_INFINITY),
                 orElse(e, "root_zone.longest_day", 24));
+    }
+
+    private static OptionalDouble optional(Map<String, Entry> entries, String name) {
+        return entries.containsKey(name)
+                ? OptionalDouble.of(of(entries, name))
+                : OptionalDouble.empty();
     }
 
     private static CropTraits.Nutrition nutrition(Map<String, Entry> e, boolean fruits) {

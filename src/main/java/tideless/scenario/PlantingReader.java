@@ -4,6 +4,7 @@ import static tideless.scenario.TrayKeys.CROP;
 import static tideless.scenario.TrayKeys.CROP_FILE;
 import static tideless.scenario.TrayKeys.GROUND;
 import static tideless.scenario.TrayKeys.HARVEST_AFTER;
+import static tideless.scenario.TrayKeys.HARVEST_WEIGHT;
 import static tideless.scenario.TrayKeys.NURSERY_AGE;
 import static tideless.scenario.TrayKeys.PLANTS;
 import static tideless.scenario.TrayKeys.SOWN;
@@ -83,7 +84,8 @@ final class PlantingReader {
     }
 
     private Read<Planting> measured(Key<?> way) {
-        for (Key<?> key : List.of(SOWN, NURSERY_AGE, GROUND, THIRST_MODEL, HARVEST_AFTER)) {
+        for (Key<?> key :
+                List.of(SOWN, NURSERY_AGE, GROUND, THIRST_MODEL, HARVEST_AFTER, HARVEST_WEIGHT)) {
             refuseBesideThirst(key.name(), way);
         }
         refuseBesideThirst("transplant", way);
@@ -123,7 +125,8 @@ final class PlantingReader {
         Read<Double> ground = groundM2();
         Read<Planting.ThirstModel> model = tray.get(THIRST_MODEL);
         Read<OptionalInt> harvest = harvestAfterDays();
-        if (!Read.allSound(traits, plants, ageDays, transplant, ground, model, harvest)) {
+        Read<OptionalDouble> wanted = harvestFreshG(traits);
+        if (!Read.allSound(traits, plants, ageDays, transplant, ground, model, harvest, wanted)) {
             return Read.faulty();
         }
         return Read.of(
@@ -134,7 +137,8 @@ final class PlantingReader {
                         ageDays.value(),
                         transplant.value(),
                         model.value(),
-                        harvest.value()));
+                        harvest.value(),
+                        wanted.value()));
     }
 
     private Read<Double> groundM2() {
@@ -199,6 +203,27 @@ final class PlantingReader {
             return Read.faulty();
         }
         return age;
+    }
+
+    /** Fresh weight of a plant to wait for, g; empty where the stage alone decides. */
+    private Read<OptionalDouble> harvestFreshG(Read<CropTraits> traits) {
+        if (tray.has(HARVEST_WEIGHT) && tray.has(HARVEST_AFTER)) {
+            tray.faultyValue(
+                    HARVEST_WEIGHT, "harvest_after or harvest_weight", "State one of the two.");
+            return Read.faulty();
+        }
+        if (tray.has(HARVEST_WEIGHT) && traits.holds(crop -> crop.stages().fruits())) {
+            tray.faultyValue(
+                    HARVEST_WEIGHT, "only with a leaf crop", "Fruit is picked as it ripens.");
+            return Read.faulty();
+        }
+        if (tray.has(HARVEST_WEIGHT)) {
+            return tray.get(HARVEST_WEIGHT).map(OptionalDouble::of);
+        }
+        tray.holds(
+                HARVEST_WEIGHT,
+                tray.has(HARVEST_AFTER) ? "none: harvest_after decides" : "the crop's own");
+        return traits.map(crop -> crop.harvest().freshG());
     }
 
     /** Empty for the crop's own ripeness. */

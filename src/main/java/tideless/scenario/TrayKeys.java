@@ -164,6 +164,12 @@ final class TrayKeys {
                             .from("0 days", "1100 days")
                             .workedOut("when the crop is ripe", "42 days")
                             .about("days after the start at which it is cut"));
+    static final Key<Double> HARVEST_WEIGHT =
+            KEYS.add(
+                    Key.quantity("harvest_weight", UnitTable.MASS)
+                            .above("0 g", "20 kg")
+                            .workedOut("the crop's own", "180 g")
+                            .about("fresh weight of a plant at which a leaf crop is cut"));
     static final Key<String> FILLING =
             KEYS.add(
                     Key.choice("filling", "valve", "hand", "sealed")

@@ -39,6 +39,7 @@ final class CropStand {
     private boolean flowering;
     private boolean ripe;
     private double lastDayCd; // degree-days of the day before
+    private double lastDayFreshG; // what a plant gained on it
     private boolean harvested;
 
     private boolean demandKnown;
@@ -209,6 +210,7 @@ final class CropStand {
                         stress * CarbonDioxide.growthFrac(day.litCo2Ppm()));
         plant = withRoots(grown, rootLengthM(before, grown, daysSinceStart, roots.metFrac()));
         lastDayCd = plant.thermalTimeCd() - before.thermalTimeCd();
+        lastDayFreshG = Growing.freshG(traits, plant) - Growing.freshG(traits, before);
         day.clear();
         shapeCanopy();
         nutrients.renew(before, plant, molPerM3, dayTranspirationM3);
@@ -239,7 +241,7 @@ final class CropStand {
             flowering = true;
             log.add(Event.Kind.FLOWERING, atS, where);
         }
-        if (!ripe && Growing.isRipe(traits, plant)) {
+        if (!ripe && Growing.isRipe(traits, plant, crop.harvestFreshG())) {
             ripe = true;
             if (traits.stages().fruits()) {
                 log.add(Event.Kind.FIRST_RIPE, atS, where);
@@ -258,11 +260,11 @@ final class CropStand {
         if (crop.harvestAfterDays().isPresent()) {
             return timeS / Time.DAY_S + days > crop.harvestAfterDays().getAsInt();
         }
-        double endCd =
-                traits.stages().fruits()
-                        ? traits.stages().lastHarvestCd()
-                        : traits.stages().firstHarvestCd();
-        return plant.thermalTimeCd() + days * lastDayCd >= endCd;
+        double thenCd = plant.thermalTimeCd() + days * lastDayCd;
+        return traits.stages().fruits()
+                ? thenCd >= traits.stages().lastHarvestCd()
+                : Growing.isRipe(
+                        traits, thenCd, freshG() + days * lastDayFreshG, crop.harvestFreshG());
     }
 
     private boolean isOver(int daysSinceStart) {

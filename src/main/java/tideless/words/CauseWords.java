@@ -79,6 +79,7 @@ public final class CauseWords {
                             + " day";
             case TOO_LITTLE_LIGHT -> "the crop will be slow and thin";
             case READY -> "the crop is ready";
+            case WINDOW_ENDS -> "it is light, but bolts or grows tough if it stands longer";
             case FIRST_FRUIT_RIPE -> "the first fruit is ripe: picking begins";
             case LAST_FRUIT_PICKED -> "the last fruit is picked and the crop finished";
             case NEXT_IN_TIME ->

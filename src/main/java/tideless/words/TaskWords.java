@@ -45,6 +45,8 @@ public final class TaskWords {
                                 case LAST_FRUIT_PICKED ->
                                         " of fruit a plant in all (last fruit picked)";
                                 case BEFORE_ABSENCE -> " a plant (nearly ready: before you leave)";
+                                case WINDOW_ENDS ->
+                                        " a plant (light, but bolts or grows tough if left)";
                                 default -> " a plant (ready)";
                             };
             case MIX -> "feed, for " + CauseWords.of(task.cause());

@@ -186,7 +186,8 @@ class TrialsTest {
 
     @Test
     void a_tray_filled_to_its_deck_gives_lighter_heads_than_one_with_air() throws IOException {
-        String lettuce = "crop = \"lettuce\"\nnursery_age = \"16 days\"\n";
+        String lettuce =
+                "crop = \"lettuce\"\nnursery_age = \"16 days\"\nharvest_after = \"30 days\"\n";
         Trace brim =
                 run(
                         40,
@@ -388,7 +389,9 @@ class TrialsTest {
         return run(
                 35,
                 room,
-                lettuceTray("6.5 cm", "crop = \"lettuce\"\ncup_bottom = \"6 cm\"")
+                lettuceTray(
+                                "6.5 cm",
+                                "crop = \"lettuce\"\ncup_bottom = \"6 cm\"\nharvest_after = \"32 days\"")
                         .replace("days = \"daily\"", "days = \"daily\"\nflush = \"never\""));
     }
 
@@ -409,5 +412,41 @@ class TrialsTest {
     void ammonium_alone_brings_a_tray_below_four_and_a_half() throws IOException {
         Trace trace = onAmmonium(10);
         assertTrue(trace.trays().get(0).ph().min(0, trace.hours()) < 4.5);
+    }
+
+    @Test
+    void heads_are_cut_on_the_first_day_they_weigh_what_was_asked() throws IOException {
+        Trace trace = wanting("60 g", 35);
+        TrayTrace tray = trace.trays().get(0);
+        int cut = (int) (firstS(trace, Event.Kind.HARVEST) / 3600);
+        assertTrue(tray.freshG().at(cut) >= 60, "" + tray.freshG().at(cut));
+        assertTrue(tray.freshG().at(cut - 25) < 60, "" + tray.freshG().at(cut - 25));
+    }
+
+    @Test
+    void heads_that_do_not_get_there_in_the_run_are_not_called_ready() throws IOException {
+        Trace trace = wanting("900 g", 35);
+        assertTrue(head(trace.trays().get(0)) > 60);
+        assertEquals(0, told(trace, Event.Kind.HARVEST));
+    }
+
+    @Test
+    void heads_still_light_when_they_would_bolt_are_cut_and_called_light() throws IOException {
+        assertEquals(Cause.Kind.WINDOW_ENDS, causeOfHarvest(wanting("2 kg", 80)));
+        assertEquals(Cause.Kind.READY, causeOfHarvest(wanting("60 g", 35)));
+    }
+
+    private static Cause.Kind causeOfHarvest(Trace trace) {
+        return Advisor.advise(trace, trace).tasks().stream()
+                .filter(task -> task.kind() == Task.Kind.HARVEST)
+                .findFirst()
+                .orElseThrow()
+                .cause()
+                .kind();
+    }
+
+    private Trace wanting(String weight, int days) throws IOException {
+        String lettuce = "crop = \"lettuce\"\nharvest_weight = \"%s\"\ncup_bottom = \"6 cm\"";
+        return run(days, room(22, 18, LIT), lettuceTray("6.5 cm", lettuce.formatted(weight)));
     }
 }

@@ -29,6 +29,7 @@ class HungerTest {
                 lettuce.response(),
                 lettuce.thirst(),
                 lettuce.nursery(),
+                lettuce.harvest(),
                 lettuce.provenance());
     }
 

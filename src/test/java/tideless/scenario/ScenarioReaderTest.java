@@ -454,6 +454,24 @@ class ScenarioReaderTest {
     }
 
     @Test
+    void a_weight_to_wait_for_and_a_day_to_cut_on_are_not_stated_together() throws IOException {
+        Reading.Faulty both =
+                assertInstanceOf(
+                        Reading.Faulty.class,
+                        read(
+                                GOOD.replace(
+                                        "plants = 8",
+                                        "plants = 8\nharvest_after = \"30 days\"\n"
+                                                + "harvest_weight = \"40 g\"")));
+        assertThat(both.problems()).singleElement().asString().contains("harvest_weight");
+        Scenario stated =
+                scenario(GOOD.replace("plants = 8", "plants = 8\nharvest_weight = \"40 g\""));
+        Planting.OfCrop crop =
+                assertInstanceOf(Planting.OfCrop.class, stated.trays().get(0).planting());
+        assertEquals(40, crop.harvestFreshG().orElseThrow());
+    }
+
+    @Test
     void a_harvest_after_the_run_and_a_dark_tray_are_only_noted() throws IOException {
         String dark = GOOD.replaceFirst("(?s)\\[lamp].*?\\[feed]", "[feed]");
         Reading.Good good =

@@ -5,6 +5,7 @@ import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.util.List;
+import java.util.OptionalDouble;
 import java.util.OptionalInt;
 import org.junit.jupiter.api.Test;
 import tideless.crop.CropTraits;
@@ -31,7 +32,8 @@ class CropStandTest {
                         14,
                         Transplant.AS_RAISED,
                         Planting.ThirstModel.CANOPY,
-                        harvestAfterDays),
+                        harvestAfterDays,
+                        OptionalDouble.empty()),
                 VesselId.tray("t"));
     }
 

@@ -7,6 +7,7 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 import java.time.DayOfWeek;
 import java.time.LocalDate;
 import java.util.List;
+import java.util.OptionalDouble;
 import java.util.OptionalInt;
 import java.util.Set;
 import org.junit.jupiter.api.Test;
@@ -146,7 +147,8 @@ class VisitRulesTest {
                         14,
                         Transplant.AS_RAISED,
                         Planting.ThirstModel.CANOPY,
-                        OptionalInt.of(harvestAfterDays));
+                        OptionalInt.of(harvestAfterDays),
+                        OptionalDouble.empty());
         TrayRun run = new TrayRun(Rigs.tray("t", Rigs.valve(), lettuce, 0), 0, 20, Rigs.air(20), 0);
         assertEquals(isNear, run.isNearHarvest(MONDAY_S));
     }
@@ -170,7 +172,8 @@ class VisitRulesTest {
                         14,
                         Transplant.AS_RAISED,
                         Planting.ThirstModel.CANOPY,
-                        OptionalInt.empty());
+                        OptionalInt.empty(),
+                        OptionalDouble.empty());
         Tray tray = Rigs.tray("t", Rigs.valve(), lettuce, 0);
         Reservoir reservoir = Rigs.reservoir(0.1, 0.3, When.NEVER);
         Visits monday = Rigs.onWeekdays(DayOfWeek.MONDAY);
