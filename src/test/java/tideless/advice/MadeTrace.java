@@ -6,6 +6,7 @@ import java.util.Comparator;
 import java.util.EnumMap;
 import java.util.List;
 import java.util.Map;
+import java.util.OptionalDouble;
 import java.util.OptionalInt;
 import java.util.function.IntToDoubleFunction;
 import java.util.stream.IntStream;
@@ -113,7 +114,8 @@ final class MadeTrace {
                         3,
                         Transplant.AS_RAISED,
                         Planting.ThirstModel.CANOPY,
-                        OptionalInt.empty());
+                        OptionalInt.empty(),
+                        OptionalDouble.empty());
         Tray of =
                 Rigs.tray("tray", filling, planting, 0)
                         .withLimits(new Limits(1, 3, 5.5, 6.5, 6, 11));
