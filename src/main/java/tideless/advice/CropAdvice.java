@@ -16,6 +16,9 @@ final class CropAdvice {
     /** Share of the wanted weight below which a crop is called light; assumed. */
     private static final double LIGHT_FRAC = 0.95;
 
+    /** Share of its weight when ready from which a crop is cut before an absence; assumed. */
+    private static final double NEARLY_READY_FRAC = 0.9;
+
     /** A harvest may be this much early when it would otherwise wait for an absence to end, h. */
     private static final int EARLY_H = 7 * 24;
 
@@ -76,14 +79,20 @@ final class CropAdvice {
         double before = tray.rounds.lastBefore(ready);
         boolean nobodyComes =
                 tray.rounds.awayBetween(ready, next) || !tray.rounds.hours().contains(next);
-        boolean early = nobodyComes && before > 0 && ready - before <= EARLY_H;
+        boolean early =
+                nobodyComes
+                        && before > 0
+                        && ready - before <= EARLY_H
+                        && (fruits || isNearlyReady(before, ready));
         double hour = early ? before : next;
         int sample = tray.trace.sampleAt(Math.min(hour, ready) * 3600);
         task(
                 Task.Kind.HARVEST,
                 hour * 3600,
                 Measure.of(
-                        (fruits ? tray.of.fruitFreshG() : tray.of.freshG()).at(sample), Unit.GRAMS),
+                        (fruits ? tray.of.fruitFreshG() : tray.of.freshG())
+                                .at(early ? sample : grown(sample)),
+                        Unit.GRAMS),
                 early
                         ? new Cause(
                                 Cause.Kind.BEFORE_ABSENCE,
@@ -97,6 +106,17 @@ final class CropAdvice {
         addSowing(hour);
     }
 
+    /** A harvest is judged at midnight, with that midnight's growth: the hour after holds it. */
+    private int grown(int sample) {
+        return Math.min(sample + 1, tray.trace.hours() - 1);
+    }
+
+    private boolean isNearlyReady(double hour, double readyHour) {
+        double then = tray.of.freshG().at(tray.trace.sampleAt(hour * 3600));
+        double ready = tray.of.freshG().at(tray.trace.sampleAt(readyHour * 3600));
+        return then >= NEARLY_READY_FRAC * ready;
+    }
+
     private Cause.Kind whyHarvested(boolean fruits, int sample) {
         if (fruits) {
             return Cause.Kind.LAST_FRUIT_PICKED;
@@ -104,7 +124,7 @@ final class CropAdvice {
         boolean light =
                 tray.tray.planting() instanceof Planting.OfCrop crop
                         && crop.harvestAfterDays().isEmpty()
-                        && tray.of.freshG().at(sample)
+                        && tray.of.freshG().at(grown(sample))
                                 < LIGHT_FRAC * crop.harvestFreshG().orElse(0);
         return light ? Cause.Kind.WINDOW_ENDS : Cause.Kind.READY;
     }

@@ -295,19 +295,34 @@ class EveryKindTest {
     }
 
     /**
-     * Ready at noon of day 12, away from day 10 to 20: cut at the visit of day 9, 8 in the morning.
+     * Ready at noon of day 10, away from day 10 to 20: cut at the visit of day 9, 8 in the morning,
+     * when it weighs 323 of 351 g.
      */
     @Test
     void a_crop_that_ripens_in_an_absence_is_harvested_before_it() {
         MadeTrace trace =
                 new MadeTrace(30)
                         .visited(away(10, 20))
-                        .event(Event.Kind.HARVEST, MadeTrace.TRAY, 12 * 24 + 12);
+                        .event(Event.Kind.HARVEST, MadeTrace.TRAY, 10 * 24 + 12);
         Task harvest = tasks(trace, Task.Kind.HARVEST).get(0);
         assertEquals(Rigs.START.plusDays(9).atTime(8, 0), harvest.due());
         assertEquals(Cause.Kind.BEFORE_ABSENCE, harvest.cause().kind());
         // 100 g and one more an hour: the sample of that visit closes hour 223.
         assertEquals(100 + 223, harvest.measure().value(), 1e-9);
+    }
+
+    /**
+     * Ready at midnight after day 10, when it weighs 363 g: 323 g would be less than nine tenths.
+     */
+    @Test
+    void a_crop_that_would_be_cut_light_waits_for_the_end_of_an_absence() {
+        MadeTrace trace =
+                new MadeTrace(30)
+                        .visited(away(10, 20))
+                        .event(Event.Kind.HARVEST, MadeTrace.TRAY, 11 * 24);
+        Task harvest = tasks(trace, Task.Kind.HARVEST).get(0);
+        assertEquals(Rigs.START.plusDays(21).atTime(8, 0), harvest.due());
+        assertEquals(Cause.Kind.READY, harvest.cause().kind());
     }
 
     @Test
