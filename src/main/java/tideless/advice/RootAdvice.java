@@ -3,11 +3,17 @@ package tideless.advice;
 import java.time.LocalDateTime;
 import java.util.List;
 import java.util.function.IntPredicate;
+import tideless.crop.RootBreathing;
 import tideless.rig.Filling;
 import tideless.sim.Event;
+import tideless.sim.Series;
+import tideless.sim.TraySeries;
 
 /** Levels and roots of one tray: dried out, stranded, wilted, drowned, lost. */
 final class RootAdvice {
+    /** Hours that even the kindest figures must leave short of air; assumed. */
+    private static final int SURE_H = 6;
+
     /**
      * A tray with less over its floor than this holds no water to speak of, m: no floor is level to
      * better, and what is left lies in the low corner; assumed.
@@ -73,16 +79,34 @@ final class RootAdvice {
                     Cause.of(Cause.Kind.SALTIER_THAN_ROOTS_ARE_USED_TO),
                     List.of(Cure.of(Cure.Kind.FRESH_SOLUTION_SOONER)));
         }
-        addOnce(
-                Event.Kind.SHORT_OF_AIR,
-                Warning.Kind.SHORT_OF_AIR,
-                Cause.of(Cause.Kind.ROOTS_BREATHE_MORE_THAN_COMES),
-                List.of(Cure.of(Cure.Kind.LOWER_LEVEL)));
+        if (isShortOfAirForSure()) {
+            addOnce(
+                    Event.Kind.SHORT_OF_AIR,
+                    Warning.Kind.SHORT_OF_AIR,
+                    Cause.of(Cause.Kind.ROOTS_BREATHE_MORE_THAN_COMES),
+                    List.of(Cure.of(Cure.Kind.LOWER_LEVEL)));
+        }
         addOnce(
                 Event.Kind.DIED,
                 Warning.Kind.DIED,
                 Cause.of(Cause.Kind.WITHOUT_WATER_OR_AIR),
                 waterCures());
+    }
+
+    // The figures behind oxygen span a factor of some six: a likely want of it may be none, so that
+    // only what even the kindest of them leaves short is worth a warning.
+    private boolean isShortOfAirForSure() {
+        if (tray.traits == null) {
+            return false;
+        }
+        Series richest = tray.of.of(TraySeries.OXYGEN_RICHEST);
+        Series tempC = tray.of.of(TraySeries.SOLUTION_TEMP);
+        return tray.hoursOf(
+                        h ->
+                                richest.at(h)
+                                        < RootBreathing.enoughGPerM3(
+                                                tray.traits.response(), tempC.at(h)))
+                >= SURE_H;
     }
 
     private void addTopUps() {

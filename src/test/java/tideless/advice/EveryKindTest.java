@@ -161,7 +161,14 @@ class EveryKindTest {
                             t ->
                                     t.event(Event.Kind.SALT_WILTED, MadeTrace.TRAY, 100)
                                             .with(TraySeries.LEVEL, h -> 0.0099)),
-                    new Case(Warning.Kind.SHORT_OF_AIR, event(Event.Kind.SHORT_OF_AIR), SOUND),
+                    new Case(
+                            Warning.Kind.SHORT_OF_AIR,
+                            t ->
+                                    t.event(Event.Kind.SHORT_OF_AIR, MadeTrace.TRAY, 100)
+                                            .with(TraySeries.OXYGEN_RICHEST, h -> h < 6 ? 0.1 : 8),
+                            t ->
+                                    t.event(Event.Kind.SHORT_OF_AIR, MadeTrace.TRAY, 100)
+                                            .with(TraySeries.OXYGEN_RICHEST, h -> h < 5 ? 0.1 : 8)),
                     new Case(Warning.Kind.DRIED_OUT, event(Event.Kind.DRIED_OUT), SOUND),
                     room(Warning.Kind.TOO_COLD, TraySeries.AIR_TEMP, 3, 22),
                     room(Warning.Kind.TOO_HOT, TraySeries.AIR_TEMP, 37, 22),
