@@ -140,7 +140,7 @@ final class CsvColumns {
 
     /** What parts the cells of the row of names. */
     private static char separator(String text) {
-        for (String line : text.split("\\R")) {
+        for (String line : text.split("\r\n|\r|\n")) {
             if (!line.isBlank() && !line.startsWith("#")) {
                 return line.indexOf(';') >= 0 && line.indexOf(',') < 0 ? ';' : ',';
             }

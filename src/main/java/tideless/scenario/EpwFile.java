@@ -42,7 +42,7 @@ final class EpwFile {
 
     /** The table as text; null when faulty, and the source says why. */
     static String asCsv(NamedFiles.Named file, TomlFile source) {
-        return new EpwFile(file.label(), source).read(file.text().split("\\R"));
+        return new EpwFile(file.label(), source).read(file.text().split("\r\n|\r|\n"));
     }
 
     private String read(String[] lines) {
