@@ -1,6 +1,7 @@
 package tideless.words;
 
-import java.util.Locale;
+import java.math.BigDecimal;
+import java.math.RoundingMode;
 import tideless.advice.Measure;
 import tideless.advice.Unit;
 
@@ -85,14 +86,23 @@ public final class Numbers {
     }
 
     static String one(double value) {
-        return String.format(Locale.ROOT, "%.1f", value);
+        return rounded(value, 1);
     }
 
     static String two(double value) {
-        return String.format(Locale.ROOT, "%.2f", value);
+        return rounded(value, 2);
     }
 
     static String whole(double value) {
-        return String.format(Locale.ROOT, "%.0f", value);
+        return rounded(value, 0);
+    }
+
+    /** Halves away from zero, also in a browser, whose formats round them to even. */
+    private static String rounded(double value, int decimals) {
+        return Double.isNaN(value) || Double.isInfinite(value)
+                ? String.valueOf(value)
+                : BigDecimal.valueOf(value)
+                        .setScale(decimals, RoundingMode.HALF_UP)
+                        .toPlainString();
     }
 }

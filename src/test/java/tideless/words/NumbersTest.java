@@ -54,4 +54,12 @@ class NumbersTest {
         assertEquals("feed_ec_ms_per_cm", MachineWords.of(Quantity.FEED_EC));
         assertEquals("evaporated_share", MachineWords.of(Quantity.EVAPORATED_SHARE));
     }
+
+    @Test
+    void halves_are_rounded_away_from_zero() {
+        assertEquals("77 L", Numbers.of(76.5, Unit.LITRES));
+        assertEquals("78 L", Numbers.of(77.5, Unit.LITRES));
+        assertEquals("0.13 mS/cm", Numbers.of(0.125, Unit.MS_PER_CM));
+        assertEquals("1.2 L", Numbers.of(1.15, Unit.LITRES)); // of the digits, not of the bits
+    }
 }
