@@ -106,7 +106,7 @@ class StepIndependenceProperties {
                         nothingBelowNothing(
                                 tray, run.inM3[i], run.evapotranspiredM3[i], run.spiltM3(i));
                     }
-                    assertTrue(run.reservoir.water.m3 >= 0);
+                    assertTrue(run.reservoir.water.m3 >= 0, "holds " + run.reservoir.water.m3);
                 }
             }
             for (Event event : run.log.inOrder()) {
