@@ -398,7 +398,7 @@ final class FeedWater {
 
     void finishReservoir(double spanS) {
         reservoir.m3 = Math.max(0, reservoir.m3 - outM3); // rounding must not owe water
-        evaporatedM3 = Math.min(Math.max(0, reservoir.m3), evaporationM3PerS * spanS);
+        evaporatedM3 = Math.min(reservoir.m3, evaporationM3PerS * spanS);
         reservoir.m3 -= evaporatedM3;
     }
 
