@@ -26,7 +26,7 @@ public final class Validation {
 
     public static void main(String[] args) throws IOException {
         Path docs = Path.of(args.length > 0 ? args[0] : "docs");
-        Path images = docs.resolve("img");
+        Path images = docs.resolve("pictures");
         Files.createDirectories(images);
         List<Emergence.Row> rows = Emergence.rows();
         List<MeasuredTomato.Series> tomato = MeasuredTomato.daily();
@@ -74,7 +74,7 @@ public final class Validation {
 
                 ## Thirst, growth and uptake
 
-                ![Found over the published band](img/predicted-published.png)
+                ![Found over the published band](pictures/predicted-published.png)
 
                 """);
         long hits = rows.stream().filter(Emergence.Row::hit).count();
@@ -134,7 +134,7 @@ public final class Validation {
                 be skipped; there are none in these weeks. R2 is the square of the correlation, slope that of measured
                 on predicted.
 
-                ![Predicted beside measured](img/measured-tomato.png)
+                ![Predicted beside measured](pictures/measured-tomato.png)
 
                 | compartment | days | light, mol/m2/d | measured, L/m2/d | predicted | bias | R2 daily | slope | R2 weekly | slope |
                 | --- | ---: | ---: | ---: | ---: | ---: | ---: | ---: | ---: | ---: |
@@ -161,7 +161,7 @@ public final class Validation {
                 """
 
                 The two forms that make this forecast were chosen after their level on these and nine other stands had
-                been seen (docs/decisions/0010-thirst-of-sunlit-stands.md), so the table shows what they do and is no
+                been seen (docs/decisions/0012-thirst-of-sunlit-stands.md), so the table shows what they do and is no
                 independent test. What is known to push the bias up: no screen is in the light (x 0.75 and x 0.02 when
                 drawn), all houses were given carbon dioxide of unknown strength, taken as 400 ppm here, and the humidity
                 of these closed houses is not known. The base of the litres (96 or 62.5 m2) is not stated either: a factor
@@ -177,7 +177,7 @@ public final class Validation {
                 tenth of the root that meets the whole thirst). Moving air cools leaves that a lamp warms and
                 dries them: the sign of air speed is not fixed. Signs are held by `CropProperties`.
 
-                ![Response of thirst](img/thirst-responses.png)
+                ![Response of thirst](pictures/thirst-responses.png)
                 """);
         return page.toString();
     }
