@@ -30,6 +30,7 @@ public record Cause(Kind kind, Facts facts) {
         VALVE_HANGS_SHUT,
         VALVE_SILTS_UP,
         VALVE_TOO_SLOW,
+        AS_PLANNED,
         // Solution.
         SALTS_STAY_BEHIND,
         SALTIER_THAN_ROOTS_ARE_USED_TO,

@@ -36,6 +36,7 @@ public record Task(
         MIX,
         REFILL,
         TOP_UP,
+        MOVE_VALVE,
         FRESH_SOLUTION,
         FLUSH,
         SUPPORT,

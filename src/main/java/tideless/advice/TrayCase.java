@@ -1,5 +1,6 @@
 package tideless.advice;
 
+import java.time.LocalDate;
 import java.time.LocalDateTime;
 import java.util.List;
 import java.util.function.IntPredicate;
@@ -37,16 +38,14 @@ final class TrayCase {
         feedMsPerCm = ElectricalConductivity.at25MsPerCm(trace.scenario().feed().composition());
     }
 
-    /**
-     * What the tray is meant to hold: at its valve's setting, its hand's level, or its start, m3.
-     */
-    double workingM3() {
-        return FlushRule.workingM3(tray);
+    /** The day after whose visit the valve was set as it is in an hour. */
+    LocalDate setOn(int hour) {
+        return trace.clockAt(hour * 3600.0 - trace.scenario().visits().timeOfDayS()).toLocalDate();
     }
 
     /** Whether it holds too little for its salts to mean more than want of water. */
     boolean isLow(int hour) {
-        return of.volumeM3().at(hour) < FlushRule.LOW_FRAC * workingM3();
+        return of.volumeM3().at(hour) < FlushRule.LOW_FRAC * FlushRule.workingM3(tray, setOn(hour));
     }
 
     /** Least EC the crop wants at its stage, mS/cm. */

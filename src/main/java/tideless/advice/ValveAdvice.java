@@ -2,6 +2,8 @@ package tideless.advice;
 
 import java.time.LocalDate;
 import java.util.List;
+import java.util.function.IntPredicate;
+import java.util.function.IntToDoubleFunction;
 import tideless.rig.Filling;
 import tideless.sim.Event;
 
@@ -24,6 +26,34 @@ final class ValveAdvice {
     void add() {
         addOverflow();
         addStarved();
+        addMoves();
+    }
+
+    /** The moves that the scenario states. */
+    private void addMoves() {
+        if (!(tray.tray.filling() instanceof Filling.ByValve valve)) {
+            return;
+        }
+        for (Event event : tray.events()) {
+            if (event.kind() == Event.Kind.VALVE_MOVED) {
+                LocalDate day = tray.trace.clockAt(event.atS()).toLocalDate();
+                double beforeM = valve.settingM(day.minusDays(1));
+                out.tasks.add(
+                        new Task(
+                                Task.Kind.MOVE_VALVE,
+                                tray.id,
+                                tray.trace.clockAt(event.atS()),
+                                0,
+                                0,
+                                Measure.of(valve.settingM(day) * 1000, Unit.MILLIMETRES),
+                                new Cause(
+                                        Cause.Kind.AS_PLANNED,
+                                        Facts.of(Quantity.SETTING, beforeM * 1000)),
+                                List.of(),
+                                List.of(),
+                                true));
+            }
+        }
     }
 
     private void addOverflow() {
@@ -55,14 +85,14 @@ final class ValveAdvice {
                         .reservoirs()
                         .get(tray.trace.scenario().reservoirIndex(valve.reservoir()))
                         .usableM3();
-        double wideM = valve.settingM() - valve.bandM() - STARVED_M;
+        IntToDoubleFunction wideM = h -> valve.settingM(tray.setOn(h)) - valve.bandM();
+        IntPredicate isBelow = h -> level.at(h) < wideM.applyAsDouble(h) - STARVED_M;
         int filledBy = 0; // a tray that starts low is filling, not starved
-        while (filledBy <= tray.lastHour && level.at(filledBy) < wideM) {
+        while (filledBy <= tray.lastHour && isBelow.test(filledBy)) {
             filledBy++;
         }
         int from = filledBy;
-        int starved =
-                tray.firstSpell(h -> h > from && level.at(h) < wideM && usable.at(h) > USABLE_M3);
+        int starved = tray.firstSpell(h -> h > from && isBelow.test(h) && usable.at(h) > USABLE_M3);
         if (starved < 0) {
             return;
         }
@@ -74,10 +104,10 @@ final class ValveAdvice {
                         Warning.Kind.STARVED_VALVE,
                         tray.id,
                         tray.trace.clockAtSample(starved),
-                        tray.lastOf(starved, h -> level.at(h) < wideM),
+                        tray.lastOf(starved, isBelow),
                         Measure.atLeast(
                                 tray.least(starved, level::at) * 1000,
-                                (valve.settingM() - valve.bandM()) * 1000,
+                                wideM.applyAsDouble(starved) * 1000,
                                 Unit.MILLIMETRES),
                         Cause.of(
                                 hangs

@@ -2,6 +2,7 @@ package tideless.report;
 
 import java.time.Duration;
 import java.time.LocalDate;
+import java.time.temporal.ChronoUnit;
 import java.util.ArrayList;
 import java.util.EnumMap;
 import java.util.LinkedHashMap;
@@ -115,8 +116,14 @@ final class Pictures {
                 "drowned", spans(alive, h -> level.at(h) > run.usedToLevelM().at(h)), Look.DROWNED);
         panel.level("cup at " + mm(tray.cupBottomM()), MM_PER_M * tray.cupBottomM(), Look.CUP);
         if (tray.filling() instanceof Filling.ByValve valve) {
-            panel.level(
-                    "valve at " + mm(valve.settingM()), MM_PER_M * valve.settingM(), Look.VALVE);
+            if (valve.moves().isEmpty()) {
+                panel.level(
+                        "valve at " + mm(valve.settingM()),
+                        MM_PER_M * valve.settingM(),
+                        Look.VALVE);
+            } else {
+                panel.curve("valve set to", settings(valve), Look.VALVE, null);
+            }
         } else if (tray.filling() instanceof Filling.ByHand hand) {
             panel.level("filled to " + mm(hand.toLevelM()), MM_PER_M * hand.toLevelM(), Look.VALVE);
         }
@@ -191,6 +198,28 @@ final class Pictures {
                 valueLabel,
                 "day and month, " + years,
                 panels);
+    }
+
+    /** A valve's setting over the run, mm; straight up or down where it is moved. */
+    private Curves.Curve settings(Filling.ByValve valve) {
+        double[] day = new double[2 * valve.moves().size() + 2];
+        double[] mm = new double[day.length];
+        double now = valve.settingM();
+        int i = 0;
+        mm[i++] = MM_PER_M * now;
+        for (Filling.Move move : valve.moves()) {
+            double at =
+                    ChronoUnit.DAYS.between(scenario.start(), move.on())
+                            + scenario.visits().timeOfDayS() / 86_400;
+            day[i] = at;
+            mm[i++] = MM_PER_M * now;
+            now = move.settingM();
+            day[i] = at;
+            mm[i++] = MM_PER_M * now;
+        }
+        day[i] = scenario.days();
+        mm[i] = MM_PER_M * now;
+        return new Curves.Curve(day, mm);
     }
 
     private static String named(Tray tray) {

@@ -3,6 +3,7 @@ package tideless.rig;
 import java.time.LocalDate;
 import java.util.List;
 import java.util.Objects;
+import java.util.function.DoubleUnaryOperator;
 
 /** How a tray gets its solution. */
 public sealed interface Filling {
@@ -21,6 +22,7 @@ public sealed interface Filling {
      * @param seatAboveFloorM height at which the feed enters the tray, m above its floor
      * @param branch tube from the tee to the valve
      * @param faults what goes wrong with it
+     * @param moves settings it is moved to later, in rising order of their days
      */
     record ByValve(
             String reservoir,
@@ -31,12 +33,14 @@ public sealed interface Filling {
             double dischargeCoefficient,
             double seatAboveFloorM,
             Tube branch,
-            ValveFaults faults)
+            ValveFaults faults,
+            List<Move> moves)
             implements Filling {
         public ByValve {
             Objects.requireNonNull(reservoir, "reservoir");
             Objects.requireNonNull(branch, "branch");
             Objects.requireNonNull(faults, "faults");
+            moves = List.copyOf(moves);
             if (!(settingM > 0)) {
                 throw new IllegalArgumentException("settingM must be above 0, was " + settingM);
             }
@@ -46,20 +50,68 @@ public sealed interface Filling {
             if (!(seatBoreM > 0)) {
                 throw new IllegalArgumentException("seatBoreM must be above 0, was " + seatBoreM);
             }
+            LocalDate before = null;
+            for (Move move : moves) {
+                if (!(move.settingM() >= bandM)) {
+                    throw new IllegalArgumentException(
+                            "a move must be to a band or more, was to " + move.settingM());
+                }
+                if (before != null && !move.on().isAfter(before)) {
+                    throw new IllegalArgumentException("moves must rise in time: " + move.on());
+                }
+                before = move.on();
+            }
         }
 
-        /** The same valve set to another level, m. */
-        public ByValve withSettingM(double other) {
+        /** Level at which it shuts after the visit of a day, m above the tray's floor. */
+        public double settingM(LocalDate day) {
+            double now = settingM;
+            for (Move move : moves) {
+                if (!move.on().isAfter(day)) {
+                    now = move.settingM();
+                }
+            }
+            return now;
+        }
+
+        /** The same valve with each of its settings changed, m. */
+        public ByValve withSettings(DoubleUnaryOperator change) {
+            return with(
+                    change.applyAsDouble(settingM),
+                    moves.stream()
+                            .map(m -> new Move(m.on(), change.applyAsDouble(m.settingM())))
+                            .toList());
+        }
+
+        /** The same valve with other moves. */
+        public ByValve withMoves(List<Move> others) {
+            return with(settingM, others);
+        }
+
+        private ByValve with(double settingM, List<Move> moves) {
             return new ByValve(
                     reservoir,
-                    other,
+                    settingM,
                     bandM,
                     snaps,
                     seatBoreM,
                     dischargeCoefficient,
                     seatAboveFloorM,
                     branch,
-                    faults);
+                    faults,
+                    moves);
+        }
+    }
+
+    /**
+     * A valve set to another level.
+     *
+     * @param on the day, at the hour of its visit
+     * @param settingM level above the tray's floor at which it shuts from then on, m
+     */
+    record Move(LocalDate on, double settingM) {
+        public Move {
+            Objects.requireNonNull(on, "on");
         }
     }
 

@@ -7,6 +7,7 @@ import static tideless.scenario.TrayKeys.OVERFLOW;
 import static tideless.scenario.ValveKeys.BAND;
 import static tideless.scenario.ValveKeys.DISCHARGE_COEFFICIENT;
 import static tideless.scenario.ValveKeys.FROM;
+import static tideless.scenario.ValveKeys.MOVES;
 import static tideless.scenario.ValveKeys.SEAT;
 import static tideless.scenario.ValveKeys.SEAT_HEIGHT;
 import static tideless.scenario.ValveKeys.SETTING;
@@ -19,6 +20,7 @@ import tideless.rig.Filling;
 import tideless.rig.Reservoir;
 import tideless.rig.Tube;
 import tideless.rig.ValveFaults;
+import tideless.rig.Visits;
 
 /** Reads how a tray gets its solution. */
 final class FillingReader {
@@ -26,6 +28,7 @@ final class FillingReader {
     private final Table reservoirs;
     private final List<Reservoir> goodReservoirs;
     private final Run run;
+    private final Read<Visits> visits;
     private final Read<Double> overflow;
     private final Read<Double> cupBottom;
 
@@ -38,12 +41,14 @@ final class FillingReader {
             Table reservoirs,
             List<Reservoir> goodReservoirs,
             Run run,
+            Read<Visits> visits,
             Read<Double> overflow,
             Read<Double> cupBottom) {
         this.tray = tray;
         this.reservoirs = reservoirs;
         this.goodReservoirs = goodReservoirs;
         this.run = run;
+        this.visits = visits;
         this.overflow = overflow;
         this.cupBottom = cupBottom;
     }
@@ -79,6 +84,7 @@ final class FillingReader {
         Read<Tube> branch = VesselReader.tube(valve.child("tubing"), TubingKeys.BRANCH);
         sound &= checkSetting(valve);
         Read<Reservoir> reservoir = reservoir(from);
+        Read<List<Filling.Move>> moves = moves(valve, reservoir);
         if (sound && reservoir.isSound() && tray.get(FLOOR_ABOVE_BENCH).isSound()) {
             sound = checkHead(valve, reservoir.value(), seatHeight);
         }
@@ -92,7 +98,7 @@ final class FillingReader {
                     "the feed enters below the setting: without an air gap a line can draw solution"
                             + " back; the run takes it that a check valve prevents that");
         }
-        if (!sound || !Read.allSound(from, seatHeight, branch, faults)) {
+        if (!sound || !Read.allSound(from, seatHeight, branch, faults, moves)) {
             return Read.faulty();
         }
         return Read.of(
@@ -105,7 +111,101 @@ final class FillingReader {
                         valve.value(DISCHARGE_COEFFICIENT),
                         seatHeight.value(),
                         branch.value(),
-                        faults.value()));
+                        faults.value(),
+                        moves.value()));
+    }
+
+    /** The moves, each on the day of the visit at which it is done. */
+    private Read<List<Filling.Move>> moves(Table valve, Read<Reservoir> reservoir) {
+        Read<List<Filling.Move>> stated = valve.getOr(MOVES, Read.of(List.of()), none -> "none");
+        if (!stated.isSound()) {
+            return Read.faulty();
+        }
+        boolean good = true;
+        List<Filling.Move> done = new ArrayList<>();
+        for (Filling.Move move : stated.value()) {
+            String allowed = allowedOf(move, valve, reservoir);
+            if (!allowed.isEmpty()) {
+                valve.fault(
+                        MOVES,
+                        "%s from %s on".formatted(Heights.cm(move.settingM()), move.on()),
+                        allowed,
+                        "");
+                good = false;
+                continue;
+            }
+            good &= addAtVisit(move, valve, done);
+        }
+        return good ? Read.of(done) : Read.faulty();
+    }
+
+    /** What a move would have to keep to where it does not; else empty. */
+    private String allowedOf(Filling.Move move, Table valve, Read<Reservoir> reservoir) {
+        if (!run.outside(List.of(move.on())).isEmpty()) {
+            return "a day of the run (%s to %s)".formatted(run.start().value(), run.last().value());
+        }
+        double toM = move.settingM();
+        Read<Double> depth = tray.get(DEPTH);
+        if (depth.holds(depthM -> toM >= depthM)) {
+            return "below the deck (%s)".formatted(Heights.where(tray, DEPTH, depth.value()));
+        }
+        if (overflow.holds(overflowM -> toM >= overflowM)) {
+            return "below the overflow (%s)"
+                    .formatted(Heights.where(tray, OVERFLOW, overflow.value()));
+        }
+        Read<Double> band = valve.get(BAND);
+        if (band.holds(bandM -> toM < bandM)) {
+            return "at least the band (%s): below the floor a valve cannot open"
+                    .formatted(Heights.where(valve, BAND, band.value()));
+        }
+        Read<Double> floor = tray.get(FLOOR_ABOVE_BENCH);
+        if (reservoir.holds(
+                from -> floor.holds(floorM -> outletAboveBenchM(from) < floorM + toM - 1e-9))) {
+            return "below the outlet of reservoir %s (%s above the bench)"
+                    .formatted(
+                            Key.quoted(reservoir.value().name()),
+                            Heights.cm(outletAboveBenchM(reservoir.value())));
+        }
+        return "";
+    }
+
+    /** A move is done by whoever looks next; says so where that is on another day. */
+    private boolean addAtVisit(Filling.Move move, Table valve, List<Filling.Move> done) {
+        if (!Read.allSound(visits, run.end())) {
+            return true;
+        }
+        LocalDate day = move.on();
+        while (day.isBefore(run.end().value()) && !visits.value().on(day)) {
+            day = day.plusDays(1);
+        }
+        if (!day.isBefore(run.end().value())) {
+            valve.fault(
+                    MOVES,
+                    "a move on %s, after the last visit".formatted(move.on()),
+                    "a day up to the last visit of the run",
+                    "");
+            return false;
+        }
+        if (!done.isEmpty() && !day.isAfter(done.get(done.size() - 1).on())) {
+            valve.fault(
+                    MOVES,
+                    "two moves that fall on one visit (%s)".formatted(day),
+                    "one move a visit",
+                    "");
+            return false;
+        }
+        if (!day.equals(move.on())) {
+            valve.note(
+                    MOVES,
+                    "nobody looks on %s: the valve is moved at the next visit, on %s"
+                            .formatted(move.on(), day));
+        }
+        done.add(new Filling.Move(day, move.settingM()));
+        return true;
+    }
+
+    private static double outletAboveBenchM(Reservoir reservoir) {
+        return reservoir.floorAboveBenchM() + reservoir.outletLevelM();
     }
 
     /** A level that wets the cups as usual and does not run over; empty where there is none. */
@@ -219,7 +319,7 @@ final class FillingReader {
     /** Gravity feeds only downhill. */
     private boolean checkHead(Table valve, Reservoir reservoir, Read<Double> seatHeight) {
         double floorM = tray.value(FLOOR_ABOVE_BENCH);
-        double outletM = reservoir.floorAboveBenchM() + reservoir.outletLevelM();
+        double outletM = outletAboveBenchM(reservoir);
         double levelM = floorM + valve.value(SETTING);
         if (outletM < levelM - 1e-9) {
             valve.fault(

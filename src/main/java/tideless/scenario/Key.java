@@ -7,6 +7,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Objects;
 import java.util.Set;
+import tideless.rig.Filling;
 import tideless.rig.Lamp;
 import tideless.rig.Visits;
 
@@ -108,6 +109,11 @@ final class Key<T> {
 
     static Draft<List<Visits.Absence>> spans(String path) {
         return new Draft<>(path, new Kind.Spans());
+    }
+
+    /** Settings of a valve by date. */
+    static Draft<List<Filling.Move>> moves(String path) {
+        return new Draft<>(path, new Kind.Moves());
     }
 
     /** Shares by the time of day. */

@@ -16,6 +16,7 @@ import java.util.function.ToDoubleFunction;
 import org.tomlj.TomlArray;
 import org.tomlj.TomlTable;
 import tideless.physics.Time;
+import tideless.rig.Filling;
 import tideless.rig.Lamp;
 import tideless.rig.Visits;
 
@@ -415,6 +416,35 @@ interface Kind<T> {
         @Override
         public String allowed(Key<List<DatedShare>> key) {
             return "a list of dates that rise, as [{ from = 2026-03-20, share = \"80 %\" }]";
+        }
+    }
+
+    /** A level, as it stands in a list. */
+    Key<Double> LEVEL =
+            Key.quantity("setting", UnitTable.LENGTH)
+                    .above("0 cm", "60 cm")
+                    .optional("4 cm")
+                    .about("a level");
+
+    /** A list of a valve's settings by date. */
+    final class Moves extends Entries<Filling.Move> {
+        @Override
+        Read<Filling.Move> entry(TomlTable table) {
+            return Read.both(
+                    Date.of(table.get(List.of("on"))),
+                    LEVEL.read(table.get(List.of("setting"))),
+                    Filling.Move::new);
+        }
+
+        @Override
+        Read<Filling.Move> after(Read<Filling.Move> before, Filling.Move next) {
+            return rising(before, next, move -> move.on().toEpochDay());
+        }
+
+        @Override
+        public String allowed(Key<List<Filling.Move>> key) {
+            return "a list of dates that rise, as [{ on = 2026-03-20, setting = \"40 mm\" }], with"
+                    + " settings above 0 cm up to 60 cm";
         }
     }
 

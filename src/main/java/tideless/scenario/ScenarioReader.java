@@ -100,8 +100,8 @@ public final class ScenarioReader {
         Read<Liquid> water = LiquidReader.water(root.child("water"), Solutions.CURRENT);
         Read<Liquid> feed = LiquidReader.feed(root.child("feed"), water, Solutions.CURRENT);
         List<Reservoir> reservoirs = reservoirs(root.child("reservoir"));
-        List<Tray> trays = trays(root, reservoirs, feed, lamp.orElse(Lamp.NONE), run);
         Read<Visits> visits = visits(root.child("visits"), run);
+        List<Tray> trays = trays(root, reservoirs, feed, lamp.orElse(Lamp.NONE), run, visits);
         if (climate.isSound() && climate.value() instanceof Climate.Inside inside) {
             refuseLampsTwice(inside, lampTable, root.child("tray").named());
         }
@@ -166,7 +166,12 @@ public final class ScenarioReader {
     }
 
     private List<Tray> trays(
-            Table root, List<Reservoir> reservoirs, Read<Liquid> feed, Lamp lamp, Run run) {
+            Table root,
+            List<Reservoir> reservoirs,
+            Read<Liquid> feed,
+            Lamp lamp,
+            Run run,
+            Read<Visits> visits) {
         List<Tray> good = new ArrayList<>();
         List<Table> named = root.child("tray").named();
         if (named.isEmpty() && !file.isExcused("tray")) {
@@ -181,6 +186,7 @@ public final class ScenarioReader {
                             crops,
                             files,
                             run,
+                            visits,
                             feed,
                             lamp);
             if (tray.isSound()) {

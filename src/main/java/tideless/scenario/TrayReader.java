@@ -23,6 +23,7 @@ import tideless.rig.Planting;
 import tideless.rig.Reservoir;
 import tideless.rig.Shape;
 import tideless.rig.Tray;
+import tideless.rig.Visits;
 
 /** Reads one tray, and finds what cannot be true of it. */
 final class TrayReader {
@@ -70,11 +71,19 @@ final class TrayReader {
             CropReader crops,
             NamedFiles files,
             Run run,
+            Read<Visits> visits,
             Read<Liquid> feed,
             Lamp lampForAll) {
         TrayReader reader = new TrayReader(tray);
         Read<Filling> filling =
-                new FillingReader(tray, reservoirs, good, run, reader.overflow, reader.cupBottom)
+                new FillingReader(
+                                tray,
+                                reservoirs,
+                                good,
+                                run,
+                                visits,
+                                reader.overflow,
+                                reader.cupBottom)
                         .read();
         Read<Planting> planting = new PlantingReader(tray, reader.shape, crops, files, run).read();
         Table lamp = tray.child("lamp");

@@ -9,6 +9,8 @@ import static tideless.scenario.UnitTable.LENGTH;
 import static tideless.scenario.UnitTable.VOLUME;
 
 import java.time.LocalDate;
+import java.util.List;
+import tideless.rig.Filling;
 import tideless.rig.ValveFaults;
 
 /** A float valve, what ails it and what shuts it. */
@@ -26,6 +28,12 @@ final class ValveKeys {
                             .above("0 cm", "60 cm")
                             .required("5 cm")
                             .about("level above the tray's floor at which it shuts"));
+    static final Key<List<Filling.Move>> MOVES =
+            KEYS.add(
+                    Key.moves("moves")
+                            .workedOut("none", "[{ on = 2026-03-20, setting = \"40 mm\" }]")
+                            .about(
+                                    "later settings by date, each moved to at the hour of visits on that day, or at the next visit where nobody looks then"));
     static final Key<Double> BAND =
             KEYS.add(
                     Key.quantity("band", LENGTH)

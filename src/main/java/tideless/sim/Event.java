@@ -13,7 +13,7 @@ import tideless.rig.VesselId;
  *     far), m3; 0 where none is meant
  * @param drainedM3 water taken out first (flush), m3
  * @param ecMsPerCm what the meter read before (flush, fresh solution), mS/cm; NaN where nobody read
- * @param detail what else there is to say (a mineral's name), or empty
+ * @param detail what else there is to say (a mineral's name, a valve's new setting), or empty
  */
 public record Event(
         Kind kind,
@@ -30,6 +30,7 @@ public record Event(
         TOP_UP,
         FRESH_SOLUTION,
         FLUSH,
+        VALVE_MOVED,
         OUTLET_UNCOVERED,
         /** Less solution is left than a film that feeds a tenth of the thirst. */
         DRIED_OUT,

@@ -28,6 +28,8 @@ final class FeedRegime {
 
     private final VesselWater[] trays;
     private final boolean[] snaps;
+    private final Shape[] shape;
+    private final double[] bandM;
 
     /** Volume at which a valve is shut, m3. */
     final double[] shutM3;
@@ -45,22 +47,30 @@ final class FeedRegime {
         this.trays = trays;
         int size = trays.length;
         snaps = new boolean[size];
+        shape = new Shape[size];
+        bandM = new double[size];
         shutM3 = new double[size];
         wideM3 = new double[size];
         brimM3 = new double[size];
         for (int i = 0; i < size; i++) {
             Tray tray = of.get(i);
             Filling.ByValve byValve = (Filling.ByValve) tray.filling();
-            Shape shape = tray.shape();
+            shape[i] = tray.shape();
             snaps[i] = byValve.snaps();
-            shutM3[i] = shape.volumeM3(byValve.settingM());
-            wideM3[i] = shape.volumeM3(byValve.settingM() - byValve.bandM());
-            brimM3[i] = shape.volumeM3(tray.overflowM());
+            bandM[i] = byValve.bandM();
+            set(i, byValve.settingM());
+            brimM3[i] = shape[i].volumeM3(tray.overflowM());
         }
         valve = new Valve[size];
         Arrays.fill(valve, Valve.SHUT);
         water = new Water[size];
         Arrays.fill(water, Water.FREE);
+    }
+
+    /** Sets a valve to a level above its tray's floor, m. */
+    void set(int i, double settingM) {
+        shutM3[i] = shape[i].volumeM3(settingM);
+        wideM3[i] = shape[i].volumeM3(settingM - bandM[i]);
     }
 
     /** Least volume of the regime, m3. */

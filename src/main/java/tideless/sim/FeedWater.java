@@ -57,6 +57,7 @@ final class FeedWater {
 
     final Shape reservoirShape;
     private final double reservoirFloorM;
+    private final double reservoirFullM3;
     final double deadM3;
 
     // What holds over the span; the caller sets it.
@@ -145,17 +146,17 @@ final class FeedWater {
         seatM = new double[size];
         mayDrown = new boolean[size];
         scaleM3 = new double[size];
+        reservoirFullM3 = of.fullM3();
         Filling.ByValve[] valves = new Filling.ByValve[size];
         for (int i = 0; i < size; i++) {
             Tray tray = valveTrays.get(i);
             valves[i] = (Filling.ByValve) tray.filling();
             shape[i] = tray.shape();
-            settingM[i] = valves[i].settingM();
             bandM[i] = valves[i].bandM();
             floorM[i] = tray.floorAboveBenchM();
             seatM[i] = valves[i].seatAboveFloorM();
             mayDrown[i] = seatM[i] < tray.overflowM();
-            scaleM3[i] = Math.min(regime.shutM3[i], of.fullM3());
+            set(i, valves[i].settingM());
         }
         lines = FeedLines.of(of, List.of(valves));
         reservoirShape = of.shape();
@@ -189,6 +190,14 @@ final class FeedWater {
 
     double usableM3() {
         return Math.max(0, reservoir.m3 - deadM3);
+    }
+
+    /** Sets a valve to a level above its tray's floor, m. */
+    void set(int i, double toM) {
+        settingM[i] = toM;
+        regime.set(i, toM);
+        scaleM3[i] = Math.min(regime.shutM3[i], reservoirFullM3);
+        known = false;
     }
 
     /** To be called when anything but {@link #advance} has changed a volume or what holds. */

@@ -1,5 +1,6 @@
 package tideless.sim;
 
+import java.time.LocalDate;
 import tideless.rig.Filling;
 import tideless.rig.Tray;
 
@@ -57,11 +58,15 @@ public final class FlushRule {
         return leafAreaIndex < CLOSED_LEAF_AREA_INDEX ? YOUNG_FRAC * lowMsPerCm : lowMsPerCm;
     }
 
-    /** What a tray is meant to hold: to its valve's setting, its hand's level or its start, m3. */
-    public static double workingM3(Tray tray) {
+    /**
+     * What a tray is meant to hold: to its valve's setting, its hand's level or its start, m3.
+     *
+     * @param day after whose visit, as valves are moved
+     */
+    public static double workingM3(Tray tray, LocalDate day) {
         double levelM =
                 tray.filling() instanceof Filling.ByValve valve
-                        ? valve.settingM()
+                        ? valve.settingM(day)
                         : tray.filling() instanceof Filling.ByHand hand
                                 ? hand.toLevelM()
                                 : tray.startLevelM();
@@ -69,8 +74,8 @@ public final class FlushRule {
     }
 
     /** Whether a tray of its filling and volume may be changed at all. */
-    public static boolean mayChange(Tray tray, double volumeM3) {
+    public static boolean mayChange(Tray tray, LocalDate day, double volumeM3) {
         return !(tray.filling() instanceof Filling.Sealed)
-                && volumeM3 >= LOW_FRAC * workingM3(tray);
+                && volumeM3 >= LOW_FRAC * workingM3(tray, day);
     }
 }

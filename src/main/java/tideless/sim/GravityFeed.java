@@ -32,6 +32,7 @@ final class GravityFeed {
     final FeedWater water;
     private final boolean refillsWhenEmpty;
     private final ValveFault[] faults;
+    private final double[] settingM; // what {@link #water} holds
     private double viscosityAtC = Double.NaN;
 
     GravityFeed(
@@ -50,6 +51,7 @@ final class GravityFeed {
                         reservoir.water,
                         trays.stream().map(run -> run.water).toList(),
                         bendMost);
+        settingM = trays.stream().mapToDouble(run -> run.settingM).toArray();
         faults = new ValveFault[trays.size()];
         for (int i = 0; i < faults.length; i++) {
             Tray tray = trays.get(i).tray;
@@ -126,6 +128,10 @@ final class GravityFeed {
             TrayRun tray = trays[i];
             same &= !tray.water.wasDisturbed();
             water.evapotranspirationM3PerS[i] = tray.evapotranspirationM3PerS;
+            if (tray.settingM != settingM[i]) {
+                settingM[i] = tray.settingM;
+                water.set(i, settingM[i]);
+            }
             if (faults[i].isSound()) {
                 continue;
             }

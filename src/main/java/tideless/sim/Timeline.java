@@ -84,7 +84,7 @@ final class Timeline {
         List<Double> visits = new ArrayList<>();
         for (int day = 0; day < scenario.days(); day++) {
             LocalDate date = scenario.start().plusDays(day);
-            if (scenario.visits().on(date) || isHandDay(scenario, date)) {
+            if (scenario.visits().on(date) || isDayOfDeeds(scenario, date)) {
                 double at = day * Time.DAY_S + scenario.visits().timeOfDayS();
                 visits.add(at);
                 instants.add(at);
@@ -98,9 +98,13 @@ final class Timeline {
         return new Timeline(instantS, visit);
     }
 
-    private static boolean isHandDay(Scenario scenario, LocalDate date) {
+    private static boolean isDayOfDeeds(Scenario scenario, LocalDate date) {
         for (Tray tray : scenario.trays()) {
             if (tray.filling() instanceof Filling.ByHand hand && hand.days().contains(date)) {
+                return true;
+            }
+            if (tray.filling() instanceof Filling.ByValve valve
+                    && valve.moves().stream().anyMatch(move -> move.on().equals(date))) {
                 return true;
             }
         }

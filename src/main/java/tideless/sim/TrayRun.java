@@ -40,7 +40,7 @@ final class TrayRun {
     final Precipitate precipitate = new Precipitate();
     double tempC;
     boolean spills;
-    private double shutM3;
+    double settingM; // of its valve, m above the floor; NaN without one
     private boolean dry;
     private final double statedCo2Ppm; // 0 to work it out
     private double solutionCo2Ppm = ElectricalConductivity.AIR_CO2_PPM;
@@ -92,9 +92,7 @@ final class TrayRun {
         this.air = air;
         double ownCo2Ppm = tray.deck().solutionCo2Ppm();
         statedCo2Ppm = ownCo2Ppm > 0 ? ownCo2Ppm : climateCo2Ppm;
-        if (tray.filling() instanceof Filling.ByValve valve) {
-            shutM3 = shape.volumeM3(valve.settingM());
-        }
+        settingM = tray.filling() instanceof Filling.ByValve valve ? valve.settingM() : Double.NaN;
         surface = new Surface(tray.openAreaM2(), shape);
         if (planting instanceof Planting.OfCrop ofCrop) {
             crop = new CropStand(ofCrop, tray.id());
@@ -439,7 +437,7 @@ final class TrayRun {
         salts.drain(shareFrac);
         double target = water.m3;
         if (tray.filling() instanceof Filling.ByValve) {
-            target = Math.max(target, shutM3);
+            target = Math.max(target, tray.shape().volumeM3(settingM));
         }
         drainedM3 += out;
         double kept = water.m3 - out;

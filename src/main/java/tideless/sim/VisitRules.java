@@ -2,6 +2,7 @@ package tideless.sim;
 
 import java.time.LocalDate;
 import java.util.List;
+import org.apache.commons.math3.util.FastMath;
 import tideless.physics.Time;
 import tideless.rig.Filling;
 import tideless.rig.Reservoir;
@@ -51,8 +52,9 @@ final class VisitRules {
             }
         }
         for (TrayRun tray : trays) {
+            moveValve(tray, date, timeS);
             if (onRound && scenario.visits().flush() == Visits.Flush.AT_LIMIT) {
-                renewIfOut(tray, timeS, airC);
+                renewIfOut(tray, date, timeS, airC);
             }
             topUpIfDue(tray, date, onRound, timeS, airC);
         }
@@ -78,6 +80,25 @@ final class VisitRules {
         };
     }
 
+    private void moveValve(TrayRun tray, LocalDate date, double timeS) {
+        if (tray.tray.filling() instanceof Filling.ByValve valve) {
+            double toM = valve.settingM(date);
+            if (toM != tray.settingM) {
+                tray.settingM = toM;
+                String toMm = FastMath.round(toM * 1e4) / 10.0 + " mm";
+                log.add(
+                        new Event(
+                                Event.Kind.VALVE_MOVED,
+                                timeS,
+                                tray.tray.id(),
+                                0,
+                                0,
+                                Double.NaN,
+                                toMm));
+            }
+        }
+    }
+
     private void topUpIfDue(
             TrayRun tray, LocalDate date, boolean onRound, double timeS, double airC) {
         if (tray.tray.filling() instanceof Filling.ByHand hand
@@ -90,10 +111,10 @@ final class VisitRules {
         }
     }
 
-    private void renewIfOut(TrayRun tray, double timeS, double airC) {
+    private void renewIfOut(TrayRun tray, LocalDate date, double timeS, double airC) {
         if (!tray.lives()
                 || tray.isNearHarvest(timeS)
-                || !FlushRule.mayChange(tray.tray, tray.water.m3)) {
+                || !FlushRule.mayChange(tray.tray, date, tray.water.m3)) {
             return;
         }
         meters[tray.index].standIn(tray.solutionCo2Ppm());

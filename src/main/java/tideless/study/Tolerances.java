@@ -48,10 +48,12 @@ public record Tolerances(double feedFrac, double settingM, double lampFrac)
         double brightness = 1 + evenly(random) * lampFrac;
         Filling filling = tray.filling();
         if (filling instanceof Filling.ByValve valve) {
-            double setting = valve.settingM() + shift;
             filling =
-                    valve.withSettingM(
-                            Math.max(valve.bandM(), Math.min(tray.overflowM(), setting)));
+                    valve.withSettings(
+                            settingM ->
+                                    Math.max(
+                                            valve.bandM(),
+                                            Math.min(tray.overflowM(), settingM + shift)));
         }
         return tray.with(filling, tray.lamp().times(brightness));
     }

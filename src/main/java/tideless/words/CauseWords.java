@@ -40,6 +40,7 @@ public final class CauseWords {
             case VALVE_HANGS_SHUT -> "the valve hangs shut";
             case VALVE_SILTS_UP -> "the valve silts up and cannot keep up";
             case VALVE_TOO_SLOW -> "the valve stands wide open and cannot keep up";
+            case AS_PLANNED -> "as planned, from " + figure(facts, Quantity.SETTING);
             case SALTS_STAY_BEHIND -> "salts stay behind as water leaves" + after(facts);
             case FEED_IS_LEAN ->
                     "the feed itself ("

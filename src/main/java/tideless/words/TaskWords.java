@@ -34,6 +34,7 @@ public final class TaskWords {
                         : left + " (refill " + Numbers.limit(measure) + ")";
             }
             case TOP_UP -> value + " deep (to " + Numbers.of(measure.limit(), measure.unit()) + ")";
+            case MOVE_VALVE -> "to " + value + ", " + CauseWords.of(task.cause());
             case FLUSH -> value + " (" + Numbers.limit(measure) + ")";
             case FRESH_SOLUTION ->
                     measure.value() < measure.limit()

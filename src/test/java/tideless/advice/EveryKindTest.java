@@ -19,6 +19,7 @@ import org.junit.jupiter.api.DynamicTest;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.TestFactory;
 import tideless.rig.Filling;
+import tideless.rig.TestValve;
 import tideless.rig.Visits;
 import tideless.sim.Event;
 import tideless.sim.Rigs;
@@ -259,10 +260,40 @@ class EveryKindTest {
                 .advice()
                 .tasks()
                 .forEach(t -> raised.add(t.kind()));
+        moved().advice().tasks().forEach(t -> raised.add(t.kind()));
         assertEquals(EnumSet.allOf(Task.Kind.class), EnumSet.copyOf(raised));
         assertEquals(
                 List.of(Task.Kind.MIX, Task.Kind.READ_METERS),
                 new MadeTrace(14).advice().tasks().stream().map(Task::kind).toList());
+    }
+
+    private static MadeTrace moved() {
+        LocalDate day = Rigs.START.plusDays(4);
+        return new MadeTrace(14)
+                .filled(new TestValve().moves(List.of(new Filling.Move(day, 0.04))).make())
+                .event(Event.Kind.VALVE_MOVED, MadeTrace.TRAY, 4 * 24 + 8);
+    }
+
+    @Test
+    void a_planned_move_is_a_task_from_one_setting_to_another() {
+        Task move = tasks(moved(), Task.Kind.MOVE_VALVE).get(0);
+        assertEquals(40, move.measure().value(), 1e-9);
+        assertEquals(50, move.cause().facts().get(Quantity.SETTING), 1e-9);
+        assertEquals(Rigs.START.plusDays(4).atTime(8, 0), move.due());
+    }
+
+    /** Setting 40 mm from day 4 on less band 5 less 3: 32 mm, for a day from hour 100 on. */
+    @Test
+    void a_valve_is_starved_below_the_setting_it_was_moved_to() {
+        Warning.Kind starved = Warning.Kind.STARVED_VALVE;
+        assertFalse(
+                moved().with(TraySeries.LEVEL, during(hours(24), 0.0321, 0.05))
+                        .warned()
+                        .contains(starved));
+        assertTrue(
+                moved().with(TraySeries.LEVEL, during(hours(24), 0.0319, 0.05))
+                        .warned()
+                        .contains(starved));
     }
 
     /** 0.1 m2 x 0.32 m and 0.2 m2 x 0.05 m: 32 L and 10 L. */

@@ -1,5 +1,7 @@
 package tideless.rig;
 
+import java.util.List;
+
 /**
  * A float valve with round numbers, of which a test states what matters to it. A record gains a
  * component here once, not in every test.
@@ -14,6 +16,7 @@ public final class TestValve {
     private double seatAboveFloorM = 0.06;
     private Tube branch = new Tube(0.004, 1.5, 3.5);
     private ValveFaults faults = ValveFaults.NONE;
+    private List<Filling.Move> moves = List.of();
 
     /** Begins with what a record holds. */
     public static TestValve of(Filling.ByValve other) {
@@ -26,7 +29,8 @@ public final class TestValve {
                 .dischargeCoefficient(other.dischargeCoefficient())
                 .seatAboveFloorM(other.seatAboveFloorM())
                 .branch(other.branch())
-                .faults(other.faults());
+                .faults(other.faults())
+                .moves(other.moves());
     }
 
     public TestValve reservoir(String other) {
@@ -74,6 +78,11 @@ public final class TestValve {
         return this;
     }
 
+    public TestValve moves(List<Filling.Move> other) {
+        moves = other;
+        return this;
+    }
+
     public Filling.ByValve make() {
         return new Filling.ByValve(
                 reservoir,
@@ -84,6 +93,7 @@ public final class TestValve {
                 dischargeCoefficient,
                 seatAboveFloorM,
                 branch,
-                faults);
+                faults,
+                moves);
     }
 }

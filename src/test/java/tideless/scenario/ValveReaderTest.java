@@ -257,4 +257,83 @@ class ValveReaderTest {
                 "a float that shuts against 0.00 m of head, wholly under water", problem.found());
         assertEquals("at least the 0.80 m from the full reservoir to the seat", problem.allowed());
     }
+
+    // Moves: 2026-03-20 is a Friday, and somebody looks on Mondays, Wednesdays and Fridays.
+
+    private Reading.Good moved(String moves) throws IOException {
+        return assertInstanceOf(Reading.Good.class, read("moves = [" + moves + "]\n", "60 cm"));
+    }
+
+    private static Filling.ByValve valve(Reading.Good good) {
+        return (Filling.ByValve) good.scenario().trays().get(0).filling();
+    }
+
+    @Test
+    void moves_arrive_in_SI_units() throws IOException {
+        Reading.Good good =
+                moved(
+                        "{ on = 2026-03-20, setting = \"40 mm\" },"
+                                + " { on = 2026-04-01, setting = \"3 cm\" }");
+        assertEquals(
+                List.of(
+                        new Filling.Move(LocalDate.of(2026, 3, 20), 0.04),
+                        new Filling.Move(LocalDate.of(2026, 4, 1), 0.03)),
+                valve(good).moves());
+        assertTrue(good.notes().stream().noneMatch(note -> note.key().endsWith("moves")));
+    }
+
+    @Test
+    void a_move_on_a_day_without_a_visit_is_done_at_the_next_one_and_said() throws IOException {
+        Reading.Good good = moved("{ on = 2026-03-21, setting = \"40 mm\" }");
+        assertEquals(LocalDate.of(2026, 3, 23), valve(good).moves().get(0).on());
+        assertTrue(
+                good.notes().stream()
+                        .anyMatch(
+                                note ->
+                                        note.text()
+                                                .equals(
+                                                        "nobody looks on 2026-03-21: the valve is"
+                                                                + " moved at the next visit, on"
+                                                                + " 2026-03-23")));
+    }
+
+    /** Rim 8 cm, overflow 7 cm, band 5 mm; the run ends on Sunday 2026-05-10. */
+    @ParameterizedTest
+    @CsvSource(
+            delimiter = '|',
+            value = {
+                "2026-03-20 | 9 cm | below the deck (8 cm, line 23)",
+                "2026-03-20 | 7 cm | below the overflow (7 cm, line 24)",
+                "2026-03-20 | 4 mm | at least the band (0.5 cm, the default): below the floor a"
+                        + " valve cannot open",
+                "2026-03-01 | 4 cm | a day of the run (2026-03-02 to 2026-05-10)",
+                "2026-05-11 | 4 cm | a day of the run (2026-03-02 to 2026-05-10)",
+                "2026-05-09 | 4 cm | a day up to the last visit of the run",
+                "2026-03-20 | 0 cm | a list of dates that rise, as [{ on = 2026-03-20, setting ="
+                        + " \"40 mm\" }], with settings above 0 cm up to 60 cm",
+            })
+    void a_move_that_cannot_be_is_one_fault(String on, String setting, String allowed)
+            throws IOException {
+        Problem fault = only("moves = [{ on = %s, setting = \"%s\" }]%n".formatted(on, setting));
+        assertEquals("tray.basil.valve.moves", fault.key());
+        assertEquals(allowed, fault.allowed());
+    }
+
+    @Test
+    void moves_rise_in_time_and_fall_on_a_visit_each() throws IOException {
+        String later = "{ on = 2026-03-21, setting = \"40 mm\" }, ";
+        assertEquals(
+                "entries that rise in time",
+                only("moves = [" + later + "{ on = 2026-03-20, setting = \"3 cm\" }]\n").allowed());
+        assertEquals(
+                "one move a visit",
+                only("moves = [" + later + "{ on = 2026-03-22, setting = \"3 cm\" }]\n").allowed());
+    }
+
+    @Test
+    void a_valve_is_not_moved_above_the_outlet_of_its_reservoir() throws IOException {
+        Problem fault = only(read("moves = [{ on = 2026-03-20, setting = \"6 cm\" }]\n", "3 cm"));
+        assertEquals(
+                "below the outlet of reservoir \"shelf\" (5 cm above the bench)", fault.allowed());
+    }
 }

@@ -130,10 +130,10 @@ class VisitRulesTest {
     @Test
     void neither_a_low_tray_nor_a_sealed_one_is_flushed() {
         Tray valve = Rigs.tray("t", Rigs.valve(), Rigs.drinking(1), 0);
-        assertFalse(FlushRule.mayChange(valve, 0.00199));
-        assertTrue(FlushRule.mayChange(valve, 0.00201));
+        assertFalse(FlushRule.mayChange(valve, Rigs.START, 0.00199));
+        assertTrue(FlushRule.mayChange(valve, Rigs.START, 0.00201));
         Tray sealed = Rigs.tray("t", new Filling.Sealed(), Rigs.drinking(1), 0);
-        assertFalse(FlushRule.mayChange(sealed, 0.01));
+        assertFalse(FlushRule.mayChange(sealed, Rigs.START, 0.01));
     }
 
     @ParameterizedTest
