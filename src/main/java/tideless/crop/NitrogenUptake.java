@@ -16,6 +16,9 @@ public final class NitrogenUptake {
     private static final double[] PH = {3.0, 3.5, 4.5, 5.5};
     private static final double[] AMMONIUM_FRAC = {0, 0.3, 0.7, 1};
 
+    /** Free acid below which the pH is above 5.5 without asking, mol/m3: 10^(3 - 5.5), less 1 %. */
+    private static final double ACID_FROM_MOL_PER_M3 = 3.13e-3;
+
     private NitrogenUptake() {}
 
     /**
@@ -61,7 +64,9 @@ public final class NitrogenUptake {
      * @param freeAcidMolPerM3 anions less cations, phosphate as H2PO4-, mol charge/m3
      */
     public static double ammoniumAtAcidFrac(double freeAcidMolPerM3) {
-        return freeAcidMolPerM3 > 0 ? ammoniumAtPhFrac(3 - FastMath.log10(freeAcidMolPerM3)) : 1;
+        return freeAcidMolPerM3 > ACID_FROM_MOL_PER_M3
+                ? ammoniumAtPhFrac(3 - FastMath.log10(freeAcidMolPerM3))
+                : 1;
     }
 
     /**

@@ -88,14 +88,23 @@ public final class Osmosis {
     private static final double LAST_FRAC = 0.2;
 
     /**
-     * Strength the roots are used to after a span in a solution, mS/cm: it follows with a time of
-     * {@link #USED_TO_DAYS} upwards and at once downwards.
+     * Share of a rise in strength that roots get used to in a span, 0-1: they follow with a time of
+     * {@link #USED_TO_DAYS}.
      */
-    public static double usedToMsPerCm(double usedToMsPerCm, double ecMsPerCm, double spanS) {
-        if (ecMsPerCm <= usedToMsPerCm) {
-            return ecMsPerCm;
-        }
-        double followed = -FastMath.expm1(-spanS / (USED_TO_DAYS * 86_400));
-        return usedToMsPerCm + (ecMsPerCm - usedToMsPerCm) * followed;
+    public static double followedFrac(double spanS) {
+        return -FastMath.expm1(-spanS / (USED_TO_DAYS * 86_400));
+    }
+
+    /**
+     * Strength the roots are used to after a span in a solution, mS/cm: they follow upwards, and
+     * downwards are used to it at once.
+     *
+     * @param followedFrac {@link #followedFrac} of the span
+     */
+    public static double usedToMsPerCm(
+            double usedToMsPerCm, double ecMsPerCm, double followedFrac) {
+        return ecMsPerCm <= usedToMsPerCm
+                ? ecMsPerCm
+                : usedToMsPerCm + (ecMsPerCm - usedToMsPerCm) * followedFrac;
     }
 }

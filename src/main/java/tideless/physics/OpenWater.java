@@ -20,6 +20,12 @@ public final class OpenWater {
      */
     public static final double DRAUGHT_M_PER_S = 0.05;
 
+    /**
+     * Rayleigh number below which 0.54 Ra^(1/4) is the greater of the two without asking: they
+     * cross at (0.54 / 0.15)^12 = 4.7e6; derived.
+     */
+    private static final double THIRD_ROOT_FROM = 4.5e6;
+
     private OpenWater() {}
 
     /**
@@ -107,21 +113,50 @@ public final class OpenWater {
             double characteristicLengthM,
             double runM,
             double airPressurePa) {
-        double excess = densityExcessKgPerM3(waterTempC, airTempC, vapourPressurePa, airPressurePa);
+        return massTransferMPerS(
+                waterTempC,
+                HumidAir.saturationPressurePa(waterTempC),
+                airTempC,
+                vapourPressurePa,
+                airSpeedMPerS,
+                characteristicLengthM,
+                runM,
+                airPressurePa);
+    }
+
+    /**
+     * The same for callers that know the saturation pressure of the water already.
+     *
+     * @param waterTempC degC
+     * @param saturationPa {@link HumidAir#saturationPressurePa} at it, Pa
+     * @param airTempC degC
+     * @param vapourPressurePa of the air, Pa
+     * @param airSpeedMPerS m/s
+     * @param characteristicLengthM area over perimeter, for free convection, m
+     * @param runM way of the air over the water, for the draught, m
+     * @param airPressurePa Pa
+     * @return m/s
+     */
+    public static double massTransferMPerS(
+            double waterTempC,
+            double saturationPa,
+            double airTempC,
+            double vapourPressurePa,
+            double airSpeedMPerS,
+            double characteristicLengthM,
+            double runM,
+            double airPressurePa) {
+        double excess =
+                HumidAir.densityKgPerM3(airTempC, vapourPressurePa, airPressurePa)
+                        - HumidAir.densityKgPerM3(waterTempC, saturationPa, airPressurePa);
+        double meanTempC = 0.5 * (waterTempC + airTempC);
+        double density = HumidAir.densityKgPerM3(meanTempC, vapourPressurePa, airPressurePa);
+        double viscosity = HumidAir.viscosityPaS(meanTempC) / density;
+        double diffusivity = HumidAir.vapourDiffusivityM2PerS(meanTempC, airPressurePa);
         double free =
-                freeAtExcessMPerS(
-                        excess,
-                        0.5 * (waterTempC + airTempC),
-                        vapourPressurePa,
-                        characteristicLengthM,
-                        airPressurePa);
+                freeAtExcessMPerS(excess, density, viscosity, diffusivity, characteristicLengthM);
         double forced =
-                forcedMassTransferMPerS(
-                        Math.max(airSpeedMPerS, DRAUGHT_M_PER_S),
-                        runM,
-                        0.5 * (waterTempC + airTempC),
-                        vapourPressurePa,
-                        airPressurePa);
+                forcedMPerS(Math.max(airSpeedMPerS, DRAUGHT_M_PER_S), runM, viscosity, diffusivity);
         double free3 = free * free * free;
         double forced3 = forced * forced * forced;
         return excess > 0
@@ -151,23 +186,22 @@ public final class OpenWater {
             double vapourPressurePa,
             double characteristicLengthM,
             double airPressurePa) {
+        double meanTempC = 0.5 * (waterTempC + airTempC);
+        double density = HumidAir.densityKgPerM3(meanTempC, vapourPressurePa, airPressurePa);
         return freeAtExcessMPerS(
                 densityExcessKgPerM3(waterTempC, airTempC, vapourPressurePa, airPressurePa),
-                0.5 * (waterTempC + airTempC),
-                vapourPressurePa,
-                characteristicLengthM,
-                airPressurePa);
+                density,
+                HumidAir.viscosityPaS(meanTempC) / density,
+                HumidAir.vapourDiffusivityM2PerS(meanTempC, airPressurePa),
+                characteristicLengthM);
     }
 
     private static double freeAtExcessMPerS(
             double excessKgPerM3,
-            double meanTempC,
-            double vapourPressurePa,
-            double characteristicLengthM,
-            double airPressurePa) {
-        double density = HumidAir.densityKgPerM3(meanTempC, vapourPressurePa, airPressurePa);
-        double viscosity = HumidAir.viscosityPaS(meanTempC) / density;
-        double diffusivity = HumidAir.vapourDiffusivityM2PerS(meanTempC, airPressurePa);
+            double density,
+            double viscosity,
+            double diffusivity,
+            double characteristicLengthM) {
         double rayleigh =
                 TubeFlow.GRAVITY_M_PER_S2
                         * characteristicLengthM
@@ -176,10 +210,10 @@ public final class OpenWater {
                         * Math.abs(excessKgPerM3)
                         / (density * viscosity * diffusivity);
         double fourthRoot = Math.sqrt(Math.sqrt(rayleigh));
-        double sherwood =
-                excessKgPerM3 > 0
-                        ? Math.max(0.54 * fourthRoot, 0.15 * FastMath.cbrt(rayleigh))
-                        : 0.27 * fourthRoot;
+        double sherwood = (excessKgPerM3 > 0 ? 0.54 : 0.27) * fourthRoot;
+        if (excessKgPerM3 > 0 && rayleigh > THIRD_ROOT_FROM) {
+            sherwood = Math.max(sherwood, 0.15 * FastMath.cbrt(rayleigh));
+        }
         return sherwood * diffusivity / characteristicLengthM;
     }
 
@@ -201,9 +235,15 @@ public final class OpenWater {
             double tempC,
             double vapourPressurePa,
             double airPressurePa) {
-        double viscosity =
-                HumidAir.kinematicViscosityM2PerS(tempC, vapourPressurePa, airPressurePa);
-        double diffusivity = HumidAir.vapourDiffusivityM2PerS(tempC, airPressurePa);
+        return forcedMPerS(
+                airSpeedMPerS,
+                runM,
+                HumidAir.kinematicViscosityM2PerS(tempC, vapourPressurePa, airPressurePa),
+                HumidAir.vapourDiffusivityM2PerS(tempC, airPressurePa));
+    }
+
+    private static double forcedMPerS(
+            double airSpeedMPerS, double runM, double viscosity, double diffusivity) {
         return 0.664
                 * Math.sqrt(airSpeedMPerS * runM / viscosity)
                 * FastMath.cbrt(viscosity / diffusivity)

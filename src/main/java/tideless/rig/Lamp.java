@@ -118,6 +118,9 @@ public record Lamp(
         if (!DailySpan.isOpen(timeS, onS, offS)) {
             return 0;
         }
+        if (levels.isEmpty() && strengths.isEmpty()) {
+            return 1;
+        }
         double clockS = timeS % Time.DAY_S;
         double frac = levels.isEmpty() ? 1 : levels.get(levels.size() - 1).frac();
         for (Level level : levels) {

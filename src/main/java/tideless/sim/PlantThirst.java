@@ -30,6 +30,7 @@ final class PlantThirst {
     private double coveredM2;
     private double standLeafAreaIndex;
     private double boundM2;
+    private double interceptedFrac;
 
     PlantThirst(CropTraits traits, Planting.ThirstModel model) {
         this.traits = traits;
@@ -53,6 +54,7 @@ final class PlantThirst {
         full.extinction = crop.traits().growth().extinction();
         full.coveredM2 = 1;
         full.boundM2 = 1;
+        full.interceptedFrac = Canopy.interceptedFrac(full.extinction, full.leafAreaIndex);
         return full;
     }
 
@@ -62,6 +64,7 @@ final class PlantThirst {
         coveredM2 = Canopy.coveredGroundM2(traits, plant, groundPerPlantM2);
         leafAreaIndex = Canopy.leafAreaIndex(traits, plant, groundPerPlantM2);
         boundM2 = Canopy.boundGroundM2(traits, groundPerPlantM2);
+        interceptedFrac = Canopy.interceptedFrac(extinction, leafAreaIndex);
         standLeafAreaIndex = Canopy.standLeafAreaIndex(traits, plant, groundPerPlantM2);
     }
 
@@ -71,7 +74,7 @@ final class PlantThirst {
 
     /** Share of the light over the crown that it stops, 0-1. */
     double interceptedFrac() {
-        return Canopy.interceptedFrac(extinction, leafAreaIndex);
+        return interceptedFrac;
     }
 
     double coveredM2() {

@@ -17,6 +17,8 @@ final class RootAlarms {
 
     private final VesselId where;
     private double usedToMsPerCm;
+    private double followedSpanS = Double.NaN; // what followedFrac holds for
+    private double followedFrac;
     private boolean saltWilted;
     private boolean shortOfAir;
 
@@ -36,7 +38,11 @@ final class RootAlarms {
             log.add(Event.Kind.SALT_WILTED, endS, where);
         }
         saltWilted = shocked;
-        usedToMsPerCm = Osmosis.usedToMsPerCm(usedToMsPerCm, saltMsPerCm, spanS);
+        if (spanS != followedSpanS) {
+            followedSpanS = spanS;
+            followedFrac = Osmosis.followedFrac(spanS);
+        }
+        usedToMsPerCm = Osmosis.usedToMsPerCm(usedToMsPerCm, saltMsPerCm, followedFrac);
         return shocked;
     }
 

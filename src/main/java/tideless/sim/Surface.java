@@ -30,6 +30,7 @@ final class Surface {
     private final double lengthM;
     private double knownAtC = Double.NaN;
     private double transferMPerS;
+    private double saturatedPa; // at atC
 
     /** Water lost, m3/s; dew is not collected. */
     double m3PerS;
@@ -98,6 +99,7 @@ final class Surface {
         }
         for (int round = 0; round < MOST_ROUNDS; round++) {
             atC = meanC;
+            saturatedPa = HumidAir.saturationPressurePa(atC);
             findTransfer(air, step);
             lose(air, step);
             meanC =
@@ -114,10 +116,12 @@ final class Surface {
             transferMPerS =
                     OpenWater.massTransferMPerS(
                             atC,
+                            saturatedPa,
                             air.tempC[step],
                             air.vapourPa[step],
                             air.speedMPerS[step],
                             lengthM,
+                            4 * lengthM,
                             air.pressurePa);
             knownAtC = atC;
         }
@@ -127,7 +131,6 @@ final class Surface {
     private void lose(AirSeries air, int step) {
         double airC = air.tempC[step];
         double vapourPa = air.vapourPa[step];
-        double saturatedPa = HumidAir.saturationPressurePa(atC);
         double kgPerM2S =
                 transferMPerS
                         * OpenWater.vapourDensityDifferenceKgPerM3(

@@ -43,7 +43,9 @@ final class TrayRun {
     double settingM; // of its valve, m above the floor; NaN without one
     private boolean dry;
     private final double statedCo2Ppm; // 0 to work it out
-    private double solutionCo2Ppm = ElectricalConductivity.AIR_CO2_PPM;
+    private double airCo2Ppm = ElectricalConductivity.AIR_CO2_PPM; // at the end of the last step
+    private boolean breathesOut; // carbon dioxide follows from what the roots breathe
+    private double co2AtC;
     private double saltMsPerCm;
     private final RootAlarms alarms;
     private double bearableM3;
@@ -133,9 +135,12 @@ final class TrayRun {
         return crop == null ? 0 : crop.leafAreaIndex();
     }
 
-    /** Carbon dioxide the solution stands with, ppm. */
+    /**
+     * Carbon dioxide the solution stood with at the end of the last step, ppm. Worked out when
+     * somebody asks: few steps are asked about.
+     */
     double solutionCo2Ppm() {
-        return solutionCo2Ppm;
+        return breathesOut ? air.carbonDioxidePpm(airCo2Ppm, co2AtC) : airCo2Ppm;
     }
 
     boolean lives() {
@@ -304,12 +309,9 @@ final class TrayRun {
         double endS = timeS + spanS;
         noteDryness(levelM, endS, log);
         breathe(levelM, spanS);
-        solutionCo2Ppm =
-                statedCo2Ppm > 0
-                        ? statedCo2Ppm
-                        : crop == null
-                                ? airs.co2Ppm[step]
-                                : air.carbonDioxidePpm(airs.co2Ppm[step], tempC);
+        breathesOut = crop != null && !(statedCo2Ppm > 0);
+        airCo2Ppm = statedCo2Ppm > 0 ? statedCo2Ppm : airs.co2Ppm[step];
+        co2AtC = tempC;
         if (crop != null) {
             tendPlants(levelM, endS, spanS, log);
         }

@@ -18,7 +18,7 @@ final class TraySalts {
     private static final int CL = Component.CL.ordinal(); // the last of the ions
 
     /** Of each component in nearly neutral solution, phosphate as H2PO4-. */
-    private static final int[] CHARGE = charges();
+    private static final double[] CHARGE = charges();
 
     /**
      * Free acid beyond which roots take no potassium, calcium and magnesium without anions, mol/m3:
@@ -60,8 +60,8 @@ final class TraySalts {
         }
     }
 
-    private static int[] charges() {
-        int[] charge = new int[Component.COUNT];
+    private static double[] charges() {
+        double[] charge = new double[Component.COUNT];
         for (int i = 0; i < charge.length; i++) {
             charge[i] = Component.at(i).fixedCharge();
         }
@@ -245,8 +245,14 @@ final class TraySalts {
     /** Anions less cations, phosphate as H2PO4-; with what comes in besides. */
     private double freeAcidMol(double[] moreMol) {
         double sum = 0;
-        for (int i = 0; i < mol.length; i++) {
-            sum -= CHARGE[i] * (mol[i] + (moreMol == null ? 0 : moreMol[i]));
+        if (moreMol == null) {
+            for (int i = 0; i < mol.length; i++) {
+                sum -= CHARGE[i] * mol[i];
+            }
+        } else {
+            for (int i = 0; i < mol.length; i++) {
+                sum -= CHARGE[i] * (mol[i] + moreMol[i]);
+            }
         }
         return sum;
     }

@@ -3,6 +3,7 @@ package tideless.crop;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import org.apache.commons.math3.util.FastMath;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
@@ -158,8 +159,9 @@ class RootResponseTest {
 
     @Test
     void roots_get_used_to_salt_in_days_and_to_fresh_solution_at_once() {
-        assertEquals(2 + 4 * (1 - Math.exp(-1)), Osmosis.usedToMsPerCm(2, 6, 2 * 86_400), 1e-9);
-        assertEquals(1.5, Osmosis.usedToMsPerCm(2, 1.5, 60));
+        double twoDays = Osmosis.followedFrac(2 * 86_400);
+        assertEquals(2 + 4 * (1 - Math.exp(-1)), Osmosis.usedToMsPerCm(2, 6, twoDays), 1e-9);
+        assertEquals(1.5, Osmosis.usedToMsPerCm(2, 1.5, Osmosis.followedFrac(60)));
     }
 
     // Strawberry 4.4, cucumber feed 5.0, basil 4.0 mS/cm: 44, 88 and 100 % published; the straight
@@ -208,6 +210,17 @@ class RootResponseTest {
         assertEquals(1.36, NitrogenUptake.nitrateAtPhFactor(4), 1e-12);
         assertEquals(1, NitrogenUptake.nitrateAtPhFactor(8));
         assertEquals(1, NitrogenUptake.ammoniumAtAcidFrac(-1));
+    }
+
+    // The logarithm is not taken where it cannot matter: the same to the last bit.
+    @Test
+    void little_free_acid_counts_as_its_ph_would() {
+        for (double ph = 3; ph < 9; ph += 1e-3) {
+            double acidMolPerM3 = 1000 * FastMath.pow(10, -ph);
+            assertEquals(
+                    NitrogenUptake.ammoniumAtPhFrac(3 - FastMath.log10(acidMolPerM3)),
+                    NitrogenUptake.ammoniumAtAcidFrac(acidMolPerM3));
+        }
     }
 
     // Lettuce takes 3.6 mmol N per g: at 30 % ammonium and a neutral 6 % it leaves 1.73 meq of

@@ -171,4 +171,38 @@ class OpenWaterTest {
             }
         }
     }
+
+    // Level plates, McAdams: the greater of both correlations, whichever is asked for first.
+    @Test
+    void free_convection_is_the_greater_of_both_correlations_at_any_size() {
+        double vapour = vapour(22, 50);
+        double smallest = Double.POSITIVE_INFINITY;
+        double greatest = 0;
+        for (double length = 1e-3; length < 3; length *= 1.01) {
+            double mean = 0.5 * (26 + 22);
+            double density = HumidAir.densityKgPerM3(mean, vapour, ATM_PA);
+            double viscosity = HumidAir.viscosityPaS(mean) / density;
+            double diffusivity = HumidAir.vapourDiffusivityM2PerS(mean, ATM_PA);
+            double excess =
+                    HumidAir.densityKgPerM3(22, vapour, ATM_PA)
+                            - HumidAir.densityKgPerM3(
+                                    26, HumidAir.saturationPressurePa(26), ATM_PA);
+            double rayleigh =
+                    9.80665
+                            * length
+                            * length
+                            * length
+                            * excess
+                            / (density * viscosity * diffusivity);
+            double sherwood = Math.max(0.54 * Math.pow(rayleigh, 0.25), 0.15 * Math.cbrt(rayleigh));
+            double expected = sherwood * diffusivity / length;
+            assertEquals(
+                    expected,
+                    OpenWater.freeMassTransferMPerS(26, 22, vapour, length, ATM_PA),
+                    1e-12 * expected);
+            smallest = Math.min(smallest, rayleigh);
+            greatest = Math.max(greatest, rayleigh);
+        }
+        assertTrue(smallest < 1e2 && greatest > 1e8, "both sides of the crossing");
+    }
 }
