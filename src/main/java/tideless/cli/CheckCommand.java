@@ -14,9 +14,7 @@ import tideless.rig.Shape;
 import tideless.rig.Tray;
 import tideless.scenario.Reading;
 import tideless.sim.RigCheck;
-import tideless.solution.Acidity;
-import tideless.solution.Composition;
-import tideless.solution.ElectricalConductivity;
+import tideless.words.FeedWords;
 
 /** Checks one scenario without running it. */
 @Command(
@@ -60,13 +58,7 @@ final class CheckCommand implements Callable<Integer> {
                         + counted(sound.trays().size(), "tray")
                         + ", "
                         + counted(sound.days(), "day"));
-        Composition feed = sound.feed().composition();
-        line(
-                out,
-                "feed: %.2f mS/cm; pH %.1f once it has stood in air, %.1f just mixed",
-                ElectricalConductivity.at25MsPerCm(feed),
-                Acidity.phInAir(feed, 25, ElectricalConductivity.AIR_CO2_PPM),
-                Acidity.phClosed(feed, 25));
+        line(out, "feed: %s", FeedWords.readings(sound.feed().composition()));
         for (Tray tray : sound.trays()) {
             printDisplaced(out, tray);
         }

@@ -102,6 +102,7 @@ public final class ForecastTable {
                         + count(scenario.days(), "day")
                         + ", seed "
                         + forecast.seed());
+        paragraph("", "", "Feed: " + FeedWords.readings(scenario.feed().composition()));
         line("");
         for (String verdict : VerdictWords.lines(forecast.advice().verdict())) {
             paragraph(BOLD, "", verdict);

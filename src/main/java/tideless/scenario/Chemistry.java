@@ -37,7 +37,7 @@ final class Chemistry implements Solutions {
 
     /**
      * {@inheritDoc} The pH is that in contact with air, where a tray's solution ends up, brought
-     * about with the acid or, where it lies below already, with potassium hydroxide; their ions
+     * about with the acid or, where it lies below already, with potassium bicarbonate; their ions
      * count.
      */
     @Override
@@ -54,46 +54,58 @@ final class Chemistry implements Solutions {
 
     private static Mix made(
             Composition salts, Composition water, double ecMsPerCm, double ph, String acid) {
+        Reagent down = Reagent.named(BOTTLES.get(acid)).orElseThrow();
         List<Reagent> reagents =
-                List.of(
-                        Reagent.named(STRENGTHS.get(acid)).orElseThrow(),
-                        Reagent.named("potassium-hydroxide-50").orElseThrow());
+                List.of(down, Reagent.named("potassium-bicarbonate-10").orElseThrow());
         Feed.Outcome outcome = null;
         for (Reagent reagent : reagents) {
-            outcome = Feed.madeToEcAndPh(salts, water, ecMsPerCm, ph, reagent, Contact.OUTDOOR_AIR);
+            outcome = Feed.madeWithinCap(salts, water, ecMsPerCm, ph, reagent, Contact.OUTDOOR_AIR);
             if (!(outcome instanceof Feed.Made made)) {
                 return refusal(outcome);
             }
-            if (made.phReached()) {
-                return new Mix(made.composition(), made.strength(), "", "");
+            boolean stopped = !made.phReached() && made.reagentMolPerM3() > 0;
+            if (made.phReached() || stopped) {
+                double rain =
+                        stopped
+                                ? Feed.rainShareFrac(
+                                        salts, water, ecMsPerCm, ph, down, Contact.OUTDOOR_AIR)
+                                : 0;
+                return new Mix(made.composition(), made.strength(), "", "", made.ph(), rain);
             }
         }
         return refusal(outcome);
     }
 
+    @Override
+    public String trainedStaffOnly(String acid) {
+        Reagent bottle = Reagent.named(BOTTLES.get(acid)).orElseThrow();
+        return bottle.isForTrainedStaff() ? bottle.title() + ": " + bottle.caution() : "";
+    }
+
+    private static Mix refused(String key, String allowed) {
+        return new Mix(null, 0, key, allowed, Double.NaN, 0);
+    }
+
     private static Mix refusal(Feed.Outcome outcome) {
         if (outcome instanceof Feed.WaterTooSalty water) {
-            return new Mix(
-                    null,
-                    0,
+            return refused(
                     "ec",
                     "above the %s mS/cm of the water itself with the acid its pH needs"
                             .formatted(plain(water.waterMsPerCm())));
         }
         if (outcome instanceof Feed.OutOfReach reach) {
-            return new Mix(null, 0, "ec", "up to " + plain(reach.highestMsPerCm()) + " mS/cm");
+            return refused( "ec", "up to " + plain(reach.highestMsPerCm()) + " mS/cm");
         }
         if (outcome instanceof Feed.Made made) {
-            return new Mix(
-                    null, 0, "ph", "a pH that acid or alkali can reach from " + plain(made.ph()));
+            return refused( "ph", "a pH that acid or alkali can reach from " + plain(made.ph()));
         }
         throw new AssertionError("no words for " + outcome);
     }
 
-    /** The bottle behind each name; its strength does not matter for what a feed holds. */
-    private static final Map<String, String> STRENGTHS =
+    /** The bottle behind each name: as strong as anybody may own it, where anybody may. */
+    private static final Map<String, String> BOTTLES =
             Map.of(
-                    "phosphoric", "phosphoric-85",
-                    "nitric", "nitric-60",
-                    "sulfuric", "sulfuric-37");
+                    "phosphoric", "phosphoric-30",
+                    "nitric", "nitric-38",
+                    "sulfuric", "sulfuric-15");
 }

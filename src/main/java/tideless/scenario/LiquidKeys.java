@@ -38,9 +38,13 @@ final class LiquidKeys {
     static final Key<String> ACID =
             FEED.add(
                     Key.choice("acid", Solutions.ACIDS)
-                            .fallsTo("nitric", COMMON_PRACTICE)
+                            .fallsTo(
+                                    "phosphoric",
+                                    "anybody may own it up to 30 %; no more than brings 1 mmol/L"
+                                            + " of phosphate, a full feed's worth")
                             .about(
-                                    "acid that brings the pH down; acid into water, gloves, goggles"));
+                                    "acid that brings the pH down, nitric for trained staff only;"
+                                            + " acid into water, gloves, goggles"));
 
     static final Key<String> RATIO =
             FEED.add(

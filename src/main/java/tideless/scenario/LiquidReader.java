@@ -90,10 +90,11 @@ final class LiquidReader {
                     "Maybe use a softer water, or rain.");
             return Read.faulty();
         }
+        double reached = noted(feed, mix, ph);
         return Read.of(
                 new Liquid(
                         "%s, EC %s mS/cm, pH %s"
-                                .formatted(recipe.value(), plain(ec.value()), plain(ph)),
+                                .formatted(recipe.value(), plain(ec.value()), plain(reached)),
                         mix.composition()));
     }
 
@@ -135,12 +136,54 @@ final class LiquidReader {
                     "Maybe use a softer water, or rain.");
             return Read.faulty();
         }
+        double reached = noted(feed, mix, ph);
         double grams = mix.strength() * parts.gramsPerL();
         return Read.of(
                 new Liquid(
-                        "two bottles, EC %s mS/cm, pH %s".formatted(plain(ec), plain(ph)),
+                        "two bottles, EC %s mS/cm, pH %s".formatted(plain(ec), plain(reached)),
                         mix.composition(),
                         List.of(poured(parts.a(), grams), poured(parts.b(), grams))));
+    }
+
+    /**
+     * Says of an acid that stops short of the pH what it leaves and what would do, and of one for
+     * trained staff that it is.
+     *
+     * @return the pH to name the feed by
+     */
+    private static double noted(Table feed, Solutions.Mix mix, double askedPh) {
+        String staff =
+                feed.has(ACID) ? Solutions.CURRENT.trainedStaffOnly(feed.value(ACID)) : "";
+        if (!staff.isEmpty()) {
+            note(feed, ACID, staff);
+        }
+        if (mix.rainShareFrac() == 0) {
+            return askedPh;
+        }
+        double reached = Math.floor(10 * mix.ph() + 0.5) / 10;
+        note(
+                feed,
+                PH,
+                "pH "
+                        + plain(askedPh)
+                        + " is not reached: phosphoric acid stops at the 1 mmol/L of phosphate it"
+                        + " may add, a full feed's worth, and leaves pH "
+                        + plain(reached)
+                        + " once it has stood; "
+                        + (Double.isNaN(mix.rainShareFrac())
+                                ? "rain or reverse-osmosis water in place of this water comes nearer"
+                                : "rain or reverse-osmosis water for "
+                                        + plain(Math.floor(100 * mix.rainShareFrac() + 0.5))
+                                        + " % of this water would do it")
+                        + " (gloves and goggles; acid into water)");
+        return reached;
+    }
+
+    private static void note(Table feed, Key<?> key, String text) {
+        List<String> at = List.of("feed", key.name());
+        TomlFile file = feed.file();
+        int line = feed.has(key) ? file.line(at) : file.line(List.of("feed"));
+        file.note(new Note(file.name(), line, "feed." + key.name(), text));
     }
 
     private static Liquid.Bottle poured(Concentrate part, double gramsPerL) {

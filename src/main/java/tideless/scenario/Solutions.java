@@ -39,7 +39,10 @@ interface Solutions {
     Mix feedOf(TwoPart bottles, Composition water, double ecMsPerCm, double ph, String acid);
 
     /** Acids by the names growers give them. */
-    List<String> ACIDS = List.of("nitric", "phosphoric", "sulfuric");
+    List<String> ACIDS = List.of("phosphoric", "nitric", "sulfuric");
+
+    /** What to mind with one of {@link #ACIDS}; empty for one that anybody may own. */
+    String trainedStaffOnly(String acid);
 
     /**
      * What came of mixing.
@@ -48,6 +51,15 @@ interface Solutions {
      * @param strength of the recipe or label, 1 = full
      * @param key which key is at fault, "ec" or "ph"; empty when none is
      * @param allowed what that key may hold
+     * @param ph it has in air; above the one asked for where the acid's phosphate stops it
+     * @param rainShareFrac share of rain in the water with which the acid would do; 0 where it does
+     *     without, NaN where not even rain helps
      */
-    record Mix(Composition composition, double strength, String key, String allowed) {}
+    record Mix(
+            Composition composition,
+            double strength,
+            String key,
+            String allowed,
+            double ph,
+            double rainShareFrac) {}
 }

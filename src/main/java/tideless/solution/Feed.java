@@ -2,6 +2,7 @@ package tideless.solution;
 
 import java.util.OptionalDouble;
 import org.apache.commons.math3.analysis.solvers.BrentSolver;
+import org.apache.commons.math3.util.FastMath;
 
 /** A recipe in a water, made to a target EC and pH. */
 public final class Feed {
@@ -94,6 +95,75 @@ public final class Feed {
                             .formatted(reagent.title()));
         }
         return made(recipe, water, targetMsPerCm, targetPh, reagent, contact);
+    }
+
+    /**
+     * The same with no more of the reagent than {@link Reagent#mostMolPerM3}: where that stops it,
+     * {@code phReached} is false, {@code reagentMolPerM3} that most and {@code ph} what it leaves.
+     */
+    public static Outcome madeWithinCap(
+            Composition recipe,
+            Composition water,
+            double targetMsPerCm,
+            double targetPh,
+            Reagent reagent,
+            Contact contact) {
+        Outcome free =
+                madeToEcAndPh(recipe, water, targetMsPerCm, targetPh, reagent, contact);
+        double most = reagent.mostMolPerM3();
+        boolean within = free instanceof Made made && made.reagentMolPerM3() <= most;
+        if (within || Double.isInfinite(most)) {
+            return free;
+        }
+        Composition acid = reagent.perMol().times(most);
+        Outcome capped = madeToEc(recipe, water.plus(acid), targetMsPerCm);
+        if (!(capped instanceof Made made)) {
+            return capped;
+        }
+        return new Made(
+                made.strength(),
+                most,
+                made.composition(),
+                made.ecMsPerCm(),
+                Acidity.ph(made.composition(), 25, contact),
+                false);
+    }
+
+    /** Shares of rain are told in steps of this, 1 = all: what a watering can measures. */
+    private static final double RAIN_STEP = 0.05;
+
+    /**
+     * Share of rain in a water with which an acid reaches a pH within its cap, by the twentieth.
+     *
+     * @return NaN where not even rain alone does
+     */
+    public static double rainShareFrac(
+            Composition recipe,
+            Composition water,
+            double targetMsPerCm,
+            double targetPh,
+            Reagent reagent,
+            Contact contact) {
+        Composition rain = SourceWater.named("rain").orElseThrow().composition();
+        int low = -1;
+        int high = (int) FastMath.round(1 / RAIN_STEP) + 1;
+        while (high - low > 1) {
+            int mid = (low + high) / 2;
+            double share = mid * RAIN_STEP;
+            Composition mixed = water.times(1 - share).plus(rain.times(share));
+            Outcome outcome =
+                    madeWithinCap(recipe, mixed, targetMsPerCm, targetPh, reagent, contact);
+            // Without any acid it lies at the pH or below: a little base does the rest.
+            boolean does =
+                    outcome instanceof Made made
+                            && (made.phReached() || made.reagentMolPerM3() == 0);
+            if (does) {
+                high = mid;
+            } else {
+                low = mid;
+            }
+        }
+        return high * RAIN_STEP > 1 + RAIN_STEP / 2 ? Double.NaN : high * RAIN_STEP;
     }
 
     private static Outcome made(

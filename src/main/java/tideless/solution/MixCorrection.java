@@ -216,10 +216,19 @@ public record MixCorrection(
                             air.isPresent()
                                     ? air.getAsDouble() * volumeL / reagent.molPerL()
                                     : Double.NaN;
-                    drifting = dosed(now, wanted, reagent, dose.getAsDouble());
-                    now = now.plus(reagent.perMol().times(dose.getAsDouble()));
-                    ph = wanted;
-                    double millilitres = dose.getAsDouble() * volumeL / reagent.molPerL();
+                    double most = reagent.mostMolPerM3();
+                    boolean capped = dose.getAsDouble() > most;
+                    double molPerM3 = Math.min(dose.getAsDouble(), most);
+                    drifting =
+                            capped
+                                    ? now.plus(reagent.perMol().times(molPerM3))
+                                    : dosed(now, wanted, reagent, molPerM3);
+                    now = now.plus(reagent.perMol().times(molPerM3));
+                    ph = capped ? Acidity.phClosed(now, 25) : wanted;
+                    double millilitres = molPerM3 * volumeL / reagent.molPerL();
+                    if (!(inAirMillilitres <= most * volumeL / reagent.molPerL())) {
+                        inAirMillilitres = Double.NaN;
+                    }
                     steps.add(
                             new MixingSheet.Step(
                                     sour ? MixingSheet.Kind.ACID : MixingSheet.Kind.BASE,
@@ -227,8 +236,11 @@ public record MixCorrection(
                                     Double.NaN,
                                     millilitres,
                                     ElectricalConductivity.at25MsPerCm(now),
-                                    wanted));
+                                    ph));
                     cautions.add(reagent.caution());
+                    if (capped) {
+                        cautions.add(MixingSheet.tooMuchPhosphate(ph, Double.NaN));
+                    }
                     cautions.add(
                             "Pour two thirds of it, stir, wait ten minutes, measure, then pour the"
                                     + " rest as needed.");

@@ -152,28 +152,33 @@ public record MixingSheet(
                         Math.abs(ph - target) <= PH_AS_GOOD
                                 ? OptionalDouble.empty()
                                 : Acidity.doseMolPerM3(bare, 25, target, used, Contact.CLOSED);
-                reagent = Math.min(dose.orElse(0), most(used));
+                reagent = Math.min(dose.orElse(0), used.mostMolPerM3());
                 displacedL += reagent * wish.volumeL() / used.molPerL() / 1000;
             }
         }
         return written(wish, made.strength(), displacedL, used, reagent);
     }
 
-    /** Most of a reagent, mol/m3: a feed's worth of phosphate, no bound on the others. */
-    static double most(Reagent reagent) {
-        double phosphate = reagent.perMol().molPerM3(Component.P);
-        return phosphate > 0
-                ? Reagent.MOST_PHOSPHATE_MOL_PER_M3 / phosphate
-                : Double.POSITIVE_INFINITY;
-    }
-
-    static String tooMuchPhosphate(double ph) {
+    /**
+     * Where the acid stops.
+     *
+     * @param ph it leaves, CO2 kept
+     * @param rainShareFrac of rain in the water that would do; NaN for none
+     */
+    static String tooMuchPhosphate(double ph, double rainShareFrac) {
         return String.format(
-                Locale.ROOT,
-                "No more phosphoric acid than brings 1 mmol/L of phosphate, a full feed's worth: it"
-                        + " leaves pH %.1f. Thin this water with rain or reverse-osmosis water; stronger"
-                        + " acids are for trained staff.",
-                ph);
+                        Locale.ROOT,
+                        "No more phosphoric acid than brings 1 mmol/L of phosphate, a full feed's"
+                                + " worth: it leaves pH %.1f. ",
+                        ph)
+                + (Double.isNaN(rainShareFrac)
+                        ? "Rain or reverse-osmosis water in place of this water comes nearer."
+                        : String.format(
+                                Locale.ROOT,
+                                "Rain or reverse-osmosis water for %.0f %% of this water would bring"
+                                        + " it there.",
+                                100 * rainShareFrac))
+                + " Stronger acids are for trained staff.";
     }
 
     private static MixingSheet written(
@@ -256,8 +261,16 @@ public record MixingSheet(
             }
             steps.add(step);
             cautions.add(used.caution());
-            if (reagent >= most(used)) {
-                cautions.add(tooMuchPhosphate(step.ph()));
+            if (reagent >= used.mostMolPerM3()) {
+                double rain =
+                        Feed.rainShareFrac(
+                                recipe(wish.supply()),
+                                wish.water().composition(),
+                                wish.targetMsPerCm(),
+                                wish.targetPh().orElseThrow(),
+                                used,
+                                Contact.CLOSED);
+                cautions.add(tooMuchPhosphate(step.ph(), rain));
             }
             cautions.add(
                     "Pour two thirds of it, stir, wait ten minutes, measure, then pour the rest as"

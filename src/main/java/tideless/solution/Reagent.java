@@ -185,6 +185,20 @@ public record Reagent(
         return new Reagent(newId, newTitle, perMol, pKas, newMolPerL, densityKgPerL, caution);
     }
 
+    /** Whether its caution marks it as for trained staff. */
+    public boolean isForTrainedStaff() {
+        return caution.contains("trained staff");
+    }
+
+    /**
+     * Most of it that a feed may take, mol/m3: so much as brings {@link #MOST_PHOSPHATE_MOL_PER_M3}
+     * of phosphate; infinite for one that brings none.
+     */
+    public double mostMolPerM3() {
+        double phosphate = perMol.molPerM3(Component.P);
+        return phosphate > 0 ? MOST_PHOSPHATE_MOL_PER_M3 / phosphate : Double.POSITIVE_INFINITY;
+    }
+
     /** Whether a component stands for what it leaves behind. */
     public boolean carried() {
         return pKas.isEmpty();

@@ -171,13 +171,15 @@ public record LeanFeed(
         private Composition feed(double ecMsPerCm) {
             for (Reagent reagent :
                     new Reagent[] {
-                        Reagent.nitric(), Reagent.named("potassium-hydroxide-50").orElseThrow()
+                        Reagent.named("phosphoric-30").orElseThrow(),
+                        Reagent.named("potassium-bicarbonate-10").orElseThrow()
                     }) {
                 Optional<Feed.Made> made =
-                        Feed.madeToEcAndPh(
+                        Feed.madeWithinCap(
                                         salts, water, ecMsPerCm, ph, reagent, Contact.OUTDOOR_AIR)
                                 .made();
-                if (made.isPresent() && made.get().phReached()) {
+                boolean stopped = made.isPresent() && made.get().reagentMolPerM3() > 0;
+                if (stopped || made.isPresent() && made.get().phReached()) {
                     return made.get().composition();
                 }
             }

@@ -3,10 +3,23 @@ package tideless.words;
 import java.util.ArrayList;
 import java.util.List;
 import tideless.rig.Liquid;
+import tideless.solution.Acidity;
+import tideless.solution.Composition;
+import tideless.solution.ElectricalConductivity;
 
 /** What goes into the feed of a whole run. */
 public final class FeedWords {
     private FeedWords() {}
+
+    /** As "1.60 mS/cm; pH 5.8 once it has stood in air, 5.4 just mixed". */
+    public static String readings(Composition feed) {
+        return Numbers.two(ElectricalConductivity.at25MsPerCm(feed))
+                + " mS/cm; pH "
+                + Numbers.one(Acidity.phInAir(feed, 25, ElectricalConductivity.AIR_CO2_PPM))
+                + " once it has stood in air, "
+                + Numbers.one(Acidity.phClosed(feed, 25))
+                + " just mixed";
+    }
 
     /** As "Feed in all: 126 L, of part A 0.45 L, of part B 0.45 L."; only of bottles. */
     public static String inAll(Liquid feed, double litres) {

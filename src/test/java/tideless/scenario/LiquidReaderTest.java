@@ -8,8 +8,10 @@ import static org.junit.jupiter.api.Assertions.assertNotNull;
 import java.util.List;
 import org.junit.jupiter.api.Test;
 import tideless.rig.Liquid;
+import tideless.solution.Acidity;
 import tideless.solution.Component;
 import tideless.solution.Composition;
+import tideless.solution.ElectricalConductivity;
 
 class LiquidReaderTest {
     private final TomlFile source = new TomlFile("bench.toml");
@@ -93,6 +95,67 @@ class LiquidReaderTest {
                 .singleElement()
                 .asString()
                 .startsWith("bench.toml:5:6: feed.ec: found \"0.2 mS/cm\", allowed: above the ");
+    }
+
+    private Liquid feedIn(String water, String more) {
+        Table root = root(water + "[feed]\nrecipe = \"hoagland-2\"\nec = \"1.6 mS/cm\"\n" + more);
+        Read<Liquid> read = LiquidReader.water(root.child("water"), Solutions.CURRENT);
+        Read<Liquid> feed = LiquidReader.feed(root.child("feed"), read, Solutions.CURRENT);
+        assertEquals(List.of(), faults());
+        return feed.value();
+    }
+
+    /** Hard tap holds some 4 meq/L of bicarbonate: four feeds' worth of phosphate would do it. */
+    @Test
+    void acid_by_default_stops_at_a_feeds_worth_of_phosphate_and_says_what_it_leaves() {
+        Composition hard =
+                feedIn("[water]\nsource = \"hard-tap\"\n", "ph = 6.0\n").composition();
+        Composition without =
+                feedIn("[water]\nsource = \"pure\"\n", "ph = 6.0\nacid = \"sulfuric\"\n")
+                        .composition();
+        assertThat(hard.molPerM3(Component.P)).isBetween(1.0, 1 + without.molPerM3(Component.P));
+        double inAir = Acidity.phInAir(hard, 25, ElectricalConductivity.AIR_CO2_PPM);
+        assertThat(inAir).isGreaterThan(7.5);
+        assertThat(source.notes())
+                .singleElement()
+                .asString()
+                .startsWith("bench.toml:6: feed.ph: pH 6 is not reached: phosphoric acid stops at")
+                .contains("leaves pH " + Math.round(10 * inAir) / 10.0)
+                .contains("% of this water would do it", "goggles");
+    }
+
+    @Test
+    void the_share_of_rain_that_is_told_does_it_and_a_twentieth_less_does_not() {
+        Composition hard = Solutions.CURRENT.water("hard-tap");
+        Composition rain = Solutions.CURRENT.water("rain");
+        double share =
+                Solutions.CURRENT.feed("hoagland-2", hard, 1.6, 6, "phosphoric").rainShareFrac();
+        assertThat(share).isBetween(0.5, 0.95);
+        Solutions.Mix does = mixed(hard, rain, share);
+        assertEquals(6, does.ph(), 1e-6);
+        assertEquals(0, does.rainShareFrac());
+        assertThat(mixed(hard, rain, share - 0.05).ph()).isGreaterThan(6.05);
+    }
+
+    private static Solutions.Mix mixed(Composition hard, Composition rain, double share) {
+        Composition water = hard.times(1 - share).plus(rain.times(share));
+        return Solutions.CURRENT.feed("hoagland-2", water, 1.6, 6, "phosphoric");
+    }
+
+    @Test
+    void an_acid_for_trained_staff_is_marked_and_one_for_anybody_is_not() {
+        feedIn("[water]\nsource = \"hard-tap\"\n", "acid = \"nitric\"\n");
+        assertThat(source.notes())
+                .singleElement()
+                .asString()
+                .startsWith("bench.toml:6: feed.acid: nitric acid 38 %: Gloves and goggles")
+                .contains("trained staff only", "3 %", "Read in 2026");
+    }
+
+    @Test
+    void soft_water_takes_acid_for_anybody_without_a_word() {
+        feedIn("[water]\nsource = \"soft-tap\"\n", "ph = 5.8\n");
+        assertThat(source.notes()).isEmpty();
     }
 
     @Test

@@ -586,6 +586,38 @@ class MixingTest {
         assertThat(String.join(" ", sheet.cautions())).contains("a full feed's worth");
     }
 
+    // The same bound where a reading is put right: 5.53 mL, and what that leaves is told.
+    @Test
+    void a_correction_pours_no_more_phosphate_than_a_feeds_worth() {
+        MixingSheet poured = sheet(HARD_TAP, "nitric-38", 7.4);
+        MixingSheet.Wish wish =
+                new MixingSheet.Wish(
+                        20,
+                        1.6,
+                        OptionalDouble.of(5.8),
+                        SourceWater.named("hard-tap").orElseThrow(),
+                        new MixingSheet.FromSalts(
+                                Weighing.forRecipe(
+                                                Recipe.named("hoagland-2")
+                                                        .orElseThrow()
+                                                        .composition())
+                                        .orElseThrow()),
+                        Reagent.named("phosphoric-30").orElseThrow(),
+                        Reagent.named("potassium-bicarbonate-10").orElseThrow());
+        MixCorrection done =
+                (MixCorrection)
+                        MixCorrection.of(
+                                wish,
+                                poured,
+                                new MixCorrection.Reading(
+                                        OptionalDouble.empty(), OptionalDouble.of(7.2), 20, 20));
+        MixingSheet.Step acid = done.steps().get(done.steps().size() - 1);
+        assertThat(acid.millilitres()).isCloseTo(5.53, withinPercentage(0.3));
+        assertThat(done.ph()).isGreaterThan(6).isEqualTo(acid.ph());
+        assertThat(done.inAirMillilitres()).isNaN();
+        assertThat(String.join(" ", done.cautions())).contains("a full feed's worth");
+    }
+
     // Strengths of home reagents, mol/L, worked out apart: nitric 3 % 0.483 is not kept; phosphoric
     // 10 % 1.08, 30 % 3.61; sulfuric 15 % 1.69.
     @ParameterizedTest(name = "{0}: {1} mol/L")
