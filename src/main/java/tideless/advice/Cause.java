@@ -36,6 +36,7 @@ public record Cause(Kind kind, Facts facts) {
         SALTIER_THAN_ROOTS_ARE_USED_TO,
         FEED_IS_LEAN,
         CROP_TAKES_IT_UP,
+        FEED_IS_ALKALINE,
         ANIONS_TAKEN,
         CATIONS_TAKEN,
         ONE_RUNS_OUT,

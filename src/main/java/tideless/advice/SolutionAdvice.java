@@ -12,7 +12,9 @@ import tideless.sim.Event;
 import tideless.sim.FlushRule;
 import tideless.sim.Shortage;
 import tideless.sim.Trace;
+import tideless.solution.Acidity;
 import tideless.solution.Component;
+import tideless.solution.Composition;
 import tideless.solution.ElectricalConductivity;
 
 /** EC, ions, pH and crusts of one tray, and the fresh solution they call for. */
@@ -216,6 +218,9 @@ final class SolutionAdvice {
             return;
         }
         boolean high = acidity.isHigh();
+        Composition feed = tray.trace.scenario().feed().composition();
+        double feedPh = Acidity.phInAir(feed, 25, ElectricalConductivity.AIR_CO2_PPM);
+        boolean byFeed = high && feedPh > limits.phHigh();
         out.warnings.add(
                 new Warning(
                         Warning.Kind.PH_OUT,
@@ -225,8 +230,17 @@ final class SolutionAdvice {
                         high
                                 ? Measure.atMost(acidity.worst(), limits.phHigh(), Unit.PH)
                                 : Measure.atLeast(acidity.worst(), limits.phLow(), Unit.PH),
-                        Cause.of(high ? Cause.Kind.ANIONS_TAKEN : Cause.Kind.CATIONS_TAKEN),
-                        high
+                        byFeed
+                                ? new Cause(
+                                        Cause.Kind.FEED_IS_ALKALINE,
+                                        Facts.of(Quantity.FEED_PH, feedPh))
+                                : Cause.of(
+                                        high
+                                                ? Cause.Kind.ANIONS_TAKEN
+                                                : Cause.Kind.CATIONS_TAKEN),
+                        byFeed
+                                ? List.of(Cure.of(Cure.Kind.RAIN_WATER))
+                                : high
                                 ? List.of(
                                         Cure.of(Cure.Kind.MORE_AMMONIUM),
                                         Cure.of(Cure.Kind.ACID_BY_METER))

@@ -48,6 +48,10 @@ public final class CauseWords {
                             + ") is leaner than this crop wants";
             case CROP_TAKES_IT_UP ->
                     "the crop takes nutrients faster than they come" + after(facts);
+            case FEED_IS_ALKALINE ->
+                    "the feed itself stands at "
+                            + figure(facts, Quantity.FEED_PH)
+                            + " in air: its water holds more lime than its acid takes";
             case ANIONS_TAKEN ->
                     "the roots take more nitrate than cations, and leave alkali behind";
             case CATIONS_TAKEN -> "the roots take more cations than nitrate, and leave acid behind";
