@@ -235,18 +235,16 @@ final class SolutionAdvice {
                                         Cause.Kind.FEED_IS_ALKALINE,
                                         Facts.of(Quantity.FEED_PH, feedPh))
                                 : Cause.of(
-                                        high
-                                                ? Cause.Kind.ANIONS_TAKEN
-                                                : Cause.Kind.CATIONS_TAKEN),
+                                        high ? Cause.Kind.ANIONS_TAKEN : Cause.Kind.CATIONS_TAKEN),
                         byFeed
                                 ? List.of(Cure.of(Cure.Kind.RAIN_WATER))
                                 : high
-                                ? List.of(
-                                        Cure.of(Cure.Kind.MORE_AMMONIUM),
-                                        Cure.of(Cure.Kind.ACID_BY_METER))
-                                : List.of(
-                                        Cure.of(Cure.Kind.LESS_AMMONIUM),
-                                        Cure.of(Cure.Kind.BASE_BY_METER))));
+                                        ? List.of(
+                                                Cure.of(Cure.Kind.MORE_AMMONIUM),
+                                                Cure.of(Cure.Kind.ACID_BY_METER))
+                                        : List.of(
+                                                Cure.of(Cure.Kind.LESS_AMMONIUM),
+                                                Cure.of(Cure.Kind.BASE_BY_METER))));
     }
 
     private void addShortages() {

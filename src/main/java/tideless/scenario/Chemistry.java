@@ -94,10 +94,10 @@ final class Chemistry implements Solutions {
                             .formatted(plain(water.waterMsPerCm())));
         }
         if (outcome instanceof Feed.OutOfReach reach) {
-            return refused( "ec", "up to " + plain(reach.highestMsPerCm()) + " mS/cm");
+            return refused("ec", "up to " + plain(reach.highestMsPerCm()) + " mS/cm");
         }
         if (outcome instanceof Feed.Made made) {
-            return refused( "ph", "a pH that acid or alkali can reach from " + plain(made.ph()));
+            return refused("ph", "a pH that acid or alkali can reach from " + plain(made.ph()));
         }
         throw new AssertionError("no words for " + outcome);
     }

@@ -152,8 +152,7 @@ final class LiquidReader {
      * @return the pH to name the feed by
      */
     private static double noted(Table feed, Solutions.Mix mix, double askedPh) {
-        String staff =
-                feed.has(ACID) ? Solutions.CURRENT.trainedStaffOnly(feed.value(ACID)) : "";
+        String staff = feed.has(ACID) ? Solutions.CURRENT.trainedStaffOnly(feed.value(ACID)) : "";
         if (!staff.isEmpty()) {
             note(feed, ACID, staff);
         }

@@ -108,8 +108,7 @@ public final class Feed {
             double targetPh,
             Reagent reagent,
             Contact contact) {
-        Outcome free =
-                madeToEcAndPh(recipe, water, targetMsPerCm, targetPh, reagent, contact);
+        Outcome free = madeToEcAndPh(recipe, water, targetMsPerCm, targetPh, reagent, contact);
         double most = reagent.mostMolPerM3();
         boolean within = free instanceof Made made && made.reagentMolPerM3() <= most;
         if (within || Double.isInfinite(most)) {

@@ -11,6 +11,7 @@ import tideless.rig.Deck;
 import tideless.rig.Limits;
 import tideless.rig.Scenario;
 import tideless.rig.Tray;
+import tideless.scenario.ChangedScenario;
 import tideless.scenario.Reading;
 import tideless.scenario.ScenarioReader;
 import tideless.sim.Event;
@@ -81,6 +82,27 @@ class SaltAdviceTest {
                 "nothing fell out: the test would show nothing");
         assertTrue(warnings.stream().noneMatch(w -> w.kind() == Warning.Kind.PH_OUT));
         assertTrue(warnings.stream().noneMatch(w -> w.kind() == Warning.Kind.PRECIPITATE));
+    }
+
+    /**
+     * Acid that anybody may own stops at a feed's worth of phosphate, short of this water's lime.
+     */
+    @Test
+    void a_ph_that_the_feed_itself_brings_is_laid_to_its_water() {
+        Reading reading =
+                ChangedScenario.read(
+                        Path.of("scenarios", "lessons", "hard-tap.toml"),
+                        List.of(new ChangedScenario.Change("feed.acid", "phosphoric")));
+        Trace limed = Simulation.run(((Reading.Good) reading).scenario());
+        Warning out =
+                Advisor.advise(limed, limed).warnings().stream()
+                        .filter(w -> w.kind() == Warning.Kind.PH_OUT)
+                        .findFirst()
+                        .orElseThrow();
+        assertEquals(Cause.Kind.FEED_IS_ALKALINE, out.cause().kind());
+        double feedPh = out.cause().facts().get(Quantity.FEED_PH);
+        assertTrue(feedPh > 7.5 && feedPh < 9, "" + feedPh);
+        assertEquals(List.of(Cure.of(Cure.Kind.RAIN_WATER)), out.cures());
     }
 
     @Test

@@ -108,8 +108,7 @@ class LiquidReaderTest {
     /** Hard tap holds some 4 meq/L of bicarbonate: four feeds' worth of phosphate would do it. */
     @Test
     void acid_by_default_stops_at_a_feeds_worth_of_phosphate_and_says_what_it_leaves() {
-        Composition hard =
-                feedIn("[water]\nsource = \"hard-tap\"\n", "ph = 6.0\n").composition();
+        Composition hard = feedIn("[water]\nsource = \"hard-tap\"\n", "ph = 6.0\n").composition();
         Composition without =
                 feedIn("[water]\nsource = \"pure\"\n", "ph = 6.0\nacid = \"sulfuric\"\n")
                         .composition();
