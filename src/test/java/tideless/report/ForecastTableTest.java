@@ -4,6 +4,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 
 import java.io.PrintWriter;
 import java.io.StringWriter;
+import java.nio.file.Path;
 import java.time.LocalDateTime;
 import java.util.ArrayList;
 import java.util.List;
@@ -21,6 +22,9 @@ import tideless.advice.Unit;
 import tideless.advice.Verdict;
 import tideless.advice.Warning;
 import tideless.rig.VesselId;
+import tideless.scenario.Reading;
+import tideless.scenario.ScenarioReader;
+import tideless.sim.Trace;
 import tideless.study.Forecast;
 
 class ForecastTableTest {
@@ -167,6 +171,57 @@ class ForecastTableTest {
                 List.of(),
                 List.of(Caution.ROOF_RAIN),
                 true);
+    }
+
+    /** The calm bench has two trays of lettuce, left and right. */
+    private static String onTheCalmBench(List<Task> tasks) {
+        Forecast whole = MadeUpForecast.threeTrays();
+        Trace was = whole.trace();
+        var read = (Reading.Good) ScenarioReader.read(Path.of("scenarios", "calm-bench.toml"));
+        Trace trace =
+                new Trace(
+                        read.scenario(),
+                        was.hours(),
+                        was.trays(),
+                        was.reservoirs(),
+                        was.events(),
+                        was.water(),
+                        was.components());
+        Advice advice = new Advice(CALM, tasks, List.of(), List.of());
+        return print(new Forecast(trace, whole.unlimited(), advice, 1), false, 100);
+    }
+
+    @Test
+    void trays_of_which_the_same_is_said_are_told_together() {
+        Task left = harvest("left");
+        assertThat(onTheCalmBench(List.of(left, harvest("right"))))
+                .containsOnlyOnce("Trays left and right (lettuce), each:")
+                .containsOnlyOnce("  harvest");
+    }
+
+    @Test
+    void trays_whose_tasks_differ_are_told_apart() {
+        Task heavier =
+                new Task(
+                        Task.Kind.HARVEST,
+                        VesselId.tray("right"),
+                        LocalDateTime.of(2026, 9, 20, 8, 0),
+                        0,
+                        0,
+                        Measure.of(102, Unit.GRAMS),
+                        Cause.of(Cause.Kind.READY),
+                        List.of(),
+                        List.of(),
+                        true);
+        assertThat(onTheCalmBench(List.of(harvest("left"), heavier)))
+                .containsSubsequence(
+                        "Tray left (lettuce)\n", "100 g", "Tray right (lettuce)\n", "102 g");
+    }
+
+    @Test
+    void the_feeds_readings_stand_at_the_head() {
+        assertThat(onTheCalmBench(List.of()))
+                .contains("\nFeed: 1.70 mS/cm; pH 6.0 once it has stood in air, 5.7 just mixed\n");
     }
 
     @Test
