@@ -59,6 +59,33 @@ public record CropTraits(
     }
 
     /**
+     * The same crop with factors on what is known badly.
+     *
+     * @param lightUse on the light use
+     * @param leafArea on the leaf area per leaf mass
+     * @param contents on all that tissue holds
+     * @param elongation on the growth of the leading roots
+     */
+    public CropTraits times(double lightUse, double leafArea, double contents, double elongation) {
+        return new CropTraits(
+                name,
+                latinName,
+                growth.times(lightUse, leafArea),
+                stages,
+                stomata,
+                coefficients,
+                roots.times(elongation),
+                salinity,
+                nutrition.times(contents),
+                needs,
+                response,
+                thirst,
+                nursery,
+                harvest,
+                provenance);
+    }
+
+    /**
      * Growth by intercepted light.
      *
      * @param lightUseGPerMj dry mass made per intercepted light, g per MJ of 400-700 nm, without
@@ -96,7 +123,27 @@ public record CropTraits(
             double ceilingC,
             double youngDryMatterFrac,
             double leafDryMatterFrac,
-            double fruitDryMatterFrac) {}
+            double fruitDryMatterFrac) {
+        private Growth times(double lightUse, double leafArea) {
+            return new Growth(
+                    lightUse * lightUseGPerMj,
+                    lightUseFallsFromUmol,
+                    lightUseFallPerUmol,
+                    extinction,
+                    leafArea * leafAreaM2PerKg,
+                    leafAreaIndexMax,
+                    spreadM2,
+                    heightM,
+                    seedlingDryG,
+                    baseC,
+                    optimumLowC,
+                    optimumHighC,
+                    ceilingC,
+                    youngDryMatterFrac,
+                    leafDryMatterFrac,
+                    fruitDryMatterFrac);
+        }
+    }
 
     /**
      * Development by thermal time, degree-days above {@link Growth#baseC()} since sowing.
@@ -203,7 +250,17 @@ public record CropTraits(
             double dryReserveH,
             double wiltToDeathH,
             double riseBorneM,
-            double drownedDeathDays) {}
+            double drownedDeathDays) {
+        private Roots times(double elongation) {
+            return new Roots(
+                    elongation * elongationMPerDay,
+                    longestM,
+                    dryReserveH,
+                    wiltToDeathH,
+                    riseBorneM,
+                    drownedDeathDays);
+        }
+    }
 
     /**
      * Relative reduction by salt, Maas and Hoffman's form on the EC of the solution itself.
@@ -265,7 +322,25 @@ public record CropTraits(
             double sodiumPassFrac,
             double chloridePassFrac,
             Contents leafMost,
-            Contents fruitMost) {}
+            Contents fruitMost) {
+        private Nutrition times(double factor) {
+            return new Nutrition(
+                    leaf.times(factor),
+                    fruit.times(factor),
+                    ammoniumShare,
+                    halfNitrateMolPerM3,
+                    halfAmmoniumMolPerM3,
+                    halfPhosphateMolPerM3,
+                    halfPotassiumMolPerM3,
+                    halfCalciumMolPerM3,
+                    halfMagnesiumMolPerM3,
+                    halfSulfateMolPerM3,
+                    sodiumPassFrac,
+                    chloridePassFrac,
+                    leafMost.times(factor),
+                    fruitMost.times(factor));
+        }
+    }
 
     /**
      * Contents of dry mass, g per kg.
@@ -283,7 +358,17 @@ public record CropTraits(
             double potassium,
             double calcium,
             double magnesium,
-            double sulfur) {}
+            double sulfur) {
+        private Contents times(double factor) {
+            return new Contents(
+                    factor * nitrogen,
+                    factor * phosphorus,
+                    factor * potassium,
+                    factor * calcium,
+                    factor * magnesium,
+                    factor * sulfur);
+        }
+    }
 
     /**
      * Bands the crop wants.

@@ -39,7 +39,27 @@ public sealed interface Climate {
             double airSpeedMPerS,
             double co2Ppm,
             double solutionCo2Ppm)
-            implements Climate {}
+            implements Climate {
+        /**
+         * The same room a little warmer and damper throughout.
+         *
+         * @param warmerK added to both temperatures, K
+         * @param damperFrac added to both relative humidities, which stay within 0 to 1
+         */
+        public Room shifted(double warmerK, double damperFrac) {
+            return new Room(
+                    dayTempC + warmerK,
+                    nightTempC + warmerK,
+                    Math.max(0, Math.min(1, dayHumidityFrac + damperFrac)),
+                    Math.max(0, Math.min(1, nightHumidityFrac + damperFrac)),
+                    dayBeginS,
+                    dayEndS,
+                    swingK,
+                    airSpeedMPerS,
+                    co2Ppm,
+                    solutionCo2Ppm);
+        }
+    }
 
     /**
      * Hourly outside weather, and what stands between it and the plants.
@@ -62,6 +82,11 @@ public sealed interface Climate {
         public Weather {
             Objects.requireNonNull(weather, "weather");
             Objects.requireNonNull(cover, "cover");
+        }
+
+        /** The same with another series. */
+        public Weather with(HourlyWeather other) {
+            return new Weather(other, cover, airSpeedMPerS, co2Ppm, solutionCo2Ppm);
         }
     }
 

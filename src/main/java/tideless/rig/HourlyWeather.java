@@ -1,5 +1,7 @@
 package tideless.rig;
 
+import java.util.Arrays;
+
 /**
  * An hourly weather series, without gaps. Value {@code h} holds at the instant {@code h} hours
  * after the scenario's start; global radiation is the mean over the hour that begins there. After
@@ -51,6 +53,30 @@ public final class HourlyWeather {
             double[] globalWPerM2,
             double[] windMPerS) {
         this(source, tempC, humidityFrac, globalWPerM2, windMPerS, new double[windMPerS.length]);
+    }
+
+    /**
+     * The first hours of a season that is warmer and sunnier throughout.
+     *
+     * @param warmerK added to every temperature, K; relative humidity stays
+     * @param sunFrac factor on every global radiation
+     * @param most hours to keep, at least 1
+     */
+    public HourlyWeather shifted(double warmerK, double sunFrac, int most) {
+        int n = Math.min(most, tempC.length);
+        double[] warm = Arrays.copyOf(tempC, n);
+        double[] sun = Arrays.copyOf(globalWPerM2, n);
+        for (int h = 0; h < n; h++) {
+            warm[h] += warmerK;
+            sun[h] *= sunFrac;
+        }
+        return new HourlyWeather(
+                source,
+                warm,
+                Arrays.copyOf(humidityFrac, n),
+                sun,
+                Arrays.copyOf(windMPerS, n),
+                Arrays.copyOf(rainMPerH, n));
     }
 
     public String source() {

@@ -55,6 +55,19 @@ public sealed interface Planting {
             }
         }
 
+        /** The same with other traits of its crop. */
+        public OfCrop withTraits(CropTraits other) {
+            return new OfCrop(
+                    other,
+                    plants,
+                    groundM2,
+                    ageAtStartDays,
+                    transplant,
+                    model,
+                    harvestAfterDays,
+                    harvestFreshG);
+        }
+
         /** One of its plants when the run starts. */
         public Plant plantAtStart() {
             return Growing.atStart(traits, ageAtStartDays, transplant);

@@ -70,6 +70,23 @@ public record Scenario(
         return changed(other, reservoirs, filled, visits, numerics);
     }
 
+    /** The same in another climate. */
+    public Scenario withClimate(Climate other) {
+        return new Scenario(
+                title,
+                start,
+                days,
+                place,
+                other,
+                feed,
+                sourceWater,
+                reservoirs,
+                trays,
+                visits,
+                numerics,
+                digest);
+    }
+
     /** The same with other reservoirs. */
     public Scenario withReservoirs(List<Reservoir> other) {
         return changed(feed, other, trays, visits, numerics);

@@ -102,6 +102,26 @@ public record Tray(
         return changed(startLiquid, filling, lamp, limits, other);
     }
 
+    /** The same planted, filled, lit and gaping otherwise. */
+    public Tray built(
+            Planting otherPlanting, Filling otherFilling, Lamp otherLamp, double otherOpenAreaM2) {
+        return new Tray(
+                name,
+                shape,
+                overflowM,
+                overflowBoreM,
+                cupBottomM,
+                floorAboveBenchM,
+                otherOpenAreaM2,
+                startLevelM,
+                startLiquid,
+                otherPlanting,
+                otherFilling,
+                otherLamp,
+                limits,
+                deck);
+    }
+
     private Tray changed(Liquid startLiquid, Filling filling, Lamp lamp, Limits limits, Deck deck) {
         return new Tray(
                 name,

@@ -9,21 +9,14 @@ import java.util.List;
  * @param events in order of time
  * @param water the water's ledger
  * @param components a ledger for each {@link tideless.solution.Component}
- * @param freshG fresh mass of shoot and fruit of one plant of each tray at the end, the last day's
- *     growth included, g; NaN where a thirst was measured
- * @param fruitFreshG of which fruit, g; NaN as above
+ * @param trays what became of each tray, in the scenario's order
  */
 public record Season(
-        List<Event> events,
-        Ledger water,
-        List<Ledger> components,
-        List<Double> freshG,
-        List<Double> fruitFreshG) {
+        List<Event> events, Ledger water, List<Ledger> components, List<TraySeason> trays) {
 
     public Season {
         events = List.copyOf(events);
         components = List.copyOf(components);
-        freshG = List.copyOf(freshG);
-        fruitFreshG = List.copyOf(fruitFreshG);
+        trays = List.copyOf(trays);
     }
 }

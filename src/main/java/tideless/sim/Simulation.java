@@ -26,7 +26,11 @@ public final class Simulation {
     private final VisitRules visits;
     private final Recorder recorder;
 
-    private Simulation(Scenario scenario, Surroundings surroundings, boolean keepsSeries) {
+    private Simulation(
+            Scenario scenario,
+            Surroundings surroundings,
+            boolean keepsSeries,
+            Departures departures) {
         this.scenario = scenario;
         timeline = surroundings.timeline;
         air = surroundings.air;
@@ -46,7 +50,9 @@ public final class Simulation {
                                     startC,
                                     keepsSeries,
                                     scenario.trays().get(i).deck().aerated()),
-                            air.solutionCo2Ppm));
+                            air.solutionCo2Ppm,
+                            departures,
+                            scenario.days()));
         }
         for (int i = 0; i < scenario.reservoirs().size(); i++) {
             Reservoir reservoir = scenario.reservoirs().get(i);
@@ -72,7 +78,7 @@ public final class Simulation {
                 unfed.add(tray);
             }
         }
-        visits = new VisitRules(scenario, meters, log);
+        visits = new VisitRules(scenario, meters, departures, log);
         recorder =
                 new Recorder(
                         keepsSeries ? scenario.days() * 24 : 0, trays.size(), reservoirs.size());
@@ -85,7 +91,8 @@ public final class Simulation {
      * @return its trace; the same scenario gives the same bits
      */
     public static Trace run(Scenario scenario) {
-        return new Simulation(scenario, Surroundings.of(scenario), true).trace(true);
+        return new Simulation(scenario, Surroundings.of(scenario), true, Departures.NONE)
+                .trace(true);
     }
 
     /**
@@ -93,7 +100,8 @@ public final class Simulation {
      * #run}. Reading meters is a large part of a run's work.
      */
     public static Trace runUnread(Scenario scenario) {
-        return new Simulation(scenario, Surroundings.of(scenario), true).trace(false);
+        return new Simulation(scenario, Surroundings.of(scenario), true, Departures.NONE)
+                .trace(false);
     }
 
     /**
@@ -103,11 +111,21 @@ public final class Simulation {
      * @throws IllegalArgumentException when they do not suit
      */
     public static Season season(Scenario scenario, Surroundings surroundings) {
+        return season(scenario, surroundings, Departures.NONE);
+    }
+
+    /**
+     * The same for a member that departs from its scenario.
+     *
+     * @throws IllegalArgumentException when the surroundings do not suit
+     */
+    public static Season season(
+            Scenario scenario, Surroundings surroundings, Departures departures) {
         if (!surroundings.suit(scenario)) {
             throw new IllegalArgumentException(
                     "these surroundings are not those of '" + scenario.title() + "'");
         }
-        return new Simulation(scenario, surroundings, false).season();
+        return new Simulation(scenario, surroundings, false, departures).season();
     }
 
     private void goThrough() {
@@ -179,8 +197,7 @@ public final class Simulation {
                 log.inOrder(),
                 Stock.waterLedger(start, end, trays, reservoirs),
                 Stock.componentLedgers(start, end, trays, reservoirs),
-                trays.stream().map(TrayRun::freshG).toList(),
-                trays.stream().map(TrayRun::fruitFreshG).toList());
+                trays.stream().map(TrayRun::season).toList());
     }
 
     private Trace trace(boolean read) {

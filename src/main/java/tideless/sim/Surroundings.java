@@ -21,15 +21,15 @@ public final class Surroundings {
     final AirSeries air;
     private final Given given;
 
-    private Surroundings(Scenario scenario, boolean everyHour) {
-        timeline = Timeline.of(scenario, everyHour);
+    private Surroundings(Scenario scenario, Timeline timeline) {
+        this.timeline = timeline;
         air = AirSeries.of(scenario, timeline);
         given = Given.of(scenario);
     }
 
     /** Works them out as a trace needs them: every hour is stepped to. */
     public static Surroundings of(Scenario scenario) {
-        return new Surroundings(scenario, true);
+        return new Surroundings(scenario, Timeline.of(scenario, true));
     }
 
     /**
@@ -37,7 +37,19 @@ public final class Surroundings {
      * stepped to for its own sake, so that the scenario's step may be longer than one.
      */
     public static Surroundings forSeasons(Scenario scenario) {
-        return new Surroundings(scenario, false);
+        return new Surroundings(scenario, Timeline.of(scenario, false));
+    }
+
+    /**
+     * Those of a scenario like that of these, in air of the same kind that is warmer, damper or
+     * brighter; the clock is shared where it can be.
+     */
+    public Surroundings around(Scenario other) {
+        if (suit(other)) {
+            return this;
+        }
+        Given of = Given.of(other);
+        return given.hasClockOf(of) ? new Surroundings(other, timeline) : forSeasons(other);
     }
 
     /**
@@ -59,6 +71,24 @@ public final class Surroundings {
             Visits visits,
             List<LampHours> lamps,
             List<LocalDate> handDays) {
+
+        /** Whether a timeline of the one is that of the other. */
+        boolean hasClockOf(Given other) {
+            boolean sameDay =
+                    climate instanceof Climate.Room a
+                            && other.climate instanceof Climate.Room b
+                            && a.dayBeginS() == b.dayBeginS()
+                            && a.dayEndS() == b.dayEndS();
+            boolean hourly =
+                    !(climate instanceof Climate.Room) && !(other.climate instanceof Climate.Room);
+            return (sameDay || hourly)
+                    && start.equals(other.start)
+                    && days == other.days
+                    && numerics.equals(other.numerics)
+                    && visits.equals(other.visits)
+                    && lamps.equals(other.lamps)
+                    && handDays.equals(other.handDays);
+        }
 
         static Given of(Scenario scenario) {
             List<LampHours> lamps = new ArrayList<>();

@@ -49,6 +49,8 @@ final class TrayRun {
     private double saltMsPerCm;
     private final RootAlarms alarms;
     private double bearableM3;
+    private final Departures departures;
+    private final TrayToll toll;
 
     // What the step brought, for the recorder.
     double waterDemandM3;
@@ -83,9 +85,20 @@ final class TrayRun {
     /**
      * @param air oxygen of its solution
      * @param climateCo2Ppm carbon dioxide a climate states for all solutions, ppm; 0 for none
+     * @param departures of this run from its scenario
+     * @param days of the run
      */
-    TrayRun(Tray tray, int index, double startTempC, RootAir air, double climateCo2Ppm) {
+    TrayRun(
+            Tray tray,
+            int index,
+            double startTempC,
+            RootAir air,
+            double climateCo2Ppm,
+            Departures departures,
+            int days) {
         this.tray = tray;
+        this.departures = departures;
+        toll = new TrayToll(days);
         this.index = index;
         planting = tray.planting();
         Shape shape = tray.shape();
@@ -117,6 +130,11 @@ final class TrayRun {
                         tray.startLiquid().composition(),
                         crop == null ? NutrientDemand.withTheWater() : crop.nutrients);
         alarms = new RootAlarms(tray.id(), salts.equivalentMsPerCm(water.m3));
+    }
+
+    /** A run without departures, of which nobody asks for its days. */
+    TrayRun(Tray tray, int index, double startTempC, RootAir air, double climateCo2Ppm) {
+        this(tray, index, startTempC, air, climateCo2Ppm, Departures.NONE, 0);
     }
 
     double levelM() {
@@ -165,6 +183,11 @@ final class TrayRun {
         return crop == null ? Double.NaN : crop.fruitFreshG();
     }
 
+    /** What has become of it so far. */
+    TraySeason season() {
+        return toll.season(freshG(), fruitFreshG());
+    }
+
     /** Works out what this step will take, from the state at its start. */
     void begin(int step, double timeS, double spanS, AirSeries air) {
         Lamp lamp = tray.lamp();
@@ -188,7 +211,10 @@ final class TrayRun {
         lightMolPerM2 = ppfdUmolPerM2S * 1e-6 * spanS;
 
         double airC = air.tempC[step];
-        waterDemandM3 = waterDemandM3PerS(timeS, spanS, par, infrared, air, step) * spanS;
+        waterDemandM3 =
+                departures.thirstFrac(index, day)
+                        * waterDemandM3PerS(timeS, spanS, par, infrared, air, step)
+                        * spanS;
         saltMsPerCm = salts.equivalentMsPerCm(water.m3);
         double borneFrac = borneFrac();
         bearableM3 = waterDemandM3 * borneFrac;
@@ -308,6 +334,7 @@ final class TrayRun {
         salts.settleFilm(water.m3, levelM);
         double endS = timeS + spanS;
         noteDryness(levelM, endS, log);
+        toll.step(levelM, transpirationM3, dry, spanS);
         breathe(levelM, spanS);
         breathesOut = crop != null && !(statedCo2Ppm > 0);
         airCo2Ppm = statedCo2Ppm > 0 ? statedCo2Ppm : airs.co2Ppm[step];
@@ -356,6 +383,7 @@ final class TrayRun {
                     spanS,
                     log);
             bear(levelM, endS, spanS, log);
+            toll.bear(roots, spanS);
         }
         roots.meet(levelM);
     }
@@ -394,6 +422,7 @@ final class TrayRun {
 
     /** Grows the plants by the day that has just ended. */
     void growOvernight(double atS, int daysSinceStart, EventLog log) {
+        toll.endDay(crop != null && lives() && rootDay.airFrac() < RootAlarms.SHORT_OF_AIR_FRAC);
         if (crop == null) {
             return;
         }

@@ -23,11 +23,13 @@ final class VisitRules {
     private final double feedMsPerCm;
     private final Composition sourceWater;
     private final Meter[] meters; // one a tray, so that each starts from its own last reading
+    private final Departures departures;
     private final EventLog log;
 
-    VisitRules(Scenario scenario, Meter[] meters, EventLog log) {
+    VisitRules(Scenario scenario, Meter[] meters, Departures departures, EventLog log) {
         this.scenario = scenario;
         this.meters = meters;
+        this.departures = departures;
         this.log = log;
         feed = scenario.feed().composition();
         feedMsPerCm = ElectricalConductivity.at25MsPerCm(feed);
@@ -41,7 +43,11 @@ final class VisitRules {
      * @param airC what is poured is as warm as the air, degC
      */
     void visit(double timeS, double airC, List<ReservoirRun> reservoirs, List<TrayRun> trays) {
-        LocalDate date = scenario.start().plusDays((long) (timeS / Time.DAY_S));
+        int day = (int) (timeS / Time.DAY_S);
+        if (departures.isMissed(day)) {
+            return;
+        }
+        LocalDate date = scenario.start().plusDays(day);
         boolean onRound = scenario.visits().on(date);
         for (ReservoirRun reservoir : reservoirs) {
             if (onRound && isDue(reservoir, date, timeS)) {
@@ -118,7 +124,7 @@ final class VisitRules {
             return;
         }
         meters[tray.index].standIn(tray.solutionCo2Ppm());
-        double ec = tray.ecMsPerCm(meters[tray.index]);
+        double ec = departures.meterFrac() * tray.ecMsPerCm(meters[tray.index]);
         double high = tray.tray.limits().ecHighMsPerCm();
         double lean =
                 FlushRule.leanMsPerCm(tray.tray.limits().ecLowMsPerCm(), tray.leafAreaIndex());

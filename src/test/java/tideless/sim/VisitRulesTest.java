@@ -36,7 +36,7 @@ class VisitRulesTest {
 
     private static VisitRules rules(Reservoir reservoir, Tray tray, Visits visits, EventLog log) {
         Scenario scenario = Rigs.scenario(3, 600, List.of(reservoir), List.of(tray), visits);
-        return new VisitRules(scenario, new Meter[] {new Meter(420)}, log);
+        return new VisitRules(scenario, new Meter[] {new Meter(420)}, Departures.NONE, log);
     }
 
     private static ReservoirRun at(Reservoir reservoir, double usableFrac) {

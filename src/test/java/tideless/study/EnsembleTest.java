@@ -95,9 +95,9 @@ class EnsembleTest {
         for (int i = 0; i < trace.trays().size(); i++) {
             // The season's end lies behind the growth of the last night, the last sample before it.
             double lastSampleG = trace.trays().get(i).freshG().at(trace.hours() - 1);
-            double atEndG = season.freshG().get(i);
+            double atEndG = season.trays().get(i).freshG();
             assertTrue(atEndG >= lastSampleG && atEndG < 1.03 * lastSampleG, "grew " + atEndG);
-            assertTrue(season.fruitFreshG().get(i) <= atEndG);
+            assertTrue(season.trays().get(i).fruitFreshG() <= atEndG);
         }
     }
 
@@ -131,9 +131,9 @@ class EnsembleTest {
         // a thousandth (measured 7e-4) and growth too (3e-4).
         double drunk = fine.water().out().get(0).amount();
         assertEquals(drunk, coarse.water().out().get(0).amount(), 1e-3 * drunk);
-        for (int i = 0; i < fine.freshG().size(); i++) {
-            double fresh = fine.freshG().get(i);
-            assertEquals(fresh, coarse.freshG().get(i), 1e-3 * fresh);
+        for (int i = 0; i < fine.trays().size(); i++) {
+            double fresh = fine.trays().get(i).freshG();
+            assertEquals(fresh, coarse.trays().get(i).freshG(), 1e-3 * fresh);
         }
     }
 

@@ -1,0 +1,64 @@
+package tideless.sim;
+
+import java.util.Arrays;
+
+/**
+ * How one run of an ensemble departs from its scenario in what no scenario states: the thirst of
+ * each day, what the meter shows, and visits that do not take place. The rules of the visits know
+ * nothing of it: whoever refills for the days to the next visit does not foresee that it is missed.
+ */
+public final class Departures {
+    /** A run as it is written. */
+    public static final Departures NONE = new Departures(new double[0][], new boolean[0], 1);
+
+    private final double[][] thirstFrac;
+    private final boolean[] missed;
+    private final double meterFrac;
+
+    /**
+     * @param thirstFrac by tray in the scenario's order, then by day: thirst over the model's,
+     *     above 0; trays and days beyond are as the model has them
+     * @param missed by day: nobody comes though somebody would; days beyond are not missed
+     * @param meterFrac EC the meter shows over the true one, above 0
+     * @throws IllegalArgumentException for a share that is not above 0
+     */
+    public Departures(double[][] thirstFrac, boolean[] missed, double meterFrac) {
+        this.thirstFrac = new double[thirstFrac.length][];
+        for (int i = 0; i < thirstFrac.length; i++) {
+            this.thirstFrac[i] = thirstFrac[i].clone();
+            for (double frac : thirstFrac[i]) {
+                requirePositive(frac);
+            }
+        }
+        this.missed = missed.clone();
+        this.meterFrac = requirePositive(meterFrac);
+    }
+
+    private static double requirePositive(double frac) {
+        if (!(frac > 0 && frac < Double.POSITIVE_INFINITY)) {
+            throw new IllegalArgumentException("a share must be above 0, was " + frac);
+        }
+        return frac;
+    }
+
+    /** Thirst over the model's on a day. */
+    double thirstFrac(int tray, int day) {
+        return tray < thirstFrac.length && day < thirstFrac[tray].length
+                ? thirstFrac[tray][day]
+                : 1;
+    }
+
+    boolean isMissed(int day) {
+        return day < missed.length && missed[day];
+    }
+
+    double meterFrac() {
+        return meterFrac;
+    }
+
+    @Override
+    public String toString() {
+        return "thirst x %s, meter x %s, missed %s"
+                .formatted(Arrays.deepToString(thirstFrac), meterFrac, Arrays.toString(missed));
+    }
+}

@@ -1,0 +1,32 @@
+package tideless.sim;
+
+import java.util.List;
+
+/**
+ * What a run of an ensemble leaves behind of one tray.
+ *
+ * @param freshG fresh mass of shoot and fruit of one plant at the end, the last day's growth
+ *     included, g; NaN where a thirst was measured
+ * @param fruitFreshG of which fruit, g; NaN as above
+ * @param drunkM3 what all its plants transpired, m3
+ * @param dryH hours with less than a film that feeds anybody, h; steps count as they end
+ * @param strandedH hours with every root of living plants out of the water, h
+ * @param wiltedH hours in which they were wilted, h
+ * @param drownedH hours with air roots drowned, h
+ * @param shortOfAirH whole days on which want of oxygen cost growth, h
+ * @param lowestOfDayM lowest level of each day at the end of a step, m
+ */
+public record TraySeason(
+        double freshG,
+        double fruitFreshG,
+        double drunkM3,
+        double dryH,
+        double strandedH,
+        double wiltedH,
+        double drownedH,
+        double shortOfAirH,
+        List<Double> lowestOfDayM) {
+    public TraySeason {
+        lowestOfDayM = List.copyOf(lowestOfDayM);
+    }
+}

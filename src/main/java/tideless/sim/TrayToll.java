@@ -1,0 +1,59 @@
+package tideless.sim;
+
+import java.util.ArrayList;
+import java.util.List;
+import tideless.physics.Time;
+
+/** Sums up what a run did to one tray. Scratch space of one run. */
+final class TrayToll {
+    private double strandedS;
+    private double wiltedS;
+    private double drownedS;
+    private double shortOfAirS;
+    private double dryS;
+    private double drunkM3;
+    private double lowestTodayM = Double.POSITIVE_INFINITY;
+    private final List<Double> lowestOfDayM;
+
+    TrayToll(int days) {
+        lowestOfDayM = new ArrayList<>(days);
+    }
+
+    /**
+     * @param levelM at the end of the step, m
+     * @param drunkM3 transpired in it, m3
+     * @param dry whether nothing but a film is left
+     */
+    void step(double levelM, double drunkM3, boolean dry, double spanS) {
+        lowestTodayM = Math.min(lowestTodayM, levelM);
+        this.drunkM3 += drunkM3;
+        dryS += dry ? spanS : 0;
+    }
+
+    /** The same for living plants. */
+    void bear(RootFate roots, double spanS) {
+        strandedS += roots.isStranded() ? spanS : 0;
+        wiltedS += roots.isWilted() ? spanS : 0;
+        drownedS += roots.isDrowned() ? spanS : 0;
+    }
+
+    /** A day has ended. */
+    void endDay(boolean shortOfAir) {
+        shortOfAirS += shortOfAir ? Time.DAY_S : 0;
+        lowestOfDayM.add(lowestTodayM);
+        lowestTodayM = Double.POSITIVE_INFINITY;
+    }
+
+    TraySeason season(double freshG, double fruitFreshG) {
+        return new TraySeason(
+                freshG,
+                fruitFreshG,
+                drunkM3,
+                dryS / Time.HOUR_S,
+                strandedS / Time.HOUR_S,
+                wiltedS / Time.HOUR_S,
+                drownedS / Time.HOUR_S,
+                shortOfAirS / Time.HOUR_S,
+                lowestOfDayM);
+    }
+}

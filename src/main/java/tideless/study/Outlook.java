@@ -1,0 +1,219 @@
+package tideless.study;
+
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.HashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.function.ToDoubleFunction;
+import tideless.rig.Scenario;
+import tideless.rig.VesselId;
+import tideless.rig.Visits;
+import tideless.sim.Event;
+import tideless.sim.Surroundings;
+
+/**
+ * How sure a forecast is: what becomes of many rigs that the grower's might be.
+ *
+ * @param members how many
+ * @param chance share of them in which every crop survives, 0-1
+ * @param harms what harms first in the others, the most frequent first
+ * @param expected events with their bands, in order of their middle
+ * @param absences for each absence of the scenario
+ * @param yields for each tray
+ * @param feedLitres poured after the start, L
+ */
+public record Outlook(
+        int members,
+        double chance,
+        List<LikelyHarm> harms,
+        List<Expected> expected,
+        List<Absence> absences,
+        List<Yield> yields,
+        Band feedLitres) {
+    /** A crop that survives in so many members is said to survive. */
+    public static final double SURE = 0.9;
+
+    private static final double L_PER_M3 = 1000;
+
+    public Outlook {
+        harms = List.copyOf(harms);
+        expected = List.copyOf(expected);
+        absences = List.copyOf(absences);
+        yields = List.copyOf(yields);
+    }
+
+    /**
+     * What harms first in some members.
+     *
+     * @param share of all members, 0-1
+     * @param atS when, by those members
+     */
+    public record LikelyHarm(Event.Kind kind, VesselId tray, double share, Band atS) {}
+
+    /**
+     * What becomes of an absence.
+     *
+     * @param chance share of members in which nothing is harmed until somebody comes again, 0-1
+     * @param lowestMm lowest level of a living tray, mm; empty where none lives then in any member
+     */
+    public record Absence(Visits.Absence absence, double chance, Optional<Band> lowestMm) {}
+
+    /**
+     * What a tray gives.
+     *
+     * @param freshG of one plant, g; empty where a thirst was measured
+     * @param fruitG of which fruit, g; likewise
+     */
+    public record Yield(VesselId tray, Optional<Band> freshG, Optional<Band> fruitG) {}
+
+    /** Whether the crops survive: all of them, in nine members of ten. */
+    public boolean survives() {
+        return chance >= SURE;
+    }
+
+    /** What is expected of the so-manieth event of a kind in a vessel. */
+    public Optional<Expected> of(Event.Kind kind, VesselId vessel, int ordinal) {
+        Expected.What what = new Expected.What(kind, vessel, ordinal);
+        return expected.stream().filter(e -> e.what().equals(what)).findFirst();
+    }
+
+    /**
+     * Runs the members.
+     *
+     * @param scenario as the user wrote it; its step is made that of an ensemble
+     * @param members how many, at least 1
+     * @param seed of all that is drawn
+     * @throws InterruptedException when the workers are interrupted; nothing is kept then
+     */
+    public static Outlook of(Scenario scenario, int members, long seed, Workers workers)
+            throws InterruptedException {
+        return of(scenario, fates(scenario, members, seed, workers));
+    }
+
+    static List<Fate> fates(Scenario scenario, int members, long seed, Workers workers)
+            throws InterruptedException {
+        Scenario coarse = Ensemble.atEnsembleStep(scenario);
+        Unknowns unknowns = Unknowns.of(coarse);
+        double[][] quantiles = unknowns.quantiles(members, seed);
+        Surroundings shared = Surroundings.forSeasons(coarse);
+        return workers.each(
+                members, i -> Fate.of(coarse, unknowns.member(quantiles[i]).season(shared)));
+    }
+
+    static Outlook of(Scenario scenario, List<Fate> fates) {
+        int survivors = 0;
+        for (Fate fate : fates) {
+            survivors += fate.survives() ? 1 : 0;
+        }
+        List<Absence> absences = new ArrayList<>();
+        for (int a = 0; a < scenario.visits().absences().size(); a++) {
+            absences.add(absence(scenario, fates, a));
+        }
+        List<Yield> yields = new ArrayList<>();
+        for (int i = 0; i < scenario.trays().size(); i++) {
+            int tray = i;
+            yields.add(
+                    new Yield(
+                            scenario.trays().get(i).id(),
+                            band(fates, f -> f.freshG()[tray]),
+                            band(fates, f -> f.fruitG()[tray])));
+        }
+        return new Outlook(
+                fates.size(),
+                survivors / (double) fates.size(),
+                harms(fates),
+                expected(fates),
+                absences,
+                yields,
+                Band.of(fates.stream().mapToDouble(f -> L_PER_M3 * f.feedM3()).toArray()));
+    }
+
+    private static Absence absence(Scenario scenario, List<Fate> fates, int a) {
+        Visits.Absence absence = scenario.visits().absences().get(a);
+        int survivors = 0;
+        for (Fate fate : fates) {
+            survivors += fate.survives(scenario, absence) ? 1 : 0;
+        }
+        return new Absence(
+                absence,
+                survivors / (double) fates.size(),
+                band(fates, f -> 1000 * f.lowestInAbsenceM()[a]));
+    }
+
+    /** Of the members that have a figure; empty where none has. */
+    private static Optional<Band> band(List<Fate> fates, ToDoubleFunction<Fate> figure) {
+        double[] known = fates.stream().mapToDouble(figure).filter(v -> !Double.isNaN(v)).toArray();
+        return known.length == 0 ? Optional.empty() : Optional.of(Band.of(known));
+    }
+
+    private static List<LikelyHarm> harms(List<Fate> fates) {
+        record Kind(Event.Kind kind, VesselId tray) {}
+        Map<Kind, List<Double>> first = new HashMap<>();
+        for (Fate fate : fates) {
+            fate.firstHarm()
+                    .ifPresent(
+                            h ->
+                                    first.computeIfAbsent(
+                                                    new Kind(h.kind(), h.tray()),
+                                                    k -> new ArrayList<>())
+                                            .add(h.atS()));
+        }
+        List<LikelyHarm> harms = new ArrayList<>();
+        first.forEach(
+                (kind, times) ->
+                        harms.add(
+                                new LikelyHarm(
+                                        kind.kind(),
+                                        kind.tray(),
+                                        times.size() / (double) fates.size(),
+                                        Band.of(times.stream().mapToDouble(t -> t).toArray()))));
+        harms.sort(
+                Comparator.comparing((LikelyHarm h) -> -h.share())
+                        .thenComparing(LikelyHarm::kind)
+                        .thenComparing(h -> h.tray().name()));
+        return harms;
+    }
+
+    private static List<Expected> expected(List<Fate> fates) {
+        Map<Expected.What, double[]> times = new HashMap<>();
+        Map<Expected.What, List<Double>> litres = new HashMap<>();
+        for (int i = 0; i < fates.size(); i++) {
+            int member = i;
+            fates.get(i)
+                    .dated()
+                    .forEach(
+                            (what, dated) -> {
+                                times.computeIfAbsent(what, w -> never(fates.size()))[member] =
+                                        dated.atS();
+                                litres.computeIfAbsent(what, w -> new ArrayList<>())
+                                        .add(L_PER_M3 * dated.m3());
+                            });
+        }
+        List<Expected> expected = new ArrayList<>();
+        times.forEach(
+                (what, at) ->
+                        expected.add(
+                                new Expected(
+                                        what,
+                                        Band.of(at),
+                                        Band.of(
+                                                litres.get(what).stream()
+                                                        .mapToDouble(v -> v)
+                                                        .toArray()))));
+        expected.sort(
+                Comparator.comparing((Expected e) -> e.atS().middle())
+                        .thenComparing(e -> e.what().vessel().kind())
+                        .thenComparing(e -> e.what().vessel().name())
+                        .thenComparing(e -> e.what().kind())
+                        .thenComparing(e -> e.what().ordinal()));
+        return expected;
+    }
+
+    private static double[] never(int members) {
+        double[] at = new double[members];
+        java.util.Arrays.fill(at, Double.POSITIVE_INFINITY);
+        return at;
+    }
+}

@@ -1,0 +1,300 @@
+package tideless.study;
+
+import java.util.ArrayList;
+import java.util.HashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Set;
+import java.util.SplittableRandom;
+import org.apache.commons.math3.util.FastMath;
+import tideless.crop.CropTraits;
+import tideless.crop.ThirstDoubt;
+import tideless.rig.Climate;
+import tideless.rig.Filling;
+import tideless.rig.HourlyWeather;
+import tideless.rig.Liquid;
+import tideless.rig.Planting;
+import tideless.rig.Scenario;
+import tideless.rig.Tray;
+import tideless.sim.Departures;
+
+/**
+ * All that nobody knows of a rig before it runs, and the rigs that follow from it. Trays of one
+ * crop share what is unknown of the crop; lamps, gaps and mixing are the work of one hand and
+ * shared by the rig.
+ *
+ * <p>A thirst that was measured keeps the doubt of a fitted one. Measured inside air is taken as it
+ * was; a season's weather, whose next year is another, gets a warmth and a sun of its own.
+ */
+public final class Unknowns {
+    /** Persistent deviation of the air, K; assumed. */
+    static final double WARMTH_SD_K = 1;
+
+    /** Of its relative humidity; a cheap hygrometer; assumed. */
+    static final double HUMIDITY_SD = 0.05;
+
+    /** Of light: a lux meter, its place and the lamp's age; assumed. */
+    static final double LIGHT_SD = 0.10;
+
+    /** Of mixing by jug and measuring cup; assumed. */
+    static final double FEED_SD = 0.05;
+
+    /** Of an EC meter that is calibrated now and then; assumed. */
+    static final double METER_SD = 0.03;
+
+    /** Of a float set by a ruler, m; assumed. */
+    static final double VALVE_SD_M = 0.002;
+
+    /** Of the gaps around cups, stated by eye; assumed. */
+    static final double GAPS_SD = 0.3;
+
+    /** Of a measured thirst that another season repeats: as after a fit; assumed. */
+    private static final ThirstDoubt MEASURED = new ThirstDoubt(0.12, 0.13, 0, 0.12);
+
+    /** Correlation of a week's thirst with that of the week before; {@link ThirstDoubt}. */
+    private static final double WEEK_MEMORY = 0.5;
+
+    /** Chance that a visit does not take place; assumed. */
+    static final double MISSED_CHANCE = 0.04;
+
+    private final Scenario scenario;
+    private final List<Unknown> unknowns;
+    private final Map<String, Map<Unknown.Kind, Plausible>> ranges = new HashMap<>();
+
+    private Unknowns(Scenario scenario, List<Unknown> unknowns) {
+        this.scenario = scenario;
+        this.unknowns = List.copyOf(unknowns);
+        for (Tray tray : scenario.trays()) {
+            if (tray.planting() instanceof Planting.OfCrop crop) {
+                ranges.put(crop.cropName(), rangesOf(crop.traits()));
+            }
+        }
+    }
+
+    private static Map<Unknown.Kind, Plausible> rangesOf(CropTraits traits) {
+        return Map.of(
+                Unknown.Kind.GROWTH, Plausible.of(traits, "growth.light_use"),
+                Unknown.Kind.LEAF, Plausible.of(traits, "growth.leaf_area"),
+                Unknown.Kind.CONTENTS, Plausible.of(traits, "nutrition.leaf.nitrogen"),
+                Unknown.Kind.ROOTS, Plausible.of(traits, "roots.elongation"));
+    }
+
+    /** Those of a scenario, in an order of their own. */
+    public static Unknowns of(Scenario scenario) {
+        List<Unknown> list = new ArrayList<>();
+        for (Tray tray : scenario.trays()) {
+            Unknown thirst = new Unknown(Unknown.Kind.THIRST, tray.planting().cropName());
+            if (list.contains(thirst)) {
+                continue;
+            }
+            list.add(thirst);
+            if (tray.planting() instanceof Planting.OfCrop) {
+                list.add(new Unknown(Unknown.Kind.GROWTH, thirst.of()));
+                list.add(new Unknown(Unknown.Kind.LEAF, thirst.of()));
+                list.add(new Unknown(Unknown.Kind.CONTENTS, thirst.of()));
+                list.add(new Unknown(Unknown.Kind.ROOTS, thirst.of()));
+            }
+        }
+        list.add(new Unknown(Unknown.Kind.DAYS, ""));
+        if (!(scenario.climate() instanceof Climate.Inside)) {
+            list.add(new Unknown(Unknown.Kind.WARMTH, ""));
+        }
+        if (scenario.climate() instanceof Climate.Room) {
+            list.add(new Unknown(Unknown.Kind.HUMIDITY, ""));
+        }
+        list.add(new Unknown(Unknown.Kind.LIGHT, ""));
+        list.add(new Unknown(Unknown.Kind.FEED, ""));
+        list.add(new Unknown(Unknown.Kind.METER, ""));
+        for (Tray tray : scenario.trays()) {
+            if (tray.filling() instanceof Filling.ByValve) {
+                list.add(new Unknown(Unknown.Kind.VALVE, tray.name()));
+            }
+        }
+        list.add(new Unknown(Unknown.Kind.GAPS, ""));
+        list.add(new Unknown(Unknown.Kind.VISITS, ""));
+        return new Unknowns(scenario, list);
+    }
+
+    /** The same with all but some kinds as stated: no days of their own, no visit missed. */
+    public Unknowns only(Set<Unknown.Kind> kinds) {
+        return new Unknowns(
+                scenario, unknowns.stream().filter(u -> kinds.contains(u.kind())).toList());
+    }
+
+    /** What is unknown; a member's quantiles stand in this order. */
+    public List<Unknown> list() {
+        return unknowns;
+    }
+
+    /** Quantiles of the unknowns for a number of members: evenly spread, the same for one seed. */
+    public double[][] quantiles(int members, long seed) {
+        return UnitSample.of(members, unknowns.size(), seed);
+    }
+
+    /**
+     * The rig of a point.
+     *
+     * @param quantile of each unknown, in (0, 1); one half is the rig as stated, but for days and
+     *     visits, for which it is a seed
+     * @throws IllegalArgumentException for another number of quantiles
+     */
+    public Member member(double[] quantile) {
+        if (quantile.length != unknowns.size()) {
+            throw new IllegalArgumentException(
+                    "%s unknowns, but %s quantiles".formatted(unknowns.size(), quantile.length));
+        }
+        Map<Unknown, Double> at = new HashMap<>();
+        for (int i = 0; i < quantile.length; i++) {
+            at.put(unknowns.get(i), quantile[i]);
+        }
+        return new Draw(at).member();
+    }
+
+    /** One member in the making. */
+    private final class Draw {
+        private final Map<Unknown, Double> at;
+
+        Draw(Map<Unknown, Double> at) {
+            this.at = at;
+        }
+
+        private boolean isKnown(Unknown.Kind kind) {
+            return !at.containsKey(new Unknown(kind, ""));
+        }
+
+        private double quantile(Unknown.Kind kind, String of) {
+            return at.getOrDefault(new Unknown(kind, of), 0.5);
+        }
+
+        private double deviate(Unknown.Kind kind) {
+            return DemandDoubt.deviate(quantile(kind, ""));
+        }
+
+        private double factor(Unknown.Kind kind, double sd) {
+            return FastMath.exp(sd * deviate(kind));
+        }
+
+        private SplittableRandom random(Unknown.Kind kind) {
+            return new SplittableRandom(Double.doubleToLongBits(quantile(kind, "")));
+        }
+
+        Member member() {
+            double gaps = factor(Unknown.Kind.GAPS, GAPS_SD);
+            double light = factor(Unknown.Kind.LIGHT, LIGHT_SD);
+            Map<String, CropTraits> crops = new HashMap<>();
+            List<Tray> trays = new ArrayList<>();
+            for (Tray tray : scenario.trays()) {
+                trays.add(
+                        tray.built(
+                                planting(tray.planting(), crops),
+                                filling(tray),
+                                tray.lamp().times(light),
+                                gaps * tray.openAreaM2()));
+            }
+            Liquid feed = scenario.feed();
+            Liquid mixed =
+                    new Liquid(
+                            feed.name(),
+                            feed.composition().times(factor(Unknown.Kind.FEED, FEED_SD)),
+                            feed.bottles());
+            return new Member(
+                    scenario.withTrays(trays).withFeed(mixed).withClimate(climate(light)),
+                    new Departures(thirst(), missed(), factor(Unknown.Kind.METER, METER_SD)));
+        }
+
+        private Filling filling(Tray tray) {
+            if (!(tray.filling() instanceof Filling.ByValve valve)) {
+                return tray.filling();
+            }
+            double shiftM =
+                    VALVE_SD_M * DemandDoubt.deviate(quantile(Unknown.Kind.VALVE, tray.name()));
+            return valve.withSettings(
+                    settingM ->
+                            Math.max(valve.bandM(), Math.min(tray.overflowM(), settingM + shiftM)));
+        }
+
+        private Planting planting(Planting planting, Map<String, CropTraits> crops) {
+            if (!(planting instanceof Planting.OfCrop crop)) {
+                return planting;
+            }
+            CropTraits traits =
+                    crops.computeIfAbsent(crop.cropName(), name -> grown(crop.traits()));
+            return crop.withTraits(traits);
+        }
+
+        private CropTraits grown(CropTraits traits) {
+            return traits.times(
+                    share(traits, Unknown.Kind.GROWTH),
+                    share(traits, Unknown.Kind.LEAF),
+                    share(traits, Unknown.Kind.CONTENTS),
+                    share(traits, Unknown.Kind.ROOTS));
+        }
+
+        private double share(CropTraits traits, Unknown.Kind kind) {
+            return ranges.get(traits.name()).get(kind).factor(quantile(kind, traits.name()));
+        }
+
+        private Climate climate(double light) {
+            Climate climate = scenario.climate();
+            double warmerK = WARMTH_SD_K * deviate(Unknown.Kind.WARMTH);
+            if (climate instanceof Climate.Room room) {
+                return room.shifted(warmerK, HUMIDITY_SD * deviate(Unknown.Kind.HUMIDITY));
+            }
+            if (climate instanceof Climate.Weather weather) {
+                return weather.with(shifted(weather.weather(), warmerK, light));
+            }
+            return climate;
+        }
+
+        private HourlyWeather shifted(HourlyWeather weather, double warmerK, double light) {
+            return weather.shifted(warmerK, light, 24 * scenario.days() + 1);
+        }
+
+        private double[][] thirst() {
+            SplittableRandom random = random(Unknown.Kind.DAYS);
+            Map<String, double[]> byCrop = new HashMap<>();
+            double[][] thirst = new double[scenario.trays().size()][];
+            for (int i = 0; i < thirst.length; i++) {
+                Planting planting = scenario.trays().get(i).planting();
+                thirst[i] = byCrop.get(planting.cropName());
+                if (thirst[i] == null) {
+                    double quantile = quantile(Unknown.Kind.THIRST, planting.cropName());
+                    thirst[i] =
+                            doubt(planting, isKnown(Unknown.Kind.DAYS))
+                                    .factors(scenario.days(), quantile, random);
+                    byCrop.put(planting.cropName(), thirst[i]);
+                }
+            }
+            return thirst;
+        }
+
+        private boolean[] missed() {
+            SplittableRandom random = random(Unknown.Kind.VISITS);
+            boolean[] missed = new boolean[scenario.days()];
+            if (isKnown(Unknown.Kind.VISITS)) {
+                return missed;
+            }
+            for (int day = 0; day < missed.length; day++) {
+                missed[day] = random.nextDouble() < MISSED_CHANCE;
+            }
+            return missed;
+        }
+    }
+
+    private DemandDoubt doubt(Planting planting, boolean daysAreKnown) {
+        ThirstDoubt doubt =
+                planting instanceof Planting.OfCrop crop
+                        ? ThirstDoubt.of(crop.traits(), sunFrac(), 1)
+                        : MEASURED;
+        return daysAreKnown
+                ? new DemandDoubt(doubt.stand(), 0, 0, 0)
+                : new DemandDoubt(doubt.stand(), doubt.week(), WEEK_MEMORY, doubt.day());
+    }
+
+    private double sunFrac() {
+        if (scenario.climate() instanceof Climate.Inside inside) {
+            return inside.air().isSunlit() ? 1 : 0;
+        }
+        return scenario.climate() instanceof Climate.Weather ? 1 : 0;
+    }
+}

@@ -1,0 +1,55 @@
+package tideless.sim;
+
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.assertThatThrownBy;
+import static org.assertj.core.api.Assertions.within;
+
+import java.util.Arrays;
+import java.util.List;
+import org.junit.jupiter.api.Test;
+import tideless.rig.Filling;
+import tideless.rig.Scenario;
+
+class DeparturesTest {
+    private static final Scenario SEALED =
+            Rigs.scenario(
+                    10,
+                    3600,
+                    List.of(),
+                    List.of(Rigs.tray("t", new Filling.Sealed(), Rigs.drinking(0.5), 0)),
+                    Rigs.nobody());
+
+    private static Season with(Departures departures) {
+        return Simulation.season(SEALED, Surroundings.forSeasons(SEALED), departures);
+    }
+
+    @Test
+    void a_days_factor_is_a_factor_on_what_is_drunk_that_day() {
+        double[] thirst = new double[10];
+        Arrays.fill(thirst, 1);
+        thirst[3] = 2;
+        thirst[7] = 0.5;
+        Season season = with(new Departures(new double[][] {thirst}, new boolean[0], 1));
+        // 0.5 L a day: 8 days at 1, one at 2, one at a half.
+        assertThat(season.trays().get(0).drunkM3()).isCloseTo(10.5 * 0.5e-3, within(1e-12));
+        assertThat(season.water().relativeResidual()).isLessThan(1e-12);
+        List<Double> lowest = season.trays().get(0).lowestOfDayM();
+        // Floor 0.2 m2: 2.5 mm a day.
+        assertThat(lowest.get(2) - lowest.get(3)).isCloseTo(0.005, within(1e-9));
+        assertThat(lowest.get(6) - lowest.get(7)).isCloseTo(0.00125, within(1e-9));
+    }
+
+    @Test
+    void none_is_the_run_as_it_is_written() {
+        assertThat(with(Departures.NONE))
+                .isEqualTo(Simulation.season(SEALED, Surroundings.forSeasons(SEALED)));
+    }
+
+    @Test
+    void no_share_is_zero_or_endless() {
+        assertThatThrownBy(() -> new Departures(new double[0][], new boolean[0], 0))
+                .hasMessageContaining("above 0");
+        assertThatThrownBy(() -> new Departures(new double[][] {{Double.NaN}}, new boolean[0], 1))
+                .hasMessageContaining("above 0");
+    }
+}
