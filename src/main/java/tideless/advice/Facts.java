@@ -5,6 +5,7 @@ import java.util.Collections;
 import java.util.EnumMap;
 import java.util.Map;
 import java.util.Objects;
+import tideless.sim.Event;
 
 /**
  * The figures behind a cause or a cure.
@@ -29,6 +30,11 @@ public record Facts(Map<Quantity, Double> figures, LocalDateTime on, String of) 
 
     public static Facts of(Quantity quantity, double value) {
         return NONE.and(quantity, value);
+    }
+
+    /** Litres of plain water in what was poured, where there was any. */
+    static Facts waterIn(Event poured) {
+        return poured.waterM3() > 0 ? of(Quantity.WATER, poured.waterM3() * 1000) : NONE;
     }
 
     public Facts and(Quantity quantity, double value) {

@@ -126,11 +126,12 @@ final class ReservoirAdvice {
                         away != null
                                 ? new Cause(
                                         Cause.Kind.BEFORE_ABSENCE,
-                                        Facts.NONE.on(trace.clockAt(away[1] * 3600 - 60)))
-                                : Cause.of(
+                                        Facts.waterIn(event).on(trace.clockAt(away[1] * 3600 - 60)))
+                                : new Cause(
                                         leftM3 <= 0
                                                 ? Cause.Kind.RUN_DOWN_TO_OUTLET
-                                                : Cause.Kind.RUNNING_LOW),
+                                                : Cause.Kind.RUNNING_LOW,
+                                        Facts.waterIn(event)),
                         List.of(),
                         List.of(),
                         true));

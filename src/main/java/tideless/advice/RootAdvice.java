@@ -122,7 +122,7 @@ final class RootAdvice {
                                 event.volumeM3() * 1000,
                                 0,
                                 Measure.atLeast(level * 1000, to * 1000, Unit.MILLIMETRES),
-                                Cause.of(Cause.Kind.KEPT_BY_HAND),
+                                new Cause(Cause.Kind.KEPT_BY_HAND, Facts.waterIn(event)),
                                 List.of(),
                                 List.of(),
                                 true));

@@ -120,11 +120,12 @@ public sealed interface Filling {
      *
      * @param toLevelM above the tray's floor, m
      * @param days the days, in order; empty for every visit
-     * @param withWater topped up with source water instead of feed
+     * @param with what it is topped up with
      */
-    record ByHand(double toLevelM, List<LocalDate> days, boolean withWater) implements Filling {
+    record ByHand(double toLevelM, List<LocalDate> days, Pouring with) implements Filling {
         public ByHand {
             days = List.copyOf(days); // nobody can change it behind our back
+            Objects.requireNonNull(with, "with");
             if (!(toLevelM > 0)) {
                 throw new IllegalArgumentException("toLevelM must be above 0, was " + toLevelM);
             }

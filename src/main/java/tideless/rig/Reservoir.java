@@ -79,13 +79,14 @@ public record Reservoir(
     }
 
     /**
-     * When a reservoir is refilled, always to full, always with feed.
+     * When a reservoir is refilled, always to full, and with what.
      *
      * @param when on what occasion
      * @param belowFrac refilled at a visit when the usable volume has fallen below this share of
      *     the usable volume when full, 0-1; used by {@link When#LOW_AT_VISIT}
+     * @param with what is poured in
      */
-    public record Refill(When when, double belowFrac) {
+    public record Refill(When when, double belowFrac, Pouring with) {
         /** Occasions. */
         public enum When {
             /**
@@ -105,10 +106,16 @@ public record Reservoir(
 
         public Refill {
             Objects.requireNonNull(when, "when");
+            Objects.requireNonNull(with, "with");
             if (!(belowFrac >= 0 && belowFrac <= 1)) {
                 throw new IllegalArgumentException(
                         "belowFrac must lie in 0 to 1, was " + belowFrac);
             }
+        }
+
+        /** The same on other occasions. */
+        public Refill on(When other) {
+            return new Refill(other, belowFrac, with);
         }
     }
 }

@@ -17,6 +17,7 @@ import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.List;
 import tideless.rig.Filling;
+import tideless.rig.Pouring;
 import tideless.rig.Reservoir;
 import tideless.rig.Tube;
 import tideless.rig.ValveFaults;
@@ -375,12 +376,9 @@ final class FillingReader {
                     "");
             return Read.faulty();
         }
-        return sound && days.isSound()
-                ? Read.of(
-                        new Filling.ByHand(
-                                to.value(),
-                                days.value(),
-                                hand.value(HandKeys.WITH).equals("water")))
+        Read<Pouring> with = PouringReader.read(hand, HandKeys.WITH, HandKeys.WATER, run);
+        return sound && Read.allSound(days, with)
+                ? Read.of(new Filling.ByHand(to.value(), days.value(), with.value()))
                 : Read.faulty();
     }
 }

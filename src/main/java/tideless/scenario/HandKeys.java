@@ -5,6 +5,7 @@ import static tideless.scenario.UnitTable.LENGTH;
 
 import java.time.LocalDate;
 import java.util.List;
+import tideless.rig.Pouring;
 
 /** Topping up by hand. */
 final class HandKeys {
@@ -25,6 +26,13 @@ final class HandKeys {
                     Key.choice("with", "solution", "water")
                             .fallsTo("solution", COMMON_PRACTICE)
                             .about("topped up with feed or with source water"));
+
+    static final Key<List<Pouring.Dose>> WATER =
+            KEYS.add(
+                    Key.doses("water")
+                            .workedOut("none", "[{ from = 2026-04-01, volume = \"2 L\" }]")
+                            .about(
+                                    "so much source water in place of feed, in the top-ups from that day on"));
 
     private HandKeys() {}
 }

@@ -9,6 +9,7 @@ import java.util.Objects;
 import java.util.Set;
 import tideless.rig.Filling;
 import tideless.rig.Lamp;
+import tideless.rig.Pouring;
 import tideless.rig.Visits;
 
 /**
@@ -114,6 +115,11 @@ final class Key<T> {
     /** Settings of a valve by date. */
     static Draft<List<Filling.Move>> moves(String path) {
         return new Draft<>(path, new Kind.Moves());
+    }
+
+    /** Volumes of water by date. */
+    static Draft<List<Pouring.Dose>> doses(String path) {
+        return new Draft<>(path, new Kind.Doses());
     }
 
     /** Shares by the time of day. */

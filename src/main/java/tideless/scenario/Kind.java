@@ -18,6 +18,7 @@ import org.tomlj.TomlTable;
 import tideless.physics.Time;
 import tideless.rig.Filling;
 import tideless.rig.Lamp;
+import tideless.rig.Pouring;
 import tideless.rig.Visits;
 
 /**
@@ -445,6 +446,35 @@ interface Kind<T> {
         public String allowed(Key<List<Filling.Move>> key) {
             return "a list of dates that rise, as [{ on = 2026-03-20, setting = \"40 mm\" }], with"
                     + " settings above 0 cm up to 60 cm";
+        }
+    }
+
+    /** A volume, as it stands in a list. */
+    Key<Double> VOLUME =
+            Key.quantity("volume", UnitTable.VOLUME)
+                    .above("0 L", "10000 L")
+                    .optional("5 L")
+                    .about("a volume");
+
+    /** A list of volumes of water by date. */
+    final class Doses extends Entries<Pouring.Dose> {
+        @Override
+        Read<Pouring.Dose> entry(TomlTable table) {
+            return Read.both(
+                    Date.of(table.get(List.of("from"))),
+                    VOLUME.read(table.get(List.of("volume"))),
+                    Pouring.Dose::new);
+        }
+
+        @Override
+        Read<Pouring.Dose> after(Read<Pouring.Dose> before, Pouring.Dose next) {
+            return rising(before, next, dose -> dose.from().toEpochDay());
+        }
+
+        @Override
+        public String allowed(Key<List<Pouring.Dose>> key) {
+            return "a list of dates that rise, as [{ from = 2026-04-01, volume = \"5 L\" }], with"
+                    + " volumes above 0 L up to 10000 L";
         }
     }
 

@@ -7,7 +7,9 @@ import static tideless.scenario.UnitTable.SHARE;
 import static tideless.scenario.UnitTable.VOLUME;
 
 import java.util.LinkedHashMap;
+import java.util.List;
 import java.util.Map;
+import tideless.rig.Pouring;
 import tideless.rig.Reservoir;
 
 /** A reservoir beside its inside. */
@@ -64,6 +66,19 @@ final class ReservoirKeys {
                             .fallsTo("50 %", ASSUMED)
                             .onlyWith(REFILL, "when low at a visit")
                             .about("low means less than this share of the usable volume"));
+
+    static final Key<String> WITH =
+            KEYS.add(
+                    Key.choice("with", "solution", "water")
+                            .fallsTo("solution", COMMON_PRACTICE)
+                            .about(
+                                    "refilled with feed or with source water; its first filling is feed"));
+    static final Key<List<Pouring.Dose>> WATER =
+            KEYS.add(
+                    Key.doses("water")
+                            .workedOut("none", "[{ from = 2026-04-01, volume = \"5 L\" }]")
+                            .about(
+                                    "so much source water in place of feed, in the refills from that day on"));
 
     private static Map<String, Reservoir.Refill.When> refills() {
         Map<String, Reservoir.Refill.When> meanings = new LinkedHashMap<>();

@@ -10,6 +10,8 @@ import static tideless.scenario.ReservoirKeys.REFILL;
 import static tideless.scenario.ReservoirKeys.REFILL_BELOW;
 import static tideless.scenario.ReservoirKeys.START;
 
+import java.util.List;
+import tideless.rig.Pouring;
 import tideless.rig.Reservoir;
 import tideless.rig.Shape;
 import tideless.rig.Tube;
@@ -21,7 +23,7 @@ final class ReservoirReader {
 
     private ReservoirReader() {}
 
-    static Read<Reservoir> read(Table table) {
+    static Read<Reservoir> read(Table table, Run run) {
         Read<Shape> shape = VesselReader.shape(table, DEPTH);
         Read<Double> depth = table.get(DEPTH);
         Read<Double> full = table.getOr(FULL_LEVEL, depth, Heights::rim);
@@ -43,7 +45,10 @@ final class ReservoirReader {
                         full,
                         "Nothing could leave.");
         Read<Double> start = start(table, shape, full);
-        if (!sound || !Read.allSound(shape, full, when, trunk, start)) {
+        Read<Pouring> with =
+                PouringReader.read(table, ReservoirKeys.WITH, ReservoirKeys.WATER, run);
+        sound &= pours(table, when);
+        if (!sound || !Read.allSound(shape, full, when, trunk, start, with)) {
             return Read.faulty();
         }
         double belowFrac =
@@ -59,8 +64,20 @@ final class ReservoirReader {
                         table.value(FLOOR_ABOVE_BENCH),
                         table.value(LID) ? 0 : shape.value().rimAreaM2(),
                         start.value(),
-                        new Reservoir.Refill(when.value(), belowFrac),
+                        new Reservoir.Refill(when.value(), belowFrac, with.value()),
                         trunk.value()));
+    }
+
+    /** Whether water is asked for only where something is poured. */
+    private static boolean pours(Table table, Read<Reservoir.Refill.When> when) {
+        boolean never = when.holds(Reservoir.Refill.When.NEVER::equals);
+        for (Key<?> key : List.of(ReservoirKeys.WITH, ReservoirKeys.WATER)) {
+            if (never && table.has(key)) {
+                table.faultyValue(key, "only where it is refilled: refill is \"never\"", "");
+                return false;
+            }
+        }
+        return true;
     }
 
     private static String whenWords(Table table) {

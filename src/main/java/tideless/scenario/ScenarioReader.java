@@ -99,7 +99,7 @@ public final class ScenarioReader {
                 ClimateReader.climate(climateTable, placeTable, place, lamp, files, run);
         Read<Liquid> water = LiquidReader.water(root.child("water"), Solutions.CURRENT);
         Read<Liquid> feed = LiquidReader.feed(root.child("feed"), water, Solutions.CURRENT);
-        List<Reservoir> reservoirs = reservoirs(root.child("reservoir"));
+        List<Reservoir> reservoirs = reservoirs(root.child("reservoir"), run);
         Read<Visits> visits = visits(root.child("visits"), run);
         List<Tray> trays = trays(root, reservoirs, feed, lamp.orElse(Lamp.NONE), run, visits);
         if (climate.isSound() && climate.value() instanceof Climate.Inside inside) {
@@ -154,10 +154,10 @@ public final class ScenarioReader {
         return days.map(length -> (int) FastMath.rint(length));
     }
 
-    private static List<Reservoir> reservoirs(Table tables) {
+    private static List<Reservoir> reservoirs(Table tables, Run run) {
         List<Reservoir> good = new ArrayList<>();
         for (Table table : atMost(tables.named(), ReservoirKeys.DEPTH)) {
-            Read<Reservoir> reservoir = ReservoirReader.read(table);
+            Read<Reservoir> reservoir = ReservoirReader.read(table, run);
             if (reservoir.isSound()) {
                 good.add(reservoir.value());
             }

@@ -11,6 +11,7 @@ import tideless.rig.VesselId;
  * @param vessel in which tray or reservoir
  * @param volumeM3 water poured in (refill, top-up, flush: the fresh part) or lost (overflow, so
  *     far), m3; 0 where none is meant
+ * @param waterM3 how much of what was poured in was source water, m3
  * @param drainedM3 water taken out first (flush), m3
  * @param ecMsPerCm what the meter read before (flush, fresh solution), mS/cm; NaN where nobody read
  * @param detail what else there is to say (a mineral's name, a valve's new setting), or empty
@@ -20,6 +21,7 @@ public record Event(
         double atS,
         VesselId vessel,
         double volumeM3,
+        double waterM3,
         double drainedM3,
         double ecMsPerCm,
         String detail) {

@@ -9,11 +9,11 @@ final class EventLog {
     private final List<Event> events = new ArrayList<>();
 
     void add(Event.Kind kind, double atS, VesselId vessel) {
-        add(new Event(kind, atS, vessel, 0, 0, Double.NaN, ""));
+        add(new Event(kind, atS, vessel, 0, 0, 0, Double.NaN, ""));
     }
 
-    void addPoured(Event.Kind kind, double atS, VesselId vessel, double volumeM3) {
-        add(new Event(kind, atS, vessel, volumeM3, 0, Double.NaN, ""));
+    void addPoured(Event.Kind kind, double atS, VesselId vessel, double volumeM3, double waterM3) {
+        add(new Event(kind, atS, vessel, volumeM3, waterM3, 0, Double.NaN, ""));
     }
 
     void add(Event event) {

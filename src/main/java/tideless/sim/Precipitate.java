@@ -67,6 +67,7 @@ final class Precipitate {
                                 vessel,
                                 0,
                                 0,
+                                0,
                                 Double.NaN,
                                 Precipitation.MINERALS.get(m).title()));
             }

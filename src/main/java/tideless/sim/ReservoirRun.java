@@ -124,9 +124,14 @@ final class ReservoirRun {
         evaporatedTotalM3 += evaporatedNowM3;
     }
 
+    /** What a refill would pour, m3. */
+    double missingM3() {
+        return Math.max(0, fullM3 - water.m3);
+    }
+
     /** Fills to full; returns what was poured, m3. */
     double refill(Composition feed, double feedC) {
-        double poured = Math.max(0, fullM3 - water.m3);
+        double poured = missingM3();
         tempC += (feedC - tempC) * poured / fullM3;
         for (int i = 0; i < mol.length; i++) {
             double added = poured * feed.molPerM3(i);

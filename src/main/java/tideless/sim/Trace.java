@@ -3,7 +3,6 @@ package tideless.sim;
 import java.time.LocalDateTime;
 import java.util.List;
 import org.apache.commons.math3.util.FastMath;
-import tideless.rig.Filling;
 import tideless.rig.Reservoir;
 import tideless.rig.Scenario;
 import tideless.rig.Tray;
@@ -77,19 +76,11 @@ public record Trace(
         for (Event event : events) {
             boolean poured =
                     switch (event.kind()) {
-                        case REFILL, FRESH_SOLUTION, FLUSH -> true;
-                        case TOP_UP -> isFeed(event);
+                        case REFILL, FRESH_SOLUTION, FLUSH, TOP_UP -> true;
                         default -> false;
                     };
-            made += poured ? event.volumeM3() : 0;
+            made += poured ? event.volumeM3() - event.waterM3() : 0;
         }
         return made;
-    }
-
-    private boolean isFeed(Event topUp) {
-        return scenario.trays().stream()
-                .filter(tray -> tray.id().equals(topUp.vessel()))
-                .noneMatch(
-                        tray -> tray.filling() instanceof Filling.ByHand hand && hand.withWater());
     }
 }

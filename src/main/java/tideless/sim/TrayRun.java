@@ -453,10 +453,14 @@ final class TrayRun {
         return meter.ecMsPerCm();
     }
 
+    /** What would be poured in up to a level, m3. */
+    double missingM3(double toLevelM) {
+        return Math.max(0, tray.shape().volumeM3(Math.min(toLevelM, tray.overflowM())) - water.m3);
+    }
+
     /** Pours in up to a level; returns what was poured, m3. */
     double topUp(double toLevelM, Composition liquid, double liquidC) {
-        double poured =
-                Math.max(0, tray.shape().volumeM3(Math.min(toLevelM, tray.overflowM())) - water.m3);
+        double poured = missingM3(toLevelM);
         pour(water.m3, poured, liquid, liquidC, salts.toppedUpMol);
         toppedUpM3 += poured;
         return poured;

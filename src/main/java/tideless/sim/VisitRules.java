@@ -24,6 +24,8 @@ final class VisitRules {
     private final Composition sourceWater;
     private final Meter[] meters; // one a tray, so that each starts from its own last reading
     private final Departures departures;
+    private final double[] reservoirDosesM3; // source water of doses poured so far
+    private final double[] trayDosesM3; // likewise
     private final EventLog log;
 
     VisitRules(Scenario scenario, Meter[] meters, Departures departures, EventLog log) {
@@ -34,6 +36,8 @@ final class VisitRules {
         feed = scenario.feed().composition();
         feedMsPerCm = ElectricalConductivity.at25MsPerCm(feed);
         sourceWater = scenario.sourceWater().composition();
+        reservoirDosesM3 = new double[scenario.reservoirs().size()];
+        trayDosesM3 = new double[scenario.trays().size()];
     }
 
     /**
@@ -43,11 +47,10 @@ final class VisitRules {
      * @param airC what is poured is as warm as the air, degC
      */
     void visit(double timeS, double airC, List<ReservoirRun> reservoirs, List<TrayRun> trays) {
-        int day = (int) (timeS / Time.DAY_S);
-        if (departures.isMissed(day)) {
+        if (departures.isMissed((int) (timeS / Time.DAY_S))) {
             return;
         }
-        LocalDate date = scenario.start().plusDays(day);
+        LocalDate date = dateAt(timeS);
         boolean onRound = scenario.visits().on(date);
         for (ReservoirRun reservoir : reservoirs) {
             if (onRound && isDue(reservoir, date, timeS)) {
@@ -66,10 +69,31 @@ final class VisitRules {
         }
     }
 
-    /** Fills a reservoir with feed, as warm as what stands in it. */
+    /** Fills a reservoir with what it is refilled with, as warm as what stands in it. */
     void refill(ReservoirRun reservoir, double atS) {
-        double poured = reservoir.refill(feed, reservoir.tempC);
-        log.addPoured(Event.Kind.REFILL, atS, reservoir.reservoir.id(), poured);
+        double wanted = reservoir.missingM3();
+        double water =
+                reservoir
+                        .reservoir
+                        .refill()
+                        .with()
+                        .waterM3(dateAt(atS), wanted, reservoirDosesM3[reservoir.index]);
+        reservoirDosesM3[reservoir.index] += water;
+        double poured = reservoir.refill(mixed(wanted, water), reservoir.tempC);
+        log.addPoured(Event.Kind.REFILL, atS, reservoir.reservoir.id(), poured, water);
+    }
+
+    private LocalDate dateAt(double atS) {
+        return scenario.start().plusDays((long) (atS / Time.DAY_S));
+    }
+
+    /** Feed with so much source water in its place. */
+    private Composition mixed(double pouredM3, double waterM3) {
+        if (!(waterM3 > 0)) {
+            return feed;
+        }
+        double share = waterM3 / pouredM3;
+        return share < 1 ? feed.times(1 - share).plus(sourceWater.times(share)) : sourceWater;
     }
 
     private boolean isDue(ReservoirRun run, LocalDate date, double timeS) {
@@ -99,6 +123,7 @@ final class VisitRules {
                                 tray.tray.id(),
                                 0,
                                 0,
+                                0,
                                 Double.NaN,
                                 toMm));
             }
@@ -109,10 +134,12 @@ final class VisitRules {
             TrayRun tray, LocalDate date, boolean onRound, double timeS, double airC) {
         if (tray.tray.filling() instanceof Filling.ByHand hand
                 && (hand.days().isEmpty() ? onRound : hand.days().contains(date))) {
-            Composition liquid = hand.withWater() ? sourceWater : feed;
-            double poured = tray.topUp(hand.toLevelM(), liquid, airC);
+            double wanted = tray.missingM3(hand.toLevelM());
+            double water = hand.with().waterM3(date, wanted, trayDosesM3[tray.index]);
+            trayDosesM3[tray.index] += water;
+            double poured = tray.topUp(hand.toLevelM(), mixed(wanted, water), airC);
             if (poured > 0) {
-                log.addPoured(Event.Kind.TOP_UP, timeS, tray.tray.id(), poured);
+                log.addPoured(Event.Kind.TOP_UP, timeS, tray.tray.id(), poured, water);
             }
         }
     }
@@ -163,6 +190,6 @@ final class VisitRules {
     private void renew(TrayRun tray, Event.Kind kind, double timeS, double airC, double ec) {
         double drained = tray.water.m3;
         double poured = tray.renew(1, feed, airC);
-        log.add(new Event(kind, timeS, tray.tray.id(), poured, drained, ec, ""));
+        log.add(new Event(kind, timeS, tray.tray.id(), poured, 0, drained, ec, ""));
     }
 }

@@ -49,8 +49,9 @@ public final class Forecasts {
 
     /** The same rig with reservoirs that are refilled the moment they are empty. */
     static Scenario twin(Scenario scenario) {
-        Reservoir.Refill atOnce = new Reservoir.Refill(Reservoir.Refill.When.WHEN_EMPTY, 0);
         return scenario.withReservoirs(
-                scenario.reservoirs().stream().map(r -> r.withRefill(atOnce)).toList());
+                scenario.reservoirs().stream()
+                        .map(r -> r.withRefill(r.refill().on(Reservoir.Refill.When.WHEN_EMPTY)))
+                        .toList());
     }
 }

@@ -17,6 +17,12 @@ public final class TaskWords {
         if (task.drainLitres() > 0) {
             why += "; drain " + Numbers.litres(task.drainLitres()) + " L first";
         }
+        if (task.litres() > 0 && task.cause().facts().has(Quantity.WATER)) {
+            why +=
+                    "; "
+                            + CauseWords.figure(task.cause().facts(), Quantity.WATER)
+                            + " of it plain water";
+        }
         return task.isDone() ? why : why + "; advised, not done";
     }
 

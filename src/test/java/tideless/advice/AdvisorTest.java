@@ -13,6 +13,7 @@ import java.util.List;
 import java.util.Optional;
 import org.junit.jupiter.api.Test;
 import tideless.rig.Filling;
+import tideless.rig.Pouring;
 import tideless.rig.Reservoir;
 import tideless.rig.Scenario;
 import tideless.rig.TestValve;
@@ -35,7 +36,8 @@ class AdvisorTest {
         Tray tray = Rigs.tray("tray", filling, Rigs.drinking(litresPerDay), 0);
         Scenario written = Rigs.scenario(days, 600, List.of(reservoir), List.of(tray), visits);
         Reservoir endless =
-                reservoir.withRefill(new Reservoir.Refill(Reservoir.Refill.When.WHEN_EMPTY, 0));
+                reservoir.withRefill(
+                        new Reservoir.Refill(Reservoir.Refill.When.WHEN_EMPTY, 0, Pouring.FEED));
         Scenario twin = Rigs.scenario(days, 600, List.of(endless), List.of(tray), visits);
         return Advisor.advise(Simulation.run(written), Simulation.run(twin));
     }

@@ -19,6 +19,7 @@ import org.junit.jupiter.api.DynamicTest;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.TestFactory;
 import tideless.rig.Filling;
+import tideless.rig.Pouring;
 import tideless.rig.TestValve;
 import tideless.rig.Visits;
 import tideless.sim.Event;
@@ -255,7 +256,7 @@ class EveryKindTest {
         List<Task.Kind> raised = new ArrayList<>();
         busy.advice().tasks().forEach(t -> raised.add(t.kind()));
         new MadeTrace(14)
-                .filled(new Filling.ByHand(0.05, List.of(), false))
+                .filled(new Filling.ByHand(0.05, List.of(), Pouring.FEED))
                 .event(Event.Kind.TOP_UP, MadeTrace.TRAY, 32)
                 .advice()
                 .tasks()

@@ -92,7 +92,7 @@ final class MadeTrace {
     }
 
     MadeTrace event(Event.Kind kind, VesselId vessel, double hour) {
-        return event(new Event(kind, hour * 3600, vessel, 0.004, 0.003, 3, "gypsum"));
+        return event(new Event(kind, hour * 3600, vessel, 0.004, 0, 0.003, 3, "gypsum"));
     }
 
     MadeTrace event(Event event) {

@@ -30,6 +30,7 @@ import tideless.rig.Limits;
 import tideless.rig.Liquid;
 import tideless.rig.Place;
 import tideless.rig.Planting;
+import tideless.rig.Pouring;
 import tideless.rig.Reservoir;
 import tideless.rig.Scenario;
 import tideless.rig.Shape;
@@ -94,7 +95,7 @@ final class MadeUpForecast {
                         0.6,
                         0.01,
                         0.35,
-                        new Reservoir.Refill(Reservoir.Refill.When.LOW_AT_VISIT, 0.4),
+                        new Reservoir.Refill(Reservoir.Refill.When.LOW_AT_VISIT, 0.4, Pouring.FEED),
                         tube);
         List<Tray> trays = new ArrayList<>();
         List<TrayTrace> trayTraces = new ArrayList<>();
@@ -359,6 +360,7 @@ final class MadeUpForecast {
                                 3600.0 * (h + 1),
                                 reservoir.id(),
                                 refill[h],
+                                0,
                                 0,
                                 Double.NaN,
                                 ""));

@@ -19,10 +19,12 @@ import java.util.stream.Stream;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
 import org.junit.jupiter.params.provider.MethodSource;
 import tideless.rig.Climate;
 import tideless.rig.Filling;
 import tideless.rig.Planting;
+import tideless.rig.Pouring;
 import tideless.rig.Reservoir;
 import tideless.rig.Scenario;
 import tideless.rig.Shape;
@@ -560,5 +562,58 @@ class ScenarioReaderTest {
         Tray tank = assertInstanceOf(Reading.Good.class, reading).scenario().trays().get(0);
         // Kratky (2005), J. Veg. Sci. 11(2):35-42, abstract: 109 L at 7.6 cm; printed to 1 L.
         assertEquals(0.109, tank.shape().volumeM3(0.076), 0.0005);
+    }
+
+    // Plain water: the run of GOOD goes from 2026-03-02 to 2026-05-10.
+
+    private static final String OF_RESERVOIR = "floor_above_bench = \"60 cm\"\n";
+
+    private static String poured(String lines) {
+        return GOOD.replace(OF_RESERVOIR, OF_RESERVOIR + lines);
+    }
+
+    private static String byHand(String lines) {
+        int from = GOOD.indexOf("[reservoir");
+        int to = GOOD.indexOf("[tray.basil]");
+        return GOOD.replace(GOOD.substring(from, to), "")
+                .replace(
+                        "[tray.basil.valve]\nsetting = \"4.5 cm\"\n",
+                        "[tray.basil.hand]\n" + lines);
+    }
+
+    @Test
+    void water_in_place_of_feed_is_read_alike_for_reservoirs_and_by_hand() throws IOException {
+        String lines = "water = [{ from = 2026-04-01, volume = \"5.3 L\" }]\n";
+        Pouring meant =
+                new Pouring(false, List.of(new Pouring.Dose(LocalDate.of(2026, 4, 1), 5.3e-3)));
+        assertEquals(meant, scenario(poured(lines)).reservoirs().get(0).refill().with());
+        Filling hand = scenario(byHand("to = \"5 cm\"\n" + lines)).trays().get(0).filling();
+        assertEquals(meant, ((Filling.ByHand) hand).with());
+        assertEquals(Pouring.FEED, scenario(GOOD).reservoirs().get(0).refill().with());
+        assertEquals(
+                Pouring.WATER,
+                scenario(poured("with = \"water\"\n")).reservoirs().get(0).refill().with());
+    }
+
+    @ParameterizedTest
+    @CsvSource(
+            delimiter = '|',
+            value = {
+                "water = [{ from = 2026-03-01, volume = '5 L' }] | a day of the run (2026-03-02 to"
+                        + " 2026-05-10)",
+                "water = [{ from = 2026-04-01, volume = '0 L' }] | a list of dates that rise, as"
+                        + " [{ from = 2026-04-01, volume = '5 L' }], with volumes above 0 L up to"
+                        + " 10000 L",
+                "water = [{ from = 2026-04-01, volume = '5 L' }, { from = 2026-03-20, volume ="
+                        + " '5 L' }] | entries that rise in time",
+                "with = 'water'; water = [{ from = 2026-04-01, volume = '5 L' }] | only beside with"
+                        + " = 'solution': with = 'water' is all water",
+                "refill = 'never'; with = 'water' | only where it is refilled: refill is 'never'",
+            },
+            quoteCharacter = '`')
+    void water_that_cannot_be_poured_is_one_fault(String lines, String allowed) throws IOException {
+        List<String> faults = faults(poured(lines.replace('\'', '"').replace("; ", "\n") + "\n"));
+        assertEquals(1, faults.size(), faults.toString());
+        assertThat(faults.get(0)).contains("allowed: " + allowed.replace('\'', '"'));
     }
 }

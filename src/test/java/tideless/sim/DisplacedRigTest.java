@@ -16,6 +16,7 @@ import org.junit.jupiter.params.provider.ValueSource;
 import tideless.physics.TubeFlow;
 import tideless.rig.Displacement;
 import tideless.rig.Filling;
+import tideless.rig.Pouring;
 import tideless.rig.Reservoir;
 import tideless.rig.Shape;
 import tideless.rig.TestValve;
@@ -102,7 +103,7 @@ class DisplacedRigTest {
                         0,
                         0,
                         0.8,
-                        new Reservoir.Refill(Reservoir.Refill.When.NEVER, 0),
+                        new Reservoir.Refill(Reservoir.Refill.When.NEVER, 0, Pouring.FEED),
                         none);
         Filling.ByValve valve =
                 new TestValve()

@@ -10,6 +10,7 @@ import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 import tideless.physics.LiquidWater;
 import tideless.rig.Filling;
+import tideless.rig.Pouring;
 import tideless.rig.Reservoir;
 import tideless.rig.TestTray;
 import tideless.rig.TestValve;
@@ -216,7 +217,7 @@ class FeedLinesTest {
                 0.30,
                 0,
                 fullM,
-                new Reservoir.Refill(Reservoir.Refill.When.NEVER, 0),
+                new Reservoir.Refill(Reservoir.Refill.When.NEVER, 0, Pouring.FEED),
                 trunk);
     }
 

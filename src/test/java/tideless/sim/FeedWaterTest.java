@@ -12,6 +12,7 @@ import tideless.physics.Draining;
 import tideless.physics.LiquidWater;
 import tideless.physics.TubeFlow;
 import tideless.rig.Filling;
+import tideless.rig.Pouring;
 import tideless.rig.Reservoir;
 import tideless.rig.TestTray;
 import tideless.rig.TestValve;
@@ -57,7 +58,7 @@ class FeedWaterTest {
                 0,
                 0,
                 fullM,
-                new Reservoir.Refill(Reservoir.Refill.When.NEVER, 0),
+                new Reservoir.Refill(Reservoir.Refill.When.NEVER, 0, Pouring.FEED),
                 trunk);
     }
 

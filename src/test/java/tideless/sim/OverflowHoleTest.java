@@ -10,6 +10,7 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 import tideless.rig.Filling;
+import tideless.rig.Pouring;
 import tideless.rig.Reservoir;
 import tideless.rig.TestValve;
 import tideless.rig.Tray;
@@ -33,7 +34,7 @@ class OverflowHoleTest {
                     0.30,
                     0,
                     0.30,
-                    new Reservoir.Refill(Reservoir.Refill.When.NEVER, 0.5),
+                    new Reservoir.Refill(Reservoir.Refill.When.NEVER, 0.5, Pouring.FEED),
                     new Tube(0.01, 0, 0));
 
     private static List<RigCheck.Feed> feeds(Tray... trays) {

@@ -4,6 +4,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.SplittableRandom;
 import tideless.rig.Filling;
+import tideless.rig.Pouring;
 import tideless.rig.Reservoir;
 import tideless.rig.Shape;
 import tideless.rig.TestTray;
@@ -59,7 +60,7 @@ final class RandomRig {
                         between(random, 0.05, 1),
                         0,
                         random.nextBoolean() ? full : between(random, 0, full),
-                        new Reservoir.Refill(Reservoir.Refill.When.NEVER, 0.5),
+                        new Reservoir.Refill(Reservoir.Refill.When.NEVER, 0.5, Pouring.FEED),
                         random.nextDouble() < 0.1
                                 ? new Tube(0.006, 0, 0)
                                 : new Tube(

@@ -12,6 +12,7 @@ import org.junit.jupiter.params.provider.CsvSource;
 import org.junit.jupiter.params.provider.ValueSource;
 import tideless.rig.Filling;
 import tideless.rig.Planting;
+import tideless.rig.Pouring;
 import tideless.rig.Reservoir;
 import tideless.rig.Scenario;
 import tideless.rig.TestTray;
@@ -43,7 +44,7 @@ class RigCheckTest {
                 floorM,
                 0,
                 fullM,
-                new Reservoir.Refill(Reservoir.Refill.When.NEVER, 0),
+                new Reservoir.Refill(Reservoir.Refill.When.NEVER, 0, Pouring.FEED),
                 trunk);
     }
 

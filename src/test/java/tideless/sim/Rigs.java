@@ -12,6 +12,7 @@ import tideless.rig.Limits;
 import tideless.rig.Liquid;
 import tideless.rig.Numerics;
 import tideless.rig.Planting;
+import tideless.rig.Pouring;
 import tideless.rig.Reservoir;
 import tideless.rig.Scenario;
 import tideless.rig.Shape;
@@ -54,7 +55,7 @@ public final class Rigs {
                 0.60,
                 0,
                 fullM,
-                new Reservoir.Refill(when, 0.5),
+                new Reservoir.Refill(when, 0.5, Pouring.FEED),
                 new Tube(0.006, 0.5, 0.5));
     }
 

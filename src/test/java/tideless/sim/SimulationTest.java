@@ -10,6 +10,7 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.ValueSource;
 import tideless.rig.Filling;
+import tideless.rig.Pouring;
 import tideless.rig.Reservoir.Refill.When;
 import tideless.rig.Scenario;
 import tideless.solution.Component;
@@ -145,7 +146,7 @@ class SimulationTest {
                         List.of(
                                 Rigs.tray(
                                         "tray",
-                                        new Filling.ByHand(0.05, List.of(), false),
+                                        new Filling.ByHand(0.05, List.of(), Pouring.FEED),
                                         Rigs.drinking(1.2),
                                         0)),
                         Rigs.onWeekdays(DayOfWeek.MONDAY));

@@ -21,6 +21,7 @@ import jdk.jfr.consumer.RecordingFile;
 import tideless.physics.LiquidWater;
 import tideless.rig.Filling;
 import tideless.rig.Numerics;
+import tideless.rig.Pouring;
 import tideless.rig.Reservoir;
 import tideless.rig.Reservoir.Refill.When;
 import tideless.rig.Scenario;
@@ -498,7 +499,7 @@ public final class ValidateEngine {
         for (int i = 0; i < trays; i++) {
             copies.add(Rigs.named(tomato, "tomato-" + i));
         }
-        Reservoir.Refill atOnce = new Reservoir.Refill(When.WHEN_EMPTY, 0);
+        Reservoir.Refill atOnce = new Reservoir.Refill(When.WHEN_EMPTY, 0, Pouring.FEED);
         return TestScenario.of(bench)
                 .days(days)
                 .reservoirs(List.of(bench.reservoirs().get(0).withRefill(atOnce)))

@@ -16,6 +16,7 @@ import tideless.advice.Cause;
 import tideless.advice.Cure;
 import tideless.advice.Warning;
 import tideless.rig.Filling;
+import tideless.rig.Pouring;
 import tideless.rig.Reservoir;
 import tideless.rig.Scenario;
 import tideless.rig.TestTray;
@@ -112,7 +113,7 @@ class ValveFaultTest {
                 0.60,
                 0,
                 0.32,
-                new Reservoir.Refill(Reservoir.Refill.When.NEVER, 0.5),
+                new Reservoir.Refill(Reservoir.Refill.When.NEVER, 0.5, Pouring.FEED),
                 NO_TUBE);
     }
 

@@ -15,6 +15,7 @@ import tideless.rig.Climate;
 import tideless.rig.Cover;
 import tideless.rig.Filling;
 import tideless.rig.HourlyWeather;
+import tideless.rig.Pouring;
 import tideless.rig.Reservoir;
 import tideless.rig.Scenario;
 import tideless.rig.Shape;
@@ -51,7 +52,7 @@ class VesselHeatTest {
                 0.6,
                 openM2,
                 levelM,
-                new Reservoir.Refill(Reservoir.Refill.When.NEVER, 0),
+                new Reservoir.Refill(Reservoir.Refill.When.NEVER, 0, Pouring.FEED),
                 new Tube(0.006, 0.5, 0.5));
     }
 

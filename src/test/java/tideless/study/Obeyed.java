@@ -6,6 +6,7 @@ import tideless.advice.Cure;
 import tideless.advice.Sizing;
 import tideless.advice.Task;
 import tideless.advice.Warning;
+import tideless.rig.Pouring;
 import tideless.rig.Reservoir;
 import tideless.rig.Scenario;
 import tideless.rig.Shape;
@@ -23,7 +24,8 @@ public final class Obeyed {
         Scenario obeyed = scenario;
         if (asks(advice, Cure.Kind.FILL_AT_THE_VISIT_BEFORE) || undone(advice, Task.Kind.REFILL)) {
             Reservoir.Refill inTime =
-                    new Reservoir.Refill(Reservoir.Refill.When.BEFORE_NEXT_VISIT, 0.5);
+                    new Reservoir.Refill(
+                            Reservoir.Refill.When.BEFORE_NEXT_VISIT, 0.5, Pouring.FEED);
             obeyed =
                     obeyed.withReservoirs(
                             obeyed.reservoirs().stream().map(r -> r.withRefill(inTime)).toList());
