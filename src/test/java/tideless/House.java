@@ -16,6 +16,7 @@ import java.util.Map;
 import java.util.Set;
 import java.util.TreeMap;
 import java.util.TreeSet;
+import java.util.stream.Stream;
 import tideless.sim.Simulation;
 
 /** What the code says of its own build: which room uses which, and what one step calls. */
@@ -28,6 +29,20 @@ final class House {
     private static boolean isOfProgram(JavaClass one) {
         String file = one.getName().replaceFirst("\\$.*", "").replace('.', '/') + ".java";
         return Files.exists(Path.of("src/main/java", file));
+    }
+
+    /** The classes of the program. */
+    Stream<JavaClass> classes() {
+        return classes.stream();
+    }
+
+    /** Their methods. */
+    Stream<JavaMethod> methods() {
+        return classes.stream().flatMap(one -> one.getMethods().stream());
+    }
+
+    boolean isOwn(JavaClass one) {
+        return classes.contain(one.getName());
     }
 
     /** For each room those it uses, in the order of {@link Rooms#NAMES}. */

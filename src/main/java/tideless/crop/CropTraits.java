@@ -179,9 +179,6 @@ public record CropTraits(
         /** Characteristic leaf size along the air's path, m. */
         double leafSizeM();
 
-        /** Resistance in the dark, s/m. */
-        double darkSPerM();
-
         /**
          * Resistance falls with light along a hyperbola: r = least (a + I) / (b + I).
          *

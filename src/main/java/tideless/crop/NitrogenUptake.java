@@ -1,8 +1,6 @@
 package tideless.crop;
 
 import org.apache.commons.math3.util.FastMath;
-import tideless.solution.Component;
-import tideless.solution.MolarMass;
 
 /** Which form of nitrogen roots take, and what acid or base they leave for it. */
 public final class NitrogenUptake {
@@ -67,43 +65,5 @@ public final class NitrogenUptake {
         return freeAcidMolPerM3 > ACID_FROM_MOL_PER_M3
                 ? ammoniumAtPhFrac(3 - FastMath.log10(freeAcidMolPerM3))
                 : 1;
-    }
-
-    /**
-     * How much faster roots take nitrate in acid solution: 36 % at pH 4.5 against 6.5 (the same
-     * study), straight between, level beyond; 1 at 6.5. The caller never lets it exceed demand.
-     */
-    public static double nitrateAtPhFactor(double ph) {
-        return 1 + 0.18 * Math.max(0, Math.min(2, 6.5 - ph));
-    }
-
-    /**
-     * Base left by the uptake of nitrogen and all that goes with it, mol charge per mol of N: twice
-     * the neutral share less twice the share taken as ammonium. Negative for acid.
-     *
-     * @param neutralFrac share of ammonium at which the pH stays, 0-1
-     * @param ammoniumFrac share taken, 0-1
-     */
-    public static double basePerNitrogen(double neutralFrac, double ammoniumFrac) {
-        return 2 * (neutralFrac - ammoniumFrac);
-    }
-
-    /**
-     * Share of ammonium at which uptake by content leaves the pH alone: half of what nitrogen as
-     * nitrate and the other anions carry more than the cations do, per nitrogen.
-     *
-     * @param contents of dry mass
-     */
-    public static double neutralFrac(CropTraits.Contents contents) {
-        double n = contents.nitrogen() / MolarMass.N;
-        double anions =
-                n
-                        + contents.phosphorus() / Component.P.gramsPerMol()
-                        + 2 * contents.sulfur() / MolarMass.S;
-        double cations =
-                contents.potassium() / Component.K.gramsPerMol()
-                        + 2 * contents.calcium() / Component.CA.gramsPerMol()
-                        + 2 * contents.magnesium() / Component.MG.gramsPerMol();
-        return (anions - cations) / (2 * n);
     }
 }

@@ -71,11 +71,6 @@ public final class RootZone {
         return reserveS / Math.max(1 / LONGEST_RESERVE, mmPerDay);
     }
 
-    /** From wilting to death without water, s. */
-    public static double wiltToDeathS(CropTraits traits) {
-        return traits.roots().wiltToDeathH() * 3600;
-    }
-
     /**
      * Highest level the roots bear, m: what they are used to and the rise the crop bears above it.
      *

@@ -16,15 +16,6 @@ public final class HumidAir {
     /** Gas constant of water vapour, J/kg/K; physical constant, from memory. */
     public static final double GAS_CONSTANT_VAPOUR_J_PER_KG_K = 461.52;
 
-    /** Aspirated psychrometer, about 5 m/s, 1/K; FAO-56 (Allen et al. 1998), eq. 16. */
-    public static final double ASPIRATED_PER_K = 0.000662;
-
-    /** Naturally ventilated psychrometer, about 1 m/s, 1/K; FAO-56, eq. 16, from memory. */
-    public static final double NATURALLY_VENTILATED_PER_K = 0.000800;
-
-    /** Psychrometer in still indoor air, 1/K; FAO-56, eq. 16, from memory. */
-    public static final double INDOOR_STILL_PER_K = 0.001200;
-
     private HumidAir() {}
 
     /**
@@ -139,36 +130,6 @@ public final class HumidAir {
      */
     public static double vapourPressureDeficitPa(double tempC, double vapourPressurePa) {
         return saturationPressurePa(tempC) - vapourPressurePa;
-    }
-
-    /**
-     * Dew point: the temperature at which the vapour pressure would saturate. Exact inverse of
-     * {@link #saturationPressurePa}.
-     *
-     * @param vapourPressurePa Pa, above 0
-     * @return degC
-     */
-    public static double dewPointC(double vapourPressurePa) {
-        double log = FastMath.log(vapourPressurePa / 610.8);
-        return 237.3 * log / (17.27 - log);
-    }
-
-    /**
-     * Vapour pressure from a wet and a dry thermometer.
-     *
-     * <p>FAO-56 (Allen et al. 1998), eqs. 15 and 16: {@link #ASPIRATED_PER_K}, {@link
-     * #NATURALLY_VENTILATED_PER_K} or {@link #INDOOR_STILL_PER_K}.
-     *
-     * @param dryTempC degC
-     * @param wetTempC degC
-     * @param coefficientPerK of the instrument, 1/K
-     * @param airPressurePa Pa
-     * @return Pa
-     */
-    public static double psychrometerVapourPressurePa(
-            double dryTempC, double wetTempC, double coefficientPerK, double airPressurePa) {
-        return saturationPressurePa(wetTempC)
-                - coefficientPerK * airPressurePa * (dryTempC - wetTempC);
     }
 
     /**

@@ -24,48 +24,6 @@ public final class LeafBoundaryLayer {
     private LeafBoundaryLayer() {}
 
     /**
-     * Heat, one side, forced flow along a smooth plate.
-     *
-     * <p>Nu = 0.664 Re^(1/2) Pr^(1/3), mean of a laminar plate (textbook form, from memory).
-     *
-     * @param airSpeedMPerS m/s, above 0
-     * @param leafLengthM along the wind, m
-     * @param airTempC degC
-     * @param vapourPressurePa Pa
-     * @param airPressurePa Pa
-     * @return s/m of one face
-     */
-    public static double plateHeatOneSideSPerM(
-            double airSpeedMPerS,
-            double leafLengthM,
-            double airTempC,
-            double vapourPressurePa,
-            double airPressurePa) {
-        double viscosity =
-                HumidAir.kinematicViscosityM2PerS(airTempC, vapourPressurePa, airPressurePa);
-        double diffusivity =
-                HumidAir.heatDiffusivityM2PerS(airTempC, vapourPressurePa, airPressurePa);
-        return leafLengthM
-                / (0.664
-                        * Math.sqrt(airSpeedMPerS * leafLengthM / viscosity)
-                        * FastMath.cbrt(viscosity / diffusivity)
-                        * diffusivity);
-    }
-
-    /**
-     * Heat, both sides side by side, forced flow: 151 sqrt(d/u).
-     *
-     * <p>Jones, Plants and Microclimate (constant from memory).
-     *
-     * @param airSpeedMPerS m/s, above 0
-     * @param leafLengthM m
-     * @return s/m of leaf, both faces counted
-     */
-    public static double forcedHeatBothSidesSPerM(double airSpeedMPerS, double leafLengthM) {
-        return 151 * Math.sqrt(leafLengthM / airSpeedMPerS);
-    }
-
-    /**
      * Heat, both sides side by side, free convection of a level leaf: Nu = 0.54 Ra^(1/4) on the one
      * face and 0.27 Ra^(1/4) on the other (McAdams 1954, second hand).
      *
@@ -143,24 +101,6 @@ public final class LeafBoundaryLayer {
                 HumidAir.heatDiffusivityM2PerS(airTempC, vapourPressurePa, airPressurePa)
                         / HumidAir.vapourDiffusivityM2PerS(airTempC, airPressurePa);
         return heatSPerM * FastMath.cbrt(ratio * ratio);
-    }
-
-    /**
-     * Vapour, one side only (stomata on one face), from heat of both sides: twice, times 0.91.
-     *
-     * @param heatBothSidesSPerM s/m of leaf, both faces counted
-     * @param airTempC degC
-     * @param vapourPressurePa Pa
-     * @param airPressurePa Pa
-     * @return s/m of one face
-     */
-    public static double vapourOneSideFromHeatBothSidesSPerM(
-            double heatBothSidesSPerM,
-            double airTempC,
-            double vapourPressurePa,
-            double airPressurePa) {
-        return vapourFromHeatSPerM(
-                2 * heatBothSidesSPerM, airTempC, vapourPressurePa, airPressurePa);
     }
 
     /**

@@ -134,43 +134,6 @@ public final class Light {
     }
 
     /**
-     * Luminous efficacy that a lamp would need to give a mean lux over an area; above {@link
-     * #WHITE_LIGHT_LIMIT_LM_PER_W} the reading cannot be a mean of that area.
-     *
-     * @param meanLux lx
-     * @param lampW electrical power, W
-     * @param areaM2 lit area, m2
-     * @return lm/W
-     */
-    public static double neededLumenPerW(double meanLux, double lampW, double areaM2) {
-        return meanLux * areaM2 / lampW;
-    }
-
-    /**
-     * Heat that a lamp leaves in the room: all of its power, light included, in the end.
-     *
-     * @param lampW electrical power, W
-     * @param litS lit time, s
-     * @return J
-     */
-    public static double lampHeatJ(double lampW, double litS) {
-        return lampW * litS;
-    }
-
-    /**
-     * Heat set free at the lamp itself, before its light is absorbed elsewhere.
-     *
-     * @param lampW electrical power, W
-     * @param lumenPerW luminous efficacy at the plug, lm/W
-     * @param lumenPerRadiantW luminous efficacy of the radiation alone, lm/W; 280 to 370 for white
-     *     diodes (from memory)
-     * @return W
-     */
-    public static double heatAtLampW(double lampW, double lumenPerW, double lumenPerRadiantW) {
-        return lampW * (1 - lumenPerW / lumenPerRadiantW);
-    }
-
-    /**
      * Lit time of a lamp from its clock.
      *
      * @param onS switched on, seconds after midnight

@@ -29,20 +29,6 @@ public final class OpenWater {
     private OpenWater() {}
 
     /**
-     * Vapour density at the surface less that of the air.
-     *
-     * @param waterTempC degC
-     * @param airTempC degC
-     * @param vapourPressurePa of the air, Pa
-     * @return kg/m3
-     */
-    public static double vapourDensityDifferenceKgPerM3(
-            double waterTempC, double airTempC, double vapourPressurePa) {
-        return vapourDensityDifferenceKgPerM3(
-                waterTempC, HumidAir.saturationPressurePa(waterTempC), airTempC, vapourPressurePa);
-    }
-
-    /**
      * {@link #vapourDensityDifferenceKgPerM3(double, double, double)} for callers that know the
      * saturation pressure of the water already.
      *
@@ -164,39 +150,7 @@ public final class OpenWater {
                 : FastMath.cbrt(Math.sqrt(free3 * free3 + forced3 * forced3));
     }
 
-    /**
-     * Mass transfer by free convection alone, in air that is perfectly still. It vanishes when the
-     * air at the surface is as heavy as the air above it.
-     *
-     * <p>Level plates: Sh = 0.54 Ra^(1/4), from where they cross 0.15 Ra^(1/3), when the air at the
-     * surface is the lighter; 0.27 Ra^(1/4) when it is the heavier (McAdams 1954; Lloyd and Moran
-     * 1974; constants second hand). The handbooks change from 0.54 to 0.15 at Ra 1e7 with a jump of
-     * 6 %; we change at the crossing, Ra 4.7e6. Fitted from Ra 1e4.
-     *
-     * @param waterTempC degC
-     * @param airTempC degC
-     * @param vapourPressurePa of the air, Pa
-     * @param characteristicLengthM area over perimeter, m
-     * @param airPressurePa Pa
-     * @return m/s
-     */
-    public static double freeMassTransferMPerS(
-            double waterTempC,
-            double airTempC,
-            double vapourPressurePa,
-            double characteristicLengthM,
-            double airPressurePa) {
-        double meanTempC = 0.5 * (waterTempC + airTempC);
-        double density = HumidAir.densityKgPerM3(meanTempC, vapourPressurePa, airPressurePa);
-        return freeAtExcessMPerS(
-                densityExcessKgPerM3(waterTempC, airTempC, vapourPressurePa, airPressurePa),
-                density,
-                HumidAir.viscosityPaS(meanTempC) / density,
-                HumidAir.vapourDiffusivityM2PerS(meanTempC, airPressurePa),
-                characteristicLengthM);
-    }
-
-    private static double freeAtExcessMPerS(
+    static double freeAtExcessMPerS(
             double excessKgPerM3,
             double density,
             double viscosity,
@@ -249,13 +203,5 @@ public final class OpenWater {
                 * FastMath.cbrt(viscosity / diffusivity)
                 * diffusivity
                 / runM;
-    }
-
-    /** Density of the air less that of saturated air at the surface: above 0 it rises. */
-    private static double densityExcessKgPerM3(
-            double waterTempC, double airTempC, double vapourPressurePa, double airPressurePa) {
-        return HumidAir.densityKgPerM3(airTempC, vapourPressurePa, airPressurePa)
-                - HumidAir.densityKgPerM3(
-                        waterTempC, HumidAir.saturationPressurePa(waterTempC), airPressurePa);
     }
 }

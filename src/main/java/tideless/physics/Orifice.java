@@ -26,44 +26,7 @@ public final class Orifice {
         return Math.copySign(dischargeCoefficient * areaM2(boreM) * speed, headM);
     }
 
-    /**
-     * Head that drives a flow through a hole: the inverse of {@link #flowM3PerS}.
-     *
-     * @param flowM3PerS m3/s
-     * @param boreM diameter, m
-     * @param dischargeCoefficient 0.6 to 0.82
-     * @return m
-     */
-    public static double headM(double flowM3PerS, double boreM, double dischargeCoefficient) {
-        double speed = flowM3PerS / (dischargeCoefficient * areaM2(boreM));
-        return Math.copySign(speed * speed / (2 * TubeFlow.GRAVITY_M_PER_S2), flowM3PerS);
-    }
-
-    /**
-     * Time in which an upright vessel without inflow falls from one head to another through a hole.
-     *
-     * <p>Closed form t = A/(Cd a) sqrt(2/g) (sqrt h0 - sqrt h1), from integrating Torricelli.
-     *
-     * @param surfaceAreaM2 level section of the vessel, m2
-     * @param boreM diameter of the hole, m
-     * @param dischargeCoefficient 0.6 to 0.82
-     * @param startHeadM head at the start, m
-     * @param endHeadM head at the end, m, 0 to {@code startHeadM}
-     * @return s
-     */
-    public static double emptyingTimeS(
-            double surfaceAreaM2,
-            double boreM,
-            double dischargeCoefficient,
-            double startHeadM,
-            double endHeadM) {
-        return surfaceAreaM2
-                / (dischargeCoefficient * areaM2(boreM))
-                * Math.sqrt(2 / TubeFlow.GRAVITY_M_PER_S2)
-                * (Math.sqrt(startHeadM) - Math.sqrt(endHeadM));
-    }
-
-    private static double areaM2(double boreM) {
+    static double areaM2(double boreM) {
         return 0.25 * Math.PI * boreM * boreM;
     }
 }

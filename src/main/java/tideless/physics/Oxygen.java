@@ -42,30 +42,4 @@ public final class Oxygen {
                 * (1 - theta * pressureAtm)
                 / ((1 - vapourAtm) * (1 - theta));
     }
-
-    /**
-     * Diffusivity of oxygen in water.
-     *
-     * <p>Han and Bartels (1996), J. Phys. Chem. 100, 5597-5602. Older handbook tables lie 9 to 21 %
-     * higher.
-     *
-     * @param tempC degC, 0 to 95
-     * @return m2/s
-     */
-    public static double diffusivityM2PerS(double tempC) {
-        double inverse = 1 / (tempC + 273.15);
-        double root = 506.4 * inverse;
-        return 1e-4 * FastMath.pow(10, -4.410 + 773.8 * inverse - root * root);
-    }
-
-    /**
-     * Air pressure of the standard atmosphere; ISO 2533, from memory. {@link HumidAir#pressurePa}
-     * is FAO-56's and lies within 0.5 % of it up to 2000 m.
-     *
-     * @param altitudeM m
-     * @return Pa
-     */
-    public static double standardPressurePa(double altitudeM) {
-        return PA_PER_ATM * FastMath.pow(1 - 2.25577e-5 * altitudeM, 5.25588);
-    }
 }

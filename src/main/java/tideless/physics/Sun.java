@@ -63,17 +63,6 @@ public final class Sun {
     }
 
     /**
-     * Length of the day between geometric sunrise and sunset; FAO-56, eq. 34.
-     *
-     * @param latitudeRad rad
-     * @param dayOfYear 1 to 366
-     * @return s
-     */
-    public static double dayLengthS(double latitudeRad, double dayOfYear) {
-        return 86400 / Math.PI * sunsetHourAngleRad(latitudeRad, dayOfYear);
-    }
-
-    /**
      * Radiation above the air on a level surface, mean of the day; FAO-56, eq. 21.
      *
      * @param latitudeRad rad

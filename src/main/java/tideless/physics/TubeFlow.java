@@ -93,101 +93,6 @@ public final class TubeFlow {
     }
 
     /**
-     * Head lost in a tube and its fittings at a given flow. Odd in the flow.
-     *
-     * @param flowM3PerS m3/s, either sign
-     * @param boreM inside diameter, m
-     * @param lengthM m, 0 allowed
-     * @param lossCoefficient sum of the minor-loss coefficients
-     * @param roughnessM wall roughness, m
-     * @param tempC water temperature, degC
-     * @return m of water, with the sign of the flow
-     */
-    public static double headLossM(
-            double flowM3PerS,
-            double boreM,
-            double lengthM,
-            double lossCoefficient,
-            double roughnessM,
-            double tempC) {
-        if (flowM3PerS == 0) {
-            return 0;
-        }
-        double speed = Math.abs(flowM3PerS) / areaM2(boreM);
-        double reynolds = speed * boreM / LiquidWater.kinematicViscosityM2PerS(tempC);
-        double factor =
-                frictionFactor(reynolds, roughnessM / boreM) * lengthM / boreM + lossCoefficient;
-        return Math.copySign(factor * speed * speed / (2 * GRAVITY_M_PER_S2), flowM3PerS);
-    }
-
-    /**
-     * Flow that a head drives through a tube and its fittings. Odd in the head, 0 at 0, strictly
-     * rising; the inverse of {@link #headLossM} to about 1e-13 relative.
-     *
-     * @param headM head difference, m, either sign
-     * @param boreM inside diameter, m
-     * @param lengthM m, 0 allowed if {@code lossCoefficient} is above 0
-     * @param lossCoefficient sum of the minor-loss coefficients
-     * @param roughnessM wall roughness, m
-     * @param tempC water temperature, degC
-     * @return m3/s, with the sign of the head
-     */
-    public static double flowM3PerS(
-            double headM,
-            double boreM,
-            double lengthM,
-            double lossCoefficient,
-            double roughnessM,
-            double tempC) {
-        return flowAtViscosityM3PerS(
-                headM,
-                boreM,
-                lengthM,
-                lossCoefficient,
-                roughnessM,
-                LiquidWater.kinematicViscosityM2PerS(tempC));
-    }
-
-    /**
-     * Flow through a tube and a valve seat in series: the whole energy of the jet behind the seat
-     * is lost. The seat adds {@link #seatLossCoefficient}.
-     *
-     * @param headM head difference, m, either sign
-     * @param boreM inside diameter of the tube, m
-     * @param lengthM m, 0 allowed
-     * @param lossCoefficient sum of the minor-loss coefficients of the tube
-     * @param roughnessM wall roughness, m
-     * @param seatBoreM bore of the seat, m
-     * @param dischargeCoefficient of the seat; 0.61 for a sharp edge, 0.7 to 0.82 for a short land
-     *     (from memory)
-     * @param openingFrac share of the seat's area that is free, 0-1; at 0 and below nothing flows
-     * @param tempC water temperature, degC
-     * @return m3/s, with the sign of the head
-     */
-    public static double flowThroughSeatM3PerS(
-            double headM,
-            double boreM,
-            double lengthM,
-            double lossCoefficient,
-            double roughnessM,
-            double seatBoreM,
-            double dischargeCoefficient,
-            double openingFrac,
-            double tempC) {
-        if (!(openingFrac > 0)) {
-            return 0;
-        }
-        return flowAtViscosityM3PerS(
-                headM,
-                boreM,
-                lengthM,
-                lossCoefficient
-                        + seatLossCoefficient(boreM, seatBoreM, dischargeCoefficient, openingFrac),
-                roughnessM,
-                LiquidWater.kinematicViscosityM2PerS(tempC));
-    }
-
-    /**
      * Loss coefficient of a valve seat on the velocity of the tube before it: (bore/seat)^4 / (Cd
      * opening)^2, from the orifice equation with all of the jet's energy lost.
      *
@@ -340,7 +245,7 @@ public final class TubeFlow {
                 "no speed found for headM " + headM + " between " + low + " and " + high);
     }
 
-    private static double areaM2(double boreM) {
+    static double areaM2(double boreM) {
         return 0.25 * Math.PI * boreM * boreM;
     }
 

@@ -65,11 +65,6 @@ public final class TubeTree {
                         "a branch without length and seat needs a lossCoefficient above 0");
             }
         }
-
-        /** A branch without a valve seat. */
-        public static Branch withoutSeat(double boreM, double lengthM, double lossCoefficient) {
-            return new Branch(boreM, lengthM, lossCoefficient, 0, 1);
-        }
     }
 
     /**
@@ -121,41 +116,6 @@ public final class TubeTree {
                             : TubeFlow.seatLossCoefficient(
                                     branch.boreM, branch.seatBoreM, branch.dischargeCoefficient, 1);
         }
-    }
-
-    /** Number of branches. */
-    public int size() {
-        return boreM.length;
-    }
-
-    /**
-     * Flows of the branches.
-     *
-     * @param reservoirHeadM m
-     * @param outletHeadM per branch: level of the tray if the outlet is under water, else height of
-     *     the outlet, m
-     * @param openingFrac per branch: free share of the seat, 0-1; 0 shuts it. Without a seat
-     *     anything above 0 is open.
-     * @param mayRunBack per branch: true for an outlet under water; a free jet draws air instead
-     *     and gives 0
-     * @param tempC water temperature, degC
-     * @return m3/s per branch, negative towards the junction; their sum is the trunk's flow
-     */
-    public double[] flowsM3PerS(
-            double reservoirHeadM,
-            double[] outletHeadM,
-            double[] openingFrac,
-            boolean[] mayRunBack,
-            double tempC) {
-        double[] flows = new double[size()];
-        junctionHeadM(
-                reservoirHeadM,
-                outletHeadM,
-                openingFrac,
-                mayRunBack,
-                LiquidWater.kinematicViscosityM2PerS(tempC),
-                flows);
-        return flows;
     }
 
     /**

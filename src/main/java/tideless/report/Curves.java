@@ -127,10 +127,6 @@ final class Curves extends AbstractXYDataset {
         this.curves = new ArrayList<>(curves);
     }
 
-    Curve get(int series) {
-        return curves.get(series);
-    }
-
     @Override
     public int getSeriesCount() {
         return curves.size();

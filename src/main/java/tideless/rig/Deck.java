@@ -57,29 +57,4 @@ public record Deck(
     public double cupBottomM(double levelM, double rimM, double cupBottomM) {
         return floats() ? Math.max(0, undersideM(levelM, rimM) - (rimM - cupBottomM)) : cupBottomM;
     }
-
-    /** The same that floats down to a level, m. */
-    public Deck floatingDownToM(double other) {
-        return new Deck(other, cupWaterM3, solutionCo2Ppm, drowningKills, aerated);
-    }
-
-    /** The same with another carbon dioxide of the solution, ppm. */
-    public Deck withSolutionCo2Ppm(double other) {
-        return new Deck(floatsDownToM, cupWaterM3, other, drowningKills, aerated);
-    }
-
-    /** The same with drowning that kills or does not. */
-    public Deck withDrowningKills(boolean other) {
-        return new Deck(floatsDownToM, cupWaterM3, solutionCo2Ppm, other, aerated);
-    }
-
-    /** The same with other water in its cups, m3. */
-    public Deck withCupWaterM3(double other) {
-        return new Deck(floatsDownToM, other, solutionCo2Ppm, drowningKills, aerated);
-    }
-
-    /** The same with a solution that is aerated or is not. */
-    public Deck aerated(boolean other) {
-        return new Deck(floatsDownToM, cupWaterM3, solutionCo2Ppm, drowningKills, other);
-    }
 }

@@ -1,6 +1,7 @@
 package tideless.rig;
 
 import java.util.List;
+import tideless.physics.Light;
 import tideless.physics.Time;
 
 /**
@@ -148,7 +149,7 @@ public record Lamp(
         double atS = fromS;
         while (atS < toS) {
             double nextS = Math.min(toS, nextChangeS(atS));
-            mol += ppfdUmolPerM2S(atS) * 1e-6 * (nextS - atS);
+            mol += Light.dailyLightMolPerM2(ppfdUmolPerM2S(atS), nextS - atS);
             atS = nextS;
         }
         return mol;

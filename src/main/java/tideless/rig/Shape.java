@@ -122,11 +122,6 @@ public final class Shape {
         }
     }
 
-    /** Upright walls on a rectangular floor; inside measures, m. */
-    public static Shape box(double lengthM, double widthM, double depthM) {
-        return tub(lengthM, widthM, lengthM, widthM, depthM);
-    }
-
     /** Rectangles at rim and floor, the walls between them plane; inside measures, m. */
     public static Shape tub(
             double lengthM, double widthM, double floorLengthM, double floorWidthM, double depthM) {

@@ -84,45 +84,22 @@ public record Tray(
 
     /** The same filled with another liquid at the start. */
     public Tray withStartLiquid(Liquid other) {
-        return changed(other, filling, lamp, limits, deck);
+        return changed(other, planting, filling, lamp, openAreaM2);
     }
 
     /** The same filled otherwise and under another lamp. */
     public Tray with(Filling otherFilling, Lamp otherLamp) {
-        return changed(startLiquid, otherFilling, otherLamp, limits, deck);
-    }
-
-    /** The same with other bands. */
-    public Tray withLimits(Limits other) {
-        return changed(startLiquid, filling, lamp, other, deck);
-    }
-
-    /** The same under another deck. */
-    public Tray with(Deck other) {
-        return changed(startLiquid, filling, lamp, limits, other);
+        return changed(startLiquid, planting, otherFilling, otherLamp, openAreaM2);
     }
 
     /** The same planted, filled, lit and gaping otherwise. */
     public Tray built(
             Planting otherPlanting, Filling otherFilling, Lamp otherLamp, double otherOpenAreaM2) {
-        return new Tray(
-                name,
-                shape,
-                overflowM,
-                overflowBoreM,
-                cupBottomM,
-                floorAboveBenchM,
-                otherOpenAreaM2,
-                startLevelM,
-                startLiquid,
-                otherPlanting,
-                otherFilling,
-                otherLamp,
-                limits,
-                deck);
+        return changed(startLiquid, otherPlanting, otherFilling, otherLamp, otherOpenAreaM2);
     }
 
-    private Tray changed(Liquid startLiquid, Filling filling, Lamp lamp, Limits limits, Deck deck) {
+    private Tray changed(
+            Liquid startLiquid, Planting planting, Filling filling, Lamp lamp, double openAreaM2) {
         return new Tray(
                 name,
                 shape,

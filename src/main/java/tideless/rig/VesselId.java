@@ -30,8 +30,4 @@ public record VesselId(Kind kind, String name) {
     public static VesselId reservoir(String name) {
         return new VesselId(Kind.RESERVOIR, name);
     }
-
-    public boolean isReservoir() {
-        return kind == Kind.RESERVOIR;
-    }
 }

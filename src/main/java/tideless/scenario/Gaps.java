@@ -29,10 +29,6 @@ final class Gaps {
         this.longerToo = longerToo;
     }
 
-    static Gaps usual() {
-        return new Gaps(USUAL_MOST_H, false);
-    }
-
     int mostH() {
         return mostH;
     }

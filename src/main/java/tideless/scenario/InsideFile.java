@@ -490,7 +490,7 @@ final class InsideFile {
     /** Sun of 400-700 nm, W/m2. */
     private static double parWPerM2(String light, double value) {
         return switch (light) {
-            case PPFD -> value / Light.Source.SUN_AND_SKY.umolPerJ();
+            case PPFD -> Light.ppfdToWPerM2(value, Light.Source.SUN_AND_SKY);
             case PAR -> value;
             default -> value * Light.PAR_PER_GLOBAL_FRAC;
         };

@@ -486,10 +486,6 @@ interface Kind<T> {
             this.meanings = new LinkedHashMap<>(meanings);
         }
 
-        Set<String> spellings() {
-            return meanings.keySet();
-        }
-
         @Override
         public Read<T> read(Key<T> key, Object value) {
             if (!(value instanceof String text)) {

@@ -72,24 +72,6 @@ final class WeatherFile {
     }
 
     /**
-     * The weather of a run.
-     *
-     * @param rigOffsetS the rig's clock less UTC, s
-     * @param windHeightM height of the wind column, m
-     */
-    static Read<HourlyWeather> read(
-            NamedFiles.Named file,
-            TomlFile source,
-            boolean typical,
-            double windHeightM,
-            int rigOffsetS,
-            LocalDate start,
-            int days) {
-        Rules usual = new Rules(Map.of(), Gaps.usual(), "open");
-        return read(file, source, typical, windHeightM, rigOffsetS, start, days, usual);
-    }
-
-    /**
      * How a file is read.
      *
      * @param named the file's own names of some columns

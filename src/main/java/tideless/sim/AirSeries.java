@@ -214,9 +214,8 @@ final class AirSeries {
         AirSeries air =
                 new AirSeries(timeline.steps, Place.ROOM, pressurePa, room.solutionCo2Ppm());
         Arrays.fill(air.co2Ppm, room.co2Ppm());
-        double dayPa = room.dayHumidityFrac() * HumidAir.saturationPressurePa(room.dayTempC());
-        double nightPa =
-                room.nightHumidityFrac() * HumidAir.saturationPressurePa(room.nightTempC());
+        double dayPa = HumidAir.vapourPressurePa(room.dayTempC(), room.dayHumidityFrac());
+        double nightPa = HumidAir.vapourPressurePa(room.nightTempC(), room.nightHumidityFrac());
         for (int i = 0; i < timeline.steps; i++) {
             boolean day = DailySpan.isOpen(timeline.instantS[i], room.dayBeginS(), room.dayEndS());
             double midS = 0.5 * (timeline.instantS[i] + timeline.instantS[i + 1]);
@@ -255,7 +254,7 @@ final class AirSeries {
         double[] vapourPa = new double[hours];
         for (int h = 0; h < hours; h++) {
             double outsideC = weather.tempC(h);
-            double outsidePa = weather.humidityFrac(h) * HumidAir.saturationPressurePa(outsideC);
+            double outsidePa = HumidAir.vapourPressurePa(outsideC, weather.humidityFrac(h));
             if (closed) {
                 double global = weather.globalWPerM2(h);
                 tempC[h] = CoveredAir.tempC(outsideC, global, cover, pressurePa);

@@ -4,6 +4,7 @@ import tideless.crop.CropTraits;
 import tideless.crop.Osmosis;
 import tideless.crop.RootBreathing;
 import tideless.crop.Wilting;
+import tideless.physics.Light;
 import tideless.physics.LiquidWater;
 import tideless.physics.Time;
 import tideless.rig.Filling;
@@ -208,7 +209,7 @@ final class TrayRun {
         double par = lampPar + air.parWPerM2(step);
         double infrared = lampPar * lamp.nearInfraredPerPar() + air.infraredWPerM2(step);
         ppfdUmolPerM2S = lampPpfd + air.ppfdUmolPerM2S(step);
-        lightMolPerM2 = ppfdUmolPerM2S * 1e-6 * spanS;
+        lightMolPerM2 = Light.dailyLightMolPerM2(ppfdUmolPerM2S, spanS);
 
         double airC = air.tempC[step];
         waterDemandM3 =

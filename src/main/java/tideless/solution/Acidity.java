@@ -69,17 +69,6 @@ public final class Acidity {
     }
 
     /**
-     * Strong base (as potassium hydroxide) that brings a solution to a pH, mol/m3.
-     *
-     * @return empty when the solution lies at or above that pH already
-     */
-    public static OptionalDouble strongBaseMolPerM3(
-            Composition composition, double tempC, double targetPh, Contact contact) {
-        return root(
-                composition, Composition.WATER.with(Component.K, 1), tempC, targetPh, contact, 1e4);
-    }
-
-    /**
      * Amount of a reagent that brings a solution to a pH, mol/m3; its ions are counted. Of a
      * reagent that no component carries (citric acid) the anion holds some of the calcium and
      * magnesium.
@@ -144,7 +133,7 @@ public final class Acidity {
     }
 
     /** Amount x of an addition so that the charge balances at the pH; charge is nearly linear. */
-    private static OptionalDouble root(
+    static OptionalDouble root(
             Composition composition,
             Composition perMol,
             double tempC,

@@ -20,17 +20,12 @@ public final class Brine {
 
     // Solubility of NaCl 6.1, KNO3 3.8, Ca(NO3)2 8.2, Mg(NO3)2 4.9, NH4NO3 26 and K2SO4 0.69 mol/kg
     // water at 25 degC (handbook values, from memory), taken per m3: the denser brine errs low.
-    private static final double[] MOST_MOL_PER_M3 = most();
+    static final double[] MOST_MOL_PER_M3 = most();
 
     /** Charge of all cations a brine may hold, mol charge/m3: 10 eq/kg; recommended, no source. */
     private static final double MOST_CATIONS_MOL_PER_M3 = 10_000;
 
     private Brine() {}
-
-    /** Most of a component that stays dissolved, mol/m3; infinite where no salt bounds it. */
-    public static double mostMolPerM3(Component component) {
-        return MOST_MOL_PER_M3[component.ordinal()];
-    }
 
     /**
      * Share of all that is dissolved which stays so, 0-1: 1 while every ion is below its bound,

@@ -44,33 +44,6 @@ public record Concentrate(String name, Map<LabelTerm, Double> massPercent, doubl
         return Composition.of(values);
     }
 
-    /**
-     * A label (oxides, as most print it) from ions a kg of product.
-     *
-     * @param molPerKg as a composition whose numbers are mol/kg
-     */
-    public static Concentrate of(String name, Composition molPerKg, double densityKgPerL) {
-        Map<LabelTerm, Double> label = new EnumMap<>(LabelTerm.class);
-        for (LabelTerm term :
-                new LabelTerm[] {
-                    LabelTerm.NITRATE_N,
-                    LabelTerm.AMMONIUM_N,
-                    LabelTerm.P2O5,
-                    LabelTerm.K2O,
-                    LabelTerm.CAO,
-                    LabelTerm.MGO,
-                    LabelTerm.SO3,
-                    LabelTerm.NA,
-                    LabelTerm.CL
-                }) {
-            double amount = molPerKg.molPerM3(term.component());
-            if (amount > 0) {
-                label.put(term, term.massPercent(amount));
-            }
-        }
-        return new Concentrate(name, label, densityKgPerL);
-    }
-
     /** Millilitres of so many grams; NaN for a powder. */
     public double millilitres(double grams) {
         return grams / densityKgPerL;

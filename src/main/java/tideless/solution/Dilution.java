@@ -80,28 +80,6 @@ record Dilution(
                         ElectricalConductivity.at25MsPerCm(after)));
     }
 
-    /**
-     * The same from a reading: the strength of the recipe in its water is first set so that the
-     * reading is met.
-     *
-     * @param recipe at full strength
-     * @param water it was made with and is thinned with
-     * @param readMsPerCm the reading at 25 degC
-     * @return empty where the water itself reads the target or more, or the reading is no mix of
-     *     the two
-     */
-    public static Optional<Dilution> fromReading(
-            Composition recipe,
-            Composition water,
-            double readMsPerCm,
-            double volumeL,
-            double vesselL,
-            double targetMsPerCm) {
-        return Feed.madeToEc(recipe, water, readMsPerCm)
-                .made()
-                .flatMap(made -> toEc(made.composition(), volumeL, vesselL, water, targetMsPerCm));
-    }
-
     private static Composition mixed(Composition one, Composition other, double otherFrac) {
         return one.times(1 - otherFrac).plus(other.times(otherFrac));
     }

@@ -37,43 +37,6 @@ public final class ElectricalConductivity {
         return Speciation.inAir(composition, tempC, AIR_CO2_PPM).ecMsPerCm();
     }
 
-    /**
-     * EC at a temperature and a stated pH, mS/cm; carbon as carried.
-     *
-     * @param tempC degC, 0 to 50
-     * @param ph 0 to 14
-     */
-    public static double msPerCm(Composition composition, double tempC, double ph) {
-        return Speciation.atPh(composition, tempC, ph).ecMsPerCm();
-    }
-
-    /**
-     * What a meter with linear compensation shows: true EC over 1 + alpha (t - 25).
-     *
-     * <p>ISO 7888 gives natural waters a curved correction instead (factor 1.116 at 20 degC, 1.428
-     * at 10; from memory): such a meter shows 1 to 3 % otherwise. For nutrient solution the
-     * straight line with alpha 0.019 is within 2.5 % from 5 to 35 degC.
-     *
-     * @param trueMsPerCm EC at the solution's temperature, mS/cm
-     * @param tempC of the solution, degC
-     * @param alphaPerK 1/K, 0 for a meter without compensation
-     * @return mS/cm referred to 25 degC
-     */
-    public static double meterMsPerCm(double trueMsPerCm, double tempC, double alphaPerK) {
-        double factor = 1 + alphaPerK * (tempC - 25);
-        if (!(factor > 0)) {
-            throw new IllegalArgumentException(
-                    "compensation has no meaning at %s degC with alpha %s"
-                            .formatted(tempC, alphaPerK));
-        }
-        return trueMsPerCm / factor;
-    }
-
-    /** The reading a compensating meter gives of a composition at a temperature, mS/cm. */
-    public static double meterMsPerCm(Composition composition, double tempC, double alphaPerK) {
-        return meterMsPerCm(msPerCm(composition, tempC), tempC, alphaPerK);
-    }
-
     /** Labels some meters print in place of EC: parts per million for 1 mS/cm. */
     public enum PpmScale {
         /** Sodium chloride basis, roughly; common practice, no source. */
@@ -92,11 +55,6 @@ public final class ElectricalConductivity {
         /** ppm on this scale. */
         public double ppm(double ecMsPerCm) {
             return ppmPerMsPerCm * ecMsPerCm;
-        }
-
-        /** EC from a reading on this scale, mS/cm. */
-        public double ecMsPerCm(double ppm) {
-            return ppm / ppmPerMsPerCm;
         }
     }
 }

@@ -67,16 +67,6 @@ public final class Feed {
         return made(recipe, water, targetMsPerCm, Double.NaN, null, Contact.OUTDOOR_AIR);
     }
 
-    /** The same with the nitric acid that brings it to a pH. */
-    public static Outcome madeToEcAndPh(
-            Composition recipe,
-            Composition water,
-            double targetMsPerCm,
-            double targetPh,
-            Contact contact) {
-        return madeToEcAndPh(recipe, water, targetMsPerCm, targetPh, Reagent.nitric(), contact);
-    }
-
     /**
      * The same with the reagent that brings it to a pH at 25 degC; its ions count in the EC.
      *

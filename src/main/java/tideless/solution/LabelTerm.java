@@ -37,18 +37,8 @@ public enum LabelTerm {
         return component;
     }
 
-    /** Mass of the term for one mole of the ion, g/mol; see {@link MolarMass}. */
-    public double gramsPerMol() {
-        return gramsPerMol;
-    }
-
     /** mol of the ion in a kg of product, from mass per cent. */
     public double molPerKg(double massPercent) {
         return massPercent * 10 / gramsPerMol;
-    }
-
-    /** Mass per cent from mol of the ion in a kg of product. */
-    public double massPercent(double molPerKg) {
-        return molPerKg * gramsPerMol / 10;
     }
 }

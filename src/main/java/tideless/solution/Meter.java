@@ -79,29 +79,4 @@ public final class Meter {
     public double ionicStrengthMolPerKg() {
         return solver.ionicStrength();
     }
-
-    /** Inorganic carbon the air has put into the solution of the last reading, mol/m3. */
-    public double carbonMolPerM3() {
-        return solver.carbonMolPerKg() * 1e3;
-    }
-
-    /**
-     * States where the next reading starts, in place of the last one.
-     *
-     * @param ph 0 to 13
-     * @param ionicStrengthMolPerKg above 0
-     */
-    public void startFrom(double ph, double ionicStrengthMolPerKg) {
-        if (!(ph >= 0 && ph <= 13 && ionicStrengthMolPerKg > 0 && ionicStrengthMolPerKg < 10)) {
-            throw new IllegalArgumentException(
-                    "cannot start from pH %s and ionic strength %s mol/kg"
-                            .formatted(ph, ionicStrengthMolPerKg));
-        }
-        solver.startFrom(ph, ionicStrengthMolPerKg);
-    }
-
-    /** Forgets the last reading, so that the next one starts from nothing. */
-    public void forget() {
-        solver.forget();
-    }
 }

@@ -2,7 +2,6 @@ package tideless.solution;
 
 import java.util.List;
 import java.util.Objects;
-import java.util.Optional;
 import java.util.OptionalDouble;
 
 /**
@@ -107,62 +106,4 @@ record PhCorrection(
      * @param basis what was changed
      */
     public record Fit(Composition composition, Basis basis) {}
-
-    /**
-     * Works the dose out.
-     *
-     * @param composition as believed
-     * @param tempC degC, 0 to 50
-     * @param readPh the reading
-     * @param targetPh the wish
-     * @return empty where the reagent moves pH the other way
-     */
-    public static Optional<PhCorrection> of(
-            Composition composition,
-            double tempC,
-            double readPh,
-            double targetPh,
-            Reagent reagent) {
-        Fit fit = fitted(composition, tempC, readPh);
-        OptionalDouble closed =
-                Acidity.doseMolPerM3(fit.composition(), tempC, targetPh, reagent, Contact.CLOSED);
-        if (closed.isEmpty()) {
-            return Optional.empty();
-        }
-        OptionalDouble air =
-                Acidity.doseMolPerM3(
-                        fit.composition(), tempC, targetPh, reagent, Contact.OUTDOOR_AIR);
-        Composition after = fit.composition().plus(reagent.perMol().times(closed.getAsDouble()));
-        Composition drifting = after;
-        if (!reagent.carried()) {
-            // The acid's charge as nitrate, so that the drift can be told.
-            double strong =
-                    Acidity.strongAcidMolPerM3(fit.composition(), tempC, targetPh, Contact.CLOSED)
-                            .orElse(0);
-            drifting = after.with(Component.NO3, after.molPerM3(Component.NO3) + strong);
-        }
-        double drift = Acidity.phInAir(drifting, tempC, ElectricalConductivity.AIR_CO2_PPM);
-        return Optional.of(
-                new PhCorrection(
-                        reagent,
-                        closed.getAsDouble(),
-                        air,
-                        drift,
-                        fit.composition(),
-                        after,
-                        fit.basis()));
-    }
-
-    /** Millilitres for a volume, CO2 kept. */
-    public double millilitres(double volumeL) {
-        // mol/m3 is mmol/L; mol/L is mmol/mL.
-        return closedMolPerM3 * volumeL / reagent.molPerL();
-    }
-
-    /** Millilitres for a volume that will stand in air; NaN where there is none. */
-    public double millilitresInAir(double volumeL) {
-        return inAirMolPerM3.isPresent()
-                ? inAirMolPerM3.getAsDouble() * volumeL / reagent.molPerL()
-                : Double.NaN;
-    }
 }

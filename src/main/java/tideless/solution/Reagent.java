@@ -1,6 +1,5 @@
 package tideless.solution;
 
-import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
 import java.util.Objects;
@@ -158,11 +157,6 @@ public record Reagent(
         return ALL.get(0);
     }
 
-    /** All that are known here. */
-    public static List<Reagent> all() {
-        return ALL;
-    }
-
     /** One by its id. */
     public static Optional<Reagent> named(String id) {
         return ALL.stream().filter(r -> r.id().equals(id)).findFirst();
@@ -171,13 +165,6 @@ public record Reagent(
     /** The ids of the acids or of the bases, in order. */
     public static List<String> names(boolean acids) {
         return ALL.stream().filter(r -> r.isAcid() == acids).map(Reagent::id).toList();
-    }
-
-    /** The ids, in order. */
-    public static List<String> names() {
-        List<String> names = new ArrayList<>();
-        ALL.forEach(r -> names.add(r.id()));
-        return List.copyOf(names);
     }
 
     /** This one thinned or strengthened to another strength, mol a litre. */

@@ -134,11 +134,6 @@ public record Recipe(
         return new Recipe(id, title, Composition.of(all), publishedEcMsPerCm, source, standing);
     }
 
-    /** All that are known here, in a fixed order. */
-    public static List<Recipe> all() {
-        return ALL;
-    }
-
     /** One by its id. */
     public static Optional<Recipe> named(String id) {
         return ALL.stream().filter(r -> r.id().equals(id)).findFirst();
@@ -149,10 +144,5 @@ public record Recipe(
         List<String> names = new ArrayList<>();
         ALL.forEach(r -> names.add(r.id()));
         return List.copyOf(names);
-    }
-
-    /** mol charge/m3 of cations less anions, phosphate as H2PO4-: 0 for a sound recipe. */
-    public double chargeErrorMolPerM3() {
-        return composition.fixedChargeMolPerM3() - composition.molPerM3(Component.P);
     }
 }

@@ -20,9 +20,4 @@ final class SaturationIndex {
         return FastMath.log10(s.activity(Species.CA) * s.activity(Species.HPO4))
                 - s.logKspBrushite();
     }
-
-    /** Calcite, CaCO3; Plummer and Busenberg (1982), log K -8.48 at 25 degC. */
-    public static double calcite(Speciation s) {
-        return FastMath.log10(s.activity(Species.CA) * s.activity(Species.CO3)) - s.logKspCalcite();
-    }
 }

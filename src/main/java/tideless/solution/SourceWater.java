@@ -150,11 +150,6 @@ public record SourceWater(
                 source.equals(USUAL) ? Standing.CONSTRUCTED : Standing.FROM_MEMORY);
     }
 
-    /** All that are known here, in a fixed order. */
-    public static List<SourceWater> all() {
-        return ALL;
-    }
-
     /** One by its id. */
     public static Optional<SourceWater> named(String id) {
         return ALL.stream().filter(w -> w.id().equals(id)).findFirst();
@@ -165,13 +160,5 @@ public record SourceWater(
         List<String> names = new ArrayList<>();
         ALL.forEach(w -> names.add(w.id()));
         return List.copyOf(names);
-    }
-
-    /**
-     * Alkalinity, mol charge/m3: the charge of the fixed ions that bicarbonate must balance;
-     * negative for an acid water. Phosphate counts as H2PO4-.
-     */
-    public double alkalinityMolPerM3() {
-        return composition.fixedChargeMolPerM3() - composition.molPerM3(Component.P);
     }
 }

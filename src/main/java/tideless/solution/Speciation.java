@@ -19,7 +19,6 @@ final class Speciation {
     private final double henryCo2;
     private final double logKspGypsum;
     private final double logKspBrushite;
-    private final double logKspCalcite;
     private final double worstResidual;
     private final double[] molPerM3 = new double[Species.COUNT];
     private final double[] activity = new double[Species.COUNT];
@@ -33,7 +32,6 @@ final class Speciation {
         henryCo2 = k.henryCo2;
         logKspGypsum = k.logKspGypsum;
         logKspBrushite = k.logKspBrushite;
-        logKspCalcite = k.logKspCalcite;
         worstResidual = solved.worstResidual();
         for (int i = 0; i < molPerM3.length; i++) {
             molPerM3[i] = solved.molPerKg(i) * 1e3;
@@ -182,9 +180,5 @@ final class Speciation {
 
     double logKspBrushite() {
         return logKspBrushite;
-    }
-
-    double logKspCalcite() {
-        return logKspCalcite;
     }
 }

@@ -82,8 +82,6 @@ final class SpeciationSolver {
 
     private final double[] u = new double[UNKNOWNS];
     private boolean started;
-    private double hintPh = Double.NaN;
-    private double hintStrength = Double.NaN;
     private final boolean[] active = new boolean[UNKNOWNS];
 
     // Evaluation.
@@ -123,19 +121,6 @@ final class SpeciationSolver {
     SpeciationSolver(double tolerance) {
         cationRatio[0] = 1;
         this.tolerance = tolerance;
-    }
-
-    /** Forgets the last solution: the next solve starts cold. */
-    void forget() {
-        started = false;
-        factorised = false;
-    }
-
-    /** States pH and ionic strength (mol/kg) to start the next solve from. */
-    void startFrom(double ph, double ionicStrength) {
-        started = false;
-        hintPh = ph;
-        hintStrength = ionicStrength;
     }
 
     /** pH given; carbon as carried. The charge need not balance: see {@link #chargeMolPerKg}. */
@@ -239,12 +224,10 @@ final class SpeciationSolver {
             alkalinity += z * cationTotal[m];
         }
         double start = Math.max(0.5 * sum, 1e-7);
-        u[Y] = FastMath.log(hintStrength > 0 ? hintStrength : start);
+        u[Y] = FastMath.log(start);
         if (!phFixed) {
             double ph;
-            if (hintPh >= 0) {
-                ph = hintPh;
-            } else if (alkalinity < -1e-6) {
+            if (alkalinity < -1e-6) {
                 ph = -FastMath.log10(-alkalinity);
             } else if (alkalinity <= 1e-6) {
                 ph = 6;
@@ -255,8 +238,6 @@ final class SpeciationSolver {
             }
             u[HH] = -Math.max(0, Math.min(13, ph)) * Equilibria.LN10;
         }
-        hintPh = Double.NaN;
-        hintStrength = Double.NaN;
         for (int j = S; j <= C; j++) {
             u[j] = active[j] ? FastMath.log(ligandTotal[1 + j]) : 0;
         }

@@ -17,42 +17,42 @@ import static tideless.solution.Species.Ligand.SULFATE;
  * metal hydroxides, which matter above pH 10.
  */
 enum Species {
-    H("H+", 1, Cation.NONE, NONE, 1),
-    OH("OH-", -1, Cation.NONE, NONE, -1),
-    NO3("NO3-", -1, Cation.NONE, NONE, 0),
-    CL("Cl-", -1, Cation.NONE, NONE, 0),
-    CA("Ca+2", 2, CALCIUM, NONE, 0),
-    MG("Mg+2", 2, MAGNESIUM, NONE, 0),
-    K("K+", 1, Cation.POTASSIUM, NONE, 0),
-    NA("Na+", 1, Cation.SODIUM, NONE, 0),
-    NH4("NH4+", 1, Cation.AMMONIUM, NONE, 0),
-    NH3("NH3", 0, Cation.AMMONIUM, NONE, -1),
-    SO4("SO4-2", -2, Cation.NONE, SULFATE, 0),
-    HSO4("HSO4-", -1, Cation.NONE, SULFATE, 1),
-    CASO4("CaSO4", 0, CALCIUM, SULFATE, 0),
-    MGSO4("MgSO4", 0, MAGNESIUM, SULFATE, 0),
-    KSO4("KSO4-", -1, Cation.POTASSIUM, SULFATE, 0),
-    NASO4("NaSO4-", -1, Cation.SODIUM, SULFATE, 0),
-    NH4SO4("NH4SO4-", -1, Cation.AMMONIUM, SULFATE, 0),
-    H3PO4("H3PO4", 0, Cation.NONE, PHOSPHATE, 2),
-    H2PO4("H2PO4-", -1, Cation.NONE, PHOSPHATE, 1),
-    HPO4("HPO4-2", -2, Cation.NONE, PHOSPHATE, 0),
-    PO4("PO4-3", -3, Cation.NONE, PHOSPHATE, -1),
-    CAHPO4("CaHPO4", 0, CALCIUM, PHOSPHATE, 0),
-    CAH2PO4("CaH2PO4+", 1, CALCIUM, PHOSPHATE, 1),
-    MGHPO4("MgHPO4", 0, MAGNESIUM, PHOSPHATE, 0),
-    MGH2PO4("MgH2PO4+", 1, MAGNESIUM, PHOSPHATE, 1),
-    CAPO4("CaPO4-", -1, CALCIUM, PHOSPHATE, -1),
-    MGPO4("MgPO4-", -1, MAGNESIUM, PHOSPHATE, -1),
-    KHPO4("KHPO4-", -1, Cation.POTASSIUM, PHOSPHATE, 0),
-    NAHPO4("NaHPO4-", -1, Cation.SODIUM, PHOSPHATE, 0),
-    CO2("CO2", 0, Cation.NONE, CARBONATE, 1),
-    HCO3("HCO3-", -1, Cation.NONE, CARBONATE, 0),
-    CO3("CO3-2", -2, Cation.NONE, CARBONATE, -1),
-    CAHCO3("CaHCO3+", 1, CALCIUM, CARBONATE, 0),
-    CACO3("CaCO3", 0, CALCIUM, CARBONATE, -1),
-    MGHCO3("MgHCO3+", 1, MAGNESIUM, CARBONATE, 0),
-    MGCO3("MgCO3", 0, MAGNESIUM, CARBONATE, -1);
+    H(1, Cation.NONE, NONE, 1),
+    OH(-1, Cation.NONE, NONE, -1),
+    NO3(-1, Cation.NONE, NONE, 0),
+    CL(-1, Cation.NONE, NONE, 0),
+    CA(2, CALCIUM, NONE, 0),
+    MG(2, MAGNESIUM, NONE, 0),
+    K(1, Cation.POTASSIUM, NONE, 0),
+    NA(1, Cation.SODIUM, NONE, 0),
+    NH4(1, Cation.AMMONIUM, NONE, 0),
+    NH3(0, Cation.AMMONIUM, NONE, -1),
+    SO4(-2, Cation.NONE, SULFATE, 0),
+    HSO4(-1, Cation.NONE, SULFATE, 1),
+    CASO4(0, CALCIUM, SULFATE, 0),
+    MGSO4(0, MAGNESIUM, SULFATE, 0),
+    KSO4(-1, Cation.POTASSIUM, SULFATE, 0),
+    NASO4(-1, Cation.SODIUM, SULFATE, 0),
+    NH4SO4(-1, Cation.AMMONIUM, SULFATE, 0),
+    H3PO4(0, Cation.NONE, PHOSPHATE, 2),
+    H2PO4(-1, Cation.NONE, PHOSPHATE, 1),
+    HPO4(-2, Cation.NONE, PHOSPHATE, 0),
+    PO4(-3, Cation.NONE, PHOSPHATE, -1),
+    CAHPO4(0, CALCIUM, PHOSPHATE, 0),
+    CAH2PO4(1, CALCIUM, PHOSPHATE, 1),
+    MGHPO4(0, MAGNESIUM, PHOSPHATE, 0),
+    MGH2PO4(1, MAGNESIUM, PHOSPHATE, 1),
+    CAPO4(-1, CALCIUM, PHOSPHATE, -1),
+    MGPO4(-1, MAGNESIUM, PHOSPHATE, -1),
+    KHPO4(-1, Cation.POTASSIUM, PHOSPHATE, 0),
+    NAHPO4(-1, Cation.SODIUM, PHOSPHATE, 0),
+    CO2(0, Cation.NONE, CARBONATE, 1),
+    HCO3(-1, Cation.NONE, CARBONATE, 0),
+    CO3(-2, Cation.NONE, CARBONATE, -1),
+    CAHCO3(1, CALCIUM, CARBONATE, 0),
+    CACO3(0, CALCIUM, CARBONATE, -1),
+    MGHCO3(1, MAGNESIUM, CARBONATE, 0),
+    MGCO3(0, MAGNESIUM, CARBONATE, -1);
 
     /** The cation a form holds. */
     enum Cation {
@@ -85,23 +85,16 @@ enum Species {
     /** How many there are. */
     public static final int COUNT = ALL.length;
 
-    private final String formula;
     private final int charge;
     private final Cation cation;
     private final Ligand ligand;
     private final int protons;
 
-    Species(String formula, int charge, Cation cation, Ligand ligand, int protons) {
-        this.formula = formula;
+    Species(int charge, Cation cation, Ligand ligand, int protons) {
         this.charge = charge;
         this.cation = cation;
         this.ligand = ligand;
         this.protons = protons;
-    }
-
-    /** Formula with its charge, ASCII. */
-    public String formula() {
-        return formula;
     }
 
     /** Charge number. */

@@ -3,24 +3,13 @@ package tideless.solution;
 /** How well a figure is founded. */
 public enum Standing {
     /** Read in the named source. */
-    READ("read in the source"),
+    READ,
     /** From memory of the named source, not read again. */
-    FROM_MEMORY("from memory"),
+    FROM_MEMORY,
     /** From memory, and the least certain rows. */
-    FROM_MEMORY_UNSURE("from memory, unsure"),
+    FROM_MEMORY_UNSURE,
     /** Made up in the usual ranges. */
-    CONSTRUCTED("constructed in the usual ranges"),
+    CONSTRUCTED,
     /** Stated by the user. */
-    STATED("stated by the user");
-
-    private final String words;
-
-    Standing(String words) {
-        this.words = words;
-    }
-
-    /** For a reader. */
-    public String words() {
-        return words;
-    }
+    STATED
 }

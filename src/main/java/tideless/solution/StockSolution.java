@@ -1,9 +1,5 @@
 package tideless.solution;
 
-import java.util.ArrayList;
-import java.util.List;
-import java.util.Locale;
-import java.util.Map;
 import org.apache.commons.math3.analysis.solvers.BrentSolver;
 
 /**
@@ -64,46 +60,5 @@ public record StockSolution(
     public static StockSolution checkTogether(
             Composition a, Composition b, double tempC, double ph) {
         return check(a.plus(b).times(0.5), tempC, ph);
-    }
-
-    /** Whether gypsum or brushite may fall out. */
-    public boolean clouds() {
-        return gypsumIndex > 0 || brushiteIndex > 0;
-    }
-
-    /**
-     * Remarks on salts weighed into one stock: wrong tank, too much for cold water.
-     *
-     * @param gramsPerL of each salt in the stock
-     * @param tank A or B
-     */
-    public static List<String> remarks(Map<Salt, Double> gramsPerL, Salt.Tank tank) {
-        List<String> remarks = new ArrayList<>();
-        for (Salt salt : Salt.values()) {
-            double grams = gramsPerL.getOrDefault(salt, 0.0);
-            if (!(grams > 0)) {
-                continue;
-            }
-            if (salt.tank() != Salt.Tank.EITHER && salt.tank() != tank) {
-                remarks.add(
-                        String.format(
-                                Locale.ROOT,
-                                "%s belongs in tank %s: calcium apart from sulfate and phosphate.",
-                                salt.title(),
-                                salt.tank()));
-            }
-            if (grams > SAFE_SOLUBILITY_FRAC * salt.solubilityGPerL()) {
-                remarks.add(
-                        String.format(
-                                Locale.ROOT,
-                                "%.0f g/L of %s is more than %.0f %% of what water at 20 degC"
-                                        + " takes (%.0f g/L): it may crystallise in the cold.",
-                                grams,
-                                salt.title(),
-                                100 * SAFE_SOLUBILITY_FRAC,
-                                salt.solubilityGPerL()));
-            }
-        }
-        return remarks;
     }
 }

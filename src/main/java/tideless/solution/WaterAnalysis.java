@@ -51,11 +51,6 @@ public final class WaterAnalysis {
         public double molPerM3(double value) {
             return value * molPerM3;
         }
-
-        /** In this unit. */
-        public double of(double molPerM3OfCaAndMg) {
-            return molPerM3OfCaAndMg / molPerM3;
-        }
     }
 
     /** Of alkalinity. */
@@ -80,11 +75,6 @@ public final class WaterAnalysis {
         /** mol charge/m3. */
         public double eqPerM3(double value) {
             return value * eqPerM3;
-        }
-
-        /** In this unit. */
-        public double of(double equivalentsPerM3) {
-            return equivalentsPerM3 / eqPerM3;
         }
     }
 

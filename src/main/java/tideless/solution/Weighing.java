@@ -127,9 +127,4 @@ public record Weighing(Map<Salt, Double> molPerM3) {
         }
         return sum;
     }
-
-    /** Grams of one salt in a litre. */
-    public double gramsPerL(Salt salt) {
-        return molPerM3.getOrDefault(salt, 0.0) * salt.gramsPerMol() / 1000;
-    }
 }

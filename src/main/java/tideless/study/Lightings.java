@@ -81,7 +81,7 @@ public final class Lightings {
         if (scenario.climate() instanceof Climate.Inside inside) {
             for (int h = fromHour; h < toHour; h++) {
                 double ppfd = inside.air().at(InsideAir.Quantity.LAMP_PPFD_UMOL_PER_M2_S, h);
-                mol += ppfd * 1e-6 * Time.HOUR_S;
+                mol += Light.dailyLightMolPerM2(ppfd, Time.HOUR_S);
             }
         }
         return mol;

@@ -16,6 +16,7 @@ import tideless.rig.Limits;
 import tideless.rig.Planting;
 import tideless.rig.Reservoir;
 import tideless.rig.Scenario;
+import tideless.rig.TestTray;
 import tideless.rig.Tray;
 import tideless.rig.VesselId;
 import tideless.rig.Visits;
@@ -117,8 +118,9 @@ final class MadeTrace {
                         OptionalInt.empty(),
                         OptionalDouble.empty());
         Tray of =
-                Rigs.tray("tray", filling, planting, 0)
-                        .withLimits(new Limits(1, 3, 5.5, 6.5, 6, 11));
+                TestTray.of(Rigs.tray("tray", filling, planting, 0))
+                        .limits(new Limits(1, 3, 5.5, 6.5, 6, 11))
+                        .make();
         with(TraySeries.VOLUME, h -> AREA_M2 * tray.get(TraySeries.LEVEL).applyAsDouble(h));
         Map<TraySeries, Series> series = new EnumMap<>(TraySeries.class);
         for (TraySeries kind : TraySeries.values()) {

@@ -7,9 +7,10 @@ import java.nio.file.Path;
 import java.util.List;
 import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.Test;
-import tideless.rig.Deck;
 import tideless.rig.Limits;
 import tideless.rig.Scenario;
+import tideless.rig.TestDeck;
+import tideless.rig.TestTray;
 import tideless.rig.Tray;
 import tideless.scenario.ChangedScenario;
 import tideless.scenario.Reading;
@@ -36,7 +37,8 @@ class SaltAdviceTest {
         Tray t = s.trays().get(0);
         Limits was = t.limits();
         Tray tight =
-                t.withLimits(
+                TestTray.of(t)
+                        .limits(
                                 new Limits(
                                         was.ecLowMsPerCm(),
                                         was.ecHighMsPerCm(),
@@ -45,7 +47,8 @@ class SaltAdviceTest {
                                         SODIUM_HIGH,
                                         was.chlorideHighMolPerM3()))
                         // In the room's own air, so that lime falls out at all.
-                        .with(Deck.PLAIN.withSolutionCo2Ppm(420));
+                        .deck(TestDeck.solutionCo2Ppm(420))
+                        .make();
         trace = Simulation.run(s.withTrays(List.of(tight)));
         warnings = Advisor.advise(trace, trace).warnings();
     }

@@ -27,7 +27,7 @@ class CropProperties {
 
     private static Thirst thirst(CropTraits traits, double nirPerPar, double airSpeed) {
         return (lai, ppfd, tempC, humidityFrac) ->
-                Transpiration.canopyKgPerM2S(
+                ClosedForms.canopyKgPerM2S(
                         traits.stomata(),
                         traits.growth().extinction(),
                         lai,

@@ -191,7 +191,7 @@ final class MeasuredTomato {
                                             1)
                                     + StandTranspiration.radiationKgPerM2S(lai, par + infrared));
             double canopy =
-                    Transpiration.canopyKgPerM2S(
+                    ClosedForms.canopyKgPerM2S(
                             tomato.stomata(),
                             tomato.growth().extinction(),
                             lai,

@@ -162,7 +162,6 @@ class PlantTest {
         assertEquals(2.5 * 3600, RootZone.dryReserveS(LETTUCE, mmPerDay), 1e-6);
         assertEquals(5 * 3600, RootZone.dryReserveS(LETTUCE, 0.5 * mmPerDay), 1e-6);
         assertEquals(25 * 3600, RootZone.dryReserveS(LETTUCE, 0), 1e-6);
-        assertEquals(48 * 3600, RootZone.wiltToDeathS(LETTUCE), 1e-6);
     }
 
     @Test

@@ -74,19 +74,6 @@ class RoomLimitsTest {
         assertEquals(8, cold, 1e-9);
     }
 
-    // Lettuce is ready at 780 degC d above 4 degC: 300 left are 18.75 days at 20 degC; warmth above
-    // 26 counts as 26; at 4 degC nothing develops.
-    @Test
-    void a_crop_is_ready_when_its_warmth_is_summed() {
-        CropTraits lettuce = CropFiles.read("lettuce");
-        double ready = lettuce.stages().firstHarvestCd();
-        assertEquals(18.75, RoomLimits.daysToReady(lettuce, plant(ready - 300), 20), 1e-9);
-        assertEquals(300.0 / 22, RoomLimits.daysToReady(lettuce, plant(ready - 300), 30), 1e-9);
-        assertEquals(0, RoomLimits.daysToReady(lettuce, plant(ready), 20));
-        assertEquals(
-                Double.POSITIVE_INFINITY, RoomLimits.daysToReady(lettuce, plant(ready - 1), 4));
-    }
-
     private static Plant plant(double thermalTimeCd) {
         return new Plant(thermalTimeCd, 1, 0, 0, 0, 0);
     }

@@ -205,10 +205,10 @@ class RootResponseTest {
 
     @Test
     void nitrate_uptake_rises_in_acid() {
-        assertEquals(1.36, NitrogenUptake.nitrateAtPhFactor(4.5), 1e-12);
-        assertEquals(1, NitrogenUptake.nitrateAtPhFactor(6.5));
-        assertEquals(1.36, NitrogenUptake.nitrateAtPhFactor(4), 1e-12);
-        assertEquals(1, NitrogenUptake.nitrateAtPhFactor(8));
+        assertEquals(1.36, ClosedForms.nitrateAtPhFactor(4.5), 1e-12);
+        assertEquals(1, ClosedForms.nitrateAtPhFactor(6.5));
+        assertEquals(1.36, ClosedForms.nitrateAtPhFactor(4), 1e-12);
+        assertEquals(1, ClosedForms.nitrateAtPhFactor(8));
         assertEquals(1, NitrogenUptake.ammoniumAtAcidFrac(-1));
     }
 
@@ -228,8 +228,8 @@ class RootResponseTest {
     // without ammonium 0.43 of base.
     @Test
     void acid_and_base_follow_the_form_of_the_nitrogen() {
-        assertEquals(-1.73, 3.6 * NitrogenUptake.basePerNitrogen(0.06, 0.30), 0.005);
-        assertEquals(0.43, 3.6 * NitrogenUptake.basePerNitrogen(0.06, 0), 0.005);
+        assertEquals(-1.73, 3.6 * ClosedForms.basePerNitrogen(0.06, 0.30), 0.005);
+        assertEquals(0.43, 3.6 * ClosedForms.basePerNitrogen(0.06, 0), 0.005);
     }
 
     // 9.0 N, 0.6 P, 0.25 S against 5.4 K, 1.3 Ca, 0.6 Mg mmol: 10.1 less 9.2 is 0.9, so half of
@@ -244,7 +244,7 @@ class RootResponseTest {
                         1.3 * 40.078,
                         0.6 * 24.305,
                         0.25 * 32.06);
-        assertEquals(0.05, NitrogenUptake.neutralFrac(contents), 1e-9);
+        assertEquals(0.05, ClosedForms.neutralFrac(contents), 1e-9);
     }
 
     // 35 mL of cup and 20 g of root (0.4 mL each) at 15 mL/h stand 2.9 h.

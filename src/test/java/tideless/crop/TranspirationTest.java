@@ -70,20 +70,19 @@ class TranspirationTest {
     // factors 1.183, 1.141, 1.024, 2.775 are given to a tenth of a per cent, the result to 1 s/m.
     @Test
     void stanghellinis_tomato_leaf_has_its_published_resistance() {
-        assertEquals(315, Transpiration.stanghelliniSPerM(82, 20, 22, 400, 800), 1);
+        assertEquals(315, ClosedForms.stanghelliniSPerM(82, 20, 22, 400, 800), 1);
     }
 
     // From memory of the same thesis: 1 in humid air, 4 in very dry air.
     @Test
     void the_humidity_factor_runs_from_one_to_four() {
         double light = (1e9 + 4.30) / (1e9 + 0.54);
-        assertEquals(82 * light, Transpiration.stanghelliniSPerM(82, 1e9, 24.5, 200, 0), 0.2);
-        assertEquals(
-                4 * 82 * light, Transpiration.stanghelliniSPerM(82, 1e9, 24.5, 200, 5000), 0.2);
+        assertEquals(82 * light, ClosedForms.stanghelliniSPerM(82, 1e9, 24.5, 200, 0), 0.2);
+        assertEquals(4 * 82 * light, ClosedForms.stanghelliniSPerM(82, 1e9, 24.5, 200, 5000), 0.2);
     }
 
     private static double day(CropTraits traits, double lai, double ppfd) {
-        return Transpiration.canopyKgPerM2S(
+        return ClosedForms.canopyKgPerM2S(
                 traits.stomata(),
                 traits.growth().extinction(),
                 lai,
@@ -148,7 +147,7 @@ class TranspirationTest {
                                     double share = Math.exp(-k * depth);
                                     double nir = Math.exp(-0.5 * k * depth);
                                     // A leaf so thin that its own shade is nothing.
-                                    return Transpiration.canopyKgPerM2S(
+                                    return ClosedForms.canopyKgPerM2S(
                                                     LETTUCE.stomata(),
                                                     k,
                                                     step,
@@ -171,7 +170,7 @@ class TranspirationTest {
     void humid_air_over_a_cold_sky_gives_no_dew_and_no_negative_thirst() {
         assertEquals(
                 0,
-                Transpiration.canopyKgPerM2S(
+                ClosedForms.canopyKgPerM2S(
                         LETTUCE.stomata(),
                         0.9,
                         3,

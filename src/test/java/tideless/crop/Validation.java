@@ -359,7 +359,7 @@ public final class Validation {
     private static double thirst(
             CropTraits crop, double lai, double ppfd, double deficitKPa, double airSpeed) {
         return 86400
-                * Transpiration.canopyKgPerM2S(
+                * ClosedForms.canopyKgPerM2S(
                         crop.stomata(),
                         crop.growth().extinction(),
                         lai,

@@ -32,7 +32,8 @@ class AirProperties {
         double evaporation =
                 SettledWater.evaporationKgPerM2S(
                         waterTempC, airTempC, vapour, airSpeedMPerS, lengthM, ATM_PA);
-        double difference = OpenWater.vapourDensityDifferenceKgPerM3(waterTempC, airTempC, vapour);
+        double difference =
+                ClosedForms.vapourDensityDifferenceKgPerM3(waterTempC, airTempC, vapour);
         assertEquals(Math.signum(difference), Math.signum(evaporation), 0);
     }
 

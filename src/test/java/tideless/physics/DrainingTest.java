@@ -38,7 +38,7 @@ class DrainingTest {
             double endM,
             double expectedS,
             double toleranceS) {
-        double time = Orifice.emptyingTimeS(areaM2, 1e-3 * boreMm, coefficient, startM, endM);
+        double time = ClosedForms.emptyingTimeS(areaM2, 1e-3 * boreMm, coefficient, startM, endM);
         assertEquals(expectedS, time, toleranceS);
         assertEquals(
                 endM,
@@ -49,8 +49,8 @@ class DrainingTest {
     // Half the head is gone after 29.289 % of the time; at half time a quarter of it is left.
     @Test
     void emptying_slows_as_the_square() {
-        double whole = Orifice.emptyingTimeS(0.2, 0.004, 0.61, 0.4, 0);
-        assertEquals(0.29289, Orifice.emptyingTimeS(0.2, 0.004, 0.61, 0.4, 0.2) / whole, 5e-6);
+        double whole = ClosedForms.emptyingTimeS(0.2, 0.004, 0.61, 0.4, 0);
+        assertEquals(0.29289, ClosedForms.emptyingTimeS(0.2, 0.004, 0.61, 0.4, 0.2) / whole, 5e-6);
         assertEquals(0.1, Draining.headThroughHoleM(0.4, 0.5 * whole, 0.2, 0.004, 0.61), 1e-12);
         assertEquals(0, Draining.headThroughHoleM(0.4, 2 * whole, 0.2, 0.004, 0.61), 0);
     }
@@ -134,7 +134,7 @@ class DrainingTest {
                                         100_000,
                                         head ->
                                                 1
-                                                        / TubeFlow.flowM3PerS(
+                                                        / ClosedForms.flowM3PerS(
                                                                 head, 0.004, 1.5, 1.5, 1.5e-6, 20),
                                         endM,
                                         startM);

@@ -28,10 +28,9 @@ class LeafBoundaryLayerTest {
     })
     void forced_layers_agree_with_the_table(
             double speed, double length, double plateHeat, double jones, double plateVapour) {
-        double plate =
-                LeafBoundaryLayer.plateHeatOneSideSPerM(speed, length, 22, VAPOUR_PA, ATM_PA);
+        double plate = ClosedForms.plateHeatOneSideSPerM(speed, length, 22, VAPOUR_PA, ATM_PA);
         assertEquals(plateHeat, plate, 0.6 + 0.005 * plateHeat);
-        double both = LeafBoundaryLayer.forcedHeatBothSidesSPerM(speed, length);
+        double both = ClosedForms.forcedHeatBothSidesSPerM(speed, length);
         assertEquals(jones, both, 0.6);
         assertEquals(
                 plateVapour,
@@ -46,7 +45,7 @@ class LeafBoundaryLayerTest {
     @Test
     void another_published_model_lies_within_the_stated_spread() {
         double leuning = 1 / (0.003 * Math.sqrt(0.2 / 0.05));
-        double plate = LeafBoundaryLayer.plateHeatOneSideSPerM(0.2, 0.05, 22, VAPOUR_PA, ATM_PA);
+        double plate = ClosedForms.plateHeatOneSideSPerM(0.2, 0.05, 22, VAPOUR_PA, ATM_PA);
         assertTrue(leuning / plate < 1.5 && plate / leuning < 1.5);
     }
 
@@ -63,7 +62,7 @@ class LeafBoundaryLayerTest {
     })
     void the_canopy_form_agrees_with_the_table(double speed, double canopy, double leaf) {
         assertEquals(canopy, LeafBoundaryLayer.canopySPerM(speed, 0.11, 3), 0.51);
-        assertEquals(leaf, LeafBoundaryLayer.forcedHeatBothSidesSPerM(speed, 0.11), 0.51);
+        assertEquals(leaf, ClosedForms.forcedHeatBothSidesSPerM(speed, 0.11), 0.51);
     }
 
     // A plate of 0.094 m 5 K from air of 22 degC (recomputed independently): hot face up 3.78
@@ -84,7 +83,7 @@ class LeafBoundaryLayerTest {
                 still,
                 1e-9);
         double windy = LeafBoundaryLayer.heatBothSidesSPerM(2, 0.05, 2, 22, VAPOUR_PA, ATM_PA);
-        assertEquals(LeafBoundaryLayer.forcedHeatBothSidesSPerM(2, 0.05), windy, 0.3);
+        assertEquals(ClosedForms.forcedHeatBothSidesSPerM(2, 0.05), windy, 0.3);
         double flat = LeafBoundaryLayer.heatBothSidesSPerM(0, 0.05, 0, 22, VAPOUR_PA, ATM_PA);
         assertTrue(flat < 1000, "finite even without any difference, was " + flat);
     }
@@ -93,7 +92,7 @@ class LeafBoundaryLayerTest {
     void one_side_has_twice_the_resistance_of_both() {
         assertEquals(
                 2 * LeafBoundaryLayer.vapourFromHeatSPerM(100, 22, VAPOUR_PA, ATM_PA),
-                LeafBoundaryLayer.vapourOneSideFromHeatBothSidesSPerM(100, 22, VAPOUR_PA, ATM_PA),
+                ClosedForms.vapourOneSideFromHeatBothSidesSPerM(100, 22, VAPOUR_PA, ATM_PA),
                 1e-9);
     }
 }

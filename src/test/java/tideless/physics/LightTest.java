@@ -80,7 +80,7 @@ class LightTest {
                 96,
                 Light.luxToPpfdUmolPerM2S(Light.lampMeanLux(24, 100, 0.25, 0.7), Source.WHITE_LED),
                 0.05);
-        double needed = Light.neededLumenPerW(40_000, 24, 0.25);
+        double needed = ClosedForms.neededLumenPerW(40_000, 24, 0.25);
         assertEquals(416.7, needed, 0.05);
         assertTrue(needed > Light.WHITE_LIGHT_LIMIT_LM_PER_W);
     }
@@ -88,8 +88,8 @@ class LightTest {
     // 24 W for 12 h: 1.037 MJ. 100 lm/W of light at 320 lm/W: 69 % stays at the lamp.
     @Test
     void all_of_a_lamps_power_ends_as_heat() {
-        assertEquals(1.037e6, Light.lampHeatJ(24, 12 * 3600), 500);
-        assertEquals(0.69 * 24, Light.heatAtLampW(24, 100, 320), 0.005 * 24);
+        assertEquals(1.037e6, ClosedForms.lampHeatJ(24, 12 * 3600), 500);
+        assertEquals(0.69 * 24, ClosedForms.heatAtLampW(24, 100, 320), 0.005 * 24);
     }
 
     @Test

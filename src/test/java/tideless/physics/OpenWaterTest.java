@@ -20,7 +20,7 @@ class OpenWaterTest {
 
     private static double mmPerDay(double transferMPerS, double water, double air, double vapour) {
         return transferMPerS
-                * OpenWater.vapourDensityDifferenceKgPerM3(water, air, vapour)
+                * ClosedForms.vapourDensityDifferenceKgPerM3(water, air, vapour)
                 / MM_PER_DAY;
     }
 
@@ -39,7 +39,7 @@ class OpenWaterTest {
             double forcedMmPerDay,
             double combinedMmPerDay) {
         double vapour = vapour(air, humidityPct);
-        double free = OpenWater.freeMassTransferMPerS(water, air, vapour, LENGTH_M, ATM_PA);
+        double free = ClosedForms.freeMassTransferMPerS(water, air, vapour, LENGTH_M, ATM_PA);
         double forced =
                 OpenWater.forcedMassTransferMPerS(0.2, RUN_M, 0.5 * (water + air), vapour, ATM_PA);
         double both = OpenWater.massTransferMPerS(water, air, vapour, 0.2, LENGTH_M, RUN_M, ATM_PA);
@@ -75,7 +75,7 @@ class OpenWaterTest {
     void still_air_agrees_with_the_second_recomputation(
             double water, double air, double humidityPct, double expectedMmPerDay) {
         double vapour = vapour(air, humidityPct);
-        double free = OpenWater.freeMassTransferMPerS(water, air, vapour, 0.0938, ATM_PA);
+        double free = ClosedForms.freeMassTransferMPerS(water, air, vapour, 0.0938, ATM_PA);
         assertEquals(expectedMmPerDay, mmPerDay(free, water, air, vapour), 0.03 * expectedMmPerDay);
     }
 
@@ -97,7 +97,7 @@ class OpenWaterTest {
         double vapour = vapour(22, 60);
         double still =
                 mmPerDay(
-                        OpenWater.freeMassTransferMPerS(21, 22, vapour, LENGTH_M, ATM_PA),
+                        ClosedForms.freeMassTransferMPerS(21, 22, vapour, LENGTH_M, ATM_PA),
                         21,
                         22,
                         vapour);
@@ -198,7 +198,7 @@ class OpenWaterTest {
             double expected = sherwood * diffusivity / length;
             assertEquals(
                     expected,
-                    OpenWater.freeMassTransferMPerS(26, 22, vapour, length, ATM_PA),
+                    ClosedForms.freeMassTransferMPerS(26, 22, vapour, length, ATM_PA),
                     1e-12 * expected);
             smallest = Math.min(smallest, rayleigh);
             greatest = Math.max(greatest, rayleigh);

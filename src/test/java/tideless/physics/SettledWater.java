@@ -38,7 +38,8 @@ public final class SettledWater {
                         airSpeedMPerS,
                         characteristicLengthM,
                         airPressurePa)
-                * OpenWater.vapourDensityDifferenceKgPerM3(waterTempC, airTempC, vapourPressurePa);
+                * ClosedForms.vapourDensityDifferenceKgPerM3(
+                        waterTempC, airTempC, vapourPressurePa);
     }
 
     /**
@@ -184,7 +185,7 @@ public final class SettledWater {
                 + absorbedRadiationWPerM2
                 - HumidAir.latentHeatJPerKg(waterTempC)
                         * transfer
-                        * OpenWater.vapourDensityDifferenceKgPerM3(
+                        * ClosedForms.vapourDensityDifferenceKgPerM3(
                                 waterTempC, airTempC, vapourPressurePa);
     }
 

@@ -76,9 +76,9 @@ class TubeFlowTest {
         double bore = 1e-3 * boreMm;
         double flow =
                 seatMm == 0
-                        ? TubeFlow.flowM3PerS(
+                        ? ClosedForms.flowM3PerS(
                                 headM, bore, lengthM, lossCoefficient, roughnessM, tempC)
-                        : TubeFlow.flowThroughSeatM3PerS(
+                        : ClosedForms.flowThroughSeatM3PerS(
                                 headM,
                                 bore,
                                 lengthM,
@@ -102,7 +102,8 @@ class TubeFlowTest {
             double lossCoefficient,
             double tempC,
             double flowMlPerMin) {
-        double flow = TubeFlow.flowM3PerS(headM, 1e-3 * boreMm, lengthM, lossCoefficient, 0, tempC);
+        double flow =
+                ClosedForms.flowM3PerS(headM, 1e-3 * boreMm, lengthM, lossCoefficient, 0, tempC);
         assertEquals(flowMlPerMin, flow / ML_PER_MIN, 1e-4 * flowMlPerMin);
     }
 
@@ -126,7 +127,7 @@ class TubeFlowTest {
                 Draining.laminarSPerM2(bore, lengthM, LiquidWater.kinematicViscosityM2PerS(tempC));
         double b = Draining.fittingsS2PerM5(bore, lossCoefficient);
         double closed = Draining.laminarFlowM3PerS(headM, a, b);
-        double flow = TubeFlow.flowM3PerS(headM, bore, lengthM, lossCoefficient, 0, tempC);
+        double flow = ClosedForms.flowM3PerS(headM, bore, lengthM, lossCoefficient, 0, tempC);
         assertEquals(closed, flow, 1e-5 * closed);
         assertEquals(flowMlPerMin, flow / ML_PER_MIN, 1e-4 * flowMlPerMin);
     }
@@ -148,30 +149,31 @@ class TubeFlowTest {
     // True of the law, and of nature in the transition: not a fault.
     @Test
     void colder_water_may_flow_faster_in_the_transition() {
-        double cold = TubeFlow.flowM3PerS(0.4, 0.004, 1.5, 2, 0, 15);
-        double warm = TubeFlow.flowM3PerS(0.4, 0.004, 1.5, 2, 0, 25);
+        double cold = ClosedForms.flowM3PerS(0.4, 0.004, 1.5, 2, 0, 15);
+        double warm = ClosedForms.flowM3PerS(0.4, 0.004, 1.5, 2, 0, 25);
         assertTrue(cold > 1.05 * warm, cold + " is not well above " + warm);
     }
 
     @Test
     void doubling_the_head_doubles_laminar_flow_and_takes_fittings_by_the_root() {
-        double laminar = TubeFlow.flowM3PerS(0.02, 0.004, 3, 0, 0, 20);
-        assertEquals(2 * laminar, TubeFlow.flowM3PerS(0.04, 0.004, 3, 0, 0, 20), 1e-12 * laminar);
-        double fittings = TubeFlow.flowM3PerS(0.02, 0.004, 0, 3, 0, 20);
+        double laminar = ClosedForms.flowM3PerS(0.02, 0.004, 3, 0, 0, 20);
+        assertEquals(
+                2 * laminar, ClosedForms.flowM3PerS(0.04, 0.004, 3, 0, 0, 20), 1e-12 * laminar);
+        double fittings = ClosedForms.flowM3PerS(0.02, 0.004, 0, 3, 0, 20);
         assertEquals(
                 Math.sqrt(2) * fittings,
-                TubeFlow.flowM3PerS(0.04, 0.004, 0, 3, 0, 20),
+                ClosedForms.flowM3PerS(0.04, 0.004, 0, 3, 0, 20),
                 1e-12 * fittings);
     }
 
     @Test
     void nothing_flows_without_head_or_through_a_shut_seat() {
-        assertEquals(0, TubeFlow.flowM3PerS(0, 0.004, 1.5, 2, 0, 20), 0);
+        assertEquals(0, ClosedForms.flowM3PerS(0, 0.004, 1.5, 2, 0, 20), 0);
         assertEquals(
-                0, TubeFlow.flowThroughSeatM3PerS(0.4, 0.004, 1.5, 2, 0, 0.002, 0.61, 0, 20), 0);
+                0, ClosedForms.flowThroughSeatM3PerS(0.4, 0.004, 1.5, 2, 0, 0.002, 0.61, 0, 20), 0);
         assertEquals(
                 0,
-                TubeFlow.flowThroughSeatM3PerS(0.4, 0.004, 1.5, 2, 0, 0.002, 0.61, 1e-300, 20),
+                ClosedForms.flowThroughSeatM3PerS(0.4, 0.004, 1.5, 2, 0, 0.002, 0.61, 1e-300, 20),
                 0);
     }
 
@@ -179,7 +181,7 @@ class TubeFlowTest {
     // independently, half the last digit).
     @Test
     void a_seat_without_a_tube_is_an_orifice() {
-        double flow = TubeFlow.flowThroughSeatM3PerS(0.4, 0.004, 0, 0, 0, 0.002, 0.62, 1, 20);
+        double flow = ClosedForms.flowThroughSeatM3PerS(0.4, 0.004, 0, 0, 0, 0.002, 0.62, 1, 20);
         assertEquals(327.34, flow / ML_PER_MIN, 5e-3);
         assertEquals(Orifice.flowM3PerS(0.4, 0.002, 0.62), flow, 1e-12 * flow);
     }
@@ -187,7 +189,8 @@ class TubeFlowTest {
     @Test
     void a_tube_without_any_resistance_is_refused() {
         assertThrows(
-                IllegalArgumentException.class, () -> TubeFlow.flowM3PerS(0.4, 0.004, 0, 0, 0, 20));
+                IllegalArgumentException.class,
+                () -> ClosedForms.flowM3PerS(0.4, 0.004, 0, 0, 0, 20));
     }
 
     // Found by random trial: here Newton's method alone goes round between Reynolds numbers of 2030
@@ -198,10 +201,10 @@ class TubeFlowTest {
         double roughness = 7.754811939511188e-5;
         double head = 47.877642603983375;
         double temp = 7.674946096694306;
-        double flow = TubeFlow.flowM3PerS(head, bore, 11.506614350354534, 0, roughness, temp);
+        double flow = ClosedForms.flowM3PerS(head, bore, 11.506614350354534, 0, roughness, temp);
         assertEquals(
                 head,
-                TubeFlow.headLossM(flow, bore, 11.506614350354534, 0, roughness, temp),
+                ClosedForms.headLossM(flow, bore, 11.506614350354534, 0, roughness, temp),
                 1e-11 * head);
     }
 
@@ -209,6 +212,6 @@ class TubeFlowTest {
     void a_head_that_is_no_number_is_refused() {
         assertThrows(
                 IllegalArgumentException.class,
-                () -> TubeFlow.flowM3PerS(Double.NaN, 0.004, 1, 1, 0, 20));
+                () -> ClosedForms.flowM3PerS(Double.NaN, 0.004, 1, 1, 0, 20));
     }
 }

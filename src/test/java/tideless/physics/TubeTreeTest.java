@@ -16,7 +16,7 @@ class TubeTreeTest {
     private static final double ML_PER_MIN = 1e-6 / 60; // m3/s
 
     private static TubeTree.Branch tube(double boreMm, double lengthM, double loss) {
-        return TubeTree.Branch.withoutSeat(1e-3 * boreMm, lengthM, loss);
+        return new TubeTree.Branch(1e-3 * boreMm, lengthM, loss, 0, 1);
     }
 
     private static void check(
@@ -28,7 +28,7 @@ class TubeTreeTest {
             boolean[] mayRunBack,
             double expectedJunctionM,
             double... expectedMlPerMin) {
-        double[] flows = new double[tree.size()];
+        double[] flows = new double[outletHeadM.length];
         double junction =
                 tree.junctionHeadM(
                         reservoirHeadM,
@@ -46,7 +46,8 @@ class TubeTreeTest {
         }
         assertArrayEquals(
                 flows,
-                tree.flowsM3PerS(reservoirHeadM, outletHeadM, openingFrac, mayRunBack, tempC));
+                ClosedForms.flowsM3PerS(
+                        tree, reservoirHeadM, outletHeadM, openingFrac, mayRunBack, tempC));
     }
 
     private static void checkN(
@@ -202,7 +203,8 @@ class TubeTreeTest {
     void T7_second_outlet_barely_below_the_junction() {
         TubeTree tree = new TubeTree(0.006, 0.5, 0.5, 0, List.of(tube(4, 1, 3.5), tube(4, 1, 3.5)));
         double[] flows =
-                tree.flowsM3PerS(
+                ClosedForms.flowsM3PerS(
+                        tree,
                         0.4,
                         new double[] {0, 0.38},
                         new double[] {1, 1},
@@ -226,9 +228,10 @@ class TubeTreeTest {
     void without_a_trunk_each_branch_is_alone() {
         TubeTree tree = new TubeTree(0.006, 0, 0, 0, List.of(tube(4, 1, 3.5), tube(4, 2, 3.5)));
         double[] flows =
-                tree.flowsM3PerS(0.4, new double[2], new double[] {1, 1}, new boolean[2], 25);
-        assertEquals(TubeFlow.flowM3PerS(0.4, 0.004, 1, 3.5, 0, 25), flows[0], 0);
-        assertEquals(TubeFlow.flowM3PerS(0.4, 0.004, 2, 3.5, 0, 25), flows[1], 0);
+                ClosedForms.flowsM3PerS(
+                        tree, 0.4, new double[2], new double[] {1, 1}, new boolean[2], 25);
+        assertEquals(ClosedForms.flowM3PerS(0.4, 0.004, 1, 3.5, 0, 25), flows[0], 0);
+        assertEquals(ClosedForms.flowM3PerS(0.4, 0.004, 2, 3.5, 0, 25), flows[1], 0);
     }
 
     @Test
@@ -245,7 +248,8 @@ class TubeTreeTest {
     void a_reservoir_below_every_tray_is_filled_by_those_under_water() {
         TubeTree tree = new TubeTree(0.006, 0.5, 0.5, 0, List.of(tube(4, 1, 3.5), tube(4, 1, 3.5)));
         double[] flows =
-                tree.flowsM3PerS(
+                ClosedForms.flowsM3PerS(
+                        tree,
                         0.0,
                         new double[] {0.1, 0.1},
                         new double[] {1, 1},

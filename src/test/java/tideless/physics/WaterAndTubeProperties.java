@@ -24,12 +24,12 @@ class WaterAndTubeProperties {
             double roughnessFrac,
             double tempC) {
         double flow(double headM) {
-            return TubeFlow.flowM3PerS(
+            return ClosedForms.flowM3PerS(
                     headM, boreM, lengthM, lossCoefficient, roughnessFrac * boreM, tempC);
         }
 
         double flowThroughSeat(double headM, double seatBoreM, double openingFrac) {
-            return TubeFlow.flowThroughSeatM3PerS(
+            return ClosedForms.flowThroughSeatM3PerS(
                     headM,
                     boreM,
                     lengthM,
@@ -42,7 +42,7 @@ class WaterAndTubeProperties {
         }
 
         double head(double flowM3PerS) {
-            return TubeFlow.headLossM(
+            return ClosedForms.headLossM(
                     flowM3PerS, boreM, lengthM, lossCoefficient, roughnessFrac * boreM, tempC);
         }
     }
@@ -147,7 +147,7 @@ class WaterAndTubeProperties {
         TubeTree tree(int first, int second, int third) {
             TubeTree.Branch[] branches = {
                 new TubeTree.Branch(0.004, 1, 3, 0.002, 0.61),
-                TubeTree.Branch.withoutSeat(0.006, 2, 1.5),
+                new TubeTree.Branch(0.006, 2, 1.5, 0, 1),
                 new TubeTree.Branch(0.004, 0, 0, 0.003, 0.61)
             };
             return new TubeTree(
@@ -168,7 +168,8 @@ class WaterAndTubeProperties {
                 openings[i] = opening[order[i]];
                 backs[i] = back[order[i]];
             }
-            return tree(first, second, third).flowsM3PerS(reservoirM, outlets, openings, backs, 20);
+            return ClosedForms.flowsM3PerS(
+                    tree(first, second, third), reservoirM, outlets, openings, backs, 20);
         }
     }
 

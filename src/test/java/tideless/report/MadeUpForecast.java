@@ -164,7 +164,7 @@ final class MadeUpForecast {
                         .make();
         tasks.sort(
                 Comparator.comparing(Task::due)
-                        .thenComparing(task -> !task.vessel().isReservoir())
+                        .thenComparing(task -> task.vessel().kind() != VesselId.Kind.RESERVOIR)
                         .thenComparing(task -> task.vessel().name()));
         events.sort(Comparator.comparingDouble(Event::atS));
         Trace trace =

@@ -22,7 +22,7 @@ class ShapeTest {
     private static final Solid BODY = new Solid(100e-4, 0.02, 0.06);
 
     private static Shape box(Solid... solids) {
-        return Shape.box(0.5, 0.4, 0.10).with(Displacement.of(List.of(solids)));
+        return TestShape.box(0.5, 0.4, 0.10).with(Displacement.of(List.of(solids)));
     }
 
     // Box of 0.2 m2, cups of 0.016 m2 from 4 cm:

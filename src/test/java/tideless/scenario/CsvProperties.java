@@ -63,7 +63,7 @@ class CsvProperties {
         for (boolean typical : new boolean[] {true, false}) {
             TomlFile source = new TomlFile("a.toml");
             HourlyWeather weather =
-                    WeatherFile.read(file, source, typical, 10, 3600, start, 1).orElse(null);
+                    UsualWeather.read(file, source, typical, 10, 3600, start, 1).orElse(null);
             assertTrue(weather != null ^ source.isFaulty());
         }
         for (boolean longer : new boolean[] {true, false}) {

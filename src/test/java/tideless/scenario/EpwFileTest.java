@@ -28,7 +28,7 @@ class EpwFileTest {
     }
 
     private HourlyWeather read(String text, int days) {
-        return WeatherFile.read(
+        return UsualWeather.read(
                         new NamedFiles.Named("w.EPW", text), source, true, 10, 3600, START, days)
                 .orElse(null);
     }
@@ -81,7 +81,7 @@ class EpwFileTest {
                         "w.EPW:39:4: time: found \"\", allowed: whole numbers: year, month, day, hour");
         TomlFile second = new TomlFile("bench.toml");
         assertNull(
-                WeatherFile.read(
+                UsualWeather.read(
                                 new NamedFiles.Named("w.epw", TINY.replace(",480,", ",bright,")),
                                 second,
                                 true,

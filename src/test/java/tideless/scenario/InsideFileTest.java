@@ -41,7 +41,7 @@ class InsideFileTest {
     }
 
     private InsideAir read(String text, int days) {
-        return read(text, days, rules(InsideFile.LightFrom.SUN, Gaps.usual(), 0));
+        return read(text, days, rules(InsideFile.LightFrom.SUN, UsualWeather.GAPS, 0));
     }
 
     private List<String> faults() {
@@ -125,14 +125,14 @@ class InsideFileTest {
                 rows(
                         "time,temperature,humidity,ppfd,lamp\nlocal,degC,%,umol/m2/s,fraction\n",
                         24, "20,60,644,1");
-        InsideAir both = read(text, 1, rules(InsideFile.LightFrom.BOTH, Gaps.usual(), 0));
+        InsideAir both = read(text, 1, rules(InsideFile.LightFrom.BOTH, UsualWeather.GAPS, 0));
         assertEquals(100, both.at(Quantity.SUN_PAR_W_PER_M2, 0), 1e-9);
         assertEquals(187, both.at(Quantity.LAMP_PPFD_UMOL_PER_M2_S, 0), 1e-9);
         InsideAir lamps =
                 read(
                         text.replace(",lamp", ",x"),
                         1,
-                        rules(InsideFile.LightFrom.LAMPS, Gaps.usual(), 0));
+                        rules(InsideFile.LightFrom.LAMPS, UsualWeather.GAPS, 0));
         assertEquals(0, lamps.at(Quantity.SUN_PAR_W_PER_M2, 0));
         assertEquals(644, lamps.at(Quantity.LAMP_PPFD_UMOL_PER_M2_S, 0), 1e-9);
         assertFalse(lamps.isSunlit());
@@ -140,7 +140,7 @@ class InsideFileTest {
                 read(
                         text.replace(",lamp", ",x"),
                         1,
-                        rules(InsideFile.LightFrom.BOTH, Gaps.usual(), 0)));
+                        rules(InsideFile.LightFrom.BOTH, UsualWeather.GAPS, 0)));
         assertThat(faults()).singleElement().asString().contains("no column lamp");
     }
 
@@ -233,7 +233,7 @@ class InsideFileTest {
                                                 new CsvColumns.Named("Tair (C)", "degC"),
                                                 "humidity",
                                                 new CsvColumns.Named("RHair", "%")),
-                                        Gaps.usual(),
+                                        UsualWeather.GAPS,
                                         null,
                                         InsideFile.LightFrom.SUN,
                                         LampType.WHITE_LED,
@@ -254,7 +254,7 @@ class InsideFileTest {
     @Test
     void a_file_in_universal_time_needs_the_rigs_own_clock() {
         String text = rows("time,temperature,humidity\nUTC,degC,%\n", 24, "20,60");
-        assertNull(read(text, 1, rules(InsideFile.LightFrom.SUN, Gaps.usual(), null)));
+        assertNull(read(text, 1, rules(InsideFile.LightFrom.SUN, UsualWeather.GAPS, null)));
         assertThat(faults()).singleElement().asString().contains("utc_offset = \"+01:00\"");
     }
 

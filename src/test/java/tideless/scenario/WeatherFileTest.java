@@ -24,7 +24,7 @@ class WeatherFileTest {
     private final TomlFile source = new TomlFile("bench.toml");
 
     private HourlyWeather read(String text, boolean typical, int rigOffsetS, int days) {
-        return WeatherFile.read(
+        return UsualWeather.read(
                         new NamedFiles.Named("w.csv", text),
                         source,
                         typical,
@@ -192,7 +192,7 @@ class WeatherFileTest {
                                                 new CsvColumns.Named("stamp", "UTC"),
                                                 "temperature",
                                                 new CsvColumns.Named("Temp [degC]", "")),
-                                        Gaps.usual(),
+                                        UsualWeather.GAPS,
                                         "open"))
                         .orElse(null);
         assertEquals(List.of(), faults());
@@ -211,7 +211,7 @@ class WeatherFileTest {
                                 0,
                                 START,
                                 1,
-                                new WeatherFile.Rules(Map.of(), Gaps.usual(), "glass"))
+                                new WeatherFile.Rules(Map.of(), UsualWeather.GAPS, "glass"))
                         .orElse(null));
         assertThat(faults())
                 .singleElement()
@@ -274,7 +274,7 @@ class WeatherFileTest {
     void a_typical_year_is_met_by_month_and_hour_and_29_February_repeats_28() throws IOException {
         String text = Files.readString(Path.of("scenarios/weather/typical-year-45n-8e.csv"));
         HourlyWeather leap =
-                WeatherFile.read(
+                UsualWeather.read(
                                 new NamedFiles.Named("w.csv", text),
                                 source,
                                 true,
@@ -298,7 +298,7 @@ class WeatherFileTest {
     void a_typical_year_turns_over_at_new_year() throws IOException {
         String text = Files.readString(Path.of("scenarios/weather/typical-year-45n-8e.csv"));
         HourlyWeather turn =
-                WeatherFile.read(
+                UsualWeather.read(
                                 new NamedFiles.Named("w.csv", text),
                                 source,
                                 true,

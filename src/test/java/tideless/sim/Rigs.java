@@ -17,6 +17,7 @@ import tideless.rig.Reservoir;
 import tideless.rig.Scenario;
 import tideless.rig.Shape;
 import tideless.rig.TestScenario;
+import tideless.rig.TestShape;
 import tideless.rig.TestTray;
 import tideless.rig.TestValve;
 import tideless.rig.Thirst;
@@ -43,7 +44,7 @@ public final class Rigs {
     /** Square. */
     public static Shape box(double areaM2, double depthM) {
         double sideM = Math.sqrt(areaM2);
-        return Shape.box(sideM, areaM2 / sideM, depthM);
+        return TestShape.box(sideM, areaM2 / sideM, depthM);
     }
 
     public static Reservoir reservoir(double areaM2, double fullM, Reservoir.Refill.When when) {

@@ -10,6 +10,7 @@ import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.ValueSource;
 import tideless.crop.CropTraits;
 import tideless.rig.Deck;
+import tideless.rig.TestDeck;
 import tideless.rig.VesselId;
 import tideless.scenario.Crops;
 
@@ -40,7 +41,7 @@ class RootFateTest {
     private boolean seedlings;
 
     private static RootFate standing(double levelM) {
-        return standing(levelM, Deck.PLAIN.withDrowningKills(true));
+        return standing(levelM, TestDeck.drowning());
     }
 
     private static RootFate standing(double levelM, Deck deck) {
@@ -344,7 +345,7 @@ class RootFateTest {
 
     @Test
     void below_a_floating_deck_cups_and_tips_follow_the_level_down_to_its_support() {
-        roots = standing(0.09, Deck.PLAIN.floatingDownToM(0.050));
+        roots = standing(0.09, TestDeck.floatingDownToM(0.050));
         assertEquals(0, roots.airGapM(0.090), 1e-12);
         assertEquals(0.010, roots.tipM(0.090), 1e-12);
         assertEquals(1, roots.wetFrac(0.090), 1e-12);

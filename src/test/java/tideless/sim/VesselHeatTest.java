@@ -20,6 +20,7 @@ import tideless.rig.Reservoir;
 import tideless.rig.Scenario;
 import tideless.rig.Shape;
 import tideless.rig.TestScenario;
+import tideless.rig.TestShape;
 import tideless.rig.Tray;
 import tideless.rig.Tube;
 
@@ -108,7 +109,7 @@ class VesselHeatTest {
     void water_follows_a_sine_smaller_and_later(double constantH, double frac, double lagH) {
         // Cube with the level at the rim: C = rho cp s^3, G = 8 x 6 s^2.
         double sideM = constantH * 3600 * 48 / RHO_CP;
-        Shape cube = Shape.box(sideM, sideM, sideM);
+        Shape cube = TestShape.box(sideM, sideM, sideM);
         Climate sine = new Climate.Room(20, 20, 0.6, 0.6, 0, 0, 10, 0.1, 420, 420);
         Trace trace = run(5, 600, sine, tray(cube, sideM, 0), reservoir(cube, sideM, 0));
         double[] temp = trace.trays().get(0).solutionTempC().toArray();
@@ -129,7 +130,7 @@ class VesselHeatTest {
      */
     @Test
     void the_sun_warms_a_reservoir_as_it_warms_a_tray() {
-        Shape cube = Shape.box(0.3, 0.3, 0.3);
+        Shape cube = TestShape.box(0.3, 0.3, 0.3);
         Trace trace = run(8, 600, steadySun(400), tray(cube, 0.3, 0), reservoir(cube, 0.3, 0));
         assertEquals(2.5, above(trace.reservoirs().get(0).of(ReservoirSeries.SOLUTION_TEMP)), 0.01);
         assertEquals(2.5, above(trace.trays().get(0).solutionTempC()), 0.01);
@@ -159,7 +160,7 @@ class VesselHeatTest {
     /** Water alone in the sun, its surface sealed from the air by nothing: 0.94 in place of 0.3. */
     @Test
     void open_water_takes_most_of_the_sun() {
-        Shape cube = Shape.box(0.3, 0.3, 0.3);
+        Shape cube = TestShape.box(0.3, 0.3, 0.3);
         assertEquals(10.8, VesselHeat.gainW(cube, 0, 400), 1e-12);
         assertEquals(33.84, VesselHeat.gainW(cube, 0.09, 400), 1e-12);
     }
@@ -170,7 +171,7 @@ class VesselHeatTest {
      */
     @Test
     void an_open_tray_evaporates_as_an_open_reservoir_does() {
-        Shape shape = Shape.box(0.6, 0.4, 0.2);
+        Shape shape = TestShape.box(0.6, 0.4, 0.2);
         Trace trace =
                 run(
                         3,
@@ -189,7 +190,7 @@ class VesselHeatTest {
     @ParameterizedTest(name = "{0} m/s")
     @ValueSource(doubles = {0, 0.3, 2})
     void a_wider_gap_never_evaporates_less(double airMPerS) {
-        Shape shape = Shape.box(1.2, 0.6, 0.1);
+        Shape shape = TestShape.box(1.2, 0.6, 0.1);
         assertEquals(0.99 * 0.0125 + 0.01 * 0.2, Surface.lengthM(0.0072, shape), 1e-15);
         assertEquals(0.2, Surface.lengthM(0.72, shape), 1e-15);
         double before = 0;
@@ -212,7 +213,7 @@ class VesselHeatTest {
     @CsvSource({"0.19, 0.01", "0.05, 0.01", "0.01, 0.04"})
     void the_hours_after_a_switch_lose_the_same_in_one_step_or_sixty(
             double levelM, double toleranceFrac) {
-        Shape shape = Shape.box(0.6, 0.4, 0.2);
+        Shape shape = TestShape.box(0.6, 0.4, 0.2);
         // Dry enough by day that the cold water does not dew.
         Climate climate = new Climate.Room(30, 15, 0.3, 0.6, 6 * 3600, 18 * 3600, 0, 0.2, 420, 420);
         Tray tray = tray(shape, levelM, 0.24);

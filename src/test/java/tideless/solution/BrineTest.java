@@ -36,6 +36,6 @@ class BrineTest {
         mol[Component.CA.ordinal()] = 6;
         mol[Component.NO3.ordinal()] = 12;
         assertEquals(10.0 / 12, Brine.dissolvedFrac(mol, 1e-3), 1e-12);
-        assertTrue(Brine.mostMolPerM3(Component.NO3) > 1e9);
+        assertTrue(Brine.MOST_MOL_PER_M3[Component.NO3.ordinal()] > 1e9);
     }
 }

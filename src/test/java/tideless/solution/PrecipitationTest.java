@@ -46,7 +46,7 @@ class PrecipitationTest {
         assertTrue(lime > 0.5 * 2.75 && lime < 2.4, "fell " + lime);
         assertEquals(
                 Precipitation.Mineral.CALCITE.onsetIndex(),
-                SaturationIndex.calcite(Speciation.inAir(Composition.of(molPerM3), 25, 420)),
+                ClosedForms.calcite(Speciation.inAir(Composition.of(molPerM3), 25, 420)),
                 2e-3);
         assertEquals(2.75 - lime, molPerM3[Component.CA.ordinal()], 1e-9);
     }
@@ -69,7 +69,8 @@ class PrecipitationTest {
         Composition feed = Recipe.named("hoagland-1").orElseThrow().composition();
         assertArrayEquals(new double[3], fallen(feed.toArray(), 420));
         Composition thick = feed.times(2);
-        double base = Acidity.strongBaseMolPerM3(thick, 25, 7.5, Contact.OUTDOOR_AIR).orElseThrow();
+        double base =
+                ClosedForms.strongBaseMolPerM3(thick, 25, 7.5, Contact.OUTDOOR_AIR).orElseThrow();
         double[] molPerM3 = thick.with(Component.K, 12 + base).toArray();
         assertTrue(fallen(molPerM3, 420)[1] > 0.01);
     }

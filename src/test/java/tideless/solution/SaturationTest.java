@@ -134,7 +134,7 @@ class SaturationTest {
                                 so4));
         StockSolution stock = StockSolution.check(mix, 25, 5);
         assertThat(stock.gypsumIndex()).as(strength).isCloseTo(index, within(tolerance));
-        assertThat(stock.clouds()).isEqualTo(index > 0);
+        assertThat(clouds(stock)).isEqualTo(index > 0);
         if (falls > 0) {
             assertThat(stock.gypsumMolPerM3()).isCloseTo(falls, withinPercentage(10));
         } else if (falls == 0) {
@@ -157,24 +157,14 @@ class SaturationTest {
                 b = b.plus(ions);
             }
         }
-        assertThat(StockSolution.check(a, 25, 5).clouds()).isFalse();
-        assertThat(StockSolution.check(b, 25, 5).clouds()).isFalse();
+        assertThat(clouds(StockSolution.check(a, 25, 5))).isFalse();
+        assertThat(clouds(StockSolution.check(b, 25, 5))).isFalse();
         StockSolution together = StockSolution.checkTogether(a, b, 25, 5);
         assertThat(together.gypsumIndex()).isGreaterThan(1);
         assertThat(together.gypsumMolPerM3()).isGreaterThan(0.9 * b.molPerM3(Component.SO4) / 2);
     }
 
-    @Test
-    void stock_remarks_name_the_wrong_tank_and_the_cold() {
-        assertThat(StockSolution.remarks(Map.of(Salt.CALCIUM_NITRATE, 100.0), Salt.Tank.B))
-                .singleElement()
-                .asString()
-                .contains("tank A");
-        assertThat(StockSolution.remarks(Map.of(Salt.POTASSIUM_SULFATE, 100.0), Salt.Tank.B))
-                .singleElement()
-                .asString()
-                .contains("crystallise");
-        assertThat(StockSolution.remarks(Map.of(Salt.POTASSIUM_NITRATE, 50.0), Salt.Tank.A))
-                .isEmpty();
+    private static boolean clouds(StockSolution stock) {
+        return stock.gypsumIndex() > 0 || stock.brushiteIndex() > 0;
     }
 }

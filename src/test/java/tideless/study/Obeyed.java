@@ -9,7 +9,7 @@ import tideless.advice.Warning;
 import tideless.rig.Pouring;
 import tideless.rig.Reservoir;
 import tideless.rig.Scenario;
-import tideless.rig.Shape;
+import tideless.rig.TestShape;
 import tideless.rig.Visits;
 
 /** A scenario changed by what its first run advised, as far as a scenario can say it. */
@@ -53,7 +53,7 @@ public final class Obeyed {
                 double side = Math.sqrt(areaM2);
                 return new Reservoir(
                         r.name(),
-                        Shape.box(side, side, r.shape().depthM()),
+                        TestShape.box(side, side, r.shape().depthM()),
                         r.fullLevelM(),
                         r.outletLevelM(),
                         r.floorAboveBenchM(),

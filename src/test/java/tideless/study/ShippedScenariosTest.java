@@ -15,6 +15,7 @@ import org.junit.jupiter.params.provider.MethodSource;
 import tideless.advice.Advice;
 import tideless.advice.Task;
 import tideless.advice.Warning;
+import tideless.rig.VesselId;
 import tideless.scenario.Reading;
 import tideless.scenario.ScenarioReader;
 import tideless.sim.Ledger;
@@ -70,7 +71,9 @@ class ShippedScenariosTest {
         assertTrue(refills.size() >= 2, refills.toString());
         for (Task refill : refills) {
             assertTrue(
-                    refill.vessel().isReservoir() && refill.litres() > 1 && refill.litres() < 28);
+                    refill.vessel().kind() == VesselId.Kind.RESERVOIR
+                            && refill.litres() > 1
+                            && refill.litres() < 28);
             assertTrue(
                     bench.trace().scenario().visits().on(refill.due().toLocalDate()),
                     "refilled on a day nobody comes: " + refill);
