@@ -346,24 +346,19 @@ final class SolutionAdvice {
                 Cure.of(Cure.Kind.STRONGER_FEED), Cure.of(Cure.Kind.MORE_SOLUTION_PER_PLANT));
     }
 
-    /**
-     * What would make a flush come later or not at all: first plain water in place of feed. So much
-     * water as the tray holds salts too many for the feed's strength, V (EC - feed) / feed: what is
-     * poured then brings no salts until what is drunk has been made up for.
-     */
+    /** What would make a flush come later or not at all: first plain water in place of feed. */
     private List<Cure> saltCures(int hour) {
         List<Cure> cures = new ArrayList<>();
-        double ec = tray.of.ecMsPerCm().at(hour);
-        double feed = tray.feedMsPerCm;
-        if (ec > feed && !(tray.tray.filling() instanceof Filling.Sealed)) {
+        PlainWater water = PlainWater.of(tray, hour);
+        if (water != null) {
             cures.add(
                     new Cure(
                             tray.tray.filling() instanceof Filling.ByValve
                                     ? Cure.Kind.WATER_IN_THE_NEXT_REFILL
                                     : Cure.Kind.TOP_UP_WITH_WATER,
-                            Facts.of(
-                                    Quantity.WATER,
-                                    1000 * tray.of.volumeM3().at(hour) * (ec - feed) / feed)));
+                            Facts.of(Quantity.WATER, water.litres())
+                                    .and(Quantity.EC_AFTER, water.ecAfterMsPerCm())
+                                    .and(Quantity.EC_AFTER_DOUBT, water.doubtMsPerCm())));
         }
         cures.add(new Cure(Cure.Kind.LEANER_FEED, Facts.of(Quantity.FEED_EC, tray.feedMsPerCm)));
         double evaporated = tray.of.evaporationM3().sum(0, tray.lastHour + 1);

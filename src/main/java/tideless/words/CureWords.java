@@ -55,10 +55,12 @@ public final class CureWords {
             case TOP_UP_WITH_WATER ->
                     "pour "
                             + figure(facts, Quantity.WATER)
-                            + " of plain water in place of feed over the next top-ups";
+                            + " of plain water in place of feed over the next top-ups"
+                            + downTo(facts);
             case WATER_IN_THE_NEXT_REFILL ->
                     figure(facts, Quantity.WATER)
-                            + " of plain water in place of feed in the reservoir's next refills";
+                            + " of plain water in place of feed in the reservoir's next refills"
+                            + downTo(facts);
             case LEANER_FEED ->
                     facts.has(Quantity.FEED_EC)
                             ? "a leaner feed than " + figure(facts, Quantity.FEED_EC)
@@ -94,5 +96,14 @@ public final class CureWords {
             case SHORTER_DAY -> "fewer hours of lamp";
             case MORE_LIGHT -> "a stronger or nearer lamp, or longer hours";
         };
+    }
+
+    private static String downTo(Facts facts) {
+        return facts.has(Quantity.EC_AFTER)
+                ? ", which brings it to "
+                        + figure(facts, Quantity.EC_AFTER)
+                        + ", give or take "
+                        + figure(facts, Quantity.EC_AFTER_DOUBT)
+                : "";
     }
 }

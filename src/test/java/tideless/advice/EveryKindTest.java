@@ -437,13 +437,37 @@ class EveryKindTest {
         assertFalse(after.advice().verdict().survives());
     }
 
-    /** 10 L at 3.2 mS/cm against a feed of EC f: 10 (3.2 - f) / f litres of water. */
+    /**
+     * 10 L at 3.2 mS/cm hold twice the feed's cations, c = 21 mol/m3 of charge, week after week:
+     * what the feed brings is taken. So each litre of water takes c off, less its own 0.5 of
+     * sodium. The reading goes from that of the feed to 3.2 as c doubles, and is to come to the
+     * middle of the feed's and the limit of 3.
+     */
     @Test
     void the_first_cure_of_salt_is_water_in_litres() {
-        Advice advice = new MadeTrace(14).with(TraySeries.EC, h -> 3.2).advice();
-        Cure first = advice.warnings().get(0).cures().get(0);
-        double feed = ElectricalConductivity.at25MsPerCm(Rigs.FEED);
+        Cure first = salty(1e-4).advice().warnings().get(0).cures().get(0);
+        double feedEc = ElectricalConductivity.at25MsPerCm(Rigs.FEED);
+        double aimEc = 0.5 * (feedEc + 3);
+        double power = Math.log(3.2 / feedEc) / Math.log(2);
+        double aim = 42 * Math.pow(aimEc / 3.2, 1 / power);
         assertEquals(Cure.Kind.WATER_IN_THE_NEXT_REFILL, first.kind());
-        assertEquals(10 * (3.2 - feed) / feed, first.facts().get(Quantity.WATER), 1e-9);
+        assertEquals(10 * (42 - aim) / (21 - 0.5), first.facts().get(Quantity.WATER), 1e-6);
+        assertEquals(aimEc, first.facts().get(Quantity.EC_AFTER), 1e-9);
+    }
+
+    @Test
+    void water_is_no_cure_where_nothing_is_drunk() {
+        for (Cure cure : salty(0).advice().warnings().get(0).cures()) {
+            assertTrue(cure.kind() != Cure.Kind.WATER_IN_THE_NEXT_REFILL);
+        }
+    }
+
+    /** Salty from day 3 on, with a week and a half to come. */
+    private static MadeTrace salty(double drunkM3PerH) {
+        return new MadeTrace(30)
+                .with(TraySeries.EC, h -> h < 72 ? 2 : 3.2)
+                .holding(Rigs.FEED.times(2))
+                .with(TraySeries.TRANSPIRATION, h -> drunkM3PerH)
+                .with(TraySeries.INFLOW, h -> drunkM3PerH);
     }
 }
