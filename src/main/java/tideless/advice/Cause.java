@@ -21,6 +21,7 @@ public record Cause(Kind kind, Facts facts) {
         // Levels and roots.
         KEPT_BY_HAND,
         DRUNK_UP,
+        ROOTS_END_ABOVE_LEVEL,
         LEVEL_BELOW_ROOT_TIPS,
         RESERVE_USED_UP,
         ROSE_ABOVE_AIR_ROOTS,

@@ -33,6 +33,7 @@ final class CropAdvice {
     }
 
     void add() {
+        Seedlings.add(tray, out);
         for (Event event : tray.events()) {
             switch (event.kind()) {
                 case FLOWERING -> addFlowering(event);

@@ -18,6 +18,9 @@ public record Cure(Kind kind, Facts facts) {
         VISIT_MORE_OFTEN,
         PLAN_REFILLS,
         // Levels and roots.
+        WAIT_IN_NURSERY,
+        HIGHER_LEVEL_AT_FIRST,
+        WICK,
         RAISE_VALVE,
         REFILL_IN_TIME,
         FILL_HIGHER,

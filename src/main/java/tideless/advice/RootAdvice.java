@@ -4,6 +4,8 @@ import java.time.LocalDateTime;
 import java.util.List;
 import java.util.function.IntPredicate;
 import tideless.crop.RootBreathing;
+import tideless.crop.Wilting;
+import tideless.physics.Time;
 import tideless.rig.Filling;
 import tideless.sim.Event;
 import tideless.sim.Series;
@@ -58,7 +60,7 @@ final class RootAdvice {
         addOnce(
                 Event.Kind.WILTED,
                 Warning.Kind.WILTED,
-                Cause.of(Cause.Kind.RESERVE_USED_UP),
+                new Cause(Cause.Kind.RESERVE_USED_UP, Facts.NONE.named(whatWiltingCost())),
                 waterCures());
         double rise = tray.traits == null ? RISE_BORNE_M : tray.traits.roots().riseBorneM();
         addSpell(
@@ -91,6 +93,20 @@ final class RootAdvice {
                 Warning.Kind.DIED,
                 Cause.of(Cause.Kind.WITHOUT_WATER_OR_AIR),
                 waterCures());
+    }
+
+    /** The worst that wilting left behind, in the words of the run; empty for nothing. */
+    private String whatWiltingCost() {
+        String worst = "";
+        for (Wilting.Recovery recovery : Wilting.Recovery.values()) {
+            for (Event event : tray.events()) {
+                boolean so =
+                        event.kind() == Event.Kind.RECOVERED
+                                && event.detail().equals(recovery.title());
+                worst = so ? recovery.title() : worst;
+            }
+        }
+        return worst;
     }
 
     // The figures behind oxygen span a factor of some six: a likely want of it may be none, so that
@@ -147,8 +163,16 @@ final class RootAdvice {
                         waterCures()));
     }
 
+    private boolean firstDayDry() {
+        double strandedS = tray.firstS(Event.Kind.STRANDED);
+        return strandedS >= 0 && strandedS <= Time.DAY_S;
+    }
+
     /** What brings water in time, by how the tray is filled. */
     private List<Cure> waterCures() {
+        if (firstDayDry() && Seedlings.tooEarly(tray).isPresent()) {
+            return Seedlings.untilThen(tray);
+        }
         if (tray.tray.filling() instanceof Filling.ByValve) {
             return List.of(Cure.of(Cure.Kind.REFILL_IN_TIME), Cure.of(Cure.Kind.RAISE_VALVE));
         }

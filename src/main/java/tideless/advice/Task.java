@@ -39,6 +39,7 @@ public record Task(
         MOVE_VALVE,
         FRESH_SOLUTION,
         FLUSH,
+        TRANSPLANT,
         SUPPORT,
         POLLINATE,
         PICK,

@@ -9,12 +9,15 @@ import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Parameters;
 import picocli.CommandLine.Spec;
 import tideless.physics.TubeFlow;
+import tideless.rig.Planting;
+import tideless.rig.RootReach;
 import tideless.rig.Scenario;
 import tideless.rig.Shape;
 import tideless.rig.Tray;
 import tideless.scenario.Reading;
 import tideless.sim.RigCheck;
 import tideless.words.FeedWords;
+import tideless.words.ReachWords;
 
 /** Checks one scenario without running it. */
 @Command(
@@ -61,6 +64,13 @@ final class CheckCommand implements Callable<Integer> {
         line(out, "feed: %s", FeedWords.readings(sound.feed().composition()));
         for (Tray tray : sound.trays()) {
             printDisplaced(out, tray);
+            if (tray.planting() instanceof Planting.OfCrop crop && crop.plants() > 0) {
+                out.println(
+                        "tray "
+                                + tray.name()
+                                + ": "
+                                + ReachWords.of(RootReach.of(tray, crop), sound.start()));
+            }
         }
         for (RigCheck rig : RigCheck.of(sound)) {
             print(out, rig);

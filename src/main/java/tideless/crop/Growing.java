@@ -31,6 +31,12 @@ public final class Growing {
      * @param ageDays days since sowing, at least 0; a part of a day counts as its part
      */
     public static Plant raisedInNursery(CropTraits traits, double ageDays) {
+        Plant plant = rootedFreely(traits, ageDays);
+        return plant.withRootLengthM(plant.dryG() > 0 ? traits.nursery().rootLengthM() : 0);
+    }
+
+    // With roots as long as they grow from emergence on by the nursery's warmth.
+    private static Plant rootedFreely(CropTraits traits, double ageDays) {
         CropTraits.Nursery nursery = traits.nursery();
         Plant plant = sown(traits);
         double lightMolPerM2 = nursery.ppfdUmolPerM2S() * nursery.litH() * 3600 * 1e-6;
@@ -50,7 +56,7 @@ public final class Growing {
                             1);
             left -= days;
         }
-        return plant.withRootLengthM(plant.dryG() > 0 ? nursery.rootLengthM() : 0);
+        return plant;
     }
 
     /**
@@ -70,6 +76,9 @@ public final class Growing {
         Plant raised = raisedInNursery(traits, ageDays);
         if (found.rootLengthM().isPresent()) {
             raised = raised.withRootLengthM(found.rootLengthM().getAsDouble());
+        } else if (found.rootsHang()) {
+            double grownM = rootedFreely(traits, ageDays).rootLengthM();
+            raised = raised.withRootLengthM(Math.max(0, grownM - Rooting.PLUG_DEPTH_M));
         }
         if (!found.statesSize()) {
             return raised;

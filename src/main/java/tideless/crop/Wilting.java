@@ -80,12 +80,14 @@ public final class Wilting {
      * @param wiltedH hours wilted without a break
      * @param lostAfterH hours after which the crop is lost: its {@code wiltToDeathH}; for a
      *     seedling at most {@link #ROOTS_LOST_H}
+     * @param seedling within {@link #SEEDLING_DAYS}: its few roots are all tips, so that what would
+     *     check an older plant costs it a week; assumed
      */
-    public static Recovery recovery(double wiltedH, double lostAfterH) {
+    public static Recovery recovery(double wiltedH, double lostAfterH, boolean seedling) {
         if (wiltedH >= lostAfterH) {
             return Recovery.LOST;
         }
-        if (wiltedH >= ROOTS_LOST_H) {
+        if (wiltedH >= (seedling ? HARMLESS_H : ROOTS_LOST_H)) {
             return Recovery.REROOTS;
         }
         return wiltedH < HARMLESS_H ? Recovery.FULL : Recovery.CHECKED;

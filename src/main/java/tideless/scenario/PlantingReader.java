@@ -176,7 +176,11 @@ final class PlantingReader {
             }
             found[i] = one.isSound() ? OptionalDouble.of(one.value()) : OptionalDouble.empty();
         }
-        return Read.of(new Transplant(found[0], found[1], found[2], found[3], found[4]));
+        return young.get(TransplantKeys.ROOTS_HANG)
+                .map(
+                        hang ->
+                                new Transplant(
+                                        found[0], found[1], found[2], found[3], found[4], hang));
     }
 
     private Read<Double> ageDays(Read<CropTraits> traits) {

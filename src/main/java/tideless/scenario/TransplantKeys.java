@@ -38,5 +38,13 @@ final class TransplantKeys {
                             .optional("3 cm")
                             .about("its roots below the cup's underside"));
 
+    static final Key<Boolean> ROOTS_HANG =
+            KEYS.add(
+                    Key.flag("roots_hang")
+                            .fallsTo("false", "a plug fills its cell; common practice, no source")
+                            .about(
+                                    "its roots hung out of plug or damp paper in the nursery and grew"
+                                            + " by its warmth, less 4 cm of plug"));
+
     private TransplantKeys() {}
 }

@@ -13,6 +13,7 @@ import static tideless.scenario.TrayKeys.START_LEVEL;
 
 import java.util.List;
 import java.util.OptionalDouble;
+import java.util.OptionalInt;
 import tideless.rig.Deck;
 import tideless.rig.Displacement;
 import tideless.rig.Filling;
@@ -21,19 +22,13 @@ import tideless.rig.Limits;
 import tideless.rig.Liquid;
 import tideless.rig.Planting;
 import tideless.rig.Reservoir;
+import tideless.rig.RootReach;
 import tideless.rig.Shape;
 import tideless.rig.Tray;
 import tideless.rig.Visits;
 
 /** Reads one tray, and finds what cannot be true of it. */
 final class TrayReader {
-    /**
-     * Wet depth of a cup below which a seedling is called dry, m; a judgement: a valve's level
-     * hovers this much below its setting, and a seedling's roots end in its cup (Kratky 2010, CTAHR
-     * VC-1, wets about 13 mm).
-     */
-    private static final double WET_CUP_M = 0.003;
-
     /** Wet depth of a cup at first in a tray that is filled once, m; Kratky (2010), CTAHR VC-1. */
     static final double FIRST_WET_M = 0.013;
 
@@ -155,7 +150,7 @@ final class TrayReader {
     private void noteDryRoots(Planting.OfCrop crop, double startM, double cupM) {
         double rootM = crop.plantAtStart().rootLengthM();
         double wetM = startM - cupM + rootM;
-        if (!(wetM < WET_CUP_M)) {
+        if (!(wetM < RootReach.WET_M)) {
             return;
         }
         String roots = rootM > 0 ? "roots of " + Heights.cm(rootM) : "a seedling's roots";
@@ -165,16 +160,22 @@ final class TrayReader {
                                 .formatted(Heights.cm(cupM - startM), roots)
                         : "%s dip %s into the solution at the start, and the least fall leaves them dry"
                                 .formatted(rootM > 0 ? roots : "the cups", Heights.cm(wetM));
-        double dayM = crop.traits().roots().elongationMPerDay();
-        int days = (int) Math.ceil((WET_CUP_M - wetM) / dayM);
+        OptionalInt days = RootReach.of(crop, cupM - startM).days();
+        String ready =
+                days.isEmpty()
+                        ? "Its roots never grow so long"
+                        : "With their roots hanging they are ready for this level after "
+                                + (days.getAsInt() == 1
+                                        ? "one more day"
+                                        : days.getAsInt() + " more days")
+                                + " in the nursery";
         tray.note(
                 tray.has(START_LEVEL) ? START_LEVEL : CUP_BOTTOM,
                 where
-                        + "; usual is a cup wet by about 1.3 cm (Kratky 2010). At %s a day they are"
-                                .formatted(Heights.cm(dayM))
-                        + " ready for this level after %s in the nursery: fill higher"
-                                .formatted(days == 1 ? "one more day" : days + " more days")
-                        + " until then, or state transplant.root_length where they hang lower");
+                        + "; usual is a cup wet by about 1.3 cm (Kratky 2010). "
+                        + ready
+                        + ": fill higher until then, hang a wick, or state transplant.root_length"
+                        + " where they hang lower");
     }
 
     /** Whether overflow, cups and hole stand where they can. */

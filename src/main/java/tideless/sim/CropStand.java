@@ -6,6 +6,7 @@ import tideless.crop.CropTraits;
 import tideless.crop.Growing;
 import tideless.crop.Plant;
 import tideless.crop.RootWarmth;
+import tideless.crop.Rooting;
 import tideless.physics.LiquidWater;
 import tideless.physics.Time;
 import tideless.rig.Planting;
@@ -18,14 +19,6 @@ import tideless.rig.VesselId;
 final class CropStand {
     /** Growth left while air roots are drowned; assumed, no source. */
     private static final double DROWNED_GROWTH_FRAC = 0.5;
-
-    /**
-     * Days after transplanting until roots that filled a plug grow out of it at their full rate,
-     * rising evenly: as if they waited for half of them. A wait of 2 to 7 days is told, from
-     * memory, low confidence; its low end, as levels that fall by 1.4 to 5 mm a day never outran
-     * the roots of published tanks.
-     */
-    private static final int ROOTING_LAG_DAYS = 4;
 
     private final Planting.OfCrop crop;
     private final CropTraits traits;
@@ -220,8 +213,7 @@ final class CropStand {
 
     // Roots grow as long as the plant has water; those of a plug have to leave it first.
     private double rootLengthM(Plant before, Plant grown, int daysSinceStart, double metFrac) {
-        double outFrac =
-                startRootM > 0 ? 1 : Math.min(1, (daysSinceStart - 0.5) / ROOTING_LAG_DAYS);
+        double outFrac = startRootM > 0 ? 1 : Rooting.outOfPlugFrac(daysSinceStart);
         double gainM = grown.rootLengthM() - before.rootLengthM();
         return before.rootLengthM() + outFrac * metFrac * gainM;
     }

@@ -188,7 +188,8 @@ final class RootFate {
             return;
         }
         Wilting.Recovery now =
-                Wilting.recovery(wiltedS / Time.HOUR_S, Wilting.lostAfterH(traits, seedlings));
+                Wilting.recovery(
+                        wiltedS / Time.HOUR_S, Wilting.lostAfterH(traits, seedlings), seedlings);
         if (now.ordinal() >= recovery.ordinal() || recoveryGrowthFrac(endS) >= 1) {
             recovery = now;
             recoveredAtS = endS;

@@ -29,8 +29,12 @@ public final class CauseWords {
             case KEPT_BY_HAND -> "brings the level back to where it is kept by hand";
             case DRUNK_UP ->
                     "the plants drank faster than water came: the tray stood dry while they lived";
+            case ROOTS_END_ABOVE_LEVEL ->
+                    "the level is " + figure(facts, Quantity.LEVEL_BELOW_CUPS) + " below the cups";
             case LEVEL_BELOW_ROOT_TIPS -> "the level fell below the root tips";
-            case RESERVE_USED_UP -> "the plants had used up what they hold";
+            case RESERVE_USED_UP ->
+                    "the plants had used up what they hold"
+                            + (facts.of().isEmpty() ? "" : "; " + facts.of());
             case ROSE_ABOVE_AIR_ROOTS -> "the level rose above what the air roots were used to";
             case WITHOUT_WATER_OR_AIR ->
                     "the plants were without water, or without air at their roots, for too long";

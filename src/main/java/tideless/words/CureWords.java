@@ -33,6 +33,10 @@ public final class CureWords {
                             + ")";
             case VISIT_MORE_OFTEN -> "visit more often";
             case PLAN_REFILLS -> "plan refills";
+            case WAIT_IN_NURSERY -> "keep them in the nursery with their roots hanging";
+            case HIGHER_LEVEL_AT_FIRST ->
+                    "hold the level at " + figure(facts, Quantity.LEVEL) + " at first";
+            case WICK -> "hang a wick from each cup into the solution";
             case RAISE_VALVE -> "raise the valve";
             case REFILL_IN_TIME -> "refill the reservoir before it is empty";
             case FILL_HIGHER -> "fill higher at each top-up";

@@ -14,6 +14,9 @@ public final class Names {
 
     /** As "fresh solution". */
     public static String of(Task.Kind kind) {
+        if (kind == Task.Kind.TRANSPLANT) {
+            return "ready to transplant";
+        }
         return MachineWords.of(kind).replace('-', ' ');
     }
 

@@ -61,6 +61,13 @@ public final class TaskWords {
                     "EC and pH of every tray, then every "
                             + value
                             + "; what differs from the plots is the truth";
+            case TRANSPLANT ->
+                    "roots "
+                            + value
+                            + ", "
+                            + CauseWords.of(task.cause())
+                            + "; until then "
+                            + CureWords.of(task.cures());
             case SUPPORT -> "a stake or a string for each plant, off the lamp's leads";
             case POLLINATE ->
                     "shake or brush open flowers every "
@@ -92,7 +99,7 @@ public final class TaskWords {
             text.append(", ").append(Numbers.litres(task.litres())).append(" L");
         }
         text.append(": ").append(why(task));
-        if (!task.cures().isEmpty()) {
+        if (!task.cures().isEmpty() && task.kind() != Task.Kind.TRANSPLANT) {
             text.append("; to need it less: ").append(CureWords.of(task.cures()));
         }
         for (Caution caution : task.cautions()) {

@@ -269,7 +269,7 @@ class RootResponseTest {
         "24, 24, LOST"
     })
     void recovery_goes_by_the_hours_wilted(double hours, double lostAfterH, Wilting.Recovery what) {
-        assertEquals(what, Wilting.recovery(hours, lostAfterH));
+        assertEquals(what, Wilting.recovery(hours, lostAfterH, false));
     }
 
     @Test
@@ -286,5 +286,13 @@ class RootResponseTest {
     void a_seedling_is_lost_after_a_day_where_a_grown_plant_stands_two() {
         assertEquals(24, Wilting.lostAfterH(CropFiles.read("lettuce"), true));
         assertEquals(48, Wilting.lostAfterH(CropFiles.read("lettuce"), false));
+    }
+
+    /** A seedling's few roots are all tips: nothing lies between no harm and a lost week. */
+    @ParameterizedTest
+    @CsvSource({"5.99, FULL", "6, REROOTS", "23.99, REROOTS", "24, LOST"})
+    void a_wilted_seedling_is_unharmed_or_loses_a_week_or_its_life(
+            double hours, Wilting.Recovery what) {
+        assertEquals(what, Wilting.recovery(hours, 24, true));
     }
 }

@@ -43,7 +43,8 @@ class TransplantTest {
                                 OptionalDouble.of(0.06),
                                 OptionalDouble.of(25),
                                 NONE,
-                                OptionalDouble.of(0.04)));
+                                OptionalDouble.of(0.04),
+                                false));
         assertEquals(0.06, Canopy.leafAreaM2(CUCUMBER, plant), 1e-9);
         assertEquals(25, Growing.freshG(CUCUMBER, plant), 1e-6);
         assertEquals(0.04, plant.rootLengthM());
@@ -61,9 +62,30 @@ class TransplantTest {
                                 NONE,
                                 NONE,
                                 NONE,
-                                NONE));
+                                NONE,
+                                false));
         assertEquals(
                 0.25 * Canopy.leafAreaM2(CUCUMBER, usual), Canopy.leafAreaM2(CUCUMBER, half), 1e-9);
+    }
+
+    /**
+     * Lettuce comes up and its roots grow 2 cm a day at 22 degC, less 4 cm of plug; none of it in a
+     * plug that fills its cell.
+     */
+    @Test
+    void roots_that_hang_in_the_nursery_grow_on_from_emergence_by_its_warmth() {
+        CropTraits lettuce = CropFiles.read("lettuce");
+        double early = hanging(lettuce, 8);
+        double dayM = lettuce.roots().elongationMPerDay();
+        assertTrue(early > 0.02 && early < 0.08, "" + early);
+        assertEquals(early + 2 * dayM, hanging(lettuce, 10), 1e-12);
+        assertEquals(0, hanging(lettuce, 4));
+        assertEquals(0, Growing.raisedInNursery(lettuce, 10).rootLengthM());
+    }
+
+    private static double hanging(CropTraits crop, double ageDays) {
+        Transplant hung = new Transplant(NONE, NONE, NONE, NONE, NONE, true);
+        return Growing.atStart(crop, ageDays, hung).rootLengthM();
     }
 
     @Test
@@ -73,7 +95,9 @@ class TransplantTest {
                 Growing.atStart(CUCUMBER, 21, Transplant.AS_RAISED));
         Plant seed =
                 Growing.atStart(
-                        CUCUMBER, 0, new Transplant(NONE, NONE, OptionalDouble.of(10), NONE, NONE));
+                        CUCUMBER,
+                        0,
+                        new Transplant(NONE, NONE, OptionalDouble.of(10), NONE, NONE, false));
         assertEquals(10, Growing.freshG(CUCUMBER, seed), 1e-6);
     }
 }

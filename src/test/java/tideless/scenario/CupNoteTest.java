@@ -68,15 +68,16 @@ class CupNoteTest {
         assertEquals(List.of(), notes("6.3 cm"));
     }
 
-    // Lettuce's leading roots grow 2 cm a day: 1 and 3 cm to the solution, and 3 mm into it.
+    // Lettuce's leading roots grow 2 cm a day, and leave a plug at 1/8, 3/8, 5/8 and 7/8 of that: 1
+    // and 3 cm to the solution, and 3 mm into it.
     @Test
     void the_days_until_roots_reach_the_level_are_told() throws IOException {
         assertThat(notes("4 cm"))
                 .singleElement()
                 .asString()
-                .contains("after one more day in the nursery")
+                .contains("after 3 more days in the nursery")
                 .contains("transplant.root_length");
-        assertThat(notes("2 cm")).singleElement().asString().contains("after 2 more days");
+        assertThat(notes("2 cm")).singleElement().asString().contains("after 4 more days");
     }
 
     @Test

@@ -1,0 +1,67 @@
+package tideless.advice;
+
+import java.time.LocalDateTime;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import tideless.rig.Planting;
+import tideless.rig.RootReach;
+
+/** Seedlings set out before their roots reach the level of their tray. */
+final class Seedlings {
+    /** Wet depth of a cup at first, m; Kratky (2010), CTAHR VC-1. */
+    private static final double FIRST_WET_M = 0.013;
+
+    private Seedlings() {}
+
+    /** When they would have been fit for it; empty for those that are, or never will be. */
+    static Optional<RootReach> tooEarly(TrayCase tray) {
+        if (!(tray.tray.planting() instanceof Planting.OfCrop crop) || crop.plants() == 0) {
+            return Optional.empty();
+        }
+        RootReach reach = RootReach.of(tray.tray, crop);
+        return reach.days().orElse(0) > 0 ? Optional.of(reach) : Optional.empty();
+    }
+
+    /** What helps them until then. */
+    static List<Cure> untilThen(TrayCase tray) {
+        List<Cure> cures = new ArrayList<>();
+        cures.add(Cure.of(Cure.Kind.WAIT_IN_NURSERY));
+        double wetCupM = tray.tray.cupBottomM() + FIRST_WET_M;
+        if (wetCupM <= tray.tray.overflowM()) {
+            cures.add(
+                    new Cure(
+                            Cure.Kind.HIGHER_LEVEL_AT_FIRST,
+                            Facts.of(Quantity.LEVEL, wetCupM * 1000)));
+        }
+        cures.add(Cure.of(Cure.Kind.WICK));
+        return cures;
+    }
+
+    static void add(TrayCase tray, Findings out) {
+        tooEarly(tray)
+                .ifPresent(
+                        reach ->
+                                out.tasks.add(
+                                        new Task(
+                                                Task.Kind.TRANSPLANT,
+                                                tray.id,
+                                                dueAt(tray, reach),
+                                                0,
+                                                0,
+                                                Measure.of(reach.rootM() * 1000, Unit.MILLIMETRES),
+                                                new Cause(
+                                                        Cause.Kind.ROOTS_END_ABOVE_LEVEL,
+                                                        Facts.of(
+                                                                Quantity.LEVEL_BELOW_CUPS,
+                                                                reach.gapM() * 1000)),
+                                                untilThen(tray),
+                                                List.of(),
+                                                false)));
+    }
+
+    private static LocalDateTime dueAt(TrayCase tray, RootReach reach) {
+        double hour = 24.0 * reach.days().orElseThrow();
+        return tray.trace.clockAt(tray.rounds.nextFrom(hour) * 3600);
+    }
+}

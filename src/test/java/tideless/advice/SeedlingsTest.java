@@ -1,0 +1,155 @@
+package tideless.advice;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertInstanceOf;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.time.LocalDate;
+import java.util.List;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+import tideless.scenario.Reading;
+import tideless.scenario.ScenarioReader;
+import tideless.sim.Event;
+import tideless.sim.Simulation;
+import tideless.sim.Trace;
+import tideless.sim.TraySeries;
+import tideless.words.TaskWords;
+import tideless.words.WarningWords;
+
+/** Seedlings whose roots end above the level, at it and below it; and their first day dry. */
+class SeedlingsTest {
+    @TempDir Path folder;
+
+    private Trace run(int days, String startLevel, String roots, String hand) throws IOException {
+        Path file = folder.resolve("rig.toml");
+        Files.writeString(
+                file,
+                """
+                title = "a bench"
+                start = 2026-09-07
+                length = "%d days"
+                [climate]
+                kind = "room"
+                day_temperature = "22 degC"
+                night_temperature = "18 degC"
+                [lamp]
+                type = "white-led"
+                ppfd = "220 umol/m2/s"
+                [feed]
+                recipe = "lettuce-water-culture"
+                ec = "1.2 mS/cm"
+                [tray.bench]
+                length = "60 cm"
+                width = "40 cm"
+                depth = "12 cm"
+                cup_bottom = "7 cm"
+                start_level = "%s"
+                crop = "lettuce"
+                plants = 4
+                ground = "0.3 m2"
+                %s
+                %s
+                [visits]
+                days = "daily"
+                at = "18:00"
+                flush = "never"
+                """
+                        .formatted(
+                                days,
+                                startLevel,
+                                roots,
+                                hand.isEmpty()
+                                        ? "filling = \"sealed\""
+                                        : "hand = { to = \"8.3 cm\", days = [" + hand + "] }"));
+        return Simulation.run(
+                assertInstanceOf(Reading.Good.class, ScenarioReader.read(file)).scenario());
+    }
+
+    private static List<Task> transplants(Advice advice) {
+        return advice.tasks().stream().filter(t -> t.kind() == Task.Kind.TRANSPLANT).toList();
+    }
+
+    private static List<Event.Kind> fates(Trace trace) {
+        return trace.events().stream()
+                .map(Event::kind)
+                .filter(
+                        k ->
+                                k == Event.Kind.STRANDED
+                                        || k == Event.Kind.WILTED
+                                        || k == Event.Kind.RECOVERED
+                                        || k == Event.Kind.DIED)
+                .toList();
+    }
+
+    private static Warning warning(Advice advice, Warning.Kind kind) {
+        return advice.warnings().stream().filter(w -> w.kind() == kind).findFirst().orElseThrow();
+    }
+
+    /** 2 cm of root a day, from 20 mm: 53 mm are wanted, 60 are there after two days. */
+    @Test
+    void roots_above_the_level_are_told_from_which_day_they_reach_it_and_what_helps_till_then()
+            throws IOException {
+        Trace trace = run(20, "2 cm", "transplant.root_length = \"2 cm\"", "");
+        Task task = transplants(Advisor.advise(trace, trace)).get(0);
+        assertEquals(LocalDate.of(2026, 9, 9), task.due().toLocalDate());
+        assertEquals(60, task.measure().value(), 1e-9);
+        assertEquals(50, task.cause().facts().get(Quantity.LEVEL_BELOW_CUPS), 1e-9);
+        assertEquals(
+                List.of(Cure.Kind.WAIT_IN_NURSERY, Cure.Kind.HIGHER_LEVEL_AT_FIRST, Cure.Kind.WICK),
+                task.cures().stream().map(Cure::kind).toList());
+        assertEquals(
+                "roots 60 mm, the level is 50 mm below the cups; until then keep them in the"
+                        + " nursery with their roots hanging; or hold the level at 83 mm at first;"
+                        + " or hang a wick from each cup into the solution; advised, not done",
+                TaskWords.why(task));
+    }
+
+    @Test
+    void roots_that_reach_the_level_are_told_nothing_and_live() throws IOException {
+        Trace trace = run(20, "2 cm", "transplant.root_length = \"5.3 cm\"", "");
+        assertEquals(List.of(), transplants(Advisor.advise(trace, trace)));
+        assertEquals(List.of(), fates(trace));
+    }
+
+    @Test
+    void a_seedling_dry_from_its_first_day_on_is_a_lost_plant_and_told_what_helps()
+            throws IOException {
+        Trace trace = run(20, "2 cm", "", "");
+        assertEquals(
+                List.of(Event.Kind.STRANDED, Event.Kind.WILTED, Event.Kind.DIED), fates(trace));
+        assertEquals(leaves(trace, 1), leaves(trace, 20), 1e-9);
+        Warning lost = warning(Advisor.advise(trace, trace), Warning.Kind.DIED);
+        assertEquals(Cure.Kind.WAIT_IN_NURSERY, lost.cures().get(0).kind());
+    }
+
+    /** Wilted in the morning, wetted at six in the evening. */
+    @Test
+    void a_seedling_dry_on_its_first_day_only_has_lost_a_week_in_growth_too() throws IOException {
+        Trace dry = run(30, "2 cm", "", "2026-09-07");
+        assertEquals(
+                List.of(Event.Kind.STRANDED, Event.Kind.WILTED, Event.Kind.RECOVERED), fates(dry));
+        Trace wet = run(30, "8.3 cm", "", "");
+        assertEquals(leaves(dry, 1), leaves(dry, 8), 1e-9);
+        // A week to the day: it stands on each day where the other stood seven days before.
+        for (int day = 2; day <= 20; day++) {
+            assertEquals(leaves(wet, day), leaves(dry, day + 7), 1e-3);
+        }
+        assertTrue(grams(dry, 25) < 0.6 * grams(wet, 25));
+        assertTrue(
+                WarningWords.text(warning(Advisor.advise(dry, dry), Warning.Kind.WILTED))
+                        .contains("a week lost to new roots"));
+    }
+
+    /** At the end of a day, before that midnight's growth. */
+    private static double leaves(Trace trace, int day) {
+        return trace.trays().get(0).of(TraySeries.LEAF_AREA_INDEX).at(24 * day - 1);
+    }
+
+    private static double grams(Trace trace, int day) {
+        return trace.trays().get(0).freshG().at(24 * day - 1);
+    }
+}
