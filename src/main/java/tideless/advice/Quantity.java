@@ -20,7 +20,8 @@ public enum Quantity {
     LEVEL_BELOW_CUPS(Unit.MILLIMETRES),
     OXYGEN(Unit.MG_PER_L),
     EVAPORATED_SHARE(Unit.FRACTION),
-    EVERY(Unit.DAYS);
+    EVERY(Unit.DAYS),
+    HELD_WATER(Unit.HOURS);
 
     private final Unit unit;
 

@@ -160,7 +160,9 @@ final class ReservoirAdvice {
                         trace.clockAt(firstS),
                         trace.clockAt(lastS),
                         Measure.atMost(times, 0, Unit.TIMES),
-                        Cause.of(Cause.Kind.EMPTY_BEFORE_THE_VISIT),
+                        new Cause(
+                                Cause.Kind.EMPTY_BEFORE_THE_VISIT,
+                                rounds.leftBefore(firstS / 3600, trace)),
                         runsOverFromS() < firstS
                                 ? List.of(Cure.of(Cure.Kind.MEND_VALVE))
                                 : dryCures(rounds.lastBefore(firstS / 3600))));

@@ -159,7 +159,7 @@ final class RootAdvice {
                         tray.trace.clockAtSample(from),
                         tray.lastOf(from, dry),
                         Measure.atMost(Math.max(1, tray.hoursOf(dry)), 0, Unit.HOURS),
-                        Cause.of(Cause.Kind.DRUNK_UP),
+                        new Cause(Cause.Kind.DRUNK_UP, tray.rounds.leftBefore(from, tray.trace)),
                         waterCures()));
     }
 

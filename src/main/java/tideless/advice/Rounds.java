@@ -7,6 +7,7 @@ import java.util.ArrayList;
 import java.util.List;
 import tideless.rig.Scenario;
 import tideless.rig.Visits;
+import tideless.sim.Trace;
 
 /**
  * The moments at which somebody looks during a run.
@@ -85,6 +86,16 @@ record Rounds(List<Double> hours, double endHours, List<double[]> away) {
             last = at;
         }
         return last;
+    }
+
+    /**
+     * How long it took from the last round before an hour to that hour: the time that was left to
+     * whoever looked then; without a date where only the run's start lies before.
+     */
+    Facts leftBefore(double hour, Trace trace) {
+        double round = lastBefore(hour);
+        Facts left = Facts.of(Quantity.HELD_WATER, hour - round);
+        return round > 0 ? left.on(trace.clockAt(round * 3600)) : left;
     }
 
     /** The last round at or before an hour; the first one when none is, that hour without any. */

@@ -1,6 +1,8 @@
 package tideless.words;
 
+import tideless.advice.Facts;
 import tideless.advice.Measure;
+import tideless.advice.Quantity;
 import tideless.advice.Warning;
 
 /** Warnings in words. */
@@ -38,8 +40,9 @@ public final class WarningWords {
         }
         String value = Numbers.of(measure.value(), measure.unit());
         return switch (warning.kind()) {
-            case DRIED_OUT, STRANDED, DROWNED -> value + " in all";
-            case RAN_DRY -> value;
+            case DRIED_OUT -> value + " in all; " + left(warning.cause().facts());
+            case STRANDED, DROWNED -> value + " in all";
+            case RAN_DRY -> value + "; " + left(warning.cause().facts());
             case OVERFLOW -> value + " on the floor";
             case OUTGROWN ->
                     "a full one lasts "
@@ -53,6 +56,15 @@ public final class WarningWords {
                         case NONE -> value;
                     };
         };
+    }
+
+    /** As "31 hours left at the visit before (Mon 2 Mar 08:00)". */
+    private static String left(Facts facts) {
+        String hours = CauseWords.figure(facts, Quantity.HELD_WATER) + " left at the ";
+        return hours
+                + (facts.on() == null
+                        ? "start"
+                        : "visit before (" + Dates.visit(facts.on(), false) + ")");
     }
 
     /** All of it as one sentence. */
