@@ -290,7 +290,6 @@ public record CropTraits(
      *
      * @param leaf contents of leaf, stem and root dry mass
      * @param fruit contents of fruit dry mass; equal to {@code leaf} for a leaf crop
-     * @param ammoniumShare most of the nitrogen that is taken as ammonium while there is any, 0-1
      * @param halfNitrateMolPerM3 Michaelis constant for nitrate, mol/m3
      * @param halfAmmoniumMolPerM3 for ammonium, mol/m3
      * @param halfPhosphateMolPerM3 for phosphate, mol/m3
@@ -308,7 +307,6 @@ public record CropTraits(
     public record Nutrition(
             Contents leaf,
             Contents fruit,
-            double ammoniumShare,
             double halfNitrateMolPerM3,
             double halfAmmoniumMolPerM3,
             double halfPhosphateMolPerM3,
@@ -324,7 +322,6 @@ public record CropTraits(
             return new Nutrition(
                     leaf.times(factor),
                     fruit.times(factor),
-                    ammoniumShare,
                     halfNitrateMolPerM3,
                     halfAmmoniumMolPerM3,
                     halfPhosphateMolPerM3,

@@ -1,6 +1,7 @@
 package tideless.crop;
 
 import java.util.OptionalDouble;
+import tideless.physics.Time;
 
 /** Growth and development, a day at a time. */
 public final class Growing {
@@ -39,7 +40,7 @@ public final class Growing {
     private static Plant rootedFreely(CropTraits traits, double ageDays) {
         CropTraits.Nursery nursery = traits.nursery();
         Plant plant = sown(traits);
-        double lightMolPerM2 = nursery.ppfdUmolPerM2S() * nursery.litH() * 3600 * 1e-6;
+        double lightMolPerM2 = nursery.ppfdUmolPerM2S() * nursery.litH() * Time.HOUR_S * 1e-6;
         double left = ageDays;
         while (left > 0) {
             double days = Math.min(1, left);

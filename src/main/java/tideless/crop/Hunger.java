@@ -18,8 +18,8 @@ public final class Hunger {
     /**
      * What new tissue holds, as amounts of each {@link Component}: growth times content.
      *
-     * <p>All nitrogen stands under {@link Component#NO3}; the caller splits it by the crop's {@code
-     * ammoniumShare} and by what there is. Sodium, chloride, carbon and tracer are 0.
+     * <p>All nitrogen stands under {@link Component#NO3}; the caller splits it by what there is.
+     * Sodium, chloride, carbon and tracer are 0.
      *
      * @param dryGrowthLeafLikeG new dry mass of leaf, stem and root, g
      * @param dryGrowthFruitG new dry mass of fruit, g

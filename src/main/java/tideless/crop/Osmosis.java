@@ -1,6 +1,7 @@
 package tideless.crop;
 
 import org.apache.commons.math3.util.FastMath;
+import tideless.physics.Time;
 
 /**
  * How dissolved salts hold water back from roots. By the sum of ions, so that no speciation is
@@ -92,7 +93,7 @@ public final class Osmosis {
      * {@link #USED_TO_DAYS}.
      */
     public static double followedFrac(double spanS) {
-        return -FastMath.expm1(-spanS / (USED_TO_DAYS * 86_400));
+        return -FastMath.expm1(-spanS / (USED_TO_DAYS * Time.DAY_S));
     }
 
     /**

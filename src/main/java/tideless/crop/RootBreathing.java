@@ -2,6 +2,7 @@ package tideless.crop;
 
 import org.apache.commons.math3.util.FastMath;
 import tideless.physics.StillWater;
+import tideless.physics.Time;
 
 /** What roots in water breathe, and what a want of oxygen does to the plant. */
 public final class RootBreathing {
@@ -63,7 +64,7 @@ public final class RootBreathing {
     public static double demandGPerS(Figures figures, double wetRootDryG, double tempC) {
         return figures.drawnFrac()
                 * figures.oxygenGPerGDryH()
-                / 3600
+                / Time.HOUR_S
                 * FastMath.pow(figures.q10(), (tempC - REFERENCE_C) / 10)
                 * wetRootDryG;
     }

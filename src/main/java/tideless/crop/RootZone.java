@@ -17,7 +17,7 @@ public final class RootZone {
     /**
      * Least loss through leaf skin, m/s of leaf water: 0.1 mm a day, as the bound above. Assumed.
      */
-    public static final double LEAST_LOSS_M_PER_S = 1e-3 / LONGEST_RESERVE / 86_400;
+    public static final double LEAST_LOSS_M_PER_S = 1e-3 / LONGEST_RESERVE / Time.DAY_S;
 
     private RootZone() {}
 
@@ -66,7 +66,7 @@ public final class RootZone {
      *     that reserve
      */
     public static double dryReserveS(CropTraits traits, double thirstPerLeafAreaKgPerM2S) {
-        double reserveS = traits.roots().dryReserveH() * 3600;
+        double reserveS = traits.roots().dryReserveH() * Time.HOUR_S;
         double mmPerDay = thirstPerLeafAreaKgPerM2S * Time.DAY_S;
         return reserveS / Math.max(1 / LONGEST_RESERVE, mmPerDay);
     }

@@ -13,7 +13,7 @@ public final class StillWater {
      * 1995, Limnol. Oceanogr. 40:290), about 1 for lakes in light wind (Crusius and Wanninkhof
      * 2003, from memory). Recommended, no single source; plausible 0.2 to 1.5 cm/h.
      */
-    public static final double FREE_M_PER_S = 0.6e-2 / 3600;
+    public static final double FREE_M_PER_S = 0.6e-2 / Time.HOUR_S;
 
     /** Least plausible share of {@link #FREE_M_PER_S}: 0.2 cm/h. */
     public static final double FREE_LOW_FRAC = 1.0 / 3;
@@ -25,7 +25,7 @@ public final class StillWater {
      * The same where deck or float touches the solution, m/s: 0.1 cm/h for a tight panel. Fitted to
      * floating crops (0.1 to 0.6 cm/h over a whole pond's area); recommended, no single source.
      */
-    public static final double TOUCHED_M_PER_S = 0.1e-2 / 3600;
+    public static final double TOUCHED_M_PER_S = 0.1e-2 / Time.HOUR_S;
 
     /** Air below the deck from which the surface counts as free, m; recommended, no source. */
     public static final double FREE_FROM_GAP_M = 0.01;

@@ -15,7 +15,7 @@ public final class Sun {
 
     /** Stefan-Boltzmann constant as printed, 4.903e-9 MJ/m2/d/K4, in W; FAO-56, eq. 39. */
     private static final double STEFAN_BOLTZMANN_W_PER_M2_K4 =
-            4.903e-3 / 86400; // the earth turns once a day
+            4.903e-3 / Time.DAY_S; // the earth turns once a day
 
     private Sun() {}
 

@@ -3,6 +3,7 @@ package tideless.report;
 import java.io.PrintWriter;
 import java.time.LocalDate;
 import java.util.Locale;
+import tideless.physics.Time;
 import tideless.rig.Climate;
 import tideless.study.Lighting;
 import tideless.words.Dates;
@@ -55,8 +56,8 @@ public final class LightTable {
                             tray.lampPpfdUmolPerM2S(),
                             tray.isDimmed() ? " at full strength, dimmed by its schedule" : "",
                             Numbers.label(tray.lampLitH()),
-                            clock(tray.lampOnS()),
-                            clock(tray.lampOffS())));
+                            Time.clock(tray.lampOnS() % Time.DAY_S),
+                            Time.clock(tray.lampOffS() % Time.DAY_S)));
             line(
                     text(
                             "  warmth of the lamp's light on the tray: %.0f W/m2, %.1f W over its"
@@ -138,11 +139,6 @@ public final class LightTable {
 
     /** Longest day worth giving, h: most fruit crops suffer without a night; common practice. */
     private static final double LONGEST_DAY_H = 18;
-
-    private static String clock(double secondsAfterMidnight) {
-        long minutes = Math.round(secondsAfterMidnight / 60);
-        return text("%02d:%02d", minutes / 60 % 24, minutes % 60);
-    }
 
     private void line(String text) {
         out.print(text.stripTrailing() + "\n"); // not println: the same bytes on every system

@@ -12,6 +12,7 @@ import java.util.TreeSet;
 import java.util.function.IntPredicate;
 import java.util.function.Predicate;
 import tideless.advice.Task;
+import tideless.physics.Time;
 import tideless.rig.Filling;
 import tideless.rig.Limits;
 import tideless.rig.Reservoir;
@@ -210,7 +211,7 @@ final class Pictures {
         for (Filling.Move move : valve.moves()) {
             double at =
                     ChronoUnit.DAYS.between(scenario.start(), move.on())
-                            + scenario.visits().timeOfDayS() / 86_400;
+                            + scenario.visits().timeOfDayS() / Time.DAY_S;
             day[i] = at;
             mm[i++] = MM_PER_M * now;
             now = move.settingM();

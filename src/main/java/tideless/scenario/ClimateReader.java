@@ -35,6 +35,7 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 import org.apache.commons.math3.util.FastMath;
+import tideless.physics.Time;
 import tideless.rig.Climate;
 import tideless.rig.Cover;
 import tideless.rig.Lamp;
@@ -91,7 +92,7 @@ final class ClimateReader {
                         place.holds(
                                 PlaceKeys.UTC_OFFSET,
                                 String.format(Locale.ROOT, "%+03d:00, nearest", hours));
-                        return hours * 3600;
+                        return (int) (hours * Time.HOUR_S);
                     });
         }
         Read<Integer> offset = text.then(WeatherFile::offset);
@@ -281,7 +282,7 @@ final class ClimateReader {
 
     private static Gaps gaps(Table climate) {
         return new Gaps(
-                (int) (climate.value(GAP_MOST) / 3600),
+                (int) (climate.value(GAP_MOST) / Time.HOUR_S),
                 climate.value(LONGER_GAPS).equals(Gaps.FROM_DAYS_BESIDE));
     }
 
@@ -301,12 +302,12 @@ final class ClimateReader {
         Read<Double> from =
                 climate.getOr(
                         DAY_FROM,
-                        Read.of(lit ? lamp.value().onS() : 6 * 3600),
+                        Read.of(lit ? lamp.value().onS() : 6 * Time.HOUR_S),
                         at -> lit ? "when the lamp goes on" : "06:00");
         Read<Double> to =
                 climate.getOr(
                         DAY_TO,
-                        Read.of(lit ? lamp.value().offS() : 20 * 3600),
+                        Read.of(lit ? lamp.value().offS() : 20 * Time.HOUR_S),
                         at -> lit ? "when the lamp goes off" : "20:00");
         if (!sound || !Read.allSound(night, nightHumidity, from, to, solutionCo2)) {
             return Read.faulty();

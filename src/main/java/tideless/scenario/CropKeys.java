@@ -266,11 +266,6 @@ final class CropKeys {
                                 .about(element + " of " + part + " dry mass"));
             }
         }
-        keys.add(
-                share(
-                        "nutrition.ammonium_share",
-                        "0.3",
-                        "most of the nitrogen that is taken as ammonium"));
         for (String ion : HALVES) {
             keys.add(
                     Key.quantity("nutrition.half_" + ion, UnitTable.CONCENTRATION)

@@ -522,7 +522,6 @@ final class CropReader {
         return new CropTraits.Nutrition(
                 leaf,
                 fruits ? contents(e, "fruit") : leaf,
-                of(e, "nutrition.ammonium_share"),
                 of(e, "nutrition.half_nitrate"),
                 of(e, "nutrition.half_ammonium"),
                 of(e, "nutrition.half_phosphate"),

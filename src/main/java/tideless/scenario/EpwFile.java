@@ -3,7 +3,7 @@ package tideless.scenario;
 import java.util.Arrays;
 import java.util.Locale;
 import java.util.regex.Pattern;
-import org.apache.commons.math3.util.FastMath;
+import tideless.physics.Time;
 
 /**
  * EPW weather files, brought into the table that {@link WeatherFile} reads, line for line and
@@ -120,13 +120,8 @@ final class EpwFile {
             return "#\n";
         }
         return row(
-                String.format(
-                        Locale.ROOT,
-                        "%04d-%02d-%02d %02d:00",
-                        date[0],
-                        date[1],
-                        date[2],
-                        date[HOUR] - 1),
+                String.format(Locale.ROOT, "%04d-%02d-%02d ", date[0], date[1], date[2])
+                        + Time.clock((date[HOUR] - 1) * Time.HOUR_S),
                 value(cells[TEMPERATURE], 99.9),
                 value(cells[HUMIDITY], 999),
                 value(cells[GLOBAL], 9999),
@@ -153,9 +148,7 @@ final class EpwFile {
         if (!(zone >= -12 && zone <= 14)) {
             return null;
         }
-        long minutes = FastMath.round(Math.abs(zone) * 60);
-        return String.format(
-                Locale.ROOT, "UTC%s%02d:%02d", zone < 0 ? "-" : "+", minutes / 60, minutes % 60);
+        return (zone < 0 ? "UTC-" : "UTC+") + Time.clock(Math.abs(zone) * Time.HOUR_S);
     }
 
     private static String shown(String text) {

@@ -11,6 +11,7 @@ import java.util.List;
 import java.util.Map;
 import tideless.physics.HumidAir;
 import tideless.physics.Light;
+import tideless.physics.Time;
 import tideless.rig.InsideAir;
 
 /**
@@ -363,7 +364,7 @@ final class InsideFile {
             return csv.value(row, LAMP, UnitTable.PHOTON_FLUX, 0, 3000);
         }
         if (lampIsTime()) {
-            return csv.value(row, LAMP, UnitTable.DURATION, 0, 3600) / 3600;
+            return csv.value(row, LAMP, UnitTable.DURATION, 0, Time.HOUR_S) / Time.HOUR_S;
         }
         return Math.min(1, csv.value(row, LAMP, share(LAMP), 0, 1.05));
     }

@@ -17,9 +17,8 @@ import static tideless.scenario.Measure.plain;
 import java.time.LocalDate;
 import java.time.temporal.ChronoUnit;
 import java.util.List;
-import java.util.Locale;
-import org.apache.commons.math3.util.FastMath;
 import tideless.physics.Light;
+import tideless.physics.Time;
 import tideless.rig.Lamp;
 
 /** Reads a lamp, and holds what is promised of it against what it can give. */
@@ -178,14 +177,11 @@ final class LampReader {
                     HOURS,
                     Key.quoted(lamp.words(HOURS)),
                     "%s h, as on = %s and off = %s say"
-                            .formatted(plain(litS / 3600), clock(onS), clock(offS)),
+                            .formatted(
+                                    plain(litS / Time.HOUR_S),
+                                    Key.quoted(Time.clock(onS)),
+                                    Key.quoted(Time.clock(offS))),
                     "Maybe the clock is set wrong, or the hours are.");
         }
-    }
-
-    /** As {@code "08:00"} in quotation marks. */
-    private static String clock(double secondsAfterMidnight) {
-        long minutes = FastMath.round(secondsAfterMidnight / 60);
-        return Key.quoted(String.format(Locale.ROOT, "%02d:%02d", minutes / 60, minutes % 60));
     }
 }

@@ -79,8 +79,8 @@ final class RunCost {
         if (stepS < 60) {
             return Measure.plain(stepS) + " s";
         }
-        return stepS < 3600
+        return stepS < Time.HOUR_S
                 ? Measure.plain(stepS / 60) + " min"
-                : Measure.plain(stepS / 3600) + " h";
+                : Measure.plain(stepS / Time.HOUR_S) + " h";
     }
 }

@@ -19,7 +19,7 @@ import tideless.rig.Thirst;
  */
 final class ThirstFile {
     /** A day that is put forward or back with the season's clock has up to 25 h. */
-    private static final double LONGEST_DAY_S = 25 * 3600;
+    private static final double LONGEST_DAY_S = 25 * Time.HOUR_S;
 
     private final CsvColumns csv;
     private final TomlFile source;
@@ -144,7 +144,7 @@ final class ThirstFile {
     private static String span(double seconds) {
         return seconds >= 2 * Time.DAY_S
                 ? Measure.plain(seconds / Time.DAY_S) + " days"
-                : Measure.plain(seconds / 3600) + " h";
+                : Measure.plain(seconds / Time.HOUR_S) + " h";
     }
 
     private static double days(CsvColumns csv, int row) {

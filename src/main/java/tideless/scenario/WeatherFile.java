@@ -11,6 +11,7 @@ import java.util.Map;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 import org.apache.commons.math3.util.FastMath;
+import tideless.physics.Time;
 import tideless.rig.HourlyWeather;
 
 /**
@@ -113,7 +114,7 @@ final class WeatherFile {
         if (fileOffsetS == null || !units || !weather.load(windHeightM) || !csv.isSound()) {
             return Read.faulty();
         }
-        return weather.cut(start, days, (rigOffsetS - fileOffsetS) / 3600.0);
+        return weather.cut(start, days, (rigOffsetS - fileOffsetS) / Time.HOUR_S);
     }
 
     static boolean knows(String column) {

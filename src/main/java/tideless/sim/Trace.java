@@ -3,6 +3,7 @@ package tideless.sim;
 import java.time.LocalDateTime;
 import java.util.List;
 import org.apache.commons.math3.util.FastMath;
+import tideless.physics.Time;
 import tideless.rig.Reservoir;
 import tideless.rig.Scenario;
 import tideless.rig.Tray;
@@ -47,7 +48,7 @@ public record Trace(
 
     /** The sample that closes the hour an instant lies in, within the run. */
     public int sampleAt(double seconds) {
-        return Math.max(0, Math.min(hours - 1, (int) Math.ceil(seconds / 3600) - 1));
+        return Math.max(0, Math.min(hours - 1, (int) Math.ceil(seconds / Time.HOUR_S) - 1));
     }
 
     /** The sample at which a tray's crop was harvested or lost; the last one when it was not. */

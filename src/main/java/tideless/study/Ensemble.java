@@ -3,6 +3,7 @@ package tideless.study;
 import java.util.List;
 import java.util.SplittableRandom;
 import java.util.function.Function;
+import tideless.physics.Time;
 import tideless.rig.Numerics;
 import tideless.rig.Scenario;
 import tideless.sim.Season;
@@ -23,7 +24,7 @@ public final class Ensemble {
      * the end of a step (stranded, drowned, wilted roots) is noticed up to as much later. Weather
      * is stepped through by the hour all the same.
      */
-    public static final double STEP_S = 3 * 3600;
+    public static final double STEP_S = 3 * Time.HOUR_S;
 
     private Ensemble() {}
 

@@ -44,7 +44,7 @@ public final class Lightings {
             double sunMol =
                     of.lightMolPerM2().at(h) - lampMolPerM2(trace.scenario(), lamp, h, h + 1);
             // What is left of a lamp after taking it away again is rounding, not sun.
-            sunWPerM2[h] = sunMol > 1e-9 ? sunMol * 1e6 / 3600 / PPFD_PER_GLOBAL_W : 0;
+            sunWPerM2[h] = sunMol > 1e-9 ? sunMol * 1e6 / Time.HOUR_S / PPFD_PER_GLOBAL_W : 0;
             peak = Math.max(peak, sunWPerM2[h]);
             sum += sunWPerM2[h];
         }
@@ -56,7 +56,7 @@ public final class Lightings {
                 !lamp.levels().isEmpty() || !lamp.strengths().isEmpty(),
                 lamp.onS(),
                 lamp.offS(),
-                lamp.litS() / 3600,
+                lamp.litS() / Time.HOUR_S,
                 of.ppfdUmolPerM2S().max(0, trace.hours()),
                 traits == null ? Double.NaN : traits.needs().lightLowMolPerM2Day(),
                 traits == null ? Double.NaN : traits.needs().lightHighMolPerM2Day(),
@@ -68,7 +68,7 @@ public final class Lightings {
                                         / (lamp.ppfdUmolPerM2S() * (trace.hours() / 24))
                                 : 0),
                 peak,
-                sum * 3600 * 1e-6 / (trace.hours() / 24.0),
+                sum * Time.HOUR_S * 1e-6 / (trace.hours() / 24.0),
                 tray.shape().rimAreaM2());
     }
 

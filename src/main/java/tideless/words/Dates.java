@@ -2,7 +2,7 @@ package tideless.words;
 
 import java.time.LocalDate;
 import java.time.LocalDateTime;
-import java.util.Locale;
+import tideless.physics.Time;
 
 /** Dates as short English words. Spelt here: what a Java calls a month changes with its version. */
 public final class Dates {
@@ -32,7 +32,8 @@ public final class Dates {
     public static String visit(LocalDateTime time, boolean year) {
         LocalDate day = time.toLocalDate();
         return (year ? dayMonthYear(day) : weekday(day))
-                + String.format(Locale.ROOT, " %02d:%02d", time.getHour(), time.getMinute());
+                + " "
+                + Time.clock(time.toLocalTime().withSecond(0).toSecondOfDay());
     }
 
     /** As "7 Sep to 15 Nov 2026". */

@@ -23,8 +23,8 @@ class HungerTest {
                 lettuce.roots(),
                 lettuce.salinity(),
                 new CropTraits.Nutrition(
-                        ENOUGH, ENOUGH, 0.1, 0.01, 0.05, 0.005, 0.02, 0.04, 0.05, 0.02, 0.1, 0.1,
-                        MOST, MOST),
+                        ENOUGH, ENOUGH, 0.01, 0.05, 0.005, 0.02, 0.04, 0.05, 0.02, 0.1, 0.1, MOST,
+                        MOST),
                 lettuce.needs(),
                 lettuce.response(),
                 lettuce.thirst(),
