@@ -196,6 +196,7 @@ class RoomsTest {
     private static final class Offender {
         static final LocalDate DAY = LocalDate.EPOCH;
 
+        @SuppressWarnings("UnusedMethod") // read by the rule
         String lines(String text) {
             return text.lines().findFirst().orElse(HexFormat.of().toString())
                     + Math.sqrt(2)
@@ -329,7 +330,7 @@ class RoomsTest {
         String member = target.getName();
         Set<String> allowed = ALLOWED_MEMBERS.get(owner);
         return FORBIDDEN_CLASSES.contains(owner)
-                || allowed != null && !allowed.contains(member)
+                || (allowed != null && !allowed.contains(member))
                 || FORBIDDEN_MEMBERS.getOrDefault(owner, Set.of()).contains(member);
     }
 }

@@ -55,6 +55,8 @@ public final class CompareWithBrowser {
     }
 
     /**
+     * Compares every shipped scenario.
+     *
      * @param args the folder of the compiled page, and the browser's command: one of the Chromium
      *     family that knows WebAssembly with garbage collection
      */

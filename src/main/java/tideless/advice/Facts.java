@@ -57,6 +57,8 @@ public record Facts(Map<Quantity, Double> figures, LocalDateTime on, String of) 
     }
 
     /**
+     * A figure that is known to be there.
+     *
      * @throws IllegalStateException when there is no such figure
      */
     public double get(Quantity quantity) {

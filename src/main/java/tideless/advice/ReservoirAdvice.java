@@ -67,7 +67,7 @@ final class ReservoirAdvice {
             int after = Math.min(trace.hours() - 1, (int) visit);
             double missing = reservoir.fullM3() - of.volumeM3().at(after);
             if (missing > FULL_ENOUGH_FRAC * reservoir.usableM3()) {
-                double left = Math.max(0, reservoir.usableM3() - missing);
+                double left = Math.max(0, feedingM3() - missing);
                 out.tasks.add(
                         new Task(
                                 Task.Kind.REFILL,
@@ -105,8 +105,21 @@ final class ReservoirAdvice {
         return null;
     }
 
+    /** What a full one gives before a tray gets nothing more: usable litres count from there. */
+    private double feedingM3() {
+        return trace.scenario().feedingM3(reservoir);
+    }
+
+    /** The water poured in, and the litres that feed where a seat stands above the outlet. */
+    private Facts countedFrom(Event event) {
+        Facts water = Facts.waterIn(event);
+        return feedingM3() < reservoir.usableM3()
+                ? water.and(Quantity.USABLE, feedingM3() * 1000)
+                : water;
+    }
+
     private void addRefill(Event event) {
-        double leftM3 = Math.max(0, reservoir.usableM3() - event.volumeM3());
+        double leftM3 = Math.max(0, feedingM3() - event.volumeM3());
         Reservoir.Refill rule = reservoir.refill();
         double[] away = absenceAfter(event.atS() / 3600);
         boolean low = rule.when() == Reservoir.Refill.When.LOW_AT_VISIT;
@@ -120,18 +133,18 @@ final class ReservoirAdvice {
                         low && away == null
                                 ? Measure.atLeast(
                                         leftM3 * 1000,
-                                        rule.belowFrac() * reservoir.usableM3() * 1000,
+                                        rule.belowFrac() * feedingM3() * 1000,
                                         Unit.LITRES)
                                 : Measure.of(leftM3 * 1000, Unit.LITRES),
                         away != null
                                 ? new Cause(
                                         Cause.Kind.BEFORE_ABSENCE,
-                                        Facts.waterIn(event).on(trace.clockAt(away[1] * 3600 - 60)))
+                                        countedFrom(event).on(trace.clockAt(away[1] * 3600 - 60)))
                                 : new Cause(
                                         leftM3 <= 0
                                                 ? Cause.Kind.RUN_DOWN_TO_OUTLET
                                                 : Cause.Kind.RUNNING_LOW,
-                                        Facts.waterIn(event)),
+                                        countedFrom(event)),
                         List.of(),
                         List.of(),
                         true));

@@ -56,9 +56,6 @@ import tideless.solution.Weighing;
             "A \"pH minus\" without a strength on it, tried once in a litre of the mix:",
             "  --ph-minus \"2 mL in 1 L from 7.1 to 6.2\"",
             "",
-            "Keep what does not change in a file, one option a line, and name it with @:",
-            "  tideless mix @bottles.txt --volume \"24 L\" --ec \"1.4 mS/cm\"",
-            "",
             "Exit codes: 0 done, 1 a file could not be written, 2 a fault in the command line or a"
                     + " wish that cannot be met."
         })

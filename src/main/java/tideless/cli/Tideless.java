@@ -1,9 +1,11 @@
 package tideless.cli;
 
+import java.io.FileDescriptor;
+import java.io.FileOutputStream;
 import java.io.IOException;
 import java.io.InputStream;
+import java.io.OutputStream;
 import java.io.OutputStreamWriter;
-import java.io.PrintStream;
 import java.io.PrintWriter;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.InvalidPathException;
@@ -80,7 +82,7 @@ public final class Tideless implements Runnable {
     public static int execute(PrintWriter out, PrintWriter err, String... args) {
         return new CommandLine(new Tideless())
                 .setOut(out)
-                .setErr(err)
+                .setErr(new PrintWriter(new Visible(err)))
                 .setUsageHelpAutoWidth(true)
                 .registerConverter(Path.class, Tideless::path)
                 .setExpandAtFiles(false) // "@name" is a name, not a file of further words
@@ -110,23 +112,27 @@ public final class Tideless implements Runnable {
     public static void main(String[] args) {
         Warmup.begin(List.of(args));
         // The console's own charset may lack half of what a user's file holds: always UTF-8.
-        PrintWriter out = utf8(System.out);
+        Outlet outlet = new Outlet(new FileOutputStream(FileDescriptor.out));
+        PrintWriter out = utf8(outlet);
         PrintWriter err = utf8(System.err);
         int exit = execute(out, err, args);
-        System.exit(told(out, err) || exit != Exit.DONE ? exit : Exit.FILE);
+        System.exit(told(outlet, out, err) || exit != Exit.DONE ? exit : Exit.FILE);
     }
 
-    /** Whether all that was said has arrived; says so when not, as on a full disk. */
-    static boolean told(PrintWriter out, PrintWriter err) {
-        boolean lost = out.checkError() | System.out.checkError(); // flushes first
-        if (lost) {
+    /**
+     * Whether all that was said has arrived, as far as anybody wanted it; says so when not, as on a
+     * full disk.
+     */
+    static boolean told(Outlet outlet, PrintWriter out, PrintWriter err) {
+        out.flush();
+        if (outlet.lost()) {
             err.println("the output could not be written in full");
         }
         err.flush();
-        return !lost;
+        return !outlet.lost();
     }
 
-    private static PrintWriter utf8(PrintStream stream) {
+    private static PrintWriter utf8(OutputStream stream) {
         return new PrintWriter(new OutputStreamWriter(stream, StandardCharsets.UTF_8), false);
     }
 }

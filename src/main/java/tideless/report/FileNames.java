@@ -41,7 +41,7 @@ final class FileNames {
                         .replace("\u0131", "i");
         StringBuilder plain = new StringBuilder();
         for (char c : Normalizer.normalize(spelt, Normalizer.Form.NFD).toCharArray()) {
-            if (c >= 'a' && c <= 'z' || c >= '0' && c <= '9') {
+            if ((c >= 'a' && c <= 'z') || (c >= '0' && c <= '9')) {
                 plain.append(c);
             } else if (Character.getType(c) != Character.NON_SPACING_MARK
                     && !plain.isEmpty()

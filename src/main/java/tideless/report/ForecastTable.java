@@ -230,7 +230,7 @@ public final class ForecastTable {
         row(title(group), "from " + Dates.weekday(day(first)), litresOf(group), intervals(group));
         String before = "";
         for (Task task : group.subList(0, NEXT_FEW)) {
-            before = printTask(task == first ? "  first" : "", task, before);
+            before = printTask(task.equals(first) ? "  first" : "", task, before);
         }
         row("  last", Dates.visit(last.due(), years), pour(last.litres()), "all in tasks.csv");
     }

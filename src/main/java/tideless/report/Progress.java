@@ -28,6 +28,7 @@ public final class Progress implements AutoCloseable {
     }
 
     /** Whether this process talks to a person at a terminal. */
+    @SuppressWarnings("SystemConsoleNull") // asked below, where there is something to ask
     public static boolean atTerminal() {
         Console console = System.console();
         if (console == null || "dumb".equals(System.getenv("TERM"))) {

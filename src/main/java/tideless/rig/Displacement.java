@@ -73,6 +73,12 @@ public final class Displacement {
         return solids.isEmpty() ? NONE : new Displacement(List.copyOf(solids));
     }
 
+    /** Whether there are no bodies. */
+    @SuppressWarnings("ReferenceEquality") // the only one without, and asked at every step
+    public boolean isNone() {
+        return this == NONE;
+    }
+
     /** The bodies, as stated. */
     public List<Solid> solids() {
         return solids;

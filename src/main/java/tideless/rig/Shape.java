@@ -235,7 +235,7 @@ public final class Shape {
      */
     public double areaM2(double levelM) {
         double ownM2 = ownAreaM2(levelM);
-        return displacement == Displacement.NONE ? ownM2 : ownM2 - displacement.sectionM2(levelM);
+        return displacement.isNone() ? ownM2 : ownM2 - displacement.sectionM2(levelM);
     }
 
     private double ownAreaM2(double levelM) {
@@ -249,7 +249,7 @@ public final class Shape {
     /** Volume of the solution below a level, m3: the integral of {@link #areaM2}. */
     public double volumeM3(double levelM) {
         double ownM3 = ownVolumeM3(levelM);
-        return displacement == Displacement.NONE ? ownM3 : ownM3 - displacement.volumeM3(levelM);
+        return displacement.isNone() ? ownM3 : ownM3 - displacement.volumeM3(levelM);
     }
 
     private double ownVolumeM3(double levelM) {
@@ -262,7 +262,7 @@ public final class Shape {
 
     /** Level of a volume of solution, m: the inverse of {@link #volumeM3}. */
     public double levelM(double volumeM3) {
-        return displacement == Displacement.NONE ? ownLevelM(volumeM3) : levelAmongM(volumeM3);
+        return displacement.isNone() ? ownLevelM(volumeM3) : levelAmongM(volumeM3);
     }
 
     private double ownLevelM(double volumeM3) {

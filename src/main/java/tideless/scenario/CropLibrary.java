@@ -10,6 +10,7 @@ import java.util.stream.Stream;
 /** Crops that are known by name. */
 interface CropLibrary {
     /** The crops that come with the program: resource files beside an index. */
+    @SuppressWarnings("ClassInitializationDeadlock") // nobody reaches Resources but through here
     CropLibrary SHIPPED = new Resources("/tideless/crop/");
 
     /** Names, in the order of the index. */

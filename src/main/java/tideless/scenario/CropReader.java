@@ -227,7 +227,7 @@ final class CropReader {
         double value = value(table, key, written, "");
         double low = bound(table, key, parts, "low");
         double high = bound(table, key, parts, "high");
-        if (low > value * (1 + 1e-12) + 1e-300 && low > value || high < value) {
+        if ((low > value * (1 + 1e-12) + 1e-300 && low > value) || high < value) {
             table.fault(
                     key.name(),
                     "value %s outside low %s and high %s"
@@ -326,8 +326,8 @@ final class CropReader {
                 key.path().startsWith("nutrition.fruit.") || FRUITING.contains(key.path());
         boolean hyperbola = key.path().equals("stomata.a") || key.path().equals("stomata.b");
         return key.need() == Key.Need.REQUIRED
-                || fruiting && stated.entries.containsKey("stages.flowering")
-                || hyperbola && CropKeys.HYPERBOLA.equals(stated.form);
+                || (fruiting && stated.entries.containsKey("stages.flowering"))
+                || (hyperbola && CropKeys.HYPERBOLA.equals(stated.form));
     }
 
     /** Says what a crop lacks because a tray makes another kind of crop of it. */

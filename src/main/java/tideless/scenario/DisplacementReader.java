@@ -47,7 +47,7 @@ final class DisplacementReader {
             }
             cups = cups.and(new Displacement.Solid(cupsM2, cupBottomM, vessel.depthM()));
         }
-        if (body == Displacement.NONE) {
+        if (body.isNone()) {
             return Read.of(cups);
         }
         Displacement.Solid one = body.solids().get(0);
@@ -55,7 +55,7 @@ final class DisplacementReader {
         double beginsM = one.fromM();
         boolean beside = cupsM2 > 0 && beginsM < cupBottomM && cupBottomM < one.toM();
         if (!fits(BODY, one.areaM2(), vessel, beginsM, cups.sectionM2(beginsM))
-                || beside && !fits(BODY, one.areaM2(), vessel, cupBottomM, cupsM2)) {
+                || (beside && !fits(BODY, one.areaM2(), vessel, cupBottomM, cupsM2))) {
             return Read.faulty();
         }
         return Read.of(cups.and(one));

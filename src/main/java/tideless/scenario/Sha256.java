@@ -77,25 +77,25 @@ final class Sha256 {
         int[] w = schedule;
         for (int t = 0; t < 16; t++) {
             w[t] =
-                    (block[4 * t] & 255) << 24
-                            | (block[4 * t + 1] & 255) << 16
-                            | (block[4 * t + 2] & 255) << 8
-                            | block[4 * t + 3] & 255;
+                    ((block[4 * t] & 255) << 24)
+                            | ((block[4 * t + 1] & 255) << 16)
+                            | ((block[4 * t + 2] & 255) << 8)
+                            | (block[4 * t + 3] & 255);
         }
         for (int t = 16; t < 64; t++) {
             int early = w[t - 15];
             int late = w[t - 2];
-            int sigma0 = turned(early, 7) ^ turned(early, 18) ^ early >>> 3;
-            int sigma1 = turned(late, 17) ^ turned(late, 19) ^ late >>> 10;
+            int sigma0 = turned(early, 7) ^ turned(early, 18) ^ (early >>> 3);
+            int sigma1 = turned(late, 17) ^ turned(late, 19) ^ (late >>> 10);
             w[t] = w[t - 16] + sigma0 + w[t - 7] + sigma1;
         }
         int[] v = hash.clone();
         for (int t = 0; t < 64; t++) {
             int sum1 = turned(v[4], 6) ^ turned(v[4], 11) ^ turned(v[4], 25);
-            int choice = v[4] & v[5] ^ ~v[4] & v[6];
+            int choice = (v[4] & v[5]) ^ (~v[4] & v[6]);
             int first = v[7] + sum1 + choice + K[t] + w[t];
             int sum0 = turned(v[0], 2) ^ turned(v[0], 13) ^ turned(v[0], 22);
-            int majority = v[0] & v[1] ^ v[0] & v[2] ^ v[1] & v[2];
+            int majority = (v[0] & v[1]) ^ (v[0] & v[2]) ^ (v[1] & v[2]);
             System.arraycopy(v, 0, v, 1, 7);
             v[4] += first;
             v[0] = first + sum0 + majority;

@@ -48,7 +48,7 @@ final class ThirstFile {
         }
         ThirstFile log = new ThirstFile(csv, source);
         log.load(start);
-        return csv.isSound() ? Read.of(log.thirst(start, days)) : Read.faulty();
+        return csv.isSound() ? Read.of(log.thirst(days)) : Read.faulty();
     }
 
     private void load(LocalDate start) {
@@ -65,7 +65,7 @@ final class ThirstFile {
         }
     }
 
-    private Thirst thirst(LocalDate start, int days) {
+    private Thirst thirst(int days) {
         int last = atS.length - 1;
         double endS = atS[last];
         Thirst thirst;

@@ -171,7 +171,7 @@ final class TomlFile {
         for (Problem problem : all) {
             int nth = shown.merge(problem.file(), 1, Integer::sum);
             int more = counts.get(problem.file()) - MOST_PROBLEMS;
-            if (nth < MOST_PROBLEMS || nth == MOST_PROBLEMS && more <= 0) {
+            if (nth < MOST_PROBLEMS || (nth == MOST_PROBLEMS && more <= 0)) {
                 kept.add(problem);
             } else if (nth == MOST_PROBLEMS) {
                 kept.add(problem.withHint("And %s more in this file.".formatted(more)));

@@ -58,7 +58,7 @@ final class TomlLines {
         }
         for (; i < end; i++) {
             char c = line.charAt(i);
-            if (c < ' ' && c != '\t' || c == 127 || Character.isSurrogate(c)) {
+            if ((c < ' ' && c != '\t') || c == 127 || Character.isSurrogate(c)) {
                 return false; // the parser says what is wrong with it
             }
         }

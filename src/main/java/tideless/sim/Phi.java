@@ -32,6 +32,8 @@ final class Phi {
     }
 
     /**
+     * The functions at one place.
+     *
      * @param z at or below 0
      * @return this
      */

@@ -19,6 +19,7 @@ final class ReservoirRun {
     final int index;
     private final double deadM3;
     private final double fullM3;
+    private final double feedingM3;
 
     final VesselWater water;
     final double[] mol = new double[Component.COUNT];
@@ -45,9 +46,17 @@ final class ReservoirRun {
     double evaporatedTotalM3;
     final double[] refilledMol = new double[Component.COUNT];
 
-    ReservoirRun(Reservoir reservoir, int index, Composition feed, double startTempC) {
+    /**
+     * Filled as it is at the start.
+     *
+     * @param feedingM3 what it gives when full before one of its trays gets nothing more: see
+     *     {@link tideless.rig.Scenario#feedingM3}
+     */
+    ReservoirRun(
+            Reservoir reservoir, int index, double feedingM3, Composition feed, double startTempC) {
         this.reservoir = reservoir;
         this.index = index;
+        this.feedingM3 = feedingM3;
         deadM3 = reservoir.deadM3();
         fullM3 = reservoir.fullM3();
         water = new VesselWater(reservoir.shape().volumeM3(reservoir.startLevelM()));
@@ -63,8 +72,14 @@ final class ReservoirRun {
         return Math.max(0, water.m3 - deadM3);
     }
 
-    double usableFrac() {
-        return usableM3() / (fullM3 - deadM3);
+    /** What it still gives before one of its trays gets nothing more, m3. */
+    private double leftToFeedM3() {
+        return Math.max(0, water.m3 - (fullM3 - feedingM3));
+    }
+
+    /** The same as a share of what it gives when full; none where it feeds not even then. */
+    double feedingFrac() {
+        return feedingM3 > 0 ? leftToFeedM3() / feedingM3 : 0;
     }
 
     /** Height of the surface above the bench when full, m. */
@@ -162,7 +177,7 @@ final class ReservoirRun {
     boolean wouldLast(double timeS, double days) {
         double sinceDays = (timeS - lookedAtS) / Time.DAY_S;
         double now = sinceDays > 0 ? drawnSinceLookM3 / sinceDays : 0;
-        return usableM3() >= DRAW_MARGIN * Math.max(now, drawnPerDayM3) * days;
+        return leftToFeedM3() >= DRAW_MARGIN * Math.max(now, drawnPerDayM3) * days;
     }
 
     void end(int step, double spanS, AirSeries air) {

@@ -80,7 +80,7 @@ final class RungeKuttaPiece implements DoubleUnaryOperator {
                 leaver = -1;
                 double at = 1;
                 for (int i = 0; i <= size; i++) {
-                    double theta = i < size ? crossingOf(i, h) : emptyOf(h);
+                    double theta = i < size ? crossingOf(i) : emptyOf(h);
                     if (theta < at) {
                         at = theta;
                         leaver = i;
@@ -158,7 +158,7 @@ final class RungeKuttaPiece implements DoubleUnaryOperator {
         return h * pair.until(theta, i);
     }
 
-    private double crossingOf(int i, double h) {
+    private double crossingOf(int i) {
         if (regime.water[i] != FeedRegime.Water.FREE) {
             double from = pair.first()[i] - evapotranspirationM3PerS[i];
             double to = pair.last()[i] - evapotranspirationM3PerS[i];

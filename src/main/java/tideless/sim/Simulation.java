@@ -56,7 +56,8 @@ public final class Simulation {
         }
         for (int i = 0; i < scenario.reservoirs().size(); i++) {
             Reservoir reservoir = scenario.reservoirs().get(i);
-            ReservoirRun run = new ReservoirRun(reservoir, i, feed, startC);
+            ReservoirRun run =
+                    new ReservoirRun(reservoir, i, scenario.feedingM3(reservoir), feed, startC);
             reservoirs.add(run);
             List<TrayRun> fed = new ArrayList<>();
             for (TrayRun tray : trays) {

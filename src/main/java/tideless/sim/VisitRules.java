@@ -104,7 +104,7 @@ final class VisitRules {
                 yield run.water.m3 < run.reservoir.fullM3()
                         && (next.afterAbsence() || !run.wouldLast(timeS, next.days()));
             }
-            case LOW_AT_VISIT -> run.usableFrac() < rule.belowFrac();
+            case LOW_AT_VISIT -> run.feedingFrac() < rule.belowFrac();
             case EVERY_VISIT -> run.water.m3 < run.reservoir.fullM3();
             case WHEN_EMPTY, NEVER -> false;
         };

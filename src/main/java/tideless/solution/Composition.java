@@ -15,6 +15,8 @@ public final class Composition {
     }
 
     /**
+     * Of so much of each.
+     *
      * @param molPerM3 one value a component, in the order of {@link Component}, each finite and at
      *     least 0
      */

@@ -4,9 +4,10 @@ package tideless.solution;
  * EC at 25 degC and pH in air at 25 degC from bare amounts, many times over.
  *
  * <p>An instance is scratch space of one thread: it holds the arrays of the solve and starts each
- * reading from the last one. It allocates nothing while reading. The last digits (1e-10 relative)
- * of a reading depend on the reading before it; where bytes must repeat, read in the same order or
- * call {@link #forget} first.
+ * reading from the last one. It allocates nothing while reading. The last digits (1e-10 of the
+ * charges: up to some 1e-6 of pH in a strong solution that buffers little) of a reading depend on
+ * the reading before it; where bytes must repeat, read in the same order or call {@link #forget}
+ * first.
  */
 public final class Meter {
     /**
@@ -15,7 +16,7 @@ public final class Meter {
      */
     private static final double BRINE_MOL_PER_M3 = 4000;
 
-    /** Relative residual a reading is solved to: a millionth of a meter's last digit. */
+    /** Relative residual a reading is solved to: far below a meter's last digit. */
     private static final double READING = 1e-10;
 
     private final SpeciationSolver solver = new SpeciationSolver(READING);

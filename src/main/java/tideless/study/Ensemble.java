@@ -31,6 +31,8 @@ public final class Ensemble {
     /** Draws one member. */
     public interface Draw {
         /**
+         * Draws one.
+         *
          * @param scenario the one all members come from
          * @param random this member's own; nothing else may be random
          * @return a scenario in the same surroundings, see {@link Surroundings#suit}

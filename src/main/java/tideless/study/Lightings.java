@@ -65,7 +65,7 @@ public final class Lightings {
                 lampWPerM2
                         * (lamp.ppfdUmolPerM2S() > 0
                                 ? lamp.molPerM2(0, trace.hours() * Time.HOUR_S)
-                                        / (lamp.ppfdUmolPerM2S() * (trace.hours() / 24))
+                                        / (lamp.ppfdUmolPerM2S() * (trace.hours() / 24.0))
                                 : 0),
                 peak,
                 sum * Time.HOUR_S * 1e-6 / (trace.hours() / 24.0),

@@ -6,6 +6,8 @@ import java.util.function.IntFunction;
 /** Whoever does many like jobs: one after the other, or several at once. */
 public interface Workers {
     /**
+     * Does them all.
+     *
      * @param jobs how many
      * @param job does the one of a number from 0 up; may be called from several threads
      * @return what each gave, in the order of their numbers, whoever was ready first

@@ -31,7 +31,11 @@ public final class TaskWords {
         String value = Numbers.of(measure.value(), measure.unit());
         return switch (task.kind()) {
             case REFILL -> {
-                String left = value + " left above the outlet";
+                String left =
+                        value
+                                + (task.cause().facts().has(Quantity.USABLE)
+                                        ? " left above the highest seat"
+                                        : " left above the outlet");
                 if (task.cause().kind() == Cause.Kind.BEFORE_ABSENCE) {
                     yield left + "; " + CauseWords.of(task.cause());
                 }

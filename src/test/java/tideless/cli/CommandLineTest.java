@@ -5,9 +5,12 @@ import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.io.IOException;
+import java.io.OutputStream;
+import java.io.OutputStreamWriter;
 import java.io.PrintWriter;
 import java.io.RandomAccessFile;
 import java.io.StringWriter;
+import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
@@ -322,27 +325,50 @@ class CommandLineTest {
         assertTrue(outcome.err().contains("allowed: the name of a folder"), outcome.err());
     }
 
+    /** What is told of a table whose every write fails. */
+    private static Outcome failing(String why) {
+        Outlet outlet =
+                new Outlet(
+                        new OutputStream() {
+                            @Override
+                            public void write(int b) throws IOException {
+                                throw new IOException(why);
+                            }
+                        });
+        PrintWriter out =
+                new PrintWriter(new OutputStreamWriter(outlet, StandardCharsets.UTF_8), false);
+        out.println("a task");
+        StringWriter err = new StringWriter();
+        boolean told = Tideless.told(outlet, out, new PrintWriter(err));
+        return new Outcome(told ? 0 : 1, "", err.toString());
+    }
+
     @Test
     void what_could_not_be_printed_is_a_failure() {
-        StringWriter err = new StringWriter();
-        PrintWriter full =
-                new PrintWriter(
-                        new java.io.Writer() {
-                            @Override
-                            public void write(char[] text, int from, int length)
-                                    throws IOException {
-                                throw new IOException("No space left on device");
-                            }
+        Outcome full = failing("No space left on device");
+        assertEquals(1, full.exit());
+        assertTrue(full.err().contains("could not be written in full"));
+    }
 
-                            @Override
-                            public void flush() {}
+    @Test
+    void a_reader_who_has_seen_enough_is_none() {
+        assertEquals(new Outcome(0, "", ""), failing("Broken pipe"));
+        assertEquals(new Outcome(0, "", ""), failing("The pipe is being closed"));
+    }
 
-                            @Override
-                            public void close() {}
-                        });
-        full.println("a task");
-        assertFalse(Tideless.told(full, new PrintWriter(err)));
-        assertTrue(err.toString().contains("could not be written in full"));
+    @Test
+    void what_was_typed_is_repeated_without_what_a_terminal_would_obey() {
+        Outcome outcome = run("check", "a\u001b[31m\u202eb\u0007\ud83c\udf45.toml", "--x\u009b");
+        assertEquals(2, outcome.exit());
+        Outcome none = run("check", "a\u001b[31m\u202eb.toml");
+        assertEquals(1, none.exit());
+        for (String said : new String[] {outcome.err(), none.err()}) {
+            assertTrue(
+                    said.codePoints()
+                            .allMatch(c -> c == '\n' || (c >= ' ' && c < 0x7f) || c == 0x1f345),
+                    said);
+        }
+        assertTrue(none.err().contains("a?[31m?b.toml"), none.err());
     }
 
     @Test

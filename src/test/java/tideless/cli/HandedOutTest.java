@@ -2,9 +2,11 @@ package tideless.cli;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
+import static org.junit.jupiter.api.Assumptions.assumeTrue;
 
 import java.io.IOException;
 import java.io.OutputStream;
+import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
@@ -73,5 +75,70 @@ class HandedOutTest {
             seen++;
         }
         assertEquals(3, seen);
+    }
+
+    /**
+     * Nothing here can run it, so its text is held: ends of lines that its reader knows, every path
+     * in quotes, the words of the command line passed on as typed, and what Java ended with.
+     */
+    @Test
+    void the_launcher_for_windows_quotes_every_path_and_passes_all_on() throws IOException {
+        String text = Files.readString(Path.of("src/dist/tideless.bat"));
+        assertEquals(text, text.replace("\r\n", "\n").replace("\n", "\r\n"));
+        assertTrue(text.chars().allMatch(c -> c < 127), "a console's letters may be others");
+        List<String> lines = text.lines().toList();
+        assertEquals("@echo off", lines.get(0));
+        assertTrue(lines.contains("setlocal"), "it would leave variables behind");
+        assertEquals("exit /b %ERRORLEVEL%", lines.get(lines.size() - 1));
+        String start = lines.get(lines.size() - 2);
+        assertTrue(start.startsWith("\"%JAVA%\" "), start);
+        assertTrue(start.endsWith(" -jar \"%~dp0tideless.jar\" %*"), start);
+        for (String line : lines) {
+            String bare = line.startsWith("rem ") ? "" : line.replaceAll("\"[^\"]*\"", "");
+            if (!line.contains("JAVA_HOME:")) { // there a quote is what is taken out
+                assertTrue(
+                        !bare.replace("%ERRORLEVEL%", "").replace("%*", "").contains("%"),
+                        "a path without quotes: " + line);
+            }
+        }
+        // What only some Javas know must not stop the others.
+        assertTrue(
+                start.indexOf("-XX:+IgnoreUnrecognizedVMOptions")
+                        < start.indexOf("-XX:+AutoCreateSharedArchive"));
+    }
+
+    @Test
+    void the_launcher_for_unix_works_from_a_folder_with_blanks_and_through_a_link()
+            throws Exception {
+        assumeTrue(Files.isExecutable(Path.of("/bin/sh")));
+        Path home = Files.createDirectories(folder.resolve("my programs/tide less"));
+        Path launcher = Files.copy(Path.of("src/dist/tideless"), home.resolve("tideless"));
+        Path bin = Files.createDirectories(folder.resolve("a java/bin"));
+        Path java = bin.resolve("java");
+        Files.writeString(java, "#!/bin/sh\nfor word; do echo \"<$word>\"; done\nexit 2\n");
+        assertTrue(launcher.toFile().setExecutable(true) && java.toFile().setExecutable(true));
+        Path link = folder.resolve("a link");
+        Files.createSymbolicLink(link, launcher);
+        for (Path started : List.of(launcher, link)) {
+            ProcessBuilder process =
+                    new ProcessBuilder(started.toString(), "check", "my bench.toml", "", "a*");
+            process.environment().put("JAVA_HOME", folder.resolve("a java").toString());
+            Process running = process.redirectErrorStream(true).start();
+            List<String> told =
+                    new String(running.getInputStream().readAllBytes(), StandardCharsets.UTF_8)
+                            .lines()
+                            .toList();
+            assertEquals(2, running.waitFor(), told.toString());
+            int jar = told.indexOf("<-jar>");
+            assertEquals(
+                    List.of(
+                            "<-jar>",
+                            "<" + home.toRealPath().resolve("tideless.jar") + ">",
+                            "<check>",
+                            "<my bench.toml>",
+                            "<>",
+                            "<a*>"),
+                    told.subList(jar, told.size()));
+        }
     }
 }

@@ -82,7 +82,10 @@ final class Chart {
                     g,
                     panels.get(i),
                     new Rectangle2D.Double(
-                            i % across * w + 44, i / across * h + 22, w - 58, h - 62));
+                            i % across * w + 44,
+                            Math.floorDiv(i, across) * h + 22,
+                            w - 58,
+                            h - 62));
         }
         List<Curve> named = panels.get(0).curves();
         double x = 44;

@@ -195,7 +195,7 @@ public final class Validation {
     }
 
     private static boolean isWater(Emergence.Row row) {
-        return row.unit().equals("L") || row.unit().endsWith("/d") && row.unit().startsWith("L/");
+        return row.unit().equals("L") || (row.unit().endsWith("/d") && row.unit().startsWith("L/"));
     }
 
     private static double middle(Emergence.Row row) {

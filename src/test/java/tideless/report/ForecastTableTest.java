@@ -278,7 +278,8 @@ class ForecastTableTest {
     @Test
     void its_own_words_are_ascii() {
         Forecast plain = MadeUpForecast.of(70, "Lettuce", "Basil", "Tomato");
-        assertThat(print(plain, false, 80).chars()).allMatch(c -> c == '\n' || c >= 32 && c < 127);
+        assertThat(print(plain, false, 80).chars())
+                .allMatch(c -> c == '\n' || (c >= 32 && c < 127));
     }
 
     @Test

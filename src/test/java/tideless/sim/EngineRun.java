@@ -27,7 +27,7 @@ final class EngineRun {
         for (int i = 0; i < rig.trays.size(); i++) {
             trays.add(new TrayRun(rig.trays.get(i), i, TEMP_C, Rigs.air(TEMP_C), 0));
         }
-        reservoir = new ReservoirRun(rig.reservoir, 0, Rigs.FEED, TEMP_C);
+        reservoir = new ReservoirRun(rig.reservoir, 0, rig.reservoir.usableM3(), Rigs.FEED, TEMP_C);
         feed = new GravityFeed(reservoir, trays, refillsWhenEmpty, Rigs.START, bendMost);
         inM3 = new double[trays.size()];
         evapotranspiredM3 = new double[trays.size()];

@@ -264,7 +264,7 @@ final class GeneralPurpose implements FirstOrderDifferentialEquations {
         }
         for (int i = 0; i < size; i++) {
             if (valves[i].snaps()) {
-                snapOpen[i] = y[4 * i] <= wide[i] || snapOpen[i] && y[4 * i] < shut[i];
+                snapOpen[i] = y[4 * i] <= wide[i] || (snapOpen[i] && y[4 * i] < shut[i]);
             }
         }
         flows(y);

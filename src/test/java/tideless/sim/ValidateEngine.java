@@ -284,7 +284,7 @@ public final class ValidateEngine {
                 double allocated = allocatedBytes();
                 long from = System.nanoTime();
                 run.run(stepsS[s]);
-                bestNs[s] = Math.min(bestNs[s], System.nanoTime() - from);
+                bestNs[s] = Math.min(bestNs[s], (double) (System.nanoTime() - from));
                 bytes[s] = allocatedBytes() - allocated;
             }
             line(
@@ -302,7 +302,7 @@ public final class ValidateEngine {
                 reference = GeneralPurpose.quick(rig, tolerance);
                 long from = System.nanoTime();
                 reference.run();
-                least = Math.min(least, System.nanoTime() - from);
+                least = Math.min(least, (double) (System.nanoTime() - from));
             }
             line(
                     page,
@@ -430,7 +430,7 @@ public final class ValidateEngine {
         for (int k = 0; k < runs; k++) {
             long from = System.nanoTime();
             Simulation.season(scenario, surroundings);
-            least = Math.min(least, System.nanoTime() - from);
+            least = Math.min(least, (double) (System.nanoTime() - from));
         }
         return least;
     }

@@ -31,9 +31,6 @@ import tideless.rig.Tube;
 class VesselHeatTest {
     private static final double RHO_CP = 998.2 * 4184; // J/m3/K near 20 degC
 
-    /** What hangs on the heat capacity's fall with the temperature, 0.2 %. */
-    private static final double CAPACITY_FRAC = 3e-3;
-
     private static Tray tray(Shape shape, double levelM, double openM2) {
         Tray bare = Rigs.tray("a", new Filling.Sealed(), Rigs.drinking(0), openM2);
         return Rigs.startingAt(

@@ -20,6 +20,7 @@ import tideless.rig.Planting;
 import tideless.rig.Reservoir;
 import tideless.rig.Reservoir.Refill.When;
 import tideless.rig.Scenario;
+import tideless.rig.TestValve;
 import tideless.rig.Tray;
 import tideless.rig.VesselId;
 import tideless.rig.Visits;
@@ -40,7 +41,7 @@ class VisitRulesTest {
     }
 
     private static ReservoirRun at(Reservoir reservoir, double usableFrac) {
-        ReservoirRun run = new ReservoirRun(reservoir, 0, Rigs.FEED, 20);
+        ReservoirRun run = new ReservoirRun(reservoir, 0, reservoir.usableM3(), Rigs.FEED, 20);
         run.water.m3 = reservoir.deadM3() + usableFrac * reservoir.usableM3();
         return run;
     }
@@ -108,6 +109,31 @@ class VisitRulesTest {
         EventLog own = new EventLog();
         rules(reservoir, tray, monday, own).visit(MONDAY_S, 20, List.of(run), List.of());
         return own.inOrder().size() == 1;
+    }
+
+    /**
+     * The seat stands 70 cm above the bench and the reservoir's floor 60 cm: the lowest 10 of its
+     * 32 cm feed nothing, and 22 of its 32 L on 0.1 m2 do. At 20 L 10 feed, under half of 22; above
+     * the outlet at 2 cm there are 18, over half of 30.
+     */
+    @Test
+    void low_counts_from_the_seat_where_it_stands_above_the_outlet() {
+        Reservoir reservoir = Rigs.reservoir(0.1, 0.32, When.LOW_AT_VISIT);
+        assertEquals(0.5, reservoir.refill().belowFrac());
+        Tray high =
+                Rigs.tray("t", new TestValve().seatAboveFloorM(0.70).make(), Rigs.drinking(3), 0);
+        Scenario scenario = Rigs.scenario(3, 600, List.of(reservoir), List.of(high), Rigs.nobody());
+        assertEquals(0.022, scenario.feedingM3(reservoir), 1e-12);
+        ReservoirRun run =
+                new ReservoirRun(reservoir, 0, scenario.feedingM3(reservoir), Rigs.FEED, 20);
+        run.water.m3 = 0.0211;
+        assertTrue(run.feedingFrac() > 0.5);
+        run.water.m3 = 0.0209;
+        assertTrue(run.feedingFrac() < 0.5 && run.usableM3() > 0.018);
+        run.water.m3 = 0.009;
+        assertEquals(0, run.feedingFrac());
+        run.lose(0.00901, 1e-5, 0, 0); // 10 mL in an hour; 7 L stand above the outlet
+        assertFalse(run.wouldLast(3600, 1));
     }
 
     @Test

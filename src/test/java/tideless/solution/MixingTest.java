@@ -537,7 +537,7 @@ class MixingTest {
     // and it drifts to 8.07; the feed of a run holds 5.80 in air by 37 % more. 1 %.
     @Test
     void a_sheet_tells_the_acid_for_now_and_for_after_standing() {
-        MixingSheet sheet = sheet(HARD_TAP, "nitric-38", 5.8);
+        MixingSheet sheet = sheetInHardTap("nitric-38", 5.8);
         MixingSheet.Step acid = sheet.steps().get(sheet.steps().size() - 1);
         assertThat(acid.millilitres()).isCloseTo(9.69, withinPercentage(1));
         assertThat(sheet.phInAir()).isCloseTo(8.07, within(0.03));
@@ -558,7 +558,7 @@ class MixingTest {
                 .isCloseTo(5.8, within(1e-6));
     }
 
-    private static MixingSheet sheet(Composition water, String acid, double ph) {
+    private static MixingSheet sheetInHardTap(String acid, double ph) {
         return (MixingSheet)
                 MixingSheet.of(
                         new MixingSheet.Wish(
@@ -580,7 +580,7 @@ class MixingTest {
     // 30 % is 3.61 mol/L: 20 mmol in 20 L are 5.53 mL.
     @Test
     void phosphoric_acid_is_bounded_by_a_feeds_worth_of_phosphate() {
-        MixingSheet sheet = sheet(HARD_TAP, "phosphoric-30", 5.8);
+        MixingSheet sheet = sheetInHardTap("phosphoric-30", 5.8);
         MixingSheet.Step acid = sheet.steps().get(sheet.steps().size() - 1);
         assertThat(acid.millilitres()).isCloseTo(5.53, withinPercentage(0.3));
         assertThat(acid.ph()).isGreaterThan(6);

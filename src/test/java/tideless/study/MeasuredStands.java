@@ -6,6 +6,7 @@ import java.nio.file.Path;
 import java.security.MessageDigest;
 import java.security.NoSuchAlgorithmException;
 import java.time.LocalDate;
+import java.time.ZoneOffset;
 import java.util.ArrayList;
 import java.util.HexFormat;
 import java.util.LinkedHashMap;
@@ -35,6 +36,8 @@ public final class MeasuredStands {
     private MeasuredStands() {}
 
     /**
+     * Writes the page.
+     *
      * @param args the cucumber houses' folder, the tomato compartments' folder, the page; none of
      *     them to leave the page as it is
      */
@@ -140,7 +143,7 @@ public final class MeasuredStands {
         page.append(
                 "Run on %s; series not shipped, SHA-256 of the files read: cucumber `%s`, tomato `%s`.\n\n"
                         .formatted(
-                                LocalDate.now(),
+                                LocalDate.now(ZoneOffset.UTC),
                                 digest(cucumber, "weather_hourly.csv", "climate_hourly.csv"),
                                 digest(tomato, "weather_hourly.csv", "crop.csv")));
         page.append(

@@ -1,0 +1,297 @@
+package tideless.attack;
+
+import java.io.IOException;
+import java.io.InputStream;
+import java.nio.charset.StandardCharsets;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.TreeSet;
+import java.util.regex.Matcher;
+import java.util.regex.Pattern;
+import java.util.stream.Stream;
+
+/**
+ * Sound files to break: every shipped scenario and lesson, cut to a few days so that many can be
+ * tried; rigs of our own for logs, weather, air measured inside, crop files and bottles; and calls
+ * of {@code mix}.
+ *
+ * @param benches sets of files, each with a bench.toml
+ * @param calls command lines of {@code mix}
+ * @param lines lines of TOML
+ * @param keys every key there is, with its table and an example
+ * @param values what stands behind an equals sign
+ * @param names of columns
+ */
+record Corpus(
+        List<Map<String, String>> benches,
+        List<List<String>> calls,
+        List<String> lines,
+        List<Stated> keys,
+        List<String> values,
+        List<String> names) {
+    /** A key of the reference page; NAME in its table stands for any name. */
+    record Stated(String table, String line) {}
+
+    static final String BENCH = "bench.toml";
+
+    private static final String RIG =
+            """
+            title = "Bench"
+            start = 2026-03-02
+            length = "3 days"
+            [climate]
+            kind = "room"
+            day_temperature = "22 degC"
+            [lamp]
+            ppfd = "240 umol/m2/s"
+            [feed]
+            recipe = "steiner"
+            ec = "1.6 mS/cm"
+            [reservoir.shelf]
+            length = "40 cm"
+            width = "28 cm"
+            depth = "28 cm"
+            floor_above_bench = "60 cm"
+            [tray.a]
+            length = "60 cm"
+            width = "35 cm"
+            depth = "8 cm"
+            gap = "5 %"
+            crop = "basil"
+            plants = 8
+            [tray.a.valve]
+            setting = "4.5 cm"
+            """;
+
+    private static final String LABELS =
+            """
+            ratio = "1:300"
+            [feed.part_a]
+            label = "NO3-N 2.58 %, NH4-N 0.127 %, CaO 4.06 %, K2O 1.42 %, density 1.1 kg/L"
+            [feed.part_b]
+            label = "NO3-N 0.677 %, P2O5 1.93 %, K2O 4.27 %, MgO 0.913 %, SO3 2.42 %, density 1.1 kg/L"
+            """;
+
+    List<String> texts() {
+        return benches.stream().flatMap(files -> files.values().stream()).toList();
+    }
+
+    List<String> words() {
+        return calls.stream().flatMap(List::stream).toList();
+    }
+
+    /** Gathers them from the project's folder. */
+    static Corpus gather() throws IOException {
+        List<Map<String, String>> benches = new ArrayList<>();
+        List<Path> shipped;
+        try (Stream<Path> all = Files.walk(Path.of("scenarios"))) {
+            shipped = all.filter(path -> path.toString().endsWith(".toml")).sorted().toList();
+        }
+        for (Path path : shipped) {
+            Map<String, String> files = new LinkedHashMap<>();
+            String text = Files.readString(path);
+            files.put(
+                    BENCH,
+                    text.replaceFirst("length = \"\\d+ days\"", "length = \"3 days\"")
+                            .replace("weather/typical-year-45n-8e.csv", "weather.csv"));
+            if (text.contains("typical-year")) {
+                files.put("weather.csv", typicalDays());
+            }
+            benches.add(files);
+        }
+        benches.add(
+                Map.of(
+                        BENCH,
+                        RIG.replace("crop = \"basil\"\nplants = 8", "thirst_file = \"tray-a.csv\""),
+                        "tray-a.csv",
+                        "time,thirst\ndays,L/day\n0,1\n1,2.5\n2,1.5\n"));
+        benches.add(
+                Map.of(
+                        BENCH,
+                        weather("cover = \"inside\"\nfile = \"inside.csv\""),
+                        "inside.csv",
+                        hours(
+                                "time,temperature,humidity,ppfd\nlocal,degC,%,umol/m2/s\n",
+                                ",21,60,200")));
+        benches.add(
+                Map.of(
+                        BENCH,
+                        weather("cover = \"open\"\nfile = \"site.csv\""),
+                        "site.csv",
+                        hours(
+                                "time,temperature,humidity,global,wind\nUTC,degC,%,W/m2,m/s\n",
+                                ",11.5,60,200,2.5")));
+        benches.add(
+                Map.of(
+                        BENCH,
+                        weather("cover = \"glass\"\nclock = \"typical year\"\nfile = \"site.epw\""),
+                        "site.epw",
+                        resource("/tideless/scenario/invented.epw")));
+        for (String crop : List.of("lettuce", "dwarf-tomato")) {
+            benches.add(
+                    Map.of(
+                            BENCH,
+                            RIG.replace("crop = \"basil\"", "crop_file = \"own.toml\""),
+                            "own.toml",
+                            resource("/tideless/crop/" + crop + ".toml")));
+        }
+        benches.add(
+                Map.of(
+                        BENCH,
+                        RIG.replace("recipe = \"steiner\"\n", "")
+                                .replace("[reservoir", LABELS + "[reservoir")));
+        return new Corpus(
+                benches,
+                callsOfMix(),
+                linesOf(benches),
+                reference(),
+                valuesOf(benches),
+                namesOfColumns());
+    }
+
+    private static String weather(String climate) {
+        return RIG.replace(
+                "kind = \"room\"\nday_temperature = \"22 degC\"",
+                "kind = \"weather\"\n"
+                        + climate
+                        + "\n[place]\nlatitude = \"45 N\"\nlongitude = \"8 E\"");
+    }
+
+    private static String hours(String head, String cells) {
+        StringBuilder text = new StringBuilder(head);
+        for (int h = 0; h <= 96; h++) {
+            text.append("2026-03-%02dT%02d:00".formatted(1 + h / 24, h % 24))
+                    .append(cells)
+                    .append('\n');
+        }
+        return text.toString();
+    }
+
+    /** The days of the shipped weather that the cut scenarios meet. */
+    private static String typicalDays() throws IOException {
+        List<String> rows =
+                Files.readAllLines(Path.of("scenarios/weather/typical-year-45n-8e.csv"));
+        StringBuilder text = new StringBuilder();
+        for (String row : rows) {
+            if (!row.matches("\\d{8}:.*") || row.matches("\\d{4}041[3-9]:.*")) {
+                text.append(row).append('\n');
+            }
+        }
+        return text.toString();
+    }
+
+    private static String resource(String name) throws IOException {
+        try (InputStream in = Corpus.class.getResourceAsStream(name)) {
+            return new String(in.readAllBytes(), StandardCharsets.UTF_8);
+        }
+    }
+
+    private static List<List<String>> callsOfMix() {
+        List<String> bottles =
+                List.of(
+                        "mix",
+                        "--volume=24 L",
+                        "--ec=1.4 mS/cm",
+                        "--ph=6.0",
+                        "--ratio=1:300",
+                        "--part-a=NO3-N 2.58 %, NH4-N 0.13 %, CaO 4.06 %, K2O 1.42 %, density 1.1 kg/L",
+                        "--part-b=NO3-N 0.68 %, P2O5 1.93 %, K2O 4.27 %, MgO 0.91 %, SO3 2.42 %,"
+                                + " density 1.1 kg/L");
+        List<String> strong = new ArrayList<>(bottles);
+        strong.addAll(List.of("--reading-ec=1.7 mS/cm", "--reading-ph=7.1", "--vessel=40 L"));
+        List<String> weak = new ArrayList<>(bottles);
+        weak.addAll(
+                List.of(
+                        "--reading-ec=0.6 mS/cm",
+                        "--acid=nitric-38",
+                        "--base=potassium-hydroxide-50"));
+        List<String> trial = new ArrayList<>(bottles);
+        trial.add("--ph-minus=2 mL in 1 L from 7.1 to 6.2");
+        List<String> salts =
+                List.of(
+                        "mix",
+                        "--volume=5 gal",
+                        "--ec=1.8 mS/cm",
+                        "--recipe=hoagland-1",
+                        "--analysis=calcium 55 mg/L, magnesium 12 mg/L, sodium 28 mg/L, sulfate 77 mg/L"
+                                + " SO4, chloride 20 mg/L, alkalinity 8 dH, pH 7.4");
+        List<String> pen =
+                List.of(
+                        "mix",
+                        "--volume=20 L",
+                        "--ec=900 ppm 500",
+                        "--recipe=steiner",
+                        "--water=hard-tap",
+                        "--calcium=tetrahydrate",
+                        "--ph=5.8",
+                        "--reading-ph=4.2");
+        return List.of(bottles, strong, weak, trial, salts, pen);
+    }
+
+    private static List<String> linesOf(List<Map<String, String>> benches) {
+        TreeSet<String> lines = new TreeSet<>();
+        for (Map<String, String> files : benches) {
+            for (Map.Entry<String, String> file : files.entrySet()) {
+                if (file.getKey().endsWith(".toml")) {
+                    lines.addAll(List.of(file.getValue().split("\n")));
+                }
+            }
+        }
+        return List.copyOf(lines);
+    }
+
+    private static List<Stated> reference() throws IOException {
+        List<Stated> keys = new ArrayList<>();
+        String table = "";
+        Matcher row =
+                Pattern.compile("(?m)^## \\[(.*?)\\]|^\\| `([^`]+)` \\|.*\\| `([^`]+)` \\|$")
+                        .matcher(Files.readString(Path.of("docs/scenario-reference.md")));
+        while (row.find()) {
+            if (row.group(1) != null) {
+                table = row.group(1);
+            } else {
+                keys.add(new Stated(table, row.group(2) + " = " + row.group(3)));
+            }
+        }
+        if (keys.size() < 100) {
+            throw new IOException("docs/scenario-reference.md: no keys found in it");
+        }
+        return keys;
+    }
+
+    private static List<String> valuesOf(List<Map<String, String>> benches) {
+        TreeSet<String> values = new TreeSet<>();
+        for (Map<String, String> files : benches) {
+            Matcher value = Pattern.compile("(?<== )[^\n]+").matcher(files.get(BENCH));
+            while (value.find()) {
+                values.add(value.group());
+            }
+        }
+        return List.copyOf(values);
+    }
+
+    private static List<String> namesOfColumns() {
+        return List.of(
+                "time",
+                "temperature",
+                "humidity",
+                "global",
+                "wind",
+                "pressure",
+                "thirst",
+                "ppfd",
+                "co2",
+                "lamp",
+                "diffuse",
+                "dew_point",
+                "direct",
+                "precipitation",
+                "EC",
+                "ec",
+                "note");
+    }
+}
