@@ -590,7 +590,7 @@ class MixingTest {
     // The same bound where a reading is put right: 5.53 mL, and what that leaves is told.
     @Test
     void a_correction_pours_no_more_phosphate_than_a_feeds_worth() {
-        MixingSheet poured = sheet(HARD_TAP, "nitric-38", 7.4);
+        MixingSheet poured = sheetInHardTap("nitric-38", 7.4);
         MixingSheet.Wish wish =
                 new MixingSheet.Wish(
                         20,
