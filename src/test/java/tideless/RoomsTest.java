@@ -224,7 +224,7 @@ class RoomsTest {
                     .that()
                     .resideOutsideOfPackages("tideless.scenario", "tideless.report")
                     .and()
-                    .doNotHaveFullyQualifiedName("tideless.cli.Main") // looks for the libraries
+                    .doNotHaveFullyQualifiedName("tideless.cli.Main") // libraries, standard output
                     .should()
                     .dependOnClassesThat()
                     .haveFullyQualifiedName("java.nio.file.Files")

@@ -1,7 +1,10 @@
 package tideless.cli;
 
 import java.io.File;
+import java.io.FileDescriptor;
+import java.io.FileOutputStream;
 import java.io.IOException;
+import java.io.OutputStream;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.jar.JarFile;
@@ -17,6 +20,11 @@ public final class Main {
             System.exit(Exit.FILE);
         }
         Tideless.main(args);
+    }
+
+    /** Standard output itself, which says why it fails; {@link System#out} does not. */
+    static OutputStream standardOutput() {
+        return new FileOutputStream(FileDescriptor.out);
     }
 
     static String complaint(List<String> missing) {

@@ -1,7 +1,5 @@
 package tideless.cli;
 
-import java.io.FileDescriptor;
-import java.io.FileOutputStream;
 import java.io.IOException;
 import java.io.InputStream;
 import java.io.OutputStream;
@@ -112,7 +110,7 @@ public final class Tideless implements Runnable {
     public static void main(String[] args) {
         Warmup.begin(List.of(args));
         // The console's own charset may lack half of what a user's file holds: always UTF-8.
-        Outlet outlet = new Outlet(new FileOutputStream(FileDescriptor.out));
+        Outlet outlet = new Outlet(Main.standardOutput());
         PrintWriter out = utf8(outlet);
         PrintWriter err = utf8(System.err);
         int exit = execute(out, err, args);

@@ -26,15 +26,19 @@ final class Visible extends FilterWriter {
     @Override
     public void write(String text, int from, int length) throws IOException {
         StringBuilder shown = new StringBuilder();
-        text.substring(from, from + length)
-                .codePoints()
-                .forEach(c -> shown.appendCodePoint(isUnseen(c) ? '?' : c));
+        for (String line : text.substring(from, from + length).split("(?<=\n)")) {
+            String end = line.endsWith("\r\n") ? "\r\n" : line.endsWith("\n") ? "\n" : "";
+            line.substring(0, line.length() - end.length())
+                    .codePoints()
+                    .forEach(c -> shown.appendCodePoint(isUnseen(c) ? '?' : c));
+            shown.append(end);
+        }
         out.write(shown.toString());
     }
 
     private static boolean isUnseen(int c) {
         int type = Character.getType(c);
-        return (type == Character.CONTROL && c != '\n' && c != '\r')
+        return type == Character.CONTROL
                 || type == Character.FORMAT
                 || type == Character.SURROGATE
                 || type == Character.LINE_SEPARATOR

@@ -358,7 +358,7 @@ class CommandLineTest {
 
     @Test
     void what_was_typed_is_repeated_without_what_a_terminal_would_obey() {
-        Outcome outcome = run("check", "a\u001b[31m\u202eb\u0007\ud83c\udf45.toml", "--x\u009b");
+        Outcome outcome = run("check", "a\u001b[31m\u202eb\r\u0007\ud83c\udf45.toml", "--x\u009b");
         assertEquals(2, outcome.exit());
         Outcome none = run("check", "a\u001b[31m\u202eb.toml");
         assertEquals(1, none.exit());
