@@ -6,8 +6,7 @@ package tideless.solution;
  * <p>An instance is scratch space of one thread: it holds the arrays of the solve and starts each
  * reading from the last one. It allocates nothing while reading. The last digits (1e-10 of the
  * charges: up to some 1e-6 of pH in a strong solution that buffers little) of a reading depend on
- * the reading before it; where bytes must repeat, read in the same order or call {@link #forget}
- * first.
+ * the reading before it; where bytes must repeat, read in the same order.
  */
 public final class Meter {
     /**
