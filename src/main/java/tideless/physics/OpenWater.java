@@ -29,8 +29,7 @@ public final class OpenWater {
     private OpenWater() {}
 
     /**
-     * {@link #vapourDensityDifferenceKgPerM3(double, double, double)} for callers that know the
-     * saturation pressure of the water already.
+     * Vapour density over the water less that of the air.
      *
      * @param waterTempC degC
      * @param saturationPa {@link HumidAir#saturationPressurePa} at it, Pa

@@ -110,7 +110,7 @@ public final class TubeFlow {
     }
 
     /**
-     * {@link #flowM3PerS} for callers that know the viscosity already.
+     * Flow through a tube whose water's viscosity is known.
      *
      * @param headM head difference, m, either sign
      * @param boreM inside diameter, m

@@ -123,9 +123,9 @@ public final class TubeTree {
      * is allocated.
      *
      * @param reservoirHeadM m
-     * @param outletHeadM as in {@link #flowsM3PerS}
-     * @param openingFrac as in {@link #flowsM3PerS}
-     * @param mayRunBack as in {@link #flowsM3PerS}
+     * @param outletHeadM head at the outlet of each branch, m
+     * @param openingFrac opening of each branch's valve, 0-1
+     * @param mayRunBack whether water may flow back through each branch
      * @param kinematicViscosityM2PerS of the water, m2/s
      * @param flowsM3PerS receives the flow of each branch, m3/s
      * @return m

@@ -73,8 +73,4 @@ class RoomLimitsTest {
                         .limit();
         assertEquals(8, cold, 1e-9);
     }
-
-    private static Plant plant(double thermalTimeCd) {
-        return new Plant(thermalTimeCd, 1, 0, 0, 0, 0);
-    }
 }

@@ -270,7 +270,7 @@ public final class ClosedForms {
 
     /**
      * Flow through a tube and a valve seat in series: the whole energy of the jet behind the seat
-     * is lost. The seat adds {@link #seatLossCoefficient}.
+     * is lost. The seat adds {@link TubeFlow#seatLossCoefficient}.
      *
      * @param headM head difference, m, either sign
      * @param boreM inside diameter of the tube, m
