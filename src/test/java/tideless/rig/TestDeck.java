@@ -1,39 +1,30 @@
 package tideless.rig;
 
-/** {@link Deck#PLAIN} with one thing changed. */
+/** {@link Deck#PLAIN} with one thing changed; a deck gains a component here once. */
 public final class TestDeck {
     private TestDeck() {}
 
     /** It floats down to a level, m. */
     public static Deck floatingDownToM(double levelM) {
-        Deck plain = Deck.PLAIN;
-        return new Deck(
-                levelM,
-                plain.cupWaterM3(),
-                plain.solutionCo2Ppm(),
-                plain.drowningKills(),
-                plain.aerated());
+        return made(levelM, Deck.PLAIN.solutionCo2Ppm(), Deck.PLAIN.drowningKills());
     }
 
     /** The solution holds a stated carbon dioxide, ppm. */
     public static Deck solutionCo2Ppm(double ppm) {
-        Deck plain = Deck.PLAIN;
-        return new Deck(
-                plain.floatsDownToM(),
-                plain.cupWaterM3(),
-                ppm,
-                plain.drowningKills(),
-                plain.aerated());
+        return made(Deck.PLAIN.floatsDownToM(), ppm, Deck.PLAIN.drowningKills());
     }
 
     /** A risen level kills. */
     public static Deck drowning() {
-        Deck plain = Deck.PLAIN;
+        return made(Deck.PLAIN.floatsDownToM(), Deck.PLAIN.solutionCo2Ppm(), true);
+    }
+
+    private static Deck made(double floatsDownToM, double solutionCo2Ppm, boolean drowningKills) {
         return new Deck(
-                plain.floatsDownToM(),
-                plain.cupWaterM3(),
-                plain.solutionCo2Ppm(),
-                true,
-                plain.aerated());
+                floatsDownToM,
+                Deck.PLAIN.cupWaterM3(),
+                solutionCo2Ppm,
+                drowningKills,
+                Deck.PLAIN.aerated());
     }
 }
