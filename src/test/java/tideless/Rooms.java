@@ -19,9 +19,9 @@ final class Rooms {
                     "rig",
                     "sim",
                     "advice",
-                    "words",
                     "study",
                     "study.threads",
+                    "words",
                     "scenario",
                     "report",
                     "cli");

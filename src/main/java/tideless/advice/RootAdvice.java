@@ -40,7 +40,8 @@ final class RootAdvice {
     static int driedOut(TrayCase tray) {
         int film = tray.firstSpell(FILM_PATIENCE_H, isDry(tray));
         double told = tray.firstS(Event.Kind.DRIED_OUT);
-        int event = told < 0 ? -1 : tray.trace.sampleAt(told);
+        boolean lives = told >= 0 && tray.trace.sampleAt(told) <= tray.lastHour;
+        int event = lives ? tray.trace.sampleAt(told) : -1;
         return film < 0 || event < 0 ? Math.max(film, event) : Math.min(film, event);
     }
 

@@ -44,6 +44,9 @@ import tideless.study.threads.ThreadPool;
             "Exit codes: 0 done, 1 a file could not be read or written, 2 a fault in the scenario."
         })
 final class RunCommand implements Callable<Integer> {
+    /** A quantile of more is known no better than its model; assumed. */
+    private static final int MOST_MEMBERS = 10_000;
+
     @Parameters(paramLabel = "SCENARIO", description = "a .toml scenario file")
     Path scenario;
 
@@ -72,6 +75,17 @@ final class RunCommand implements Callable<Integer> {
             description = "seed, printed with the result")
     long seed;
 
+    @Option(
+            names = "--members",
+            paramLabel = "N",
+            defaultValue = "100",
+            showDefaultValue = Visibility.ALWAYS,
+            description = {
+                "how many rigs that yours might be are run to say how sure each date is,",
+                "1 to 10000; 1 for none"
+            })
+    int members;
+
     @Option(names = "--timings", description = "say how long each part took, on standard error")
     boolean timings;
 
@@ -83,6 +97,11 @@ final class RunCommand implements Callable<Integer> {
         if (folder != null && folder.toString().isEmpty()) {
             throw new ParameterException(
                     spec.commandLine(), "-o: found \"\", allowed: the name of a folder");
+        }
+        if (members < 1 || members > MOST_MEMBERS) {
+            throw new ParameterException(
+                    spec.commandLine(),
+                    "--members: found " + members + ", allowed: 1 to " + MOST_MEMBERS);
         }
         PrintWriter err = spec.commandLine().getErr();
         Stopwatch watch = new Stopwatch();
@@ -97,7 +116,7 @@ final class RunCommand implements Callable<Integer> {
         WriteResult written;
         try (Progress progress = new Progress(System.err, Progress.atTerminal())) {
             progress.show("running", 0, 0);
-            forecast = Forecasts.of(good.get().scenario(), seed, new ThreadPool(2));
+            forecast = Forecasts.of(good.get().scenario(), seed, members, ThreadPool.ofAllCores());
             watch.lap("simulate and advise");
             progress.show("writing", 0, 0);
             written = ResultFiles.write(forecast, to, wanted(), inputs(good.get()));

@@ -26,6 +26,7 @@ import tideless.words.FeedWords;
 import tideless.words.MachineWords;
 import tideless.words.Names;
 import tideless.words.Numbers;
+import tideless.words.OutlookWords;
 import tideless.words.TaskWords;
 import tideless.words.VerdictWords;
 import tideless.words.WarningWords;
@@ -104,7 +105,7 @@ public final class ForecastTable {
                         + forecast.seed());
         paragraph("", "", "Feed: " + FeedWords.readings(scenario.feed().composition()));
         line("");
-        for (String verdict : VerdictWords.lines(forecast.advice().verdict())) {
+        for (String verdict : VerdictWords.lines(forecast)) {
             paragraph(BOLD, "", verdict);
         }
         line("");
@@ -241,7 +242,7 @@ public final class ForecastTable {
                 what,
                 Dates.visit(task.due(), years),
                 pour(task.litres()),
-                why.equals(before) ? "as above" : why);
+                (why.equals(before) ? "as above" : why) + likely(task));
         for (Caution caution : task.cautions()) {
             int indent = beside() ? whatWidth : 6;
             String start = "care: ";
@@ -251,6 +252,16 @@ public final class ForecastTable {
             }
         }
         return why;
+    }
+
+    private String likely(Task task) {
+        LocalDate start = forecast.trace().scenario().start();
+        String days =
+                forecast.expected(task)
+                        .filter(e -> OutlookWords.tells(e.what().kind()))
+                        .map(e -> OutlookWords.days(e, start))
+                        .orElse("");
+        return days.isEmpty() ? "" : "; " + days;
     }
 
     private static String intervals(List<Task> group) {

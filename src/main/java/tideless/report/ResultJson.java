@@ -11,9 +11,11 @@ import java.io.StringWriter;
 import java.io.UncheckedIOException;
 import java.math.BigDecimal;
 import java.nio.charset.StandardCharsets;
+import java.time.LocalDateTime;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import tideless.advice.Cause;
 import tideless.advice.Caution;
 import tideless.advice.Cure;
@@ -35,7 +37,10 @@ import tideless.sim.Series;
 import tideless.sim.Trace;
 import tideless.sim.TraySeries;
 import tideless.sim.TrayTrace;
+import tideless.study.Band;
+import tideless.study.Expected;
 import tideless.study.Forecast;
+import tideless.study.Outlook;
 import tideless.words.CureWords;
 import tideless.words.MachineWords;
 import tideless.words.TaskWords;
@@ -142,10 +147,10 @@ final class ResultJson {
         json.writeEndObject();
         json.writeNumberField("seed", forecast.seed());
 
-        writeVerdict(json, forecast.advice().verdict());
+        writeVerdict(json, forecast);
         json.writeArrayFieldStart("tasks");
         for (Task task : forecast.advice().tasks()) {
-            writeTask(json, task);
+            writeTask(json, task, forecast);
         }
         json.writeEndArray();
         json.writeArrayFieldStart("warnings");
@@ -178,6 +183,10 @@ final class ResultJson {
         }
         json.writeEndArray();
 
+        if (forecast.outlook().isPresent()) {
+            writeYields(json, forecast.outlook().get());
+        }
+
         json.writeArrayFieldStart("ledgers");
         List<Ledger> ledgers = new ArrayList<>();
         ledgers.add(trace.water());
@@ -189,22 +198,59 @@ final class ResultJson {
         json.writeEndObject();
     }
 
+    private static void writeYields(JsonGenerator json, Outlook outlook) throws IOException {
+        json.writeObjectFieldStart("likely");
+        writeBand(json, "poured_litres", outlook.feedLitres());
+        json.writeArrayFieldStart("yields");
+        for (Outlook.Yield yield : outlook.yields()) {
+            json.writeStartObject();
+            writeVessel(json, "vessel", yield.tray());
+            if (yield.freshG().isPresent()) {
+                writeBand(json, "fresh_g_per_plant", yield.freshG().get());
+            }
+            if (yield.fruitG().isPresent()) {
+                writeBand(json, "fruit_fresh_g_per_plant", yield.fruitG().get());
+            }
+            json.writeEndObject();
+        }
+        json.writeEndArray();
+        json.writeEndObject();
+    }
+
     private static <T> T twin(List<T> twins, int i) {
         return i < twins.size() ? twins.get(i) : null;
     }
 
-    private static void writeVerdict(JsonGenerator json, Verdict verdict) throws IOException {
+    private static void writeVerdict(JsonGenerator json, Forecast forecast) throws IOException {
+        Verdict verdict = forecast.advice().verdict();
+        Optional<Outlook> outlook = forecast.outlook();
+        LocalDateTime start = forecast.trace().scenario().start().atStartOfDay();
         json.writeObjectFieldStart("verdict");
-        json.writeBooleanField("survives", verdict.survives());
-        if (verdict.firstHarm().isEmpty()) {
+        json.writeBooleanField("survives", forecast.survives());
+        if (outlook.isPresent()) {
+            number(json, "chance", outlook.get().chance());
+            json.writeNumberField("members", outlook.get().members());
+        }
+        if (verdict.firstHarm().isEmpty() && !forecast.survives()) {
+            Outlook.LikelyHarm harm = outlook.orElseThrow().harms().get(0);
+            writeHarm(json, harm.kind(), harm.tray(), at(start, harm.atS().middle()));
+        } else if (verdict.firstHarm().isEmpty()) {
             json.writeNullField("first_harm");
         } else {
             Verdict.Harm harm = verdict.firstHarm().get();
-            json.writeObjectFieldStart("first_harm");
-            json.writeStringField("kind", MachineWords.of(harm.kind()));
-            writeVessel(json, "vessel", harm.vessel());
-            json.writeStringField("at", CsvFiles.minute(harm.at()));
-            json.writeEndObject();
+            writeHarm(json, harm.kind(), harm.vessel(), harm.at());
+        }
+        if (outlook.isPresent()) {
+            json.writeArrayFieldStart("likely_harms");
+            for (Outlook.LikelyHarm harm : outlook.get().harms()) {
+                json.writeStartObject();
+                json.writeStringField("kind", MachineWords.of(harm.kind()));
+                writeVessel(json, "vessel", harm.tray());
+                number(json, "share", harm.share());
+                writeTimes(json, start, harm.atS());
+                json.writeEndObject();
+            }
+            json.writeEndArray();
         }
         json.writeArrayFieldStart("absences");
         for (Verdict.Absence absence : verdict.absences()) {
@@ -217,6 +263,9 @@ final class ResultJson {
                     absence.fillUpOn() == null ? null : absence.fillUpOn().toString());
             number(json, "lowest_level_mm", MM_PER_M * absence.lowestLevelM());
             writeVessel(json, "lowest_in", absence.lowestIn());
+            if (outlook.isPresent()) {
+                writeChance(json, outlook.get(), absence);
+            }
             json.writeEndObject();
         }
         json.writeEndArray();
@@ -230,11 +279,59 @@ final class ResultJson {
         }
         json.writeEndArray();
         json.writeArrayFieldStart("text");
-        for (String line : VerdictWords.lines(verdict)) {
+        for (String line : VerdictWords.lines(forecast)) {
             json.writeString(line);
         }
         json.writeEndArray();
         json.writeEndObject();
+    }
+
+    private static void writeHarm(
+            JsonGenerator json, Enum<?> kind, VesselId vessel, LocalDateTime at)
+            throws IOException {
+        json.writeObjectFieldStart("first_harm");
+        json.writeStringField("kind", MachineWords.of(kind));
+        writeVessel(json, "vessel", vessel);
+        json.writeStringField("at", CsvFiles.minute(at));
+        json.writeEndObject();
+    }
+
+    private static void writeChance(JsonGenerator json, Outlook outlook, Verdict.Absence absence)
+            throws IOException {
+        for (Outlook.Absence one : outlook.absences()) {
+            if (one.absence().from().equals(absence.from())
+                    && one.absence().to().equals(absence.to())) {
+                number(json, "chance", one.chance());
+                if (one.lowestMm().isPresent()) {
+                    writeBand(json, "lowest_level_mm_likely", one.lowestMm().get());
+                }
+            }
+        }
+    }
+
+    /** Instants of a band: null where so many members never see it. */
+    private static void writeTimes(JsonGenerator json, LocalDateTime start, Band atS)
+            throws IOException {
+        json.writeStringField("early", clock(start, atS.low()));
+        json.writeStringField("middle", clock(start, atS.middle()));
+        json.writeStringField("late", clock(start, atS.high()));
+        number(json, "never_share", atS.neverFrac());
+    }
+
+    private static void writeBand(JsonGenerator json, String key, Band band) throws IOException {
+        json.writeObjectFieldStart(key);
+        number(json, "low", band.low());
+        number(json, "middle", band.middle());
+        number(json, "high", band.high());
+        json.writeEndObject();
+    }
+
+    private static String clock(LocalDateTime start, double atS) {
+        return atS < Double.POSITIVE_INFINITY ? CsvFiles.minute(at(start, atS)) : null;
+    }
+
+    private static LocalDateTime at(LocalDateTime start, double atS) {
+        return start.plusSeconds(Math.round(atS));
     }
 
     private static void writeVessel(JsonGenerator json, String key, VesselId vessel)
@@ -249,7 +346,8 @@ final class ResultJson {
         json.writeEndObject();
     }
 
-    private static void writeTask(JsonGenerator json, Task task) throws IOException {
+    private static void writeTask(JsonGenerator json, Task task, Forecast forecast)
+            throws IOException {
         json.writeStartObject();
         json.writeStringField("kind", MachineWords.of(task.kind()));
         writeVessel(json, "vessel", task.vessel());
@@ -257,6 +355,14 @@ final class ResultJson {
         number(json, "pour_litres", task.litres());
         number(json, "drain_first_litres", task.drainLitres());
         json.writeBooleanField("done_in_run", task.isDone());
+        Optional<Expected> expected = forecast.expected(task);
+        if (expected.isPresent()) {
+            json.writeObjectFieldStart("likely");
+            writeTimes(
+                    json, forecast.trace().scenario().start().atStartOfDay(), expected.get().atS());
+            writeBand(json, "pour_litres", expected.get().litres());
+            json.writeEndObject();
+        }
         writeReason(json, task.measure(), task.cause(), task.cures());
         json.writeArrayFieldStart("cautions");
         for (Caution caution : task.cautions()) {

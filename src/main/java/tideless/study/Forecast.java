@@ -1,6 +1,10 @@
 package tideless.study;
 
+import java.util.Objects;
+import java.util.Optional;
 import tideless.advice.Advice;
+import tideless.advice.Task;
+import tideless.sim.Event;
 import tideless.sim.Trace;
 
 /**
@@ -9,6 +13,51 @@ import tideless.sim.Trace;
  * @param trace the run as the user wrote it
  * @param unlimited its twin, in which every reservoir is refilled the moment it is empty
  * @param advice what follows
+ * @param outlook how sure it is; empty where no members were asked for
  * @param seed printed with the result; the same scenario and seed give the same bytes
  */
-public record Forecast(Trace trace, Trace unlimited, Advice advice, long seed) {}
+public record Forecast(
+        Trace trace, Trace unlimited, Advice advice, Optional<Outlook> outlook, long seed) {
+    public Forecast {
+        Objects.requireNonNull(outlook, "outlook");
+    }
+
+    /** Of one run and its twin alone. */
+    public Forecast(Trace trace, Trace unlimited, Advice advice, long seed) {
+        this(trace, unlimited, advice, Optional.empty(), seed);
+    }
+
+    /** Whether the crops survive: in this run, and in nine of ten members where some were run. */
+    public boolean survives() {
+        return advice.verdict().survives() && outlook.map(Outlook::survives).orElse(true);
+    }
+
+    /** When a task is to be expected; empty where no event of a member answers to it. */
+    public Optional<Expected> expected(Task task) {
+        Event.Kind kind =
+                switch (task.kind()) {
+                    case REFILL -> Event.Kind.REFILL;
+                    case TOP_UP -> Event.Kind.TOP_UP;
+                    case FRESH_SOLUTION -> Event.Kind.FRESH_SOLUTION;
+                    case FLUSH -> Event.Kind.FLUSH;
+                    case HARVEST -> Event.Kind.HARVEST;
+                    default -> null;
+                };
+        if (kind == null || !task.isDone()) {
+            return Optional.empty();
+        }
+        int ordinal = 0;
+        for (Task other : advice.tasks()) {
+            if (other.kind() == task.kind()
+                    && other.isDone()
+                    && other.vessel().equals(task.vessel())) {
+                ordinal++;
+            }
+            if (other.equals(task)) {
+                break;
+            }
+        }
+        int which = ordinal;
+        return outlook.flatMap(o -> o.of(kind, task.vessel(), which));
+    }
+}

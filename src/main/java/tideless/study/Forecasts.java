@@ -1,6 +1,7 @@
 package tideless.study;
 
 import java.util.List;
+import java.util.Optional;
 import java.util.function.IntFunction;
 import tideless.advice.Advisor;
 import tideless.rig.Reservoir;
@@ -30,6 +31,26 @@ public final class Forecasts {
     public static Forecast of(Scenario scenario, long seed, Workers workers)
             throws InterruptedException {
         return judged(workers.each(runs(scenario), run(scenario)), seed);
+    }
+
+    /**
+     * The same with members that say how sure it is.
+     *
+     * @param members how many; below 2 for none
+     * @throws InterruptedException when the workers are interrupted
+     */
+    public static Forecast of(Scenario scenario, long seed, int members, Workers workers)
+            throws InterruptedException {
+        Forecast alone = of(scenario, seed, workers);
+        if (members < 2) {
+            return alone;
+        }
+        return new Forecast(
+                alone.trace(),
+                alone.unlimited(),
+                alone.advice(),
+                Optional.of(Outlook.of(scenario, members, seed, workers)),
+                seed);
     }
 
     /** Without a reservoir the twin would be the run itself. */

@@ -1,10 +1,15 @@
 package tideless.words;
 
+import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Optional;
+import java.util.function.Function;
 import tideless.advice.Unit;
 import tideless.advice.Verdict;
 import tideless.advice.Warning;
+import tideless.study.Forecast;
+import tideless.study.Outlook;
 
 /** A verdict in at most five lines. */
 public final class VerdictWords {
@@ -16,14 +21,44 @@ public final class VerdictWords {
 
     private VerdictWords() {}
 
-    /** The lines, in the order in which a grower wants to know. */
+    /** The lines of a forecast, with how sure it is where members were run. */
+    public static List<String> lines(Forecast forecast) {
+        Verdict verdict = forecast.advice().verdict();
+        Optional<Outlook> outlook = forecast.outlook();
+        if (outlook.isEmpty()) {
+            return lines(verdict);
+        }
+        LocalDate start = forecast.trace().scenario().start();
+        return lines(
+                verdict,
+                " " + OutlookWords.chance(outlook.get(), start, verdict.survives()),
+                absence -> sureness(outlook.get(), absence));
+    }
+
+    private static String sureness(Outlook outlook, Verdict.Absence absence) {
+        for (Outlook.Absence one : outlook.absences()) {
+            if (one.absence().from().equals(absence.from())
+                    && one.absence().to().equals(absence.to())) {
+                String text = OutlookWords.absence(outlook, one);
+                return text.isEmpty() ? "" : " (" + text + ")";
+            }
+        }
+        return "";
+    }
+
+    /** The lines of one run, in the order in which a grower wants to know. */
     public static List<String> lines(Verdict verdict) {
+        return lines(verdict, "", absence -> "");
+    }
+
+    private static List<String> lines(
+            Verdict verdict, String chance, Function<Verdict.Absence, String> sureness) {
         List<String> lines = new ArrayList<>();
-        lines.add(survival(verdict));
+        lines.add(survival(verdict) + chance);
         List<Verdict.Absence> absences = verdict.absences();
         int told = absences.size() > TOLD_ABSENCES ? TOLD_ABSENCES - 1 : absences.size();
         for (Verdict.Absence absence : absences.subList(0, told)) {
-            lines.add(absence(absence));
+            lines.add(absence(absence, sureness.apply(absence)));
         }
         if (told < absences.size()) {
             lines.add(rest(absences.subList(told, absences.size())));
@@ -53,10 +88,10 @@ public final class VerdictWords {
                 + ".";
     }
 
-    private static String absence(Verdict.Absence absence) {
+    private static String absence(Verdict.Absence absence, String sureness) {
         StringBuilder text = new StringBuilder("Away ");
         text.append(Dates.shortSpan(absence.from(), absence.to())).append(": ");
-        text.append(absence.survives() ? "survives" : "does NOT survive");
+        text.append(absence.survives() ? "survives" : "does NOT survive").append(sureness);
         if (absence.lowestIn() == null) {
             return text.append(", nothing grows then.").toString();
         }

@@ -284,6 +284,30 @@ class CommandLineTest {
     }
 
     @Test
+    void members_say_how_sure_each_date_is_and_one_member_says_nothing() throws IOException {
+        Path results = folder.resolve("results");
+        Outcome sure = run("run", BENCH, "--no-plots", "--members", "20", "-o", results);
+        assertTrue(sure.out().contains("of 20 rigs that yours might be"), sure.out());
+        assertTrue(sure.out().contains("likely "), sure.out());
+        String json = Files.readString(results.resolve("result.json"));
+        assertTrue(json.contains("\"chance\": ") && json.contains("\"early\": "), json);
+        Outcome alone = run("run", BENCH, "--no-plots", "--members", "1", "-o", results);
+        assertFalse(alone.out().contains("likely"), alone.out());
+        json = Files.readString(results.resolve("result.json"));
+        assertFalse(json.contains("chance") || json.contains("likely"), json);
+    }
+
+    @Test
+    void members_that_are_none_or_too_many_are_refused_at_once() {
+        for (String members : new String[] {"0", "-5", "10001", "1000000", "ten"}) {
+            Outcome outcome = run("run", BENCH, "--members", members, "-o", folder.resolve("no"));
+            assertEquals(2, outcome.exit());
+            assertTrue(outcome.err().contains("--members"), outcome.err());
+        }
+        assertFalse(Files.exists(folder.resolve("no")));
+    }
+
+    @Test
     void every_command_teaches_by_example() {
         for (String command : new String[] {"run", "check", "show", "crops"}) {
             Outcome help = run(command, "--help");

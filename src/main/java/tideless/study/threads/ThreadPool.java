@@ -24,6 +24,11 @@ public record ThreadPool(int threads) implements Workers {
         }
     }
 
+    /** As many as the machine has cores, at least 2. */
+    public static ThreadPool ofAllCores() {
+        return new ThreadPool(Math.max(2, Runtime.getRuntime().availableProcessors()));
+    }
+
     /**
      * {@inheritDoc} An interruption takes effect between two jobs.
      *

@@ -1,0 +1,111 @@
+package tideless.words;
+
+import java.time.LocalDate;
+import java.time.LocalDateTime;
+import java.util.ArrayList;
+import java.util.List;
+import tideless.sim.Event;
+import tideless.study.Band;
+import tideless.study.Expected;
+import tideless.study.Outlook;
+
+/** How sure a forecast is, in words a person uses. */
+public final class OutlookWords {
+    /** Harms told by name; more are left out. */
+    private static final int TOLD_HARMS = 2;
+
+    private OutlookWords() {}
+
+    /**
+     * In how many rigs all comes through, and what harms first in the others.
+     *
+     * @param start the run's first day
+     * @param survives whether the crops survive in the run as stated
+     */
+    public static String chance(Outlook outlook, LocalDate start, boolean survives) {
+        long through = count(outlook.chance(), outlook);
+        String of = through + " of " + outlook.members() + " rigs that yours might be come through";
+        if (!survives) {
+            return through == 0
+                    ? "None of " + outlook.members() + " rigs that yours might be comes through."
+                    : "Yet " + of + ".";
+        }
+        if (outlook.harms().isEmpty()) {
+            return "All of " + outlook.members() + " rigs that yours might be come through.";
+        }
+        return (outlook.survives() ? "" : "Not surely, though: ")
+                + of
+                + "; "
+                + harms(outlook, start)
+                + ".";
+    }
+
+    private static String harms(Outlook outlook, LocalDate start) {
+        List<String> told = new ArrayList<>();
+        for (Outlook.LikelyHarm harm : outlook.harms()) {
+            if (told.size() == TOLD_HARMS) {
+                told.add("and so on");
+                break;
+            }
+            long members = count(harm.share(), outlook);
+            told.add(
+                    "in "
+                            + members
+                            + " "
+                            + Names.of(harm.tray())
+                            + switch (harm.kind()) {
+                                case DIED -> " is lost";
+                                case WILTED -> " wilts for hours";
+                                default -> " dries out";
+                            }
+                            + " about "
+                            + Dates.dayMonth(day(start, harm.atS().middle())));
+        }
+        return String.join(", ", told);
+    }
+
+    /** How sure it is that an absence does no harm; empty where every member gets over it. */
+    public static String absence(Outlook outlook, Outlook.Absence absence) {
+        long through = count(absence.chance(), outlook);
+        return through == outlook.members()
+                ? ""
+                : "in " + through + " of " + outlook.members() + " rigs that yours might be";
+    }
+
+    /**
+     * Within which days something is to be expected.
+     *
+     * @return as "8 times in 10 from 18 to 24 Mar"; empty where it falls on one day in all
+     */
+    public static String days(Expected expected, LocalDate start) {
+        Band at = expected.atS();
+        if (at.low() == Double.POSITIVE_INFINITY) {
+            return "in " + percent(1 - at.neverFrac()) + " of rigs like yours only";
+        }
+        LocalDate early = day(start, at.low());
+        if (at.high() == Double.POSITIVE_INFINITY) {
+            return "from " + Dates.dayMonth(early) + " on, but never in " + percent(at.neverFrac());
+        }
+        LocalDate late = day(start, at.high());
+        return early.equals(late) ? "" : "likely " + Dates.shortSpan(early, late);
+    }
+
+    /** How many members a share is. */
+    private static long count(double share, Outlook outlook) {
+        return (long) Math.floor(share * outlook.members() + 0.5);
+    }
+
+    private static String percent(double frac) {
+        return Numbers.percent(frac);
+    }
+
+    private static LocalDate day(LocalDate start, double atS) {
+        LocalDateTime at = start.atStartOfDay().plusSeconds((long) atS);
+        return at.toLocalDate();
+    }
+
+    /** Events whose days are worth a word: those that nobody's calendar fixes. */
+    public static boolean tells(Event.Kind kind) {
+        return kind != Event.Kind.TOP_UP;
+    }
+}

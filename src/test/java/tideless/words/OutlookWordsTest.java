@@ -1,0 +1,86 @@
+package tideless.words;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import java.time.LocalDate;
+import java.util.List;
+import java.util.Optional;
+import org.junit.jupiter.api.Test;
+import tideless.rig.VesselId;
+import tideless.rig.Visits;
+import tideless.sim.Event;
+import tideless.study.Band;
+import tideless.study.Expected;
+import tideless.study.Outlook;
+
+class OutlookWordsTest {
+    private static final LocalDate START = LocalDate.of(2026, 3, 2);
+    private static final double NEVER = Double.POSITIVE_INFINITY;
+    private static final VesselId BASIL = VesselId.tray("basil");
+
+    private static Outlook outlook(double chance, Outlook.LikelyHarm... harms) {
+        return new Outlook(
+                100, chance, List.of(harms), List.of(), List.of(), List.of(), days(0, 0, 0, 0));
+    }
+
+    /** A band of days since the start. */
+    private static Band days(double low, double middle, double high, double never) {
+        return new Band(86400 * low, 86400 * middle, 86400 * high, never, 100);
+    }
+
+    private static Expected expected(Band at) {
+        return new Expected(
+                new Expected.What(Event.Kind.REFILL, VesselId.reservoir("shelf"), 1), at, at);
+    }
+
+    @Test
+    void a_sure_crop_is_said_to_be_sure() {
+        assertThat(OutlookWords.chance(outlook(1), START, true))
+                .isEqualTo("All of 100 rigs that yours might be come through.");
+    }
+
+    @Test
+    void what_harms_some_is_named_with_its_day() {
+        Outlook.LikelyHarm wilts =
+                new Outlook.LikelyHarm(Event.Kind.WILTED, BASIL, 0.08, days(38, 40.6, 42, 0));
+        assertThat(OutlookWords.chance(outlook(0.92, wilts), START, true))
+                .isEqualTo(
+                        "92 of 100 rigs that yours might be come through; in 8 tray basil wilts for"
+                                + " hours about 11 Apr.");
+        assertThat(OutlookWords.chance(outlook(0.86, wilts), START, true))
+                .startsWith("Not surely, though: 86 of 100");
+    }
+
+    @Test
+    void a_crop_that_does_not_survive_is_not_said_to_be_saved() {
+        assertThat(OutlookWords.chance(outlook(0), START, false)).startsWith("None of 100");
+        assertThat(OutlookWords.chance(outlook(0.12), START, false))
+                .isEqualTo("Yet 12 of 100 rigs that yours might be come through.");
+    }
+
+    @Test
+    void a_date_gets_its_days_unless_all_agree() {
+        assertThat(OutlookWords.days(expected(days(16.3, 18.3, 22.3, 0)), START))
+                .isEqualTo("likely 18 to 24 Mar");
+        assertThat(OutlookWords.days(expected(days(16.1, 16.2, 16.3, 0)), START)).isEmpty();
+    }
+
+    @Test
+    void what_some_never_see_is_said_with_their_share() {
+        assertThat(OutlookWords.days(expected(days(16.3, 30, NEVER, 0.2)), START))
+                .isEqualTo("from 18 Mar on, but never in 20 %");
+        assertThat(OutlookWords.days(expected(days(NEVER, NEVER, NEVER, 0.95)), START))
+                .isEqualTo("in 5 % of rigs like yours only");
+    }
+
+    @Test
+    void an_absence_that_all_get_over_needs_no_share() {
+        Visits.Absence away = new Visits.Absence(START, START.plusDays(9));
+        assertThat(OutlookWords.absence(outlook(1), new Outlook.Absence(away, 1, Optional.empty())))
+                .isEmpty();
+        assertThat(
+                        OutlookWords.absence(
+                                outlook(1), new Outlook.Absence(away, 0.86, Optional.empty())))
+                .isEqualTo("in 86 of 100 rigs that yours might be");
+    }
+}
