@@ -76,7 +76,7 @@ final class EveryBit {
     private void event(Event event) {
         word("event").word(event.kind().name()).number(event.atS()).word(event.vessel().toString());
         number(event.volumeM3()).number(event.drainedM3()).number(event.ecMsPerCm());
-        word(event.detail()).endLine();
+        number(event.freshG()).word(event.detail()).endLine();
     }
 
     private void ledger(Ledger ledger) {

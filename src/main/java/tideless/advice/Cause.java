@@ -52,6 +52,12 @@ public record Cause(Kind kind, Facts facts) {
         READY,
         /** The crop is lighter than wanted, but would bolt or grow tough. */
         WINDOW_ENDS,
+        /** Plants that are picked leaf by leaf bolt or grow tough. */
+        PICKED_OUT,
+        LEAVES_GROW_AGAIN,
+        OLD_LEAVES_GIVE_LITTLE,
+        PLANTS_CROWD,
+        SEASON_ENDS,
         FIRST_FRUIT_RIPE,
         LAST_FRUIT_PICKED,
         NEXT_IN_TIME,

@@ -66,7 +66,7 @@ final class Cautions {
                             ? List.of(Caution.TAP_AND_TRAY)
                             : List.of();
             case FLUSH, FRESH_SOLUTION -> List.of(Caution.DRAINED_FEED);
-            case HARVEST, PICK ->
+            case HARVEST, PICK, PICK_LEAVES ->
                     scenario.sourceWater().name().contains("rain")
                             ? List.of(Caution.ROOF_RAIN)
                             : List.of();

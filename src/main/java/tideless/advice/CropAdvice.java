@@ -38,10 +38,43 @@ final class CropAdvice {
             switch (event.kind()) {
                 case FLOWERING -> addFlowering(event);
                 case FIRST_RIPE -> addPicking(event);
+                case LEAVES_PICKED ->
+                        addDated(
+                                Task.Kind.PICK_LEAVES,
+                                event,
+                                Cause.of(
+                                        fruits()
+                                                ? Cause.Kind.OLD_LEAVES_GIVE_LITTLE
+                                                : Cause.Kind.LEAVES_GROW_AGAIN));
+                case THINNED -> addDated(Task.Kind.THIN_OUT, event, crowded(event));
+                case SPACED -> addDated(Task.Kind.SPACE_OUT, event, crowded(event));
+                case TOPPED -> addDated(Task.Kind.TOP, event, Cause.of(Cause.Kind.SEASON_ENDS));
                 case HARVEST -> addHarvest(event);
                 default -> {}
             }
         }
+    }
+
+    /** What the scenario dates itself: at that day's visit, or at its hour where nobody is due. */
+    private void addDated(Task.Kind kind, Event event, Cause cause) {
+        double midnight = event.atS() / 3600;
+        double next = tray.rounds.nextFrom(midnight);
+        boolean visited = next > midnight && next < midnight + 24;
+        double atS =
+                visited ? next * 3600 : event.atS() + tray.trace.scenario().visits().timeOfDayS();
+        task(
+                kind,
+                atS,
+                event.freshG() > 0 ? Measure.of(event.freshG(), Unit.GRAMS) : Measure.none(),
+                cause);
+    }
+
+    private static Cause crowded(Event event) {
+        return new Cause(Cause.Kind.PLANTS_CROWD, Facts.NONE.named(event.detail()));
+    }
+
+    private boolean fruits() {
+        return tray.traits != null && tray.traits.stages().fruits();
     }
 
     private void addFlowering(Event event) {
@@ -74,7 +107,7 @@ final class CropAdvice {
     }
 
     private void addHarvest(Event event) {
-        boolean fruits = tray.traits != null && tray.traits.stages().fruits();
+        boolean fruits = fruits();
         double ready = event.atS() / 3600;
         double next = tray.rounds.nextFrom(ready);
         double before = tray.rounds.lastBefore(ready);
@@ -121,6 +154,9 @@ final class CropAdvice {
     private Cause.Kind whyHarvested(boolean fruits, int sample) {
         if (fruits) {
             return Cause.Kind.LAST_FRUIT_PICKED;
+        }
+        if (tray.tray.planting() instanceof Planting.OfCrop crop && crop.isPickedForLeaves()) {
+            return crop.harvestAfterDays().isEmpty() ? Cause.Kind.PICKED_OUT : Cause.Kind.READY;
         }
         boolean light =
                 tray.tray.planting() instanceof Planting.OfCrop crop

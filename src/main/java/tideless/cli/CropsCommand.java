@@ -16,8 +16,8 @@ import tideless.crop.Canopy;
 import tideless.crop.CropTraits;
 import tideless.crop.Growing;
 import tideless.crop.Plant;
-import tideless.crop.ThirstDoubt;
 import tideless.scenario.Crops;
+import tideless.words.DoubtWords;
 
 /** Lists the crop library. */
 @Command(
@@ -155,18 +155,10 @@ final class CropsCommand implements Callable<Integer> {
     }
 
     private static void doubt(CropTraits crop, PrintWriter out) {
-        ThirstDoubt sunlit = ThirstDoubt.of(crop, 1, 3);
-        ThirstDoubt lamps = ThirstDoubt.of(crop, 0, 3);
-        out.println(
-                text(
-                        "Doubt of its thirst, standard deviation of the logarithm: between stands %.2f"
-                                + " (%.2f under lamps and",
-                        sunlit.stand(), lamps.stand()));
-        out.println(
-                text(
-                        "while young), week to week %.2f, day to day %.2f; %.2f once a fortnight of"
-                                + " readings has been fitted.",
-                        sunlit.week(), sunlit.day(), sunlit.fitted()));
+        out.println("Doubt of its thirst, standard deviation of the logarithm:");
+        DoubtWords.of(crop, false).forEach(line -> out.println("  " + line));
+        out.println("and by two models of a full stand, between which nothing measured decides:");
+        DoubtWords.ofForms(crop).forEach(line -> out.println("  " + line));
     }
 
     private static String text(String format, Object... values) {

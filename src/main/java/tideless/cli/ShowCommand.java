@@ -8,14 +8,26 @@ import picocli.CommandLine.Command;
 import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Parameters;
 import picocli.CommandLine.Spec;
+import tideless.rig.Climate;
+import tideless.rig.Planting;
+import tideless.rig.Scenario;
+import tideless.rig.Tray;
 import tideless.scenario.EffectiveValue;
+import tideless.scenario.Reading;
+import tideless.words.DoubtWords;
+import tideless.words.Names;
 
 /** Shows one scenario with every default filled in. */
 @Command(
         name = "show",
         mixinStandardHelpOptions = true,
         header = "Show a scenario with every default filled in.",
-        description = {"", "Values you left out are marked (default).", ""},
+        description = {
+            "",
+            "Values you left out are marked (default). Below them stands how far the",
+            "forecast of each crop's thirst may lie off.",
+            ""
+        },
         footer = {"", "Example:", "  tideless show my-bench.toml | grep default"})
 final class ShowCommand implements Callable<Integer> {
     @Parameters(paramLabel = "SCENARIO", description = "a .toml scenario file")
@@ -26,10 +38,11 @@ final class ShowCommand implements Callable<Integer> {
     @Override
     public Integer call() {
         PrintWriter out = spec.commandLine().getOut();
-        return Scenarios.with(scenario, spec, good -> print(good.values(), out));
+        return Scenarios.with(scenario, spec, good -> print(good, out));
     }
 
-    private static void print(List<EffectiveValue> values, PrintWriter out) {
+    private static void print(Reading.Good good, PrintWriter out) {
+        List<EffectiveValue> values = good.values();
         int width = 0;
         for (EffectiveValue value : values) {
             width = Math.max(width, value.key().length());
@@ -42,6 +55,18 @@ final class ShowCommand implements Callable<Integer> {
                             + value.value()
                             + (value.isDefault() ? "  (default)" : ""));
         }
+        good.scenario().trays().forEach(tray -> printDoubt(good.scenario(), tray, out));
         out.flush();
+    }
+
+    private static void printDoubt(Scenario scenario, Tray tray, PrintWriter out) {
+        if (tray.planting() instanceof Planting.OfCrop crop) {
+            boolean isLampRoom = scenario.climate() instanceof Climate.Room;
+            out.println();
+            out.println(
+                    "doubt of the thirst of tray %s (%s), standard deviation of the logarithm:"
+                            .formatted(Names.clean(tray.name()), Names.clean(crop.cropName())));
+            DoubtWords.of(crop.traits(), isLampRoom).forEach(line -> out.println("  " + line));
+        }
     }
 }

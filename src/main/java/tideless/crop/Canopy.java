@@ -33,24 +33,25 @@ public final class Canopy {
     private Canopy() {}
 
     /**
-     * Leaf area of one plant, one side, m2. Leaves that were picked off count as long as grown.
+     * Leaf area of one plant, one side, m2.
      *
-     * <p>Leaf dry mass W times the crop's {@code leafAreaM2PerKg} a, and while it is young (s - a)
-     * x W0 (1 - exp(-W / W0)) more, s being a seedling's and W0 2 g. That young leaves are thin is
-     * common knowledge (leaf area of young crops outruns their mass, as in the juvenile phase of
-     * Spitters and Schapendonk 1990, from memory); s and W0 are not from a paper.
+     * <p>Dry mass W of all leaf it ever grew times the crop's {@code leafAreaM2PerKg} a, and while
+     * it is young (s - a) x W0 (1 - exp(-W / W0)) more, s being a seedling's and W0 2 g; of leaves
+     * that were picked off their share by mass is gone (a picking takes young and old alike;
+     * assumed). That young leaves are thin is common knowledge (leaf area of young crops outruns
+     * their mass, as in the juvenile phase of Spitters and Schapendonk 1990, from memory); s and W0
+     * are not from a paper.
      */
     public static double leafAreaM2(CropTraits traits, Plant plant) {
         CropTraits.Growth growth = traits.growth();
-        double areaM2 = growth.leafAreaM2PerKg() * plant.leafDryG() / 1000;
+        double grownG = plant.everGrownLeafDryG();
+        double areaM2 = growth.leafAreaM2PerKg() * grownG / 1000;
         double thinner = SEEDLING_LEAF_AREA_M2_PER_KG - growth.leafAreaM2PerKg();
         if (thinner > 0 && growth.seedlingDryG() < SEEDLING_HEAVIEST_G) {
             areaM2 +=
-                    thinner
-                            * (THIN_LEAF_DRY_G / 1000)
-                            * -FastMath.expm1(-plant.leafDryG() / THIN_LEAF_DRY_G);
+                    thinner * (THIN_LEAF_DRY_G / 1000) * -FastMath.expm1(-grownG / THIN_LEAF_DRY_G);
         }
-        return areaM2;
+        return plant.pickedLeafDryG() > 0 ? areaM2 * plant.leafDryG() / grownG : areaM2;
     }
 
     /**
@@ -62,7 +63,8 @@ public final class Canopy {
         CropTraits.Growth growth = traits.growth();
         double flatter = FLAT_LEAF_EXTINCTION - growth.extinction();
         return flatter > 0 && growth.seedlingDryG() < SEEDLING_HEAVIEST_G
-                ? growth.extinction() + flatter * FastMath.exp(-plant.leafDryG() / THIN_LEAF_DRY_G)
+                ? growth.extinction()
+                        + flatter * FastMath.exp(-plant.everGrownLeafDryG() / THIN_LEAF_DRY_G)
                 : growth.extinction();
     }
 

@@ -86,6 +86,31 @@ public record CropTraits(
     }
 
     /**
+     * The same crop led up on several stems, each of which spreads over as much ground as a plant
+     * of one stem: vine crops are spaced by their stems (common practice).
+     *
+     * @param stems of a plant, at least 1
+     */
+    public CropTraits onStems(int stems) {
+        return new CropTraits(
+                name,
+                latinName,
+                growth.withSpreadM2(stems * growth.spreadM2()),
+                stages,
+                stomata,
+                coefficients,
+                roots,
+                salinity,
+                nutrition,
+                needs,
+                response,
+                thirst,
+                nursery,
+                harvest,
+                provenance);
+    }
+
+    /**
      * Growth by intercepted light.
      *
      * @param lightUseGPerMj dry mass made per intercepted light, g per MJ of 400-700 nm, without
@@ -124,6 +149,26 @@ public record CropTraits(
             double youngDryMatterFrac,
             double leafDryMatterFrac,
             double fruitDryMatterFrac) {
+        private Growth withSpreadM2(double other) {
+            return new Growth(
+                    lightUseGPerMj,
+                    lightUseFallsFromUmol,
+                    lightUseFallPerUmol,
+                    extinction,
+                    leafAreaM2PerKg,
+                    leafAreaIndexMax,
+                    other,
+                    heightM,
+                    seedlingDryG,
+                    baseC,
+                    optimumLowC,
+                    optimumHighC,
+                    ceilingC,
+                    youngDryMatterFrac,
+                    leafDryMatterFrac,
+                    fruitDryMatterFrac);
+        }
+
         private Growth times(double lightUse, double leafArea) {
             return new Growth(
                     lightUse * lightUseGPerMj,
@@ -466,8 +511,9 @@ public record CropTraits(
      * @param freshG fresh weight of one plant that growers wait for, g; empty where the stage alone
      *     decides
      * @param latestCd a leaf crop past this bolts or grows tough, degC d since sowing
+     * @param pickedUntilCd the same of plants that are picked leaf by leaf, degC d since sowing
      */
-    public record Harvest(OptionalDouble freshG, double latestCd) {
+    public record Harvest(OptionalDouble freshG, double latestCd, double pickedUntilCd) {
         public Harvest {
             Objects.requireNonNull(freshG, "freshG");
         }

@@ -119,8 +119,9 @@ public final class Growing {
      * <p>Dry mass by intercepted light (Monteith 1977, Phil. Trans. R. Soc. B 281:277-294): light
      * use x light over the crown x share stopped x temperature x stress. Published light uses count
      * the shoot, so the root's share comes on top. It is split to fruit (rising from flowering to
-     * full load), root and shoot. Before emergence only thermal time passes; on the day it is
-     * reached the seedling appears. Leading roots grow at the crop's rate times temperature.
+     * full load), root and shoot; of a topped plant fruit takes the shoot's part as well. Before
+     * emergence only thermal time passes; on the day it is reached the seedling appears. Leading
+     * roots grow at the crop's rate times temperature.
      *
      * @param groundPerPlantM2 ground there is for each plant, m2, above 0
      * @param lightMolPerM2 photons of 400-700 nm in the day above the canopy, mol/m2, at least 0
@@ -170,7 +171,7 @@ public final class Growing {
                                         Math.min(meanTempC, growth.optimumHighC())
                                                 - growth.baseC());
         if (thermalTimeCd < stages.emergenceCd()) {
-            return new Plant(
+            return plant.grown(
                     thermalTimeCd,
                     plant.leafDryG(),
                     plant.stemDryG(),
@@ -202,13 +203,17 @@ public final class Growing {
                         * stressFrac
                         / (1 - root);
         double shoot = Math.max(0, 1 - fruit - root);
+        if (plant.isTopped()) {
+            fruit += shoot * load;
+            shoot *= 1 - load;
+        }
         double stem =
                 stages.stemShare()
                         * (SEEDLING_STEM_FRAC
                                 + (1 - SEEDLING_STEM_FRAC)
-                                        * plant.leafDryG()
-                                        / (plant.leafDryG() + HALF_STEM_LEAF_DRY_G));
-        return new Plant(
+                                        * plant.everGrownLeafDryG()
+                                        / (plant.everGrownLeafDryG() + HALF_STEM_LEAF_DRY_G));
+        return plant.grown(
                 thermalTimeCd,
                 plant.leafDryG() + newG * shoot * (1 - stem),
                 plant.stemDryG() + newG * shoot * stem,
@@ -218,6 +223,60 @@ public final class Growing {
                         traits.roots().longestM(),
                         plant.rootLengthM()
                                 + days * traits.roots().elongationMPerDay() * temperature));
+    }
+
+    /**
+     * A plant with a share of its leaves picked.
+     *
+     * <p>Of a leaf crop blades and stalks go alike: what is eaten. Of a fruit crop only blades go,
+     * the lowest; leaf beyond the crop's {@code leafAreaIndexMax} has died or been taken off before
+     * and is no part of the share. Growth goes on by the light that the rest stops; stores and a
+     * pause after the cut are left out (assumed).
+     *
+     * @param groundPerPlantM2 ground there is for each plant, m2, above 0
+     * @param shareFrac share of the standing leaf, 0-1
+     */
+    public static Picking pickLeaves(
+            CropTraits traits, Plant plant, double groundPerPlantM2, double shareFrac) {
+        if (!traits.stages().fruits()) {
+            double dryG = shareFrac * (plant.leafDryG() + plant.stemDryG());
+            return new Picking(
+                    plant.picked(shareFrac, shareFrac),
+                    dryG / dryMatterFrac(traits, plant.thermalTimeCd()));
+        }
+        double standing =
+                Math.min(
+                        1,
+                        traits.growth().leafAreaIndexMax()
+                                * Canopy.boundGroundM2(traits, groundPerPlantM2)
+                                / Math.max(1e-12, Canopy.leafAreaM2(traits, plant)));
+        return new Picking(
+                plant.picked(1 - standing * (1 - shareFrac), 0),
+                shareFrac
+                        * standing
+                        * plant.leafDryG()
+                        / dryMatterFrac(traits, plant.thermalTimeCd()));
+    }
+
+    /**
+     * What a picking leaves and brings.
+     *
+     * @param left the plant that stands on
+     * @param freshG fresh mass in the hand, g a plant
+     */
+    public record Picking(Plant left, double freshG) {}
+
+    /**
+     * Degree-days at which the last fruit of a plant that is topped now is ripe: one more growth of
+     * fruit, from flower to ripe, at most the crop's own end.
+     */
+    public static double lastRipeAfterToppingCd(CropTraits traits, double thermalTimeCd) {
+        CropTraits.Stages stages = traits.stages();
+        return Math.min(
+                stages.lastHarvestCd(),
+                Math.max(thermalTimeCd, stages.floweringCd())
+                        + stages.firstHarvestCd()
+                        - stages.floweringCd());
     }
 
     /**
@@ -272,7 +331,7 @@ public final class Growing {
                         * Math.max(0, Math.min(1, age));
     }
 
-    /** Fresh mass of shoot and fruit, picked fruit counted, without root, g. */
+    /** Fresh mass of standing shoot and of fruit, picked fruit counted, without root, g. */
     public static double freshG(CropTraits traits, Plant plant) {
         return (plant.leafDryG() + plant.stemDryG()) / dryMatterFrac(traits, plant.thermalTimeCd())
                 + fruitFreshG(traits, plant);
@@ -310,5 +369,10 @@ public final class Growing {
             return thermalTimeCd >= traits.stages().firstHarvestCd();
         }
         return freshG >= wantedFreshG.getAsDouble() || thermalTimeCd >= traits.harvest().latestCd();
+    }
+
+    /** Whether a leaf crop that is picked leaf by leaf bolts, grows tough or is spent. */
+    public static boolean isSpent(CropTraits traits, double thermalTimeCd) {
+        return thermalTimeCd >= traits.harvest().pickedUntilCd();
     }
 }

@@ -4,11 +4,14 @@ package tideless.crop;
  * One average plant of a tray.
  *
  * @param thermalTimeCd degree-days above the crop's base since sowing, degC d
- * @param leafDryG dry mass of leaf blades, g
- * @param stemDryG dry mass of stem and petiole, g
+ * @param leafDryG dry mass of standing leaf blades, g
+ * @param stemDryG dry mass of standing stem and petiole, g
  * @param fruitDryG dry mass of fruit, picked or not, g
  * @param rootDryG dry mass of root, g
  * @param rootLengthM length of the leading roots below the cup's underside, m
+ * @param pickedLeafDryG dry mass of leaf blades that were picked off, g
+ * @param pickedStemDryG dry mass of the stalks that went with them, g
+ * @param isTopped whether its growing points were taken out
  */
 public record Plant(
         double thermalTimeCd,
@@ -16,14 +19,81 @@ public record Plant(
         double stemDryG,
         double fruitDryG,
         double rootDryG,
-        double rootLengthM) {
+        double rootLengthM,
+        double pickedLeafDryG,
+        double pickedStemDryG,
+        boolean isTopped) {
 
-    /** The same with other roots. */
-    Plant withRootLengthM(double other) {
-        return new Plant(thermalTimeCd, leafDryG, stemDryG, fruitDryG, rootDryG, other);
+    /** A plant that nobody has picked leaves from nor topped. */
+    public Plant(
+            double thermalTimeCd,
+            double leafDryG,
+            double stemDryG,
+            double fruitDryG,
+            double rootDryG,
+            double rootLengthM) {
+        this(thermalTimeCd, leafDryG, stemDryG, fruitDryG, rootDryG, rootLengthM, 0, 0, false);
     }
 
-    /** Whole dry mass, g. */
+    /** The same plant after growth. */
+    Plant grown(
+            double thenCd, double leafG, double stemG, double fruitG, double rootG, double rootM) {
+        return new Plant(
+                thenCd,
+                leafG,
+                stemG,
+                fruitG,
+                rootG,
+                rootM,
+                pickedLeafDryG,
+                pickedStemDryG,
+                isTopped);
+    }
+
+    /** The same with other roots. */
+    public Plant withRootLengthM(double other) {
+        return grown(thermalTimeCd, leafDryG, stemDryG, fruitDryG, rootDryG, other);
+    }
+
+    /** The same without growing points. */
+    public Plant topped() {
+        return new Plant(
+                thermalTimeCd,
+                leafDryG,
+                stemDryG,
+                fruitDryG,
+                rootDryG,
+                rootLengthM,
+                pickedLeafDryG,
+                pickedStemDryG,
+                true);
+    }
+
+    /**
+     * The same after leaves were taken off.
+     *
+     * @param leafFrac share of the standing leaf, 0-1
+     * @param stemFrac share of the standing stem, 0-1
+     */
+    public Plant picked(double leafFrac, double stemFrac) {
+        return new Plant(
+                thermalTimeCd,
+                leafDryG * (1 - leafFrac),
+                stemDryG * (1 - stemFrac),
+                fruitDryG,
+                rootDryG,
+                rootLengthM,
+                pickedLeafDryG + leafDryG * leafFrac,
+                pickedStemDryG + stemDryG * stemFrac,
+                isTopped);
+    }
+
+    /** Dry mass of all leaf blades it ever grew, g. */
+    public double everGrownLeafDryG() {
+        return leafDryG + pickedLeafDryG;
+    }
+
+    /** Whole dry mass, picked leaves left out, g. */
     public double dryG() {
         return leafDryG + stemDryG + fruitDryG + rootDryG;
     }

@@ -30,6 +30,7 @@ public sealed interface Planting {
      *     crop's own ripeness
      * @param harvestFreshG fresh weight of a plant at which a leaf crop is cut, g; empty where the
      *     stage alone decides
+     * @param tending what hands do to it by date
      */
     record OfCrop(
             CropTraits traits,
@@ -39,7 +40,8 @@ public sealed interface Planting {
             Transplant transplant,
             ThirstModel model,
             OptionalInt harvestAfterDays,
-            OptionalDouble harvestFreshG)
+            OptionalDouble harvestFreshG,
+            Tending tending)
             implements Planting {
         public OfCrop {
             Objects.requireNonNull(traits, "traits");
@@ -47,6 +49,7 @@ public sealed interface Planting {
             Objects.requireNonNull(model, "model");
             Objects.requireNonNull(harvestAfterDays, "harvestAfterDays");
             Objects.requireNonNull(harvestFreshG, "harvestFreshG");
+            Objects.requireNonNull(tending, "tending");
             if (plants < 0 || plants > 100_000) {
                 throw new IllegalArgumentException("plants must lie in 0 to 100000, was " + plants);
             }
@@ -65,7 +68,18 @@ public sealed interface Planting {
                     transplant,
                     model,
                     harvestAfterDays,
-                    harvestFreshG);
+                    harvestFreshG,
+                    tending);
+        }
+
+        /** The most floor its canopy may ever spread over, m2. */
+        public double mostGroundM2() {
+            return Math.max(groundM2, tending.mostGroundM2());
+        }
+
+        /** Whether it stands for the leaves that are picked from it. */
+        public boolean isPickedForLeaves() {
+            return tending.picksLeaves() && !traits.stages().fruits();
         }
 
         /** One of its plants when the run starts. */

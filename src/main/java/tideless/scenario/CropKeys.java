@@ -305,6 +305,10 @@ final class CropKeys {
                 thermal("harvest.latest")
                         .workedOut("one and a half times stages.first_harvest", "1200 degC d")
                         .about("a leaf crop bolts or grows tough past this"));
+        keys.add(
+                thermal("harvest.picked_until")
+                        .workedOut("harvest.latest", "2000 degC d")
+                        .about("the same of a crop picked leaf by leaf, which bolts later"));
     }
 
     private static void nursery(List<Key<Double>> keys) {

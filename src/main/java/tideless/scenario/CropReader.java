@@ -47,6 +47,7 @@ final class CropReader {
         {"stages.flowering", "stages.first_harvest"},
         {"stages.first_harvest", "stages.last_harvest"},
         {"stages.first_harvest", "harvest.latest"},
+        {"harvest.latest", "harvest.picked_until"},
         {"coefficients.initial_ends", "coefficients.mid_begins"},
         {"coefficients.mid_begins", "coefficients.mid_ends"},
         {"needs.light_low", "needs.light_high"},
@@ -485,7 +486,11 @@ final class CropReader {
                         orElse(e, "nursery.root_length", 0)),
                 new CropTraits.Harvest(
                         optional(e, "harvest.weight"),
-                        orElse(e, "harvest.latest", OVERDUE * firstHarvest)),
+                        orElse(e, "harvest.latest", OVERDUE * firstHarvest),
+                        orElse(
+                                e,
+                                "harvest.picked_until",
+                                orElse(e, "harvest.latest", OVERDUE * firstHarvest))),
                 provenance);
     }
 

@@ -132,6 +132,12 @@ final class Key<T> {
         return new Draft<>(path, new Kind.Strengths());
     }
 
+    /** Numbers by date. */
+    static Draft<List<DatedNumber>> datedNumbers(String path, String name, String example) {
+        Draft<List<DatedNumber>> draft = new Draft<>(path, new Kind.DatedNumbers(name, example));
+        return draft.optional(example);
+    }
+
     static Draft<String> choice(String path, List<String> choices) {
         Map<String, String> same = new LinkedHashMap<>();
         choices.forEach(choice -> same.put(choice, choice));

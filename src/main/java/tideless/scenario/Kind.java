@@ -478,6 +478,40 @@ interface Kind<T> {
         }
     }
 
+    /** A list of numbers above 0 by date, the number under a name of its own. */
+    final class DatedNumbers extends Entries<DatedNumber> {
+        private static final double MOST = 100_000;
+
+        private final String name;
+        private final String example;
+
+        DatedNumbers(String name, String example) {
+            this.name = name;
+            this.example = example;
+        }
+
+        @Override
+        Read<DatedNumber> entry(TomlTable table) {
+            Object value = table.get(List.of(name));
+            return value instanceof Number number
+                            && number.doubleValue() > 0
+                            && number.doubleValue() <= MOST
+                    ? Date.of(table.get(List.of("from")))
+                            .map(from -> new DatedNumber(from, number.doubleValue()))
+                    : Read.faulty();
+        }
+
+        @Override
+        Read<DatedNumber> after(Read<DatedNumber> before, DatedNumber next) {
+            return rising(before, next, number -> number.from().toEpochDay());
+        }
+
+        @Override
+        public String allowed(Key<List<DatedNumber>> key) {
+            return "a list of dates that rise, as " + example;
+        }
+    }
+
     /** One of some spellings. */
     final class Choice<T> implements Kind<T> {
         private final Map<String, T> meanings;

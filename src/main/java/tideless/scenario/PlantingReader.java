@@ -7,10 +7,16 @@ import static tideless.scenario.TrayKeys.HARVEST_AFTER;
 import static tideless.scenario.TrayKeys.HARVEST_WEIGHT;
 import static tideless.scenario.TrayKeys.NURSERY_AGE;
 import static tideless.scenario.TrayKeys.PLANTS;
+import static tideless.scenario.TrayKeys.PLANTS_PER_M2;
+import static tideless.scenario.TrayKeys.RESPACING;
 import static tideless.scenario.TrayKeys.SOWN;
+import static tideless.scenario.TrayKeys.STEMS;
+import static tideless.scenario.TrayKeys.STEMS_PER_M2;
+import static tideless.scenario.TrayKeys.THINNING;
 import static tideless.scenario.TrayKeys.THIRST;
 import static tideless.scenario.TrayKeys.THIRST_FILE;
 import static tideless.scenario.TrayKeys.THIRST_MODEL;
+import static tideless.scenario.TrayKeys.TOPPED;
 
 import java.time.LocalDate;
 import java.time.temporal.ChronoUnit;
@@ -24,6 +30,7 @@ import tideless.crop.Transplant;
 import tideless.physics.Time;
 import tideless.rig.Planting;
 import tideless.rig.Shape;
+import tideless.rig.Tending;
 import tideless.rig.Thirst;
 
 /** Reads what grows in a tray. */
@@ -85,10 +92,23 @@ final class PlantingReader {
 
     private Read<Planting> measured(Key<?> way) {
         for (Key<?> key :
-                List.of(SOWN, NURSERY_AGE, GROUND, THIRST_MODEL, HARVEST_AFTER, HARVEST_WEIGHT)) {
+                List.of(
+                        PLANTS_PER_M2,
+                        STEMS_PER_M2,
+                        STEMS,
+                        RESPACING,
+                        THINNING,
+                        TOPPED,
+                        SOWN,
+                        NURSERY_AGE,
+                        GROUND,
+                        THIRST_MODEL,
+                        HARVEST_AFTER,
+                        HARVEST_WEIGHT)) {
             refuseBesideThirst(key.name(), way);
         }
         refuseBesideThirst("transplant", way);
+        refuseBesideThirst("leaf_picking", way);
         refuseBesideThirst(CropReader.OVERRIDE, way);
         Read<Integer> plants = tray.getOr(PLANTS, Read.of(0), none -> "0, not stated");
         Read<Thirst> thirst =
@@ -116,42 +136,39 @@ final class PlantingReader {
 
     private Read<Planting> ofCrop(Key<String> way) {
         Read<CropTraits> traits = crops.ofTray(tray, way, files);
-        Read<Integer> plants = tray.get(PLANTS);
-        if (plants.isAbsent()) {
-            tray.missing(PLANTS);
-        }
+        Read<Integer> stems = stems(traits);
+        Read<Double> deck = shape.map(Shape::rimAreaM2);
+        Read<Stand> stand = new StandReader(tray, deck, stems).read();
         Read<Double> ageDays = ageDays(traits);
         Read<Transplant> transplant = transplant(tray.child("transplant"));
-        Read<Double> ground = groundM2();
         Read<Planting.ThirstModel> model = tray.get(THIRST_MODEL);
         Read<OptionalInt> harvest = harvestAfterDays();
-        Read<OptionalDouble> wanted = harvestFreshG(traits);
-        if (!Read.allSound(traits, plants, ageDays, transplant, ground, model, harvest, wanted)) {
+        TendingReader tending = new TendingReader(tray, run);
+        Read<OptionalDouble> wanted = harvestFreshG(traits, tending.picksLeaves());
+        Read<Tending> acts = tending.read(traits, stand.map(Stand::plants), deck);
+        if (!Read.allSound(
+                traits, stems, stand, ageDays, transplant, model, harvest, wanted, acts)) {
             return Read.faulty();
         }
         return Read.of(
                 new Planting.OfCrop(
-                        traits.value(),
-                        plants.value(),
-                        ground.value(),
+                        stems.value() > 1 ? traits.value().onStems(stems.value()) : traits.value(),
+                        stand.value().plants(),
+                        stand.value().groundM2(),
                         ageDays.value(),
                         transplant.value(),
                         model.value(),
                         harvest.value(),
-                        wanted.value()));
+                        wanted.value(),
+                        acts.value()));
     }
 
-    private Read<Double> groundM2() {
-        Read<Double> deck = shape.map(Shape::rimAreaM2);
-        Read<Double> ground = tray.getOr(GROUND, deck, area -> area(area) + ", the deck");
-        if (ground.holds(groundM2 -> deck.holds(deckM2 -> groundM2 < deckM2 * (1 - 1e-9)))) {
-            tray.faultyValue(
-                    GROUND,
-                    "at least the deck (%s)".formatted(area(deck.value())),
-                    "Plants that do not use the whole deck still have it.");
+    private Read<Integer> stems(Read<CropTraits> traits) {
+        if (tray.has(STEMS) && traits.holds(crop -> !crop.stages().fruits())) {
+            tray.faultyValue(STEMS, "only with a fruit crop", "");
             return Read.faulty();
         }
-        return ground;
+        return tray.getOr(STEMS, Read.of(1), one -> "1");
     }
 
     /** An area of a tray in words. */
@@ -210,7 +227,14 @@ final class PlantingReader {
     }
 
     /** Fresh weight of a plant to wait for, g; empty where the stage alone decides. */
-    private Read<OptionalDouble> harvestFreshG(Read<CropTraits> traits) {
+    private Read<OptionalDouble> harvestFreshG(Read<CropTraits> traits, boolean isPicked) {
+        if (tray.has(HARVEST_WEIGHT) && isPicked) {
+            tray.faultyValue(
+                    HARVEST_WEIGHT,
+                    "leaf_picking or harvest_weight",
+                    "Plants that are picked leaf by leaf stand until they bolt or to harvest_after.");
+            return Read.faulty();
+        }
         if (tray.has(HARVEST_WEIGHT) && tray.has(HARVEST_AFTER)) {
             tray.faultyValue(
                     HARVEST_WEIGHT, "harvest_after or harvest_weight", "State one of the two.");
@@ -226,8 +250,14 @@ final class PlantingReader {
         }
         tray.holds(
                 HARVEST_WEIGHT,
-                tray.has(HARVEST_AFTER) ? "none: harvest_after decides" : "the crop's own");
-        return traits.map(crop -> crop.harvest().freshG());
+                isPicked
+                        ? "none: leaves are picked"
+                        : tray.has(HARVEST_AFTER)
+                                ? "none: harvest_after decides"
+                                : "the crop's own");
+        return isPicked
+                ? Read.of(OptionalDouble.empty())
+                : traits.map(crop -> crop.harvest().freshG());
     }
 
     /** Empty for the crop's own ripeness. */

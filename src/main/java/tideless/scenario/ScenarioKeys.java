@@ -25,6 +25,7 @@ final class ScenarioKeys {
                     .at("tray.*", VesselKeys.KEYS)
                     .at("tray.*", TrayKeys.KEYS)
                     .at("tray.*.transplant", TransplantKeys.KEYS)
+                    .at("tray.*.leaf_picking", LeafPickingKeys.KEYS)
                     .guest("tray.*", CropReader.OVERRIDE)
                     .at("tray.*.valve", ValveKeys.KEYS)
                     .at("tray.*.valve.tubing", TubingKeys.BRANCH.keys)

@@ -8,6 +8,7 @@ import static tideless.scenario.UnitTable.LENGTH;
 import static tideless.scenario.UnitTable.SHARE;
 
 import java.time.LocalDate;
+import java.util.List;
 import java.util.Locale;
 import tideless.rig.Planting;
 
@@ -135,8 +136,47 @@ final class TrayKeys {
             KEYS.add(
                     Key.count("plants")
                             .from("0", "100000")
-                            .workedOut("needed with a crop, else 0", "6")
+                            .workedOut("needed with a crop unless a density is stated, else 0", "6")
                             .about("how many plants hang in it"));
+    static final Key<Double> PLANTS_PER_M2 =
+            KEYS.add(
+                    Key.number("plants_per_m2")
+                            .above("0", "10000")
+                            .optional("20")
+                            .about(
+                                    "density over the floor the canopy may spread over: with plants it gives ground, with ground plants"));
+    static final Key<Double> STEMS_PER_M2 =
+            KEYS.add(
+                    Key.number("stems_per_m2")
+                            .above("0", "10000")
+                            .optional("3.6")
+                            .about("the same by stems, in place of plants_per_m2"));
+    static final Key<Integer> STEMS =
+            KEYS.add(
+                    Key.count("stems")
+                            .from("1", "8")
+                            .workedOut("1", "2")
+                            .about(
+                                    "stems a plant of a fruit crop is led up on; each spreads over as much ground as a plant"));
+    static final Key<List<DatedNumber>> RESPACING =
+            KEYS.add(
+                    Key.datedNumbers(
+                                    "respacing",
+                                    "plants_per_m2",
+                                    "[{ from = 2026-03-16, plants_per_m2 = 14 }]")
+                            .about(
+                                    "density from a day on, the same plants moved apart or together"));
+    static final Key<List<DatedNumber>> THINNING =
+            KEYS.add(
+                    Key.datedNumbers("thinning", "plants", "[{ from = 2026-03-16, plants = 4 }]")
+                            .about(
+                                    "plants left from a day on, on the ground of all; the others are taken out"));
+    static final Key<LocalDate> TOPPED =
+            KEYS.add(
+                    Key.date("topped")
+                            .optional("2026-08-20")
+                            .about(
+                                    "day on which the growing points of a fruit crop are taken out: all growth goes to fruit, and the crop ends when the last is ripe"));
     static final Key<LocalDate> SOWN =
             KEYS.add(Key.date("sown").optional("2026-02-16").about("the day they were sown"));
     static final Key<Double> NURSERY_AGE =

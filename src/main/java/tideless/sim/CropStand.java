@@ -1,5 +1,7 @@
 package tideless.sim;
 
+import java.util.List;
+import org.apache.commons.math3.util.FastMath;
 import tideless.crop.Canopy;
 import tideless.crop.CarbonDioxide;
 import tideless.crop.CropTraits;
@@ -10,6 +12,7 @@ import tideless.crop.Rooting;
 import tideless.physics.LiquidWater;
 import tideless.physics.Time;
 import tideless.rig.Planting;
+import tideless.rig.Tending;
 import tideless.rig.VesselId;
 
 /**
@@ -27,6 +30,10 @@ final class CropStand {
     private final PlantThirst thirst;
 
     private Plant plant;
+    private int plants;
+    private double groundM2;
+    private int actsDone;
+    private double lastRipeCd; // of a fruit crop
     private final double startRootM;
     private double leafM2;
     private boolean flowering;
@@ -50,6 +57,9 @@ final class CropStand {
         this.where = where;
         traits = crop.traits();
         plant = crop.plantAtStart();
+        plants = crop.plants();
+        groundM2 = crop.groundM2();
+        lastRipeCd = traits.stages().lastHarvestCd();
         thirst = new PlantThirst(traits, crop.model());
         startRootM = plant.rootLengthM();
         flowering = Growing.isFlowering(traits, plant);
@@ -83,7 +93,7 @@ final class CropStand {
     }
 
     boolean hasPlants() {
-        return crop.plants() > 0;
+        return plants > 0;
     }
 
     /** Ground under a plant's crown over what it can reach, 0-1. */
@@ -93,11 +103,11 @@ final class CropStand {
 
     /** Dry mass of all roots, g. */
     double rootDryG() {
-        return plant.rootDryG() * crop.plants();
+        return plant.rootDryG() * plants;
     }
 
     int plants() {
-        return crop.plants();
+        return plants;
     }
 
     CropTraits traits() {
@@ -106,19 +116,17 @@ final class CropStand {
 
     /** Share of the light on the tray that the canopy lets through, 0-1. */
     double lightPassedFrac() {
-        return 1
-                - thirst.interceptedFrac()
-                        * Math.min(1, thirst.coveredM2() * crop.plants() / crop.groundM2());
+        return 1 - thirst.interceptedFrac() * Math.min(1, thirst.coveredM2() * plants / groundM2);
     }
 
     private void shapeCanopy() {
         demandKnown = false;
         thirst.shape(plant, groundPerPlantM2());
-        leafM2 = Canopy.leafAreaM2(traits, plant) * crop.plants();
+        leafM2 = Canopy.leafAreaM2(traits, plant) * plants;
     }
 
     private double groundPerPlantM2() {
-        return crop.groundM2() / Math.max(1, crop.plants());
+        return groundM2 / Math.max(1, plants);
     }
 
     /** Light or air have changed since the step before. */
@@ -146,7 +154,7 @@ final class CropStand {
                     thirst.kgPerS(parWPerM2, ppfdUmolPerM2S, infraredWPerM2, sunFrac, air, step);
             demandKnown = true;
         }
-        return demandKgPerS * crop.plants() / LiquidWater.KG_PER_M3;
+        return demandKgPerS * plants / LiquidWater.KG_PER_M3;
     }
 
     /** What all plants transpired in a step, m3. */
@@ -201,7 +209,7 @@ final class CropStand {
                         day.umolPerJ(),
                         day.meanTempC(),
                         stress * CarbonDioxide.growthFrac(day.litCo2Ppm()));
-        plant = withRoots(grown, rootLengthM(before, grown, daysSinceStart, roots.metFrac()));
+        plant = grown.withRootLengthM(rootLengthM(before, grown, daysSinceStart, roots.metFrac()));
         lastDayCd = plant.thermalTimeCd() - before.thermalTimeCd();
         lastDayFreshG = Growing.freshG(traits, plant) - Growing.freshG(traits, before);
         day.clear();
@@ -209,6 +217,59 @@ final class CropStand {
         nutrients.renew(before, plant, molPerM3, dayTranspirationM3);
         dayTranspirationM3 = 0;
         noteStages(atS, daysSinceStart, log);
+        tend(atS, daysSinceStart, log);
+    }
+
+    /** What hands do on the day that begins. */
+    private void tend(double atS, int daysSinceStart, EventLog log) {
+        List<Tending.Act> acts = crop.tending().acts();
+        boolean changed = false;
+        while (actsDone < acts.size() && acts.get(actsDone).day() <= daysSinceStart) {
+            if (!harvested) {
+                tend(acts.get(actsDone), atS, log);
+                changed = true;
+            }
+            actsDone++;
+        }
+        if (changed) {
+            shapeCanopy();
+        }
+    }
+
+    private void tend(Tending.Act act, double atS, EventLog log) {
+        if (act instanceof Tending.LeafPicking picking) {
+            Plant before = plant;
+            Growing.Picking picked =
+                    Growing.pickLeaves(traits, before, groundPerPlantM2(), picking.shareFrac());
+            plant = picked.left();
+            nutrients.pick(before.dryG() - plant.dryG());
+            log.addTaken(Event.Kind.LEAVES_PICKED, atS, where, picked.freshG() * plants, "");
+        } else if (act instanceof Tending.Thinning thinning) {
+            int out = Math.max(0, plants - thinning.plants());
+            nutrients.thinTo(plants - out);
+            plants -= out;
+            log.addTaken(
+                    Event.Kind.THINNED, atS, where, out * standingFreshG(), String.valueOf(plants));
+        } else if (act instanceof Tending.Spacing spacing) {
+            groundM2 = spacing.groundM2();
+            log.addTaken(Event.Kind.SPACED, atS, where, 0, perM2(plants / groundM2));
+        } else {
+            plant = plant.topped();
+            lastRipeCd = Growing.lastRipeAfterToppingCd(traits, plant.thermalTimeCd());
+            log.add(Event.Kind.TOPPED, atS, where);
+        }
+    }
+
+    // To a tenth, as growers tell a density.
+    private static String perM2(double density) {
+        double tenths = FastMath.round(density * 10) / 10.0;
+        return tenths == Math.floor(tenths)
+                ? String.valueOf(FastMath.round(tenths))
+                : String.valueOf(tenths);
+    }
+
+    private double standingFreshG() {
+        return freshG() - fruitFreshG();
     }
 
     // Roots grow as long as the plant has water; those of a plug have to leave it first.
@@ -218,22 +279,12 @@ final class CropStand {
         return before.rootLengthM() + outFrac * metFrac * gainM;
     }
 
-    private static Plant withRoots(Plant plant, double rootLengthM) {
-        return new Plant(
-                plant.thermalTimeCd(),
-                plant.leafDryG(),
-                plant.stemDryG(),
-                plant.fruitDryG(),
-                plant.rootDryG(),
-                rootLengthM);
-    }
-
     private void noteStages(double atS, int daysSinceStart, EventLog log) {
         if (!flowering && Growing.isFlowering(traits, plant)) {
             flowering = true;
             log.add(Event.Kind.FLOWERING, atS, where);
         }
-        if (!ripe && Growing.isRipe(traits, plant, crop.harvestFreshG())) {
+        if (!ripe && isReady(plant.thermalTimeCd(), freshG())) {
             ripe = true;
             if (traits.stages().fruits()) {
                 log.add(Event.Kind.FIRST_RIPE, atS, where);
@@ -254,17 +305,21 @@ final class CropStand {
         }
         double thenCd = plant.thermalTimeCd() + days * lastDayCd;
         return traits.stages().fruits()
-                ? thenCd >= traits.stages().lastHarvestCd()
-                : Growing.isRipe(
-                        traits, thenCd, freshG() + days * lastDayFreshG, crop.harvestFreshG());
+                ? thenCd >= lastRipeCd
+                : isReady(thenCd, freshG() + days * lastDayFreshG);
+    }
+
+    // Leaves that are picked one by one keep the crop until it bolts.
+    private boolean isReady(double thermalTimeCd, double freshG) {
+        return crop.isPickedForLeaves()
+                ? Growing.isSpent(traits, thermalTimeCd)
+                : Growing.isRipe(traits, thermalTimeCd, freshG, crop.harvestFreshG());
     }
 
     private boolean isOver(int daysSinceStart) {
         if (crop.harvestAfterDays().isPresent()) {
             return daysSinceStart >= crop.harvestAfterDays().getAsInt();
         }
-        return traits.stages().fruits()
-                ? plant.thermalTimeCd() >= traits.stages().lastHarvestCd()
-                : ripe;
+        return traits.stages().fruits() ? plant.thermalTimeCd() >= lastRipeCd : ripe;
     }
 }

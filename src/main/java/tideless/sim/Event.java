@@ -14,6 +14,7 @@ import tideless.rig.VesselId;
  * @param waterM3 how much of what was poured in was source water, m3
  * @param drainedM3 water taken out first (flush), m3
  * @param ecMsPerCm what the meter read before (flush, fresh solution), mS/cm; NaN where nobody read
+ * @param freshG fresh mass of plants taken out of the whole tray, g; 0 where none was
  * @param detail what else there is to say (a mineral's name, a valve's new setting), or empty
  */
 public record Event(
@@ -24,6 +25,7 @@ public record Event(
         double waterM3,
         double drainedM3,
         double ecMsPerCm,
+        double freshG,
         String detail) {
 
     /** Kinds of event. */
@@ -52,6 +54,13 @@ public record Event(
         PRECIPITATE,
         FLOWERING,
         FIRST_RIPE,
+        /** Leaves were picked and the plants stand on. */
+        LEAVES_PICKED,
+        /** Plants were taken out. */
+        THINNED,
+        /** The plants were given other ground. */
+        SPACED,
+        TOPPED,
         HARVEST
     }
 

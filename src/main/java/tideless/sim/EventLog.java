@@ -9,11 +9,15 @@ final class EventLog {
     private final List<Event> events = new ArrayList<>();
 
     void add(Event.Kind kind, double atS, VesselId vessel) {
-        add(new Event(kind, atS, vessel, 0, 0, 0, Double.NaN, ""));
+        add(new Event(kind, atS, vessel, 0, 0, 0, Double.NaN, 0, ""));
     }
 
     void addPoured(Event.Kind kind, double atS, VesselId vessel, double volumeM3, double waterM3) {
-        add(new Event(kind, atS, vessel, volumeM3, waterM3, 0, Double.NaN, ""));
+        add(new Event(kind, atS, vessel, volumeM3, waterM3, 0, Double.NaN, 0, ""));
+    }
+
+    void addTaken(Event.Kind kind, double atS, VesselId vessel, double freshG, String detail) {
+        add(new Event(kind, atS, vessel, 0, 0, 0, Double.NaN, freshG, detail));
     }
 
     void add(Event event) {

@@ -26,7 +26,7 @@ final class NutrientDemand {
     private static final double STARVED_FRAC = 0.4;
 
     private final CropTraits traits; // null when the water demand was measured
-    private final int plants;
+    private int plants;
 
     /** Short of a sufficient content, all plants together; below 0 what they hold beyond it. */
     private final double[] debtMol = new double[Component.COUNT];
@@ -87,6 +87,36 @@ final class NutrientDemand {
         for (int i = 0; i < debtMol.length; i++) {
             debtMol[i == NH4 ? NO3 : i] -= uptakeMol[i];
         }
+    }
+
+    /**
+     * Leaf-like tissue is taken off each plant, with its share of what the plant holds, lacks and
+     * stores.
+     *
+     * @param dryG dry mass taken off a plant, g
+     */
+    void pick(double dryG) {
+        double[] goneMol = new double[Component.COUNT];
+        Hunger.demandMol(traits, dryG, 0, goneMol);
+        for (int i = 0; i < goneMol.length; i++) {
+            if (heldMol[i] > 0) {
+                keep(i, Math.max(0, 1 - goneMol[i] * plants / heldMol[i]));
+            }
+        }
+    }
+
+    /** Plants are taken out with all they hold. */
+    void thinTo(int left) {
+        for (int i = 0; i < heldMol.length; i++) {
+            keep(i, left / (double) plants);
+        }
+        plants = left;
+    }
+
+    private void keep(int component, double frac) {
+        heldMol[component] *= frac;
+        debtMol[component] *= frac;
+        molPerS[component] *= frac;
     }
 
     /** Growth left by the content of the whole plant, of its scarcest nutrient, 0-1. */

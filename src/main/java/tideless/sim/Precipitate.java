@@ -69,6 +69,7 @@ final class Precipitate {
                                 0,
                                 0,
                                 Double.NaN,
+                                0,
                                 Precipitation.MINERALS.get(m).title()));
             }
         }

@@ -232,7 +232,7 @@ public record RigCheck(
                                     air.sunFrac((int) (timeS / Time.DAY_S), lamp),
                                     air,
                                     step);
-            double ground = crop.plants() > 0 ? crop.groundM2() : 0;
+            double ground = crop.plants() > 0 ? crop.mostGroundM2() : 0;
             peak = Math.max(peak, kgPerM2S * ground / LiquidWater.KG_PER_M3);
         }
         return peak;

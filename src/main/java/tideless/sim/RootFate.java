@@ -196,7 +196,7 @@ final class RootFate {
         }
         wilted = false;
         wiltedS = 0;
-        log.add(new Event(Event.Kind.RECOVERED, endS, where, 0, 0, 0, Double.NaN, now.title()));
+        log.add(new Event(Event.Kind.RECOVERED, endS, where, 0, 0, 0, Double.NaN, 0, now.title()));
     }
 
     /** Growth that wilting gone by leaves at an instant, 0-1. */

@@ -125,6 +125,7 @@ final class VisitRules {
                                 0,
                                 0,
                                 Double.NaN,
+                                0,
                                 toMm));
             }
         }
@@ -190,6 +191,6 @@ final class VisitRules {
     private void renew(TrayRun tray, Event.Kind kind, double timeS, double airC, double ec) {
         double drained = tray.water.m3;
         double poured = tray.renew(1, feed, airC);
-        log.add(new Event(kind, timeS, tray.tray.id(), poured, 0, drained, ec, ""));
+        log.add(new Event(kind, timeS, tray.tray.id(), poured, 0, drained, ec, 0, ""));
     }
 }

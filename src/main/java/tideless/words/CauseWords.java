@@ -89,6 +89,11 @@ public final class CauseWords {
             case TOO_LITTLE_LIGHT -> "the crop will be slow and thin";
             case READY -> "the crop is ready";
             case WINDOW_ENDS -> "it is light, but bolts or grows tough if it stands longer";
+            case PICKED_OUT -> "picked plants bolt or grow tough from here on";
+            case LEAVES_GROW_AGAIN -> "the plants stand on and grow again";
+            case OLD_LEAVES_GIVE_LITTLE -> "the lowest leaves give little and keep the air";
+            case PLANTS_CROWD -> "they would crowd each other";
+            case SEASON_ENDS -> "no flower that opens now would ripen in time";
             case FIRST_FRUIT_RIPE -> "the first fruit is ripe: picking begins";
             case LAST_FRUIT_PICKED -> "the last fruit is picked and the crop finished";
             case NEXT_IN_TIME ->

@@ -58,6 +58,8 @@ public final class TaskWords {
                                 case BEFORE_ABSENCE -> " a plant (nearly ready: before you leave)";
                                 case WINDOW_ENDS ->
                                         " a plant (light, but bolts or grows tough if left)";
+                                case PICKED_OUT ->
+                                        " a plant (picked long enough: bolts or grows tough if left)";
                                 default -> " a plant (ready)";
                             };
             case MIX -> "feed, for " + CauseWords.of(task.cause());
@@ -84,6 +86,19 @@ public final class TaskWords {
                             + ", about "
                             + value
                             + " a plant and week";
+            case PICK_LEAVES ->
+                    "about "
+                            + value
+                            + (task.cause().kind() == Cause.Kind.OLD_LEAVES_GIVE_LITTLE
+                                    ? " of the lowest leaves from the whole tray"
+                                    : " of leaf from the whole tray");
+            case THIN_OUT ->
+                    "leave "
+                            + task.cause().facts().of()
+                            + " plants; what comes out weighs about "
+                            + value;
+            case SPACE_OUT -> "to " + task.cause().facts().of() + " plants a m2";
+            case TOP -> "pinch out every growing point; fruit that has set ripens";
             case CLEAN ->
                     "drain, scrub, disinfect as the label says (never bleach with acid), rinse";
             case SOW_NEXT ->

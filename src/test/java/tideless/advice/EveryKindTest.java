@@ -251,7 +251,11 @@ class EveryKindTest {
                         .event(Event.Kind.FRESH_SOLUTION, MadeTrace.TRAY, 56)
                         .event(Event.Kind.FLUSH, MadeTrace.TRAY, 80)
                         .event(Event.Kind.FLOWERING, MadeTrace.TRAY, 120)
+                        .event(Event.Kind.THINNED, MadeTrace.TRAY, 144)
+                        .event(Event.Kind.SPACED, MadeTrace.TRAY, 168)
                         .event(Event.Kind.FIRST_RIPE, MadeTrace.TRAY, 240)
+                        .event(Event.Kind.LEAVES_PICKED, MadeTrace.TRAY, 264)
+                        .event(Event.Kind.TOPPED, MadeTrace.TRAY, 288)
                         .event(Event.Kind.HARVEST, MadeTrace.TRAY, 600);
         List<Task.Kind> raised = new ArrayList<>();
         busy.advice().tasks().forEach(t -> raised.add(t.kind()));

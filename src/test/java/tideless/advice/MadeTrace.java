@@ -16,6 +16,7 @@ import tideless.rig.Limits;
 import tideless.rig.Planting;
 import tideless.rig.Reservoir;
 import tideless.rig.Scenario;
+import tideless.rig.Tending;
 import tideless.rig.TestTray;
 import tideless.rig.Tray;
 import tideless.rig.VesselId;
@@ -93,7 +94,7 @@ final class MadeTrace {
     }
 
     MadeTrace event(Event.Kind kind, VesselId vessel, double hour) {
-        return event(new Event(kind, hour * 3600, vessel, 0.004, 0, 0.003, 3, "gypsum"));
+        return event(new Event(kind, hour * 3600, vessel, 0.004, 0, 0.003, 3, 0, "gypsum"));
     }
 
     MadeTrace event(Event event) {
@@ -116,7 +117,8 @@ final class MadeTrace {
                         Transplant.AS_RAISED,
                         Planting.ThirstModel.CANOPY,
                         OptionalInt.empty(),
-                        OptionalDouble.empty());
+                        OptionalDouble.empty(),
+                        Tending.NONE);
         Tray of =
                 TestTray.of(Rigs.tray("tray", filling, planting, 0))
                         .limits(new Limits(1, 3, 5.5, 6.5, 6, 11))

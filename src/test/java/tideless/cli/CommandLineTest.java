@@ -1,5 +1,6 @@
 package tideless.cli;
 
+import static org.assertj.core.api.Assertions.assertThat;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertTrue;
@@ -255,6 +256,23 @@ class CommandLineTest {
         Outcome outcome = run("check", path);
         assertEquals(2, outcome.exit());
         assertTrue(outcome.err().contains("bazil") && outcome.err().contains("outlet_height"));
+    }
+
+    @Test
+    void show_and_crops_tell_how_far_thirst_may_lie_off() {
+        assertThat(run("show", BENCH).out())
+                .contains("doubt of the thirst of tray ")
+                .contains("between stands 0.40, week to week 0.13")
+                .contains("day to day 0.20; 0.12 between stands once a fortnight");
+        String cucumber = run("crops", "cucumber").out();
+        assertThat(cucumber)
+                .contains("between stands 0.25 (0.40 under lamps and while young)")
+                .contains("in a house, 8 MJ/m2 of sun: penman-monteith ")
+                .contains(", radiation 2.9 L/m2");
+        assertThat(run("crops", "lettuce").out())
+                .contains("between stands 0.40, week to week 0.13")
+                .contains("under lamps, 11.5 mol/m2 in 16 hours: canopy 2.1 L/m2, penman-monteith ")
+                .doesNotContain("in a house");
     }
 
     @Test

@@ -363,6 +363,7 @@ final class MadeUpForecast {
                                 0,
                                 0,
                                 Double.NaN,
+                                0,
                                 ""));
                 tasks.add(
                         new Task(

@@ -23,7 +23,8 @@ class RootReachTest {
                         as,
                         Planting.ThirstModel.CANOPY,
                         OptionalInt.empty(),
-                        NONE),
+                        NONE,
+                        Tending.NONE),
                 gapM);
     }
 

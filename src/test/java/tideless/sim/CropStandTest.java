@@ -12,6 +12,7 @@ import tideless.crop.CropTraits;
 import tideless.crop.Hunger;
 import tideless.crop.Transplant;
 import tideless.rig.Planting;
+import tideless.rig.Tending;
 import tideless.rig.VesselId;
 import tideless.scenario.Crops;
 import tideless.solution.Component;
@@ -33,7 +34,8 @@ class CropStandTest {
                         Transplant.AS_RAISED,
                         Planting.ThirstModel.CANOPY,
                         harvestAfterDays,
-                        OptionalDouble.empty()),
+                        OptionalDouble.empty(),
+                        Tending.NONE),
                 VesselId.tray("t"));
     }
 
@@ -182,5 +184,86 @@ class CropStandTest {
         assertTrue(stand.isHarvested());
         assertEquals(0, stand.nutrients.molPerS[Component.NO3.ordinal()]);
         assertEquals(List.of(Event.Kind.HARVEST), log.inOrder().stream().map(Event::kind).toList());
+    }
+
+    private static CropStand tended(int plants, Tending.Act... acts) {
+        return new CropStand(
+                new Planting.OfCrop(
+                        LETTUCE,
+                        plants,
+                        0.1,
+                        14,
+                        Transplant.AS_RAISED,
+                        Planting.ThirstModel.CANOPY,
+                        OptionalInt.empty(),
+                        OptionalDouble.empty(),
+                        new Tending(List.of(acts))),
+                VesselId.tray("t"));
+    }
+
+    /** What a stand asks for in the ten days from a day on, of potassium, mol. */
+    private double askedMol(CropStand stand, int days) {
+        double sum = 0;
+        for (int day = 1; day <= days; day++) {
+            live(stand, day, 0, 0, true);
+            sum += stand.nutrients.molPerS[Component.K.ordinal()] * 86400;
+        }
+        return sum;
+    }
+
+    @Test
+    void thinned_plants_have_the_ground_of_all_and_ask_for_their_own_share() {
+        CropStand whole = tended(8);
+        CropStand thinned = tended(8, new Tending.Thinning(12, 4));
+        CropStand four = tended(4);
+        askedMol(whole, 12);
+        askedMol(thinned, 12);
+        askedMol(four, 12);
+        int k = Component.K.ordinal();
+        assertEquals(0.5 * whole.nutrients.molPerS[k], thinned.nutrients.molPerS[k], 1e-15);
+        assertEquals(0.5 * whole.leafM2(), thinned.leafM2(), 1e-12);
+        assertEquals(4, thinned.plants());
+        assertEquals(whole.plant(), thinned.plant());
+        assertEquals(four.coverFrac() < whole.coverFrac(), thinned.coverFrac() < whole.coverFrac());
+        live(whole, 13, 0, 0, true);
+        live(thinned, 13, 0, 0, true);
+        assertTrue(thinned.plant().dryG() > 1.02 * whole.plant().dryG());
+        Event event = log.inOrder().stream().filter(e -> e.freshG() > 0).findFirst().orElseThrow();
+        assertEquals(Event.Kind.THINNED, event.kind());
+        assertEquals("4", event.detail());
+    }
+
+    @Test
+    void a_picked_leaf_takes_what_it_holds_and_lacks_with_it() {
+        CropStand hungry = tended(2);
+        CropStand picked = tended(2, new Tending.LeafPicking(10, 0.4));
+        for (int day = 1; day <= 10; day++) {
+            live(hungry, day, 0, 0, day < 5);
+            live(picked, day, 0, 0, day < 5);
+        }
+        double before = hungry.nutrients.growthFrac();
+        assertTrue(before < 1, "" + before);
+        assertEquals(before, picked.nutrients.growthFrac(), 1e-12);
+        double shoot = hungry.plant().leafDryG() + hungry.plant().stemDryG();
+        double kept = 1 - 0.4 * shoot / hungry.plant().dryG();
+        int n = Component.NO3.ordinal();
+        assertEquals(kept * hungry.nutrients.molPerS[n], picked.nutrients.molPerS[n], 1e-15);
+        Event event = log.inOrder().get(log.inOrder().size() - 1);
+        assertEquals(Event.Kind.LEAVES_PICKED, event.kind());
+        assertEquals(2 * 0.4 * hungry.freshG(), event.freshG(), 1e-9);
+    }
+
+    @Test
+    void plants_moved_apart_have_more_ground_from_that_day_on() {
+        CropStand still = tended(8);
+        CropStand apart = tended(8, new Tending.Spacing(12, 0.4));
+        askedMol(still, 12);
+        askedMol(apart, 12);
+        assertTrue(apart.leafAreaIndex() < still.leafAreaIndex());
+        assertEquals(still.plant(), apart.plant());
+        live(still, 13, 0, 0, true);
+        live(apart, 13, 0, 0, true);
+        assertTrue(apart.plant().dryG() > 1.02 * still.plant().dryG());
+        assertEquals("20", log.inOrder().get(0).detail());
     }
 }

@@ -20,6 +20,7 @@ import tideless.rig.Planting;
 import tideless.rig.Reservoir;
 import tideless.rig.Reservoir.Refill.When;
 import tideless.rig.Scenario;
+import tideless.rig.Tending;
 import tideless.rig.TestValve;
 import tideless.rig.Tray;
 import tideless.rig.VesselId;
@@ -174,7 +175,8 @@ class VisitRulesTest {
                         Transplant.AS_RAISED,
                         Planting.ThirstModel.CANOPY,
                         OptionalInt.of(harvestAfterDays),
-                        OptionalDouble.empty());
+                        OptionalDouble.empty(),
+                        Tending.NONE);
         TrayRun run = new TrayRun(Rigs.tray("t", Rigs.valve(), lettuce, 0), 0, 20, Rigs.air(20), 0);
         assertEquals(isNear, run.isNearHarvest(MONDAY_S));
     }
@@ -199,7 +201,8 @@ class VisitRulesTest {
                         Transplant.AS_RAISED,
                         Planting.ThirstModel.CANOPY,
                         OptionalInt.empty(),
-                        OptionalDouble.empty());
+                        OptionalDouble.empty(),
+                        Tending.NONE);
         Tray tray = Rigs.tray("t", Rigs.valve(), lettuce, 0);
         Reservoir reservoir = Rigs.reservoir(0.1, 0.3, When.NEVER);
         Visits monday = Rigs.onWeekdays(DayOfWeek.MONDAY);

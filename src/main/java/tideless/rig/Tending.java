@@ -1,0 +1,70 @@
+package tideless.rig;
+
+import java.util.List;
+
+/**
+ * What hands do to a stand on stated days, each at the midnight that begins its day.
+ *
+ * @param acts in order of their days
+ */
+public record Tending(List<Act> acts) {
+    /** Nothing but planting and harvest. */
+    public static final Tending NONE = new Tending(List.of());
+
+    public Tending {
+        acts = List.copyOf(acts);
+    }
+
+    /** One of them. */
+    public sealed interface Act {
+        /** Days after the start, at least 1. */
+        int day();
+    }
+
+    /**
+     * Leaves are taken off every plant and the rest stands on.
+     *
+     * @param day days after the start
+     * @param shareFrac share of the standing leaf, with its stalks in a leaf crop, 0-1
+     */
+    public record LeafPicking(int day, double shareFrac) implements Act {}
+
+    /**
+     * Plants are taken out; those that stay have the ground of all.
+     *
+     * @param day days after the start
+     * @param plants how many stay
+     */
+    public record Thinning(int day, int plants) implements Act {}
+
+    /**
+     * The same plants are given other ground.
+     *
+     * @param day days after the start
+     * @param groundM2 floor the canopy may spread over from then on, m2
+     */
+    public record Spacing(int day, double groundM2) implements Act {}
+
+    /**
+     * The growing points are taken out: no new leaf, no new flower.
+     *
+     * @param day days after the start
+     */
+    public record Topping(int day) implements Act {}
+
+    /** Whether leaves are picked at any time. */
+    public boolean picksLeaves() {
+        return acts.stream().anyMatch(act -> act instanceof LeafPicking);
+    }
+
+    /** The most ground it ever gives, m2; 0 where it gives none. */
+    public double mostGroundM2() {
+        double most = 0;
+        for (Act act : acts) {
+            if (act instanceof Spacing spacing) {
+                most = Math.max(most, spacing.groundM2());
+            }
+        }
+        return most;
+    }
+}
