@@ -351,17 +351,9 @@ public final class Growing {
      * Whether the first fruit is ripe, or a leaf crop is ready: it weighs what is wanted of it, or
      * stands as long as it may. Without a wanted weight its stage decides.
      *
-     * @param wantedFreshG fresh weight of one plant to wait for, g; empty for none
-     */
-    public static boolean isRipe(CropTraits traits, Plant plant, OptionalDouble wantedFreshG) {
-        return isRipe(traits, plant.thermalTimeCd(), freshG(traits, plant), wantedFreshG);
-    }
-
-    /**
-     * The same of a plant that will be so old and so heavy.
-     *
      * @param thermalTimeCd degC d since sowing
      * @param freshG fresh weight of one plant, g
+     * @param wantedFreshG fresh weight of one plant to wait for, g; empty for none
      */
     public static boolean isRipe(
             CropTraits traits, double thermalTimeCd, double freshG, OptionalDouble wantedFreshG) {

@@ -29,7 +29,8 @@ class HarvestTest {
     private static Plant crowded(OptionalDouble wantedG) {
         RoomSeason room = Emergence.lamp(200, 16, 21, 19, 0.65, 0.70);
         Plant plant = Growing.raisedInNursery(LETTUCE, 14);
-        while (!Growing.isRipe(LETTUCE, plant, wantedG)) {
+        while (!Growing.isRipe(
+                LETTUCE, plant.thermalTimeCd(), Growing.freshG(LETTUCE, plant), wantedG)) {
             plant = room.dayLater(LETTUCE, plant, 1 / 37.0);
         }
         return plant;
