@@ -11,6 +11,8 @@ public enum Quantity {
     FEED_CONTENT(Unit.MMOL_PER_L),
     WATER_CONTENT(Unit.MMOL_PER_L),
     WATER(Unit.LITRES),
+    LITRES_DOUBT(Unit.LITRES),
+    METER_DOUBT(Unit.MS_PER_CM),
     ENOUGH(Unit.LITRES),
     USABLE(Unit.LITRES),
     SPILT(Unit.LITRES),

@@ -25,6 +25,12 @@ final class SolutionAdvice {
     /** Water that reads more than this brings salts worth leaving out, mS/cm; assumed. */
     private static final double SALTY_WATER_MS_PER_CM = 0.25;
 
+    /** A level is read to this by a rule in a tray, m; assumed. */
+    private static final double LEVEL_DOUBT_M = 0.002;
+
+    /** And the inner sizes of a tray are known to a hundredth each: its litres to this; assumed. */
+    private static final double SIZE_DOUBT_FRAC = 0.03;
+
     /** Open water that takes less than this share of what leaves is not worth a lid; assumed. */
     private static final double LID_WORTH_FRAC = 0.01;
 
@@ -93,12 +99,27 @@ final class SolutionAdvice {
                                 : lean(event.ecMsPerCm(), tray.trace.sampleAt(event.atS())),
                         new Cause(
                                 cause,
-                                Double.isNaN(ecAfter)
-                                        ? Facts.NONE
-                                        : Facts.of(Quantity.EC_AFTER, ecAfter)),
+                                doubted(
+                                        Double.isNaN(ecAfter)
+                                                ? Facts.NONE
+                                                : Facts.of(Quantity.EC_AFTER, ecAfter),
+                                        after,
+                                        event.volumeM3(),
+                                        event.ecMsPerCm())),
                         cures,
                         List.of(),
                         true));
+    }
+
+    /** With how well the litres of a change and the EC that calls for it are known. */
+    private Facts doubted(Facts facts, int hour, double m3, double ecMsPerCm) {
+        double areaM2 = tray.tray.shape().areaM2(tray.of.levelM().at(hour));
+        double byLevel = areaM2 * LEVEL_DOUBT_M;
+        double bySize = SIZE_DOUBT_FRAC * m3;
+        return facts.and(
+                        Quantity.LITRES_DOUBT,
+                        1000 * Math.sqrt(byLevel * byLevel + bySize * bySize))
+                .and(Quantity.METER_DOUBT, ecMsPerCm * FlushRule.METER_DOUBT_FRAC);
     }
 
     private Measure salty(double ec) {
@@ -165,7 +186,13 @@ final class SolutionAdvice {
                         litres,
                         litres,
                         measure,
-                        new Cause(cause, Facts.of(Quantity.EC_AFTER, tray.feedMsPerCm)),
+                        new Cause(
+                                cause,
+                                doubted(
+                                        Facts.of(Quantity.EC_AFTER, tray.feedMsPerCm),
+                                        hour,
+                                        tray.of.volumeM3().at(hour),
+                                        measure.value())),
                         cures,
                         List.of(),
                         false));
@@ -204,7 +231,9 @@ final class SolutionAdvice {
                             : Cause.of(Cause.Kind.CROP_TAKES_IT_UP),
                     leanFeed
                             ? List.of(
-                                    Cure.of(Cure.Kind.STRONGER_FEED),
+                                    new Cure(
+                                            Cure.Kind.STRONGER_FEED,
+                                            Facts.of(Quantity.FEED_EC, limits.ecLowMsPerCm())),
                                     Cure.of(Cure.Kind.OWN_RESERVOIR))
                             : List.of(
                                     Cure.of(Cure.Kind.FRESH_SOLUTION_SOONER),

@@ -69,7 +69,10 @@ public final class CureWords {
                     facts.has(Quantity.FEED_EC)
                             ? "a leaner feed than " + figure(facts, Quantity.FEED_EC)
                             : "a leaner feed";
-            case STRONGER_FEED -> "a stronger feed";
+            case STRONGER_FEED ->
+                    facts.has(Quantity.FEED_EC)
+                            ? "a stronger feed: at least " + figure(facts, Quantity.FEED_EC)
+                            : "a stronger feed";
             case OWN_RESERVOIR -> "a reservoir of its own for this crop";
             case DO_NOT_SHARE_A_FEED ->
                     "these crops do not share a feed (" + facts.of() + "): a reservoir for each";

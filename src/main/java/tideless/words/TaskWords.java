@@ -2,6 +2,7 @@ package tideless.words;
 
 import tideless.advice.Cause;
 import tideless.advice.Caution;
+import tideless.advice.Facts;
 import tideless.advice.Measure;
 import tideless.advice.Quantity;
 import tideless.advice.Task;
@@ -17,11 +18,19 @@ public final class TaskWords {
         if (task.drainLitres() > 0) {
             why += "; drain " + Numbers.litres(task.drainLitres()) + " L first";
         }
-        if (task.litres() > 0 && task.cause().facts().has(Quantity.WATER)) {
+        Facts facts = task.cause().facts();
+        if (task.litres() > 0 && facts.has(Quantity.WATER)) {
             why +=
                     "; "
-                            + CauseWords.figure(task.cause().facts(), Quantity.WATER)
+                            + CauseWords.figure(facts, Quantity.WATER)
                             + " of it plain water";
+        }
+        if (facts.has(Quantity.LITRES_DOUBT)) {
+            why +=
+                    "; litres to "
+                            + CauseWords.figure(facts, Quantity.LITRES_DOUBT)
+                            + ", a pen to "
+                            + CauseWords.figure(facts, Quantity.METER_DOUBT);
         }
         return task.isDone() ? why : why + "; advised, not done";
     }

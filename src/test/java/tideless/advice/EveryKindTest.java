@@ -444,6 +444,23 @@ class EveryKindTest {
     }
 
     /**
+     * 0.2 m2 to 2 mm are 0.4 L; 3 % of the 4 L of the made flush 0.12 L: 0.418 L together. A meter
+     * of 5 % reads the 3 mS/cm to 0.15.
+     */
+    @Test
+    void a_flush_tells_how_well_its_litres_and_its_reading_are_known() {
+        Task flush =
+                tasks(
+                                new MadeTrace(14).event(Event.Kind.FLUSH, MadeTrace.TRAY, 80),
+                                Task.Kind.FLUSH)
+                        .get(0);
+        Facts facts = flush.cause().facts();
+        assertEquals(
+                Math.sqrt(0.4 * 0.4 + 0.12 * 0.12), facts.get(Quantity.LITRES_DOUBT), 1e-9);
+        assertEquals(0.15, facts.get(Quantity.METER_DOUBT), 1e-12);
+    }
+
+    /**
      * 10 L at 3.2 mS/cm hold twice the feed's cations, c = 21 mol/m3 of charge, week after week:
      * what the feed brings is taken. So each litre of water takes c off, less its own 0.5 of
      * sodium. The reading goes from that of the feed to 3.2 as c doubles, and is to come to the
