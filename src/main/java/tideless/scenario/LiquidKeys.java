@@ -27,7 +27,10 @@ final class LiquidKeys {
             FEED.add(
                     Key.quantity("ec", CONDUCTIVITY)
                             .above("0 mS/cm", "6 mS/cm")
-                            .workedOut("the recipe's published EC", "1.6 mS/cm")
+                            .workedOut(
+                                    "the middle of what its crops are fed, else the recipe's"
+                                            + " published EC",
+                                    "1.6 mS/cm")
                             .about("EC at 25 degC the feed is made up to"));
     static final Key<Double> PH =
             FEED.add(

@@ -14,6 +14,7 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.function.Supplier;
 import tideless.rig.Liquid;
 import tideless.solution.Component;
 import tideless.solution.Composition;
@@ -43,7 +44,14 @@ final class LiquidReader {
                 .map(name -> new Liquid(name, solutions.water(name)));
     }
 
-    static Read<Liquid> feed(Table feed, Read<Liquid> water, Solutions solutions) {
+    /**
+     * The feed.
+     *
+     * @param middleEc what the crops are fed, mS/cm, asked for where no EC is stated; absent where
+     *     no crop is known
+     */
+    static Read<Liquid> feed(
+            Table feed, Read<Liquid> water, Solutions solutions, Supplier<Read<Double>> middleEc) {
         if (feed.has("part_a") || feed.has("part_b")) {
             return ofBottles(feed, water, solutions);
         }
@@ -64,11 +72,19 @@ final class LiquidReader {
         if (recipe.isAbsent() && !feed.meant("analysis")) {
             feed.missing(RECIPE);
         }
+        Read<Double> middle = feed.has(EC) ? Read.absent() : middleEc.get();
         Read<Double> ec =
-                feed.getOr(
-                        EC,
-                        recipe.map(solutions::publishedEcMsPerCm),
-                        published -> plain(published) + " mS/cm, as published");
+                middle.isSound()
+                        ? feed.getOr(
+                                EC,
+                                middle,
+                                band ->
+                                        plain(band)
+                                                + " mS/cm, the middle of what its crops are fed")
+                        : feed.getOr(
+                                EC,
+                                recipe.map(solutions::publishedEcMsPerCm),
+                                published -> plain(published) + " mS/cm, as published");
         if (!sound || !Read.allSound(recipe, ec, water)) {
             return Read.faulty();
         }

@@ -4,6 +4,7 @@ import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
 import org.apache.commons.math3.util.FastMath;
+import tideless.crop.CropTraits;
 import tideless.physics.Time;
 import tideless.rig.Climate;
 import tideless.rig.Cover;
@@ -98,7 +99,9 @@ public final class ScenarioReader {
         Read<Climate> climate =
                 ClimateReader.climate(climateTable, placeTable, place, lamp, files, run);
         Read<Liquid> water = LiquidReader.water(root.child("water"), Solutions.CURRENT);
-        Read<Liquid> feed = LiquidReader.feed(root.child("feed"), water, Solutions.CURRENT);
+        Read<Liquid> feed =
+                LiquidReader.feed(
+                        root.child("feed"), water, Solutions.CURRENT, () -> middleEc(root));
         List<Reservoir> reservoirs = reservoirs(root.child("reservoir"), run);
         Read<Visits> visits = visits(root.child("visits"), run);
         List<Tray> trays = trays(root, reservoirs, feed, lamp.orElse(Lamp.NONE), run, visits);
@@ -143,6 +146,21 @@ public final class ScenarioReader {
                         visits.value(),
                         new Numerics(step.value()),
                         files.digest(bytes)));
+    }
+
+    /** The middle between the greatest low end and the least high end of the named crops' bands. */
+    private static Read<Double> middleEc(Table root) {
+        double low = 0;
+        double high = Double.POSITIVE_INFINITY;
+        for (Table tray : root.child("tray").named()) {
+            if (tray.raw(TrayKeys.CROP.name()) instanceof String name
+                    && Crops.names().contains(name)) {
+                CropTraits.Needs needs = Crops.named(name).needs();
+                low = Math.max(low, needs.ecLowMsPerCm());
+                high = Math.min(high, needs.ecHighMsPerCm());
+            }
+        }
+        return Double.isInfinite(high) ? Read.absent() : Read.of((low + high) / 2);
     }
 
     private static Read<Integer> days(Table root) {

@@ -455,8 +455,7 @@ class EveryKindTest {
                                 Task.Kind.FLUSH)
                         .get(0);
         Facts facts = flush.cause().facts();
-        assertEquals(
-                Math.sqrt(0.4 * 0.4 + 0.12 * 0.12), facts.get(Quantity.LITRES_DOUBT), 1e-9);
+        assertEquals(Math.sqrt(0.4 * 0.4 + 0.12 * 0.12), facts.get(Quantity.LITRES_DOUBT), 1e-9);
         assertEquals(0.15, facts.get(Quantity.METER_DOUBT), 1e-12);
     }
 

@@ -90,7 +90,9 @@ class LiquidReaderTest {
                 root(
                         "[water]\nsource = \"hard-tap\"\n[feed]\nrecipe = \"steiner\"\nec = \"0.2 mS/cm\"\n");
         Read<Liquid> water = LiquidReader.water(root.child("water"), Solutions.CURRENT);
-        assertFalse(LiquidReader.feed(root.child("feed"), water, Solutions.CURRENT).isSound());
+        assertFalse(
+                LiquidReader.feed(root.child("feed"), water, Solutions.CURRENT, Read::absent)
+                        .isSound());
         assertThat(faults())
                 .singleElement()
                 .asString()
@@ -100,7 +102,8 @@ class LiquidReaderTest {
     private Liquid feedIn(String water, String more) {
         Table root = root(water + "[feed]\nrecipe = \"hoagland-2\"\nec = \"1.6 mS/cm\"\n" + more);
         Read<Liquid> read = LiquidReader.water(root.child("water"), Solutions.CURRENT);
-        Read<Liquid> feed = LiquidReader.feed(root.child("feed"), read, Solutions.CURRENT);
+        Read<Liquid> feed =
+                LiquidReader.feed(root.child("feed"), read, Solutions.CURRENT, Read::absent);
         assertEquals(List.of(), faults());
         return feed.value();
     }

@@ -29,6 +29,7 @@ import tideless.rig.Reservoir;
 import tideless.rig.Scenario;
 import tideless.rig.Shape;
 import tideless.rig.Tray;
+import tideless.solution.ElectricalConductivity;
 
 class ScenarioReaderTest {
     /** A small scenario that is right; each test breaks one thing in it. Line numbers beside. */
@@ -106,6 +107,22 @@ class ScenarioReaderTest {
         Reading reading = read(text);
         assertEquals(List.of(), faults(reading));
         return assertInstanceOf(Reading.Good.class, reading).scenario();
+    }
+
+    /** Basil is fed 1.0 to 1.8, lettuce 0.8 to 1.8 mS/cm. */
+    @Test
+    void a_feed_without_an_ec_is_the_middle_of_what_its_crops_are_fed() throws IOException {
+        String without = GOOD.replace("ec = \"1.6 mS/cm\"\n", "");
+        assertEquals(1.4, feedMsPerCm(without), 1e-6);
+        assertEquals(
+                1.3, feedMsPerCm(without.replace("crop = \"basil\"", "crop = \"lettuce\"")), 1e-6);
+        String measured = without.replace("crop = \"basil\"", "thirst = \"1 L/day\"");
+        double published = Solutions.CURRENT.publishedEcMsPerCm("hoagland-1");
+        assertEquals(published, feedMsPerCm(measured), 1e-6);
+    }
+
+    private double feedMsPerCm(String text) throws IOException {
+        return ElectricalConductivity.at25MsPerCm(scenario(text).feed().composition());
     }
 
     @Test
