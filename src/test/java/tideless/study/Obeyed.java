@@ -1,34 +1,134 @@
 package tideless.study;
 
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.EnumSet;
 import java.util.List;
+import java.util.Locale;
+import java.util.Set;
 import tideless.advice.Advice;
 import tideless.advice.Cure;
+import tideless.advice.Facts;
+import tideless.advice.Quantity;
 import tideless.advice.Sizing;
 import tideless.advice.Task;
 import tideless.advice.Warning;
+import tideless.rig.Filling;
 import tideless.rig.Pouring;
 import tideless.rig.Reservoir;
 import tideless.rig.Scenario;
 import tideless.rig.TestShape;
+import tideless.rig.Tray;
 import tideless.rig.Visits;
+import tideless.scenario.ChangedScenario;
+import tideless.scenario.Reading;
+import tideless.sim.Trace;
+import tideless.sim.TrayTrace;
 
-/** A scenario changed by what its first run advised, as far as a scenario can say it. */
-public final class Obeyed {
-    /** A vessel is bought a little larger than asked for. */
+/**
+ * A rig run as it stands, then as its grower would run it who does every task and the first cure of
+ * every warning, then so once more.
+ *
+ * @param first as it stands
+ * @param second after the first advice
+ * @param third after the second
+ */
+public record Obeyed(Forecast first, Forecast second, Forecast third) {
+    /** A vessel is bought, and a feed mixed, a little larger than asked for. */
     private static final double LARGER = 1.15;
 
-    private Obeyed() {}
+    /** Cures that change the rig, the feed or a valve; the others change air, light or visits. */
+    private static final Set<Cure.Kind> OF_THE_RIG =
+            EnumSet.complementOf(
+                    EnumSet.of(
+                            Cure.Kind.SHADE_THE_TRAY,
+                            Cure.Kind.MORE_LIGHT,
+                            Cure.Kind.WARMER_ROOM,
+                            Cure.Kind.COOLER_ROOM,
+                            Cure.Kind.DRIER_NIGHTS,
+                            Cure.Kind.MORE_WIND,
+                            Cure.Kind.SHORTER_DAY,
+                            Cure.Kind.VISIT_MORE_OFTEN));
 
-    /** Refills in time, a reservoir large enough, flushes where they were told. */
-    public static Scenario of(Scenario scenario, Advice advice) {
+    /** Three runs of a scenario that is sound. */
+    public static Obeyed of(Path path) {
+        List<ChangedScenario.Change> changes = new ArrayList<>();
+        Scenario scenario = read(path, changes);
+        Forecast first = Forecasts.of(scenario, 1);
+        Rig rig = new Rig(new ArrayList<>());
+        Forecast second = next(path, changes, rig, first);
+        return new Obeyed(first, second, next(path, changes, rig, second));
+    }
+
+    /** What has been done to the rig so far: advice of each run in turn. */
+    private record Rig(List<Advice> obeyed) {}
+
+    private static Forecast next(
+            Path path, List<ChangedScenario.Change> changes, Rig rig, Forecast before) {
+        int known = changes.size();
+        changes.addAll(inTheFile(before.trace().scenario(), before.advice()));
+        rig.obeyed().add(before.advice());
+        Scenario scenario = read(path, changes);
+        for (Advice advice : rig.obeyed()) {
+            scenario = atTheRig(scenario, advice);
+        }
+        boolean same = changes.size() == known && scenario.equals(before.trace().scenario());
+        return same ? before : Forecasts.of(scenario, 1);
+    }
+
+    private static Scenario read(Path path, List<ChangedScenario.Change> changes) {
+        Reading reading = ChangedScenario.read(path, changes);
+        if (reading instanceof Reading.Good good) {
+            return good.scenario();
+        }
+        throw new IllegalStateException(path + " with " + changes + ": " + reading);
+    }
+
+    private static List<Cure> firstCures(Advice advice) {
+        return advice.warnings().stream()
+                .filter(w -> !w.cures().isEmpty())
+                .map(w -> w.cures().get(0))
+                .toList();
+    }
+
+    // ---- what a file says ----------------------------------------------------------------------
+
+    private static List<ChangedScenario.Change> inTheFile(Scenario scenario, Advice advice) {
+        List<ChangedScenario.Change> changes = new ArrayList<>();
+        for (Cure cure : firstCures(advice)) {
+            switch (cure.kind()) {
+                case RAIN_WATER, SOFTER_WATER ->
+                        changes.add(new ChangedScenario.Change("water.source", "rain"));
+                case STRONGER_FEED ->
+                        changes.add(ec(LARGER * cure.facts().get(Quantity.FEED_EC)));
+                case LEANER_FEED -> changes.add(ec(cure.facts().get(Quantity.FEED_EC) / LARGER));
+                default -> {}
+            }
+        }
+        for (Warning warning : advice.warnings()) {
+            if (warning.kind() == Warning.Kind.TOO_STILL) {
+                changes.add(
+                        new ChangedScenario.Change(
+                                "climate.air_speed",
+                                LARGER * warning.measure().limit() + " m/s"));
+            }
+        }
+        return changes;
+    }
+
+    private static ChangedScenario.Change ec(double msPerCm) {
+        return new ChangedScenario.Change(
+                "feed.ec", String.format(Locale.ROOT, "%.2f mS/cm", msPerCm));
+    }
+
+    // ---- what is done at the rig ---------------------------------------------------------------
+
+    private static Scenario atTheRig(Scenario scenario, Advice advice) {
         Scenario obeyed = scenario;
         if (asks(advice, Cure.Kind.FILL_AT_THE_VISIT_BEFORE) || undone(advice, Task.Kind.REFILL)) {
-            Reservoir.Refill inTime =
-                    new Reservoir.Refill(
-                            Reservoir.Refill.When.BEFORE_NEXT_VISIT, 0.5, Pouring.FEED);
             obeyed =
                     obeyed.withReservoirs(
-                            obeyed.reservoirs().stream().map(r -> r.withRefill(inTime)).toList());
+                            obeyed.reservoirs().stream().map(Obeyed::inTime).toList());
         }
         if (asks(advice, Cure.Kind.LARGER_RESERVOIR)) {
             obeyed =
@@ -38,7 +138,61 @@ public final class Obeyed {
         if (undone(advice, Task.Kind.FLUSH) || undone(advice, Task.Kind.FRESH_SOLUTION)) {
             obeyed = obeyed.withVisits(obeyed.visits().withFlush(Visits.Flush.AT_LIMIT));
         }
+        for (Warning warning : advice.warnings()) {
+            if (!warning.cures().isEmpty()) {
+                obeyed = thinned(obeyed, warning, warning.cures().get(0));
+            }
+        }
         return obeyed;
+    }
+
+    private static Scenario thinned(Scenario scenario, Warning warning, Cure cure) {
+        boolean byHand = cure.kind() == Cure.Kind.TOP_UP_WITH_WATER;
+        if (!byHand && cure.kind() != Cure.Kind.WATER_IN_THE_NEXT_REFILL) {
+            return scenario;
+        }
+        Facts facts = cure.facts();
+        Pouring.Dose dose =
+                new Pouring.Dose(
+                        facts.on() == null ? scenario.start() : facts.on().toLocalDate(),
+                        facts.get(Quantity.WATER) / 1000);
+        Tray salty =
+                scenario.trays().stream()
+                        .filter(t -> t.id().equals(warning.vessel()))
+                        .findFirst()
+                        .orElseThrow();
+        if (byHand) {
+            Filling.ByHand hand = (Filling.ByHand) salty.filling();
+            Filling other =
+                    new Filling.ByHand(hand.toLevelM(), hand.days(), with(hand.with(), dose));
+            return scenario.withTrays(
+                    scenario.trays().stream()
+                            .map(t -> t == salty ? t.with(other, t.lamp()) : t)
+                            .toList());
+        }
+        return scenario.withReservoirs(
+                scenario.reservoirs().stream()
+                        .map(
+                                r ->
+                                        salty.isFedBy(r.name())
+                                                ? r.withRefill(
+                                                        new Reservoir.Refill(
+                                                                r.refill().when(),
+                                                                r.refill().belowFrac(),
+                                                                with(r.refill().with(), dose)))
+                                                : r)
+                        .toList());
+    }
+
+    private static Pouring with(Pouring before, Pouring.Dose dose) {
+        List<Pouring.Dose> doses = new ArrayList<>(before.water());
+        doses.add(dose);
+        doses.sort(java.util.Comparator.comparing(Pouring.Dose::from));
+        return new Pouring(before.withWater(), doses);
+    }
+
+    private static Reservoir inTime(Reservoir r) {
+        return r.withRefill(r.refill().on(Reservoir.Refill.When.BEFORE_NEXT_VISIT));
     }
 
     private static Reservoir larger(Reservoir r, Advice advice) {
@@ -77,10 +231,46 @@ public final class Obeyed {
                 .anyMatch(c -> c.kind() == kind);
     }
 
-    /** Whether it still asks for another rig, another refill or another flush. */
-    public static boolean asksMore(Advice advice) {
-        return asks(advice, Cure.Kind.LARGER_RESERVOIR)
-                || asks(advice, Cure.Kind.FILL_AT_THE_VISIT_BEFORE)
-                || advice.tasks().stream().anyMatch(t -> !t.isDone());
+    // ---- what came of it -----------------------------------------------------------------------
+
+    /** Tasks not done, and warnings whose first cure changes the rig, the feed or a valve. */
+    public static List<String> wishes(Forecast forecast) {
+        List<String> wishes = new ArrayList<>();
+        for (Task task : forecast.advice().tasks()) {
+            if (!task.isDone()) {
+                wishes.add(task.kind() + " " + task.vessel().name());
+            }
+        }
+        for (Warning warning : forecast.advice().warnings()) {
+            if (!warning.cures().isEmpty()
+                    && OF_THE_RIG.contains(warning.cures().get(0).kind())) {
+                wishes.add(warning.kind() + " " + warning.vessel().name());
+            }
+        }
+        return wishes;
+    }
+
+    /** Fresh grams of a plant at the end of each tray's crop. */
+    public static double grams(Forecast forecast, int tray) {
+        Trace trace = forecast.trace();
+        TrayTrace of = trace.trays().get(tray);
+        return of.freshG().at(trace.lastLivingHour(of));
+    }
+
+    /** Hours in which a tray stood dry while its crop lived. */
+    public static double dryHours(Forecast forecast) {
+        return forecast.advice().warnings().stream()
+                .filter(w -> w.kind() == Warning.Kind.DRIED_OUT)
+                .mapToDouble(w -> w.measure().value())
+                .sum();
+    }
+
+    /** Greatest loss of any tray from the first to the second run, share; negative for a gain. */
+    public double worstLoss() {
+        double worst = Double.NEGATIVE_INFINITY;
+        for (int i = 0; i < first.trace().trays().size(); i++) {
+            worst = Math.max(worst, 1 - grams(second, i) / grams(first, i));
+        }
+        return worst;
     }
 }
