@@ -22,12 +22,14 @@ final class Verdicts {
         List<Verdict.Harm> harms = new ArrayList<>();
         trays.forEach(tray -> addHarms(tray, harms));
         harms.sort(Comparator.comparing(Verdict.Harm::at).thenComparing(Verdict.Harm::kind));
+        // What drinks nothing neither survives nor is filled up for.
+        List<TrayCase> drinking = trays.stream().filter(t -> waterLeft(t).isPresent()).toList();
         List<Verdict.Absence> absences = new ArrayList<>();
         for (Visits.Absence absence : trace.scenario().visits().absences()) {
-            absenceOf(trace, trays, rounds, harms, absence).ifPresent(absences::add);
+            absenceOf(trace, drinking, rounds, harms, absence).ifPresent(absences::add);
         }
         List<Verdict.WaterLeft> left = new ArrayList<>();
-        trays.forEach(tray -> waterLeft(tray).ifPresent(left::add));
+        drinking.forEach(tray -> waterLeft(tray).ifPresent(left::add));
         Optional<Warning> first =
                 warnings.stream()
                         .min(Comparator.comparing(Warning::kind).thenComparing(Warning::from));

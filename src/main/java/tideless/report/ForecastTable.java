@@ -11,15 +11,19 @@ import java.util.List;
 import java.util.Map;
 import java.util.Set;
 import tideless.advice.Caution;
+import tideless.advice.RoomFindings;
 import tideless.advice.Sizing;
 import tideless.advice.Task;
 import tideless.advice.Warning;
+import tideless.rig.Planting;
 import tideless.rig.Reservoir;
 import tideless.rig.Scenario;
 import tideless.rig.Tray;
 import tideless.rig.VesselId;
+import tideless.sim.TrayTrace;
 import tideless.study.Forecast;
 import tideless.words.CautionWords;
+import tideless.words.CropWords;
 import tideless.words.CureWords;
 import tideless.words.Dates;
 import tideless.words.FeedWords;
@@ -110,12 +114,22 @@ public final class ForecastTable {
         }
         line("");
         printTasks(scenario);
+        for (TrayTrace tray : forecast.trace().trays()) {
+            double days = RoomFindings.daysShort(forecast.trace(), tray);
+            if (days > 0 && !fruits(tray.tray())) {
+                paragraph("", "", CropWords.notReady(tray.tray().id(), days));
+            }
+        }
         if (!scenario.feed().bottles().isEmpty()) {
             line("");
             paragraph("", "", FeedWords.inAll(scenario.feed(), 1000 * forecast.trace().feedM3()));
         }
         line("");
         printWarnings();
+    }
+
+    private static boolean fruits(Tray tray) {
+        return tray.planting() instanceof Planting.OfCrop crop && crop.traits().stages().fruits();
     }
 
     private void printTasks(Scenario scenario) {

@@ -20,10 +20,7 @@ public final class TaskWords {
         }
         Facts facts = task.cause().facts();
         if (task.litres() > 0 && facts.has(Quantity.WATER)) {
-            why +=
-                    "; "
-                            + CauseWords.figure(facts, Quantity.WATER)
-                            + " of it plain water";
+            why += "; " + CauseWords.figure(facts, Quantity.WATER) + " of it plain water";
         }
         if (facts.has(Quantity.LITRES_DOUBT)) {
             why +=

@@ -72,7 +72,9 @@ public final class VerdictWords {
 
     private static String survival(Verdict verdict) {
         if (verdict.firstHarm().isEmpty()) {
-            return "The crop survives: nothing dies, wilts or dries out.";
+            return verdict.waterLeft().isEmpty()
+                    ? "Nothing grows here: no tray drinks."
+                    : "The crop survives: nothing dies, wilts or dries out.";
         }
         Verdict.Harm harm = verdict.firstHarm().get();
         return "The crop does not come through: "

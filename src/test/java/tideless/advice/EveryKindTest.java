@@ -431,6 +431,15 @@ class EveryKindTest {
     }
 
     @Test
+    void where_nothing_drinks_nothing_survives_an_absence_or_is_filled_up_for() {
+        MadeTrace trace = new MadeTrace(14).visited(away(5, 9)).with(TraySeries.THIRST, h -> 0);
+        Verdict verdict = trace.advice().verdict();
+        assertEquals(List.of(), verdict.waterLeft());
+        assertEquals(null, verdict.absences().get(0).fillUpOn());
+        assertEquals(null, verdict.absences().get(0).lowestIn());
+    }
+
+    @Test
     void an_absence_that_dries_a_tray_out_is_not_survived_and_another_is() {
         MadeTrace trace =
                 new MadeTrace(20)

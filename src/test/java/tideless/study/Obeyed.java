@@ -34,7 +34,7 @@ import tideless.sim.TrayTrace;
  * @param third after the second
  */
 public record Obeyed(Forecast first, Forecast second, Forecast third) {
-    /** A vessel is bought, and a feed mixed, a little larger than asked for. */
+    /** A vessel is bought a little larger than asked for, and a feed thinned by as much. */
     private static final double LARGER = 1.15;
 
     /** Cures that change the rig, the feed or a valve; the others change air, light or visits. */
@@ -99,9 +99,13 @@ public record Obeyed(Forecast first, Forecast second, Forecast third) {
             switch (cure.kind()) {
                 case RAIN_WATER, SOFTER_WATER ->
                         changes.add(new ChangedScenario.Change("water.source", "rain"));
-                case STRONGER_FEED ->
-                        changes.add(ec(LARGER * cure.facts().get(Quantity.FEED_EC)));
-                case LEANER_FEED -> changes.add(ec(cure.facts().get(Quantity.FEED_EC) / LARGER));
+                case STRONGER_FEED, LEANER_FEED -> {
+                    if (cure.facts().has(Quantity.FEED_EC)) {
+                        double told = cure.facts().get(Quantity.FEED_EC);
+                        boolean stronger = cure.kind() == Cure.Kind.STRONGER_FEED;
+                        changes.add(ec(stronger ? told : told / LARGER));
+                    }
+                }
                 default -> {}
             }
         }
@@ -109,8 +113,7 @@ public record Obeyed(Forecast first, Forecast second, Forecast third) {
             if (warning.kind() == Warning.Kind.TOO_STILL) {
                 changes.add(
                         new ChangedScenario.Change(
-                                "climate.air_speed",
-                                LARGER * warning.measure().limit() + " m/s"));
+                                "climate.air_speed", LARGER * warning.measure().limit() + " m/s"));
             }
         }
         return changes;
@@ -154,7 +157,7 @@ public record Obeyed(Forecast first, Forecast second, Forecast third) {
         Facts facts = cure.facts();
         Pouring.Dose dose =
                 new Pouring.Dose(
-                        facts.on() == null ? scenario.start() : facts.on().toLocalDate(),
+                        warning.from().toLocalDate(),
                         facts.get(Quantity.WATER) / 1000);
         Tray salty =
                 scenario.trays().stream()
@@ -242,8 +245,7 @@ public record Obeyed(Forecast first, Forecast second, Forecast third) {
             }
         }
         for (Warning warning : forecast.advice().warnings()) {
-            if (!warning.cures().isEmpty()
-                    && OF_THE_RIG.contains(warning.cures().get(0).kind())) {
+            if (!warning.cures().isEmpty() && OF_THE_RIG.contains(warning.cures().get(0).kind())) {
                 wishes.add(warning.kind() + " " + warning.vessel().name());
             }
         }
