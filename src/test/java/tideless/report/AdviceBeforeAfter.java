@@ -117,7 +117,7 @@ final class AdviceBeforeAfter {
                 Locale.ROOT,
                 "| %s | %+.1f %% | %.0f, %.0f, %.0f | %s, %s, %s | %s |\n",
                 name,
-                -100 * runs.worstLoss(),
+                Math.round(-1000 * runs.worstLoss()) / 10.0,
                 Obeyed.dryHours(runs.first()),
                 Obeyed.dryHours(runs.second()),
                 Obeyed.dryHours(runs.third()),
