@@ -4,6 +4,9 @@ import java.util.ArrayList;
 import java.util.EnumMap;
 import java.util.List;
 import java.util.Map;
+import tideless.crop.CropTraits;
+import tideless.crop.Growing;
+import tideless.crop.Plant;
 import tideless.crop.RoomLimits;
 import tideless.physics.HumidAir;
 import tideless.rig.Climate;
@@ -123,5 +126,32 @@ public final class RoomFindings {
                 light,
                 speed,
                 flowering);
+    }
+
+    /**
+     * Days a crop that is not ready at the end of its run would still need, in the air of its last
+     * day; 0 when it became ready, died or is cut on a stated day.
+     */
+    public static double daysShort(Trace trace, TrayTrace tray) {
+        if (!(tray.tray().planting() instanceof Planting.OfCrop crop)
+                || crop.plants() == 0
+                || crop.harvestAfterDays().isPresent()
+                || firstDay(trace, tray, Event.Kind.DIED) != Integer.MAX_VALUE) {
+            return 0;
+        }
+        CropTraits traits = crop.traits();
+        int days = trace.hours() / DAY_H;
+        double warmthCd = 0;
+        double lastC = 0;
+        for (int day = 0; day < days; day++) {
+            lastC = day(tray, day, 1, false).meanC();
+            warmthCd +=
+                    Math.max(
+                            0,
+                            Math.min(lastC, traits.growth().optimumHighC())
+                                    - traits.growth().baseC());
+        }
+        double startCd = Growing.raisedInNursery(traits, crop.ageAtStartDays()).thermalTimeCd();
+        return RoomLimits.daysToReady(traits, new Plant(startCd + warmthCd, 0, 0, 0, 0, 0), lastC);
     }
 }

@@ -107,4 +107,19 @@ public final class RoomLimits {
         }
         return found;
     }
+
+    /**
+     * Days a crop still needs until it is ready by its stage, at a mean temperature; 0 when it is,
+     * infinite when it does not develop. A weight that is waited for comes on top.
+     *
+     * @param meanC mean air of the days to come, degC
+     */
+    public static double daysToReady(CropTraits traits, Plant plant, double meanC) {
+        double left = traits.stages().firstHarvestCd() - plant.thermalTimeCd();
+        double perDay = Math.min(meanC, traits.growth().optimumHighC()) - traits.growth().baseC();
+        if (left <= 0) {
+            return 0;
+        }
+        return perDay > 0 ? left / perDay : Double.POSITIVE_INFINITY;
+    }
 }

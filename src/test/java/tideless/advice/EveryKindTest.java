@@ -24,6 +24,7 @@ import tideless.rig.TestValve;
 import tideless.rig.Visits;
 import tideless.sim.Event;
 import tideless.sim.Rigs;
+import tideless.sim.Trace;
 import tideless.sim.TraySeries;
 import tideless.solution.Component;
 import tideless.solution.ElectricalConductivity;
@@ -437,6 +438,26 @@ class EveryKindTest {
         assertEquals(List.of(), verdict.waterLeft());
         assertEquals(null, verdict.absences().get(0).fillUpOn());
         assertEquals(null, verdict.absences().get(0).lowestIn());
+    }
+
+    /**
+     * Air of 22 degC to the optimum of lettuce: after 14 days the days left are those of 20 days'
+     * run less six; a crop that died or was not planted waits for nothing.
+     */
+    @Test
+    void days_short_of_ready_fall_by_a_day_a_day() {
+        double after14 = daysShort(new MadeTrace(14));
+        double after20 = daysShort(new MadeTrace(20));
+        assertTrue(after14 > 6, "" + after14);
+        assertEquals(6, after14 - after20, 1e-9);
+        assertEquals(0, daysShort(new MadeTrace(14).event(Event.Kind.DIED, MadeTrace.TRAY, 100)));
+        double cold = daysShort(new MadeTrace(14).with(TraySeries.AIR_TEMP, h -> 1));
+        assertEquals(Double.POSITIVE_INFINITY, cold);
+    }
+
+    private static double daysShort(MadeTrace made) {
+        Trace trace = made.trace();
+        return RoomFindings.daysShort(trace, trace.trays().get(0));
     }
 
     @Test
