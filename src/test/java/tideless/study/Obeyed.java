@@ -156,9 +156,7 @@ public record Obeyed(Forecast first, Forecast second, Forecast third) {
         }
         Facts facts = cure.facts();
         Pouring.Dose dose =
-                new Pouring.Dose(
-                        warning.from().toLocalDate(),
-                        facts.get(Quantity.WATER) / 1000);
+                new Pouring.Dose(warning.from().toLocalDate(), facts.get(Quantity.WATER) / 1000);
         Tray salty =
                 scenario.trays().stream()
                         .filter(t -> t.id().equals(warning.vessel()))

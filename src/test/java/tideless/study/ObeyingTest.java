@@ -24,14 +24,12 @@ public class ObeyingTest {
     /** Wishes that are left after two rounds of obeying, each a miss of the advice. */
     private static final Map<String, List<String>> LEFT =
             Map.of(
-                    // Its salt comes of a feed that is drunk more than eaten: water thins it too
-                    // far.
+                    // Thinned for its salt, the trough's young plants are fed too lean.
                     "glasshouse-tomato-trough.toml",
-                    List.of(
-                            "SHORT_OF_AIR trough",
-                            "TOO_LEAN trough",
-                            "SHORT_OF_ONE trough",
-                            "TOO_SALTY trough"),
+                    List.of("TOO_LEAN trough", "SHORT_OF_AIR trough"),
+                    // The water that is told thins both trays by less than they want.
+                    "low-held-tomatoes.toml",
+                    List.of("TOO_SALTY upper", "TOO_SALTY lower"),
                     // At 1.8 mS/cm the tomato still eats faster than its tray is fed.
                     "science-room-bench.toml",
                     List.of("TOO_LEAN tomato"),
