@@ -66,7 +66,7 @@ public record Obeyed(Forecast first, Forecast second, Forecast third) {
     private static Forecast next(
             Path path, List<ChangedScenario.Change> changes, Rig rig, Forecast before) {
         int known = changes.size();
-        changes.addAll(inTheFile(before.trace().scenario(), before.advice()));
+        changes.addAll(inTheFile(before.advice()));
         rig.obeyed().add(before.advice());
         Scenario scenario = read(path, changes);
         for (Advice advice : rig.obeyed()) {
@@ -93,7 +93,7 @@ public record Obeyed(Forecast first, Forecast second, Forecast third) {
 
     // ---- what a file says ----------------------------------------------------------------------
 
-    private static List<ChangedScenario.Change> inTheFile(Scenario scenario, Advice advice) {
+    private static List<ChangedScenario.Change> inTheFile(Advice advice) {
         List<ChangedScenario.Change> changes = new ArrayList<>();
         for (Cure cure : firstCures(advice)) {
             switch (cure.kind()) {
@@ -168,7 +168,7 @@ public record Obeyed(Forecast first, Forecast second, Forecast third) {
                     new Filling.ByHand(hand.toLevelM(), hand.days(), with(hand.with(), dose));
             return scenario.withTrays(
                     scenario.trays().stream()
-                            .map(t -> t == salty ? t.with(other, t.lamp()) : t)
+                            .map(t -> t.id().equals(salty.id()) ? t.with(other, t.lamp()) : t)
                             .toList());
         }
         return scenario.withReservoirs(
