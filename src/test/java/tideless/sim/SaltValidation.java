@@ -137,7 +137,7 @@ final class SaltValidation {
                         150,
                         463,
                         "",
-                        "recipe = \"tomato-closed\"",
+                        "recipe = \"tomato-closed\"\nec = \"1.6 mS/cm\"",
                         "10 cm",
                         3,
                         40,
