@@ -254,7 +254,7 @@ public final class Attack {
         if (NO_NUMBER.matcher(out + err).find() && !GIVEN_NONE.matcher(given).find()) {
             return "no number";
         }
-        if (UNSEEN.matcher(out + err).find()) {
+        if (UNSEEN.matcher((out + err).replace("\r\n", "\n")).find()) { // an end of a line
             return "a character that is not seen";
         }
         if (err.length() > MOST_LETTERS) {
