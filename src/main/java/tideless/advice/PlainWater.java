@@ -104,7 +104,7 @@ record PlainWater(double litres, double ecAfterMsPerCm, double doubtMsPerCm) {
         if (!(tray.tray.filling() instanceof Filling.ByValve valve)) {
             return 0;
         }
-        int index = tray.trace.scenario().reservoirIndex(valve.reservoir());
+        int index = tray.trace.scenario().reservoirOf(valve);
         return 1000 * tray.trace.reservoirs().get(index).volumeM3().at(hour);
     }
 

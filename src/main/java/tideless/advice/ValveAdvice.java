@@ -81,10 +81,7 @@ final class ValveAdvice {
         }
         var level = tray.of.levelM();
         var usable =
-                tray.trace
-                        .reservoirs()
-                        .get(tray.trace.scenario().reservoirIndex(valve.reservoir()))
-                        .usableM3();
+                tray.trace.reservoirs().get(tray.trace.scenario().reservoirOf(valve)).usableM3();
         IntToDoubleFunction wideM = h -> valve.settingM(tray.setOn(h)) - valve.bandM();
         IntPredicate isBelow = h -> level.at(h) < wideM.applyAsDouble(h) - STARVED_M;
         int filledBy = 0; // a tray that starts low is filling, not starved

@@ -5,7 +5,6 @@ import java.nio.file.Path;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.concurrent.Callable;
-import java.util.function.ToDoubleFunction;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Help.Visibility;
 import picocli.CommandLine.Model.CommandSpec;
@@ -60,6 +59,8 @@ import tideless.solution.Weighing;
                     + " wish that cannot be met."
         })
 final class MixCommand implements Callable<Integer> {
+    private static final OptionalDouble NONE = OptionalDouble.empty();
+
     @Option(names = "--volume", paramLabel = "VOLUME", required = true, description = "finished")
     String volume;
 
@@ -160,14 +161,13 @@ final class MixCommand implements Callable<Integer> {
     public Integer call() {
         PrintWriter err = spec.commandLine().getErr();
         OptionReader read = new OptionReader("tideless mix");
-        double litres = read.litres("--volume", volume);
+        OptionalDouble litres = read.litres("--volume", volume);
         Optional<MixingSheet.Wish> wish = wish(read, litres);
-        OptionalDouble readEc = optional(readingEc, text -> read.msPerCm("--reading-ec", text));
-        OptionalDouble readPh = optional(readingPh, text -> read.ph("--reading-ph", text));
-        double vesselL = vessel == null ? 2 * litres : read.litres("--vessel", vessel);
-        if (vesselL < litres) {
-            read.fault("--vessel", '"' + vessel + '"', "at least --volume", "");
-        }
+        OptionalDouble readEc =
+                optional(readingEc).map(text -> read.msPerCm("--reading-ec", text)).orElse(NONE);
+        OptionalDouble readPh =
+                optional(readingPh).map(text -> read.ph("--reading-ph", text)).orElse(NONE);
+        double vesselL = vesselL(read, litres);
         if (wish.isEmpty() || !read.problems().isEmpty()) {
             for (Problem problem : read.problems()) {
                 err.println(problem);
@@ -204,7 +204,8 @@ final class MixCommand implements Callable<Integer> {
                     MixCorrection.of(
                             wish.get(),
                             sheet,
-                            new MixCorrection.Reading(readEc, readPh, litres, vesselL));
+                            new MixCorrection.Reading(
+                                    readEc, readPh, wish.get().volumeL(), vesselL));
             if (!(put instanceof MixCorrection done)) {
                 return refused(err, put);
             }
@@ -213,9 +214,19 @@ final class MixCommand implements Callable<Integer> {
         return show(new Mix(wish.get(), sheet, correction, read.remarks()));
     }
 
-    private Optional<MixingSheet.Wish> wish(OptionReader read, double litres) {
-        double target = read.msPerCm("--ec", ec);
-        OptionalDouble wanted = optional(ph, text -> read.ph("--ph", text));
+    /** What the vessel holds: as said, at least the volume; else twice it. */
+    private double vesselL(OptionReader read, OptionalDouble litres) {
+        double twice = 2 * litres.orElse(0);
+        double holds = vessel == null ? twice : read.litres("--vessel", vessel).orElse(twice);
+        if (holds < litres.orElse(0)) {
+            read.fault("--vessel", '"' + vessel + '"', "at least --volume", "");
+        }
+        return holds;
+    }
+
+    private Optional<MixingSheet.Wish> wish(OptionReader read, OptionalDouble litres) {
+        OptionalDouble target = read.msPerCm("--ec", ec);
+        OptionalDouble wanted = optional(ph).map(text -> read.ph("--ph", text)).orElse(NONE);
         Optional<SourceWater> from =
                 analysis == null
                         ? read.water("--water", water)
@@ -228,8 +239,8 @@ final class MixCommand implements Callable<Integer> {
         }
         return Optional.of(
                 new MixingSheet.Wish(
-                        litres,
-                        target,
+                        litres.orElseThrow(),
+                        target.orElseThrow(),
                         wanted,
                         from.orElseThrow(),
                         supply.orElseThrow(),
@@ -273,21 +284,21 @@ final class MixCommand implements Callable<Integer> {
         }
         Optional<Concentrate> a = read.label("--part-a", "part A", partA);
         Optional<Concentrate> b = read.label("--part-b", "part B", partB);
-        double parts = read.ratio("--ratio", ratio);
-        if (a.isEmpty() || b.isEmpty() || Double.isNaN(parts)) {
+        OptionalDouble parts = read.ratio("--ratio", ratio);
+        if (a.isEmpty() || b.isEmpty() || parts.isEmpty()) {
             return Optional.empty();
         }
         return Optional.of(
                 new MixingSheet.FromConcentrate(
-                        new TwoPart(a.get(), b.get(), parts, TwoPart.Basis.PARTS_INTO_WATER)));
+                        new TwoPart(
+                                a.get(),
+                                b.get(),
+                                parts.getAsDouble(),
+                                TwoPart.Basis.PARTS_INTO_WATER)));
     }
 
-    private static OptionalDouble optional(String text, ToDoubleFunction<String> reader) {
-        if (text == null) {
-            return OptionalDouble.empty();
-        }
-        double value = reader.applyAsDouble(text);
-        return Double.isNaN(value) ? OptionalDouble.empty() : OptionalDouble.of(value);
+    private static Optional<String> optional(String text) {
+        return Optional.ofNullable(text);
     }
 
     private static MixingSheet.Wish with(

@@ -124,17 +124,17 @@ public record Scenario(
     }
 
     /**
-     * The place of a reservoir in {@link #reservoirs()}.
+     * The place in {@link #reservoirs()} of the one a valve is fed by.
      *
-     * @return its index, or -1 when there is none of that name
+     * @throws IllegalArgumentException when there is none of that name, which a reader refuses
      */
-    public int reservoirIndex(String name) {
+    public int reservoirOf(Filling.ByValve valve) {
         for (int i = 0; i < reservoirs.size(); i++) {
-            if (reservoirs.get(i).name().equals(name)) {
+            if (reservoirs.get(i).name().equals(valve.reservoir())) {
                 return i;
             }
         }
-        return -1;
+        throw new IllegalArgumentException("no reservoir is called " + valve.reservoir());
     }
 
     /**

@@ -4,6 +4,7 @@ import static tideless.scenario.Measure.plain;
 
 import java.util.List;
 import java.util.Map;
+import java.util.OptionalDouble;
 import tideless.solution.Composition;
 import tideless.solution.Contact;
 import tideless.solution.Feed;
@@ -65,12 +66,12 @@ final class Chemistry implements Solutions {
             }
             boolean stopped = !made.phReached() && made.reagentMolPerM3() > 0;
             if (made.phReached() || stopped) {
-                double rain =
+                OptionalDouble rain =
                         stopped
                                 ? Feed.rainShareFrac(
                                         salts, water, ecMsPerCm, ph, down, Contact.OUTDOOR_AIR)
-                                : 0;
-                return new Mix(made.composition(), made.strength(), "", "", made.ph(), rain);
+                                : OptionalDouble.empty();
+                return new Made(made.composition(), made.strength(), made.ph(), !stopped, rain);
             }
         }
         return refusal(outcome);
@@ -82,22 +83,18 @@ final class Chemistry implements Solutions {
         return bottle.isForTrainedStaff() ? bottle.title() + ": " + bottle.caution() : "";
     }
 
-    private static Mix refused(String key, String allowed) {
-        return new Mix(null, 0, key, allowed, Double.NaN, 0);
-    }
-
     private static Mix refusal(Feed.Outcome outcome) {
         if (outcome instanceof Feed.WaterTooSalty water) {
-            return refused(
+            return new Refused(
                     "ec",
                     "above the %s mS/cm of the water itself with the acid its pH needs"
                             .formatted(plain(water.waterMsPerCm())));
         }
         if (outcome instanceof Feed.OutOfReach reach) {
-            return refused("ec", "up to " + plain(reach.highestMsPerCm()) + " mS/cm");
+            return new Refused("ec", "up to " + plain(reach.highestMsPerCm()) + " mS/cm");
         }
         if (outcome instanceof Feed.Made made) {
-            return refused("ph", "a pH that acid or alkali can reach from " + plain(made.ph()));
+            return new Refused("ph", "a pH that acid or alkali can reach from " + plain(made.ph()));
         }
         throw new AssertionError("no words for " + outcome);
     }

@@ -217,10 +217,10 @@ final class ClimateReader {
                 new InsideFile.Rules(
                         named.value(),
                         gaps(climate),
-                        toldClock ? offsetS.value() : null,
+                        toldClock ? offsetS : Read.absent(),
                         climate.value(LIGHT_FROM),
                         climate.value(LAMPS_TYPE),
-                        climate.get(LAMPS_FULL).orElse(Double.NaN),
+                        climate.get(LAMPS_FULL),
                         climate.value(CO2),
                         climate.value(AIR_SPEED));
         return InsideFile.read(

@@ -167,9 +167,9 @@ final class CropReader {
         for (Key<Double> key : CropKeys.NUMBERS) {
             Table table = tableOf(root, key);
             if (table.has(key)) {
-                Entry entry = entry(table, key, override);
-                if (entry != null) {
-                    stated.entries.put(key.path(), entry);
+                Read<Entry> entry = entry(table, key, override);
+                if (entry.isSound()) {
+                    stated.entries.put(key.path(), entry.value());
                 }
             }
         }
@@ -185,29 +185,33 @@ final class CropReader {
         return table;
     }
 
-    private static Entry entry(Table table, Key<Double> key, boolean override) {
+    private static Read<Entry> entry(Table table, Key<Double> key, boolean override) {
         Object raw = table.raw(key.name());
         if (!(raw instanceof TomlTable parts)) {
-            double value = value(table, key, raw, "");
-            if (override || Double.isNaN(value)) {
-                return new Entry(
-                        value,
-                        value,
-                        new CropTraits.Provenance(
-                                key.path(),
-                                table.words(key.name()),
-                                "",
-                                "",
-                                "the scenario",
-                                "assumed"),
-                        table);
+            Read<Double> value = value(table, key, raw, "");
+            if (!value.isSound()) {
+                return Read.faulty();
+            }
+            if (override) {
+                return Read.of(
+                        new Entry(
+                                value.value(),
+                                value.value(),
+                                new CropTraits.Provenance(
+                                        key.path(),
+                                        table.words(key.name()),
+                                        "",
+                                        "",
+                                        "the scenario",
+                                        "assumed"),
+                                table));
             }
             table.faultyValue(
                     key.name(),
                     "{ value = %s, source = \"...\", standing = \"...\" }"
                             .formatted(Key.quoted(table.words(key.name()))),
                     "Every number of a crop says where it comes from.");
-            return null;
+            return Read.faulty();
         }
         for (String part : parts.keySet()) {
             if (!PARTS.contains(part)) {
@@ -217,18 +221,19 @@ final class CropReader {
                         "an unknown part " + Key.quoted(TomlFile.shown(part)),
                         String.join(", ", PARTS),
                         meant.isEmpty() ? "" : "Did you mean " + Key.quoted(meant) + "?");
-                return null;
+                return Read.faulty();
             }
         }
         Object written = parts.get(List.of("value"));
         if (written == null) {
             table.fault(key.name(), "no value", key.allowed(), "");
-            return null;
+            return Read.faulty();
         }
-        double value = value(table, key, written, "");
-        double low = bound(table, key, parts, "low");
-        double high = bound(table, key, parts, "high");
-        if ((low > value * (1 + 1e-12) + 1e-300 && low > value) || high < value) {
+        Read<Double> stated = value(table, key, written, "");
+        Read<Double> low = bound(table, key, parts, "low");
+        Read<Double> high = bound(table, key, parts, "high");
+        if (stated.holds(value -> low.holds(least -> isAbove(least, value)))
+                || stated.holds(value -> high.holds(most -> most < value))) {
             table.fault(
                     key.name(),
                     "value %s outside low %s and high %s"
@@ -238,43 +243,49 @@ final class CropReader {
                                     words(parts, "high")),
                     "low up to value up to high",
                     "");
-            return null;
+            return Read.faulty();
         }
-        String source = part(table, key, parts, "source", override ? "the scenario" : null);
-        String standing = part(table, key, parts, "standing", override ? "assumed" : null);
-        if (standing != null && !STANDINGS.contains(standing)) {
+        Read<String> source = part(table, key, parts, "source", override ? "the scenario" : "");
+        Read<String> standing = part(table, key, parts, "standing", override ? "assumed" : "");
+        if (standing.holds(word -> !STANDINGS.contains(word))) {
             table.fault(
                     key.name(),
-                    "standing " + Key.quoted(TomlFile.shown(standing)),
+                    "standing " + Key.quoted(TomlFile.shown(standing.value())),
                     String.join(", ", STANDINGS.stream().map(Key::quoted).toList()),
                     "");
-            return null;
+            return Read.faulty();
         }
-        if (Double.isNaN(value) || source == null || standing == null) {
-            return null;
+        if (!Read.allSound(stated, source, standing)) {
+            return Read.faulty();
         }
-        return new Entry(
-                value,
-                Double.isNaN(high) ? value : high,
-                new CropTraits.Provenance(
-                        key.path(),
-                        words(parts, "value"),
-                        words(parts, "low"),
-                        words(parts, "high"),
-                        source,
-                        standing),
-                table);
+        return Read.of(
+                new Entry(
+                        stated.value(),
+                        high.orElse(stated.value()),
+                        new CropTraits.Provenance(
+                                key.path(),
+                                words(parts, "value"),
+                                words(parts, "low"),
+                                words(parts, "high"),
+                                source.value(),
+                                standing.value()),
+                        table));
     }
 
-    private static double bound(Table table, Key<Double> key, TomlTable parts, String part) {
+    /** Above by more than rounding in the change of units. */
+    private static boolean isAbove(double low, double value) {
+        return low > value * (1 + 1e-12) + 1e-300 && low > value;
+    }
+
+    private static Read<Double> bound(Table table, Key<Double> key, TomlTable parts, String part) {
         Object raw = parts.get(List.of(part));
-        return raw == null ? Double.NaN : value(table, key, raw, part + " = ");
+        return raw == null ? Read.absent() : value(table, key, raw, part + " = ");
     }
 
-    private static double value(Table table, Key<Double> key, Object raw, String prefix) {
+    private static Read<Double> value(Table table, Key<Double> key, Object raw, String prefix) {
         Read<Double> read = key.read(raw);
-        if (read instanceof Read.Sound<Double> sound) {
-            return sound.value();
+        if (read.isSound()) {
+            return read;
         }
         String hint = read instanceof Read.Faulty<Double> fault ? fault.hint() : "";
         String words =
@@ -282,24 +293,25 @@ final class CropReader {
                         ? Key.quoted(TomlFile.shown(text))
                         : TomlFile.shown(String.valueOf(raw));
         table.fault(key.name(), prefix + words, key.allowed(), hint);
-        return Double.NaN;
+        return Read.faulty();
     }
 
-    private static String part(
+    /** A word of a number; {@code otherwise} where it is left out, if that may be (not empty). */
+    private static Read<String> part(
             Table table, Key<Double> key, TomlTable parts, String part, String otherwise) {
         Object raw = parts.get(List.of(part));
         if (raw instanceof String text && !text.isBlank()) {
-            return text;
+            return Read.of(text);
         }
-        if (raw == null && otherwise != null) {
-            return otherwise;
+        if (raw == null && !otherwise.isEmpty()) {
+            return Read.of(otherwise);
         }
         table.fault(
                 key.name(),
                 "no " + part,
                 part + " = \"...\"",
                 "Every number of a crop says where it comes from.");
-        return null;
+        return Read.faulty();
     }
 
     private static String words(TomlTable parts, String part) {
@@ -335,7 +347,9 @@ final class CropReader {
     private static void checkOverride(Table override, Stated stated) {
         List<String> lacking = new ArrayList<>();
         for (Key<Double> key : CropKeys.NUMBERS) {
-            if (isNeeded(key, stated) && !stated.entries.containsKey(key.path())) {
+            boolean isStated = // or was, at fault, which has been said
+                    stated.entries.containsKey(key.path()) || tableOf(override, key).has(key);
+            if (isNeeded(key, stated) && !isStated) {
                 lacking.add(key.path());
             }
         }

@@ -11,6 +11,7 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
+import java.util.OptionalDouble;
 import java.util.regex.Pattern;
 
 /**
@@ -68,12 +69,12 @@ final class CsvColumns {
      */
     record Named(String column, String unit) {}
 
-    /** Reads a text; null when it has no table in it, which has then been said. */
-    static CsvColumns of(String label, String text, TomlFile source, String... needed) {
+    /** Reads a text; faulty when it has no table in it, which has then been said. */
+    static Read<CsvColumns> of(String label, String text, TomlFile source, String... needed) {
         return of(label, text, source, Wanted.just(needed));
     }
 
-    static CsvColumns of(String label, String text, TomlFile source, Wanted wanted) {
+    static Read<CsvColumns> of(String label, String text, TomlFile source, Wanted wanted) {
         CsvColumns csv = new CsvColumns(label, source, separator(text));
         try {
             for (CsvRecord row : reader(text)) {
@@ -81,21 +82,21 @@ final class CsvColumns {
             }
         } catch (CsvParseException e) {
             csv.problem(csv.lastLine(), 0, "", "text that is no CSV", "a CSV file", "");
-            return null;
+            return Read.faulty();
         }
         if (csv.rows.size() < 2) {
             csv.tooShort();
-            return null;
+            return Read.faulty();
         }
         if (!csv.findColumns(wanted)) {
-            return null;
+            return Read.faulty();
         }
         csv.headRows = csv.statesUnits() ? 2 : 1;
         if (csv.size() < 1) {
             csv.tooShort();
-            return null;
+            return Read.faulty();
         }
-        return csv.rowsFit() ? csv : null;
+        return csv.rowsFit() ? Read.of(csv) : Read.faulty();
     }
 
     private static CsvReader<CsvRecord> reader(String text) {
@@ -381,21 +382,20 @@ final class CsvColumns {
         return false;
     }
 
-    /** A value in the records' unit; NaN for an empty cell or a fault. */
-    double value(int row, String column, UnitTable table, double low, double high) {
+    /** A value in the records' unit; absent where the cell is empty. */
+    Read<Double> value(int row, String column, UnitTable table, double low, double high) {
         String cell = cell(row, column);
         if (cell.isEmpty()) {
-            return Double.NaN;
+            return Read.absent();
         }
         boolean comma = COMMA.matcher(cell).matches();
         if (comma && separator == ';') {
             cell = cell.replace(',', '.');
         }
         if (NUMBER.matcher(cell).matches()) {
-            double number = Double.parseDouble(cell);
-            double value = table.value(number, unit(column)).orElse(Double.NaN);
-            if (value >= low && value <= high) {
-                return value;
+            OptionalDouble value = table.value(Double.parseDouble(cell), unit(column));
+            if (value.isPresent() && value.getAsDouble() >= low && value.getAsDouble() <= high) {
+                return Read.of(value.getAsDouble());
             }
         }
         String unit = table.shown().get(0);
@@ -410,11 +410,11 @@ final class CsvColumns {
                 comma && separator == ','
                         ? "Write the decimal sign as a point, or part the cells by semicolons."
                         : "");
-        return Double.NaN;
+        return Read.faulty();
     }
 
-    /** A time, or null with a fault. */
-    LocalDateTime time(int row, String column) {
+    /** A time. */
+    Read<LocalDateTime> time(int row, String column) {
         if (timestamps == null) {
             List<String> cells = new ArrayList<>();
             for (int i = 0; i < size(); i++) {
@@ -422,8 +422,8 @@ final class CsvColumns {
             }
             timestamps = Timestamps.of(cells);
         }
-        LocalDateTime time = timestamps.read(cell(row, column));
-        if (time == null) {
+        Read<LocalDateTime> time = timestamps.read(cell(row, column));
+        if (!time.isSound()) {
             problemAt(row, column, timestamps.allowed());
         }
         return time;

@@ -4,6 +4,7 @@ import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.OptionalDouble;
 import java.util.function.IntFunction;
 
 /**
@@ -51,21 +52,21 @@ final class Gaps {
     /**
      * Fills the gaps that touch a span of a column as far as it may.
      *
-     * @param column NaN where nothing is known
      * @param from first hour of the span
      * @param to end of the span, not included
      * @param clock how to name an hour
      * @return a sentence for what was filled by each way, with the first gap it speaks of
      */
-    List<Filled> fill(double[] column, String name, int from, int to, IntFunction<String> clock) {
+    List<Filled> fill(
+            HourlyColumn column, String name, int from, int to, IntFunction<String> clock) {
         List<Gap> lines = new ArrayList<>();
         List<Gap> days = new ArrayList<>();
-        double[] known = column.clone();
+        HourlyColumn known = column.copy();
         for (Gap gap : in(column)) {
             if (gap.to() <= from || gap.from() >= to) {
                 continue;
             }
-            boolean inner = gap.from() > 0 && gap.to() < column.length;
+            boolean inner = gap.from() > 0 && gap.to() < column.hours();
             if (inner && gap.hours() <= mostH) {
                 bridge(column, gap);
                 lines.add(gap);
@@ -110,12 +111,12 @@ final class Gaps {
     }
 
     /** The gaps of a column, in order. */
-    static List<Gap> in(double[] column) {
+    static List<Gap> in(HourlyColumn column) {
         List<Gap> gaps = new ArrayList<>();
         int hour = 0;
-        while (hour < column.length) {
+        while (hour < column.hours()) {
             int end = hour;
-            while (end < column.length && Double.isNaN(column[end])) {
+            while (end < column.hours() && !column.isKnown(end)) {
                 end++;
             }
             if (end > hour) {
@@ -126,42 +127,47 @@ final class Gaps {
         return gaps;
     }
 
-    private static void bridge(double[] column, Gap gap) {
-        double before = column[gap.from() - 1];
+    private static void bridge(HourlyColumn column, Gap gap) {
+        double before = column.at(gap.from() - 1);
+        double after = column.at(gap.to());
         for (int i = gap.from(); i < gap.to(); i++) {
-            column[i] =
-                    before + (column[gap.to()] - before) * (i - gap.from() + 1) / (gap.hours() + 1);
+            column.put(i, before + (after - before) * (i - gap.from() + 1) / (gap.hours() + 1));
         }
     }
 
-    private static boolean fillFromDays(double[] known, double[] column, Gap gap) {
+    private static boolean fillFromDays(HourlyColumn known, HourlyColumn column, Gap gap) {
         double[] values = new double[gap.hours()];
         for (int i = 0; i < values.length; i++) {
-            values[i] = fromDays(known, gap.from() + i);
-            if (Double.isNaN(values[i])) {
+            OptionalDouble value = fromDays(known, gap.from() + i);
+            if (value.isEmpty()) {
                 return false;
             }
+            values[i] = value.getAsDouble();
         }
-        System.arraycopy(values, 0, column, gap.from(), values.length);
+        for (int i = 0; i < values.length; i++) {
+            column.put(gap.from() + i, values[i]);
+        }
         return true;
     }
 
-    private static double fromDays(double[] known, int hour) {
+    private static OptionalDouble fromDays(HourlyColumn known, int hour) {
         int before = hour - 24;
-        while (before >= 0 && Double.isNaN(known[before])) {
+        while (before >= 0 && !known.isKnown(before)) {
             before -= 24;
         }
         int after = hour + 24;
-        while (after < known.length && Double.isNaN(known[after])) {
+        while (after < known.hours() && !known.isKnown(after)) {
             after += 24;
         }
         if (before < 0) {
-            return after < known.length ? known[after] : Double.NaN;
+            return after < known.hours()
+                    ? OptionalDouble.of(known.at(after))
+                    : OptionalDouble.empty();
         }
-        if (after >= known.length) {
-            return known[before];
+        if (after >= known.hours()) {
+            return OptionalDouble.of(known.at(before));
         }
         double share = (double) (hour - before) / (after - before);
-        return (1 - share) * known[before] + share * known[after];
+        return OptionalDouble.of((1 - share) * known.at(before) + share * known.at(after));
     }
 }

@@ -67,27 +67,27 @@ final class InsideFile {
      *
      * @param named the file's own names of some columns
      * @param gaps which gaps are filled
-     * @param rigOffsetS the rig's clock less UTC, s; null when the scenario does not tell it
+     * @param rigOffsetS the rig's clock less UTC, s; absent when the scenario does not tell it
      * @param lightFrom what the light column saw
      * @param lamps kind of the house's lamps
-     * @param lampsFullUmolPerM2S their photon flux density at full level; NaN when not told
+     * @param lampsFullUmolPerM2S their photon flux density at full level, if told
      * @param co2Ppm carbon dioxide where the file has none, umol/mol
      * @param airSpeedMPerS air speed where the file has none, m/s
      */
     record Rules(
             Map<String, CsvColumns.Named> named,
             Gaps gaps,
-            Integer rigOffsetS,
+            Read<Integer> rigOffsetS,
             LightFrom lightFrom,
             LampType lamps,
-            double lampsFullUmolPerM2S,
+            Read<Double> lampsFullUmolPerM2S,
             double co2Ppm,
             double airSpeedMPerS) {}
 
     private final CsvColumns csv;
     private final TomlFile source;
     private final Rules rules;
-    private final Map<String, double[]> hourly = new LinkedHashMap<>();
+    private final Map<String, HourlyColumn> hourly = new LinkedHashMap<>();
     private LocalDateTime begin; // of the first hour of the columns
     private int[] lineOfHour;
     private int firstOfRun;
@@ -118,15 +118,16 @@ final class InsideFile {
 
     static Read<InsideAir> read(
             NamedFiles.Named file, TomlFile source, LocalDate start, int days, Rules rules) {
-        CsvColumns csv =
+        Read<CsvColumns> table =
                 CsvColumns.of(
                         file.label(),
                         file.text(),
                         source,
                         new CsvColumns.Wanted(NEEDED, OPTIONAL, rules.named()));
-        if (csv == null) {
+        if (!table.isSound()) {
             return Read.faulty();
         }
+        CsvColumns csv = table.value();
         InsideFile inside = new InsideFile(csv, source, rules);
         String moisture = inside.oneOf(MOISTURE);
         String light = inside.oneOf(LIGHT);
@@ -139,13 +140,13 @@ final class InsideFile {
                     "one of humidity, deficit, vapour_pressure",
                     "Maybe name it in [climate.columns], as humidity = \"RH in %\".");
         }
-        Integer offsetS = inside.fileOffsetS();
-        if (!inside.knowsUnits(moisture, light) || offsetS == null || moisture.isEmpty()) {
+        Read<Integer> offsetS = inside.fileOffsetS();
+        if (!inside.knowsUnits(moisture, light) || !offsetS.isSound() || moisture.isEmpty()) {
             return Read.faulty();
         }
         boolean good =
                 inside.lightFits(light)
-                        && inside.load(moisture, light, offsetS, start, days)
+                        && inside.load(moisture, light, offsetS.value(), start, days)
                         && inside.fill();
         return good ? Read.of(inside.air(moisture, light, WeatherFile.named(file))) : Read.faulty();
     }
@@ -164,8 +165,8 @@ final class InsideFile {
         return first;
     }
 
-    /** The clock of the file's times less the rig's, s; null with a fault. */
-    private Integer fileOffsetS() {
+    /** The clock of the file's times less the rig's, s. */
+    private Read<Integer> fileOffsetS() {
         if (csv.unit("time").isEmpty()) {
             source.note(
                     new Note(
@@ -173,16 +174,13 @@ final class InsideFile {
                             csv.nameLine(),
                             "time",
                             "no zone is stated: taken as the rig's own clock"));
-            return 0;
+            return Read.of(0);
         }
         if (csv.unit("time").equals("local")) {
-            return 0;
+            return Read.of(0);
         }
-        Integer offsetS = WeatherFile.offsetS(csv, rules.rigOffsetS());
-        if (offsetS == null) {
-            return null;
-        }
-        if (rules.rigOffsetS() == null) {
+        Read<Integer> offsetS = WeatherFile.offsetS(csv, rules.rigOffsetS());
+        if (offsetS.isSound() && rules.rigOffsetS().isAbsent()) {
             csv.problem(
                     csv.unitLine(),
                     1,
@@ -190,9 +188,9 @@ final class InsideFile {
                     Key.quoted(TomlFile.shown(csv.unit("time"))),
                     "\"local\", where the scenario does not tell the rig's own clock",
                     "Maybe add utc_offset = \"+01:00\" to [place].");
-            return null;
+            return Read.faulty();
         }
-        return offsetS - rules.rigOffsetS();
+        return offsetS.map(file -> file - rules.rigOffsetS().value());
     }
 
     private boolean knowsUnits(String moisture, String light) {
@@ -233,7 +231,7 @@ final class InsideFile {
 
     /** Whether what the light columns hold can be told apart; says so when not. */
     private boolean lightFits(String light) {
-        if (csv.has(LAMP) && !lampIsFlux() && Double.isNaN(rules.lampsFullUmolPerM2S())) {
+        if (csv.has(LAMP) && !lampIsFlux() && !rules.lampsFullUmolPerM2S().isSound()) {
             csv.problem(
                     csv.unitLine(),
                     csv.place(LAMP),
@@ -267,11 +265,11 @@ final class InsideFile {
         LocalDateTime[] times = new LocalDateTime[csv.size()];
         int previous = -1;
         for (int row = 0; row < times.length; row++) {
-            LocalDateTime time = csv.time(row, "time");
-            if (time == null) {
+            Read<LocalDateTime> time = csv.time(row, "time");
+            if (!time.isSound()) {
                 continue;
             }
-            times[row] = time.minusSeconds(fileAheadS);
+            times[row] = time.value().minusSeconds(fileAheadS);
             if (previous >= 0 && !times[row].isAfter(times[previous])) {
                 csv.problemAt(
                         row,
@@ -324,34 +322,37 @@ final class InsideFile {
         double[] sums = new double[span];
         int[] counts = new int[span];
         for (int row = 0; row < times.length; row++) {
-            double value = value(row, column);
-            if (!Double.isNaN(value)) {
+            Read<Double> value = value(row, column);
+            if (value.isSound()) {
                 int hour = (int) ChronoUnit.HOURS.between(begin, times[row]);
-                sums[hour] += value;
+                sums[hour] += value.value();
                 counts[hour]++;
             }
         }
         boolean isTime = column.equals(LAMP) && lampIsTime();
+        HourlyColumn means = new HourlyColumn(span);
         for (int hour = 0; hour < span; hour++) {
-            sums[hour] = counts[hour] == 0 ? Double.NaN : sums[hour] / (isTime ? 1 : counts[hour]);
+            if (counts[hour] > 0) {
+                means.put(hour, sums[hour] / (isTime ? 1 : counts[hour]));
+            }
         }
-        hourly.put(column, sums);
+        hourly.put(column, means);
     }
 
-    private double value(int row, String column) {
+    private Read<Double> value(int row, String column) {
         return switch (column) {
             case "temperature" -> csv.value(row, column, UnitTable.TEMPERATURE, -20, 60);
             case "solution_temperature" -> csv.value(row, column, UnitTable.TEMPERATURE, -1, 60);
             // Sensors read a little above saturation and a little below darkness.
-            case HUMIDITY -> Math.min(1, csv.value(row, column, share(column), 0, 1.05));
+            case HUMIDITY -> atMostOne(csv.value(row, column, share(column), 0, 1.05));
             case DEFICIT, VAPOUR ->
                     isDensity(column)
-                            ? Math.max(
-                                    0, csv.value(row, column, UnitTable.VAPOUR_DENSITY, -1e-3, 0.1))
-                            : Math.max(0, csv.value(row, column, UnitTable.PRESSURE, -100, 2e4));
-            case PPFD -> Math.max(0, csv.value(row, column, UnitTable.PHOTON_FLUX, -10, 3000));
-            case PAR -> Math.max(0, csv.value(row, column, UnitTable.IRRADIANCE, -10, 700));
-            case GLOBAL -> Math.max(0, csv.value(row, column, UnitTable.IRRADIANCE, -20, 1500));
+                            ? atLeastNone(
+                                    csv.value(row, column, UnitTable.VAPOUR_DENSITY, -1e-3, 0.1))
+                            : atLeastNone(csv.value(row, column, UnitTable.PRESSURE, -100, 2e4));
+            case PPFD -> atLeastNone(csv.value(row, column, UnitTable.PHOTON_FLUX, -10, 3000));
+            case PAR -> atLeastNone(csv.value(row, column, UnitTable.IRRADIANCE, -10, 700));
+            case GLOBAL -> atLeastNone(csv.value(row, column, UnitTable.IRRADIANCE, -20, 1500));
             case LAMP -> lampValue(row);
             case "co2" -> csv.value(row, column, UnitTable.MIXING_RATIO, 100, 10000);
             case "air_speed" -> csv.value(row, column, UnitTable.SPEED, 0, 20);
@@ -359,14 +360,23 @@ final class InsideFile {
         };
     }
 
-    private double lampValue(int row) {
+    static Read<Double> atMostOne(Read<Double> read) {
+        return read.map(share -> Math.min(1, share));
+    }
+
+    static Read<Double> atLeastNone(Read<Double> read) {
+        return read.map(value -> Math.max(0, value));
+    }
+
+    private Read<Double> lampValue(int row) {
         if (lampIsFlux()) {
             return csv.value(row, LAMP, UnitTable.PHOTON_FLUX, 0, 3000);
         }
         if (lampIsTime()) {
-            return csv.value(row, LAMP, UnitTable.DURATION, 0, Time.HOUR_S) / Time.HOUR_S;
+            return csv.value(row, LAMP, UnitTable.DURATION, 0, Time.HOUR_S)
+                    .map(seconds -> seconds / Time.HOUR_S);
         }
-        return Math.min(1, csv.value(row, LAMP, share(LAMP), 0, 1.05));
+        return atMostOne(csv.value(row, LAMP, share(LAMP), 0, 1.05));
     }
 
     private UnitTable share(String column) {
@@ -399,7 +409,7 @@ final class InsideFile {
                                         lineAt(one.firstHour()),
                                         String.join(", ", names),
                                         one.words())));
-        for (Map.Entry<String, double[]> column : hourly.entrySet()) {
+        for (Map.Entry<String, HourlyColumn> column : hourly.entrySet()) {
             for (Gaps.Gap gap : Gaps.in(column.getValue())) {
                 if (gap.to() > firstOfRun && gap.from() < end) {
                     csv.problem(
@@ -473,7 +483,7 @@ final class InsideFile {
         }
         double[] lamp = cut(LAMP);
         for (int h = 0; h < hours && !lampIsFlux(); h++) {
-            lamp[h] = Math.min(1, lamp[h]) * rules.lampsFullUmolPerM2S();
+            lamp[h] = Math.min(1, lamp[h]) * rules.lampsFullUmolPerM2S().value();
         }
         return lamp;
     }
@@ -514,7 +524,7 @@ final class InsideFile {
     }
 
     private double[] cut(String column) {
-        return Arrays.copyOfRange(hourly.get(column), firstOfRun, firstOfRun + hours);
+        return hourly.get(column).cut(firstOfRun, hours);
     }
 
     private double[] cutOr(String column, double otherwise) {

@@ -14,6 +14,7 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.OptionalDouble;
 import java.util.function.Supplier;
 import tideless.rig.Liquid;
 import tideless.solution.Component;
@@ -96,22 +97,15 @@ final class LiquidReader {
                         ec.value(),
                         ph,
                         feed.value(ACID));
-        if (!mix.key().isEmpty()) {
-            feed.fault(
-                    mix.key(),
-                    feed.has(mix.key())
-                            ? Key.quoted(feed.words(mix.key()))
-                            : plain(ec.value()) + " mS/cm",
-                    mix.allowed(),
-                    "Maybe use a softer water, or rain.");
-            return Read.faulty();
+        if (!(mix instanceof Solutions.Made made)) {
+            return refused(feed, mix, plain(ec.value()) + " mS/cm");
         }
-        double reached = noted(feed, mix, ph);
+        double reached = noted(feed, made, ph);
         return Read.of(
                 new Liquid(
                         "%s, EC %s mS/cm, pH %s"
                                 .formatted(recipe.value(), plain(ec.value()), plain(reached)),
-                        mix.composition()));
+                        made.composition()));
     }
 
     /** Two bottles by their labels, at the ratio the labels state at full strength. */
@@ -134,31 +128,40 @@ final class LiquidReader {
             return Read.faulty();
         }
         OptionReader labels = new OptionReader("");
-        double ratio = labels.ratio("ratio", feed.value(RATIO));
-        if (Double.isNaN(ratio)) {
+        OptionalDouble ratio = labels.ratio("ratio", feed.value(RATIO));
+        if (ratio.isEmpty()) {
             feed.faultyValue(RATIO, labels.problems().get(0).allowed(), "");
             return Read.faulty();
         }
-        TwoPart parts = new TwoPart(a.get(), b.get(), ratio, TwoPart.Basis.PARTS_INTO_WATER);
+        TwoPart parts =
+                new TwoPart(a.get(), b.get(), ratio.getAsDouble(), TwoPart.Basis.PARTS_INTO_WATER);
         double ec = feed.value(EC);
         double ph = feed.value(PH);
         Solutions.Mix mix =
                 solutions.feedOf(parts, water.value().composition(), ec, ph, feed.value(ACID));
-        if (!mix.key().isEmpty()) {
-            feed.fault(
-                    mix.key(),
-                    feed.has(mix.key()) ? Key.quoted(feed.words(mix.key())) : plain(ph),
-                    mix.allowed(),
-                    "Maybe use a softer water, or rain.");
-            return Read.faulty();
+        if (!(mix instanceof Solutions.Made made)) {
+            return refused(feed, mix, plain(ph));
         }
-        double reached = noted(feed, mix, ph);
-        double grams = mix.strength() * parts.gramsPerL();
+        double reached = noted(feed, made, ph);
+        double grams = made.strength() * parts.gramsPerL();
         return Read.of(
                 new Liquid(
                         "two bottles, EC %s mS/cm, pH %s".formatted(plain(ec), plain(reached)),
-                        mix.composition(),
+                        made.composition(),
                         List.of(poured(parts.a(), grams), poured(parts.b(), grams))));
+    }
+
+    /** Says why there is no feed; {@code unstated} stands where the key at fault is left out. */
+    private static Read<Liquid> refused(Table feed, Solutions.Mix mix, String unstated) {
+        if (!(mix instanceof Solutions.Refused refused)) {
+            throw new AssertionError("no words for " + mix);
+        }
+        feed.fault(
+                refused.key(),
+                feed.has(refused.key()) ? Key.quoted(feed.words(refused.key())) : unstated,
+                refused.allowed(),
+                "Maybe use a softer water, or rain.");
+        return Read.faulty();
     }
 
     /**
@@ -167,15 +170,15 @@ final class LiquidReader {
      *
      * @return the pH to name the feed by
      */
-    private static double noted(Table feed, Solutions.Mix mix, double askedPh) {
+    private static double noted(Table feed, Solutions.Made made, double askedPh) {
         String staff = feed.has(ACID) ? Solutions.CURRENT.trainedStaffOnly(feed.value(ACID)) : "";
         if (!staff.isEmpty()) {
             note(feed, ACID, staff);
         }
-        if (mix.rainShareFrac() == 0) {
+        if (made.phReached()) {
             return askedPh;
         }
-        double reached = Math.floor(10 * mix.ph() + 0.5) / 10;
+        double reached = Math.floor(10 * made.ph() + 0.5) / 10;
         note(
                 feed,
                 PH,
@@ -185,10 +188,13 @@ final class LiquidReader {
                         + " may add, a full feed's worth, and leaves pH "
                         + plain(reached)
                         + " once it has stood; "
-                        + (Double.isNaN(mix.rainShareFrac())
+                        + (made.rainShareFrac().isEmpty()
                                 ? "rain or reverse-osmosis water in place of this water comes nearer"
                                 : "rain or reverse-osmosis water for "
-                                        + plain(Math.floor(100 * mix.rainShareFrac() + 0.5))
+                                        + plain(
+                                                Math.floor(
+                                                        100 * made.rainShareFrac().getAsDouble()
+                                                                + 0.5))
                                         + " % of this water would do it")
                         + " (gloves and goggles; acid into water)");
         return reached;

@@ -6,6 +6,7 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
+import java.util.OptionalDouble;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 import tideless.solution.Acidity;
@@ -21,8 +22,8 @@ import tideless.solution.WaterAnalysis;
 
 /**
  * Values given on a command line, read by the same tables and refused in the same words as those of
- * a scenario file. Every fault is kept, so that all are told in one go; a faulty value reads as NaN
- * or as empty.
+ * a scenario file. Every fault is kept, so that all are told in one go; a faulty value reads as
+ * empty.
  */
 public final class OptionReader {
     private static final Key<Double> VOLUME =
@@ -88,39 +89,40 @@ public final class OptionReader {
         problems.add(new Problem(command, 0, 0, option, found, allowed, hint));
     }
 
-    private double read(String option, String text, Key<Double> key) {
+    private OptionalDouble read(String option, String text, Key<Double> key) {
         Read<Double> read = key.read(text);
         if (read instanceof Read.Faulty<Double> wrong) {
             fault(option, Key.quoted(text), key.allowed(), wrong.hint());
-            return Double.NaN;
+            return OptionalDouble.empty();
         }
-        return read.value();
+        return OptionalDouble.of(read.value());
     }
 
     /** Litres. */
-    public double litres(String option, String text) {
-        return read(option, text, VOLUME) * 1000;
+    public OptionalDouble litres(String option, String text) {
+        OptionalDouble m3 = read(option, text, VOLUME);
+        return m3.isEmpty() ? m3 : OptionalDouble.of(m3.getAsDouble() * 1000);
     }
 
     /** mS/cm at 25 degC. */
-    public double msPerCm(String option, String text) {
+    public OptionalDouble msPerCm(String option, String text) {
         return read(option, text, EC);
     }
 
     /** pH. */
-    public double ph(String option, String text) {
+    public OptionalDouble ph(String option, String text) {
         return read(option, text, PH);
     }
 
     /** The 300 of "1:300". */
-    public double ratio(String option, String text) {
+    public OptionalDouble ratio(String option, String text) {
         Matcher shape = RATIO.matcher(text.strip());
-        double ratio = shape.matches() ? Double.parseDouble(shape.group(1)) : Double.NaN;
+        double ratio = shape.matches() ? Double.parseDouble(shape.group(1)) : 0;
         if (!(ratio >= 10 && ratio <= 10_000)) {
             fault(option, Key.quoted(text), "from 1:10 up to 1:10000, as \"1:300\"", "");
-            return Double.NaN;
+            return OptionalDouble.empty();
         }
-        return ratio;
+        return OptionalDouble.of(ratio);
     }
 
     private <T> Optional<T> named(
@@ -161,7 +163,7 @@ public final class OptionReader {
      */
     public Optional<Concentrate> label(String option, String name, String text) {
         Map<LabelTerm, Double> percent = new EnumMap<>(LabelTerm.class);
-        double density = Double.NaN;
+        OptionalDouble density = OptionalDouble.empty();
         int faults = problems.size();
         double sum = 0;
         for (String item : text.split(",", -1)) {
@@ -196,7 +198,7 @@ public final class OptionReader {
                                 : nearest(what, printed));
                 continue;
             }
-            double share = read(at, shape.group(2), SHARE);
+            double share = read(at, shape.group(2), SHARE).orElse(0); // a fault ends it below
             sum += share;
             percent.merge(term.get(), share * 100, Double::sum);
         }
@@ -207,7 +209,7 @@ public final class OptionReader {
             fault(option, Measure.plain(100 * sum) + " % in all", "above 0 % up to 100 %", "");
             return Optional.empty();
         }
-        return Optional.of(new Concentrate(name, percent, density));
+        return Optional.of(new Concentrate(name, percent, density.orElse(Concentrate.POWDER)));
     }
 
     private static Optional<LabelTerm> term(String what) {
@@ -241,21 +243,27 @@ public final class OptionReader {
             String at = option + " " + what;
             switch (what) {
                 case "hardness" -> {
-                    double both = read(at, value, HARDNESS);
-                    sheet.hardness(both, WaterAnalysis.Hardness.MMOL_PER_L, 0.2);
+                    read(at, value, HARDNESS)
+                            .ifPresent(
+                                    both ->
+                                            sheet.hardness(
+                                                    both, WaterAnalysis.Hardness.MMOL_PER_L, 0.2));
                 }
                 case "alkalinity" ->
-                        sheet.alkalinity(
-                                read(at, value, ALKALINITY), WaterAnalysis.Alkalinity.MEQ_PER_L);
+                        read(at, value, ALKALINITY)
+                                .ifPresent(
+                                        meq ->
+                                                sheet.alkalinity(
+                                                        meq, WaterAnalysis.Alkalinity.MEQ_PER_L));
                 case "pH" -> {
-                    double ph = read(at, value, PH);
-                    if (ph > 3) {
-                        sheet.ph(ph);
+                    OptionalDouble ph = read(at, value, PH);
+                    if (ph.orElse(3) > 3) {
+                        sheet.ph(ph.getAsDouble());
                     }
                 }
                 default -> {
-                    Ion ion = ion(what);
-                    if (ion == null) {
+                    Optional<Ion> ion = ion(what);
+                    if (ion.isEmpty()) {
                         fault(
                                 option,
                                 Key.quoted(what),
@@ -263,7 +271,7 @@ public final class OptionReader {
                                 nearest(what, allowed));
                         continue;
                     }
-                    state(sheet, at, ion, value);
+                    state(sheet, at, ion.get(), value);
                 }
             }
         }
@@ -283,13 +291,13 @@ public final class OptionReader {
                         Standing.READ));
     }
 
-    private static Ion ion(String spelling) {
+    private static Optional<Ion> ion(String spelling) {
         for (Ion ion : Ion.values()) {
             if (ion.isSpelt(spelling)) {
-                return ion;
+                return Optional.of(ion);
             }
         }
-        return null;
+        return Optional.empty();
     }
 
     private void state(WaterAnalysis sheet, String at, Ion ion, String text) {
@@ -311,14 +319,14 @@ public final class OptionReader {
                                     ion.otherwise(),
                                     ion.otherwise()));
         }
-        double value = read(at, stated, key);
-        if (Double.isNaN(value)) {
+        OptionalDouble value = read(at, stated, key);
+        if (value.isEmpty()) {
             return;
         }
         if (ion.component() == Component.C) {
-            sheet.alkalinity(value, WaterAnalysis.Alkalinity.MEQ_PER_L);
+            sheet.alkalinity(value.getAsDouble(), WaterAnalysis.Alkalinity.MEQ_PER_L);
         } else {
-            sheet.with(ion.component(), value, WaterAnalysis.Unit.MMOL_PER_L);
+            sheet.with(ion.component(), value.getAsDouble(), WaterAnalysis.Unit.MMOL_PER_L);
         }
     }
 
@@ -339,17 +347,22 @@ public final class OptionReader {
                     "");
             return Optional.empty();
         }
-        double poured = litres(option, shape.group(1));
-        double sample = litres(option, shape.group(2));
-        double before = ph(option, shape.group(4));
-        double after = ph(option, shape.group(5));
-        if (Double.isNaN(poured + sample + before + after)) {
+        OptionalDouble poured = litres(option, shape.group(1));
+        OptionalDouble sample = litres(option, shape.group(2));
+        OptionalDouble before = ph(option, shape.group(4));
+        OptionalDouble after = ph(option, shape.group(5));
+        if (poured.isEmpty() || sample.isEmpty() || before.isEmpty() || after.isEmpty()) {
             return Optional.empty();
         }
         boolean inWater = "water".equals(shape.group(3));
         Optional<Reagent> reagent =
                 Acidity.calibrated(
-                        inWater ? water : solution, 25, sample, poured * 1000, before, after);
+                        inWater ? water : solution,
+                        25,
+                        sample.getAsDouble(),
+                        poured.getAsDouble() * 1000,
+                        before.getAsDouble(),
+                        after.getAsDouble());
         if (reagent.isEmpty() || !(reagent.get().molPerL() < 100)) {
             fault(
                     option,

@@ -1,6 +1,7 @@
 package tideless.scenario;
 
 import java.util.List;
+import java.util.OptionalDouble;
 import tideless.solution.Composition;
 import tideless.solution.TwoPart;
 
@@ -44,22 +45,32 @@ interface Solutions {
     /** What to mind with one of {@link #ACIDS}; empty for one that anybody may own. */
     String trainedStaffOnly(String acid);
 
+    /** What came of mixing. */
+    sealed interface Mix {}
+
     /**
-     * What came of mixing.
+     * A feed.
      *
-     * @param composition the feed; null when it cannot be made
+     * @param composition the feed
      * @param strength of the recipe or label, 1 = full
-     * @param key which key is at fault, "ec" or "ph"; empty when none is
-     * @param allowed what that key may hold
      * @param ph it has in air; above the one asked for where the acid's phosphate stops it
-     * @param rainShareFrac share of rain in the water with which the acid would do; 0 where it does
-     *     without, NaN where not even rain helps
+     * @param phReached whether it is the one asked for
+     * @param rainShareFrac share of rain in the water with which the acid would do; empty where it
+     *     does without and where not even rain helps
      */
-    record Mix(
+    record Made(
             Composition composition,
             double strength,
-            String key,
-            String allowed,
             double ph,
-            double rainShareFrac) {}
+            boolean phReached,
+            OptionalDouble rainShareFrac)
+            implements Mix {}
+
+    /**
+     * No feed.
+     *
+     * @param key which key is at fault, "ec" or "ph"
+     * @param allowed what that key may hold
+     */
+    record Refused(String key, String allowed) implements Mix {}
 }

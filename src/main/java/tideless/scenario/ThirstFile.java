@@ -1,7 +1,6 @@
 package tideless.scenario;
 
 import java.time.LocalDate;
-import java.time.LocalDateTime;
 import java.time.temporal.ChronoUnit;
 import java.util.Arrays;
 import java.util.List;
@@ -40,10 +39,13 @@ final class ThirstFile {
      * @param days the run's length; 0 when it is not known
      */
     static Read<Thirst> read(NamedFiles.Named file, TomlFile source, LocalDate start, int days) {
-        CsvColumns csv = CsvColumns.of(file.label(), file.text(), source, "time", "thirst");
-        if (csv == null
-                || !(csv.knows("time", List.of(), "local", "days")
-                        & csv.knows("thirst", List.of(UnitTable.FLOW)))) {
+        Read<CsvColumns> table = CsvColumns.of(file.label(), file.text(), source, "time", "thirst");
+        if (!table.isSound()) {
+            return Read.faulty();
+        }
+        CsvColumns csv = table.value();
+        if (!(csv.knows("time", List.of(), "local", "days")
+                & csv.knows("thirst", List.of(UnitTable.FLOW)))) {
             return Read.faulty();
         }
         ThirstFile log = new ThirstFile(csv, source);
@@ -54,14 +56,18 @@ final class ThirstFile {
     private void load(LocalDate start) {
         boolean days = csv.unit("time").equals("days");
         for (int row = 0; row < atS.length; row++) {
-            atS[row] = days ? days(csv, row) : seconds(csv, row, start);
-            m3PerS[row] = csv.value(row, "thirst", UnitTable.FLOW, 0, 1e-3 / 86.4);
-            if (csv.cell(row, "thirst").isEmpty()) {
+            Read<Double> at = days ? days(csv, row) : seconds(csv, row, start);
+            Read<Double> use = csv.value(row, "thirst", UnitTable.FLOW, 0, 1e-3 / 86.4);
+            if (use.isAbsent()) {
                 csv.problemAt(row, "thirst", "a value in every row");
             }
-            if (row > 0 && atS[row] <= atS[row - 1]) {
+            double beforeS = row > 0 ? atS[row - 1] : Double.NEGATIVE_INFINITY;
+            if (at.holds(time -> time <= beforeS)) {
                 csv.problemAt(row, "time", "times that rise");
             }
+            // A time at fault, which has been told, comes before every other.
+            atS[row] = at.orElse(Double.NEGATIVE_INFINITY);
+            m3PerS[row] = use.orElse(0.0);
         }
     }
 
@@ -147,17 +153,17 @@ final class ThirstFile {
                 : Measure.plain(seconds / Time.HOUR_S) + " h";
     }
 
-    private static double days(CsvColumns csv, int row) {
+    private static Read<Double> days(CsvColumns csv, int row) {
         Read<Measure> read = Measure.of(csv.cell(row, "time"), List.of(), true);
         if (read.holds(days -> Math.abs(days.number()) <= 2000)) {
-            return read.value().number() * Time.DAY_S;
+            return Read.of(read.value().number() * Time.DAY_S);
         }
         csv.problemAt(row, "time", "a number of days since the start");
-        return Double.NaN;
+        return Read.faulty();
     }
 
-    private static double seconds(CsvColumns csv, int row, LocalDate start) {
-        LocalDateTime time = csv.time(row, "time");
-        return time == null ? Double.NaN : ChronoUnit.SECONDS.between(start.atStartOfDay(), time);
+    private static Read<Double> seconds(CsvColumns csv, int row, LocalDate start) {
+        return csv.time(row, "time")
+                .map(time -> (double) ChronoUnit.SECONDS.between(start.atStartOfDay(), time));
     }
 }

@@ -70,29 +70,30 @@ final class Timestamps {
         return SHAPE.matcher(cell).matches() || PACKED.matcher(cell).matches();
     }
 
-    /** Null when it is none, or day and month cannot be told apart. */
-    LocalDateTime read(String cell) {
+    /** Faulty when it is none, or day and month cannot be told apart. */
+    Read<LocalDateTime> read(String cell) {
         try {
             Matcher packed = PACKED.matcher(cell);
             if (packed.matches()) {
-                return LocalDateTime.of(
-                        number(packed, 1),
-                        number(packed, 2),
-                        number(packed, 3),
-                        number(packed, 4),
-                        number(packed, 5));
+                return Read.of(
+                        LocalDateTime.of(
+                                number(packed, 1),
+                                number(packed, 2),
+                                number(packed, 3),
+                                number(packed, 4),
+                                number(packed, 5)));
             }
             Matcher shape = SHAPE.matcher(cell);
-            return shape.matches() ? read(shape) : null;
+            return shape.matches() ? read(shape) : Read.faulty();
         } catch (DateTimeException e) {
-            return null;
+            return Read.faulty();
         }
     }
 
-    private LocalDateTime read(Matcher shape) {
+    private Read<LocalDateTime> read(Matcher shape) {
         boolean yearFirst = shape.group(1).length() == 4;
         if (!yearFirst && (order == Order.NOT_TOLD || shape.group(4).length() != 4)) {
-            return null;
+            return Read.faulty();
         }
         int year = number(shape, yearFirst ? 1 : 4);
         int month = number(shape, yearFirst || order == Order.DAY_FIRST ? 3 : 1);
@@ -102,12 +103,12 @@ final class Timestamps {
         int second = shape.group(7) == null ? 0 : number(shape, 7);
         if (shape.group(8) != null) {
             if (hour < 1 || hour > 12 || shape.group(5) == null) {
-                return null;
+                return Read.faulty();
             }
             boolean afternoon = shape.group(8).equalsIgnoreCase("p");
             hour = hour % 12 + (afternoon ? 12 : 0);
         }
-        return LocalDateTime.of(year, month, day, hour, minute, second);
+        return Read.of(LocalDateTime.of(year, month, day, hour, minute, second));
     }
 
     private static int number(Matcher shape, int group) {

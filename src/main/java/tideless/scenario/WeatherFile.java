@@ -8,6 +8,7 @@ import java.time.temporal.ChronoUnit;
 import java.util.Arrays;
 import java.util.List;
 import java.util.Map;
+import java.util.OptionalInt;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 import org.apache.commons.math3.util.FastMath;
@@ -50,7 +51,7 @@ final class WeatherFile {
     private final String named;
     private final int stateLateH;
     private LocalDateTime begin;
-    private final double[][] values = new double[5][];
+    private final HourlyColumn[] values = new HourlyColumn[5];
     private int[] lineOfHour;
 
     /**
@@ -98,23 +99,24 @@ final class WeatherFile {
         CsvColumns.Wanted wanted =
                 new CsvColumns.Wanted(
                         List.of(COLUMNS), List.of(RAIN), epw ? Map.of() : rules.named());
-        CsvColumns csv = CsvColumns.of(file.label(), text, source, wanted);
-        if (csv == null) {
+        Read<CsvColumns> table = CsvColumns.of(file.label(), text, source, wanted);
+        if (!table.isSound()) {
             return Read.faulty();
         }
+        CsvColumns csv = table.value();
         WeatherFile weather =
                 new WeatherFile(csv, source, typical, rules.gaps(), named(file), epw ? 1 : 0);
-        Integer fileOffsetS = offsetS(csv, rigOffsetS);
+        Read<Integer> fileOffsetS = offsetS(csv, Read.of(rigOffsetS));
         boolean units =
                 csv.knows("temperature", List.of(UnitTable.TEMPERATURE))
                         & csv.knows("humidity", List.of(UnitTable.SHARE), "fraction")
                         & csv.knows("global", List.of(UnitTable.IRRADIANCE))
                         & csv.knows("wind", List.of(UnitTable.SPEED))
                         & (!csv.has(RAIN) || csv.knows(RAIN, List.of(UnitTable.LENGTH)));
-        if (fileOffsetS == null || !units || !weather.load(windHeightM) || !csv.isSound()) {
+        if (!fileOffsetS.isSound() || !units || !weather.load(windHeightM) || !csv.isSound()) {
             return Read.faulty();
         }
-        return weather.cut(start, days, (rigOffsetS - fileOffsetS) / Time.HOUR_S);
+        return weather.cut(start, days, (rigOffsetS - fileOffsetS.value()) / Time.HOUR_S);
     }
 
     static boolean knows(String column) {
@@ -154,8 +156,8 @@ final class WeatherFile {
                 : file.label();
     }
 
-    /** The clock of a file's times less UTC, s; null with a fault. */
-    static Integer offsetS(CsvColumns csv, Integer rigOffsetS) {
+    /** The clock of a file's times less UTC, s. */
+    static Read<Integer> offsetS(CsvColumns csv, Read<Integer> rigOffsetS) {
         String unit = csv.unit("time");
         if (unit.equals("local")) {
             return rigOffsetS;
@@ -163,16 +165,17 @@ final class WeatherFile {
         Matcher offset = OFFSET.matcher(unit);
         if (offset.matches()) {
             if (offset.group(1) == null) {
-                return 0;
+                return Read.of(0);
             }
             int hours = Integer.parseInt(offset.group(2));
             int minutes = offset.group(3) == null ? 0 : Integer.parseInt(offset.group(3));
             if (hours <= 14) {
-                return (offset.group(1).equals("-") ? -1 : 1) * (hours * 3600 + minutes * 60);
+                int seconds = hours * 3600 + minutes * 60;
+                return Read.of(offset.group(1).equals("-") ? -seconds : seconds);
             }
         }
         csv.knows("time", List.of(), "UTC", "UTC+01:00", "local");
-        return null;
+        return Read.faulty();
     }
 
     /** Puts every row in its hour and fills short gaps; false when that cannot be done. */
@@ -180,10 +183,11 @@ final class WeatherFile {
         LocalDateTime[] times = new LocalDateTime[csv.size()];
         int previous = -1;
         for (int row = 0; row < times.length; row++) {
-            LocalDateTime time = csv.time(row, "time");
-            if (time == null) {
+            Read<LocalDateTime> read = csv.time(row, "time");
+            if (!read.isSound()) {
                 continue;
             }
+            LocalDateTime time = read.value();
             if (time.getMinute() != 0 || time.getSecond() != 0) {
                 csv.problemAt(row, "time", "whole hours");
                 continue;
@@ -215,9 +219,10 @@ final class WeatherFile {
             return false;
         }
         for (int i = 0; i < values.length; i++) {
-            values[i] = new double[(int) hours];
-            boolean isDry = name(i).equals(RAIN) && !csv.has(RAIN);
-            Arrays.fill(values[i], isDry ? 0 : Double.NaN);
+            values[i] = new HourlyColumn((int) hours);
+            if (name(i).equals(RAIN) && !csv.has(RAIN)) {
+                values[i].fill(0);
+            }
         }
         lineOfHour = new int[(int) hours];
         UnitTable share =
@@ -226,15 +231,23 @@ final class WeatherFile {
         for (int row = 0; row < times.length; row++) {
             int hour = (int) ChronoUnit.HOURS.between(begin, times[row]);
             lineOfHour[hour] = csv.line(row);
-            double tempC = csv.value(row, "temperature", UnitTable.TEMPERATURE, -70, 60);
+            Read<Double> tempC = csv.value(row, "temperature", UnitTable.TEMPERATURE, -70, 60);
             // Sensors read a little above saturation and a little below darkness.
-            double humidity = Math.min(1, csv.value(row, "humidity", share, 0, 1.05));
-            values[2][hour] =
-                    Math.max(0, csv.value(row, "global", UnitTable.IRRADIANCE, -20, 1800));
-            values[4][hour] =
-                    csv.has(RAIN) ? csv.value(row, RAIN, UnitTable.LENGTH, 0, MOST_RAIN_M) : 0;
-            double wind = toTwoMetres * csv.value(row, "wind", UnitTable.SPEED, 0, 90);
-            setState(afterwards(hour), tempC, humidity, wind);
+            Read<Double> humidity =
+                    InsideFile.atMostOne(csv.value(row, "humidity", share, 0, 1.05));
+            values[2].put(
+                    hour,
+                    InsideFile.atLeastNone(
+                            csv.value(row, "global", UnitTable.IRRADIANCE, -20, 1800)));
+            if (csv.has(RAIN)) {
+                values[4].put(hour, csv.value(row, RAIN, UnitTable.LENGTH, 0, MOST_RAIN_M));
+            }
+            Read<Double> wind =
+                    csv.value(row, "wind", UnitTable.SPEED, 0, 90).map(v -> toTwoMetres * v);
+            OptionalInt after = afterwards(hour);
+            if (after.isPresent()) {
+                setState(after.getAsInt(), tempC, humidity, wind);
+            }
             if (row == 0 && stateLateH > 0) {
                 setState(hour, tempC, humidity, wind); // nothing is known before the first row
             }
@@ -251,21 +264,19 @@ final class WeatherFile {
         return true;
     }
 
-    /** The hour at whose begin a row's temperature holds; negative when past the last. */
-    private int afterwards(int hour) {
+    /** The hour at whose begin a row's temperature holds; empty when past the last. */
+    private OptionalInt afterwards(int hour) {
         int late = hour + stateLateH;
-        if (late < values[0].length) {
-            return late;
+        if (late < values[0].hours()) {
+            return OptionalInt.of(late);
         }
-        return typical ? late - values[0].length : -1;
+        return typical ? OptionalInt.of(late - values[0].hours()) : OptionalInt.empty();
     }
 
-    private void setState(int hour, double tempC, double humidity, double wind) {
-        if (hour >= 0) {
-            values[0][hour] = tempC;
-            values[1][hour] = humidity;
-            values[3][hour] = wind;
-        }
+    private void setState(int hour, Read<Double> tempC, Read<Double> humidity, Read<Double> wind) {
+        values[0].put(hour, tempC);
+        values[1].put(hour, humidity);
+        values[3].put(hour, wind);
     }
 
     /**
@@ -281,13 +292,15 @@ final class WeatherFile {
         if (stateLateH > 0 && lineOfHour[FEBRUARY_29] == 0) {
             // The end of 28 February is the begin of 1 March where there is no day between.
             int march = FEBRUARY_29 + 24;
-            setState(march, values[0][FEBRUARY_29], values[1][FEBRUARY_29], values[3][FEBRUARY_29]);
+            for (int state : new int[] {0, 1, 3}) {
+                values[state].repeat(FEBRUARY_29, march);
+            }
         }
         for (int hour = FEBRUARY_29; hour < FEBRUARY_29 + 24; hour++) {
             if (lineOfHour[hour] == 0) {
                 lineOfHour[hour] = lineOfHour[hour - 24];
-                for (double[] column : values) {
-                    column[hour] = column[hour - 24];
+                for (HourlyColumn column : values) {
+                    column.repeat(hour - 24, hour);
                 }
             }
         }
@@ -297,8 +310,8 @@ final class WeatherFile {
         return column + 1 < COLUMNS.length ? COLUMNS[column + 1] : RAIN;
     }
 
-    private void fillGaps(double[] column, String name) {
-        for (Gaps.Filled filled : gaps.fill(column, name, 0, column.length, this::named)) {
+    private void fillGaps(HourlyColumn column, String name) {
+        for (Gaps.Filled filled : gaps.fill(column, name, 0, column.hours(), this::named)) {
             int hour = filled.firstHour();
             int line = lineOf(name, hour);
             source.note(
@@ -350,28 +363,28 @@ final class WeatherFile {
                         1,
                         "time",
                         "weather from %s to %s"
-                                .formatted(begin, begin.plusHours(values[0].length - 1L)),
+                                .formatted(begin, begin.plusHours(values[0].hours() - 1L)),
                         "weather of every hour of the run, %s to %s"
                                 .formatted(start, start.plusDays(days)),
                         "Maybe shorten the run, or clock = \"typical year\".");
                 return Read.faulty();
             }
             for (int i = 0; i < run.length; i++) {
-                run[i][h] = (1 - share) * values[i][first] + share * values[i][second];
-                if (Double.isNaN(run[i][h])) {
+                if (!values[i].isKnown(first) || !values[i].isKnown(second)) {
                     if (h == hours) {
                         return weather(run, hours);
                     }
-                    sayGap(i, Double.isNaN(values[i][first]) ? first : second);
+                    sayGap(i, values[i].isKnown(first) ? second : first);
                     return Read.faulty();
                 }
+                run[i][h] = (1 - share) * values[i].at(first) + share * values[i].at(second);
             }
         }
         return weather(run, hours + 1);
     }
 
     private boolean isInFile(int hour) {
-        return hour >= 0 && hour < values[0].length;
+        return hour >= 0 && hour < values[0].hours();
     }
 
     private Read<HourlyWeather> weather(double[][] run, int instants) {
@@ -397,11 +410,11 @@ final class WeatherFile {
 
     private void sayGap(int column, int hour) {
         int from = hour;
-        while (from > 0 && Double.isNaN(values[column][from - 1])) {
+        while (from > 0 && !values[column].isKnown(from - 1)) {
             from--;
         }
         int to = hour;
-        while (to < values[column].length && Double.isNaN(values[column][to])) {
+        while (to < values[column].hours() && !values[column].isKnown(to)) {
             to++;
         }
         int line = 0;

@@ -10,9 +10,12 @@ import java.util.Objects;
  *
  * @param name as the user calls it
  * @param massPercent label terms in per cent of mass
- * @param densityKgPerL of the liquid (about 1.1 to 1.25), or NaN for a powder that is only weighed
+ * @param densityKgPerL of the liquid (about 1.1 to 1.25), or {@link #POWDER}
  */
 public record Concentrate(String name, Map<LabelTerm, Double> massPercent, double densityKgPerL) {
+    /** Stands for the density of what is only weighed. */
+    public static final double POWDER = Double.NaN;
+
     public Concentrate {
         Objects.requireNonNull(name, "name");
         double sum = 0;

@@ -124,9 +124,9 @@ public final class Feed {
     /**
      * Share of rain in a water with which an acid reaches a pH within its cap, by the twentieth.
      *
-     * @return NaN where not even rain alone does
+     * @return empty where not even rain alone does
      */
-    public static double rainShareFrac(
+    public static OptionalDouble rainShareFrac(
             Composition recipe,
             Composition water,
             double targetMsPerCm,
@@ -152,7 +152,8 @@ public final class Feed {
                 low = mid;
             }
         }
-        return high * RAIN_STEP > 1 + RAIN_STEP / 2 ? Double.NaN : high * RAIN_STEP;
+        double share = high * RAIN_STEP;
+        return share > 1 + RAIN_STEP / 2 ? OptionalDouble.empty() : OptionalDouble.of(share);
     }
 
     private static Outcome made(

@@ -239,7 +239,7 @@ public record MixCorrection(
                                     ph));
                     cautions.add(reagent.caution());
                     if (capped) {
-                        cautions.add(MixingSheet.tooMuchPhosphate(ph, Double.NaN));
+                        cautions.add(MixingSheet.tooMuchPhosphate(ph, OptionalDouble.empty()));
                     }
                     cautions.add(
                             "Pour two thirds of it, stir, wait ten minutes, measure, then pour the"

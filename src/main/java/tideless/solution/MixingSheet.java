@@ -163,21 +163,21 @@ public record MixingSheet(
      * Where the acid stops.
      *
      * @param ph it leaves, CO2 kept
-     * @param rainShareFrac of rain in the water that would do; NaN for none
+     * @param rainShareFrac of rain in the water that would do; empty for none
      */
-    static String tooMuchPhosphate(double ph, double rainShareFrac) {
+    static String tooMuchPhosphate(double ph, OptionalDouble rainShareFrac) {
         return String.format(
                         Locale.ROOT,
                         "No more phosphoric acid than brings 1 mmol/L of phosphate, a full feed's"
                                 + " worth: it leaves pH %.1f. ",
                         ph)
-                + (Double.isNaN(rainShareFrac)
+                + (rainShareFrac.isEmpty()
                         ? "Rain or reverse-osmosis water in place of this water comes nearer."
                         : String.format(
                                 Locale.ROOT,
                                 "Rain or reverse-osmosis water for %.0f %% of this water would bring"
                                         + " it there.",
-                                100 * rainShareFrac))
+                                100 * rainShareFrac.getAsDouble()))
                 + " Stronger acids are for trained staff.";
     }
 
@@ -262,7 +262,7 @@ public record MixingSheet(
             steps.add(step);
             cautions.add(used.caution());
             if (reagent >= used.mostMolPerM3()) {
-                double rain =
+                OptionalDouble rain =
                         Feed.rainShareFrac(
                                 recipe(wish.supply()),
                                 wish.water().composition(),

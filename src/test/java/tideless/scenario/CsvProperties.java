@@ -72,10 +72,10 @@ class CsvProperties {
                     new InsideFile.Rules(
                             java.util.Map.of(),
                             new Gaps(3, longer),
-                            3600,
+                            Read.of(3600),
                             InsideFile.LightFrom.SUN,
                             LampType.WHITE_LED,
-                            200,
+                            Read.of(200.0),
                             420,
                             0.2);
             var inside = InsideFile.read(file, source, start, 1, rules).orElse(null);

@@ -30,9 +30,17 @@ class InsideFileTest {
     @TempDir Path folder;
     private final TomlFile source = new TomlFile("bench.toml");
 
-    private static InsideFile.Rules rules(InsideFile.LightFrom from, Gaps gaps, Integer offsetS) {
+    private static InsideFile.Rules rules(
+            InsideFile.LightFrom from, Gaps gaps, Read<Integer> offsetS) {
         return new InsideFile.Rules(
-                Map.of(), gaps, offsetS, from, LampType.HIGH_PRESSURE_SODIUM, 187, 420, 0.2);
+                Map.of(),
+                gaps,
+                offsetS,
+                from,
+                LampType.HIGH_PRESSURE_SODIUM,
+                Read.of(187.0),
+                420,
+                0.2);
     }
 
     private InsideAir read(String text, int days, InsideFile.Rules rules) {
@@ -41,7 +49,7 @@ class InsideFileTest {
     }
 
     private InsideAir read(String text, int days) {
-        return read(text, days, rules(InsideFile.LightFrom.SUN, UsualWeather.GAPS, 0));
+        return read(text, days, rules(InsideFile.LightFrom.SUN, UsualWeather.GAPS, Read.of(0)));
     }
 
     private List<String> faults() {
@@ -125,14 +133,15 @@ class InsideFileTest {
                 rows(
                         "time,temperature,humidity,ppfd,lamp\nlocal,degC,%,umol/m2/s,fraction\n",
                         24, "20,60,644,1");
-        InsideAir both = read(text, 1, rules(InsideFile.LightFrom.BOTH, UsualWeather.GAPS, 0));
+        InsideAir both =
+                read(text, 1, rules(InsideFile.LightFrom.BOTH, UsualWeather.GAPS, Read.of(0)));
         assertEquals(100, both.at(Quantity.SUN_PAR_W_PER_M2, 0), 1e-9);
         assertEquals(187, both.at(Quantity.LAMP_PPFD_UMOL_PER_M2_S, 0), 1e-9);
         InsideAir lamps =
                 read(
                         text.replace(",lamp", ",x"),
                         1,
-                        rules(InsideFile.LightFrom.LAMPS, UsualWeather.GAPS, 0));
+                        rules(InsideFile.LightFrom.LAMPS, UsualWeather.GAPS, Read.of(0)));
         assertEquals(0, lamps.at(Quantity.SUN_PAR_W_PER_M2, 0));
         assertEquals(644, lamps.at(Quantity.LAMP_PPFD_UMOL_PER_M2_S, 0), 1e-9);
         assertFalse(lamps.isSunlit());
@@ -140,7 +149,7 @@ class InsideFileTest {
                 read(
                         text.replace(",lamp", ",x"),
                         1,
-                        rules(InsideFile.LightFrom.BOTH, UsualWeather.GAPS, 0)));
+                        rules(InsideFile.LightFrom.BOTH, UsualWeather.GAPS, Read.of(0))));
         assertThat(faults()).singleElement().asString().contains("no column lamp");
     }
 
@@ -202,7 +211,7 @@ class InsideFileTest {
                                 new TomlFile("again.toml"),
                                 START,
                                 3,
-                                rules(InsideFile.LightFrom.SUN, new Gaps(3, true), 0))
+                                rules(InsideFile.LightFrom.SUN, new Gaps(3, true), Read.of(0)))
                         .orElse(null);
         assertNotNull(air);
         assertEquals(11, air.at(Quantity.TEMP_C, 34), 1e-12); // between 10 and 12
@@ -234,10 +243,10 @@ class InsideFileTest {
                                                 "humidity",
                                                 new CsvColumns.Named("RHair", "%")),
                                         UsualWeather.GAPS,
-                                        null,
+                                        Read.absent(),
                                         InsideFile.LightFrom.SUN,
                                         LampType.WHITE_LED,
-                                        Double.NaN,
+                                        Read.absent(),
                                         420,
                                         0.2))
                         .orElse(null);
@@ -254,7 +263,8 @@ class InsideFileTest {
     @Test
     void a_file_in_universal_time_needs_the_rigs_own_clock() {
         String text = rows("time,temperature,humidity\nUTC,degC,%\n", 24, "20,60");
-        assertNull(read(text, 1, rules(InsideFile.LightFrom.SUN, UsualWeather.GAPS, null)));
+        assertNull(
+                read(text, 1, rules(InsideFile.LightFrom.SUN, UsualWeather.GAPS, Read.absent())));
         assertThat(faults()).singleElement().asString().contains("utc_offset = \"+01:00\"");
     }
 

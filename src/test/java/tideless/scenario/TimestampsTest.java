@@ -2,7 +2,6 @@ package tideless.scenario;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertFalse;
-import static org.junit.jupiter.api.Assertions.assertNull;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.time.LocalDateTime;
@@ -30,27 +29,28 @@ class TimestampsTest {
                 "2026-03-25T13:00:00.000"
             })
     void one_afternoon_is_read_in_every_spelling(String text) {
-        assertEquals(ONE_O_CLOCK, Timestamps.of(List.of(text)).read(text));
+        assertEquals(ONE_O_CLOCK, Timestamps.of(List.of(text)).read(text).value());
         assertTrue(Timestamps.isOne(text));
     }
 
     @Test
     void midnight_and_noon_on_a_twelve_hour_clock() {
         Timestamps months = Timestamps.of(List.of("3/25/2026 1:00 PM"));
-        assertEquals(LocalDateTime.of(2026, 3, 2, 0, 5), months.read("3/2/2026 12:05 AM"));
-        assertEquals(LocalDateTime.of(2026, 3, 2, 12, 5), months.read("3/2/2026 12:05 pm"));
-        assertNull(months.read("3/2/2026 13:05 PM"));
+        assertEquals(LocalDateTime.of(2026, 3, 2, 0, 5), months.read("3/2/2026 12:05 AM").value());
+        assertEquals(LocalDateTime.of(2026, 3, 2, 12, 5), months.read("3/2/2026 12:05 pm").value());
+        assertFalse(months.read("3/2/2026 13:05 PM").isSound());
     }
 
     @Test
     void day_and_month_are_told_apart_by_the_whole_column_or_not_at_all() {
         assertEquals(
                 LocalDateTime.of(2026, 3, 2, 0, 0),
-                Timestamps.of(List.of("02/03/2026", "13/03/2026")).read("02/03/2026"));
+                Timestamps.of(List.of("02/03/2026", "13/03/2026")).read("02/03/2026").value());
         assertEquals(
                 LocalDateTime.of(2026, 2, 3, 0, 0),
-                Timestamps.of(List.of("02/03/2026", "02/13/2026")).read("02/03/2026"));
-        assertNull(Timestamps.of(List.of("02/03/2026", "03/03/2026")).read("02/03/2026"));
+                Timestamps.of(List.of("02/03/2026", "02/13/2026")).read("02/03/2026").value());
+        assertFalse(
+                Timestamps.of(List.of("02/03/2026", "03/03/2026")).read("02/03/2026").isSound());
     }
 
     @Test
@@ -58,7 +58,7 @@ class TimestampsTest {
         Timestamps any = Timestamps.of(List.of());
         for (String text :
                 new String[] {"", "UTC", "local", "2026-13-01", "2026-02-30 10:00", "1"}) {
-            assertNull(any.read(text), text);
+            assertFalse(any.read(text).isSound(), text);
         }
         assertFalse(Timestamps.isOne("UTC+01:00"));
         assertFalse(Timestamps.isOne("days"));
