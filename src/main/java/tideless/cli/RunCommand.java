@@ -10,7 +10,6 @@ import picocli.CommandLine.Command;
 import picocli.CommandLine.Help.Visibility;
 import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Option;
-import picocli.CommandLine.ParameterException;
 import picocli.CommandLine.Parameters;
 import picocli.CommandLine.Spec;
 import tideless.report.ForecastTable;
@@ -44,9 +43,6 @@ import tideless.study.threads.ThreadPool;
             "Exit codes: 0 done, 1 a file could not be read or written, 2 a fault in the scenario."
         })
 final class RunCommand implements Callable<Integer> {
-    /** A quantile of more is known no better than its model; assumed. */
-    private static final int MOST_MEMBERS = 10_000;
-
     @Parameters(paramLabel = "SCENARIO", description = "a .toml scenario file")
     Path scenario;
 
@@ -94,15 +90,9 @@ final class RunCommand implements Callable<Integer> {
     @Override
     public Integer call() throws InterruptedException {
         PrintWriter out = spec.commandLine().getOut();
-        if (folder != null && folder.toString().isEmpty()) {
-            throw new ParameterException(
-                    spec.commandLine(), "-o: found \"\", allowed: the name of a folder");
-        }
-        if (members < 1 || members > MOST_MEMBERS) {
-            throw new ParameterException(
-                    spec.commandLine(),
-                    "--members: found " + members + ", allowed: 1 to " + MOST_MEMBERS);
-        }
+        Arguments arguments = new Arguments(spec);
+        arguments.requireFolder(folder);
+        arguments.requireMembers(members);
         PrintWriter err = spec.commandLine().getErr();
         Stopwatch watch = new Stopwatch();
         Scenarios read = Scenarios.read(scenario, err);
@@ -122,20 +112,19 @@ final class RunCommand implements Callable<Integer> {
             written = ResultFiles.write(forecast, to, wanted(), inputs(good.get()));
             watch.lap("draw and write");
         }
-        if (!written.written()) {
-            err.println(written.problem());
-            err.flush();
-            return written.refused() ? Exit.FAULT : Exit.FILE;
-        }
-        ForecastTable.print(out, forecast, Terminal.colour(), Terminal.width());
-        out.println();
-        out.println(written.files().size() + " files in " + to);
-        out.flush();
-        if (timings) {
+        int exit =
+                Written.told(
+                        spec,
+                        written,
+                        to,
+                        () ->
+                                ForecastTable.print(
+                                        out, forecast, Terminal.colour(), Terminal.width()));
+        if (timings && exit == Exit.DONE) {
             err.println(watch);
             err.flush();
         }
-        return Exit.DONE;
+        return exit;
     }
 
     private static List<Path> inputs(Reading.Good good) {

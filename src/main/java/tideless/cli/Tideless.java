@@ -47,6 +47,7 @@ import picocli.CommandLine.TypeConversionException;
             LightCommand.class,
             MixCommand.class,
             LeanCommand.class,
+            AwayCommand.class,
             CropsCommand.class
         })
 public final class Tideless implements Runnable {
@@ -56,7 +57,7 @@ public final class Tideless implements Runnable {
     public void run() {
         throw new ParameterException(
                 spec.commandLine(),
-                "no command; there are run, check, show, light, mix, lean and crops");
+                "no command; there are run, check, show, light, mix, lean, away and crops");
     }
 
     /** The program's name and version. */

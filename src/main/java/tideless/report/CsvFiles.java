@@ -264,7 +264,7 @@ final class CsvFiles {
         return time.truncatedTo(ChronoUnit.MINUTES).toString();
     }
 
-    private static CsvWriter writerOf(StringWriter text) {
+    static CsvWriter writerOf(StringWriter text) {
         return CsvWriter.builder().lineDelimiter(LineDelimiter.LF).bufferSize(0).build(text);
     }
 }

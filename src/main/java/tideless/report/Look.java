@@ -28,6 +28,11 @@ final class Look {
     static final Color RUST = new Color(0xb5481f);
     static final Color TEAL = new Color(0x2d8f82);
 
+    /** What eight members of ten do, of one case and of the other. */
+    static final Color LIKELY = new Color(0x0b, 0x4a, 0x86, 56);
+
+    static final Color LIKELY_TOO = new Color(0xd9, 0x79, 0x0a, 44);
+
     static final Font TITLE = new Font(Font.SANS_SERIF, Font.BOLD, 12);
     static final Font TEXT = new Font(Font.SANS_SERIF, Font.PLAIN, 8);
     static final Font SMALL = new Font(Font.SANS_SERIF, Font.PLAIN, 7);

@@ -16,6 +16,7 @@ import org.jfree.chart.axis.NumberTickUnit;
 import org.jfree.chart.plot.IntervalMarker;
 import org.jfree.chart.plot.ValueMarker;
 import org.jfree.chart.plot.XYPlot;
+import org.jfree.chart.renderer.xy.XYDifferenceRenderer;
 import org.jfree.chart.renderer.xy.XYLineAndShapeRenderer;
 import org.jfree.chart.ui.Layer;
 import org.jfree.chart.ui.RectangleInsets;
@@ -51,6 +52,8 @@ final class Panel {
      */
     record End(String name, Look.Line line, Shape marker, boolean hollow, double value) {}
 
+    private record Area(Curves between, Color fill) {}
+
     private static final int CROWD = 50;
 
     private final LocalDate start;
@@ -60,6 +63,7 @@ final class Panel {
     private final List<Curves.Curve> curves = new ArrayList<>();
     private final List<Look.Line> lines = new ArrayList<>();
     private final List<Shape> markers = new ArrayList<>();
+    private final List<Area> areas = new ArrayList<>();
     private final List<ValueMarker> levels = new ArrayList<>();
     private final List<IntervalMarker> bands = new ArrayList<>();
     private double low = Double.POSITIVE_INFINITY;
@@ -109,6 +113,14 @@ final class Panel {
             reach(curve.min());
             reach(curve.max());
         }
+        return this;
+    }
+
+    /** Shades what lies between two curves of the same days. */
+    Panel area(Curves.Curve low, Curves.Curve high, Color fill) {
+        areas.add(new Area(new Curves(List.of(high, low)), fill));
+        reach(low.min());
+        reach(high.max());
         return this;
     }
 
@@ -188,6 +200,10 @@ final class Panel {
         }
         plot.setDataset(new Curves(drawn));
         plot.setRenderer(renderer());
+        for (int i = 0; i < areas.size(); i++) {
+            plot.setDataset(i + 1, areas.get(i).between());
+            plot.setRenderer(i + 1, shading(areas.get(i).fill()));
+        }
         return plot;
     }
 
@@ -255,6 +271,15 @@ final class Panel {
         }
         renderer.setDrawOutlines(true);
         renderer.setUseOutlinePaint(false);
+        return renderer;
+    }
+
+    private static XYDifferenceRenderer shading(Color fill) {
+        XYDifferenceRenderer renderer = new XYDifferenceRenderer(fill, fill, false);
+        for (int edge = 0; edge < 2; edge++) {
+            renderer.setSeriesPaint(edge, fill);
+            renderer.setSeriesStroke(edge, Look.HAIR);
+        }
         return renderer;
     }
 

@@ -40,11 +40,21 @@ public final class ResultFiles {
      */
     public static WriteResult write(
             Forecast forecast, Path folder, Wanted wanted, Collection<Path> inputs) {
+        return put(folder, () -> render(forecast, wanted), inputs);
+    }
+
+    /** What makes the bytes of each file. */
+    interface Rendering {
+        Map<String, byte[]> files() throws NotDrawn;
+    }
+
+    /** Writes a set of files, all of them or none. */
+    static WriteResult put(Path folder, Rendering rendering, Collection<Path> inputs) {
         // Pictures go to files alone: a screen that is announced but not there must not matter.
         System.setProperty("java.awt.headless", "true");
         try {
             return new WriteResult(
-                    OutputFolder.write(folder, render(forecast, wanted), inputs), "", false);
+                    OutputFolder.write(folder, rendering.files(), inputs), "", false);
         } catch (OutputFolder.NotWritten e) {
             return new WriteResult(
                     List.of(), e.getMessage(), e instanceof OutputFolder.WouldOverwrite);
@@ -73,18 +83,21 @@ public final class ResultFiles {
         }
         if (wanted != Wanted.TEXTS) {
             Pictures.of(forecast, trays, reservoirs)
-                    .forEach(
-                            (name, picture) ->
-                                    jobs.put(
-                                            name,
-                                            () -> {
-                                                Map<String, byte[]> images = new LinkedHashMap<>();
-                                                images.put(name + ".png", Images.png(picture));
-                                                images.put(name + ".svg", Images.svg(picture));
-                                                return images;
-                                            }));
+                    .forEach((name, picture) -> jobs.put(name, () -> images(name, picture)));
         }
         return run(jobs);
+    }
+
+    private static Map<String, byte[]> images(String name, Picture picture) {
+        Map<String, byte[]> images = new LinkedHashMap<>();
+        images.put(name + ".png", Images.png(picture));
+        images.put(name + ".svg", Images.svg(picture));
+        return images;
+    }
+
+    /** A picture in both forms. */
+    static Map<String, byte[]> drawn(String name, Picture picture) throws NotDrawn {
+        return run(Map.of(name, () -> images(name, picture)));
     }
 
     private static Map<String, byte[]> texts(

@@ -32,6 +32,11 @@ public record Visits(
         return new Visits(weekdays, timeOfDayS, absences, other);
     }
 
+    /** The same round with other absences. */
+    public Visits withAbsences(List<Absence> others) {
+        return new Visits(weekdays, timeOfDayS, others, flush);
+    }
+
     /** Whether somebody looks on a day. */
     public boolean on(LocalDate day) {
         if (!weekdays.contains(day.getDayOfWeek())) {

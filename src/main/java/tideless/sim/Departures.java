@@ -14,6 +14,7 @@ public final class Departures {
     private final double[][] thirstFrac;
     private final boolean[] missed;
     private final double meterFrac;
+    private final int filledUpOn; // -1 for never
 
     /**
      * @param thirstFrac by tray in the scenario's order, then by day: thirst over the model's,
@@ -32,6 +33,41 @@ public final class Departures {
         }
         this.missed = missed.clone();
         this.meterFrac = requirePositive(meterFrac);
+        filledUpOn = -1;
+    }
+
+    private Departures(Departures other, boolean[] missed, int filledUpOn) {
+        thirstFrac = other.thirstFrac;
+        this.missed = missed;
+        meterFrac = other.meterFrac;
+        this.filledUpOn = filledUpOn;
+    }
+
+    /**
+     * The same with nobody coming for some days.
+     *
+     * @param from first day on which nobody comes
+     * @param to the day on which somebody comes again, and does
+     */
+    public Departures away(int from, int to) {
+        boolean[] also = Arrays.copyOf(missed, Math.max(missed.length, to));
+        Arrays.fill(also, from, to, true);
+        if (to < missed.length) {
+            also[to] = false;
+        }
+        return new Departures(this, also, filledUpOn);
+    }
+
+    /**
+     * The same with the visit of a day taking place, and every reservoir and every tray topped up
+     * by hand filled up at it, whether it is due or not.
+     */
+    public Departures filledUp(int day) {
+        boolean[] also = missed.clone();
+        if (day < also.length) {
+            also[day] = false;
+        }
+        return new Departures(this, also, day);
     }
 
     private static double requirePositive(double frac) {
@@ -52,13 +88,21 @@ public final class Departures {
         return day < missed.length && missed[day];
     }
 
+    boolean isFilledUp(int day) {
+        return day == filledUpOn;
+    }
+
     double meterFrac() {
         return meterFrac;
     }
 
     @Override
     public String toString() {
-        return "thirst x %s, meter x %s, missed %s"
-                .formatted(Arrays.deepToString(thirstFrac), meterFrac, Arrays.toString(missed));
+        return "thirst x %s, meter x %s, missed %s, filled up on %s"
+                .formatted(
+                        Arrays.deepToString(thirstFrac),
+                        meterFrac,
+                        Arrays.toString(missed),
+                        filledUpOn);
     }
 }

@@ -47,13 +47,15 @@ final class VisitRules {
      * @param airC what is poured is as warm as the air, degC
      */
     void visit(double timeS, double airC, List<ReservoirRun> reservoirs, List<TrayRun> trays) {
-        if (departures.isMissed((int) (timeS / Time.DAY_S))) {
+        int day = (int) (timeS / Time.DAY_S);
+        if (departures.isMissed(day)) {
             return;
         }
+        boolean fillsUp = departures.isFilledUp(day);
         LocalDate date = dateAt(timeS);
         boolean onRound = scenario.visits().on(date);
         for (ReservoirRun reservoir : reservoirs) {
-            if (onRound && isDue(reservoir, date, timeS)) {
+            if (onRound && (fillsUp || isDue(reservoir, date, timeS))) {
                 refill(reservoir, timeS);
             }
             if (onRound) {
@@ -65,7 +67,7 @@ final class VisitRules {
             if (onRound && scenario.visits().flush() == Visits.Flush.AT_LIMIT) {
                 renewIfOut(tray, date, timeS, airC);
             }
-            topUpIfDue(tray, date, onRound, timeS, airC);
+            topUpIfDue(tray, date, onRound, fillsUp, timeS, airC);
         }
     }
 
@@ -132,9 +134,14 @@ final class VisitRules {
     }
 
     private void topUpIfDue(
-            TrayRun tray, LocalDate date, boolean onRound, double timeS, double airC) {
+            TrayRun tray,
+            LocalDate date,
+            boolean onRound,
+            boolean fillsUp,
+            double timeS,
+            double airC) {
         if (tray.tray.filling() instanceof Filling.ByHand hand
-                && (hand.days().isEmpty() ? onRound : hand.days().contains(date))) {
+                && (hand.days().isEmpty() || fillsUp ? onRound : hand.days().contains(date))) {
             double wanted = tray.missingM3(hand.toLevelM());
             double water = hand.with().waterM3(date, wanted, trayDosesM3[tray.index]);
             trayDosesM3[tray.index] += water;

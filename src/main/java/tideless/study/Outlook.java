@@ -123,7 +123,7 @@ public record Outlook(
         return new Outlook(
                 fates.size(),
                 survivors / (double) fates.size(),
-                harms(fates),
+                harms(fates.stream().flatMap(f -> f.firstHarm().stream()).toList(), fates.size()),
                 expected(fates),
                 absences,
                 yields,
@@ -148,27 +148,28 @@ public record Outlook(
         return known.length == 0 ? Optional.empty() : Optional.of(Band.of(known));
     }
 
-    private static List<LikelyHarm> harms(List<Fate> fates) {
+    /**
+     * Kinds of first harm, the most frequent first.
+     *
+     * @param firsts first harm of each member that has one
+     * @param members how many members there are
+     */
+    static List<LikelyHarm> harms(List<Fate.Harm> firsts, int members) {
         record Kind(Event.Kind kind, VesselId tray) {}
-        Map<Kind, List<Double>> first = new HashMap<>();
-        for (Fate fate : fates) {
-            fate.firstHarm()
-                    .ifPresent(
-                            h ->
-                                    first.computeIfAbsent(
-                                                    new Kind(h.kind(), h.tray()),
-                                                    k -> new ArrayList<>())
-                                            .add(h.atS()));
+        Map<Kind, List<Double>> times = new HashMap<>();
+        for (Fate.Harm harm : firsts) {
+            times.computeIfAbsent(new Kind(harm.kind(), harm.tray()), k -> new ArrayList<>())
+                    .add(harm.atS());
         }
         List<LikelyHarm> harms = new ArrayList<>();
-        first.forEach(
-                (kind, times) ->
+        times.forEach(
+                (kind, at) ->
                         harms.add(
                                 new LikelyHarm(
                                         kind.kind(),
                                         kind.tray(),
-                                        times.size() / (double) fates.size(),
-                                        Band.of(times.stream().mapToDouble(t -> t).toArray()))));
+                                        at.size() / (double) members,
+                                        Band.of(at.stream().mapToDouble(t -> t).toArray()))));
         harms.sort(
                 Comparator.comparing((LikelyHarm h) -> -h.share())
                         .thenComparing(LikelyHarm::kind)

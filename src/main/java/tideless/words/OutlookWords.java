@@ -52,12 +52,7 @@ public final class OutlookWords {
                     "in "
                             + members
                             + " "
-                            + Names.of(harm.tray())
-                            + switch (harm.kind()) {
-                                case DIED -> " is lost";
-                                case WILTED -> " wilts for hours";
-                                default -> " dries out";
-                            }
+                            + AwayWords.harm(harm)
                             + " about "
                             + Dates.dayMonth(day(start, harm.atS().middle())));
         }

@@ -420,4 +420,52 @@ class CommandLineTest {
         assertTrue(outcome.err().contains("none of this system's"), outcome.err());
         assertFalse(outcome.err().contains("Exception"), outcome.err());
     }
+
+    private void refusesAtOnce(String said, Object... args) {
+        Outcome outcome = run(args);
+        assertEquals(2, outcome.exit(), outcome.err());
+        assertEquals("", outcome.out());
+        assertTrue(outcome.err().contains(said), said + " is not in:\n" + outcome.err());
+        assertFalse(outcome.err().contains("\tat "), outcome.err());
+    }
+
+    @Test
+    void away_says_how_long_nobody_need_come_and_writes_it() throws IOException {
+        Path results = folder.resolve("away");
+        Outcome outcome =
+                run(
+                        "away",
+                        BENCH,
+                        "--members",
+                        3,
+                        "--from",
+                        "2026-03-23",
+                        "--every",
+                        21,
+                        "--absence",
+                        "2026-04-03..2026-04-12",
+                        "-o",
+                        results);
+        assertEquals(0, outcome.exit(), outcome.err());
+        assertTrue(outcome.out().contains("From Mon 23 Mar on you may be away "), outcome.out());
+        assertTrue(outcome.out().contains("with all filled up on Fri 20 Mar"), outcome.out());
+        assertTrue(outcome.out().contains("Away 3 to 12 Apr: "), outcome.out());
+        for (String file : new String[] {"away.csv", "absences.csv", "away.png", "away.svg"}) {
+            assertTrue(Files.size(results.resolve(file)) > 50, file);
+        }
+        assertEquals(4, Files.readAllLines(results.resolve("away.csv")).size());
+    }
+
+    @Test
+    void away_refuses_what_it_cannot_answer() {
+        refusesAtOnce("allowed: 1 to 10000", "away", BENCH, "--members", 0);
+        refusesAtOnce("allowed: 1 to 10000", "away", BENCH, "--members", 1_000_000);
+        refusesAtOnce("allowed: 1 to 366", "away", BENCH, "--every", 0);
+        refusesAtOnce("a date that exists", "away", BENCH, "--from", "2026-02-30");
+        refusesAtOnce("2026-03-02 to 2026-05-10", "away", BENCH, "--from", "2027-01-01");
+        refusesAtOnce("two days, as", "away", BENCH, "--absence", "2026-04-03");
+        refusesAtOnce("not after the last", "away", BENCH, "--absence", "2026-04-09..2026-04-03");
+        refusesAtOnce("a day of the run", "away", BENCH, "--absence", "2026-04-03..2026-06-03");
+        refusesAtOnce("the name of a folder", "away", BENCH, "-o", "");
+    }
 }

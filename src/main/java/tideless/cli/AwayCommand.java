@@ -1,0 +1,170 @@
+package tideless.cli;
+
+import java.io.PrintWriter;
+import java.nio.file.Path;
+import java.time.LocalDate;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import java.util.concurrent.Callable;
+import picocli.CommandLine.Command;
+import picocli.CommandLine.Help.Visibility;
+import picocli.CommandLine.Model.CommandSpec;
+import picocli.CommandLine.Option;
+import picocli.CommandLine.Parameters;
+import picocli.CommandLine.Spec;
+import tideless.report.AwayFiles;
+import tideless.report.AwayTable;
+import tideless.report.Progress;
+import tideless.report.WriteResult;
+import tideless.rig.Scenario;
+import tideless.rig.Visits;
+import tideless.scenario.Reading;
+import tideless.study.Away;
+import tideless.study.threads.ThreadPool;
+
+/** How long nobody need come. */
+@Command(
+        name = "away",
+        header = "Say for each day how long nobody need come, and what filling up buys.",
+        description = {
+            "",
+            "Tries many rigs that yours might be: from each day on nobody comes, and the days"
+                    + " until the first harm are counted, as things stand and with reservoirs and"
+                    + " hand-topped trays filled up at the visit before.",
+            "The scenario's own absences are judged too, or those you state.",
+            ""
+        },
+        footer = {
+            "",
+            "Examples:",
+            "  tideless away scenarios/science-room-bench.toml",
+            "  tideless away scenarios/calm-bench.toml --from 2026-03-20 --every 1 -o away",
+            "  tideless away scenarios/science-room-bench.toml --absence 2026-04-03..2026-04-12",
+            "",
+            "Exit codes: 0 done, 1 a file could not be read or written, 2 a fault in the scenario"
+                    + " or in a date."
+        })
+final class AwayCommand implements Callable<Integer> {
+    private static final int MOST_EVERY = 366;
+
+    @Parameters(paramLabel = "SCENARIO", description = "a .toml scenario file")
+    Path scenario;
+
+    @Option(
+            names = "--from",
+            paramLabel = "DATE",
+            description = "first day to be tried (default: the run's first)")
+    String from;
+
+    @Option(
+            names = "--every",
+            paramLabel = "DAYS",
+            defaultValue = "7",
+            showDefaultValue = Visibility.ALWAYS,
+            description = "days from one day tried to the next")
+    int every;
+
+    @Option(
+            names = "--absence",
+            paramLabel = "FROM..TO",
+            description =
+                    "an absence to judge, first and last day away; may be given several times")
+    List<String> absences = new ArrayList<>();
+
+    @Option(
+            names = "--members",
+            paramLabel = "N",
+            defaultValue = "40",
+            showDefaultValue = Visibility.ALWAYS,
+            description = "how many rigs that yours might be are tried; 1 for yours as stated")
+    int members;
+
+    @Option(
+            names = "--seed",
+            paramLabel = "N",
+            defaultValue = "1",
+            showDefaultValue = Visibility.ALWAYS,
+            description = "seed of all that is drawn")
+    long seed;
+
+    @Option(
+            names = {"-o", "--output"},
+            paramLabel = "DIR",
+            description = "folder for the table as CSV and the curve as PNG and SVG")
+    Path folder;
+
+    @Spec CommandSpec spec;
+
+    @Override
+    public Integer call() throws InterruptedException {
+        Arguments arguments = new Arguments(spec);
+        arguments.requireMembers(members);
+        arguments.requireWithin("--every", every, 1, MOST_EVERY);
+        arguments.requireFolder(folder);
+        LocalDate asked = from == null ? null : arguments.date("--from", from);
+        List<Visits.Absence> stated = new ArrayList<>();
+        for (String absence : absences) {
+            stated.add(absence(arguments, absence));
+        }
+        PrintWriter err = spec.commandLine().getErr();
+        Scenarios read = Scenarios.read(scenario, err);
+        Optional<Reading.Good> good = read.good();
+        if (good.isEmpty()) {
+            return read.exit();
+        }
+        Scenario rig = good.get().scenario();
+        LocalDate first = asked == null ? rig.start() : asked;
+        arguments.requireInRun("--from", first, rig.start(), rig.days());
+        for (Visits.Absence absence : stated) {
+            arguments.requireInRun("--absence", absence.from(), rig.start(), rig.days());
+            arguments.requireInRun("--absence", absence.to(), rig.start(), rig.days());
+        }
+        Away.Question question =
+                new Away.Question(first, every, stated.isEmpty() ? withinRun(rig) : stated);
+        Away away;
+        WriteResult written = new WriteResult(List.of(), "", false);
+        try (Progress progress = new Progress(System.err, Progress.atTerminal())) {
+            away =
+                    Away.of(
+                            rig,
+                            question,
+                            members,
+                            seed,
+                            new Watched(ThreadPool.ofAllCores(), progress, "running"));
+            if (folder != null) {
+                progress.show("writing", 0, 0);
+                written =
+                        AwayFiles.write(
+                                away, folder, good.get().files().stream().map(Path::of).toList());
+            }
+        }
+        return Written.told(spec, written, folder, () -> print(away));
+    }
+
+    private void print(Away away) {
+        AwayTable.print(spec.commandLine().getOut(), away, Terminal.width());
+    }
+
+    private static List<Visits.Absence> withinRun(Scenario rig) {
+        LocalDate last = rig.start().plusDays(rig.days() - 1L);
+        return rig.visits().absences().stream()
+                .filter(a -> !a.from().isBefore(rig.start()) && !a.to().isAfter(last))
+                .toList();
+    }
+
+    private static Visits.Absence absence(Arguments arguments, String text) {
+        int dots = text.indexOf("..");
+        if (dots < 0) {
+            throw arguments.refused(
+                    "--absence", "\"" + text + "\"", "two days, as 2026-04-03..2026-04-12");
+        }
+        LocalDate first = arguments.date("--absence", text.substring(0, dots));
+        LocalDate last = arguments.date("--absence", text.substring(dots + 2));
+        if (last.isBefore(first)) {
+            throw arguments.refused(
+                    "--absence", "\"" + text + "\"", "a first day that is not after the last");
+        }
+        return new Visits.Absence(first, last);
+    }
+}

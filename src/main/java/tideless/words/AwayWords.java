@@ -1,0 +1,141 @@
+package tideless.words;
+
+import java.time.LocalDate;
+import java.util.Optional;
+import tideless.physics.Time;
+import tideless.rig.Visits;
+import tideless.study.Away;
+import tideless.study.Band;
+import tideless.study.Outlook;
+
+/** How long nobody need come, in words a person uses. */
+public final class AwayWords {
+    /** What is said of a time that lasts longer than the run. */
+    private static final String END = "to the end";
+
+    private AwayWords() {}
+
+    /**
+     * Whole days with their band.
+     *
+     * @return as "9 (8 to 12)", "9 (8 to the end)" or "to the end (8 at least)"
+     */
+    public static String days(Band days) {
+        String middle = whole(days.middle());
+        if (days.middle() == Double.POSITIVE_INFINITY) {
+            return days.low() == Double.POSITIVE_INFINITY
+                    ? END
+                    : END + " (" + whole(days.low()) + " at least)";
+        }
+        String low = whole(days.low());
+        String high = days.high() == Double.POSITIVE_INFINITY ? "the end" : whole(days.high());
+        return low.equals(high) ? middle : middle + " (" + low + " to " + high + ")";
+    }
+
+    /** Days that are over before the harm begins. */
+    private static String whole(double days) {
+        return days == Double.POSITIVE_INFINITY ? END : Long.toString((long) Math.floor(days));
+    }
+
+    /**
+     * As "from Fri 3 Apr on you may be away 9 days (8 to 12); with all filled up on Thu 2 Apr, 14
+     * days (12 to 17).".
+     */
+    public static String leave(Away.Leave leave) {
+        return "from "
+                + Dates.weekday(leave.from())
+                + " on you may be away "
+                + told(leave.asItStands().days())
+                + leave.filledOn()
+                        .map(
+                                on ->
+                                        "; with all filled up on "
+                                                + Dates.weekday(on)
+                                                + ", "
+                                                + told(leave.filledUp().days()))
+                        .orElse("")
+                + ".";
+    }
+
+    private static String told(Band band) {
+        if (band.middle() == Double.POSITIVE_INFINITY) {
+            return days(band).replaceFirst(END, "to the end of the run");
+        }
+        long middle = (long) Math.floor(band.middle());
+        String days = days(band);
+        String noun = middle == 1 ? " day" : " days";
+        int spread = days.indexOf(' ');
+        return spread < 0 ? days + noun : days.substring(0, spread) + noun + days.substring(spread);
+    }
+
+    /** As "tray basil dries out". */
+    public static String harm(Outlook.LikelyHarm harm) {
+        return Names.of(harm.tray())
+                + switch (harm.kind()) {
+                    case DIED -> " is lost";
+                    case WILTED -> " wilts for hours";
+                    default -> " dries out";
+                };
+    }
+
+    /** What comes of an absence, in two sentences at most. */
+    public static String absence(Away away, Away.Stated stated) {
+        Visits.Absence span = stated.absence();
+        StringBuilder text =
+                new StringBuilder("Away ")
+                        .append(Dates.shortSpan(span.from(), span.to()))
+                        .append(": ")
+                        .append(
+                                through(
+                                        away,
+                                        stated.chance(),
+                                        stated.harm(),
+                                        away.scenario().start()))
+                        .append('.');
+        stated.filledOn()
+                .ifPresent(
+                        on ->
+                                text.append(" Filled up on ")
+                                        .append(Dates.weekday(on))
+                                        .append(": ")
+                                        .append(
+                                                through(
+                                                        away,
+                                                        stated.chanceFilledUp(),
+                                                        stated.harmFilledUp(),
+                                                        away.scenario().start()))
+                                        .append('.'));
+        return text.toString();
+    }
+
+    private static String through(
+            Away away, double chance, Optional<Outlook.LikelyHarm> harm, LocalDate start) {
+        long through = (long) Math.floor(chance * away.members() + 0.5);
+        String said =
+                away.members() == 1
+                        ? through == 1 ? "nothing is harmed" : "not without harm"
+                        : through == away.members()
+                                ? "nothing is harmed in any of " + away.members() + " rigs"
+                                : through == 0
+                                        ? "something is harmed in all of "
+                                                + away.members()
+                                                + " rigs"
+                                        : "nothing is harmed in "
+                                                + through
+                                                + " of "
+                                                + away.members()
+                                                + " rigs";
+        return said
+                + harm.map(
+                                h ->
+                                        "; first "
+                                                + harm(h)
+                                                + " about "
+                                                + Dates.dayMonth(
+                                                        start.plusDays(
+                                                                (long)
+                                                                        (h.atS().middle()
+                                                                                / Time.DAY_S))))
+                        .orElse("");
+    }
+}
