@@ -111,6 +111,31 @@ public record CropTraits(
     }
 
     /**
+     * The same crop with other contents; the greatest plausible ones stay.
+     *
+     * @param leaf of leaf, stem and root
+     * @param fruit of fruit; equal to {@code leaf} for a leaf crop
+     */
+    public CropTraits withContents(Contents leaf, Contents fruit) {
+        return new CropTraits(
+                name,
+                latinName,
+                growth,
+                stages,
+                stomata,
+                coefficients,
+                roots,
+                salinity,
+                nutrition.with(leaf, fruit),
+                needs,
+                response,
+                thirst,
+                nursery,
+                harvest,
+                provenance);
+    }
+
+    /**
      * Growth by intercepted light.
      *
      * @param lightUseGPerMj dry mass made per intercepted light, g per MJ of 400-700 nm, without
@@ -378,6 +403,23 @@ public record CropTraits(
                     chloridePassFrac,
                     leafMost.times(factor),
                     fruitMost.times(factor));
+        }
+
+        private Nutrition with(Contents otherLeaf, Contents otherFruit) {
+            return new Nutrition(
+                    otherLeaf,
+                    otherFruit,
+                    halfNitrateMolPerM3,
+                    halfAmmoniumMolPerM3,
+                    halfPhosphateMolPerM3,
+                    halfPotassiumMolPerM3,
+                    halfCalciumMolPerM3,
+                    halfMagnesiumMolPerM3,
+                    halfSulfateMolPerM3,
+                    sodiumPassFrac,
+                    chloridePassFrac,
+                    leafMost,
+                    fruitMost);
         }
     }
 

@@ -23,6 +23,7 @@ import tideless.sim.Trace;
 import tideless.sim.TraySeries;
 import tideless.sim.TrayTrace;
 import tideless.solution.Component;
+import tideless.study.PhCourse;
 import tideless.words.MachineWords;
 import tideless.words.TaskWords;
 import tideless.words.WarningWords;
@@ -37,11 +38,13 @@ final class CsvFiles {
     private record Column(String header, IntToDoubleFunction at) {}
 
     /** One tray, one row an hour; flows are totals over the hour that ends at the row's time. */
-    static byte[] tray(Trace trace, TrayTrace tray) {
+    static byte[] tray(Trace trace, TrayTrace tray, PhCourse ph) {
         List<Column> columns = new ArrayList<>();
         for (TraySeries of : TraySeries.values()) {
             columns.add(column(of, tray.of(of)));
         }
+        columns.add(new Column("ph_lowest [pH]", ph.lowest()::at));
+        columns.add(new Column("ph_highest [pH]", ph.highest()::at));
         addIons(columns, tray.componentMol(), tray.volumeM3());
         return hourly(trace, columns);
     }
@@ -152,15 +155,24 @@ final class CsvFiles {
         columns.add(
                 new Column(
                         name + "_least" + behind,
-                        day -> factor * readable(series, day).min().orElse(Double.NaN)));
+                        day ->
+                                factor
+                                        * readable(series, 24 * day, 24 * day + 24)
+                                                .min()
+                                                .orElse(Double.NaN)));
         columns.add(
                 new Column(
                         name + "_greatest" + behind,
-                        day -> factor * readable(series, day).max().orElse(Double.NaN)));
+                        day ->
+                                factor
+                                        * readable(series, 24 * day, 24 * day + 24)
+                                                .max()
+                                                .orElse(Double.NaN)));
     }
 
-    private static DoubleStream readable(Series series, int day) {
-        return IntStream.range(24 * day, 24 * day + 24)
+    /** What a series holds from one hour to another, not included, where there is a reading. */
+    static DoubleStream readable(Series series, int fromHour, int toHour) {
+        return IntStream.range(fromHour, toHour)
                 .mapToDouble(series::at)
                 .filter(value -> !Double.isNaN(value));
     }

@@ -113,7 +113,9 @@ public final class ResultFiles {
                     CsvFiles.reservoir(trace, trace.reservoirs().get(i)));
         }
         for (int i = 0; i < trays.size(); i++) {
-            texts.put("tray-" + trays.get(i) + ".csv", CsvFiles.tray(trace, trace.trays().get(i)));
+            texts.put(
+                    "tray-" + trays.get(i) + ".csv",
+                    CsvFiles.tray(trace, trace.trays().get(i), forecast.ph().get(i)));
             texts.put("daily-" + trays.get(i) + ".csv", CsvFiles.day(trace, trace.trays().get(i)));
         }
         return texts;

@@ -41,6 +41,7 @@ import tideless.study.Band;
 import tideless.study.Expected;
 import tideless.study.Forecast;
 import tideless.study.Outlook;
+import tideless.study.PhCourse;
 import tideless.words.CureWords;
 import tideless.words.MachineWords;
 import tideless.words.TaskWords;
@@ -179,7 +180,9 @@ final class ResultJson {
                     json,
                     trace.trays().get(i),
                     twin(forecast.unlimited().trays(), i),
-                    trayFiles.get(i));
+                    trayFiles.get(i),
+                    forecast.ph().get(i),
+                    trace);
         }
         json.writeEndArray();
 
@@ -461,7 +464,13 @@ final class ResultJson {
         json.writeEndObject();
     }
 
-    private static void writeTray(JsonGenerator json, TrayTrace run, TrayTrace twin, String file)
+    private static void writeTray(
+            JsonGenerator json,
+            TrayTrace run,
+            TrayTrace twin,
+            String file,
+            PhCourse ph,
+            Trace trace)
             throws IOException {
         json.writeStartObject();
         json.writeStringField("name", run.tray().name());
@@ -480,7 +489,30 @@ final class ResultJson {
             number(json, state.getKey(), last(state.getValue(), run.of(state.getValue())));
         }
         json.writeEndObject();
+        writePh(json, run, ph, trace);
         json.writeEndObject();
+    }
+
+    /**
+     * Lowest and highest pH of the run and of all that is plausible, while roots live in the tray.
+     */
+    private static void writePh(JsonGenerator json, TrayTrace run, PhCourse ph, Trace trace)
+            throws IOException {
+        int hours = trace.lastLivingHour(run) + 1;
+        json.writeObjectFieldStart("ph_while_rooted");
+        number(json, "lowest", least(run.ph(), hours));
+        number(json, "highest", greatest(run.ph(), hours));
+        number(json, "lowest_plausible", least(ph.lowest(), hours));
+        number(json, "highest_plausible", greatest(ph.highest(), hours));
+        json.writeEndObject();
+    }
+
+    private static double least(Series series, int hours) {
+        return CsvFiles.readable(series, 0, hours).min().orElse(Double.NaN);
+    }
+
+    private static double greatest(Series series, int hours) {
+        return CsvFiles.readable(series, 0, hours).max().orElse(Double.NaN);
     }
 
     private static double sum(HourlySeries of, Series series) {

@@ -1,5 +1,6 @@
 package tideless.study;
 
+import java.util.List;
 import java.util.Objects;
 import java.util.Optional;
 import tideless.advice.Advice;
@@ -13,18 +14,25 @@ import tideless.sim.Trace;
  * @param trace the run as the user wrote it
  * @param unlimited its twin, in which every reservoir is refilled the moment it is empty
  * @param advice what follows
+ * @param ph lowest and highest pH of each tray, in the scenario's order
  * @param outlook how sure it is; empty where no members were asked for
  * @param seed printed with the result; the same scenario and seed give the same bytes
  */
 public record Forecast(
-        Trace trace, Trace unlimited, Advice advice, Optional<Outlook> outlook, long seed) {
+        Trace trace,
+        Trace unlimited,
+        Advice advice,
+        List<PhCourse> ph,
+        Optional<Outlook> outlook,
+        long seed) {
     public Forecast {
+        ph = List.copyOf(ph);
         Objects.requireNonNull(outlook, "outlook");
     }
 
-    /** Of one run and its twin alone. */
+    /** Of one run and its twin alone, which leaves no pH in doubt. */
     public Forecast(Trace trace, Trace unlimited, Advice advice, long seed) {
-        this(trace, unlimited, advice, Optional.empty(), seed);
+        this(trace, unlimited, advice, PhCourse.sure(trace), Optional.empty(), seed);
     }
 
     /** Whether the crops survive: in this run, and in nine of ten members where some were run. */

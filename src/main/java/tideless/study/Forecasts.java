@@ -1,8 +1,9 @@
 package tideless.study;
 
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
-import java.util.function.IntFunction;
+import java.util.function.Supplier;
 import tideless.advice.Advisor;
 import tideless.rig.Reservoir;
 import tideless.rig.Scenario;
@@ -20,7 +21,8 @@ public final class Forecasts {
      * @param seed carried along; a single run draws nothing
      */
     public static Forecast of(Scenario scenario, long seed) {
-        return judged(new InTurn().each(runs(scenario), run(scenario)), seed);
+        List<Supplier<Trace>> runs = runs(scenario);
+        return judged(scenario, new InTurn().each(runs.size(), i -> runs.get(i).get()), seed);
     }
 
     /**
@@ -30,7 +32,8 @@ public final class Forecasts {
      */
     public static Forecast of(Scenario scenario, long seed, Workers workers)
             throws InterruptedException {
-        return judged(workers.each(runs(scenario), run(scenario)), seed);
+        List<Supplier<Trace>> runs = runs(scenario);
+        return judged(scenario, workers.each(runs.size(), i -> runs.get(i).get()), seed);
     }
 
     /**
@@ -49,23 +52,41 @@ public final class Forecasts {
                 alone.trace(),
                 alone.unlimited(),
                 alone.advice(),
+                alone.ph(),
                 Optional.of(Outlook.of(scenario, members, seed, workers)),
                 seed);
     }
 
-    /** Without a reservoir the twin would be the run itself. */
-    private static int runs(Scenario scenario) {
-        return scenario.reservoirs().isEmpty() ? 1 : 2;
+    /**
+     * The run itself, its twin but where there is no reservoir and it would be the run itself, and
+     * those at both ends of the contents where they matter.
+     */
+    private static List<Supplier<Trace>> runs(Scenario scenario) {
+        List<Supplier<Trace>> runs = new ArrayList<>();
+        runs.add(() -> Simulation.run(scenario));
+        if (!scenario.reservoirs().isEmpty()) {
+            runs.add(() -> Simulation.runUnread(twin(scenario)));
+        }
+        if (ContentsEnd.matters(scenario)) {
+            for (ContentsEnd end : ContentsEnd.values()) {
+                runs.add(() -> Simulation.run(end.of(scenario)));
+            }
+        }
+        return runs;
     }
 
-    private static IntFunction<Trace> run(Scenario scenario) {
-        return i -> i == 0 ? Simulation.run(scenario) : Simulation.runUnread(twin(scenario));
-    }
-
-    private static Forecast judged(List<Trace> traces, long seed) {
+    private static Forecast judged(Scenario scenario, List<Trace> traces, long seed) {
         Trace trace = traces.get(0);
-        Trace unlimited = traces.get(traces.size() - 1);
-        return new Forecast(trace, unlimited, Advisor.advise(trace, unlimited), seed);
+        int twin = scenario.reservoirs().isEmpty() ? 0 : 1;
+        List<Trace> read = new ArrayList<>(List.of(trace));
+        read.addAll(traces.subList(twin + 1, traces.size()));
+        return new Forecast(
+                trace,
+                traces.get(twin),
+                Advisor.advise(trace, traces.get(twin)),
+                PhCourse.over(read),
+                Optional.empty(),
+                seed);
     }
 
     /** The same rig with reservoirs that are refilled the moment they are empty. */

@@ -10,11 +10,18 @@ import java.io.IOException;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.util.Arrays;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
+import tideless.sim.Event;
+import tideless.sim.Series;
+import tideless.sim.Trace;
+import tideless.sim.TrayTrace;
 import tideless.study.Forecast;
+import tideless.study.PhCourse;
 
 class ResultFilesTest {
     @TempDir Path dir;
@@ -103,13 +110,13 @@ class ResultFilesTest {
                 lines(render(MadeUpForecast.threeTrays(), false).get("tray-tomato.csv"));
         assertThat(rows).hasSize(1 + 70 * 24);
         String[] header = rows.get(0).split(",");
-        assertThat(header).hasSize(1 + 25 + 11).startsWith("time", "level_above_floor [mm]");
+        assertThat(header).hasSize(1 + 25 + 2 + 11).startsWith("time", "level_above_floor [mm]");
         assertThat(List.of(header).subList(1, header.length))
                 .allMatch(h -> h.matches("[A-Za-z0-9_]+ \\[[A-Za-z0-9/]+\\]"));
         assertThat(rows).allMatch(row -> row.split(",", -1).length == header.length);
         // The first sample closes the first hour, at 01:00; the feed holds 11 mmol/L of nitrate.
         assertThat(rows.get(1)).startsWith("2026-09-07T01:00,").contains(",1234.57,");
-        assertThat(rows.get(1).split(",")[26]).isEqualTo("11");
+        assertThat(rows.get(1).split(",")[28]).isEqualTo("11");
         assertThat(rows.get(1680)).startsWith("2026-11-16T00:00,");
     }
 
@@ -178,6 +185,61 @@ class ResultFilesTest {
         assertThat(json.get("ledgers")).hasSize(12);
         assertThat(json.at("/ledgers/1/residual").asDouble()).isZero();
         assertThat(json.at("/ledgers/0/relative_residual").asDouble()).isLessThan(1e-15);
+    }
+
+    // The first tray's crop is lost when 1200 hours are over; what is read later does not count,
+    // nor
+    // an hour without a reading.
+    @Test
+    void the_ph_is_told_with_its_doubt_while_roots_live() throws IOException {
+        Forecast whole = MadeUpForecast.threeTrays();
+        Trace made = whole.trace();
+        TrayTrace tray = made.trays().get(0);
+        Event lost =
+                new Event(
+                        Event.Kind.DIED, 1200 * 3600, tray.tray().id(), 0, 0, 0, 0, Double.NaN, "");
+        Trace trace =
+                new Trace(
+                        made.scenario(),
+                        made.hours(),
+                        made.trays(),
+                        made.reservoirs(),
+                        List.of(lost),
+                        made.water(),
+                        made.components());
+        int living = 1200;
+        int hours = made.hours();
+        double[] lowest = new double[hours];
+        double[] highest = new double[hours];
+        Arrays.fill(lowest, 5.2);
+        Arrays.fill(highest, 6.8);
+        lowest[3] = 4.9;
+        highest[living - 1] = 7.7;
+        lowest[living] = 3;
+        highest[living] = 9;
+        lowest[4] = Double.NaN;
+        PhCourse course = new PhCourse(Series.of(lowest), Series.of(highest));
+        Forecast forecast =
+                new Forecast(
+                        trace,
+                        whole.unlimited(),
+                        whole.advice(),
+                        List.of(course, course, course),
+                        Optional.empty(),
+                        7);
+        Map<String, byte[]> files = render(forecast, false);
+        JsonNode ph =
+                new ObjectMapper()
+                        .readTree(files.get("result.json"))
+                        .at("/trays/0/ph_while_rooted");
+        assertThat(ph.get("lowest_plausible").asDouble()).isEqualTo(4.9);
+        assertThat(ph.get("highest_plausible").asDouble()).isEqualTo(7.7);
+        double[] likely = tray.ph().toArray();
+        assertThat(ph.get("lowest").asDouble())
+                .isEqualTo(Arrays.stream(likely).limit(living).min().orElseThrow(), within(1e-9));
+        List<String> rows = lines(files.get("tray-lettuce.csv"));
+        assertThat(cell(rows, 4, "ph_lowest [pH]")).isEqualTo(4.9);
+        assertThat(cell(rows, living, "ph_highest [pH]")).isEqualTo(7.7);
     }
 
     @Test

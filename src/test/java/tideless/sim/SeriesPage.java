@@ -29,6 +29,11 @@ public final class SeriesPage {
                 ## tray-NAME.csv
 
                 %s
+                `ph_lowest` and `ph_highest`, which come next, are the pH of the same hour over what is not known of the
+                crop's contents: the run is done twice more, with the contents of the crop's file moved towards little
+                nitrogen and much potassium, calcium and magnesium, and the other way, so that nine crops of ten lie
+                between. `result.json` tells the least and the greatest of each while roots live (`ph_while_rooted`).
+
                 ## daily-NAME.csv
 
                 One row a day and tray: totals of the day; level, EC and pH at its 24:00 with the least and the greatest
