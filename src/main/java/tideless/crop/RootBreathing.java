@@ -65,7 +65,7 @@ public final class RootBreathing {
         return figures.drawnFrac()
                 * figures.oxygenGPerGDryH()
                 / Time.HOUR_S
-                * FastMath.pow(figures.q10(), (tempC - REFERENCE_C) / 10)
+                * FastMath.exp(FastMath.log(figures.q10()) * ((tempC - REFERENCE_C) / 10))
                 * wetRootDryG;
     }
 

@@ -140,10 +140,10 @@ public final class OpenWater {
         double diffusivity = HumidAir.vapourDiffusivityM2PerS(meanTempC, airPressurePa);
         double free =
                 freeAtExcessMPerS(excess, density, viscosity, diffusivity, characteristicLengthM);
-        double forced =
-                forcedMPerS(Math.max(airSpeedMPerS, DRAUGHT_M_PER_S), runM, viscosity, diffusivity);
         double free3 = free * free * free;
-        double forced3 = forced * forced * forced;
+        double forced3 =
+                cubeOfForced(
+                        Math.max(airSpeedMPerS, DRAUGHT_M_PER_S), runM, viscosity, diffusivity);
         return excess > 0
                 ? FastMath.cbrt(free3 + forced3)
                 : FastMath.cbrt(Math.sqrt(free3 * free3 + forced3 * forced3));
@@ -188,19 +188,18 @@ public final class OpenWater {
             double tempC,
             double vapourPressurePa,
             double airPressurePa) {
-        return forcedMPerS(
-                airSpeedMPerS,
-                runM,
-                HumidAir.kinematicViscosityM2PerS(tempC, vapourPressurePa, airPressurePa),
-                HumidAir.vapourDiffusivityM2PerS(tempC, airPressurePa));
+        return FastMath.cbrt(
+                cubeOfForced(
+                        airSpeedMPerS,
+                        runM,
+                        HumidAir.kinematicViscosityM2PerS(tempC, vapourPressurePa, airPressurePa),
+                        HumidAir.vapourDiffusivityM2PerS(tempC, airPressurePa)));
     }
 
-    private static double forcedMPerS(
+    // Its cube is what the blend wants, and has no root of the Schmidt number.
+    private static double cubeOfForced(
             double airSpeedMPerS, double runM, double viscosity, double diffusivity) {
-        return 0.664
-                * Math.sqrt(airSpeedMPerS * runM / viscosity)
-                * FastMath.cbrt(viscosity / diffusivity)
-                * diffusivity
-                / runM;
+        double rest = 0.664 * Math.sqrt(airSpeedMPerS * runM / viscosity) * diffusivity / runM;
+        return rest * rest * rest * (viscosity / diffusivity);
     }
 }

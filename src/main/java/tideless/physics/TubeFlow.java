@@ -6,7 +6,7 @@ import org.apache.commons.math3.util.FastMath;
  * Flow of water through one full tube with fittings, and through a tube with a valve seat behind
  * it.
  *
- * <p>Darcy-Weisbach with one friction law for every regime, {@link #frictionFactor}. Heads are
+ * <p>Darcy-Weisbach with one friction law for every regime, {@link #friction}. Heads are
  * differences in metres of water; a positive head drives a positive flow. The loss coefficient is
  * the sum over all fittings, on the tube's own velocity, and must hold the exit loss (1 for a jet
  * or an outlet under water).
@@ -41,6 +41,14 @@ public final class TubeFlow {
     private TubeFlow() {}
 
     /**
+     * A friction factor and how it changes with the Reynolds number.
+     *
+     * @param factor Darcy's (four times Fanning's)
+     * @param slope d ln f / d ln Re; -1 in laminar flow
+     */
+    public record Friction(double factor, double slope) {}
+
+    /**
      * Darcy friction factor of a tube, all regimes.
      *
      * <p>Churchill (1977), Chemical Engineering, 7 November 1977, 91-92: f = 8 [(8/Re)^12 + (A +
@@ -49,27 +57,10 @@ public final class TubeFlow {
      *
      * @param reynolds Reynolds number of the tube, above 0; at 0 the factor is infinite
      * @param relativeRoughness roughness over bore, 0 to 0.05
-     * @return Darcy friction factor (four times Fanning's)
      */
-    public static double frictionFactor(double reynolds, double relativeRoughness) {
+    public static Friction friction(double reynolds, double relativeRoughness) {
         if (reynolds < PURELY_LAMINAR_REYNOLDS) {
-            return 64 / reynolds;
-        }
-        double a = pow16(-2.457 * FastMath.log(wallTerm(reynolds) + 0.27 * relativeRoughness));
-        double sum = a + pow16(37530 / reynolds);
-        return 8 * twelfthRoot(pow12(8 / reynolds) + 1 / (sum * Math.sqrt(sum)));
-    }
-
-    /**
-     * How {@link #frictionFactor} changes with the Reynolds number: d ln f / d ln Re; -1 in laminar
-     * flow.
-     *
-     * @param reynolds Reynolds number of the tube, above 0
-     * @param relativeRoughness roughness over bore, 0 to 0.05
-     */
-    public static double frictionSlope(double reynolds, double relativeRoughness) {
-        if (reynolds < PURELY_LAMINAR_REYNOLDS) {
-            return -1;
+            return new Friction(64 / reynolds, -1);
         }
         double wall = wallTerm(reynolds);
         double inside = wall + 0.27 * relativeRoughness;
@@ -77,12 +68,11 @@ public final class TubeFlow {
         double a = pow16(2.457 * log);
         double b = pow16(37530 / reynolds);
         double sum = a + b;
-        return logSlope(
-                pow12(8 / reynolds),
-                1 / (sum * Math.sqrt(sum)),
-                a * 0.9 * wall / (inside * log),
-                b,
-                sum);
+        double laminar = pow12(8 / reynolds);
+        double turbulent = 1 / (sum * Math.sqrt(sum));
+        return new Friction(
+                8 * twelfthRoot(laminar + turbulent),
+                logSlope(laminar, turbulent, a * 0.9 * wall / (inside * log), b, sum));
     }
 
     // a's own slope is 16 times aSlope, b's -16 times b; the laminar term's is -12.
@@ -127,24 +117,35 @@ public final class TubeFlow {
             double lossCoefficient,
             double roughnessM,
             double kinematicViscosityM2PerS) {
-        return flowNearM3PerS(
-                headM,
-                boreM,
-                lengthM,
-                lossCoefficient,
-                roughnessM,
-                kinematicViscosityM2PerS,
-                Double.POSITIVE_INFINITY);
+        return flowNear(
+                        headM,
+                        boreM,
+                        lengthM,
+                        lossCoefficient,
+                        roughnessM,
+                        kinematicViscosityM2PerS,
+                        Double.POSITIVE_INFINITY)
+                .m3PerS();
     }
+
+    /**
+     * A flow and how the head it loses rises with it.
+     *
+     * @param m3PerS with the sign of the head
+     * @param headOrder d ln head / d ln flow: 1 laminar without fittings to 2 by fittings alone;
+     *     good to about 1e-7, as the search leaves it
+     */
+    public record Flow(double m3PerS, double headOrder) {}
+
+    private static final Flow NO_FLOW = new Flow(0, 1);
 
     /**
      * {@link #flowAtViscosityM3PerS} for callers that know about where the answer lies: the same
      * flow, to the tolerance of the search, in fewer rounds.
      *
      * @param nearM3PerS where to start, above 0; a start that cannot be is put aside
-     * @return m3/s, with the sign of the head
      */
-    public static double flowNearM3PerS(
+    public static Flow flowNear(
             double headM,
             double boreM,
             double lengthM,
@@ -153,7 +154,7 @@ public final class TubeFlow {
             double kinematicViscosityM2PerS,
             double nearM3PerS) {
         if (headM == 0) {
-            return 0;
+            return NO_FLOW;
         }
         if (!(lengthM > 0 || lossCoefficient > 0)) {
             throw new IllegalArgumentException(
@@ -163,26 +164,26 @@ public final class TubeFlow {
         if (!(head < Double.POSITIVE_INFINITY)) {
             throw new IllegalArgumentException("headM must be finite, was " + headM);
         }
-        double speed =
-                speedMPerS(
-                        head,
-                        boreM,
-                        lengthM / boreM,
-                        lossCoefficient,
-                        roughnessM / boreM,
-                        kinematicViscosityM2PerS,
-                        nearM3PerS / areaM2(boreM));
-        return Math.copySign(speed * areaM2(boreM), headM);
+        return search(
+                head,
+                boreM,
+                lengthM / boreM,
+                lossCoefficient,
+                roughnessM / boreM,
+                kinematicViscosityM2PerS,
+                nearM3PerS / areaM2(boreM),
+                Math.copySign(areaM2(boreM), headM));
     }
 
-    private static double speedMPerS(
+    private static Flow search(
             double headM,
             double boreM,
             double slenderness,
             double lossCoefficient,
             double relativeRoughness,
             double kinematicViscosityM2PerS,
-            double nearMPerS) {
+            double nearMPerS,
+            double signedAreaM2) {
         // Laminar: quadratic * v^2 + linear * v = head, and the friction law never lies below it,
         // so that this root is the answer or bounds it from above.
         double linear = 32 * kinematicViscosityM2PerS * slenderness / (GRAVITY_M_PER_S2 * boreM);
@@ -190,7 +191,7 @@ public final class TubeFlow {
         double high = 2 * headM / (linear + Math.sqrt(linear * linear + 4 * quadratic * headM));
         double reynoldsPerSpeed = boreM / kinematicViscosityM2PerS;
         if (high * reynoldsPerSpeed <= PURELY_LAMINAR_REYNOLDS || slenderness == 0) {
-            return high;
+            return new Flow(high * signedAreaM2, (linear + 2 * quadratic * high) * high / headM);
         }
         double low = PURELY_LAMINAR_REYNOLDS / reynoldsPerSpeed;
         double twiceGravityHead = 2 * GRAVITY_M_PER_S2 * headM;
@@ -224,13 +225,13 @@ public final class TubeFlow {
                 low = speed;
             }
             double order = (friction * (2 + slope) + 2 * lossCoefficient) / factor;
-            double step = -FastMath.log(excess) / order;
+            double step = -Logarithm.nearOne(excess) / order;
             if (high - low <= 1e-15 * high) {
-                return speed;
+                return new Flow(speed * signedAreaM2, order);
             }
             double next = speed * FastMath.exp(step);
             if (Math.abs(step) < LAST_STEP) {
-                return next;
+                return new Flow(next * signedAreaM2, order);
             }
             if (Math.abs(step) > 0.5 * stepBefore || !(next > low && next < high)) {
                 next = Math.sqrt(low * high);
@@ -250,7 +251,7 @@ public final class TubeFlow {
     }
 
     private static double wallTerm(double reynolds) {
-        return FastMath.pow(7 / reynolds, 0.9);
+        return FastMath.exp(0.9 * FastMath.log(7 / reynolds));
     }
 
     private static double pow12(double x) {

@@ -23,7 +23,7 @@ import tideless.rig.Tube;
 final class FeedLines {
     /**
      * Up to this Reynolds number 64/Re is the friction law to the last digit; see {@link
-     * TubeFlow#frictionFactor}.
+     * TubeFlow#friction}.
      */
     private static final double LAMINAR_REYNOLDS = 800;
 
@@ -163,12 +163,10 @@ final class FeedLines {
             if (amount > most) {
                 double reynolds = LAMINAR_REYNOLDS * amount / most;
                 double rough = TubeFlow.PLASTIC_ROUGHNESS_M / trunk.boreM();
-                double friction =
-                        a * flow * reynolds / 64 * TubeFlow.frictionFactor(reynolds, rough);
+                TubeFlow.Friction law = TubeFlow.friction(reynolds, rough);
+                double friction = a * flow * reynolds / 64 * law.factor();
                 loss = friction + b * amount * flow;
-                lossSlope =
-                        (2 + TubeFlow.frictionSlope(reynolds, rough)) * friction / flow
-                                + 2 * b * amount;
+                lossSlope = (2 + law.slope()) * friction / flow + 2 * b * amount;
             }
             double sum = 0;
             double sumSlope = 0;
@@ -189,9 +187,10 @@ final class FeedLines {
                 double stiff = viscous + 2 * loose * u;
                 double q = u * s;
                 if (Math.abs(q) > laminarMost[i] * viscosityM2PerS) {
-                    q = beyondLaminar(i, headM, s, viscosityM2PerS);
+                    TubeFlow.Flow beyond = beyondLaminar(i, headM, s, viscosityM2PerS);
+                    q = Math.copySign(beyond.m3PerS(), s);
                     u = q / s;
-                    stiff = viscous * frictionRise(i, q, viscosityM2PerS) + 2 * loose * u;
+                    stiff = beyond.headOrder() * headM / u;
                 }
                 flowM3PerS[i] = q;
                 byHead[i] = Math.abs(s) / stiff;
@@ -220,33 +219,17 @@ final class FeedLines {
         solveAnyRegime(surfaceM, outletM, openingFrac, viscosityM2PerS);
     }
 
-    private double beyondLaminar(int i, double headM, double opening, double viscosityM2PerS) {
+    private TubeFlow.Flow beyondLaminar(
+            int i, double headM, double opening, double viscosityM2PerS) {
         Tube tube = branch[i];
-        double flow =
-                TubeFlow.flowNearM3PerS(
-                        headM,
-                        tube.boreM(),
-                        tube.lengthM(),
-                        tube.lossCoefficient()
-                                + seat[i] / (opening * opening * quadratic(tube.boreM())),
-                        TubeFlow.PLASTIC_ROUGHNESS_M,
-                        viscosityM2PerS,
-                        Math.abs(flowM3PerS[i]));
-        return Math.copySign(flow, opening);
-    }
-
-    /** How much steeper than the laminar law's the friction of a branch rises with its flow. */
-    private double frictionRise(int i, double flowM3PerS, double viscosityM2PerS) {
-        double bore = branch[i].boreM();
-        double reynolds = Math.abs(flowM3PerS) / (0.25 * Math.PI * bore * viscosityM2PerS);
-        if (reynolds <= LAMINAR_REYNOLDS) {
-            return 1;
-        }
-        double rough = TubeFlow.PLASTIC_ROUGHNESS_M / bore;
-        return reynolds
-                / 64
-                * TubeFlow.frictionFactor(reynolds, rough)
-                * (2 + TubeFlow.frictionSlope(reynolds, rough));
+        return TubeFlow.flowNear(
+                headM,
+                tube.boreM(),
+                tube.lengthM(),
+                tube.lossCoefficient() + seat[i] / (opening * opening * quadratic(tube.boreM())),
+                TubeFlow.PLASTIC_ROUGHNESS_M,
+                viscosityM2PerS,
+                Math.abs(flowM3PerS[i]));
     }
 
     private void solveAnyRegime(

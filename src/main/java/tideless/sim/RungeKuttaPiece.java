@@ -61,7 +61,7 @@ final class RungeKuttaPiece implements DoubleUnaryOperator {
         for (int round = 0; round < MAX_ROUNDS; round++) {
             double error = tryPiece(h);
             if (error > 1 && h > FeedWater.SHORTEST_S && !located) {
-                h *= Math.max(0.2, FeedWater.SAFE_FRAC / FastMath.pow(error, 0.2));
+                h *= Math.max(0.2, FeedWater.SAFE_FRAC / fifthRoot(error));
                 keptS = FeedWater.SHORTEST_S;
                 continue;
             }
@@ -72,11 +72,7 @@ final class RungeKuttaPiece implements DoubleUnaryOperator {
             }
             if (!located) {
                 double grown =
-                        h
-                                * Math.min(
-                                        5,
-                                        FeedWater.SAFE_FRAC
-                                                / FastMath.pow(Math.max(error, 1e-5), 0.2));
+                        h * Math.min(5, FeedWater.SAFE_FRAC / fifthRoot(Math.max(error, 1e-5)));
                 leaver = -1;
                 double at = 1;
                 for (int i = 0; i <= size; i++) {
@@ -121,6 +117,10 @@ final class RungeKuttaPiece implements DoubleUnaryOperator {
             return h;
         }
         throw new ArithmeticException("no piece found from a span of " + spanS + " s");
+    }
+
+    private static double fifthRoot(double x) {
+        return FastMath.exp(0.2 * FastMath.log(x));
     }
 
     // Inflow of a piece is what is integrated: x, with the volume following from it.

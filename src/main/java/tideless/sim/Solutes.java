@@ -53,18 +53,17 @@ final class Solutes {
         if (!(startMol > 0)) {
             return 0;
         }
-        double start = FastMath.log(startMol);
         double drop = 0; // ln M0 - ln M, so that nothing is lost when it is small
+        double taken = 0; // exactly what belongs to that drop
         for (int i = 0; i < NEWTON_MOST; i++) {
-            double left = startMol * FastMath.exp(-drop);
-            double error = startMol * -FastMath.expm1(-drop) + half * drop - wanted;
-            double change = error / (left + half);
+            double change = (taken + half * drop - wanted) / (startMol - taken + half);
             drop -= change;
             if (Math.abs(change) <= 1e-15 * (1 + Math.abs(drop))) {
                 break;
             }
+            taken = startMol * -FastMath.expm1(-drop);
         }
-        return FastMath.exp(start - drop);
+        return startMol * FastMath.exp(-drop);
     }
 
     /**

@@ -54,10 +54,11 @@ final class Equilibria {
     private Equilibria(double tempC) {
         this.tempC = tempC;
         double t = tempC + ZERO_C_K;
-        double lg = FastMath.log10(t);
+        double lg = FastMath.log(t) / LN10;
         // Permittivity: Malmberg and Maryott (1956), from memory.
         double eps = 87.740 + tempC * (-0.40008 + tempC * (9.398e-4 - 1.410e-6 * tempC));
-        debyeHuckelA = 1.82483e6 * Math.sqrt(densityKgPerL(tempC)) / FastMath.pow(eps * t, 1.5);
+        double epsT = eps * t;
+        debyeHuckelA = 1.82483e6 * Math.sqrt(densityKgPerL(tempC)) / (epsT * Math.sqrt(epsT));
 
         // Plummer and Busenberg (1982), read as the U.S. Geological Survey's page lists them.
         double logK1 =
@@ -167,7 +168,7 @@ final class Equilibria {
                 108.3865
                         + 0.01985076 * t
                         - 6919.53 / t
-                        - 40.45154 * FastMath.log10(t)
+                        - 40.45154 * FastMath.log(t) / LN10
                         + 669365.0 / (t * t));
     }
 

@@ -98,6 +98,9 @@ public final class Precipitation {
         }
         Equilibria k = Equilibria.at(Math.max(0, Math.min(50, tempC)));
         double co2Atm = co2Ppm * 1e-6;
+        if (Undersaturation.isCertain(molPerM3, k, co2Atm)) {
+            return false;
+        }
         boolean fell = false;
         for (int round = 0; round < MOST_ROUNDS; round++) {
             solver.solveInAir(molPerM3, k, co2Atm);
@@ -176,6 +179,6 @@ public final class Precipitation {
             }
         }
         double product = solver.activity(Species.CA.ordinal()) * solver.activity(anion.ordinal());
-        return FastMath.log10(product) - logK - mineral.onsetIndex();
+        return FastMath.log(product) / Equilibria.LN10 - logK - mineral.onsetIndex();
     }
 }

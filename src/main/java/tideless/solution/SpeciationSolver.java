@@ -2,6 +2,7 @@ package tideless.solution;
 
 import org.apache.commons.math3.analysis.solvers.BrentSolver;
 import org.apache.commons.math3.util.FastMath;
+import tideless.physics.Logarithm;
 
 /**
  * Finds the forms of every component, the pH and the ionic strength. Scratch space of one thread:
@@ -319,22 +320,12 @@ final class SpeciationSolver {
     private double residuals() {
         double worst = 0;
         for (int j = S; j <= C; j++) {
-            f[j] = active[j] ? logNearOne(ligandSum[1 + j] / ligandTotal[1 + j]) : 0;
+            f[j] = active[j] ? Logarithm.nearOne(ligandSum[1 + j] / ligandTotal[1 + j]) : 0;
             worst = Math.max(worst, Math.abs(f[j]));
         }
-        f[HH] = phFixed ? 0 : logNearOne(positive / negative);
-        f[Y] = -logNearOne(0.5 * twiceStrength / strengthTried);
+        f[HH] = phFixed ? 0 : Logarithm.nearOne(positive / negative);
+        f[Y] = -Logarithm.nearOne(0.5 * twiceStrength / strengthTried);
         return Math.max(worst, Math.max(Math.abs(f[HH]), Math.abs(f[Y])));
-    }
-
-    /** ln x, near 1 by the series of 2 artanh((x - 1) / (x + 1)): its next term is below 1e-16. */
-    private static double logNearOne(double x) {
-        double t = (x - 1) / (x + 1);
-        if (!(Math.abs(t) < 0.015)) {
-            return FastMath.log(x);
-        }
-        double t2 = t * t;
-        return 2 * t * (1 + t2 * (1.0 / 3 + t2 * (1.0 / 5 + t2 * (1.0 / 7 + t2 / 9))));
     }
 
     /**

@@ -332,7 +332,7 @@ public final class ClosedForms {
         double speed = Math.abs(flowM3PerS) / TubeFlow.areaM2(boreM);
         double reynolds = speed * boreM / LiquidWater.kinematicViscosityM2PerS(tempC);
         double factor =
-                TubeFlow.frictionFactor(reynolds, roughnessM / boreM) * lengthM / boreM
+                TubeFlow.friction(reynolds, roughnessM / boreM).factor() * lengthM / boreM
                         + lossCoefficient;
         return Math.copySign(factor * speed * speed / (2 * TubeFlow.GRAVITY_M_PER_S2), flowM3PerS);
     }

@@ -36,7 +36,7 @@ class TubeFlowTest {
     })
     void friction_agrees_with_spot_values_of_churchills_law(
             double reynolds, double roughness, double expected, double tolerance) {
-        assertEquals(expected, TubeFlow.frictionFactor(reynolds, roughness), tolerance);
+        assertEquals(expected, TubeFlow.friction(reynolds, roughness).factor(), tolerance);
     }
 
     // Colebrook (1939) solved by fixed point, another law: Churchill stays within 2 % from 4000 on.
@@ -48,13 +48,14 @@ class TubeFlowTest {
             inverseRoot = -2 * Math.log10(roughness / 3.7 + 2.51 * inverseRoot / reynolds);
         }
         double colebrook = 1 / (inverseRoot * inverseRoot);
-        assertEquals(colebrook, TubeFlow.frictionFactor(reynolds, roughness), 0.02 * colebrook);
+        assertEquals(colebrook, TubeFlow.friction(reynolds, roughness).factor(), 0.02 * colebrook);
     }
 
     @ParameterizedTest(name = "Re {0}")
     @CsvSource({"1e-6", "0.5", "1", "10", "700", "799.999999", "800.000001", "1000"})
     void friction_is_64_over_re_in_laminar_flow(double reynolds) {
-        assertEquals(64 / reynolds, TubeFlow.frictionFactor(reynolds, 1e-3), 1e-12 * 64 / reynolds);
+        assertEquals(
+                64 / reynolds, TubeFlow.friction(reynolds, 1e-3).factor(), 1e-12 * 64 / reynolds);
     }
 
     // Same friction law and the same density; the viscosity's short form differs by 0.003 %, the

@@ -129,11 +129,80 @@ class WaterAndTubeProperties {
     }
 
     static void frictionHasNoJump(double reynolds, double roughness) {
-        double here = TubeFlow.frictionFactor(reynolds, roughness);
-        double there = TubeFlow.frictionFactor(reynolds * (1 + 1e-9), roughness);
+        double here = TubeFlow.friction(reynolds, roughness).factor();
+        double there = TubeFlow.friction(reynolds * (1 + 1e-9), roughness).factor();
         assertTrue(here > 0);
         assertEquals(here, there, 2e-8 * here);
         assertTrue(here >= 64 / reynolds * (1 - 1e-12));
+    }
+
+    @Property
+    void the_slope_of_the_friction_is_that_of_its_factor(
+            @ForAll @Scale(12) @DoubleRange(min = 10, max = 1e6) double reynolds,
+            @ForAll @Scale(12) @DoubleRange(min = 0, max = 0.05) double roughness) {
+        frictionSlopeIsThatOfItsFactor(reynolds, roughness);
+    }
+
+    // By differences a thousandth apart: their own error is some 1e-5 in the transition. At 800 the
+    // laminar law takes over, whose slope it has reached to rounding.
+    static void frictionSlopeIsThatOfItsFactor(double reynolds, double roughness) {
+        double step = 1e-3;
+        double rise =
+                Math.log(
+                                TubeFlow.friction(reynolds * (1 + step), roughness).factor()
+                                        / TubeFlow.friction(reynolds * (1 - step), roughness)
+                                                .factor())
+                        / Math.log((1 + step) / (1 - step));
+        assertEquals(rise, TubeFlow.friction(reynolds, roughness).slope(), 1e-3);
+    }
+
+    @Property
+    void a_flow_tells_how_the_head_rises_with_it(
+            @ForAll @Scale(12) @DoubleRange(min = 1e-4, max = 10) double headM,
+            @ForAll @Scale(12) @DoubleRange(min = 0.1, max = 20) double lengthM,
+            @ForAll @Scale(12) @DoubleRange(min = 0, max = 1e4) double losses,
+            @ForAll @DoubleRange(min = 0.2, max = 5) double near) {
+        headRisesWithFlowAsTold(headM, lengthM, losses, near);
+    }
+
+    static void headRisesWithFlowAsTold(double headM, double lengthM, double losses, double near) {
+        double bore = 4e-3;
+        double rough = TubeFlow.PLASTIC_ROUGHNESS_M;
+        double viscosity = LiquidWater.kinematicViscosityM2PerS(20);
+        double plain =
+                TubeFlow.flowAtViscosityM3PerS(headM, bore, lengthM, losses, rough, viscosity);
+        TubeFlow.Flow found =
+                TubeFlow.flowNear(headM, bore, lengthM, losses, rough, viscosity, near * plain);
+        assertEquals(plain, found.m3PerS(), 1e-12 * plain);
+        double step = 1e-4;
+        double rise =
+                Math.log(
+                                ClosedForms.headLossM(
+                                                plain * (1 + step),
+                                                bore,
+                                                lengthM,
+                                                losses,
+                                                rough,
+                                                20)
+                                        / ClosedForms.headLossM(
+                                                plain * (1 - step),
+                                                bore,
+                                                lengthM,
+                                                losses,
+                                                rough,
+                                                20))
+                        / Math.log((1 + step) / (1 - step));
+        assertEquals(rise, found.headOrder(), 1e-4); // the differences' own error
+    }
+
+    @Property
+    void a_logarithm_near_one_is_the_logarithm(
+            @ForAll @Scale(12) @DoubleRange(min = 0.5, max = 2) double x) {
+        logarithmNearOneIsTheLogarithm(x);
+    }
+
+    static void logarithmNearOneIsTheLogarithm(double x) {
+        assertEquals(Math.log1p(x - 1), Logarithm.nearOne(x), 4e-16 * Math.abs(Math.log(x)));
     }
 
     /** Heads and openings of a tree of three. */
