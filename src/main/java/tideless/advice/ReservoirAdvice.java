@@ -184,12 +184,16 @@ final class ReservoirAdvice {
     /** A full reservoir may have lasted: then the cure is a refill in time, not a larger vessel. */
     private List<Cure> dryCures(double lastVisitHour) {
         List<Cure> cures = new ArrayList<>();
-        cures.add(
-                lastVisitHour > 0
-                        ? new Cure(
-                                Cure.Kind.FILL_AT_THE_VISIT_BEFORE,
-                                Facts.NONE.on(trace.clockAt(lastVisitHour * 3600)))
-                        : Cure.of(Cure.Kind.START_FULL));
+        if (reservoir.refill().when() == Reservoir.Refill.When.NEVER) {
+            cures.add(Cure.of(Cure.Kind.PLAN_REFILLS));
+        } else if (lastVisitHour > 0) {
+            cures.add(
+                    new Cure(
+                            Cure.Kind.FILL_AT_THE_VISIT_BEFORE,
+                            Facts.NONE.on(trace.clockAt(lastVisitHour * 3600))));
+        } else {
+            cures.add(Cure.of(Cure.Kind.START_FULL));
+        }
         if (sizing.enoughUsableLitres() > sizing.usableLitres()) {
             cures.add(larger());
         }

@@ -114,12 +114,12 @@ final class Key<T> {
 
     /** Settings of a valve by date. */
     static Draft<List<Filling.Move>> moves(String path) {
-        return new Draft<>(path, new Kind.Moves());
+        return new Draft<>(path, Kind.moves());
     }
 
     /** Volumes of water by date. */
     static Draft<List<Pouring.Dose>> doses(String path) {
-        return new Draft<>(path, new Kind.Doses());
+        return new Draft<>(path, Kind.doses());
     }
 
     /** Shares by the time of day. */
@@ -129,12 +129,12 @@ final class Key<T> {
 
     /** Shares by date. */
     static Draft<List<DatedShare>> strengths(String path) {
-        return new Draft<>(path, new Kind.Strengths());
+        return new Draft<>(path, Kind.strengths());
     }
 
     /** Numbers by date. */
     static Draft<List<DatedNumber>> datedNumbers(String path, String name, String example) {
-        Draft<List<DatedNumber>> draft = new Draft<>(path, new Kind.DatedNumbers(name, example));
+        Draft<List<DatedNumber>> draft = new Draft<>(path, Kind.numbers(name, example));
         return draft.optional(example);
     }
 

@@ -12,6 +12,8 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 import java.util.Set;
+import java.util.function.BiFunction;
+import java.util.function.Function;
 import java.util.function.ToDoubleFunction;
 import org.tomlj.TomlArray;
 import org.tomlj.TomlTable;
@@ -399,55 +401,12 @@ interface Kind<T> {
         }
     }
 
-    /** A list of shares by date. */
-    final class Strengths extends Entries<DatedShare> {
-        @Override
-        Read<DatedShare> entry(TomlTable table) {
-            return Read.both(
-                    Date.of(table.get(List.of("from"))),
-                    Kind.share(table.get(List.of("share"))),
-                    DatedShare::new);
-        }
-
-        @Override
-        Read<DatedShare> after(Read<DatedShare> before, DatedShare next) {
-            return rising(before, next, share -> share.from().toEpochDay());
-        }
-
-        @Override
-        public String allowed(Key<List<DatedShare>> key) {
-            return "a list of dates that rise, as [{ from = 2026-03-20, share = \"80 %\" }]";
-        }
-    }
-
     /** A level, as it stands in a list. */
     Key<Double> LEVEL =
             Key.quantity("setting", UnitTable.LENGTH)
                     .above("0 cm", "60 cm")
                     .optional("4 cm")
                     .about("a level");
-
-    /** A list of a valve's settings by date. */
-    final class Moves extends Entries<Filling.Move> {
-        @Override
-        Read<Filling.Move> entry(TomlTable table) {
-            return Read.both(
-                    Date.of(table.get(List.of("on"))),
-                    LEVEL.read(table.get(List.of("setting"))),
-                    Filling.Move::new);
-        }
-
-        @Override
-        Read<Filling.Move> after(Read<Filling.Move> before, Filling.Move next) {
-            return rising(before, next, move -> move.on().toEpochDay());
-        }
-
-        @Override
-        public String allowed(Key<List<Filling.Move>> key) {
-            return "a list of dates that rise, as [{ on = 2026-03-20, setting = \"40 mm\" }], with"
-                    + " settings above 0 cm up to 60 cm";
-        }
-    }
 
     /** A volume, as it stands in a list. */
     Key<Double> VOLUME =
@@ -456,60 +415,99 @@ interface Kind<T> {
                     .optional("5 L")
                     .about("a volume");
 
-    /** A list of volumes of water by date. */
-    final class Doses extends Entries<Pouring.Dose> {
+    /**
+     * A list by date.
+     *
+     * @param <T> what each is read as
+     */
+    final class ByDate<T> extends Entries<T> {
+        private final String dateKey;
+        private final String valueKey;
+        private final Function<Object, Read<Double>> reads;
+        private final BiFunction<LocalDate, Double, T> made;
+        private final Function<T, LocalDate> dateOf;
+        private final String allowed;
+
+        private ByDate(
+                String dateKey,
+                String valueKey,
+                Function<Object, Read<Double>> reads,
+                BiFunction<LocalDate, Double, T> made,
+                Function<T, LocalDate> dateOf,
+                String allowed) {
+            this.dateKey = dateKey;
+            this.valueKey = valueKey;
+            this.reads = reads;
+            this.made = made;
+            this.dateOf = dateOf;
+            this.allowed = allowed;
+        }
+
         @Override
-        Read<Pouring.Dose> entry(TomlTable table) {
+        Read<T> entry(TomlTable table) {
             return Read.both(
-                    Date.of(table.get(List.of("from"))),
-                    VOLUME.read(table.get(List.of("volume"))),
-                    Pouring.Dose::new);
+                    Date.of(table.get(List.of(dateKey))),
+                    reads.apply(table.get(List.of(valueKey))),
+                    made);
         }
 
         @Override
-        Read<Pouring.Dose> after(Read<Pouring.Dose> before, Pouring.Dose next) {
-            return rising(before, next, dose -> dose.from().toEpochDay());
+        Read<T> after(Read<T> before, T next) {
+            return rising(before, next, entry -> dateOf.apply(entry).toEpochDay());
         }
 
         @Override
-        public String allowed(Key<List<Pouring.Dose>> key) {
-            return "a list of dates that rise, as [{ from = 2026-04-01, volume = \"5 L\" }], with"
-                    + " volumes above 0 L up to 10000 L";
+        public String allowed(Key<List<T>> key) {
+            return "a list of dates that rise, as " + allowed;
         }
     }
 
-    /** A list of numbers above 0 by date, the number under a name of its own. */
-    final class DatedNumbers extends Entries<DatedNumber> {
-        private static final double MOST = 100_000;
+    /** Shares by date. */
+    static ByDate<DatedShare> strengths() {
+        return new ByDate<>(
+                "from",
+                "share",
+                Kind::share,
+                DatedShare::new,
+                DatedShare::from,
+                "[{ from = 2026-03-20, share = \"80 %\" }]");
+    }
 
-        private final String name;
-        private final String example;
+    /** A valve's settings by date. */
+    static ByDate<Filling.Move> moves() {
+        return new ByDate<>(
+                "on",
+                "setting",
+                LEVEL::read,
+                Filling.Move::new,
+                Filling.Move::on,
+                "[{ on = 2026-03-20, setting = \"40 mm\" }], with settings above 0 cm up to 60 cm");
+    }
 
-        DatedNumbers(String name, String example) {
-            this.name = name;
-            this.example = example;
-        }
+    /** Volumes of water by date. */
+    static ByDate<Pouring.Dose> doses() {
+        return new ByDate<>(
+                "from",
+                "volume",
+                VOLUME::read,
+                Pouring.Dose::new,
+                Pouring.Dose::from,
+                "[{ from = 2026-04-01, volume = \"5 L\" }], with volumes above 0 L up to 10000 L");
+    }
 
-        @Override
-        Read<DatedNumber> entry(TomlTable table) {
-            Object value = table.get(List.of(name));
-            return value instanceof Number number
-                            && number.doubleValue() > 0
-                            && number.doubleValue() <= MOST
-                    ? Date.of(table.get(List.of("from")))
-                            .map(from -> new DatedNumber(from, number.doubleValue()))
-                    : Read.faulty();
-        }
+    /** Numbers above 0 by date, the number under a name of its own. */
+    static ByDate<DatedNumber> numbers(String name, String example) {
+        return new ByDate<>(
+                "from", name, Kind::counted, DatedNumber::new, DatedNumber::from, example);
+    }
 
-        @Override
-        Read<DatedNumber> after(Read<DatedNumber> before, DatedNumber next) {
-            return rising(before, next, number -> number.from().toEpochDay());
-        }
-
-        @Override
-        public String allowed(Key<List<DatedNumber>> key) {
-            return "a list of dates that rise, as " + example;
-        }
+    /** A bare number above 0. */
+    private static Read<Double> counted(Object value) {
+        return value instanceof Number number
+                        && number.doubleValue() > 0
+                        && number.doubleValue() <= 100_000
+                ? Read.of(number.doubleValue())
+                : Read.faulty();
     }
 
     /** One of some spellings. */

@@ -78,7 +78,7 @@ final class GravityFeed {
         begin(timeS + 0.5 * spanS);
         double doneS = 0;
         for (int pieces = 0; spanS - doneS > NO_TIME_S; pieces++) {
-            if (reservoir.water.uncovered && refillsWhenEmpty) {
+            if (refillsWhenEmpty && reservoir.isSpent()) {
                 refiller.refill(reservoir, timeS + doneS);
                 if (reservoir.water.wasDisturbed()) {
                     water.changed();

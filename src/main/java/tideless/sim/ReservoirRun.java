@@ -15,6 +15,12 @@ final class ReservoirRun {
      */
     private static final double DRAW_MARGIN = 1.5;
 
+    /** Share of what it gives when full that drives next to nothing; assumed. */
+    private static final double SPENT_FRAC = 0.02;
+
+    /** Less than this tells no seat from an outlet: a millilitre. */
+    private static final double NOTHING_M3 = 1e-6;
+
     final Reservoir reservoir;
     final int index;
     private final double deadM3;
@@ -75,6 +81,16 @@ final class ReservoirRun {
     /** What it still gives before one of its trays gets nothing more, m3. */
     private double leftToFeedM3() {
         return Math.max(0, water.m3 - (fullM3 - feedingM3));
+    }
+
+    /**
+     * Whether it is as good as empty: the outlet has come out, or, where a seat stands above the
+     * outlet, next to nothing stands above that seat. The last of it would run for weeks, ever
+     * slower.
+     */
+    boolean isSpent() {
+        boolean endsAtSeat = feedingM3 < fullM3 - deadM3 - NOTHING_M3;
+        return water.uncovered || (endsAtSeat && feedingM3 > 0 && feedingFrac() < SPENT_FRAC);
     }
 
     /** The same as a share of what it gives when full; none where it feeds not even then. */

@@ -133,6 +133,17 @@ class AdvisorTest {
         assertEquals(30, refills.get(0).litres(), 1e-6);
     }
 
+    /** "Never" was the grower's word: a refill at a visit cures nothing until one is planned. */
+    @Test
+    void where_the_rule_is_never_the_cure_is_to_plan_refills_and_no_visit() {
+        Visits mondays = Rigs.onWeekdays(DayOfWeek.MONDAY);
+        Advice advice = advise(25, 2.0, Reservoir.Refill.When.NEVER, mondays);
+        Warning dry = warning(advice, Warning.Kind.RAN_DRY).orElseThrow();
+        List<Cure.Kind> kinds = dry.cures().stream().map(Cure::kind).toList();
+        assertEquals(Cure.Kind.PLAN_REFILLS, kinds.get(0));
+        assertFalse(kinds.contains(Cure.Kind.FILL_AT_THE_VISIT_BEFORE));
+    }
+
     /** A seat of 0.2 mm passes 3 mL a minute at most, 4 L a day; the tray drinks 12. */
     @Test
     void a_valve_that_cannot_keep_up_is_called_starved() {
@@ -172,7 +183,8 @@ class AdvisorTest {
                         TestValve.of(Rigs.valve()).faults(open).make(),
                         1.0,
                         Rigs.onWeekdays(DayOfWeek.values()));
-        assertTrue(warning(advice, Warning.Kind.OVERFLOW).isPresent());
+        Warning overflow = warning(advice, Warning.Kind.OVERFLOW).orElseThrow();
+        assertEquals(Rigs.START.plusDays(3), overflow.until().toLocalDate(), "not the run's end");
         assertTrue(warning(advice, Warning.Kind.OUTGROWN).isEmpty());
         assertEquals(9, advice.sizings().get(0).enoughUsableLitres(), 0.1);
     }

@@ -13,6 +13,8 @@ import tideless.rig.Filling;
 import tideless.rig.Pouring;
 import tideless.rig.Reservoir.Refill.When;
 import tideless.rig.Scenario;
+import tideless.rig.TestValve;
+import tideless.rig.Tray;
 import tideless.solution.Component;
 import tideless.solution.Composition;
 import tideless.solution.Meter;
@@ -66,6 +68,33 @@ class SimulationTest {
         assertEquals(
                 30 / 1.8, (refills.get(2).atS() - refills.get(1).atS()) / DAY_S, 30 / 1.8 * 1e-3);
         assertEquals(0.030, refills.get(1).volumeM3(), 1e-9);
+    }
+
+    /**
+     * The seat stands 70 cm above the bench and the reservoir's floor 60 cm: of 30 L above the
+     * outlet 22 feed. Every refill brings these, and the tray never dries.
+     */
+    @Test
+    void empty_counts_from_the_seat_where_it_stands_above_the_outlet() {
+        Tray high =
+                Rigs.tray(
+                        "tray",
+                        new TestValve().seatAboveFloorM(0.70).make(),
+                        Rigs.drinking(1.8),
+                        0);
+        Trace trace =
+                Simulation.run(
+                        Rigs.scenario(
+                                55,
+                                600,
+                                List.of(Rigs.reservoir(0.1, 0.32, When.WHEN_EMPTY)),
+                                List.of(high),
+                                Rigs.nobody()));
+        List<Event> refills =
+                trace.events().stream().filter(event -> event.kind() == Event.Kind.REFILL).toList();
+        assertEquals(4, refills.size());
+        assertEquals(0.022, refills.get(1).volumeM3(), 0.022 * 0.025);
+        assertTrue(trace.trays().get(0).levelM().min(0, 55 * 24) > 0.03);
     }
 
     /** V dC/dt = Cf (T + E): the tracer rises on a straight line when nobody takes it. */
