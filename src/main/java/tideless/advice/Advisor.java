@@ -21,7 +21,7 @@ public final class Advisor {
     public static Advice advise(Trace trace, Trace unlimited) {
         Findings out = new Findings();
         List<Sizing> sizings = new ArrayList<>();
-        Rounds rounds = Rounds.of(trace.scenario());
+        VisitTimes rounds = VisitTimes.of(trace.scenario());
         for (int i = 0; i < trace.reservoirs().size(); i++) {
             Sizing sizing = Sizings.of(trace, unlimited, i, rounds);
             sizings.add(sizing);

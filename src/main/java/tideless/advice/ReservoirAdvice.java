@@ -20,10 +20,11 @@ final class ReservoirAdvice {
     private final Reservoir reservoir;
     private final VesselId id;
     private final Sizing sizing;
-    private final Rounds rounds;
+    private final VisitTimes rounds;
     private final Findings out;
 
-    ReservoirAdvice(Trace trace, ReservoirTrace of, Sizing sizing, Rounds rounds, Findings out) {
+    ReservoirAdvice(
+            Trace trace, ReservoirTrace of, Sizing sizing, VisitTimes rounds, Findings out) {
         this.trace = trace;
         this.of = of;
         this.sizing = sizing;

@@ -14,7 +14,7 @@ final class RigAdvice {
     private RigAdvice() {}
 
     /** Told of the first vessel, reservoirs first. */
-    static void add(Trace trace, Rounds rounds, Findings out) {
+    static void add(Trace trace, VisitTimes rounds, Findings out) {
         double m3 = 0;
         for (Reservoir reservoir : trace.scenario().reservoirs()) {
             m3 += reservoir.shape().volumeM3(reservoir.startLevelM());

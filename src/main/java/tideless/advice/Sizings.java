@@ -12,7 +12,7 @@ import tideless.sim.TrayTrace;
 final class Sizings {
     private Sizings() {}
 
-    static Sizing of(Trace trace, Trace unlimited, int index, Rounds rounds) {
+    static Sizing of(Trace trace, Trace unlimited, int index, VisitTimes rounds) {
         ReservoirTrace drawn = unlimited.reservoirs().get(index);
         Reservoir reservoir = trace.reservoirs().get(index).reservoir();
         double[] soFar = new double[unlimited.hours() + 1]; // m3 used by the end of each hour

@@ -22,12 +22,12 @@ final class TrayCase {
     final TrayTrace of;
     final Tray tray;
     final VesselId id;
-    final Rounds rounds;
+    final VisitTimes rounds;
     final CropTraits traits; // null when the thirst was measured
     final int lastHour; // the sample at which the crop leaves the tray, or the last one
     final double feedMsPerCm;
 
-    TrayCase(Trace trace, TrayTrace of, Rounds rounds) {
+    TrayCase(Trace trace, TrayTrace of, VisitTimes rounds) {
         this.trace = trace;
         this.of = of;
         this.rounds = rounds;

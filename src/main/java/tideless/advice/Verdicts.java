@@ -18,7 +18,8 @@ final class Verdicts {
 
     private Verdicts() {}
 
-    static Verdict of(Trace trace, List<TrayCase> trays, Rounds rounds, List<Warning> warnings) {
+    static Verdict of(
+            Trace trace, List<TrayCase> trays, VisitTimes rounds, List<Warning> warnings) {
         List<Verdict.Harm> harms = new ArrayList<>();
         trays.forEach(tray -> addHarms(tray, harms));
         harms.sort(Comparator.comparing(Verdict.Harm::at).thenComparing(Verdict.Harm::kind));
@@ -68,7 +69,7 @@ final class Verdicts {
     private static Optional<Verdict.Absence> absenceOf(
             Trace trace,
             List<TrayCase> trays,
-            Rounds rounds,
+            VisitTimes rounds,
             List<Verdict.Harm> harms,
             Visits.Absence absence) {
         LocalDate start = trace.scenario().start();

@@ -105,7 +105,7 @@ public final class AwayFiles {
 
     /** Empty for what never comes. */
     private static String figure(double value) {
-        return Double.isInfinite(value) ? "" : Figures.sixDigits(value);
+        return Double.isInfinite(value) ? "" : SignificantDigits.six(value);
     }
 
     private static Picture picture(Away away) {

@@ -190,7 +190,7 @@ final class CsvFiles {
         for (int r = 0; r < rows; r++) {
             row[0] = keyAt.apply(r);
             for (int c = 0; c < columns.size(); c++) {
-                row[c + 1] = Figures.sixDigits(columns.get(c).at().applyAsDouble(r));
+                row[c + 1] = SignificantDigits.six(columns.get(c).at().applyAsDouble(r));
             }
             csv.writeRecord(row);
         }
@@ -221,11 +221,11 @@ final class CsvFiles {
                     MachineWords.of(task.kind()),
                     MachineWords.of(task.vessel().kind()),
                     task.vessel().name(),
-                    Figures.sixDigits(task.litres()),
-                    Figures.sixDigits(task.drainLitres()),
+                    SignificantDigits.six(task.litres()),
+                    SignificantDigits.six(task.drainLitres()),
                     task.isDone() ? "yes" : "no",
-                    Figures.sixDigits(task.measure().value()),
-                    Figures.sixDigits(task.measure().limit()),
+                    SignificantDigits.six(task.measure().value()),
+                    SignificantDigits.six(task.measure().limit()),
                     task.measure().unit().symbol(),
                     MachineWords.of(task.cause().kind()),
                     first(task.cures()),
@@ -257,8 +257,8 @@ final class CsvFiles {
                     MachineWords.of(warning.kind()),
                     MachineWords.of(warning.vessel().kind()),
                     warning.vessel().name(),
-                    Figures.sixDigits(warning.measure().value()),
-                    Figures.sixDigits(warning.measure().limit()),
+                    SignificantDigits.six(warning.measure().value()),
+                    SignificantDigits.six(warning.measure().limit()),
                     warning.measure().unit().symbol(),
                     MachineWords.of(warning.cause().kind()),
                     first(warning.cures()),

@@ -128,7 +128,7 @@ public final class MixFiles {
     }
 
     private static void number(JsonGenerator json, String key, double value) throws IOException {
-        BigDecimal digits = Figures.tenDigits(value);
+        BigDecimal digits = SignificantDigits.ten(value);
         if (digits == null) {
             json.writeNullField(key);
         } else {

@@ -556,7 +556,7 @@ final class ResultJson {
     }
 
     private static void number(JsonGenerator json, double value) throws IOException {
-        BigDecimal rounded = Figures.tenDigits(value);
+        BigDecimal rounded = SignificantDigits.ten(value);
         if (rounded == null) {
             json.writeNull();
         } else {

@@ -360,8 +360,21 @@ public record MixingSheet(
         steps.add(vessel.step(kind, part.name(), grams, millilitres));
     }
 
-    /** What these two bottles in particular would drop if one went into the other. */
+    /**
+     * What these two bottles in particular would drop if one went into the other, and a bottle that
+     * could not be as its label was typed: thinned to half it would still drop gypsum, whatever its
+     * pH. Of one that tells no density nothing is known to be dissolved.
+     */
     private static void cautionOfBottles(TwoPart parts, List<String> cautions) {
+        for (Concentrate part : List.of(parts.a(), parts.b())) {
+            double kgPerM3 = part.densityKgPerL() * 1000;
+            if (!Double.isNaN(kgPerM3) && dropsGypsum(part.molPerKg().times(kgPerM3))) {
+                cautions.add(
+                        "As typed, %s holds calcium with sulfate, and no bottle stays clear so: read"
+                                        .formatted(part.name())
+                                + " both labels again, maybe a term stands in the wrong one.");
+            }
+        }
         double a = parts.a().densityKgPerL() * 1000;
         double b = parts.b().densityKgPerL() * 1000;
         if (Double.isNaN(a + b)) {
@@ -384,6 +397,15 @@ public record MixingSheet(
         } else if (together.brushiteIndex() > 0) {
             cautions.add("These two poured together undiluted would drop calcium phosphate.");
         }
+    }
+
+    private static boolean dropsGypsum(Composition bottle) {
+        boolean holdsBoth = bottle.molPerM3(Component.CA) > 0 && bottle.molPerM3(Component.SO4) > 0;
+        return holdsBoth
+                && StockSolution.checkTogether(
+                                        bottle, Composition.WATER, 20, StockSolution.USUAL_PH)
+                                .gypsumMolPerM3()
+                        > 1;
     }
 
     /** CaSO4.2H2O, 172.17 g/mol: standard atomic weights. */

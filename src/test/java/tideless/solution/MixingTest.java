@@ -424,6 +424,40 @@ class MixingTest {
         assertThat(sheet.cautions()).anyMatch(c -> c.contains("counted as chloride"));
     }
 
+    // 2.4 % of SO3 beside 4.1 % of CaO are 330 and 800 mol/m3; gypsum water holds some 15.
+    @Test
+    void a_label_with_calcium_and_sulfate_in_one_bottle_is_read_again_and_a_sound_one_is_not() {
+        TwoPart sound = twoPart(1.1);
+        Map<LabelTerm, Double> a = new java.util.EnumMap<>(sound.a().massPercent());
+        Map<LabelTerm, Double> b = new java.util.EnumMap<>(sound.b().massPercent());
+        a.put(LabelTerm.SO3, b.remove(LabelTerm.SO3));
+        TwoPart swapped =
+                new TwoPart(
+                        new Concentrate("part A", a, 1.1),
+                        new Concentrate("part B", b, 1.1),
+                        300,
+                        TwoPart.Basis.PARTS_INTO_WATER);
+        assertThat(cautionsOf(swapped))
+                .filteredOn(c -> c.startsWith("As typed, part A"))
+                .hasSize(1);
+        assertThat(cautionsOf(swapped)).noneMatch(c -> c.startsWith("As typed, part B"));
+        assertThat(cautionsOf(sound)).noneMatch(c -> c.startsWith("As typed"));
+    }
+
+    private static List<String> cautionsOf(TwoPart bottles) {
+        MixingPlan plan =
+                MixingSheet.of(
+                        new MixingSheet.Wish(
+                                24,
+                                1.4,
+                                OptionalDouble.empty(),
+                                SourceWater.named("soft-tap").orElseThrow(),
+                                new MixingSheet.FromConcentrate(bottles),
+                                Reagent.nitric(),
+                                Reagent.named("potassium-hydroxide-50").orElseThrow()));
+        return ((MixingSheet) plan).cautions();
+    }
+
     @Test
     void a_sheet_is_refused_in_words() {
         MixingPlan plan =

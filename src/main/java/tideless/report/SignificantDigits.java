@@ -3,15 +3,15 @@ package tideless.report;
 import java.math.BigDecimal;
 import java.math.MathContext;
 
-/** Numbers as text, the same in every locale. */
-final class Figures {
+/** Numbers as text by their significant digits, the same in every locale. */
+final class SignificantDigits {
     private static final double[] POWERS = {
         1e0, 1e1, 1e2, 1e3, 1e4, 1e5, 1e6, 1e7, 1e8, 1e9, 1e10, 1e11, 1e12, 1e13
     };
     private static final MathContext SIX = new MathContext(6);
     private static final MathContext TEN = new MathContext(10);
 
-    private Figures() {}
+    private SignificantDigits() {}
 
     /**
      * Six significant digits without trailing zeros, for a file of numbers.
@@ -19,7 +19,7 @@ final class Figures {
      * @return empty when the value is not a finite number; with an exponent below 1e-7 and from
      *     1e15
      */
-    static String sixDigits(double value) {
+    static String six(double value) {
         if (!Double.isFinite(value)) {
             return "";
         }
@@ -68,7 +68,7 @@ final class Figures {
     }
 
     /** Ten significant digits for JSON, the same on every Java; null when not finite. */
-    static BigDecimal tenDigits(double value) {
+    static BigDecimal ten(double value) {
         if (!Double.isFinite(value)) {
             return null;
         }

@@ -17,8 +17,8 @@ import tideless.sim.Trace;
  * @param endHours length of the run, h
  * @param away first and last hour of each absence, in the scenario's order
  */
-record Rounds(List<Double> hours, double endHours, List<double[]> away) {
-    static Rounds of(Scenario scenario) {
+record VisitTimes(List<Double> hours, double endHours, List<double[]> away) {
+    static VisitTimes of(Scenario scenario) {
         List<Double> hours = new ArrayList<>();
         for (int day = 0; day < scenario.days(); day++) {
             LocalDate date = scenario.start().plusDays(day);
@@ -34,7 +34,7 @@ record Rounds(List<Double> hours, double endHours, List<double[]> away) {
                         24.0 * (DAYS.between(scenario.start(), absence.to()) + 1)
                     });
         }
-        return new Rounds(List.copyOf(hours), scenario.days() * 24.0, List.copyOf(away));
+        return new VisitTimes(List.copyOf(hours), scenario.days() * 24.0, List.copyOf(away));
     }
 
     /** The spans in which nobody looks, from the start through every visit to the end, in hours. */

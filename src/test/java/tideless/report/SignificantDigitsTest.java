@@ -9,7 +9,7 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 
-class FiguresTest {
+class SignificantDigitsTest {
     // Rounded by hand.
     @ParameterizedTest
     @CsvSource({
@@ -29,14 +29,14 @@ class FiguresTest {
         "Infinity, ''"
     })
     void six_digits_read_like_a_number(double value, String expected) {
-        assertEquals(expected, Figures.sixDigits(value));
+        assertEquals(expected, SignificantDigits.six(value));
     }
 
     @Test
     void ten_digits_have_no_number_for_not_a_number() {
-        assertNull(Figures.tenDigits(Double.NaN));
-        assertEquals("1000", Figures.tenDigits(1000).toString());
-        assertEquals("0.3333333333", Figures.tenDigits(1 / 3.0).toString());
+        assertNull(SignificantDigits.ten(Double.NaN));
+        assertEquals("1000", SignificantDigits.ten(1000).toString());
+        assertEquals("0.3333333333", SignificantDigits.ten(1 / 3.0).toString());
     }
 
     @Test
@@ -45,7 +45,7 @@ class FiguresTest {
         for (int i = 0; i < 4000; i++) {
             value *= 1.0113;
             BigDecimal exact = new BigDecimal(value).round(new MathContext(6));
-            BigDecimal ours = new BigDecimal(Figures.sixDigits(value));
+            BigDecimal ours = new BigDecimal(SignificantDigits.six(value));
             // Half-way cases may fall to either side: the scaling rounds once in binary.
             assertEquals(exact.doubleValue(), ours.doubleValue(), 1.0000001e-5 * value * 0.1);
         }
