@@ -97,7 +97,9 @@ final class ClimateKeys {
                             .about(
                                     "what stands between the weather and the plants; inside:"
                                             + " the file holds air and light measured at the"
-                                            + " plants, taken as they are"));
+                                            + " plants, taken as they are; a crop there on drained"
+                                            + " slabs or with an air stone needs `aerated` of its"
+                                            + " tray"));
     static final Key<Double> GAP_MOST =
             KEYS.add(
                     Key.quantity("gap_most", UnitTable.DURATION)

@@ -129,6 +129,7 @@ public final class ScenarioReader {
         }
         noteDarkness(climate.value(), trays);
         noteLampsAdded(climate.value(), trays);
+        noteStillRoots(climate.value(), trays, root.child("tray"));
         if (climate.value() instanceof Climate.Weather outside) {
             noteRain(outside, trays, run.days().value());
         }
@@ -307,6 +308,27 @@ public final class ScenarioReader {
                             "climate",
                             "the light of the file is taken as sun, and the lamps over the trays"
                                     + " are added to it; a sensor that saw them counts them twice"));
+        }
+    }
+
+    /**
+     * Air is measured at plants where crops are grown for a living, and most such stands are
+     * drained or aerated: whoever does not know of the key gets the thirst of a still tray.
+     */
+    private static void noteStillRoots(Climate climate, List<Tray> trays, Table tables) {
+        if (!(climate instanceof Climate.Inside)) {
+            return;
+        }
+        for (Tray tray : trays) {
+            Table table = tables.child(tray.name());
+            if (tray.planting() instanceof Planting.OfCrop && !table.has(TrayKeys.AERATED)) {
+                table.note(
+                        TrayKeys.AERATED,
+                        "does this crop stand on a slab or in a bed that drains, or with an air stone?"
+                                + " Then set aerated = true: without it the roots use up the air of"
+                                + " a still solution, and a grown crop drinks some 10 to 20 % less;"
+                                + " aerated = false says that the tray is still");
+            }
         }
     }
 

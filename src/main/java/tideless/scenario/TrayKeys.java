@@ -98,7 +98,7 @@ final class TrayKeys {
                     Key.flag("aerated")
                             .fallsTo("false", "what a tray without a pump is")
                             .about(
-                                    "the solution is kept at the oxygen of the air, by an air stone or by a drained slab that is watered many times a day; left out, it is what surface and roots make of it"));
+                                    "the solution is kept at the oxygen of the air, by an air stone or by a drained slab that is watered many times a day; left out, it is what surface and roots make of it, and a grown crop that uses it up drinks some 10 to 20 % less"));
     static final Key<Double> START_LEVEL =
             KEYS.add(
                     Key.quantity("start_level", LENGTH)

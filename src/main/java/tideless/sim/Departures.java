@@ -9,21 +9,29 @@ import java.util.Arrays;
  */
 public final class Departures {
     /** A run as it is written. */
-    public static final Departures NONE = new Departures(new double[0][], new boolean[0], 1);
+    public static final Departures NONE =
+            new Departures(new double[0], new double[0][], new boolean[0], 1);
 
+    private final double[] standDeviate;
     private final double[][] thirstFrac;
     private final boolean[] missed;
     private final double meterFrac;
     private final int filledUpOn; // -1 for never
 
     /**
-     * @param thirstFrac by tray in the scenario's order, then by day: thirst over the model's,
-     *     above 0; trays and days beyond are as the model has them
+     * @param standDeviate by tray in the scenario's order: how far the thirst of its stand lies
+     *     from the model's, in standard deviations of the logarithm ({@link
+     *     tideless.crop.ThirstDoubt#stand}), which is more while the stand is young; trays beyond
+     *     are as the model has them
+     * @param thirstFrac by tray in the scenario's order, then by day: besides, thirst over the
+     *     model's, above 0; trays and days beyond are as the model has them
      * @param missed by day: nobody comes though somebody would; days beyond are not missed
      * @param meterFrac EC the meter shows over the true one, above 0
      * @throws IllegalArgumentException for a share that is not above 0
      */
-    public Departures(double[][] thirstFrac, boolean[] missed, double meterFrac) {
+    public Departures(
+            double[] standDeviate, double[][] thirstFrac, boolean[] missed, double meterFrac) {
+        this.standDeviate = standDeviate.clone();
         this.thirstFrac = new double[thirstFrac.length][];
         for (int i = 0; i < thirstFrac.length; i++) {
             this.thirstFrac[i] = thirstFrac[i].clone();
@@ -37,6 +45,7 @@ public final class Departures {
     }
 
     private Departures(Departures other, boolean[] missed, int filledUpOn) {
+        standDeviate = other.standDeviate;
         thirstFrac = other.thirstFrac;
         this.missed = missed;
         meterFrac = other.meterFrac;
@@ -77,7 +86,12 @@ public final class Departures {
         return frac;
     }
 
-    /** Thirst over the model's on a day. */
+    /** How far a stand's thirst lies from the model's, in standard deviations of the logarithm. */
+    double standDeviate(int tray) {
+        return tray < standDeviate.length ? standDeviate[tray] : 0;
+    }
+
+    /** Thirst over the model's on a day, but for what holds through the run. */
     double thirstFrac(int tray, int day) {
         return tray < thirstFrac.length && day < thirstFrac[tray].length
                 ? thirstFrac[tray][day]
@@ -98,8 +112,9 @@ public final class Departures {
 
     @Override
     public String toString() {
-        return "thirst x %s, meter x %s, missed %s, filled up on %s"
+        return "stands %s, thirst x %s, meter x %s, missed %s, filled up on %s"
                 .formatted(
+                        Arrays.toString(standDeviate),
                         Arrays.deepToString(thirstFrac),
                         meterFrac,
                         Arrays.toString(missed),

@@ -72,6 +72,11 @@ final class PlantThirst {
         return leafAreaIndex;
     }
 
+    /** Of the ground the plant has, whether or not its crown covers it. */
+    double standLeafAreaIndex() {
+        return standLeafAreaIndex;
+    }
+
     /** Share of the light over the crown that it stops, 0-1. */
     double interceptedFrac() {
         return interceptedFrac;

@@ -1,8 +1,10 @@
 package tideless.sim;
 
+import org.apache.commons.math3.util.FastMath;
 import tideless.crop.CropTraits;
 import tideless.crop.Osmosis;
 import tideless.crop.RootBreathing;
+import tideless.crop.ThirstDoubt;
 import tideless.crop.Wilting;
 import tideless.physics.Light;
 import tideless.physics.LiquidWater;
@@ -69,6 +71,7 @@ final class TrayRun {
     private double lampPpfdBefore;
     private double sunFrac; // share of the day's light that is sun
     private int sunFracOfDay = -1;
+    private double thirstFrac; // of this day over the model's
     private double transpirationM3PerS;
     private final Surface surface;
     private double gainW;
@@ -196,6 +199,7 @@ final class TrayRun {
         if (day != sunFracOfDay) {
             sunFracOfDay = day;
             sunFrac = air.sunFrac(day, lamp);
+            thirstFrac = departures.thirstFrac(index, day) * standFrac();
             if (crop != null) {
                 crop.airChanged();
             }
@@ -213,9 +217,7 @@ final class TrayRun {
 
         double airC = air.tempC[step];
         waterDemandM3 =
-                departures.thirstFrac(index, day)
-                        * waterDemandM3PerS(timeS, spanS, par, infrared, air, step)
-                        * spanS;
+                thirstFrac * waterDemandM3PerS(timeS, spanS, par, infrared, air, step) * spanS;
         saltMsPerCm = salts.equivalentMsPerCm(water.m3);
         double borneFrac = borneFrac();
         bearableM3 = waterDemandM3 * borneFrac;
@@ -242,6 +244,18 @@ final class TrayRun {
         if (crop != null) {
             crop.day.add(ppfdUmolPerM2S, lightMolPerM2, par, airC, air.co2Ppm[step], spanS);
         }
+    }
+
+    /**
+     * Thirst of the stand over the model's: what it departs by, times how little is known of it.
+     */
+    private double standFrac() {
+        double deviate = departures.standDeviate(index);
+        if (deviate == 0 || !(planting instanceof Planting.OfCrop ofCrop)) {
+            return 1;
+        }
+        ThirstDoubt doubt = ThirstDoubt.of(ofCrop.traits(), sunFrac, crop.standLeafAreaIndex());
+        return FastMath.exp(deviate * doubt.stand());
     }
 
     private double waterDemandM3PerS(

@@ -23,8 +23,11 @@ import tideless.sim.Departures;
  * crop share what is unknown of the crop; lamps, gaps and mixing are the work of one hand and
  * shared by the rig.
  *
- * <p>A thirst that was measured keeps the doubt of a fitted one. Measured inside air is taken as it
- * was; a season's weather, whose next year is another, gets a warmth and a sun of its own.
+ * <p>The doubt of a stand's thirst is that of its leaf and light, day by day ({@link
+ * tideless.crop.ThirstDoubt}): more while it is young and under lamps alone. What two models of
+ * thirst differ by is part of it. A thirst that was measured keeps the doubt of a fitted one.
+ * Measured inside air is taken as it was; a season's weather, whose next year is another, gets a
+ * warmth and a sun of its own.
  */
 public final class Unknowns {
     /** Persistent deviation of the air, K; assumed. */
@@ -199,7 +202,8 @@ public final class Unknowns {
                             feed.bottles());
             return new Member(
                     scenario.withTrays(trays).withFeed(mixed).withClimate(climate(light)),
-                    new Departures(thirst(), missed(), factor(Unknown.Kind.METER, METER_SD)));
+                    new Departures(
+                            stands(), thirst(), missed(), factor(Unknown.Kind.METER, METER_SD)));
         }
 
         private Filling filling(Tray tray) {
@@ -250,6 +254,19 @@ public final class Unknowns {
             return weather.shifted(warmerK, light, 24 * scenario.days() + 1);
         }
 
+        /** A measured thirst departs by its days alone. */
+        private double[] stands() {
+            return scenario.trays().stream()
+                    .map(Tray::planting)
+                    .mapToDouble(
+                            planting ->
+                                    planting instanceof Planting.OfCrop crop
+                                            ? DemandDoubt.deviate(
+                                                    quantile(Unknown.Kind.THIRST, crop.cropName()))
+                                            : 0)
+                    .toArray();
+        }
+
         private double[][] thirst() {
             SplittableRandom random = random(Unknown.Kind.DAYS);
             Map<String, double[]> byCrop = new HashMap<>();
@@ -281,20 +298,18 @@ public final class Unknowns {
         }
     }
 
-    private DemandDoubt doubt(Planting planting, boolean daysAreKnown) {
-        ThirstDoubt doubt =
-                planting instanceof Planting.OfCrop crop
-                        ? ThirstDoubt.of(crop.traits(), sunFrac(), 1)
-                        : MEASURED;
-        return daysAreKnown
-                ? new DemandDoubt(doubt.stand(), 0, 0, 0)
-                : new DemandDoubt(doubt.stand(), doubt.week(), WEEK_MEMORY, doubt.day());
-    }
-
-    private double sunFrac() {
-        if (scenario.climate() instanceof Climate.Inside inside) {
-            return inside.air().isSunlit() ? 1 : 0;
+    /**
+     * Of days and weeks; of a measured thirst also of its stand, which no leaf makes more known.
+     */
+    private static DemandDoubt doubt(Planting planting, boolean daysAreKnown) {
+        ThirstDoubt doubt = MEASURED;
+        double stand = MEASURED.stand();
+        if (planting instanceof Planting.OfCrop crop) {
+            doubt = ThirstDoubt.of(crop.traits(), 1, 1);
+            stand = 0;
         }
-        return scenario.climate() instanceof Climate.Weather ? 1 : 0;
+        return daysAreKnown
+                ? new DemandDoubt(stand, 0, 0, 0)
+                : new DemandDoubt(stand, doubt.week(), WEEK_MEMORY, doubt.day());
     }
 }

@@ -290,6 +290,7 @@ class InsideFileTest {
             crop = "basil"
             plants = 8
             hand = { to = "5 cm" }
+            aerated = false
             """;
 
     private Reading scenario(String toml) throws IOException {
@@ -373,6 +374,24 @@ class InsideFileTest {
         assertInstanceOf(
                 Reading.Faulty.class,
                 scenario(SCENARIO.replace("cover = \"inside\"", "cover = \"glass\"")));
+    }
+
+    @Test
+    void who_says_nothing_of_air_at_the_roots_is_asked() throws IOException {
+        Reading.Good asked =
+                assertInstanceOf(
+                        Reading.Good.class, scenario(SCENARIO.replace("aerated = false\n", "")));
+        assertThat(asked.notes())
+                .singleElement()
+                .asString()
+                .contains("a.toml:", "tray.a.aerated", "set aerated = true", "10 to 20 % less");
+        assertThat(assertInstanceOf(Reading.Good.class, scenario(SCENARIO)).notes()).isEmpty();
+        assertThat(
+                        assertInstanceOf(
+                                        Reading.Good.class,
+                                        scenario(SCENARIO.replace("false", "true")))
+                                .notes())
+                .isEmpty();
     }
 
     @Test

@@ -29,7 +29,8 @@ class DeparturesTest {
         Arrays.fill(thirst, 1);
         thirst[3] = 2;
         thirst[7] = 0.5;
-        Season season = with(new Departures(new double[][] {thirst}, new boolean[0], 1));
+        Season season =
+                with(new Departures(new double[0], new double[][] {thirst}, new boolean[0], 1));
         // 0.5 L a day: 8 days at 1, one at 2, one at a half.
         assertThat(season.trays().get(0).drunkM3()).isCloseTo(10.5 * 0.5e-3, within(1e-12));
         assertThat(season.water().relativeResidual()).isLessThan(1e-12);
@@ -47,9 +48,15 @@ class DeparturesTest {
 
     @Test
     void no_share_is_zero_or_endless() {
-        assertThatThrownBy(() -> new Departures(new double[0][], new boolean[0], 0))
+        assertThatThrownBy(() -> new Departures(new double[0], new double[0][], new boolean[0], 0))
                 .hasMessageContaining("above 0");
-        assertThatThrownBy(() -> new Departures(new double[][] {{Double.NaN}}, new boolean[0], 1))
+        assertThatThrownBy(
+                        () ->
+                                new Departures(
+                                        new double[0],
+                                        new double[][] {{Double.NaN}},
+                                        new boolean[0],
+                                        1))
                 .hasMessageContaining("above 0");
     }
 }

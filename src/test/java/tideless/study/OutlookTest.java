@@ -13,6 +13,7 @@ import tideless.rig.Reservoir;
 import tideless.rig.Scenario;
 import tideless.rig.VesselId;
 import tideless.rig.Visits;
+import tideless.scenario.ChangedScenario;
 import tideless.scenario.Reading;
 import tideless.scenario.ScenarioReader;
 import tideless.sim.Event;
@@ -67,6 +68,43 @@ class OutlookTest {
             assertThat(off).isLessThan(bound);
             bound /= 5;
         }
+    }
+
+    /**
+     * Thirst of one standard deviation more than stated: exp(0.40) for a seedling, as of any young
+     * stand; exp(0.25) once leaves cover the ground, as between measured houses of tomato.
+     */
+    @Test
+    void a_young_stand_is_less_known_than_a_grown_one() {
+        double[] young = drunkL(2);
+        assertThat(young[1] / young[0]).isBetween(Math.exp(0.38), Math.exp(0.40));
+        double[] before = drunkL(100);
+        double[] after = drunkL(102);
+        assertThat((after[1] - before[1]) / (after[0] - before[0]))
+                .isBetween(Math.exp(0.22), Math.exp(0.27));
+    }
+
+    /**
+     * Of the trough, planted as seedlings of two weeks, in its first days, as stated and with a
+     * thirst one deviation higher.
+     */
+    private static double[] drunkL(int days) {
+        Reading reading =
+                ChangedScenario.read(
+                        Path.of("scenarios", "glasshouse-tomato-trough.toml"),
+                        List.of(
+                                new ChangedScenario.Change("length", days + " days"),
+                                new ChangedScenario.Change("tray.trough.sown", "2026-04-01")));
+        Scenario rig = Ensemble.atEnsembleStep(((Reading.Good) reading).scenario());
+        Unknowns thirst = Unknowns.of(rig).only(Set.of(Unknown.Kind.THIRST));
+        Surroundings shared = Surroundings.forSeasons(rig);
+        double[] drunk = new double[2];
+        double[] quantile = {0.5, 0.841344746};
+        for (int i = 0; i < 2; i++) {
+            Season season = thirst.member(new double[] {quantile[i]}).season(shared);
+            drunk[i] = 1000 * season.trays().get(0).drunkM3();
+        }
+        return drunk;
     }
 
     private static double firstS(Season season) {
