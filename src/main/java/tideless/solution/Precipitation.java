@@ -65,6 +65,9 @@ public final class Precipitation {
     /** Index above the onset that is let be: 0.2 % of a product of concentrations. */
     private static final double SETTLED = 1e-3;
 
+    /** How near to the onset a fall is found: far below {@link #SETTLED}. */
+    private static final double NEAR = 1e-3 * SETTLED;
+
     /** Rounds in which one mineral's fall lets another rest; they close in geometrically. */
     private static final int MOST_ROUNDS = 60;
 
@@ -140,16 +143,46 @@ public final class Precipitation {
                     return aboveOnset(mineral, k);
                 };
         // As if the product of the two totals alone had to fall; of lime, which takes two parts of
-        // alkalinity for each of calcium, with the square of that. A tenth further, then twice as
-        // far as often as it takes.
+        // alkalinity for each of calcium, with the square of that. Then twice as far as often as it
+        // takes.
         double partnerLike =
                 mineral == Mineral.CALCITE ? solver.carbonMolPerKg() * 1e3 / 4 : partner;
         double guess = aboveIndex * Equilibria.LN10 / (1 / molPerM3[CA] + 1 / partnerLike);
-        double far = Math.min(most, 1.1 * guess);
-        while (far < most && above.value(far) > 0) {
-            far = Math.min(most, 2 * far);
+        double low = 0;
+        double atLow = aboveIndex;
+        double high = Math.min(most, guess);
+        double atHigh = above.value(high);
+        while (atHigh > 0 && high < most) {
+            low = high;
+            atLow = atHigh;
+            high = Math.min(most, 2 * high);
+            atHigh = above.value(high);
         }
-        return new BrentSolver(1e-10, 1e-12 * all, SETTLED * 1e-3).solve(200, above, 0, far);
+        return between(above, low, atLow, high, atHigh, all);
+    }
+
+    // The ends are known: nothing is solved for them again, and the index is all but straight.
+    private static double between(
+            UnivariateFunction above,
+            double low,
+            double atLow,
+            double high,
+            double atHigh,
+            double all) {
+        if (Math.abs(atHigh) <= NEAR) {
+            return high;
+        }
+        if (Math.abs(atLow) <= NEAR) {
+            return low;
+        }
+        double straight = low + (high - low) * (atLow / (atLow - atHigh));
+        return new BrentSolver(1e-10, 1e-12 * all, NEAR)
+                .solve(
+                        200,
+                        x -> x == low ? atLow : x == high ? atHigh : above.value(x),
+                        low,
+                        high,
+                        straight);
     }
 
     private static void take(Mineral mineral, double[] from, double molPerM3, double[] to) {
