@@ -48,6 +48,7 @@ import picocli.CommandLine.TypeConversionException;
             MixCommand.class,
             LeanCommand.class,
             AwayCommand.class,
+            SizeCommand.class,
             CropsCommand.class
         })
 public final class Tideless implements Runnable {
@@ -57,7 +58,7 @@ public final class Tideless implements Runnable {
     public void run() {
         throw new ParameterException(
                 spec.commandLine(),
-                "no command; there are run, check, show, light, mix, lean, away and crops");
+                "no command; there are run, check, show, light, mix, lean, away, size and crops");
     }
 
     /** The program's name and version. */

@@ -60,8 +60,17 @@ public sealed interface Planting {
 
         /** The same with other traits of its crop. */
         public OfCrop withTraits(CropTraits other) {
+            return changed(other, plants);
+        }
+
+        /** The same with more plants or fewer. */
+        public OfCrop withPlants(int other) {
+            return changed(traits, other);
+        }
+
+        private OfCrop changed(CropTraits traits, int plants) {
             return new OfCrop(
-                    other,
+                    traits,
                     plants,
                     groundM2,
                     ageAtStartDays,

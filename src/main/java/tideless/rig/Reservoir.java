@@ -51,6 +51,15 @@ public record Reservoir(
 
     /** The same with another rule of refilling. */
     public Reservoir withRefill(Refill other) {
+        return changed(shape, openAreaM2, other);
+    }
+
+    /** One so many times as wide in area at the same heights, with nothing standing in it. */
+    public Reservoir wider(double times) {
+        return changed(shape.wider(times), times * openAreaM2, refill);
+    }
+
+    private Reservoir changed(Shape shape, double openAreaM2, Refill refill) {
         return new Reservoir(
                 name,
                 shape,
@@ -59,7 +68,7 @@ public record Reservoir(
                 floorAboveBenchM,
                 openAreaM2,
                 startLevelM,
-                other,
+                refill,
                 trunk);
     }
 

@@ -176,6 +176,20 @@ public final class Shape {
         return cylinder(Math.sqrt(4 * (volumeM3 / depthM) / Math.PI), depthM);
     }
 
+    /** The same vessel, empty, so many times as wide in area at the same depth. */
+    public Shape wider(double times) {
+        double side = Math.sqrt(times);
+        return new Shape(
+                outline,
+                side * lengthM,
+                side * widthM,
+                side * floorLengthM,
+                side * floorWidthM,
+                depthM,
+                sidesStated,
+                Displacement.NONE);
+    }
+
     /** The same vessel with something else in it. */
     public Shape with(Displacement other) {
         return new Shape(

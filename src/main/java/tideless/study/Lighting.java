@@ -83,6 +83,15 @@ public record Lighting(Scenario scenario, List<OfTray> trays) {
         return tray.lampLitH() * timesForNeed(tray, stage);
     }
 
+    /** Hours a day after which the lamp gives more than the crop can use in a stage; at most 24. */
+    public static double hoursForMost(OfTray tray, Stage stage) {
+        double hours =
+                tray.lampLitH()
+                        * (tray.needHighMolPerM2Day() - stage.sunMolPerM2Day())
+                        / stage.lampMolPerM2Day();
+        return Math.max(0, Math.min(24, hours));
+    }
+
     /**
      * PPFD the lamp would have to give in its present hours for the least the crop wants.
      *

@@ -468,4 +468,32 @@ class CommandLineTest {
         refusesAtOnce("a day of the run", "away", BENCH, "--absence", "2026-04-03..2026-06-03");
         refusesAtOnce("the name of a folder", "away", BENCH, "-o", "");
     }
+
+    @Test
+    void size_answers_for_a_reservoir_and_for_lamps() {
+        Path calm = Path.of("scenarios/calm-bench.toml");
+        Outcome reservoir =
+                run("size", calm, "--what", "reservoir", "--visits-every", 7, "--members", 2);
+        assertEquals(0, reservoir.exit(), reservoir.err());
+        assertTrue(reservoir.out().contains("L usable would be enough."), reservoir.out());
+        Outcome lamps = run("size", BENCH, "--what", "lamp-hours");
+        // 12 mol/m2 a day at 240 umol/m2/s takes 12e6 / 240 / 3600 hours.
+        assertTrue(lamps.out().contains("13.9 to "), lamps.out());
+    }
+
+    @Test
+    void size_refuses_what_it_cannot_answer() {
+        Path bucket = Path.of("scenarios/hand-topped-bucket.toml");
+        refusesAtOnce("allowed: 1 to 10000", "size", BENCH, "--members", 0);
+        refusesAtOnce("allowed: 1 to 10000", "size", BENCH, "--members", 1_000_000);
+        refusesAtOnce("above 0, at most 1", "size", BENCH, "--chance", 0);
+        refusesAtOnce("above 0, at most 1", "size", BENCH, "--chance", "NaN");
+        refusesAtOnce("above 0, at most 1", "size", BENCH, "--chance", 1.5);
+        refusesAtOnce("allowed: 1 to 60", "size", BENCH, "--visits-every", 0);
+        refusesAtOnce("--what", "size", BENCH, "--what", "happiness");
+        refusesAtOnce(
+                "basil, pak-choi, tomato", "size", BENCH, "--what", "plants", "--of", "basill");
+        refusesAtOnce("only with", "size", BENCH, "--of", "basil");
+        refusesAtOnce("none", "size", bucket, "--what", "reservoir");
+    }
 }

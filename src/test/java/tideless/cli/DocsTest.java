@@ -32,7 +32,7 @@ class DocsTest {
     private static final Pattern PLACEHOLDER = Pattern.compile(".*(\\b[A-Z]{4,}\\b|\\.\\.\\.).*");
 
     private static final Set<String> NAMES =
-            Set.of("run", "check", "show", "light", "lean", "away", "mix", "crops");
+            Set.of("run", "check", "show", "light", "lean", "away", "size", "mix", "crops");
 
     @TempDir Path folder;
 

@@ -1,0 +1,236 @@
+package tideless.cli;
+
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import java.util.OptionalInt;
+import java.util.concurrent.Callable;
+import java.util.function.Predicate;
+import picocli.CommandLine.Command;
+import picocli.CommandLine.Help.Visibility;
+import picocli.CommandLine.Model.CommandSpec;
+import picocli.CommandLine.Option;
+import picocli.CommandLine.Parameters;
+import picocli.CommandLine.Spec;
+import tideless.report.LeanTable;
+import tideless.report.Progress;
+import tideless.report.SizeTable;
+import tideless.rig.Filling;
+import tideless.rig.Planting;
+import tideless.rig.Reservoir;
+import tideless.rig.Scenario;
+import tideless.rig.Tray;
+import tideless.scenario.Reading;
+import tideless.study.LeanFeed;
+import tideless.study.Lightings;
+import tideless.study.Size;
+import tideless.study.ValveHeight;
+import tideless.study.Workers;
+import tideless.study.threads.ThreadPool;
+
+/** How much of one thing is enough. */
+@Command(
+        name = "size",
+        header =
+                "Find the smallest reservoir, most plants, rarest visits, valve height, lamp hours.",
+        description = {
+            "",
+            "Tries one thing larger and smaller on many rigs that yours might be, until nothing is"
+                    + " harmed to the end of the run in as many of them as you ask for. Without"
+                    + " --what: every change that would be enough, the smallest first.",
+            ""
+        },
+        footer = {
+            "",
+            "Examples:",
+            "  tideless size scenarios/science-room-bench.toml",
+            "  tideless size scenarios/calm-bench.toml --what reservoir --visits-every 7",
+            "  tideless size scenarios/science-room-bench.toml --what plants --of basil",
+            "  tideless size scenarios/low-held-trays.toml --what valve",
+            "",
+            "Exit codes: 0 done, 1 a file could not be read, 2 a fault in the scenario or in what"
+                    + " is asked."
+        })
+final class SizeCommand implements Callable<Integer> {
+    private static final int MOST_DAYS = 60;
+
+    /** What can be looked for. */
+    enum What {
+        reservoir,
+        plants,
+        visits,
+        valve,
+        lamp_hours,
+        feed;
+
+        @Override
+        public String toString() {
+            return name().replace('_', '-');
+        }
+    }
+
+    @Parameters(paramLabel = "SCENARIO", description = "a .toml scenario file")
+    Path scenario;
+
+    @Option(
+            names = "--what",
+            paramLabel = "WHAT",
+            description = "${COMPLETION-CANDIDATES} (default: each that can be changed)")
+    What what;
+
+    @Option(
+            names = "--of",
+            paramLabel = "NAME",
+            description = "the reservoir or tray meant (default: each in turn)")
+    String of;
+
+    @Option(
+            names = "--visits-every",
+            paramLabel = "DAYS",
+            description =
+                    "somebody comes every so many days and fills up (default: the scenario's visits)")
+    Integer visitsEvery;
+
+    @Option(
+            names = "--chance",
+            paramLabel = "P",
+            defaultValue = "0.9",
+            showDefaultValue = Visibility.ALWAYS,
+            description = "share of the rigs to be unharmed, above 0 and at most 1")
+    double chance;
+
+    @Option(
+            names = "--members",
+            paramLabel = "N",
+            defaultValue = "40",
+            showDefaultValue = Visibility.ALWAYS,
+            description = "how many rigs that yours might be are tried; 1 for yours as stated")
+    int members;
+
+    @Option(
+            names = "--seed",
+            paramLabel = "N",
+            defaultValue = "1",
+            showDefaultValue = Visibility.ALWAYS,
+            description = "seed of all that is drawn")
+    long seed;
+
+    @Spec CommandSpec spec;
+
+    @Override
+    public Integer call() throws InterruptedException {
+        Arguments arguments = new Arguments(spec);
+        arguments.requireMembers(members);
+        if (!(chance > 0 && chance <= 1)) {
+            throw arguments.refused("--chance", Double.toString(chance), "above 0, at most 1");
+        }
+        if (visitsEvery != null) {
+            arguments.requireWithin("--visits-every", visitsEvery, 1, MOST_DAYS);
+        }
+        Scenarios read = Scenarios.read(scenario, spec.commandLine().getErr());
+        Optional<Reading.Good> good = read.good();
+        if (good.isEmpty()) {
+            return read.exit();
+        }
+        look(good.get().scenario(), arguments);
+        return Exit.DONE;
+    }
+
+    private void look(Scenario rig, Arguments arguments) throws InterruptedException {
+        OptionalInt every = visitsEvery == null ? OptionalInt.empty() : OptionalInt.of(visitsEvery);
+        Size.Goal goal = new Size.Goal(every, chance, members, seed);
+        List<String> meant = meant(rig, arguments);
+        Runnable print;
+        try (Progress progress = new Progress(System.err, Progress.atTerminal())) {
+            Workers workers = new Watched(ThreadPool.ofAllCores(), progress, "trying");
+            print = found(rig, goal, meant, workers);
+        }
+        print.run();
+    }
+
+    /** Does the work; what it returns prints the answer. */
+    private Runnable found(Scenario rig, Size.Goal goal, List<String> meant, Workers workers)
+            throws InterruptedException {
+        SizeTable table = new SizeTable(spec.commandLine().getOut(), Terminal.width());
+        if (what == null) {
+            List<Size> changes = Size.changes(rig, goal, workers);
+            return () -> table.printChanges(changes, goal, rig);
+        }
+        switch (what) {
+            case feed -> {
+                LeanFeed lean = LeanFeed.of(rig);
+                return () -> LeanTable.print(spec.commandLine().getOut(), lean);
+            }
+            case lamp_hours -> {
+                var lighting = Lightings.of(rig);
+                return () -> table.printLamps(lighting);
+            }
+            case valve -> {
+                List<ValveHeight> valves =
+                        workers.each(meant.size(), i -> ValveHeight.of(rig, meant.get(i)));
+                return () -> table.printValves(valves, rig);
+            }
+            default -> {
+                List<Size> sizes = new ArrayList<>();
+                for (String name : meant) {
+                    sizes.add(size(rig, name, goal, workers));
+                }
+                return () -> table.print(sizes, goal, rig);
+            }
+        }
+    }
+
+    private Size size(Scenario rig, String name, Size.Goal goal, Workers workers)
+            throws InterruptedException {
+        return switch (what) {
+            case reservoir -> Size.ofReservoir(rig, name, goal, workers);
+            case plants -> Size.ofPlants(rig, name, goal, workers);
+            default -> Size.ofVisits(rig, goal, workers);
+        };
+    }
+
+    /** Names of what is meant; one empty name for what has none. */
+    private List<String> meant(Scenario rig, Arguments arguments) {
+        if (what == What.reservoir) {
+            return chosen(
+                    rig.reservoirs().stream().map(Reservoir::name).toList(),
+                    "a reservoir",
+                    arguments);
+        }
+        if (what == What.plants) {
+            return chosen(
+                    trays(rig, t -> t.planting() instanceof Planting.OfCrop c && c.plants() > 0),
+                    "a tray with a crop of a known kind",
+                    arguments);
+        }
+        if (what == What.valve) {
+            return chosen(
+                    trays(rig, t -> t.filling() instanceof Filling.ByValve),
+                    "a tray with a float valve",
+                    arguments);
+        }
+        if (of != null) {
+            throw arguments.refused(
+                    "--of", "\"" + of + "\"", "only with --what reservoir, plants or valve");
+        }
+        return List.of("");
+    }
+
+    private static List<String> trays(Scenario rig, Predicate<Tray> fits) {
+        return rig.trays().stream().filter(fits).map(Tray::name).toList();
+    }
+
+    private List<String> chosen(List<String> names, String kind, Arguments arguments) {
+        if (names.isEmpty()) {
+            throw arguments.refused("--what", what.toString(), kind + " in the scenario: none");
+        }
+        if (of == null) {
+            return names;
+        }
+        if (!names.contains(of)) {
+            throw arguments.refused("--of", "\"" + of + "\"", String.join(", ", names));
+        }
+        return List.of(of);
+    }
+}

@@ -1,0 +1,229 @@
+package tideless.report;
+
+import java.io.PrintWriter;
+import java.time.LocalDate;
+import java.util.List;
+import java.util.Locale;
+import tideless.rig.Scenario;
+import tideless.study.Lighting;
+import tideless.study.Size;
+import tideless.study.ValveHeight;
+import tideless.words.Dates;
+import tideless.words.Names;
+import tideless.words.Numbers;
+import tideless.words.SizeWords;
+import tideless.words.Wrap;
+
+/** How much is enough, for a terminal. */
+public final class SizeTable {
+    private static final double MOST_HOURS = 24;
+
+    private static final String CROWD =
+            "Plants share the same ground: more of them take no harm, but give less each.";
+
+    private final PrintWriter out;
+    private final int width;
+
+    /**
+     * @param out where it is printed
+     * @param width columns to fill
+     */
+    public SizeTable(PrintWriter out, int width) {
+        this.out = out;
+        this.width = width;
+    }
+
+    /** What each of some things would have to be. */
+    public void print(List<Size> sizes, Size.Goal goal, Scenario scenario) {
+        title(scenario);
+        for (Size size : sizes) {
+            say(sentence(SizeWords.now(size, goal, scenario.start())));
+            say("  " + SizeWords.answer(size, goal, scenario.start()));
+            out.println();
+        }
+        note(goal);
+        if (sizes.stream().anyMatch(s -> s.what() == Size.What.PLANTS)) {
+            say(CROWD);
+        }
+        out.flush();
+    }
+
+    /** What could be changed, the smallest change in proportion first. */
+    public void printChanges(List<Size> changes, Size.Goal goal, Scenario scenario) {
+        title(scenario);
+        List<Size> needed =
+                changes.stream().filter(c -> c.found().isPresent() && !c.isEnough(goal)).toList();
+        boolean plants = changes.stream().anyMatch(c -> c.what() == Size.What.PLANTS);
+        LocalDate start = scenario.start();
+        if (needed.isEmpty() && changes.stream().allMatch(c -> c.isEnough(goal))) {
+            say("Nothing need be changed. What is to spare:");
+            changes.forEach(
+                    c ->
+                            say(
+                                    "  "
+                                            + sentence(SizeWords.now(c, goal, start))
+                                            + " "
+                                            + SizeWords.answer(c, goal, start)));
+        } else {
+            say("Any one of these is enough, the smallest change in proportion first:");
+            int number = 1;
+            for (Size size : needed) {
+                say("  " + number++ + ". " + SizeWords.change(size));
+            }
+            if (needed.isEmpty()) {
+                say("  none");
+            }
+            for (Size size : changes) {
+                if (size.found().isEmpty()) {
+                    say(
+                            "  not by "
+                                    + size.vessel().map(Names::of).orElse("visits")
+                                    + ": "
+                                    + SizeWords.answer(size, goal, start));
+                }
+            }
+        }
+        out.println();
+        note(goal);
+        if (plants) {
+            say(CROWD);
+        }
+        out.flush();
+    }
+
+    private void note(Size.Goal goal) {
+        String share =
+                goal.members() == 1
+                        ? "Enough: nothing is harmed to the end of the run in the rig as stated."
+                        : "Enough: nothing is harmed to the end of the run in "
+                                + Numbers.percent(goal.chance())
+                                + " of "
+                                + goal.members()
+                                + " rigs that yours might be.";
+        say(
+                share
+                        + " Every visit takes place"
+                        + (goal.visitsEvery().isPresent()
+                                ? ", every "
+                                        + Numbers.days(goal.visitsEvery().getAsInt())
+                                        + " from the start, and fills up what is refilled at all."
+                                : ", by the scenario's own round and rules."));
+    }
+
+    /** The settings of valves. */
+    public void printValves(List<ValveHeight> valves, Scenario scenario) {
+        title(scenario);
+        for (ValveHeight valve : valves) {
+            say(
+                    "Tray "
+                            + Names.clean(valve.tray())
+                            + ": set at "
+                            + mm(valve.givenMm())
+                            + (Double.isNaN(valve.givenWetFrac())
+                                    ? ", no root leaves the cup."
+                                    : ", "
+                                            + wet(valve.givenWetFrac())
+                                            + " of the hanging roots is wet."));
+            say("  " + answer(valve));
+        }
+        out.println();
+        say(
+                "A third wet and two thirds in air, as a mean over the hours in which roots hang out"
+                        + " of the cup (common practice); the setting held from the first day.");
+        out.flush();
+    }
+
+    private static String answer(ValveHeight valve) {
+        if (valve.foundMm().isEmpty()) {
+            return valve.wetFracAtLowest() > ValveHeight.WET_FRAC
+                    ? "No setting keeps only a third wet: at the lowest, "
+                            + mm(valve.lowestMm())
+                            + ", it is "
+                            + wet(valve.wetFracAtLowest())
+                            + ". Hang the cups higher."
+                    : "No setting up to " + mm(valve.highestMm()) + " keeps a third wet.";
+        }
+        return "Set it at "
+                + mm(valve.foundMm().orElseThrow())
+                + " for a third; on the last day it is "
+                + wet(valve.lastWetFrac())
+                + "."
+                + (valve.strands()
+                        ? " So low from the first day it leaves roots dry for a while: begin as"
+                                + " high as now and move it down once the roots reach."
+                        : "");
+    }
+
+    private static String mm(double mm) {
+        return Numbers.label(Math.floor(mm * 10 + 0.5) / 10) + " mm";
+    }
+
+    private static String wet(double frac) {
+        return Numbers.percent(frac);
+    }
+
+    /** Hours of lamps. */
+    public void printLamps(Lighting lighting) {
+        title(lighting.scenario());
+        for (Lighting.OfTray tray : lighting.trays()) {
+            say("Tray " + Names.clean(tray.tray()) + ": " + hours(tray));
+        }
+        out.flush();
+    }
+
+    private static String hours(Lighting.OfTray tray) {
+        if (Double.isNaN(tray.needLowMolPerM2Day())) {
+            return "no crop whose need is known.";
+        }
+        if (!(tray.lampPpfdUmolPerM2S() > 0)) {
+            return "no lamp.";
+        }
+        double least = 0;
+        double most = MOST_HOURS;
+        double ppfd = 0;
+        for (Lighting.Stage stage : tray.stages()) {
+            least = Math.max(least, Lighting.hoursForNeed(tray, stage));
+            most = Math.min(most, Lighting.hoursForMost(tray, stage));
+            ppfd = Math.max(ppfd, Lighting.ppfdForNeed(tray, stage));
+        }
+        String need =
+                Numbers.label(tray.needLowMolPerM2Day())
+                        + " to "
+                        + Numbers.label(tray.needHighMolPerM2Day())
+                        + " mol/m2/day";
+        if (least > MOST_HOURS) {
+            return String.format(
+                    Locale.ROOT,
+                    "no hours are enough for %s: the lamp would have to give %.0f umol/m2/s in its"
+                            + " %s h a day (now %.0f).",
+                    need,
+                    ppfd,
+                    Numbers.label(tray.lampLitH()),
+                    tray.lampPpfdUmolPerM2S());
+        }
+        return String.format(
+                Locale.ROOT,
+                "%.1f to %.1f h a day for %s (now %s h)%s.",
+                least,
+                Math.max(least, most),
+                need,
+                Numbers.label(tray.lampLitH()),
+                most < least ? "; in its brightest stage more than the crop can use" : "");
+    }
+
+    private void title(Scenario scenario) {
+        out.println(Names.clean(scenario.title()));
+        out.println(Dates.span(scenario.start(), scenario.start().plusDays(scenario.days() - 1L)));
+        out.println();
+    }
+
+    private static String sentence(String text) {
+        return text.substring(0, 1).toUpperCase(Locale.ROOT) + text.substring(1);
+    }
+
+    private void say(String text) {
+        String indent = text.startsWith("  ") ? "  " : "";
+        Wrap.lines(text.strip(), width - indent.length())
+                .forEach(line -> out.println(indent + line));
+    }
+}

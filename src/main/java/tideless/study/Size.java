@@ -1,0 +1,328 @@
+package tideless.study;
+
+import java.time.DayOfWeek;
+import java.time.LocalDate;
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.EnumSet;
+import java.util.HashSet;
+import java.util.List;
+import java.util.Objects;
+import java.util.Optional;
+import java.util.OptionalInt;
+import java.util.Set;
+import java.util.function.DoubleFunction;
+import tideless.rig.Filling;
+import tideless.rig.Planting;
+import tideless.rig.Reservoir;
+import tideless.rig.Scenario;
+import tideless.rig.Tray;
+import tideless.rig.VesselId;
+import tideless.rig.Visits;
+
+/**
+ * How much of one thing is enough: the smallest reservoir, the most plants or the rarest visits
+ * with which no tray concerned is harmed to the end of the run, in a stated share of the rigs that
+ * the grower's might be.
+ *
+ * @param what of which there is to be enough
+ * @param vessel of which reservoir or tray; empty for the visits
+ * @param given how much there is: usable litres, plants, or days from a visit to the next; NaN for
+ *     visits that are not so many days apart
+ * @param found the smallest reservoir, L; the most plants; the most days; empty where none is
+ *     enough
+ * @param bounded whether {@code found} is only the end of what was tried, and more would do too
+ * @param chanceGiven share of members unharmed as it stands, 0-1
+ * @param why what harms first as it stands, or where none is enough in the best that was tried
+ * @param tried the best that was tried, in the unit of {@code given}
+ */
+public record Size(
+        What what,
+        Optional<VesselId> vessel,
+        double given,
+        Optional<Double> found,
+        boolean bounded,
+        double chanceGiven,
+        Optional<Outlook.LikelyHarm> why,
+        double tried) {
+    /** To which share a reservoir is found. */
+    private static final double CLOSE_FRAC = 2e-4;
+
+    /** Largest and smallest reservoir tried, times the given one. */
+    private static final double MOST_TIMES = 32;
+
+    /** Most plants tried, times those there are. */
+    private static final int MOST_PLANTS_TIMES = 4;
+
+    /** Rarest visits tried, d. */
+    private static final int MOST_DAYS = 28;
+
+    private static final double L_PER_M3 = 1000;
+
+    /** Things of which there may be too little or too much. */
+    public enum What {
+        RESERVOIR,
+        PLANTS,
+        VISITS
+    }
+
+    public Size {
+        Objects.requireNonNull(found, "found");
+        Objects.requireNonNull(why, "why");
+    }
+
+    /**
+     * What is asked.
+     *
+     * @param visitsEvery days from one visit to the next, all of which fill up; empty for the
+     *     scenario's own
+     * @param chance share of members to be unharmed, 0-1
+     * @param members how many, at least 1; one is the rig as stated
+     * @param seed of all that is drawn
+     */
+    public record Goal(OptionalInt visitsEvery, double chance, int members, long seed) {}
+
+    /** Whether it is enough as it stands. */
+    public boolean isEnough(Goal goal) {
+        return chanceGiven >= goal.chance();
+    }
+
+    /**
+     * How large a change it takes, as a share of what there is; infinite where none does, 0 where
+     * it is enough to fill up at every visit.
+     */
+    public double changeFrac() {
+        if (isFillingUpEnough()) {
+            return 0;
+        }
+        return found.map(f -> Math.abs(f - given) / given).orElse(Double.POSITIVE_INFINITY);
+    }
+
+    /** Whether visits as frequent as now would be enough if each filled up. */
+    public boolean isFillingUpEnough() {
+        return what == What.VISITS && found.isPresent() && found.get() >= given;
+    }
+
+    /** The smallest reservoir, its footprint scaled at the same height. */
+    public static Size ofReservoir(Scenario given, String name, Goal goal, Workers workers)
+            throws InterruptedException {
+        Scenario scenario = visited(given, goal);
+        Reservoir reservoir =
+                scenario.reservoirs().stream()
+                        .filter(r -> r.name().equals(name))
+                        .findFirst()
+                        .orElseThrow();
+        DoubleFunction<Scenario> design =
+                times ->
+                        scenario.withReservoirs(
+                                scenario.reservoirs().stream()
+                                        .map(r -> r.name().equals(name) ? r.wider(times) : r)
+                                        .toList());
+        Survival survival = survival(design, scenario, fedBy(scenario, name), goal, workers);
+        double litres = L_PER_M3 * reservoir.usableM3();
+        double now = survival.share(1);
+        Optional<Outlook.LikelyHarm> why = survival.harm(1);
+        double high = 1;
+        while (survival.share(high) < goal.chance()) {
+            if (high >= MOST_TIMES) {
+                return new Size(
+                        What.RESERVOIR,
+                        Optional.of(reservoir.id()),
+                        litres,
+                        Optional.empty(),
+                        false,
+                        now,
+                        survival.harm(high),
+                        high * litres);
+            }
+            high *= 2;
+        }
+        double low = high / 2;
+        while (low >= 1 / MOST_TIMES && survival.share(low) >= goal.chance()) {
+            high = low;
+            low /= 2;
+        }
+        boolean bounded = low < 1 / MOST_TIMES;
+        double found = bounded ? high : survival.least(low, high, goal.chance(), CLOSE_FRAC);
+        return new Size(
+                What.RESERVOIR,
+                Optional.of(reservoir.id()),
+                litres,
+                Optional.of(found * litres),
+                bounded,
+                now,
+                why,
+                high * litres);
+    }
+
+    /**
+     * The most plants of a tray.
+     *
+     * @throws IllegalArgumentException where its plants are not of a crop of the library
+     */
+    public static Size ofPlants(Scenario given, String name, Goal goal, Workers workers)
+            throws InterruptedException {
+        Scenario scenario = visited(given, goal);
+        Tray tray = trayOf(scenario, name);
+        if (!(tray.planting() instanceof Planting.OfCrop crop)) {
+            throw new IllegalArgumentException("no crop whose plants can be counted: " + name);
+        }
+        DoubleFunction<Scenario> design =
+                fewer ->
+                        scenario.withTrays(
+                                scenario.trays().stream()
+                                        .map(t -> t.name().equals(name) ? planted(t, -fewer) : t)
+                                        .toList());
+        Set<VesselId> judged =
+                tray.filling() instanceof Filling.ByValve valve
+                        ? fedBy(scenario, valve.reservoir())
+                        : Set.of(tray.id());
+        Survival survival = survival(design, scenario, judged, goal, workers);
+        return most(
+                survival,
+                What.PLANTS,
+                Optional.of(tray.id()),
+                crop.plants(),
+                Math.max(1, MOST_PLANTS_TIMES * crop.plants()),
+                goal);
+    }
+
+    /** The rarest visits, so many days apart, at each of which all is filled up. */
+    public static Size ofVisits(Scenario given, Goal goal, Workers workers)
+            throws InterruptedException {
+        Scenario stated = Ensemble.atEnsembleStep(given);
+        DoubleFunction<Scenario> design = rarer -> every(stated, (int) -rarer);
+        Set<VesselId> judged = new HashSet<>();
+        stated.trays().forEach(t -> judged.add(t.id()));
+        Survival survival = survival(design, stated, judged, goal, workers);
+        if (goal.visitsEvery().isPresent()) {
+            int now = goal.visitsEvery().getAsInt();
+            return most(survival, What.VISITS, Optional.empty(), now, MOST_DAYS, goal);
+        }
+        int now = Math.max(1, 7 / Math.max(1, stated.visits().weekdays().size()));
+        Size filledUp = most(survival, What.VISITS, Optional.empty(), now, MOST_DAYS, goal);
+        Survival own = survival(as -> stated, stated, judged, goal, workers);
+        return new Size(
+                What.VISITS,
+                Optional.empty(),
+                now,
+                filledUp.found(),
+                filledUp.bounded(),
+                own.share(0),
+                filledUp.found().isEmpty() ? filledUp.why() : own.harm(0),
+                filledUp.tried());
+    }
+
+    /** The most of something of which less is safer. */
+    private static Size most(
+            Survival survival,
+            What what,
+            Optional<VesselId> vessel,
+            int given,
+            int furthest,
+            Goal goal)
+            throws InterruptedException {
+        int end = Math.max(furthest, given);
+        double now = survival.share(-given);
+        Optional<Outlook.LikelyHarm> why = survival.harm(-given);
+        boolean enough = now >= goal.chance();
+        Optional<Double> found;
+        boolean bounded = false;
+        if (enough) {
+            bounded = survival.share(-end) >= goal.chance();
+            found =
+                    Optional.of(
+                            bounded
+                                    ? (double) end
+                                    : -survival.leastWhole(-end, -given, goal.chance()));
+        } else if (given > 1 && survival.share(-1) >= goal.chance()) {
+            found = Optional.of((double) -survival.leastWhole(-given, -1, goal.chance()));
+        } else {
+            found = Optional.empty();
+            why = survival.harm(-1);
+        }
+        return new Size(what, vessel, given, found, bounded, now, why, found.orElse(1.0));
+    }
+
+    /**
+     * What would be enough, the smallest change in proportion first: rarer or more frequent visits,
+     * a larger reservoir, fewer plants.
+     */
+    public static List<Size> changes(Scenario scenario, Goal goal, Workers workers)
+            throws InterruptedException {
+        List<Size> changes = new ArrayList<>();
+        changes.add(ofVisits(scenario, goal, workers));
+        for (Reservoir reservoir : scenario.reservoirs()) {
+            changes.add(ofReservoir(scenario, reservoir.name(), goal, workers));
+        }
+        for (Tray tray : scenario.trays()) {
+            if (tray.planting() instanceof Planting.OfCrop crop && crop.plants() > 1) {
+                changes.add(ofPlants(scenario, tray.name(), goal, workers));
+            }
+        }
+        changes.sort(Comparator.comparing(Size::changeFrac));
+        return changes;
+    }
+
+    private static Survival survival(
+            DoubleFunction<Scenario> design,
+            Scenario stated,
+            Set<VesselId> judged,
+            Goal goal,
+            Workers workers) {
+        return new Survival(design, stated, judged, goal.members(), goal.seed(), workers);
+    }
+
+    private static Scenario visited(Scenario given, Goal goal) {
+        Scenario coarse = Ensemble.atEnsembleStep(given);
+        return goal.visitsEvery().isPresent()
+                ? every(coarse, goal.visitsEvery().getAsInt())
+                : coarse;
+    }
+
+    /**
+     * Somebody comes every so many days from the start on, and fills up what is refilled at all.
+     */
+    static Scenario every(Scenario scenario, int days) {
+        List<Visits.Absence> absences = new ArrayList<>(scenario.visits().absences());
+        for (int day = 0; days > 1 && day < scenario.days(); day += days) {
+            LocalDate from = scenario.start().plusDays(day + 1L);
+            absences.add(new Visits.Absence(from, from.plusDays(days - 2L)));
+        }
+        Visits own = scenario.visits();
+        Visits visits =
+                new Visits(EnumSet.allOf(DayOfWeek.class), own.timeOfDayS(), absences, own.flush());
+        List<Reservoir> reservoirs = new ArrayList<>();
+        for (Reservoir reservoir : scenario.reservoirs()) {
+            Reservoir.Refill refill = reservoir.refill();
+            reservoirs.add(
+                    refill.when() == Reservoir.Refill.When.NEVER
+                            ? reservoir
+                            : reservoir.withRefill(refill.on(Reservoir.Refill.When.EVERY_VISIT)));
+        }
+        return scenario.withVisits(visits).withReservoirs(reservoirs);
+    }
+
+    private static Tray trayOf(Scenario scenario, String name) {
+        return scenario.trays().stream()
+                .filter(t -> t.name().equals(name))
+                .findFirst()
+                .orElseThrow();
+    }
+
+    private static Tray planted(Tray tray, double plants) {
+        Planting.OfCrop crop = (Planting.OfCrop) tray.planting();
+        return tray.built(
+                crop.withPlants((int) plants), tray.filling(), tray.lamp(), tray.openAreaM2());
+    }
+
+    private static Set<VesselId> fedBy(Scenario scenario, String reservoir) {
+        Set<VesselId> fed = new HashSet<>();
+        for (Tray tray : scenario.trays()) {
+            if (tray.isFedBy(reservoir)) {
+                fed.add(tray.id());
+            }
+        }
+        return fed;
+    }
+}

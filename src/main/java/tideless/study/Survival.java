@@ -1,0 +1,149 @@
+package tideless.study;
+
+import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.EnumSet;
+import java.util.List;
+import java.util.Optional;
+import java.util.Set;
+import java.util.function.DoubleFunction;
+import tideless.rig.Scenario;
+import tideless.rig.VesselId;
+import tideless.sim.Surroundings;
+
+/**
+ * In how many of the rigs that a grower's might be nothing is harmed, for one design after another,
+ * of which a larger number is safer. A member that was unharmed in one design is taken to be so in
+ * every safer one, and the other way round, so that only members in doubt are run. Scratch space of
+ * one search, for one thread; the members are run by workers.
+ *
+ * <p>Visits take place: no member misses one.
+ */
+final class Survival {
+    private final DoubleFunction<Scenario> design;
+    private final Set<VesselId> judged;
+    private final double[][] quantiles;
+    private final Workers workers;
+    private final double[] unharmedAt;
+    private final double[] harmedAt;
+
+    /**
+     * @param design the scenario at the step of an ensemble, for each number; all with the same
+     *     trays and crops
+     * @param judged trays whose harms count
+     * @param members how many; one is the rig as stated
+     */
+    Survival(
+            DoubleFunction<Scenario> design,
+            Scenario stated,
+            Set<VesselId> judged,
+            int members,
+            long seed,
+            Workers workers) {
+        this.design = design;
+        this.judged = Set.copyOf(judged);
+        this.workers = workers;
+        quantiles = members == 1 ? new double[1][0] : unknowns(stated, 2).quantiles(members, seed);
+        unharmedAt = new double[members];
+        harmedAt = new double[members];
+        Arrays.fill(unharmedAt, Double.POSITIVE_INFINITY);
+        Arrays.fill(harmedAt, Double.NEGATIVE_INFINITY);
+    }
+
+    private static Unknowns unknowns(Scenario scenario, int members) {
+        return Unknowns.of(scenario)
+                .only(
+                        members == 1
+                                ? Set.of()
+                                : EnumSet.complementOf(EnumSet.of(Unknown.Kind.VISITS)));
+    }
+
+    /** Share of members in which no judged tray is harmed, 0-1. */
+    double share(double at) throws InterruptedException {
+        List<Integer> open = new ArrayList<>();
+        int unharmed = 0;
+        for (int i = 0; i < quantiles.length; i++) {
+            if (unharmedAt[i] <= at) {
+                unharmed++;
+            } else if (harmedAt[i] < at) {
+                open.add(i);
+            }
+        }
+        List<Optional<Fate.Harm>> firsts = firsts(at, open);
+        for (int k = 0; k < open.size(); k++) {
+            int i = open.get(k);
+            if (firsts.get(k).isEmpty()) {
+                unharmedAt[i] = Math.min(unharmedAt[i], at);
+                unharmed++;
+            } else {
+                harmedAt[i] = Math.max(harmedAt[i], at);
+            }
+        }
+        return unharmed / (double) quantiles.length;
+    }
+
+    /** What harms first in a design, in the most of its members; empty where nothing does. */
+    Optional<Outlook.LikelyHarm> harm(double at) throws InterruptedException {
+        List<Integer> all = new ArrayList<>();
+        for (int i = 0; i < quantiles.length; i++) {
+            all.add(i);
+        }
+        List<Fate.Harm> firsts = firsts(at, all).stream().flatMap(Optional::stream).toList();
+        return Outlook.harms(firsts, quantiles.length).stream().findFirst();
+    }
+
+    private List<Optional<Fate.Harm>> firsts(double at, List<Integer> members)
+            throws InterruptedException {
+        if (members.isEmpty()) {
+            return List.of();
+        }
+        Scenario scenario = design.apply(at);
+        Unknowns unknowns = unknowns(scenario, quantiles.length);
+        Surroundings shared = Surroundings.forSeasons(scenario);
+        return workers.each(
+                members.size(),
+                k -> {
+                    Member member = unknowns.member(quantiles[members.get(k)]);
+                    return Fate.of(scenario, member.season(shared)).harms().stream()
+                            .filter(harm -> judged.contains(harm.tray()))
+                            .findFirst();
+                });
+    }
+
+    /**
+     * Least number from which on enough members are unharmed, between a bound that is not enough
+     * and one that is.
+     *
+     * @param enough share of members, 0-1
+     * @param closeFrac how near the ends come, as a share of the number
+     */
+    double least(double notEnough, double isEnough, double enough, double closeFrac)
+            throws InterruptedException {
+        double low = notEnough;
+        double high = isEnough;
+        while (high - low > closeFrac * high) {
+            double mid = 0.5 * (low + high);
+            if (share(mid) >= enough) {
+                high = mid;
+            } else {
+                low = mid;
+            }
+        }
+        return high;
+    }
+
+    /** The same over whole numbers, which may be negative. */
+    int leastWhole(int notEnough, int isEnough, double enough) throws InterruptedException {
+        int low = notEnough;
+        int high = isEnough;
+        while (high - low > 1) {
+            int mid = Math.floorDiv(low + high, 2);
+            if (share(mid) >= enough) {
+                high = mid;
+            } else {
+                low = mid;
+            }
+        }
+        return high;
+    }
+}

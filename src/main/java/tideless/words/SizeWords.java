@@ -1,0 +1,133 @@
+package tideless.words;
+
+import java.time.LocalDate;
+import tideless.physics.Time;
+import tideless.study.Outlook;
+import tideless.study.Size;
+
+/** How much of one thing is enough, in words a person uses. */
+public final class SizeWords {
+    private SizeWords() {}
+
+    /** How it stands now, in one sentence. */
+    public static String now(Size size, Size.Goal goal, LocalDate start) {
+        return subject(size)
+                + ", "
+                + amount(size, size.given())
+                + " now: "
+                + through(size.chanceGiven(), goal)
+                + (size.isEnough(goal) || size.found().isEmpty()
+                        ? ""
+                        : size.why().map(why -> "; first " + harm(why, start)).orElse(""))
+                + ".";
+    }
+
+    /** What would be enough, in one sentence. */
+    public static String answer(Size size, Size.Goal goal, LocalDate start) {
+        if (size.found().isEmpty()) {
+            return none(size, start);
+        }
+        double found = size.found().orElseThrow();
+        String amount = amount(size, found);
+        if (size.bounded()) {
+            return amount + " would do too; no " + further(size) + " was tried.";
+        }
+        return switch (size.what()) {
+            case RESERVOIR ->
+                    size.isEnough(goal)
+                            ? amount + " would be enough."
+                            : amount
+                                    + " needed, "
+                                    + Numbers.litres(found - size.given())
+                                    + " L more: at the same height a footprint "
+                                    + Numbers.label(found / size.given())
+                                    + " times as large.";
+            case PLANTS, VISITS ->
+                    found == size.given() ? "No more than that." : "At most " + amount + ".";
+        };
+    }
+
+    /** The change in a few words, for a list. */
+    public static String change(Size size) {
+        double found = size.found().orElseThrow();
+        double more = found - size.given();
+        return switch (size.what()) {
+            case RESERVOIR ->
+                    Numbers.litres(more)
+                            + " L more in "
+                            + subject(size)
+                            + " ("
+                            + amount(size, found)
+                            + ")";
+            case PLANTS ->
+                    count((int) -more, "plant")
+                            + " less in "
+                            + subject(size)
+                            + " ("
+                            + (int) found
+                            + " of "
+                            + (int) size.given()
+                            + ")";
+            case VISITS ->
+                    size.isFillingUpEnough()
+                            ? "all filled up at every visit ("
+                                    + amount(size, found)
+                                    + " would do then)"
+                            : amount(size, found)
+                                    + ", all filled up at each, in place of "
+                                    + amount(size, size.given());
+        };
+    }
+
+    private static String none(Size size, LocalDate start) {
+        String harm = size.why().map(why -> ": " + harm(why, start)).orElse("");
+        return switch (size.what()) {
+            case RESERVOIR ->
+                    "No reservoir helps, not even one of "
+                            + amount(size, size.tried())
+                            + harm
+                            + ". What fails is not its litres: look at valve, tube, level and roots.";
+            case PLANTS -> "Not even one plant alone would do" + harm + ".";
+            case VISITS -> "Not even a visit every day helps" + harm + ".";
+        };
+    }
+
+    private static String harm(Outlook.LikelyHarm harm, LocalDate start) {
+        return AwayWords.harm(harm)
+                + " about "
+                + Dates.dayMonth(start.plusDays((long) (harm.atS().middle() / Time.DAY_S)));
+    }
+
+    /** In how many rigs nothing is harmed. */
+    private static String through(double chance, Size.Goal goal) {
+        if (goal.members() == 1) {
+            return chance > 0 ? "comes through" : "does not come through";
+        }
+        long unharmed = (long) Math.floor(chance * goal.members() + 0.5);
+        return unharmed + " of " + goal.members() + " rigs come through";
+    }
+
+    private static String subject(Size size) {
+        return size.vessel().map(Names::of).orElse("visits");
+    }
+
+    private static String amount(Size size, double amount) {
+        return switch (size.what()) {
+            case RESERVOIR -> Numbers.litres(amount) + " L usable";
+            case PLANTS -> count((int) amount, "plant");
+            case VISITS -> amount == 1 ? "one every day" : "one every " + (int) amount + " days";
+        };
+    }
+
+    private static String further(Size size) {
+        return switch (size.what()) {
+            case RESERVOIR -> "smaller one";
+            case PLANTS -> "greater number";
+            case VISITS -> "rarer visit";
+        };
+    }
+
+    private static String count(int number, String noun) {
+        return number + " " + noun + (number == 1 ? "" : "s");
+    }
+}

@@ -1,0 +1,161 @@
+package tideless.study;
+
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.within;
+
+import java.nio.file.Path;
+import java.util.List;
+import java.util.OptionalInt;
+import org.junit.jupiter.api.Test;
+import tideless.rig.Filling;
+import tideless.rig.Planting;
+import tideless.rig.Reservoir;
+import tideless.rig.Scenario;
+import tideless.rig.Tray;
+import tideless.scenario.Reading;
+import tideless.scenario.ScenarioReader;
+import tideless.sim.Rigs;
+import tideless.sim.Simulation;
+import tideless.sim.Trace;
+import tideless.sim.TrayTrace;
+import tideless.solution.Brine;
+import tideless.study.threads.ThreadPool;
+
+class SizeTest {
+    private static final Scenario BENCH = read("science-room-bench");
+
+    private static Scenario read(String name) {
+        Path file = Path.of("scenarios", name + ".toml");
+        return ((Reading.Good) ScenarioReader.read(file)).scenario();
+    }
+
+    private static Size.Goal asStated(int visitsEvery) {
+        return new Size.Goal(OptionalInt.of(visitsEvery), 0.9, 1, 1);
+    }
+
+    private static Scenario drinking(int days, double litresPerDay, Filling filling) {
+        return Rigs.scenario(
+                days,
+                3 * 3600,
+                List.of(Rigs.reservoir(1, 0.42, Reservoir.Refill.When.EVERY_VISIT)),
+                List.of(Rigs.tray("t", filling, Rigs.drinking(litresPerDay), 0)),
+                Rigs.nobody());
+    }
+
+    @Test
+    void a_reservoir_has_to_hold_what_is_drunk_less_what_the_tray_gives() throws Exception {
+        // 400 days without a visit at 2 L a day. A tray of 0.2 m2 gives what stands above two
+        // films, and ln(10) films more until a tenth of the thirst is left, which counts as dry.
+        double litres = 2 * 400 - 200 * (0.05 - 2 * Brine.FILM_M + Math.log(10) * Brine.FILM_M);
+        Scenario rig = drinking(400, 2, Rigs.valve());
+        Size size =
+                Size.ofReservoir(
+                        rig, "wall", new Size.Goal(OptionalInt.empty(), 1, 1, 1), new InTurn());
+        assertThat(size.given()).isCloseTo(400, within(1e-9));
+        assertThat(size.found().orElseThrow()).isCloseTo(litres, within(1e-3 * litres));
+        assertThat(size.bounded()).isFalse();
+        assertThat(size.isEnough(new Size.Goal(OptionalInt.empty(), 1, 1, 1))).isFalse();
+    }
+
+    @Test
+    void visits_every_n_days_need_what_is_drunk_in_n_days() throws Exception {
+        // Long seasons of visits every 30 days at 2 L a day: 60 L a round, but for what the tray's
+        // own 10 L lend once, spread over 33 rounds.
+        Scenario rig = drinking(1000, 2, Rigs.valve());
+        double found =
+                Size.ofReservoir(rig, "wall", asStated(30), new InTurn()).found().orElseThrow();
+        assertThat(found).isBetween(60 - 10.0 / 33 - 0.1, 60.0);
+        // And the other way round: 400 L last 200 days, but 28 are the most that is tried.
+        Size visits = Size.ofVisits(rig, asStated(30), new InTurn());
+        assertThat(visits.isEnough(asStated(30))).isTrue();
+    }
+
+    @Test
+    void a_tray_that_no_reservoir_feeds_fast_enough_is_told_so() throws Exception {
+        // A valve's tube of 6 mm cannot pass 3000 L a day at a head of half a metre.
+        Scenario rig = drinking(20, 20_000, Rigs.valve());
+        Size size = Size.ofReservoir(rig, "wall", asStated(1), new InTurn());
+        assertThat(size.found()).isEmpty();
+        assertThat(size.why()).isPresent();
+        assertThat(size.changeFrac()).isInfinite();
+    }
+
+    @Test
+    void fewer_plants_are_found_by_trying_each_number_too() throws Exception {
+        Size.Goal goal = new Size.Goal(OptionalInt.of(6), 1, 1, 1);
+        int found =
+                Size.ofPlants(BENCH, "tomato", goal, new InTurn()).found().orElse(0.0).intValue();
+        int most = 0;
+        for (int plants = 1; plants <= 12; plants++) {
+            Scenario rig = Size.every(Ensemble.atEnsembleStep(with(plants)), 6);
+            Fate fate =
+                    Fate.of(rig, Simulation.season(rig, tideless.sim.Surroundings.forSeasons(rig)));
+            most = fate.survives() && most == plants - 1 ? plants : most;
+        }
+        assertThat(found).isEqualTo(most);
+    }
+
+    private static Scenario with(int plants) {
+        return BENCH.withTrays(
+                BENCH.trays().stream()
+                        .map(
+                                t ->
+                                        t.name().equals("tomato")
+                                                ? t.built(
+                                                        ((Planting.OfCrop) t.planting())
+                                                                .withPlants(plants),
+                                                        t.filling(),
+                                                        t.lamp(),
+                                                        t.openAreaM2())
+                                                : t)
+                        .toList());
+    }
+
+    @Test
+    void a_higher_chance_takes_a_larger_reservoir_and_threads_take_none() throws Exception {
+        Size.Goal half = new Size.Goal(OptionalInt.of(7), 0.5, 12, 3);
+        Size.Goal most = new Size.Goal(OptionalInt.of(7), 0.9, 12, 3);
+        Size one = Size.ofReservoir(BENCH, "shelf", most, new InTurn());
+        assertThat(Size.ofReservoir(BENCH, "shelf", most, new ThreadPool(3)).toString())
+                .isEqualTo(one.toString());
+        assertThat(one.found().orElseThrow())
+                .isGreaterThan(
+                        Size.ofReservoir(BENCH, "shelf", half, new InTurn()).found().orElseThrow());
+    }
+
+    @Test
+    void a_setting_is_found_that_keeps_a_third_of_the_roots_wet() {
+        ValveHeight height = ValveHeight.of(BENCH, "tomato");
+        double settingM = height.foundMm().orElseThrow() / 1000;
+        List<Tray> trays =
+                BENCH.trays().stream()
+                        .map(
+                                t ->
+                                        t.name().equals("tomato")
+                                                ? t.with(
+                                                        ((Filling.ByValve) t.filling())
+                                                                .withSettings(m -> settingM),
+                                                        t.lamp())
+                                                : t)
+                        .toList();
+        Trace trace = Simulation.run(BENCH.withTrays(trays));
+        TrayTrace tomato =
+                trace.trays().stream()
+                        .filter(t -> t.tray().name().equals("tomato"))
+                        .findFirst()
+                        .orElseThrow();
+        double wetHours = 0;
+        int hours = 0;
+        for (int h = 0; h < trace.hours(); h++) {
+            double cupM = tomato.tray().cupBottomM();
+            double tipM = tomato.rootTipM().at(h);
+            if (tipM < cupM) {
+                double wetM = Math.min(cupM, tomato.levelM().at(h)) - tipM;
+                wetHours += Math.max(0, wetM) / (cupM - tipM);
+                hours++;
+            }
+        }
+        assertThat(wetHours / hours).isCloseTo(1.0 / 3, within(2e-3));
+        assertThat(ValveHeight.of(BENCH, "basil").foundMm()).isEmpty();
+    }
+}
