@@ -17,6 +17,7 @@ import tideless.crop.CropTraits;
 import tideless.crop.Growing;
 import tideless.crop.Plant;
 import tideless.scenario.Crops;
+import tideless.scenario.Judged;
 import tideless.words.DoubtWords;
 
 /** Lists the crop library. */
@@ -123,6 +124,7 @@ final class CropsCommand implements Callable<Integer> {
         }
         standings(crop, out);
         transplant(crop, out);
+        judged(Crops.judged(crop.name()), out);
         doubt(crop, out);
     }
 
@@ -148,6 +150,27 @@ final class CropsCommand implements Callable<Integer> {
                         small(Growing.freshG(crop, young)),
                         small(young.dryG()),
                         1e4 * Canopy.leafAreaM2(crop, young)));
+    }
+
+    private static void judged(Judged by, PrintWriter out) {
+        String handbooks =
+                by.handbook() == 0
+                        ? ""
+                        : " Handbooks and memory give " + by.handbook() + " figures besides.";
+        if (by.houses() > 0) {
+            out.println(
+                    by.houses()
+                            + " measured stands judge its thirst by days and weeks; they also chose"
+                            + " its form (docs/validation-stands.md).");
+        }
+        out.println(
+                by.trials() == 0
+                        ? "No published trial judges its growth: nobody knows how well it is met."
+                                + handbooks
+                        : text(
+                                "Judged by %d published trials: %d of their %d figures are met."
+                                        + "%s See docs/validation.md.",
+                                by.trials(), by.met(), by.figures(), handbooks));
     }
 
     private static String small(double grams) {

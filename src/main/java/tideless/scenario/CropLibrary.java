@@ -19,6 +19,11 @@ interface CropLibrary {
     /** The crop file of a name out of {@link #names()}. */
     String text(String name);
 
+    /** A line for each crop: how far it was held beside what is published ({@link Judged}). */
+    default String judged() {
+        return "";
+    }
+
     /** What to call the file of a name in a message. */
     default String label(String name) {
         return "crop " + name;
@@ -45,6 +50,11 @@ interface CropLibrary {
                 throw new IllegalStateException("the index names a crop without a file: " + name);
             }
             return text;
+        }
+
+        @Override
+        public String judged() {
+            return resource("judged.csv");
         }
 
         private String resource(String name) {

@@ -2,6 +2,7 @@ package tideless.scenario;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.stream.Stream;
 import tideless.crop.CropTraits;
 
 /** The crops that come with the program. */
@@ -30,6 +31,19 @@ public final class Crops {
             throw new IllegalStateException("a shipped crop is faulty: " + file.problems());
         }
         return traits.value();
+    }
+
+    /**
+     * What is known of how well one crop is met; the table is made with docs/validation.md.
+     *
+     * @param name one of {@link #names()}
+     */
+    public static Judged judged(String name) {
+        return Stream.of(CropLibrary.SHIPPED.judged().split("\n"))
+                .filter(line -> line.startsWith(name + ","))
+                .map(Judged::of)
+                .findFirst()
+                .orElseThrow(() -> new IllegalStateException("judged.csv has no line of " + name));
     }
 
     /** The known name nearest to a misspelt one, or an empty text when none is near. */

@@ -269,8 +269,11 @@ class CommandLineTest {
                 .contains("between stands 0.25 (0.40 under lamps and while young)")
                 .contains("in a house, 8 MJ/m2 of sun: penman-monteith ")
                 .contains(", radiation 2.9 L/m2");
+        assertThat(run("crops", "mint").out()).contains("No published trial judges its growth");
+        assertThat(cucumber).contains("3 measured stands judge its thirst");
         assertThat(run("crops", "lettuce").out())
                 .contains("between stands 0.40, week to week 0.13")
+                .contains("Judged by ", " published trials: ", "docs/validation.md")
                 .contains("under lamps, 11.5 mol/m2 in 16 hours: canopy 2.1 L/m2, penman-monteith ")
                 .doesNotContain("in a house");
     }

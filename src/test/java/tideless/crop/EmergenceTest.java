@@ -72,7 +72,7 @@ class EmergenceTest {
                                             + "assumed"),
                             Map.entry(
                                     "mizuna-over-lettuce",
-                                    "petioles take nearly half of our pak choi's shoot and it stays "
+                                    "petioles take nearly half of its shoot and it stays "
                                             + "behind lettuce until its canopy closes"),
                             Map.entry(
                                     "dry-per-litre-tomato",

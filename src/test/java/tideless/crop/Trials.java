@@ -158,26 +158,27 @@ final class Trials {
                         110,
                         "Gobilik et al. (2021), Trans. Sci. Technol. 8(1), 82.1; light assumed",
                         Growing.freshG(pak, sabah.run(pak, young, 1 / 63.0, 23).plant())));
+        CropTraits mizuna = CropFiles.read("mizuna");
         rows.add(
                 new Emergence.Row(
                         "palmer-mizuna",
-                        "mizuna as pak choi, 16 mol/d in 20 h over 10 h, 30 d: shoot dry",
+                        "mizuna, 16 mol/d in 20 h over 10 h, 30 d: shoot dry",
                         "",
                         1.08,
                         1.30,
                         "Palmer and van Iersel (2020), Agronomy 10:1659, 1.187",
-                        palmer(pak, 222, 20, 30) / palmer(pak, 444, 10, 30)));
-        double pakDry = palmer(pak, 222, 16, 28);
+                        palmer(mizuna, 222, 20, 30) / palmer(mizuna, 444, 10, 30)));
+        double mizunaDry = palmer(mizuna, 222, 16, 28);
         double lettuceDry = palmer(CropFiles.read("lettuce"), 222, 16, 28);
         rows.add(
                 new Emergence.Row(
                         "mizuna-over-lettuce",
-                        "mizuna as pak choi over lettuce, 222 umol, 16 h, 28 d: shoot dry",
+                        "mizuna over lettuce, 222 umol, 16 h, 28 d: shoot dry",
                         "",
                         1.0,
                         2.0,
                         "Jayalath and van Iersel (2021), Plants 10:704: larger at 125 umol and more",
-                        pakDry / lettuceDry));
+                        mizunaDry / lettuceDry));
     }
 
     /** Edible dry mass of chambers at enriched air, from memory. */

@@ -14,6 +14,7 @@ import java.util.List;
 import java.util.Locale;
 import java.util.function.DoubleUnaryOperator;
 import tideless.physics.HumidAir;
+import tideless.study.MeasuredStands;
 
 /**
  * Writes {@code docs/validation.md} and its plots from the same numbers that the tests hold. The
@@ -22,13 +23,23 @@ import tideless.physics.HumidAir;
 public final class Validation {
     private static final String[] CROPS = {"lettuce", "basil", "tomato", "cucumber", "strawberry"};
 
+    /** The library's table of what judges each crop. */
+    static final Path JUDGED = Path.of("src/main/resources/tideless/crop/judged.csv");
+
     private Validation() {}
 
     public static void main(String[] args) throws IOException {
         Path docs = Path.of(args.length > 0 ? args[0] : "docs");
         Path images = docs.resolve("pictures");
         Files.createDirectories(images);
+        if (args.length > 2) {
+            MeasuredStands.main(
+                    new String[] {
+                        args[1], args[2], docs.resolve("validation-stands.md").toString()
+                    });
+        }
         List<Emergence.Row> rows = Emergence.rows();
+        Files.writeString(JUDGED, JudgedCrops.csv(rows));
         List<MeasuredTomato.Series> tomato = MeasuredTomato.daily();
         Files.write(
                 docs.resolve("validation.md"), page(rows, tomato).getBytes(StandardCharsets.UTF_8));
@@ -59,6 +70,8 @@ public final class Validation {
                 <!-- Made by tideless.crop.Validation. Do not edit; run
 
                     mvn -q -B test-compile exec:java -P validation
+
+                or, where the series of measured houses are at hand, with -Dexec.args="docs CUCUMBER-FOLDER TOMATO-FOLDER"
 
                 -->
 
@@ -121,8 +134,17 @@ public final class Validation {
                                         row.id(), "a new miss, not yet looked into")));
             }
         }
+        page.append('\n');
+        page.append(JudgedCrops.byCrop(rows));
+        page.append(JudgedCrops.nurseries());
+        page.append(JudgedCrops.beforeAndAfter(rows));
         page.append(
                 """
+                ## Cucumber, measured
+
+                The series of three glasshouses are not shipped. Their figures, with the date they were taken on and the digest of
+                the files read, are kept in [docs/validation-stands.md](validation-stands.md); the command above takes their
+                folder and the tomatoes' to make them again.
 
                 ## Cherry tomato, measured day by day
 
@@ -202,7 +224,7 @@ public final class Validation {
         return 0.5 * (row.low() + row.high());
     }
 
-    private static String three(double value) {
+    static String three(double value) {
         return value >= 99.5 ? text("%.0f", value) : text("%.3g", value);
     }
 

@@ -8,6 +8,7 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
 import org.junit.jupiter.api.Test;
+import tideless.scenario.Crops;
 
 class ValidationPageTest {
     @Test
@@ -16,6 +17,16 @@ class ValidationPageTest {
                 Validation.page(Emergence.rows(), MeasuredTomato.daily()),
                 Files.readString(Path.of("docs/validation.md")),
                 "run mvn -q -B test-compile exec:java -P validation");
+    }
+
+    @Test
+    void the_library_says_of_each_crop_what_the_page_says() throws IOException {
+        assertEquals(
+                JudgedCrops.csv(Emergence.rows()),
+                Files.readString(Validation.JUDGED),
+                "run mvn -q -B test-compile exec:java -P validation");
+        assertEquals(0, Crops.judged("mint").trials());
+        assertTrue(Crops.judged("lettuce").trials() >= 3);
     }
 
     // Mean uptake from 1 March to 15 May as worked out apart from this code: 3.40, 3.75, 4.19, 3.77
