@@ -13,14 +13,15 @@ import tideless.scenario.ScenarioReader;
 /**
  * pH of trays with living roots in shipped scenarios: what roots breathe out caps it. Published
  * courses of unaerated trays and drains lie between 4.5 and 8.0 for feeds with up to 30 % ammonium
- * (Savvas et al. 2006: 6.5 to 8.0). The sealed tank misses it once its potassium is gone: 8.6 with
- * a tenth left (docs/model.md).
+ * (Savvas et al. 2006: 6.5 to 8.0). The scenarios that miss it stand in docs/root-zone.md.
  */
 class RootedPhTest {
     @ParameterizedTest
     @ValueSource(
             strings = {
                 "science-room-bench",
+                "calm-bench",
+                "low-held-tomatoes",
                 "hand-topped-bucket",
                 "lessons/hard-tap",
                 "lessons/rain",
