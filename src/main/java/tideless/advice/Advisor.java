@@ -40,16 +40,26 @@ public final class Advisor {
         }
         Harmony.bringTo(out);
         Comparator<VesselId> place = placeIn(trace);
-        out.tasks.sort(
-                Comparator.comparing(Task::due)
-                        .thenComparing(Task::vessel, place)
-                        .thenComparing(Task::kind));
+        out.tasks.sort(byDate(place));
         out.warnings.sort(
                 Comparator.comparing(Warning::from)
                         .thenComparing(Warning::vessel, place)
                         .thenComparing(Warning::kind));
         Verdict verdict = Verdicts.of(trace, trays, rounds, out.warnings);
         return new Advice(verdict, Cautions.addedTo(out.tasks, trace), out.warnings, sizings);
+    }
+
+    /** Tasks as an advice tells them: by date, then by place. */
+    public static List<Task> inOrder(List<Task> tasks, Trace trace) {
+        List<Task> sorted = new ArrayList<>(tasks);
+        sorted.sort(byDate(placeIn(trace)));
+        return sorted;
+    }
+
+    private static Comparator<Task> byDate(Comparator<VesselId> place) {
+        return Comparator.comparing(Task::due)
+                .thenComparing(Task::vessel, place)
+                .thenComparing(Task::kind);
     }
 
     /** Reservoirs before trays, each in the scenario's order. */

@@ -32,6 +32,7 @@ public record Cause(Kind kind, Facts facts) {
         VALVE_SILTS_UP,
         VALVE_TOO_SLOW,
         AS_PLANNED,
+        GROWS_MORE_IN_A_TRIAL,
         // Solution.
         SALTS_STAY_BEHIND,
         SALTIER_THAN_ROOTS_ARE_USED_TO,

@@ -21,7 +21,6 @@ public record Cure(Kind kind, Facts facts) {
         WAIT_IN_NURSERY,
         HIGHER_LEVEL_AT_FIRST,
         WICK,
-        RAISE_VALVE,
         REFILL_IN_TIME,
         FILL_HIGHER,
         HANG_CUP_LOWER,

@@ -22,6 +22,7 @@ public enum Quantity {
     LEVEL_BELOW_CUPS(Unit.MILLIMETRES),
     OXYGEN(Unit.MG_PER_L),
     EVAPORATED_SHARE(Unit.FRACTION),
+    GAIN(Unit.FRACTION),
     EVERY(Unit.DAYS),
     HELD_WATER(Unit.HOURS);
 

@@ -87,7 +87,7 @@ final class RootAdvice {
                     Event.Kind.SHORT_OF_AIR,
                     Warning.Kind.SHORT_OF_AIR,
                     Cause.of(Cause.Kind.ROOTS_BREATHE_MORE_THAN_COMES),
-                    List.of(Cure.of(Cure.Kind.LOWER_LEVEL)));
+                    List.of(Cure.of(Cure.Kind.LOWER_LEVEL), Cure.of(Cure.Kind.FEWER_PLANTS)));
         }
         addOnce(
                 Event.Kind.DIED,
@@ -175,7 +175,7 @@ final class RootAdvice {
             return Seedlings.untilThen(tray);
         }
         if (tray.tray.filling() instanceof Filling.ByValve) {
-            return List.of(Cure.of(Cure.Kind.REFILL_IN_TIME), Cure.of(Cure.Kind.RAISE_VALVE));
+            return List.of(Cure.of(Cure.Kind.REFILL_IN_TIME));
         }
         if (tray.tray.filling() instanceof Filling.ByHand) {
             return List.of(Cure.of(Cure.Kind.FILL_HIGHER), Cure.of(Cure.Kind.HANG_CUP_LOWER));

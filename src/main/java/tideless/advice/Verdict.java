@@ -34,6 +34,11 @@ public record Verdict(
         }
     }
 
+    /** The same with another warning before all. */
+    public Verdict withFirst(Optional<Warning> other) {
+        return new Verdict(survives, firstHarm, absences, waterLeft, other);
+    }
+
     /** Something no crop gets over. */
     public record Harm(Warning.Kind kind, VesselId vessel, LocalDateTime at) {}
 

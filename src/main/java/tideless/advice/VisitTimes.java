@@ -17,8 +17,9 @@ import tideless.sim.Trace;
  * @param endHours length of the run, h
  * @param away first and last hour of each absence, in the scenario's order
  */
-record VisitTimes(List<Double> hours, double endHours, List<double[]> away) {
-    static VisitTimes of(Scenario scenario) {
+public record VisitTimes(List<Double> hours, double endHours, List<double[]> away) {
+    /** Of a scenario. */
+    public static VisitTimes of(Scenario scenario) {
         List<Double> hours = new ArrayList<>();
         for (int day = 0; day < scenario.days(); day++) {
             LocalDate date = scenario.start().plusDays(day);
@@ -38,7 +39,7 @@ record VisitTimes(List<Double> hours, double endHours, List<double[]> away) {
     }
 
     /** The spans in which nobody looks, from the start through every visit to the end, in hours. */
-    List<double[]> gaps() {
+    public List<double[]> gaps() {
         List<double[]> gaps = new ArrayList<>();
         double from = 0;
         for (double at : hours) {

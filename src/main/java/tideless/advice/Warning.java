@@ -68,4 +68,16 @@ public record Warning(
             throw new IllegalArgumentException("ends before it begins: " + from + " " + until);
         }
     }
+
+    /** The same without a cure. */
+    public Warning without(Cure.Kind cure) {
+        return new Warning(
+                kind,
+                vessel,
+                from,
+                until,
+                measure,
+                cause,
+                cures.stream().filter(c -> c.kind() != cure).toList());
+    }
 }

@@ -83,6 +83,11 @@ public sealed interface Filling {
                             .toList());
         }
 
+        /** The same valve with other moves. */
+        public ByValve withMoves(List<Move> others) {
+            return with(settingM, others);
+        }
+
         private ByValve with(double settingM, List<Move> moves) {
             return new ByValve(
                     reservoir,

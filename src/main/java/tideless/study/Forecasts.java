@@ -4,13 +4,14 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.function.Supplier;
+import tideless.advice.Advice;
 import tideless.advice.Advisor;
 import tideless.rig.Reservoir;
 import tideless.rig.Scenario;
 import tideless.sim.Simulation;
 import tideless.sim.Trace;
 
-/** Runs a scenario and its twin, and has them judged. */
+/** Runs a scenario and its twin, has them judged, and tries what the advice would move. */
 public final class Forecasts {
     private Forecasts() {}
 
@@ -21,8 +22,11 @@ public final class Forecasts {
      * @param seed carried along; a single run draws nothing
      */
     public static Forecast of(Scenario scenario, long seed) {
+        InTurn inTurn = new InTurn();
         List<Supplier<Trace>> runs = runs(scenario);
-        return judged(scenario, new InTurn().each(runs.size(), i -> runs.get(i).get()), seed);
+        Judging judging = new Judging(scenario, inTurn.each(runs.size(), i -> runs.get(i).get()));
+        List<Supplier<Trace>> trials = judging.runs();
+        return judging.after(inTurn.each(trials.size(), i -> trials.get(i).get()), seed);
     }
 
     /**
@@ -33,7 +37,9 @@ public final class Forecasts {
     public static Forecast of(Scenario scenario, long seed, Workers workers)
             throws InterruptedException {
         List<Supplier<Trace>> runs = runs(scenario);
-        return judged(scenario, workers.each(runs.size(), i -> runs.get(i).get()), seed);
+        Judging judging = new Judging(scenario, workers.each(runs.size(), i -> runs.get(i).get()));
+        List<Supplier<Trace>> trials = judging.runs();
+        return judging.after(workers.each(trials.size(), i -> trials.get(i).get()), seed);
     }
 
     /**
@@ -75,18 +81,44 @@ public final class Forecasts {
         return runs;
     }
 
-    private static Forecast judged(Scenario scenario, List<Trace> traces, long seed) {
-        Trace trace = traces.get(0);
-        int twin = scenario.reservoirs().isEmpty() ? 0 : 1;
-        List<Trace> read = new ArrayList<>(List.of(trace));
-        read.addAll(traces.subList(twin + 1, traces.size()));
-        return new Forecast(
-                trace,
-                traces.get(twin),
-                Advisor.advise(trace, traces.get(twin)),
-                PhCourse.over(read),
-                Optional.empty(),
-                seed);
+    /** The runs judged, and what their advice wants tried. */
+    private static final class Judging {
+        private final Trace trace;
+        private final Trace unlimited;
+        private final List<PhCourse> ph;
+        private final Advice advice;
+        private final List<Trials.Trial> trials;
+
+        Judging(Scenario scenario, List<Trace> traces) {
+            trace = traces.get(0);
+            int twin = scenario.reservoirs().isEmpty() ? 0 : 1;
+            unlimited = traces.get(twin);
+            List<Trace> read = new ArrayList<>(List.of(trace));
+            read.addAll(traces.subList(twin + 1, traces.size()));
+            ph = PhCourse.over(read);
+            advice = Advisor.advise(trace, unlimited);
+            trials = Trials.of(trace, unlimited, advice);
+        }
+
+        /** Each trial and its twin. */
+        List<Supplier<Trace>> runs() {
+            List<Supplier<Trace>> runs = new ArrayList<>();
+            for (Trials.Trial trial : trials) {
+                runs.add(() -> Simulation.run(trial.scenario()));
+                runs.add(() -> Simulation.runUnread(twin(trial.scenario())));
+            }
+            return runs;
+        }
+
+        Forecast after(List<Trace> runs, long seed) {
+            List<Trials.Tried> tried = new ArrayList<>();
+            for (int i = 0; i < runs.size(); i += 2) {
+                Trace run = runs.get(i);
+                tried.add(new Trials.Tried(run, Advisor.advise(run, runs.get(i + 1))));
+            }
+            Advice judged = Trials.judged(new Trials.Tried(trace, advice), trials, tried);
+            return new Forecast(trace, unlimited, judged, ph, Optional.empty(), seed);
+        }
     }
 
     /** The same rig with reservoirs that are refilled the moment they are empty. */

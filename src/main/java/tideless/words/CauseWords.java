@@ -44,6 +44,12 @@ public final class CauseWords {
             case VALVE_HANGS_SHUT -> "the valve hangs shut";
             case VALVE_SILTS_UP -> "the valve silts up and cannot keep up";
             case VALVE_TOO_SLOW -> "the valve stands wide open and cannot keep up";
+            case GROWS_MORE_IN_A_TRIAL ->
+                    "from "
+                            + figure(facts, Quantity.SETTING)
+                            + "; with it a run grows "
+                            + figure(facts, Quantity.GAIN)
+                            + " more and stands dry no longer";
             case AS_PLANNED -> "as planned, from " + figure(facts, Quantity.SETTING);
             case SALTS_STAY_BEHIND -> "salts stay behind as water leaves" + after(facts);
             case FEED_IS_LEAN ->

@@ -37,7 +37,6 @@ public final class CureWords {
             case HIGHER_LEVEL_AT_FIRST ->
                     "hold the level at " + figure(facts, Quantity.LEVEL) + " at first";
             case WICK -> "hang a wick from each cup into the solution";
-            case RAISE_VALVE -> "raise the valve";
             case REFILL_IN_TIME -> "refill the reservoir before it is empty";
             case FILL_HIGHER -> "fill higher at each top-up";
             case HANG_CUP_LOWER -> "hang the cup lower";

@@ -138,6 +138,9 @@ public record Obeyed(Forecast first, Forecast second, Forecast third) {
                     obeyed.withReservoirs(
                             obeyed.reservoirs().stream().map(r -> larger(r, advice)).toList());
         }
+        if (undone(advice, Task.Kind.MOVE_VALVE)) {
+            obeyed = obeyed.withTrays(obeyed.trays().stream().map(t -> moved(t, advice)).toList());
+        }
         if (undone(advice, Task.Kind.FLUSH) || undone(advice, Task.Kind.FRESH_SOLUTION)) {
             obeyed = obeyed.withVisits(obeyed.visits().withFlush(Visits.Flush.AT_LIMIT));
         }
@@ -194,6 +197,21 @@ public record Obeyed(Forecast first, Forecast second, Forecast third) {
 
     private static Reservoir inTime(Reservoir r) {
         return r.withRefill(r.refill().on(Reservoir.Refill.When.BEFORE_NEXT_VISIT));
+    }
+
+    private static Tray moved(Tray tray, Advice advice) {
+        List<Filling.Move> moves =
+                advice.tasks().stream()
+                        .filter(t -> t.kind() == Task.Kind.MOVE_VALVE && !t.isDone())
+                        .filter(t -> t.vessel().equals(tray.id()))
+                        .map(
+                                t ->
+                                        new Filling.Move(
+                                                t.due().toLocalDate(), t.measure().value() / 1000))
+                        .toList();
+        return moves.isEmpty()
+                ? tray
+                : tray.with(((Filling.ByValve) tray.filling()).withMoves(moves), tray.lamp());
     }
 
     private static Reservoir larger(Reservoir r, Advice advice) {

@@ -1,0 +1,261 @@
+package tideless.study;
+
+import java.time.Duration;
+import java.time.LocalDate;
+import java.util.ArrayList;
+import java.util.HashSet;
+import java.util.List;
+import java.util.Optional;
+import java.util.OptionalDouble;
+import java.util.Set;
+import org.apache.commons.math3.util.FastMath;
+import tideless.advice.Advice;
+import tideless.advice.Advisor;
+import tideless.advice.Cause;
+import tideless.advice.Cure;
+import tideless.advice.Facts;
+import tideless.advice.Measure;
+import tideless.advice.Quantity;
+import tideless.advice.Task;
+import tideless.advice.Unit;
+import tideless.advice.Verdict;
+import tideless.advice.VisitTimes;
+import tideless.advice.Warning;
+import tideless.physics.StillWater;
+import tideless.physics.Time;
+import tideless.rig.Filling;
+import tideless.rig.Planting;
+import tideless.rig.Scenario;
+import tideless.rig.Tray;
+import tideless.rig.VesselId;
+import tideless.sim.Trace;
+import tideless.sim.TrayTrace;
+
+/**
+ * Tries what one run's advice proposes for a valve: the move is told where a run with it is better
+ * by {@link Improvement}, and struck out elsewhere.
+ */
+final class Trials {
+    /** A float is set no finer than this by hand, m; common practice, no source. */
+    static final double STEP_M = 0.01;
+
+    /** Days between two steps, so that roots follow; assumed, as roots get used to a level in 7. */
+    static final int STEP_DAYS = 7;
+
+    /** Of the hanging roots this share is wet; the trade's rule of thumb. */
+    private static final double WET_FRAC = 1.0 / 3;
+
+    private Trials() {}
+
+    /**
+     * A move to try.
+     *
+     * @param tray whose valve
+     * @param moves settings by date, one step each
+     * @param scenario the scenario with them
+     */
+    record Trial(VesselId tray, List<Filling.Move> moves, Scenario scenario) {}
+
+    /** A run and what is advised after it. */
+    record Tried(Trace trace, Advice advice) {}
+
+    /**
+     * What there is to try; nothing for most rigs. Of one tray all steps come first, then the first
+     * of them alone.
+     */
+    static List<Trial> of(Trace trace, Trace unlimited, Advice advice) {
+        List<Trial> trials = new ArrayList<>();
+        for (int i = 0; i < trace.trays().size(); i++) {
+            Tray tray = trace.trays().get(i).tray();
+            if (tray.filling() instanceof Filling.ByValve valve
+                    && valve.moves().isEmpty()
+                    && tray.planting() instanceof Planting.OfCrop) {
+                int index = i;
+                movesFor(trace, unlimited, advice, i, valve)
+                        .ifPresent(
+                                moves -> {
+                                    trials.add(trial(trace, index, valve, moves));
+                                    if (moves.size() > 1) {
+                                        trials.add(trial(trace, index, valve, moves.subList(0, 1)));
+                                    }
+                                });
+            }
+        }
+        return trials;
+    }
+
+    private static Trial trial(
+            Trace trace, int index, Filling.ByValve valve, List<Filling.Move> moves) {
+        List<Tray> trays = new ArrayList<>(trace.scenario().trays());
+        Tray tray = trays.get(index);
+        trays.set(index, tray.with(valve.withMoves(moves), tray.lamp()));
+        return new Trial(tray.id(), moves, trace.scenario().withTrays(trays));
+    }
+
+    private static Optional<List<Filling.Move>> movesFor(
+            Trace trace, Trace unlimited, Advice advice, int index, Filling.ByValve valve) {
+        TrayTrace of = trace.trays().get(index);
+        OptionalDouble lowered = asked(trace, advice, of);
+        double deckM = of.tray().deck().undersideM(valve.settingM(), of.tray().shape().depthM());
+        double freeM = deckM - StillWater.FREE_FROM_GAP_M;
+        boolean touches = valve.settingM() > freeM && !of.tray().deck().floats();
+        if (lowered.isEmpty() && !touches) {
+            return Optional.empty(); // cup and roots are served as it stands
+        }
+        double wishM =
+                lowered.isPresent()
+                        ? Math.min(
+                                touches ? freeM : valve.settingM(),
+                                WET_FRAC * of.tray().cupBottomM())
+                        : freeM;
+        double boundM = boundM(trace, unlimited, index, valve);
+        return lower(trace, of, valve, steps(valve.settingM(), wishM, boundM), lowered.orElse(0));
+    }
+
+    /** Hour from which a warning of a tray asks for a lower level. */
+    private static OptionalDouble asked(Trace trace, Advice advice, TrayTrace of) {
+        return advice.warnings().stream()
+                .filter(w -> w.vessel().equals(of.tray().id()))
+                .filter(w -> w.cures().stream().anyMatch(c -> c.kind() == Cure.Kind.LOWER_LEVEL))
+                .mapToDouble(w -> hoursTo(trace, w))
+                .min();
+    }
+
+    private static double hoursTo(Trace trace, Warning warning) {
+        return Duration.between(trace.scenario().start().atStartOfDay(), warning.from()).toHours();
+    }
+
+    /**
+     * Lowest setting at which what the tray holds and its share of a full reservoir last over every
+     * gap between visits, m above the floor.
+     */
+    static double boundM(Trace trace, Trace unlimited, int index, Filling.ByValve valve) {
+        TrayTrace own = unlimited.trays().get(index);
+        Scenario scenario = trace.scenario();
+        double usableM3 =
+                scenario.feedingM3(scenario.reservoirs().get(scenario.reservoirOf(valve)));
+        double needM3 = 0;
+        for (double[] gap : VisitTimes.of(scenario).gaps()) {
+            double drawnM3 = leaves(own, gap);
+            double allM3 = 0;
+            for (TrayTrace other : unlimited.trays()) {
+                allM3 += other.tray().isFedBy(valve.reservoir()) ? leaves(other, gap) : 0;
+            }
+            double shareM3 = allM3 > 0 ? usableM3 * drawnM3 / allM3 : usableM3;
+            needM3 = Math.max(needM3, drawnM3 - shareM3);
+        }
+        var shape = own.tray().shape();
+        double filmM3 = shape.volumeM3(Improvement.FILM_M);
+        double roomM3 = shape.volumeM3(shape.depthM());
+        return Math.max(
+                valve.bandM() + Improvement.FILM_M,
+                shape.levelM(Math.min(roomM3, filmM3 + needM3)));
+    }
+
+    private static double leaves(TrayTrace of, double[] gap) {
+        int from = (int) gap[0];
+        int to = (int) gap[1];
+        return of.transpirationM3().sum(from, to) + of.evaporationM3().sum(from, to);
+    }
+
+    /** Whole steps down to a wished level or just past it, but not past a bound. */
+    static int steps(double settingM, double wishM, double boundM) {
+        int wished = (int) Math.ceil((settingM - wishM) / STEP_M - 1e-9);
+        int borne = (int) Math.floor((settingM - boundM) / STEP_M + 1e-9);
+        return Math.max(0, Math.min(wished, borne));
+    }
+
+    private static Optional<List<Filling.Move>> lower(
+            Trace trace, TrayTrace of, Filling.ByValve valve, int steps, double fromHour) {
+        if (steps < 1) {
+            return Optional.empty();
+        }
+        // Never below roots that still grow down: from when they hang below the lowest level.
+        double lastM = valve.settingM() - steps * STEP_M;
+        int hour = 0;
+        int last = trace.lastLivingHour(of);
+        while (hour <= last
+                && of.rootTipM().at(hour) > lastM - valve.bandM() - Improvement.FILM_M) {
+            hour++;
+        }
+        List<Filling.Move> moves = new ArrayList<>();
+        Scenario scenario = trace.scenario();
+        LocalDate end = trace.clockAt(last * Time.HOUR_S).toLocalDate().minusDays(STEP_DAYS);
+        LocalDate day =
+                trace.clockAt(Math.max(hour, fromHour) * Time.HOUR_S).toLocalDate().plusDays(1);
+        while (moves.size() < steps && day.isBefore(end)) {
+            if (scenario.visits().on(day)) {
+                double settingM = valve.settingM() - (moves.size() + 1) * STEP_M;
+                moves.add(new Filling.Move(day, FastMath.rint(settingM * 1e6) / 1e6));
+                day = day.plusDays(STEP_DAYS);
+            } else {
+                day = day.plusDays(1);
+            }
+        }
+        return moves.isEmpty() ? Optional.empty() : Optional.of(moves);
+    }
+
+    /**
+     * The advice with every move that has stood its trial, and without those that have not.
+     *
+     * @param first the run as the user wrote it, judged
+     * @param tried a run of each trial, in their order
+     */
+    static Advice judged(Tried first, List<Trial> trials, List<Tried> tried) {
+        Trace trace = first.trace();
+        List<Task> tasks = new ArrayList<>(first.advice().tasks());
+        Set<VesselId> confirmed = new HashSet<>();
+        for (int i = 0; i < trials.size(); i++) {
+            Trial trial = trials.get(i);
+            if (Improvement.isBetter(first, tried.get(i), trial.tray())
+                    && confirmed.add(trial.tray())) {
+                double gain = Improvement.gainFrac(trace, tried.get(i).trace(), trial.tray());
+                addTasks(trace, trial, gain, tasks);
+            }
+        }
+        List<Warning> warnings =
+                first.advice().warnings().stream().map(w -> struck(w, confirmed)).toList();
+        Verdict verdict = first.advice().verdict();
+        return new Advice(
+                verdict.withFirst(verdict.first().map(w -> struck(w, confirmed))),
+                Advisor.inOrder(tasks, trace),
+                warnings,
+                first.advice().sizings());
+    }
+
+    /** Without a lower level that no trial has confirmed. */
+    private static Warning struck(Warning warning, Set<VesselId> confirmed) {
+        return confirmed.contains(warning.vessel())
+                ? warning
+                : warning.without(Cure.Kind.LOWER_LEVEL);
+    }
+
+    private static void addTasks(Trace trace, Trial trial, double gain, List<Task> tasks) {
+        double beforeM = Double.NaN;
+        for (Tray tray : trace.scenario().trays()) {
+            if (tray.id().equals(trial.tray())) {
+                beforeM = ((Filling.ByValve) tray.filling()).settingM();
+            }
+        }
+        for (Filling.Move move : trial.moves()) {
+            tasks.add(
+                    new Task(
+                            Task.Kind.MOVE_VALVE,
+                            trial.tray(),
+                            move.on()
+                                    .atStartOfDay()
+                                    .plusSeconds((long) trace.scenario().visits().timeOfDayS()),
+                            0,
+                            0,
+                            Measure.of(move.settingM() * 1000, Unit.MILLIMETRES),
+                            new Cause(
+                                    Cause.Kind.GROWS_MORE_IN_A_TRIAL,
+                                    Facts.of(Quantity.SETTING, beforeM * 1000)
+                                            .and(Quantity.GAIN, gain)),
+                            List.of(),
+                            List.of(),
+                            false));
+            beforeM = move.settingM();
+        }
+    }
+}
