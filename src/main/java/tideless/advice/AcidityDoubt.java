@@ -1,5 +1,6 @@
 package tideless.advice;
 
+import tideless.physics.Time;
 import tideless.rig.Limits;
 import tideless.sim.Event;
 import tideless.sim.TraySeries;
@@ -89,8 +90,8 @@ final class AcidityDoubt {
         for (Event event : tray.events()) {
             boolean changed =
                     event.kind() == Event.Kind.FLUSH || event.kind() == Event.Kind.FRESH_SOLUTION;
-            if (changed && event.atS() <= hour * 3600.0) {
-                from = (int) (event.atS() / 3600);
+            if (changed && event.atS() <= hour * Time.HOUR_S) {
+                from = (int) (event.atS() / Time.HOUR_S);
             }
         }
         var uptakeMol = tray.of.uptakeMol().get(Component.NO3.ordinal());

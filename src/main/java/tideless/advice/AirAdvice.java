@@ -120,8 +120,8 @@ final class AirAdvice {
                 new Warning(
                         kind,
                         tray.id,
-                        tray.trace.clockAt(finding.firstDay() * 86400.0),
-                        tray.trace.clockAt((finding.firstDay() + finding.days()) * 86400.0),
+                        tray.trace.clockAt(finding.firstDay() * Time.DAY_S),
+                        tray.trace.clockAt((finding.firstDay() + finding.days()) * Time.DAY_S),
                         isLow
                                 ? Measure.atLeast(finding.worst(), finding.limit(), unit)
                                 : Measure.atMost(finding.worst(), finding.limit(), unit),

@@ -2,6 +2,7 @@ package tideless.advice;
 
 import java.time.LocalDateTime;
 import java.util.List;
+import tideless.physics.Time;
 import tideless.rig.Planting;
 import tideless.sim.Event;
 
@@ -57,11 +58,13 @@ final class CropAdvice {
 
     /** What the scenario dates itself: at that day's visit, or at its hour where nobody is due. */
     private void addDated(Task.Kind kind, Event event, Cause cause) {
-        double midnight = event.atS() / 3600;
+        double midnight = event.atS() / Time.HOUR_S;
         double next = tray.rounds.nextFrom(midnight);
         boolean visited = next > midnight && next < midnight + 24;
         double atS =
-                visited ? next * 3600 : event.atS() + tray.trace.scenario().visits().timeOfDayS();
+                visited
+                        ? next * Time.HOUR_S
+                        : event.atS() + tray.trace.scenario().visits().timeOfDayS();
         task(
                 kind,
                 atS,
@@ -78,8 +81,8 @@ final class CropAdvice {
     }
 
     private void addFlowering(Event event) {
-        double due = tray.rounds.nextFrom(event.atS() / 3600) * 3600;
-        LocalDateTime last = tray.trace.clockAt(tray.lastHour * 3600.0);
+        double due = tray.rounds.nextFrom(event.atS() / Time.HOUR_S) * Time.HOUR_S;
+        LocalDateTime last = tray.trace.clockAt(tray.lastHour * Time.HOUR_S);
         task(Task.Kind.SUPPORT, due, Measure.none(), Cause.of(Cause.Kind.GROWS_TALL));
         task(
                 Task.Kind.POLLINATE,
@@ -90,7 +93,7 @@ final class CropAdvice {
 
     /** Picking, by the week's growth of fruit: over the time that is left, or the last week. */
     private void addPicking(Event event) {
-        double due = tray.rounds.nextFrom(event.atS() / 3600);
+        double due = tray.rounds.nextFrom(event.atS() / Time.HOUR_S);
         if (!tray.rounds.hours().contains(due)) {
             return; // nobody comes any more
         }
@@ -101,14 +104,14 @@ final class CropAdvice {
         double weekly = weeks > 0 ? (fruit.at(tray.lastHour) - fruit.at(from)) / weeks : 0;
         task(
                 Task.Kind.PICK,
-                due * 3600,
+                due * Time.HOUR_S,
                 Measure.of(weekly, Unit.GRAMS),
                 new Cause(Cause.Kind.FIRST_FRUIT_RIPE, Facts.of(Quantity.EVERY, PICK_DAYS)));
     }
 
     private void addHarvest(Event event) {
         boolean fruits = fruits();
-        double ready = event.atS() / 3600;
+        double ready = event.atS() / Time.HOUR_S;
         double next = tray.rounds.nextFrom(ready);
         double before = tray.rounds.lastBefore(ready);
         boolean nobodyComes =
@@ -119,10 +122,10 @@ final class CropAdvice {
                         && ready - before <= EARLY_H
                         && (fruits || isNearlyReady(before, ready));
         double hour = early ? before : next;
-        int sample = tray.trace.sampleAt(Math.min(hour, ready) * 3600);
+        int sample = tray.trace.sampleAt(Math.min(hour, ready) * Time.HOUR_S);
         task(
                 Task.Kind.HARVEST,
-                hour * 3600,
+                hour * Time.HOUR_S,
                 Measure.of(
                         (fruits ? tray.of.fruitFreshG() : tray.of.freshG())
                                 .at(early ? sample : grown(sample)),
@@ -130,11 +133,11 @@ final class CropAdvice {
                 early
                         ? new Cause(
                                 Cause.Kind.BEFORE_ABSENCE,
-                                Facts.NONE.on(tray.trace.clockAt(next * 3600)))
+                                Facts.NONE.on(tray.trace.clockAt(next * Time.HOUR_S)))
                         : Cause.of(whyHarvested(fruits, sample)));
         task(
                 Task.Kind.CLEAN,
-                hour * 3600,
+                hour * Time.HOUR_S,
                 Measure.none(),
                 Cause.of(Cause.Kind.CROP_LEAVES_THE_TRAY));
         addSowing(hour);
@@ -146,8 +149,8 @@ final class CropAdvice {
     }
 
     private boolean isNearlyReady(double hour, double readyHour) {
-        double then = tray.of.freshG().at(tray.trace.sampleAt(hour * 3600));
-        double ready = tray.of.freshG().at(tray.trace.sampleAt(readyHour * 3600));
+        double then = tray.of.freshG().at(tray.trace.sampleAt(hour * Time.HOUR_S));
+        double ready = tray.of.freshG().at(tray.trace.sampleAt(readyHour * Time.HOUR_S));
         return then >= NEARLY_READY_FRAC * ready;
     }
 
@@ -174,11 +177,11 @@ final class CropAdvice {
         if (sowHour >= 0) {
             task(
                     Task.Kind.SOW_NEXT,
-                    tray.rounds.lastUpTo(sowHour) * 3600,
+                    tray.rounds.lastUpTo(sowHour) * Time.HOUR_S,
                     Measure.of(crop.ageAtStartDays(), Unit.DAYS),
                     new Cause(
                             Cause.Kind.NEXT_IN_TIME,
-                            Facts.NONE.on(tray.trace.clockAt(readyHour * 3600))));
+                            Facts.NONE.on(tray.trace.clockAt(readyHour * Time.HOUR_S))));
         }
     }
 

@@ -2,6 +2,7 @@ package tideless.advice;
 
 import java.util.List;
 import org.apache.commons.math3.util.FastMath;
+import tideless.physics.Time;
 import tideless.rig.Climate;
 import tideless.rig.Filling;
 import tideless.sim.Event;
@@ -113,7 +114,7 @@ record PlainWater(double litres, double ecAfterMsPerCm, double doubtMsPerCm) {
         for (Event event : tray.events()) {
             boolean changed =
                     event.kind() == Event.Kind.FLUSH || event.kind() == Event.Kind.FRESH_SOLUTION;
-            int at = (int) Math.ceil(event.atS() / 3600);
+            int at = (int) Math.ceil(event.atS() / Time.HOUR_S);
             if (changed && at <= hour) {
                 after = at;
             }

@@ -1,6 +1,7 @@
 package tideless.advice;
 
 import java.util.List;
+import tideless.physics.Time;
 import tideless.rig.Reservoir;
 import tideless.rig.Tray;
 import tideless.rig.VesselId;
@@ -44,13 +45,13 @@ final class RigAdvice {
                     new Task(
                             Task.Kind.READ_METERS,
                             first,
-                            trace.clockAt(due * 3600),
+                            trace.clockAt(due * Time.HOUR_S),
                             0,
                             0,
                             Measure.of(READ_DAYS, Unit.DAYS),
                             new Cause(
                                     Cause.Kind.FORECAST_IS_NO_READING,
-                                    Facts.NONE.on(trace.clockAt(rounds.endHours() * 3600))),
+                                    Facts.NONE.on(trace.clockAt(rounds.endHours() * Time.HOUR_S))),
                             List.of(),
                             List.of(),
                             true));

@@ -9,6 +9,7 @@ import tideless.crop.Growing;
 import tideless.crop.Plant;
 import tideless.crop.RoomLimits;
 import tideless.physics.HumidAir;
+import tideless.physics.Time;
 import tideless.rig.Climate;
 import tideless.rig.Planting;
 import tideless.sim.Event;
@@ -87,7 +88,7 @@ public final class RoomFindings {
     private static int firstDay(Trace trace, TrayTrace tray, Event.Kind kind) {
         return trace.events().stream()
                 .filter(e -> e.kind() == kind && e.vessel().equals(tray.tray().id()))
-                .mapToInt(e -> (int) (e.atS() / 86_400))
+                .mapToInt(e -> (int) (e.atS() / Time.DAY_S))
                 .findFirst()
                 .orElse(Integer.MAX_VALUE);
     }

@@ -2,7 +2,10 @@ package tideless.advice;
 
 import java.time.LocalDateTime;
 import java.util.List;
+import java.util.OptionalDouble;
+import java.util.OptionalInt;
 import java.util.function.IntPredicate;
+import java.util.stream.IntStream;
 import tideless.crop.RootBreathing;
 import tideless.crop.Wilting;
 import tideless.physics.Time;
@@ -36,13 +39,18 @@ final class RootAdvice {
         this.out = out;
     }
 
-    /** Hour from which a tray stands dry while its crop lives, or -1. */
-    static int driedOut(TrayCase tray) {
+    /** Hour from which a tray stands dry while its crop lives. */
+    static OptionalInt driedOut(TrayCase tray) {
         int film = tray.firstSpell(FILM_PATIENCE_H, isDry(tray));
-        double told = tray.firstS(Event.Kind.DRIED_OUT);
-        boolean lives = told >= 0 && tray.trace.sampleAt(told) <= tray.lastHour;
-        int event = lives ? tray.trace.sampleAt(told) : -1;
-        return film < 0 || event < 0 ? Math.max(film, event) : Math.min(film, event);
+        OptionalDouble told = tray.firstS(Event.Kind.DRIED_OUT);
+        IntStream event =
+                told.isPresent()
+                        ? IntStream.of(tray.trace.sampleAt(told.getAsDouble()))
+                        : IntStream.empty();
+        return IntStream.concat(
+                        IntStream.of(film).filter(hour -> hour >= 0),
+                        event.filter(hour -> hour <= tray.lastHour))
+                .min();
     }
 
     private static IntPredicate isDry(TrayCase tray) {
@@ -73,9 +81,9 @@ final class RootAdvice {
                         new Cure(
                                 Cure.Kind.TOP_UP_LITTLE_AND_OFTEN,
                                 Facts.of(Quantity.RISE, rise * 1000))));
-        double salted = tray.firstS(Event.Kind.SALT_WILTED);
+        OptionalDouble salted = tray.firstS(Event.Kind.SALT_WILTED);
         // A tray that is running dry wants water: what is left is strong because it is little.
-        if (salted >= 0 && !tray.isLow(tray.trace.sampleAt(salted))) {
+        if (salted.isPresent() && !tray.isLow(tray.trace.sampleAt(salted.getAsDouble()))) {
             addOnce(
                     Event.Kind.SALT_WILTED,
                     Warning.Kind.SALT_WILTED,
@@ -148,10 +156,11 @@ final class RootAdvice {
     }
 
     private void addDriedOut() {
-        int from = driedOut(tray);
-        if (from < 0) {
+        OptionalInt dried = driedOut(tray);
+        if (dried.isEmpty()) {
             return;
         }
+        int from = dried.getAsInt();
         IntPredicate dry = isDry(tray);
         out.warnings.add(
                 new Warning(
@@ -165,8 +174,7 @@ final class RootAdvice {
     }
 
     private boolean firstDayDry() {
-        double strandedS = tray.firstS(Event.Kind.STRANDED);
-        return strandedS >= 0 && strandedS <= Time.DAY_S;
+        return tray.firstS(Event.Kind.STRANDED).orElse(Double.POSITIVE_INFINITY) <= Time.DAY_S;
     }
 
     /** What brings water in time, by how the tray is filled. */
@@ -185,18 +193,17 @@ final class RootAdvice {
 
     private void addSpell(
             Event.Kind begins, Warning.Kind kind, IntPredicate is, Cause cause, List<Cure> cures) {
-        double first = tray.firstS(begins);
-        if (first >= 0) {
-            out.warnings.add(
-                    new Warning(
-                            kind,
-                            tray.id,
-                            tray.trace.clockAt(first),
-                            later(first, tray.lastOf(tray.trace.sampleAt(first), is)),
-                            Measure.atMost(Math.max(1, tray.hoursOf(is)), 0, Unit.HOURS),
-                            cause,
-                            cures));
-        }
+        tray.firstS(begins)
+                .ifPresent(
+                        first ->
+                                warn(
+                                        kind,
+                                        first,
+                                        later(first, tray.lastOf(tray.trace.sampleAt(first), is)),
+                                        Measure.atMost(
+                                                Math.max(1, tray.hoursOf(is)), 0, Unit.HOURS),
+                                        cause,
+                                        cures));
     }
 
     private LocalDateTime later(double firstS, LocalDateTime end) {
@@ -205,17 +212,27 @@ final class RootAdvice {
     }
 
     private void addOnce(Event.Kind begins, Warning.Kind kind, Cause cause, List<Cure> cures) {
-        double first = tray.firstS(begins);
-        if (first >= 0) {
-            out.warnings.add(
-                    new Warning(
-                            kind,
-                            tray.id,
-                            tray.trace.clockAt(first),
-                            tray.trace.clockAt(first),
-                            Measure.none(),
-                            cause,
-                            cures));
-        }
+        tray.firstS(begins)
+                .ifPresent(
+                        first ->
+                                warn(
+                                        kind,
+                                        first,
+                                        tray.trace.clockAt(first),
+                                        Measure.none(),
+                                        cause,
+                                        cures));
+    }
+
+    private void warn(
+            Warning.Kind kind,
+            double firstS,
+            LocalDateTime until,
+            Measure measure,
+            Cause cause,
+            List<Cure> cures) {
+        out.warnings.add(
+                new Warning(
+                        kind, tray.id, tray.trace.clockAt(firstS), until, measure, cause, cures));
     }
 }

@@ -4,6 +4,7 @@ import java.time.LocalDateTime;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import tideless.physics.Time;
 import tideless.rig.Planting;
 import tideless.rig.RootReach;
 
@@ -62,6 +63,6 @@ final class Seedlings {
 
     private static LocalDateTime dueAt(TrayCase tray, RootReach reach) {
         double hour = 24.0 * reach.days().orElseThrow();
-        return tray.trace.clockAt(tray.rounds.nextFrom(hour) * 3600);
+        return tray.trace.clockAt(tray.rounds.nextFrom(hour) * Time.HOUR_S);
     }
 }

@@ -170,7 +170,7 @@ final class SolutionAdvice {
 
     /** Whether a change would still pay: not into a sealed or low tray, not just before harvest. */
     private boolean mayChange(int hour) {
-        boolean ends = tray.firstS(Event.Kind.HARVEST) >= 0;
+        boolean ends = tray.firstS(Event.Kind.HARVEST).isPresent();
         return FlushRule.mayChange(tray.tray, tray.setOn(hour), tray.of.volumeM3().at(hour))
                 && !(ends && tray.lastHour - hour < 24 * FlushRule.DAYS_BEFORE_HARVEST);
     }

@@ -3,9 +3,11 @@ package tideless.advice;
 import java.time.LocalDate;
 import java.time.LocalDateTime;
 import java.util.List;
+import java.util.OptionalDouble;
 import java.util.function.IntPredicate;
 import java.util.function.IntToDoubleFunction;
 import tideless.crop.CropTraits;
+import tideless.physics.Time;
 import tideless.rig.Planting;
 import tideless.rig.Tray;
 import tideless.rig.VesselId;
@@ -40,7 +42,8 @@ final class TrayCase {
 
     /** The day after whose visit the valve was set as it is in an hour. */
     LocalDate setOn(int hour) {
-        return trace.clockAt(hour * 3600.0 - trace.scenario().visits().timeOfDayS()).toLocalDate();
+        return trace.clockAt(hour * Time.HOUR_S - trace.scenario().visits().timeOfDayS())
+                .toLocalDate();
     }
 
     /** Whether it holds too little for its salts to mean more than want of water. */
@@ -63,14 +66,14 @@ final class TrayCase {
         return trace.events().stream().filter(e -> e.vessel().equals(vessel)).toList();
     }
 
-    /** Seconds at which something first happened here, or -1. */
-    double firstS(Event.Kind kind) {
+    /** Seconds at which something first happened here. */
+    OptionalDouble firstS(Event.Kind kind) {
         for (Event event : events()) {
             if (event.kind() == kind) {
-                return event.atS();
+                return OptionalDouble.of(event.atS());
             }
         }
-        return -1;
+        return OptionalDouble.empty();
     }
 
     /** First hour of a spell that lasts, while the crop lives, or -1. */

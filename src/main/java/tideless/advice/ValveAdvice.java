@@ -2,8 +2,10 @@ package tideless.advice;
 
 import java.time.LocalDate;
 import java.util.List;
+import java.util.OptionalDouble;
 import java.util.function.IntPredicate;
 import java.util.function.IntToDoubleFunction;
+import tideless.physics.Time;
 import tideless.rig.Filling;
 import tideless.sim.Event;
 
@@ -57,10 +59,11 @@ final class ValveAdvice {
     }
 
     private void addOverflow() {
-        double first = tray.firstS(Event.Kind.OVERFLOW_BEGAN);
-        if (first < 0) {
+        OptionalDouble began = tray.firstS(Event.Kind.OVERFLOW_BEGAN);
+        if (began.isEmpty()) {
             return;
         }
+        double first = began.getAsDouble();
         double litres = 1000 * tray.of.spillM3().sum();
         out.warnings.add(
                 new Warning(
@@ -93,7 +96,7 @@ final class ValveAdvice {
         if (starved < 0) {
             return;
         }
-        LocalDate day = tray.trace.clockAt(starved * 3600.0).toLocalDate();
+        LocalDate day = tray.trace.clockAt(starved * Time.HOUR_S).toLocalDate();
         boolean hangs = valve.faults().isStuckShutOn(day);
         boolean silts = valve.faults().isCloggedOn(day);
         out.warnings.add(

@@ -6,6 +6,8 @@ import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
+import java.util.OptionalDouble;
+import tideless.physics.Time;
 import tideless.rig.Filling;
 import tideless.rig.Visits;
 import tideless.sim.Event;
@@ -38,31 +40,36 @@ final class Verdicts {
     }
 
     private static void addHarms(TrayCase tray, List<Verdict.Harm> harms) {
-        int dry = RootAdvice.driedOut(tray);
-        if (dry >= 0) {
-            harms.add(
-                    new Verdict.Harm(
-                            Warning.Kind.DRIED_OUT, tray.id, tray.trace.clockAtSample(dry)));
-        }
-        double wiltedS = Double.NaN;
+        RootAdvice.driedOut(tray)
+                .ifPresent(
+                        dry ->
+                                harms.add(
+                                        new Verdict.Harm(
+                                                Warning.Kind.DRIED_OUT,
+                                                tray.id,
+                                                tray.trace.clockAtSample(dry))));
+        OptionalDouble wiltedS = OptionalDouble.empty();
         for (Event event : tray.events()) {
             if (event.kind() == Event.Kind.WILTED) {
-                wiltedS = event.atS();
+                wiltedS = OptionalDouble.of(event.atS());
             } else if (event.kind() == Event.Kind.RECOVERED) {
                 addWilt(tray, wiltedS, event.atS(), harms);
-                wiltedS = Double.NaN;
+                wiltedS = OptionalDouble.empty();
             } else if (event.kind() == Event.Kind.DIED) {
                 harms.add(
                         new Verdict.Harm(
                                 Warning.Kind.DIED, tray.id, tray.trace.clockAt(event.atS())));
             }
         }
-        addWilt(tray, wiltedS, (tray.lastHour + 1) * 3600.0, harms);
+        addWilt(tray, wiltedS, (tray.lastHour + 1) * Time.HOUR_S, harms);
     }
 
-    private static void addWilt(TrayCase tray, double fromS, double toS, List<Verdict.Harm> harms) {
-        if (toS - fromS > WILT_BORNE_H * 3600) { // false for NaN
-            harms.add(new Verdict.Harm(Warning.Kind.WILTED, tray.id, tray.trace.clockAt(fromS)));
+    private static void addWilt(
+            TrayCase tray, OptionalDouble fromS, double toS, List<Verdict.Harm> harms) {
+        if (toS - fromS.orElse(toS) > WILT_BORNE_H * Time.HOUR_S) {
+            harms.add(
+                    new Verdict.Harm(
+                            Warning.Kind.WILTED, tray.id, tray.trace.clockAt(fromS.getAsDouble())));
         }
     }
 
@@ -111,7 +118,7 @@ final class Verdicts {
                         absence.from(),
                         absence.to(),
                         survives,
-                        fed && visited ? trace.clockAt(before * 3600).toLocalDate() : null,
+                        fed && visited ? trace.clockAt(before * Time.HOUR_S).toLocalDate() : null,
                         lowest,
                         lowestIn == null ? null : lowestIn.id));
     }

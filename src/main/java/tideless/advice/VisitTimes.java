@@ -5,6 +5,7 @@ import static java.time.temporal.ChronoUnit.DAYS;
 import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.List;
+import tideless.physics.Time;
 import tideless.rig.Scenario;
 import tideless.rig.Visits;
 import tideless.sim.Trace;
@@ -24,7 +25,7 @@ public record VisitTimes(List<Double> hours, double endHours, List<double[]> awa
         for (int day = 0; day < scenario.days(); day++) {
             LocalDate date = scenario.start().plusDays(day);
             if (scenario.visits().on(date)) {
-                hours.add(day * 24 + scenario.visits().timeOfDayS() / 3600);
+                hours.add(day * 24 + scenario.visits().timeOfDayS() / Time.HOUR_S);
             }
         }
         List<double[]> away = new ArrayList<>();
@@ -96,7 +97,7 @@ public record VisitTimes(List<Double> hours, double endHours, List<double[]> awa
     Facts leftBefore(double hour, Trace trace) {
         double round = lastBefore(hour);
         Facts left = Facts.of(Quantity.HELD_WATER, hour - round);
-        return round > 0 ? left.on(trace.clockAt(round * 3600)) : left;
+        return round > 0 ? left.on(trace.clockAt(round * Time.HOUR_S)) : left;
     }
 
     /** The last round at or before an hour; the first one when none is, that hour without any. */
