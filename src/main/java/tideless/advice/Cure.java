@@ -50,11 +50,13 @@ public record Cure(Kind kind, Facts facts) {
         BASE_BY_METER,
         SOFTER_WATER,
         FEED_WITH_MORE,
+        OTHER_RECIPE,
         FEED_WITHOUT,
         // Air and light.
         SHADE_THE_TRAY,
         MORE_LIGHT,
         LOWER_LEVEL,
+        AIR_STONE,
         WARMER_ROOM,
         COOLER_ROOM,
         DRIER_NIGHTS,

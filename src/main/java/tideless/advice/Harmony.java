@@ -19,6 +19,9 @@ final class Harmony {
 
     static void bringTo(Findings out) {
         Set<VesselId> salty = vessels(out.warnings, Warning.Kind.TOO_SALTY);
+        out.tasks.stream()
+                .filter(t -> t.kind() == Task.Kind.FLUSH)
+                .forEach(t -> salty.add(t.vessel()));
         Set<VesselId> shortOfOne = vessels(out.warnings, Warning.Kind.SHORT_OF_ONE);
         out.warnings.removeIf(
                 w ->

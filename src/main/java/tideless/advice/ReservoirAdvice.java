@@ -15,6 +15,9 @@ final class ReservoirAdvice {
     /** A reservoir that lacks less than this share of its usable volume is full; assumed. */
     private static final double FULL_ENOUGH_FRAC = 0.05;
 
+    /** For so long before its refill a reservoir may be empty: its trays hold water; assumed. */
+    private static final double DRY_BORNE_H = 6;
+
     private final Trace trace;
     private final ReservoirTrace of;
     private final Reservoir reservoir;
@@ -35,7 +38,7 @@ final class ReservoirAdvice {
     }
 
     void add() {
-        SolutionAdvice.addPrecipitates(trace, id, false, out);
+        SolutionAdvice.addPrecipitates(trace, id, event -> true, out);
         addUnheededFills();
         int timesDry = 0;
         double firstDryS = 0;
@@ -43,7 +46,8 @@ final class ReservoirAdvice {
         for (Event event : TrayCase.eventsOf(trace, id)) {
             if (event.kind() == Event.Kind.REFILL) {
                 addRefill(event);
-            } else if (event.kind() == Event.Kind.OUTLET_UNCOVERED) {
+            } else if (event.kind() == Event.Kind.OUTLET_UNCOVERED
+                    && refilledS(event.atS()) - event.atS() >= DRY_BORNE_H * 3600) {
                 firstDryS = timesDry == 0 ? event.atS() : firstDryS;
                 lastDryS = event.atS();
                 timesDry++;
@@ -53,6 +57,15 @@ final class ReservoirAdvice {
             addDry(timesDry, firstDryS, lastDryS);
         }
         addOutgrown();
+    }
+
+    /** When it is filled again after a moment, s; the end of the run where nobody does. */
+    private double refilledS(double fromS) {
+        return TrayCase.eventsOf(trace, id).stream()
+                .filter(e -> e.kind() == Event.Kind.REFILL && e.atS() >= fromS)
+                .mapToDouble(Event::atS)
+                .findFirst()
+                .orElse(trace.hours() * 3600.0);
     }
 
     /** Filling up before an absence, where the run did not. */

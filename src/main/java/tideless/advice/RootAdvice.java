@@ -1,6 +1,7 @@
 package tideless.advice;
 
 import java.time.LocalDateTime;
+import java.util.ArrayList;
 import java.util.List;
 import java.util.OptionalDouble;
 import java.util.OptionalInt;
@@ -30,6 +31,12 @@ final class RootAdvice {
 
     /** Largest rise that roots are said to bear where no crop tells, m; assumed. */
     private static final double RISE_BORNE_M = 0.02;
+
+    /** By so much a level is lowered where roots want air, m; assumed. */
+    private static final double LOWER_BY_M = 0.02;
+
+    /** But not below this: a tray is to hold water for a while; assumed, m. */
+    private static final double LEAST_LEVEL_M = 0.04;
 
     private final TrayCase tray;
     private final Findings out;
@@ -95,7 +102,7 @@ final class RootAdvice {
                     Event.Kind.SHORT_OF_AIR,
                     Warning.Kind.SHORT_OF_AIR,
                     Cause.of(Cause.Kind.ROOTS_BREATHE_MORE_THAN_COMES),
-                    List.of(Cure.of(Cure.Kind.LOWER_LEVEL), Cure.of(Cure.Kind.FEWER_PLANTS)));
+                    airCures());
         }
         addOnce(
                 Event.Kind.DIED,
@@ -132,6 +139,20 @@ final class RootAdvice {
                                         < RootBreathing.enoughGPerM3(
                                                 tray.traits.response(), tempC.at(h)))
                 >= SURE_H;
+    }
+
+    /** A lower level where enough is left of it; bubbles where not, and in any case. */
+    private List<Cure> airCures() {
+        List<Cure> cures = new ArrayList<>();
+        if (tray.tray.filling() instanceof Filling.ByValve valve) {
+            double lowerM = valve.settingM(tray.setOn(0)) - LOWER_BY_M;
+            if (lowerM >= LEAST_LEVEL_M && tray.tray.cupBottomM() > LOWER_BY_M) {
+                cures.add(new Cure(Cure.Kind.LOWER_LEVEL, Facts.of(Quantity.LEVEL, lowerM * 1000)));
+            }
+        }
+        cures.add(Cure.of(Cure.Kind.AIR_STONE));
+        cures.add(Cure.of(Cure.Kind.FEWER_PLANTS));
+        return cures;
     }
 
     private void addTopUps() {
@@ -188,7 +209,26 @@ final class RootAdvice {
         if (tray.tray.filling() instanceof Filling.ByHand) {
             return List.of(Cure.of(Cure.Kind.FILL_HIGHER), Cure.of(Cure.Kind.HANG_CUP_LOWER));
         }
-        return List.of(Cure.of(Cure.Kind.DEEPER_VESSEL), Cure.of(Cure.Kind.FEWER_PLANTS));
+        return List.of(
+                new Cure(
+                        Cure.Kind.DEEPER_VESSEL,
+                        Facts.of(Quantity.ENOUGH, 1000 * wholeCropM3())
+                                .and(
+                                        Quantity.USABLE,
+                                        1000
+                                                * tray.tray
+                                                        .shape()
+                                                        .volumeM3(tray.tray.startLevelM()))),
+                Cure.of(Cure.Kind.FEWER_PLANTS));
+    }
+
+    /** What leaves a filling until the crop does, its thirst before salt cuts it, m3. */
+    private double wholeCropM3() {
+        double m3 = tray.of.evaporationM3().sum(0, tray.lastHour + 1);
+        for (double day : Thirsts.daily(tray)) {
+            m3 += day;
+        }
+        return m3;
     }
 
     private void addSpell(

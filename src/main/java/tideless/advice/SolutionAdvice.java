@@ -4,6 +4,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.function.IntPredicate;
 import java.util.function.IntToDoubleFunction;
+import java.util.function.Predicate;
 import tideless.rig.Filling;
 import tideless.rig.Limits;
 import tideless.rig.VesselId;
@@ -16,6 +17,7 @@ import tideless.solution.Acidity;
 import tideless.solution.Component;
 import tideless.solution.Composition;
 import tideless.solution.ElectricalConductivity;
+import tideless.solution.Recipe;
 
 /** EC, ions, pH and crusts of one tray, and the fresh solution they call for. */
 final class SolutionAdvice {
@@ -30,6 +32,15 @@ final class SolutionAdvice {
 
     /** And the inner sizes of a tray are known to a hundredth each: its litres to this; assumed. */
     private static final double SIZE_DOUBT_FRAC = 0.03;
+
+    /**
+     * A limit may be passed for so long before the run's own change, h: a long weekend. The limit
+     * costs 5 % of growth, so that four days of a crop of forty cost half a hundredth; assumed.
+     */
+    private static final int CHANGE_AWAITED_H = 96;
+
+    /** A recipe with so many times a nutrient at one EC is worth a change; assumed. */
+    private static final double RICHER = 1.2;
 
     /** Open water that takes less than this share of what leaves is not worth a lid; assumed. */
     private static final double LID_WORTH_FRAC = 0.01;
@@ -46,7 +57,7 @@ final class SolutionAdvice {
 
     void add() {
         addChanges();
-        addPrecipitates(tray.trace, tray.id, isPhOpen(), out);
+        addPrecipitates(tray.trace, tray.id, this::isFalling, out);
         if (tray.traits == null) {
             return;
         }
@@ -58,8 +69,19 @@ final class SolutionAdvice {
         addIon(Warning.Kind.TOO_MUCH_CHLORIDE, Component.CL, limits.chlorideHighMolPerM3());
     }
 
-    private boolean isPhOpen() {
-        return tray.traits != null && AcidityDoubt.of(tray) == null;
+    /**
+     * Whether a crust is told: not in the dregs of a tray that wants water, nor after its crop; and
+     * while the model cannot tell how the roots move the pH, only what falls at any pH.
+     */
+    private boolean isFalling(Event event) {
+        int hour = tray.trace.sampleAt(event.atS());
+        boolean phIsOpen = tray.traits != null && AcidityDoubt.of(tray) == null;
+        boolean isThere = hour < tray.lastHour && !tray.isLow(hour);
+        return isThere && (isAtAnyPh(event) || !phIsOpen);
+    }
+
+    private static boolean isAtAnyPh(Event event) {
+        return event.detail().startsWith("gypsum");
     }
 
     // ---- tasks ---------------------------------------------------------------------------------
@@ -203,7 +225,11 @@ final class SolutionAdvice {
     private void addStrength() {
         IntToDoubleFunction ec = tray.of.ecMsPerCm()::at;
         double high = limits.ecHighMsPerCm() * (1 + FlushRule.METER_DOUBT_FRAC);
-        IntPredicate isSalty = h -> !tray.isLow(h) && ec.applyAsDouble(h) > high;
+        IntPredicate isSalty =
+                h ->
+                        !tray.isLow(h)
+                                && ec.applyAsDouble(h) > high
+                                && !isChangedAfter(h, Event.Kind.FLUSH);
         int salty = tray.firstSpell(isSalty);
         if (salty >= 0) {
             warn(
@@ -215,10 +241,12 @@ final class SolutionAdvice {
                     saltCures(salty));
         }
         IntPredicate isLean =
-                h -> ec.applyAsDouble(h) < tray.leanMsPerCm(h) * (1 - FlushRule.METER_DOUBT_FRAC);
+                h ->
+                        ec.applyAsDouble(h) < tray.leanMsPerCm(h) * (1 - FlushRule.METER_DOUBT_FRAC)
+                                && !isChangedAfter(h, Event.Kind.FRESH_SOLUTION);
         int lean = tray.firstSpell(LEAN_PATIENCE_H, isLean);
-        if (lean >= 0) {
-            boolean leanFeed = tray.feedMsPerCm < tray.leanMsPerCm(lean);
+        boolean leanFeed = lean >= 0 && tray.feedMsPerCm < tray.leanMsPerCm(lean);
+        if (lean >= 0 && !(leanFeed && leavesSaltAfter(lean) && firstShortage() == null)) {
             warn(
                     Warning.Kind.TOO_LEAN,
                     lean,
@@ -235,10 +263,65 @@ final class SolutionAdvice {
                                             Cure.Kind.STRONGER_FEED,
                                             Facts.of(Quantity.FEED_EC, limits.ecLowMsPerCm())),
                                     Cure.of(Cure.Kind.OWN_RESERVOIR))
-                            : List.of(
-                                    Cure.of(Cure.Kind.FRESH_SOLUTION_SOONER),
-                                    Cure.of(Cure.Kind.STRONGER_FEED)));
+                            : takenUpCures(lean));
         }
+    }
+
+    /** Whether the run changes the solution so soon after an hour that the crop bears it. */
+    private boolean isChangedAfter(int hour, Event.Kind kind) {
+        for (Event event : tray.events()) {
+            int wait = tray.trace.sampleAt(event.atS()) - hour;
+            if (event.kind() == kind && wait >= 0 && wait <= CHANGE_AWAITED_H) {
+                return true;
+            }
+        }
+        return false;
+    }
+
+    /**
+     * Whether a feed below the crop's band leaves salt behind all the same: then the crop drinks
+     * more water than it eats of this feed, and a stronger one would only pile up sooner.
+     */
+    private boolean leavesSaltAfter(int lean) {
+        double more = Math.max(tray.feedMsPerCm, limits.ecLowMsPerCm());
+        return tray.firstSpell(h -> h > lean && !tray.isLow(h) && tray.of.ecMsPerCm().at(h) > more)
+                >= 0;
+    }
+
+    private List<Cure> takenUpCures(int lean) {
+        Cure stronger = strongerFeed(lean);
+        Cure sooner = Cure.of(Cure.Kind.FRESH_SOLUTION_SOONER);
+        if (tray.tray.filling() instanceof Filling.Sealed) {
+            return List.of(stronger, Cure.of(Cure.Kind.MORE_SOLUTION_PER_PLANT));
+        }
+        // Where somebody renews what is lean, the harvest is too near for it.
+        return tray.trace.scenario().visits().flush() == Visits.Flush.NEVER
+                ? List.of(sooner, stronger)
+                : List.of(stronger, sooner);
+    }
+
+    /**
+     * The feed that would bring what the crop takes: as much stronger as what it took until an
+     * hour, drawn on to its end with what it drinks, exceeds what this feed brings; at most to the
+     * limit.
+     */
+    private Cure strongerFeed(int hour) {
+        int end = tray.lastHour + 1;
+        double drunk = tray.of.transpirationM3().sum(0, hour + 1);
+        double start = tray.of.volumeM3().at(0);
+        double times = 1;
+        for (Component component : Shortage.WATCHED) {
+            double feed = tray.trace.scenario().feed().composition().molPerM3(component);
+            double brought = feed * (start + tray.of.inflowM3().sum(0, hour + 1));
+            double held = tray.of.volumeM3().at(hour) * tray.of.molPerM3(component.ordinal(), hour);
+            double all = feed * (start + tray.of.inflowM3().sum(0, end));
+            double wanted = (brought - held) / drunk * tray.of.transpirationM3().sum(0, end);
+            times = all > 0 && drunk > 0 ? Math.max(times, wanted / all) : times;
+        }
+        double ec = Math.min(tray.feedMsPerCm * times, limits.ecHighMsPerCm());
+        return ec > tray.feedMsPerCm * (1 + FlushRule.METER_DOUBT_FRAC)
+                ? new Cure(Cure.Kind.STRONGER_FEED, Facts.of(Quantity.FEED_EC, ec))
+                : Cure.of(Cure.Kind.STRONGER_FEED);
     }
 
     private void addAcidity() {
@@ -276,7 +359,8 @@ final class SolutionAdvice {
                                                 Cure.of(Cure.Kind.BASE_BY_METER))));
     }
 
-    private void addShortages() {
+    /** The nutrient that runs out first; null for none. */
+    private Component firstShortage() {
         int first = -1;
         Component scarce = null;
         for (Component component : Shortage.WATCHED) {
@@ -286,7 +370,13 @@ final class SolutionAdvice {
                 scarce = component;
             }
         }
-        if (first >= 0) {
+        return scarce;
+    }
+
+    private void addShortages() {
+        Component scarce = firstShortage();
+        if (scarce != null) {
+            int first = tray.firstSpell(isShortOf(scarce));
             int i = scarce.ordinal();
             warn(
                     Warning.Kind.SHORT_OF_ONE,
@@ -297,11 +387,47 @@ final class SolutionAdvice {
                             Shortage.leastMolPerM3(scarce),
                             Unit.MMOL_PER_L),
                     new Cause(Cause.Kind.ONE_RUNS_OUT, Facts.NONE.named(scarce.title())),
-                    List.of(
-                            Cure.of(Cure.Kind.FRESH_SOLUTION_SOONER),
-                            new Cure(Cure.Kind.FEED_WITH_MORE, Facts.NONE.named(scarce.title())),
-                            Cure.of(Cure.Kind.MORE_SOLUTION_PER_PLANT)));
+                    shortageCures(scarce, first));
         }
+    }
+
+    private List<Cure> shortageCures(Component scarce, int first) {
+        List<Cure> cures = new ArrayList<>();
+        boolean isSealed = tray.tray.filling() instanceof Filling.Sealed;
+        boolean isLean = tray.of.ecMsPerCm().at(first) < tray.leanMsPerCm(first);
+        if (isLean) {
+            cures.addAll(takenUpCures(first));
+        } else if (!isSealed) {
+            cures.add(Cure.of(Cure.Kind.FRESH_SOLUTION_SOONER));
+        }
+        String richer = richerIn(scarce);
+        cures.add(
+                richer.isEmpty()
+                        ? new Cure(Cure.Kind.FEED_WITH_MORE, Facts.NONE.named(scarce.title()))
+                        : new Cure(Cure.Kind.OTHER_RECIPE, Facts.NONE.named(richer)));
+        Cure more = Cure.of(Cure.Kind.MORE_SOLUTION_PER_PLANT);
+        if (!cures.contains(more)) {
+            cures.add(more);
+        }
+        return cures;
+    }
+
+    /** The recipe that holds most of a component at one EC, where that is worth it; or empty. */
+    private String richerIn(Component scarce) {
+        Composition feed = tray.trace.scenario().feed().composition();
+        double most = RICHER * feed.molPerM3(scarce) / tray.feedMsPerCm;
+        String richest = "";
+        for (String id : Recipe.names()) {
+            Recipe recipe = Recipe.named(id).orElseThrow();
+            double share =
+                    recipe.composition().molPerM3(scarce)
+                            / ElectricalConductivity.at25MsPerCm(recipe.composition());
+            if (share > most) {
+                most = share;
+                richest = id;
+            }
+        }
+        return richest;
     }
 
     private IntPredicate isShortOf(Component component) {
@@ -337,16 +463,11 @@ final class SolutionAdvice {
                                 : new Cure(Cure.Kind.FEED_WITHOUT, Facts.NONE.named(ion.title()))));
     }
 
-    /**
-     * A crust in a tray or a reservoir, one warning a mineral.
-     *
-     * @param phIsOpen the model cannot tell how the roots move the pH here: then only what falls
-     *     out at any pH (gypsum) is told
-     */
-    static void addPrecipitates(Trace trace, VesselId vessel, boolean phIsOpen, Findings out) {
+    /** A crust in a tray or a reservoir, one warning a mineral. */
+    static void addPrecipitates(
+            Trace trace, VesselId vessel, Predicate<Event> isTold, Findings out) {
         for (Event event : TrayCase.eventsOf(trace, vessel)) {
-            boolean atAnyPh = event.detail().startsWith("gypsum");
-            if (event.kind() == Event.Kind.PRECIPITATE && (atAnyPh || !phIsOpen)) {
+            if (event.kind() == Event.Kind.PRECIPITATE && isTold.test(event)) {
                 out.warnings.add(
                         new Warning(
                                 Warning.Kind.PRECIPITATE,
@@ -357,7 +478,7 @@ final class SolutionAdvice {
                                 new Cause(
                                         Cause.Kind.SUPERSATURATED,
                                         Facts.NONE.named(event.detail())),
-                                atAnyPh
+                                isAtAnyPh(event)
                                         ? List.of(
                                                 Cure.of(Cure.Kind.LEANER_FEED),
                                                 Cure.of(Cure.Kind.FRESH_SOLUTION_SOONER))

@@ -40,7 +40,14 @@ public final class CureWords {
             case REFILL_IN_TIME -> "refill the reservoir before it is empty";
             case FILL_HIGHER -> "fill higher at each top-up";
             case HANG_CUP_LOWER -> "hang the cup lower";
-            case DEEPER_VESSEL -> "a deeper tray: one filling has to last the whole crop";
+            case DEEPER_VESSEL ->
+                    facts.has(Quantity.ENOUGH)
+                            ? "a deeper tray, its cups as much higher: one filling of at least "
+                                    + figure(facts, Quantity.ENOUGH)
+                                    + " lasts the whole crop (it is filled with "
+                                    + figure(facts, Quantity.USABLE)
+                                    + ")"
+                            : "a deeper tray: one filling has to last the whole crop";
             case FEWER_PLANTS -> "fewer plants";
             case TOP_UP_LITTLE_AND_OFTEN ->
                     "top up a little and often: no more than "
@@ -92,9 +99,16 @@ public final class CureWords {
             case BASE_BY_METER -> "a little potassium bicarbonate by the meter (gloves, goggles)";
             case SOFTER_WATER -> "keep the pH in its band, with softer water";
             case FEED_WITH_MORE -> "a feed with more " + facts.of();
+            case OTHER_RECIPE -> "a recipe with more of it at the same EC, such as " + facts.of();
             case FEED_WITHOUT -> "a feed without " + facts.of();
             case SHADE_THE_TRAY -> "shade the tray, a pale deck, a deeper body of solution";
-            case LOWER_LEVEL -> "a lower level, so that more of the roots hang in moist air";
+            case LOWER_LEVEL ->
+                    "level and cups lower from the next planting on, the level at "
+                            + figure(facts, Quantity.LEVEL)
+                            + ", so that less of the roots stands in water";
+            case AIR_STONE ->
+                    "an air stone in the warm weeks (its pump above the water, on a"
+                            + " residual-current device)";
             case WARMER_ROOM -> "a warmer place or season";
             case COOLER_ROOM -> "shade, a wider open vent, a cooler place or season";
             case DRIER_NIGHTS -> "drier air by night: a vent, a little heat, a fan";

@@ -19,6 +19,7 @@ import org.junit.jupiter.api.DynamicTest;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.TestFactory;
 import tideless.rig.Filling;
+import tideless.rig.Limits;
 import tideless.rig.Pouring;
 import tideless.rig.TestValve;
 import tideless.rig.Visits;
@@ -329,6 +330,148 @@ class EveryKindTest {
                         .of("dwarf-tomato")
                         .event(Event.Kind.FIRST_RIPE, MadeTrace.TRAY, 29 * 24 + 9);
         assertEquals(List.of(), tasks(ripe, Task.Kind.PICK));
+    }
+
+    // Warnings that a change, a refill or the water itself makes needless.
+
+    private static MadeTrace saltyUntilFlushed(int flushedHour) {
+        return new MadeTrace(14)
+                .with(TraySeries.EC, during(h -> h >= 100 && h < 200, 3.16, 2))
+                .event(Event.Kind.FLUSH, MadeTrace.TRAY, flushedHour);
+    }
+
+    /** Salty from hour 100 to 199: at 3 hours before the last 96 nothing lasts a day. */
+    @Test
+    void salt_that_is_flushed_within_four_days_is_a_task_and_no_warning() {
+        assertFalse(saltyUntilFlushed(200).warned().contains(Warning.Kind.TOO_SALTY));
+        // Flushed at hour 110 the next 90 hours are salty again, and nobody comes.
+        assertTrue(saltyUntilFlushed(110).warned().contains(Warning.Kind.TOO_SALTY));
+        assertTrue(saltyUntilFlushed(300).warned().contains(Warning.Kind.TOO_SALTY));
+    }
+
+    /** A tray that wants 3 mS/cm, fed with less, and left at 2.5 for four days. */
+    private static MadeTrace leanThen(double laterMsPerCm) {
+        return new MadeTrace(14)
+                .limited(new Limits(3, 5, 5.5, 6.5, 6, 11))
+                .with(TraySeries.EC, h -> h < 96 ? 2.5 : laterMsPerCm);
+    }
+
+    @Test
+    void a_feed_that_leaves_salt_behind_is_not_too_lean() {
+        assertTrue(leanThen(2.9).warned().contains(Warning.Kind.TOO_LEAN));
+        assertFalse(leanThen(3.1).warned().contains(Warning.Kind.TOO_LEAN));
+        assertTrue(
+                leanThen(3.1)
+                        .holding(Rigs.FEED.with(Component.K, 0.14))
+                        .warned()
+                        .contains(Warning.Kind.TOO_LEAN));
+    }
+
+    @Test
+    void a_crust_in_the_dregs_or_after_the_crop_is_not_told() {
+        Warning.Kind crust = Warning.Kind.PRECIPITATE;
+        MadeTrace low = new MadeTrace(14).with(TraySeries.LEVEL, h -> 0.0099);
+        assertFalse(
+                low.event(Event.Kind.PRECIPITATE, MadeTrace.TRAY, 100).warned().contains(crust));
+        MadeTrace cut = new MadeTrace(14).event(Event.Kind.HARVEST, MadeTrace.TRAY, 90);
+        assertFalse(
+                cut.event(Event.Kind.PRECIPITATE, MadeTrace.TRAY, 100).warned().contains(crust));
+    }
+
+    private static boolean ranDry(double untilRefilledHours) {
+        return new MadeTrace(14)
+                .event(Event.Kind.OUTLET_UNCOVERED, MadeTrace.RESERVOIR, 100)
+                .event(Event.Kind.REFILL, MadeTrace.RESERVOIR, 100 + untilRefilledHours)
+                .warned()
+                .contains(Warning.Kind.RAN_DRY);
+    }
+
+    @Test
+    void a_reservoir_may_be_empty_for_less_than_six_hours_before_its_refill() {
+        assertFalse(ranDry(5.9));
+        assertTrue(ranDry(6));
+    }
+
+    // First cures that have figures.
+
+    private static Cure firstCure(MadeTrace trace, Warning.Kind kind) {
+        return trace.advice().warnings().stream()
+                .filter(w -> w.kind() == kind)
+                .findFirst()
+                .orElseThrow()
+                .cures()
+                .get(0);
+    }
+
+    private static MadeTrace shortOfAir(double settingM) {
+        return new MadeTrace(14)
+                .filled(new TestValve().settingM(settingM).make())
+                .event(Event.Kind.SHORT_OF_AIR, MadeTrace.TRAY, 100)
+                .with(TraySeries.OXYGEN_RICHEST, h -> 0.1);
+    }
+
+    /** 20 mm lower, but not below 40 mm: then air has to come in by itself. */
+    @Test
+    void roots_short_of_air_want_a_lower_level_where_enough_is_left() {
+        Cure lower = firstCure(shortOfAir(0.0601), Warning.Kind.SHORT_OF_AIR);
+        assertEquals(Cure.Kind.LOWER_LEVEL, lower.kind());
+        assertEquals(40.1, lower.facts().get(Quantity.LEVEL), 1e-9);
+        Cure bubbles = firstCure(shortOfAir(0.0599), Warning.Kind.SHORT_OF_AIR);
+        assertEquals(Cure.Kind.AIR_STONE, bubbles.kind());
+    }
+
+    /** 14 days of 24 h at 0.1 L transpired and 0.01 L evaporated an hour: 36.96 L; 10 L were in. */
+    @Test
+    void a_sealed_tray_that_dries_out_is_told_the_litres_of_its_whole_crop() {
+        Cure deeper =
+                firstCure(
+                        new MadeTrace(14)
+                                .filled(new Filling.Sealed())
+                                .with(TraySeries.THIRST, h -> 1e-4)
+                                .with(TraySeries.EVAPORATION, h -> 1e-5)
+                                .with(TraySeries.LEVEL, h -> h > 300 ? 0.001 : 0.05),
+                        Warning.Kind.DRIED_OUT);
+        assertEquals(Cure.Kind.DEEPER_VESSEL, deeper.kind());
+        assertEquals(36.96, deeper.facts().get(Quantity.ENOUGH), 1e-6);
+        assertEquals(10, deeper.facts().get(Quantity.USABLE), 1e-9);
+    }
+
+    @Test
+    void a_sealed_tray_short_of_potassium_is_never_told_to_be_renewed() {
+        MadeTrace sealed =
+                new MadeTrace(14)
+                        .filled(new Filling.Sealed())
+                        .holding(Rigs.FEED.with(Component.K, 0.149));
+        for (Warning warning : sealed.advice().warnings()) {
+            assertFalse(
+                    warning.cures().contains(Cure.of(Cure.Kind.FRESH_SOLUTION_SOONER)),
+                    warning.toString());
+        }
+    }
+
+    /**
+     * 10 L of feed at the start and 0.1 L in and out of every hour. Until the first hour below 0.95
+     * (hour 200) the tray has taken all the potassium but 0.1 mmol/L; what it will have drunk by
+     * the end is 336/201 of what it has.
+     */
+    @Test
+    void a_stronger_feed_is_as_strong_as_what_was_taken_asks_for() {
+        MadeTrace lean =
+                new MadeTrace(14)
+                        .visited(
+                                Rigs.onWeekdays(DayOfWeek.values())
+                                        .withFlush(Visits.Flush.AT_LIMIT))
+                        .with(TraySeries.TRANSPIRATION, h -> 1e-4)
+                        .with(TraySeries.INFLOW, h -> 1e-4)
+                        .with(TraySeries.EC, h -> h < 200 ? 2 : 0.9)
+                        .holding(Rigs.FEED.with(Component.K, 0.2));
+        Cure first = firstCure(lean, Warning.Kind.TOO_LEAN);
+        assertEquals(Cure.Kind.STRONGER_FEED, first.kind());
+        double feed = ElectricalConductivity.at25MsPerCm(Rigs.FEED);
+        double taken = 7 * (10 + 20.1) - 10 * 0.2;
+        double times = taken * 336 / 201 / (7 * (10 + 33.6));
+        assertEquals(Math.min(3, feed * times), first.facts().get(Quantity.FEED_EC), 1e-9);
+        assertTrue(feed * times < 3, "" + times);
     }
 
     private static Visits away(int from, int to) {

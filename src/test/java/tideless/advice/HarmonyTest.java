@@ -29,9 +29,13 @@ class HarmonyTest {
     }
 
     private Task flush(VesselId vessel, Cure.Kind... cures) {
+        return change(Task.Kind.FLUSH, vessel, cures);
+    }
+
+    private Task change(Task.Kind kind, VesselId vessel, Cure.Kind... cures) {
         Task task =
                 new Task(
-                        Task.Kind.FLUSH,
+                        kind,
                         vessel,
                         AT,
                         9,
@@ -88,7 +92,7 @@ class HarmonyTest {
     void one_wish_alone_is_told_as_it_is() {
         warn(Warning.Kind.TOO_LEAN, TOMATO, Cure.Kind.STRONGER_FEED);
         warn(Warning.Kind.TOO_LEAN, BASIL, Cure.Kind.STRONGER_FEED);
-        Task task = flush(BASIL, Cure.Kind.MORE_SOLUTION_PER_PLANT);
+        Task task = change(Task.Kind.FRESH_SOLUTION, BASIL, Cure.Kind.MORE_SOLUTION_PER_PLANT);
         Harmony.bringTo(out);
         assertEquals(List.of(Cure.of(Cure.Kind.STRONGER_FEED)), cures(0));
         assertEquals(List.of(Cure.of(Cure.Kind.STRONGER_FEED)), cures(1));
@@ -102,6 +106,14 @@ class HarmonyTest {
         Harmony.bringTo(out);
         assertEquals(1, out.warnings.size());
         assertEquals(List.of(Cure.of(Cure.Kind.LEANER_FEED)), cures(0));
+    }
+
+    @Test
+    void one_that_is_flushed_was_never_fed_too_lean() {
+        warn(Warning.Kind.TOO_LEAN, BASIL, Cure.Kind.STRONGER_FEED);
+        flush(BASIL, Cure.Kind.LEANER_FEED);
+        Harmony.bringTo(out);
+        assertEquals(List.of(), out.warnings);
     }
 
     @Test

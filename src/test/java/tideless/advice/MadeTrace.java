@@ -49,6 +49,7 @@ final class MadeTrace {
     private String crop = "lettuce";
     private Filling filling = Rigs.valve();
     private Composition held = Rigs.FEED;
+    private Limits limits = new Limits(1, 3, 5.5, 6.5, 6, 11);
     private Visits visits = Rigs.onWeekdays(DayOfWeek.values());
 
     MadeTrace(int days) {
@@ -88,6 +89,11 @@ final class MadeTrace {
         return this;
     }
 
+    MadeTrace limited(Limits other) {
+        limits = other;
+        return this;
+    }
+
     MadeTrace visited(Visits other) {
         visits = other;
         return this;
@@ -119,10 +125,7 @@ final class MadeTrace {
                         OptionalInt.empty(),
                         OptionalDouble.empty(),
                         Tending.NONE);
-        Tray of =
-                TestTray.of(Rigs.tray("tray", filling, planting, 0))
-                        .limits(new Limits(1, 3, 5.5, 6.5, 6, 11))
-                        .make();
+        Tray of = TestTray.of(Rigs.tray("tray", filling, planting, 0)).limits(limits).make();
         with(TraySeries.VOLUME, h -> AREA_M2 * tray.get(TraySeries.LEVEL).applyAsDouble(h));
         Map<TraySeries, Series> series = new EnumMap<>(TraySeries.class);
         for (TraySeries kind : TraySeries.values()) {

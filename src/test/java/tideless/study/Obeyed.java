@@ -3,6 +3,7 @@ package tideless.study;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.EnumSet;
+import java.util.HashSet;
 import java.util.List;
 import java.util.Locale;
 import java.util.Set;
@@ -18,7 +19,9 @@ import tideless.rig.Pouring;
 import tideless.rig.Reservoir;
 import tideless.rig.Scenario;
 import tideless.rig.TestShape;
+import tideless.rig.TestTray;
 import tideless.rig.Tray;
+import tideless.rig.VesselId;
 import tideless.rig.Visits;
 import tideless.scenario.ChangedScenario;
 import tideless.scenario.Reading;
@@ -66,7 +69,7 @@ public record Obeyed(Forecast first, Forecast second, Forecast third) {
     private static Forecast next(
             Path path, List<ChangedScenario.Change> changes, Rig rig, Forecast before) {
         int known = changes.size();
-        changes.addAll(inTheFile(before.advice()));
+        changes.addAll(inTheFile(before.trace().scenario(), before.advice()));
         rig.obeyed().add(before.advice());
         Scenario scenario = read(path, changes);
         for (Advice advice : rig.obeyed()) {
@@ -93,7 +96,7 @@ public record Obeyed(Forecast first, Forecast second, Forecast third) {
 
     // ---- what a file says ----------------------------------------------------------------------
 
-    private static List<ChangedScenario.Change> inTheFile(Advice advice) {
+    private static List<ChangedScenario.Change> inTheFile(Scenario scenario, Advice advice) {
         List<ChangedScenario.Change> changes = new ArrayList<>();
         for (Cure cure : firstCures(advice)) {
             switch (cure.kind()) {
@@ -106,10 +109,15 @@ public record Obeyed(Forecast first, Forecast second, Forecast third) {
                         changes.add(ec(stronger ? told : told / LARGER));
                     }
                 }
+                case OTHER_RECIPE ->
+                        changes.add(new ChangedScenario.Change("feed.recipe", cure.facts().of()));
                 default -> {}
             }
         }
         for (Warning warning : advice.warnings()) {
+            if (!warning.cures().isEmpty()) {
+                changes.addAll(forRoots(scenario, warning, warning.cures().get(0)));
+            }
             if (warning.kind() == Warning.Kind.TOO_STILL) {
                 changes.add(
                         new ChangedScenario.Change(
@@ -117,6 +125,34 @@ public record Obeyed(Forecast first, Forecast second, Forecast third) {
             }
         }
         return changes;
+    }
+
+    private static List<ChangedScenario.Change> forRoots(
+            Scenario scenario, Warning warning, Cure cure) {
+        String of = "tray." + warning.vessel().name() + ".";
+        if (cure.kind() == Cure.Kind.AIR_STONE) {
+            return List.of(new ChangedScenario.Change(of + "aerated", "true"));
+        }
+        if (cure.kind() != Cure.Kind.LOWER_LEVEL) {
+            return List.of();
+        }
+        Tray tray = named(scenario, warning);
+        double levelM = cure.facts().get(Quantity.LEVEL) / 1000;
+        double cupM = tray.cupBottomM() - (tray.startLevelM() - levelM);
+        return List.of(
+                new ChangedScenario.Change(of + "valve.setting", mm(levelM)),
+                new ChangedScenario.Change(of + "cup_bottom", mm(cupM)));
+    }
+
+    private static String mm(double metres) {
+        return String.format(Locale.ROOT, "%.1f mm", metres * 1000);
+    }
+
+    private static Tray named(Scenario scenario, Warning warning) {
+        return scenario.trays().stream()
+                .filter(t -> t.id().equals(warning.vessel()))
+                .findFirst()
+                .orElseThrow();
     }
 
     private static ChangedScenario.Change ec(double msPerCm) {
@@ -144,12 +180,34 @@ public record Obeyed(Forecast first, Forecast second, Forecast third) {
         if (undone(advice, Task.Kind.FLUSH) || undone(advice, Task.Kind.FRESH_SOLUTION)) {
             obeyed = obeyed.withVisits(obeyed.visits().withFlush(Visits.Flush.AT_LIMIT));
         }
+        Set<VesselId> deeper = new HashSet<>();
         for (Warning warning : advice.warnings()) {
             if (!warning.cures().isEmpty()) {
-                obeyed = thinned(obeyed, warning, warning.cures().get(0));
+                Cure cure = warning.cures().get(0);
+                obeyed = thinned(obeyed, warning, cure);
+                if (cure.kind() == Cure.Kind.DEEPER_VESSEL && deeper.add(warning.vessel())) {
+                    obeyed = deepened(obeyed, warning, cure.facts());
+                }
             }
         }
         return obeyed;
+    }
+
+    /** Bought a little deeper than asked for, its cups as much higher as its level. */
+    private static Scenario deepened(Scenario scenario, Warning warning, Facts facts) {
+        Tray small = named(scenario, warning);
+        double more = LARGER * facts.get(Quantity.ENOUGH) / facts.get(Quantity.USABLE);
+        double byM = (more - 1) * small.startLevelM();
+        double side = Math.sqrt(small.shape().areaM2(small.startLevelM()));
+        Tray deep =
+                TestTray.of(small)
+                        .shape(TestShape.box(side, side, small.shape().depthM() + byM))
+                        .overflowM(small.overflowM() + byM)
+                        .cupBottomM(small.cupBottomM() + byM)
+                        .startLevelM(small.startLevelM() + byM)
+                        .make();
+        return scenario.withTrays(
+                scenario.trays().stream().map(t -> t.id().equals(deep.id()) ? deep : t).toList());
     }
 
     private static Scenario thinned(Scenario scenario, Warning warning, Cure cure) {
@@ -160,11 +218,7 @@ public record Obeyed(Forecast first, Forecast second, Forecast third) {
         Facts facts = cure.facts();
         Pouring.Dose dose =
                 new Pouring.Dose(warning.from().toLocalDate(), facts.get(Quantity.WATER) / 1000);
-        Tray salty =
-                scenario.trays().stream()
-                        .filter(t -> t.id().equals(warning.vessel()))
-                        .findFirst()
-                        .orElseThrow();
+        Tray salty = named(scenario, warning);
         if (byHand) {
             Filling.ByHand hand = (Filling.ByHand) salty.filling();
             Filling other =

@@ -8,7 +8,6 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
-import java.util.Map;
 import java.util.stream.Stream;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.MethodSource;
@@ -20,34 +19,6 @@ public class ObeyingTest {
 
     private static final Path RIGS =
             Path.of("src", "test", "resources", "tideless", "study", "obeying");
-
-    /** Wishes that are left after two rounds of obeying, each a miss of the advice. */
-    private static final Map<String, List<String>> LEFT =
-            Map.of(
-                    // Thinned for its salt, the trough's young plants are fed too lean.
-                    "glasshouse-tomato-trough.toml",
-                    List.of("TOO_LEAN trough", "SHORT_OF_AIR trough"),
-                    // The water that is told thins both trays by less than they want.
-                    "low-held-tomatoes.toml",
-                    List.of("TOO_SALTY upper", "TOO_SALTY lower"),
-                    // At 1.8 mS/cm the tomato still eats faster than its tray is fed.
-                    "science-room-bench.toml",
-                    List.of("TOO_LEAN tomato"),
-                    // A deeper tank is another rig: nobody obeys that here.
-                    "sealed-lettuce-tank.toml",
-                    List.of(
-                            "SHORT_OF_ONE tank",
-                            "DRIED_OUT tank",
-                            "PRECIPITATE tank",
-                            "STRANDED tank",
-                            "WILTED tank"),
-                    // The feed that is strong enough for the young chilli is too strong for the
-                    // old.
-                    "10-rain-water.toml",
-                    List.of("TOO_SALTY chilli"));
-
-    /** Yield lost beyond a hundredth, share, where the advice costs more than it should: a miss. */
-    private static final Map<String, Double> LOST = Map.of("science-room-bench.toml", 0.0115);
 
     /** The shipped scenarios, and ten rigs that were stated before one of them was run. */
     static List<Path> rigs() throws IOException {
@@ -67,15 +38,11 @@ public class ObeyingTest {
     @MethodSource("rigs")
     void a_second_run_that_obeys_is_no_worse_and_a_third_asks_no_more(Path path) {
         Obeyed obeyed = Obeyed.of(path);
-        double most = LOST.getOrDefault(path.getFileName().toString(), LOSS);
-        assertTrue(obeyed.worstLoss() <= most, "lost " + obeyed.worstLoss());
-        assertTrue(most == LOSS || obeyed.worstLoss() > LOSS, "no longer a miss");
+        assertTrue(obeyed.worstLoss() <= LOSS, "lost " + obeyed.worstLoss());
         assertTrue(Obeyed.dryHours(obeyed.second()) <= Obeyed.dryHours(obeyed.first()));
         assertTrue(
                 obeyed.second().advice().verdict().survives()
                         || !obeyed.first().advice().verdict().survives());
-        assertEquals(
-                LEFT.getOrDefault(path.getFileName().toString(), List.of()),
-                Obeyed.wishes(obeyed.third()));
+        assertEquals(List.of(), Obeyed.wishes(obeyed.third()));
     }
 }
