@@ -9,14 +9,17 @@ import java.util.Map;
 import java.util.OptionalDouble;
 import java.util.OptionalInt;
 import java.util.function.IntToDoubleFunction;
+import java.util.function.UnaryOperator;
 import java.util.stream.IntStream;
 import tideless.crop.Transplant;
 import tideless.rig.Filling;
 import tideless.rig.Limits;
+import tideless.rig.Liquid;
 import tideless.rig.Planting;
 import tideless.rig.Reservoir;
 import tideless.rig.Scenario;
 import tideless.rig.Tending;
+import tideless.rig.TestScenario;
 import tideless.rig.TestTray;
 import tideless.rig.Tray;
 import tideless.rig.VesselId;
@@ -50,6 +53,9 @@ final class MadeTrace {
     private Filling filling = Rigs.valve();
     private Composition held = Rigs.FEED;
     private Limits limits = new Limits(1, 3, 5.5, 6.5, 6, 11);
+    private UnaryOperator<TestTray> rig = t -> t;
+    private String water = "water";
+    private double inReservoirFrac = 1;
     private Visits visits = Rigs.onWeekdays(DayOfWeek.values());
 
     MadeTrace(int days) {
@@ -94,6 +100,24 @@ final class MadeTrace {
         return this;
     }
 
+    /** With something else of the tray. */
+    MadeTrace rigged(UnaryOperator<TestTray> other) {
+        rig = other;
+        return this;
+    }
+
+    /** With the name of its source water. */
+    MadeTrace from(String other) {
+        water = other;
+        return this;
+    }
+
+    /** With so much of a full reservoir all the time, 0-1. */
+    MadeTrace reservoirAt(double frac) {
+        inReservoirFrac = frac;
+        return this;
+    }
+
     MadeTrace visited(Visits other) {
         visits = other;
         return this;
@@ -125,7 +149,9 @@ final class MadeTrace {
                         OptionalInt.empty(),
                         OptionalDouble.empty(),
                         Tending.NONE);
-        Tray of = TestTray.of(Rigs.tray("tray", filling, planting, 0)).limits(limits).make();
+        Tray of =
+                rig.apply(TestTray.of(Rigs.tray("tray", filling, planting, 0)).limits(limits))
+                        .make();
         with(TraySeries.VOLUME, h -> AREA_M2 * tray.get(TraySeries.LEVEL).applyAsDouble(h));
         Map<TraySeries, Series> series = new EnumMap<>(TraySeries.class);
         for (TraySeries kind : TraySeries.values()) {
@@ -135,7 +161,7 @@ final class MadeTrace {
         for (ReservoirSeries kind : ReservoirSeries.values()) {
             drum.put(kind, hourly(h -> 0));
         }
-        drum.put(ReservoirSeries.VOLUME, hourly(h -> reservoir.fullM3()));
+        drum.put(ReservoirSeries.VOLUME, hourly(h -> inReservoirFrac * reservoir.fullM3()));
         drum.put(ReservoirSeries.USABLE, hourly(h -> reservoir.usableM3()));
         List<Series> trayMol = new ArrayList<>();
         List<Series> drumMol = new ArrayList<>();
@@ -144,7 +170,7 @@ final class MadeTrace {
             trayMol.add(hourly(h -> molPerM3 * series.get(TraySeries.VOLUME).at(h)));
             drumMol.add(hourly(h -> 0));
         }
-        Scenario scenario = Rigs.scenario(days, 600, List.of(reservoir), List.of(of), visits);
+        Scenario scenario = scenario(reservoir, of);
         events.sort(Comparator.comparingDouble(Event::atS));
         return new Trace(
                 scenario,
@@ -154,6 +180,21 @@ final class MadeTrace {
                 events,
                 new Ledger("water", "m3", 0, List.of(), 0, List.of()),
                 List.of());
+    }
+
+    private Scenario scenario(Reservoir reservoir, Tray of) {
+        Scenario usual = Rigs.scenario(days, 600, List.of(reservoir), List.of(of), visits);
+        return new TestScenario()
+                .start(usual.start())
+                .days(days)
+                .climate(usual.climate())
+                .feed(usual.feed())
+                .sourceWater(new Liquid(water, usual.sourceWater().composition()))
+                .reservoirs(usual.reservoirs())
+                .trays(usual.trays())
+                .visits(visits)
+                .numerics(usual.numerics())
+                .make();
     }
 
     Advice advice() {
