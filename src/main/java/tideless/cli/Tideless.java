@@ -49,6 +49,7 @@ import picocli.CommandLine.TypeConversionException;
             LeanCommand.class,
             AwayCommand.class,
             SizeCommand.class,
+            CalendarCommand.class,
             CropsCommand.class
         })
 public final class Tideless implements Runnable {
@@ -58,7 +59,7 @@ public final class Tideless implements Runnable {
     public void run() {
         throw new ParameterException(
                 spec.commandLine(),
-                "no command; there are run, check, show, light, mix, lean, away, size and crops");
+                "no command; there are run, check, show, light, mix, lean, away, size, calendar and crops");
     }
 
     /** The program's name and version. */

@@ -26,7 +26,10 @@ final class Written {
         if (folder != null) {
             PrintWriter out = spec.commandLine().getOut();
             out.println();
-            out.println(written.files().size() + " files in " + folder);
+            out.println(
+                    written.files().size() == 1
+                            ? written.files().get(0).toString()
+                            : written.files().size() + " files in " + folder);
             out.flush();
         }
         return Exit.DONE;

@@ -12,6 +12,7 @@
  * {@code java.nio.file.attribute}, {@code java.time}, {@code java.time.format}, {@code
  * java.time.temporal}, {@code java.awt..}, {@code javax.imageio..}, {@code javax.xml.parsers},
  * {@code org.w3c.dom}, {@code org.jfree..}, {@code org.apache.batik..}, {@code
- * de.siegmar.fastcsv.writer}, {@code com.fasterxml.jackson.core..}. Held by {@code RoomsTest}.
+ * de.siegmar.fastcsv.writer}, {@code com.fasterxml.jackson.core..}, {@code biweekly..}, {@code
+ * com.github.mangstadt.vinnie..}. Held by {@code RoomsTest}.
  */
 package tideless.report;

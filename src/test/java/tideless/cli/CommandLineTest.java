@@ -1,6 +1,7 @@
 package tideless.cli;
 
 import static org.assertj.core.api.Assertions.assertThat;
+import static org.junit.jupiter.api.Assertions.assertArrayEquals;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertTrue;
@@ -498,5 +499,19 @@ class CommandLineTest {
                 "basil, pak-choi, tomato", "size", BENCH, "--what", "plants", "--of", "basill");
         refusesAtOnce("only with", "size", BENCH, "--of", "basil");
         refusesAtOnce("none", "size", bucket, "--what", "reservoir");
+    }
+
+    @Test
+    void calendar_prints_a_diary_and_writes_the_same_file_every_time() throws IOException {
+        Path file = folder.resolve("bench.ics");
+        Outcome outcome = run("calendar", BENCH, "--members", 2, "-o", file);
+        assertEquals(0, outcome.exit(), outcome.err());
+        assertTrue(outcome.out().contains("Sow basil for tray basil"), outcome.out());
+        assertTrue(outcome.out().contains("Refill, reservoir shelf"), outcome.out());
+        byte[] first = Files.readAllBytes(file);
+        assertEquals(0, run("calendar", BENCH, "--members", 2, "-o", file).exit());
+        assertArrayEquals(first, Files.readAllBytes(file));
+        refusesAtOnce("a file ending in .ics", "calendar", BENCH, "-o", BENCH);
+        refusesAtOnce("allowed: 1 to 10000", "calendar", BENCH, "--members", -1);
     }
 }

@@ -32,7 +32,17 @@ class DocsTest {
     private static final Pattern PLACEHOLDER = Pattern.compile(".*(\\b[A-Z]{4,}\\b|\\.\\.\\.).*");
 
     private static final Set<String> NAMES =
-            Set.of("run", "check", "show", "light", "lean", "away", "size", "mix", "crops");
+            Set.of(
+                    "run",
+                    "check",
+                    "show",
+                    "light",
+                    "lean",
+                    "away",
+                    "size",
+                    "calendar",
+                    "mix",
+                    "crops");
 
     @TempDir Path folder;
 

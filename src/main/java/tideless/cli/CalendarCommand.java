@@ -1,0 +1,102 @@
+package tideless.cli;
+
+import java.nio.file.Path;
+import java.util.List;
+import java.util.Locale;
+import java.util.Optional;
+import java.util.concurrent.Callable;
+import picocli.CommandLine.Command;
+import picocli.CommandLine.Help.Visibility;
+import picocli.CommandLine.Model.CommandSpec;
+import picocli.CommandLine.Option;
+import picocli.CommandLine.Parameters;
+import picocli.CommandLine.Spec;
+import tideless.report.CalendarFile;
+import tideless.report.CalendarTable;
+import tideless.report.Progress;
+import tideless.report.WriteResult;
+import tideless.scenario.Reading;
+import tideless.study.Forecast;
+import tideless.study.Forecasts;
+import tideless.study.threads.ThreadPool;
+
+/** The tasks of a run as a calendar. */
+@Command(
+        name = "calendar",
+        header = "Put sowing, rounds, refills, flushes, picking and harvest into a calendar.",
+        description = {
+            "",
+            "Prints the run as a diary and, with -o, writes it as an iCalendar file that phones and"
+                    + " desk calendars import, with reminders. Importing a later run of the same"
+                    + " scenario moves the entries.",
+            ""
+        },
+        footer = {
+            "",
+            "Examples:",
+            "  tideless calendar scenarios/science-room-bench.toml",
+            "  tideless calendar scenarios/science-room-bench.toml -o bench.ics",
+            "",
+            "Exit codes: 0 done, 1 a file could not be read or written, 2 a fault in the scenario."
+        })
+final class CalendarCommand implements Callable<Integer> {
+    @Parameters(paramLabel = "SCENARIO", description = "a .toml scenario file")
+    Path scenario;
+
+    @Option(
+            names = {"-o", "--output"},
+            paramLabel = "FILE",
+            description = "the calendar to write, ending in .ics")
+    Path file;
+
+    @Option(
+            names = "--members",
+            paramLabel = "N",
+            defaultValue = "100",
+            showDefaultValue = Visibility.ALWAYS,
+            description = "how many rigs that yours might be say how sure each date is; 1 for none")
+    int members;
+
+    @Option(
+            names = "--seed",
+            paramLabel = "N",
+            defaultValue = "1",
+            showDefaultValue = Visibility.ALWAYS,
+            description = "seed of all that is drawn")
+    long seed;
+
+    @Spec CommandSpec spec;
+
+    @Override
+    public Integer call() throws InterruptedException {
+        Arguments arguments = new Arguments(spec);
+        arguments.requireMembers(members);
+        if (file != null && !file.toString().toLowerCase(Locale.ROOT).endsWith(".ics")) {
+            throw arguments.refused("-o", "\"" + file + "\"", "a file ending in .ics");
+        }
+        Scenarios read = Scenarios.read(scenario, spec.commandLine().getErr());
+        Optional<Reading.Good> good = read.good();
+        if (good.isEmpty()) {
+            return read.exit();
+        }
+        Forecast forecast;
+        WriteResult written = new WriteResult(List.of(), "", false);
+        try (Progress progress = new Progress(System.err, Progress.atTerminal())) {
+            forecast =
+                    Forecasts.of(
+                            good.get().scenario(),
+                            seed,
+                            members,
+                            new Watched(ThreadPool.ofAllCores(), progress, "running"));
+            if (file != null) {
+                List<Path> inputs = good.get().files().stream().map(Path::of).toList();
+                written = CalendarFile.write(forecast, file, inputs);
+            }
+        }
+        return Written.told(spec, written, file, () -> print(forecast));
+    }
+
+    private void print(Forecast forecast) {
+        CalendarTable.print(spec.commandLine().getOut(), forecast, Terminal.width());
+    }
+}

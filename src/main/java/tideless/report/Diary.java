@@ -1,0 +1,203 @@
+package tideless.report;
+
+import java.time.LocalDate;
+import java.time.LocalDateTime;
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.HashMap;
+import java.util.List;
+import java.util.Locale;
+import java.util.Map;
+import java.util.Optional;
+import tideless.advice.Task;
+import tideless.rig.Planting;
+import tideless.rig.Scenario;
+import tideless.rig.Tray;
+import tideless.rig.VesselId;
+import tideless.rig.Visits;
+import tideless.study.Forecast;
+import tideless.words.MachineWords;
+import tideless.words.Names;
+import tideless.words.Numbers;
+import tideless.words.OutlookWords;
+import tideless.words.TaskWords;
+
+/**
+ * What a forecast puts into a diary, in order of time: sowing and setting out, the rounds, days on
+ * which nobody comes, and every task with its band.
+ *
+ * @param entries in order of time
+ */
+record Diary(List<Entry> entries) {
+    /** Longest part of a name in an identifier. */
+    private static final int LONGEST = 40;
+
+    Diary {
+        entries = List.copyOf(entries);
+    }
+
+    /**
+     * One entry.
+     *
+     * @param id the same for what is the same in another run of the scenario
+     * @param what a few words
+     * @param text all there is to say
+     * @param from when it begins; at midnight where it takes the whole day
+     * @param lastDay last day of it, for what takes whole days; empty for what is done at an hour
+     * @param remindHours how long before one is reminded, h; 0 for never
+     * @param rounds whether it comes again with the visits
+     */
+    record Entry(
+            String id,
+            String what,
+            String text,
+            LocalDateTime from,
+            Optional<LocalDate> lastDay,
+            int remindHours,
+            boolean rounds) {}
+
+    static Diary of(Forecast forecast) {
+        Scenario scenario = forecast.trace().scenario();
+        List<Entry> entries = new ArrayList<>();
+        String run = scenario.start() + "-" + plain(scenario.title());
+        for (Tray tray : scenario.trays()) {
+            addPlanting(entries, scenario, tray, run);
+        }
+        firstVisit(scenario)
+                .ifPresent(
+                        day ->
+                                entries.add(
+                                        new Entry(
+                                                id(run, "look-in", null, 1),
+                                                "Look in: levels, leaves, valves",
+                                                "The round of " + scenario.title() + ".",
+                                                at(scenario, day),
+                                                Optional.empty(),
+                                                0,
+                                                true)));
+        int away = 0;
+        for (Visits.Absence absence : scenario.visits().absences()) {
+            entries.add(
+                    new Entry(
+                            id(run, "away", null, ++away),
+                            "Nobody looks in",
+                            "An absence of " + scenario.title() + ".",
+                            absence.from().atStartOfDay(),
+                            Optional.of(absence.to()),
+                            0,
+                            false));
+        }
+        addTasks(entries, forecast, run);
+        entries.sort(Comparator.comparing(Entry::from)); // of one hour as they were added
+        return new Diary(entries);
+    }
+
+    private static void addPlanting(List<Entry> entries, Scenario scenario, Tray tray, String run) {
+        if (!(tray.planting() instanceof Planting.OfCrop crop) || crop.plants() == 0) {
+            return;
+        }
+        String name = Names.clean(crop.cropName());
+        String where = Names.of(tray.id());
+        int nursery = (int) Math.floor(crop.ageAtStartDays() + 0.5);
+        LocalDate sown = scenario.start().minusDays(nursery);
+        entries.add(
+                new Entry(
+                        id(run, "sow", tray.id(), 1),
+                        "Sow " + name + " for " + where,
+                        crop.plants()
+                                + " plants, some more to choose from"
+                                + (nursery > 0
+                                        ? "; " + Numbers.days(nursery) + " in the nursery."
+                                        : "."),
+                        sown.atStartOfDay(),
+                        Optional.of(sown),
+                        0,
+                        false));
+        if (nursery > 0) {
+            entries.add(
+                    new Entry(
+                            id(run, "set-out", tray.id(), 1),
+                            "Set out " + name + " in " + where,
+                            crop.plants() + " plants, " + Numbers.days(nursery) + " from seed.",
+                            scenario.start().atStartOfDay(),
+                            Optional.of(scenario.start()),
+                            0,
+                            false));
+        }
+    }
+
+    private static void addTasks(List<Entry> entries, Forecast forecast, String run) {
+        LocalDate start = forecast.trace().scenario().start();
+        Map<String, Integer> seen = new HashMap<>();
+        for (Task task : forecast.advice().tasks()) {
+            String kind = MachineWords.of(task.kind());
+            int ordinal = seen.merge(kind + task.vessel(), 1, Integer::sum);
+            String likely =
+                    forecast.expected(task)
+                            .filter(e -> OutlookWords.tells(e.what().kind()))
+                            .map(e -> OutlookWords.days(e, start))
+                            .orElse("");
+            entries.add(
+                    new Entry(
+                            id(run, kind, task.vessel(), ordinal),
+                            what(task) + (likely.isEmpty() ? "" : " (" + likely + ")"),
+                            TaskWords.text(task),
+                            task.due(),
+                            Optional.empty(),
+                            remindHours(task.kind()),
+                            false));
+        }
+    }
+
+    private static String what(Task task) {
+        String kind = Names.of(task.kind());
+        return kind.substring(0, 1).toUpperCase(Locale.ROOT)
+                + kind.substring(1)
+                + ", "
+                + Names.of(task.vessel())
+                + (task.litres() > 0 ? ", " + Numbers.litres(task.litres()) + " L" : "");
+    }
+
+    /** A day ahead of what wants preparing, an hour ahead of the rest; assumed. */
+    private static int remindHours(Task.Kind kind) {
+        return switch (kind) {
+            case MIX, HARVEST, SOW_NEXT, CLEAN, FLUSH, FRESH_SOLUTION -> 24;
+            default -> 1;
+        };
+    }
+
+    private static LocalDateTime at(Scenario scenario, LocalDate day) {
+        return day.atStartOfDay().plusSeconds((long) scenario.visits().timeOfDayS());
+    }
+
+    private static Optional<LocalDate> firstVisit(Scenario scenario) {
+        for (int day = 0; day < scenario.days(); day++) {
+            LocalDate date = scenario.start().plusDays(day);
+            if (scenario.visits().on(date)) {
+                return Optional.of(date);
+            }
+        }
+        return Optional.empty();
+    }
+
+    private static String id(String run, String kind, VesselId vessel, int ordinal) {
+        String of =
+                vessel == null
+                        ? ""
+                        : "-" + MachineWords.of(vessel.kind()) + "-" + plain(vessel.name());
+        return run + "-" + kind + of + "-" + ordinal + "@tideless";
+    }
+
+    /** Letters and digits of ASCII as they are, all else as its number, so that none are alike. */
+    private static String plain(String name) {
+        StringBuilder plain = new StringBuilder();
+        for (int i = 0; i < name.length(); i++) {
+            char c = name.charAt(i);
+            boolean kept = c >= 'a' && c <= 'z' || c >= 'A' && c <= 'Z' || c >= '0' && c <= '9';
+            plain.append(kept ? String.valueOf(c) : c == ' ' ? "_" : "." + Integer.toHexString(c));
+        }
+        return plain.length() <= LONGEST
+                ? plain.toString()
+                : plain.substring(0, LONGEST) + "." + Integer.toHexString(name.hashCode());
+    }
+}
