@@ -61,7 +61,6 @@ class OnlyWhatRunsTest {
         ways.put("scenario.FilesInMemory", page + ", where no folder is");
         ways.put("scenario.ScenarioReference.markdown", "makes docs/scenario-reference.md");
         String study = "studies that no command runs yet";
-        ways.put("scenario.ChangedScenario", study);
         ways.put("study", study);
         return ways;
     }

@@ -50,6 +50,7 @@ import picocli.CommandLine.TypeConversionException;
             AwayCommand.class,
             SizeCommand.class,
             CalendarCommand.class,
+            CompareCommand.class,
             CropsCommand.class
         })
 public final class Tideless implements Runnable {
@@ -59,7 +60,8 @@ public final class Tideless implements Runnable {
     public void run() {
         throw new ParameterException(
                 spec.commandLine(),
-                "no command; there are run, check, show, light, mix, lean, away, size, calendar and crops");
+                "no command; there are run, check, show, light, mix, lean, away, size, calendar, compare"
+                        + " and crops");
     }
 
     /** The program's name and version. */

@@ -35,12 +35,12 @@ final class Images {
 
     private Images() {}
 
-    static byte[] png(Picture picture) {
+    static byte[] png(Page picture) {
         return png(picture, PIXELS_WIDE);
     }
 
     /** The same in another size. */
-    static byte[] png(Picture picture, int wide) {
+    static byte[] png(Page picture, int wide) {
         int high = wide * PIXELS_HIGH / PIXELS_WIDE;
         BufferedImage image = new BufferedImage(wide, high, BufferedImage.TYPE_INT_RGB);
         Graphics2D g2 = image.createGraphics();
@@ -72,7 +72,7 @@ final class Images {
         return bytes.toByteArray();
     }
 
-    static byte[] svg(Picture picture) {
+    static byte[] svg(Page picture) {
         Document document;
         try {
             document =

@@ -43,7 +43,12 @@ final class PartFolder {
             i++;
         }
         PartFolder part = new PartFolder(folder.resolve(NAME + i));
-        Runtime.getRuntime().addShutdownHook(part.whenEnding); // before there is aught to remove
+        try {
+            Runtime.getRuntime()
+                    .addShutdownHook(part.whenEnding); // before there is aught to remove
+        } catch (IllegalStateException e) {
+            part.ending = false; // ending already: whoever writes now is waited for, or is cut off
+        }
         try {
             part.unlessEnding(part::make);
         } catch (IOException e) {

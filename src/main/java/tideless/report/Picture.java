@@ -25,7 +25,8 @@ import tideless.words.Dates;
  * @param panels from the top
  */
 record Picture(
-        String title, String subtitle, String valueLabel, String dateLabel, List<Panel> panels) {
+        String title, String subtitle, String valueLabel, String dateLabel, List<Panel> panels)
+        implements Page {
     /** Width of an A5 page laid across, pt. */
     static final double WIDTH = 595.2;
 
@@ -34,7 +35,7 @@ record Picture(
 
     private static final double LEFT = 86;
     private static final double RIGHT = 112;
-    private static final double EDGE = 14;
+    static final double EDGE = 14;
     private static final double NAMES = 28;
     private static final double TOP = 44;
     private static final double BOTTOM = 38;
@@ -47,19 +48,9 @@ record Picture(
         panels = List.copyOf(panels);
     }
 
-    void draw(Graphics2D g2) {
-        g2.setRenderingHint(RenderingHints.KEY_ANTIALIASING, RenderingHints.VALUE_ANTIALIAS_ON);
-        g2.setRenderingHint(
-                RenderingHints.KEY_TEXT_ANTIALIASING, RenderingHints.VALUE_TEXT_ANTIALIAS_ON);
-        g2.setRenderingHint(
-                RenderingHints.KEY_FRACTIONALMETRICS, RenderingHints.VALUE_FRACTIONALMETRICS_ON);
-        g2.setRenderingHint(RenderingHints.KEY_STROKE_CONTROL, RenderingHints.VALUE_STROKE_PURE);
-        g2.setPaint(Look.GROUND);
-        g2.fill(new Rectangle2D.Double(0, 0, WIDTH, HEIGHT));
-        text(g2, fit(g2, title, Look.TITLE, WIDTH - 2 * EDGE), Look.TITLE, EDGE, 23);
-        g2.setPaint(Look.QUIET);
-        write(g2, fit(g2, subtitle, Look.TEXT, WIDTH - 2 * EDGE), Look.TEXT, EDGE, 35);
-
+    @Override
+    public void draw(Graphics2D g2) {
+        begin(g2, title, subtitle);
         double rows = panels.stream().mapToDouble(Picture::above).sum();
         double room = HEIGHT - TOP - BOTTOM - rows - (panels.size() - 1) * GAP;
         double each = room / panels.size();
@@ -71,18 +62,37 @@ record Picture(
             y = top + each + GAP;
         }
 
-        AffineTransform upright = g2.getTransform();
-        double length = width(g2, valueLabel, Look.TEXT);
         double middle = (TOP + HEIGHT - BOTTOM) / 2;
         if (panels.size() == 1) {
             middle = (TOP + rows + HEIGHT - BOTTOM) / 2;
         }
-        g2.translate(EDGE + 7, middle + length / 2);
-        g2.rotate(-Math.PI / 2);
-        text(g2, valueLabel, Look.TEXT, 0, 0);
-        g2.setTransform(upright);
+        upright(g2, valueLabel, middle);
         double centre = (LEFT + WIDTH - RIGHT) / 2;
         text(g2, dateLabel, Look.TEXT, centre - width(g2, dateLabel, Look.TEXT) / 2, HEIGHT - 10);
+    }
+
+    /** Fills the ground and writes the head of a page. */
+    static void begin(Graphics2D g2, String title, String subtitle) {
+        g2.setRenderingHint(RenderingHints.KEY_ANTIALIASING, RenderingHints.VALUE_ANTIALIAS_ON);
+        g2.setRenderingHint(
+                RenderingHints.KEY_TEXT_ANTIALIASING, RenderingHints.VALUE_TEXT_ANTIALIAS_ON);
+        g2.setRenderingHint(
+                RenderingHints.KEY_FRACTIONALMETRICS, RenderingHints.VALUE_FRACTIONALMETRICS_ON);
+        g2.setRenderingHint(RenderingHints.KEY_STROKE_CONTROL, RenderingHints.VALUE_STROKE_PURE);
+        g2.setPaint(Look.GROUND);
+        g2.fill(new Rectangle2D.Double(0, 0, WIDTH, HEIGHT));
+        text(g2, fit(g2, title, Look.TITLE, WIDTH - 2 * EDGE), Look.TITLE, EDGE, 23);
+        g2.setPaint(Look.QUIET);
+        write(g2, fit(g2, subtitle, Look.TEXT, WIDTH - 2 * EDGE), Look.TEXT, EDGE, 35);
+    }
+
+    /** Writes the name of the upright axis about its middle. */
+    static void upright(Graphics2D g2, String label, double middle) {
+        AffineTransform level = g2.getTransform();
+        g2.translate(EDGE + 7, middle + width(g2, label, Look.TEXT) / 2);
+        g2.rotate(-Math.PI / 2);
+        text(g2, label, Look.TEXT, 0, 0);
+        g2.setTransform(level);
     }
 
     /** Room the rows of due dates take above a panel. */
@@ -237,21 +247,21 @@ record Picture(
         return y;
     }
 
-    private static void text(Graphics2D g2, String text, Font font, double x, double y) {
+    static void text(Graphics2D g2, String text, Font font, double x, double y) {
         g2.setPaint(Look.INK);
         write(g2, text, font, x, y);
     }
 
-    private static void write(Graphics2D g2, String text, Font font, double x, double y) {
+    static void write(Graphics2D g2, String text, Font font, double x, double y) {
         g2.setFont(font);
         g2.drawString(text, (float) x, (float) y);
     }
 
-    private static double width(Graphics2D g2, String text, Font font) {
+    static double width(Graphics2D g2, String text, Font font) {
         return g2.getFontMetrics(font).getStringBounds(text, g2).getWidth();
     }
 
-    private static String fit(Graphics2D g2, String text, Font font, double room) {
+    static String fit(Graphics2D g2, String text, Font font, double room) {
         if (width(g2, text, font) <= room) {
             return text;
         }

@@ -88,7 +88,7 @@ public final class ResultFiles {
         return run(jobs);
     }
 
-    private static Map<String, byte[]> images(String name, Picture picture) {
+    private static Map<String, byte[]> images(String name, Page picture) {
         Map<String, byte[]> images = new LinkedHashMap<>();
         images.put(name + ".png", Images.png(picture));
         images.put(name + ".svg", Images.svg(picture));
@@ -96,7 +96,7 @@ public final class ResultFiles {
     }
 
     /** A picture in both forms. */
-    static Map<String, byte[]> drawn(String name, Picture picture) throws NotDrawn {
+    static Map<String, byte[]> drawn(String name, Page picture) throws NotDrawn {
         return run(Map.of(name, () -> images(name, picture)));
     }
 

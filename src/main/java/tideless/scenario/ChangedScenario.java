@@ -20,7 +20,14 @@ public final class ChangedScenario {
             "true|false|[-+]?\\d+|[-+]?\\d+\\.\\d+([eE][-+]?\\d+)?|\\d{4}-\\d\\d-\\d\\d"
                     + "|\\d\\d:\\d\\d(:\\d\\d)?|\\[.*]";
 
+    private static final String MISFIT = "a change of something the scenario does not have";
+
     private ChangedScenario() {}
+
+    /** Whether a fault is that a change fits nothing in the scenario, whatever its value. */
+    public static boolean isMisfit(Problem problem) {
+        return problem.found().equals(MISFIT);
+    }
 
     /**
      * One key's other value.
@@ -75,10 +82,14 @@ public final class ChangedScenario {
                         0,
                         0,
                         problem.key(),
-                        problem.found(),
-                        problem.allowed(),
-                        problem.hint())
+                        lineless(problem.found()),
+                        lineless(problem.allowed()),
+                        lineless(problem.hint()))
                 : problem;
+    }
+
+    private static String lineless(String words) {
+        return words.replaceAll(",? line \\d+(?=\\))", "").replace(" ()", "");
     }
 
     /** The scenario's own files, but for its text. */
@@ -108,14 +119,7 @@ public final class ChangedScenario {
             }
             at = castMap(inner);
         }
-        return new Problem(
-                path.toString(),
-                0,
-                0,
-                change.key(),
-                "a change of something the scenario does not have",
-                allowed,
-                hint);
+        return new Problem(path.toString(), 0, 0, change.key(), MISFIT, allowed, hint);
     }
 
     /** How many places were set. A named vessel that is not there is not made. */

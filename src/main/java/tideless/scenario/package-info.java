@@ -10,9 +10,9 @@
  *
  * <p>May import: {@code rig}, {@code crop}, {@code solution}, {@code physics}, {@code java.lang},
  * {@code java.util}, {@code java.util.function}, {@code java.util.stream}, {@code java.util.regex},
- * {@code java.io}, {@code java.nio}, {@code java.nio.charset}, {@code java.nio.file}, {@code
- * java.time}, {@code java.time.chrono}, {@code java.time.format}, {@code java.time.temporal},
- * {@code org.tomlj}, {@code de.siegmar.fastcsv.reader}, {@code org.apache.commons.math3.util}. Held
- * by {@code RoomsTest}.
+ * {@code java.io}, {@code java.math}, {@code java.nio}, {@code java.nio.charset}, {@code
+ * java.nio.file}, {@code java.time}, {@code java.time.chrono}, {@code java.time.format}, {@code
+ * java.time.temporal}, {@code org.tomlj}, {@code de.siegmar.fastcsv.reader}, {@code
+ * org.apache.commons.math3.util}. Held by {@code RoomsTest}.
  */
 package tideless.scenario;

@@ -1,6 +1,7 @@
 package tideless.study;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertInstanceOf;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
@@ -90,6 +91,21 @@ class ShippedScenariosTest {
         var sizing = advice.sizings().get(0);
         assertTrue(sizing.enoughUsableLitres() > sizing.usableLitres());
         assertTrue(sizing.outgrownFrom().isAfter(house.trace().scenario().start()));
+    }
+
+    @Test
+    void the_trough_outgrows_its_reservoir_on_weekly_visits() {
+        Advice advice = forecast("outgrown-trough.toml").advice();
+        assertFalse(advice.verdict().survives());
+        var sizing = advice.sizings().get(0);
+        assertTrue(sizing.enoughUsableLitres() > 2 * sizing.usableLitres(), sizing.toString());
+    }
+
+    @Test
+    void the_tray_of_depth_and_valve_does_well_as_it_stands() {
+        Advice advice = forecast("depth-and-valve.toml").advice();
+        assertEquals(List.of(), advice.warnings());
+        assertTrue(advice.verdict().survives());
     }
 
     @Test

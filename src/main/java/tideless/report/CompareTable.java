@@ -1,0 +1,298 @@
+package tideless.report;
+
+import java.io.PrintWriter;
+import java.time.LocalDate;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Locale;
+import java.util.Optional;
+import java.util.stream.Stream;
+import tideless.study.Axis;
+import tideless.study.Band;
+import tideless.study.Compared;
+import tideless.study.Design;
+import tideless.study.Outlook;
+import tideless.words.Dates;
+import tideless.words.DesignWords;
+import tideless.words.Names;
+import tideless.words.Numbers;
+import tideless.words.Wrap;
+
+/** Designs side by side, for a terminal. Signs, not colours, tell them apart. */
+public final class CompareTable {
+    /** Columns of a grid that have room for a figure each. */
+    private static final int FIGURE_COLUMNS = 11;
+
+    /** Lines of a table that anybody reads; the rest stands in the file. */
+    private static final int MOST_LINES = 60;
+
+    private static final String HARMLESS = "+";
+    private static final String HARM = "-";
+    private static final String UNBUILDABLE = "#";
+    private static final String NOT_REACHED = "?";
+
+    private final PrintWriter out;
+    private final Compared compared;
+    private final LocalDate start;
+    private final List<Design.Figure> figures;
+
+    private CompareTable(PrintWriter out, Compared compared, LocalDate start) {
+        this.out = out;
+        this.compared = compared;
+        this.start = start;
+        figures = Stream.of(Design.Figure.values()).filter(this::isWorthAColumn).toList();
+    }
+
+    /** What is nought for every design is told in a line. */
+    private boolean isWorthAColumn(Design.Figure figure) {
+        return Stream.concat(compared.present().stream(), compared.cells().stream())
+                .flatMap(cell -> cell.design().stream())
+                .map(design -> design.figures().get(figure))
+                .anyMatch(band -> band != null && band.high() > 0);
+    }
+
+    private void printNoughts() {
+        List<String> noughts =
+                Stream.of(Design.Figure.values())
+                        .filter(f -> !figures.contains(f) && f != Design.Figure.YIELD)
+                        .map(DesignWords::of)
+                        .toList();
+        if (!noughts.isEmpty() && compared.cells().stream().anyMatch(c -> c.design().isPresent())) {
+            out.println("  none in any design: " + String.join(", ", noughts));
+        }
+    }
+
+    /**
+     * Prints them.
+     *
+     * @param title what is compared
+     * @param start the first day
+     * @param width columns of the terminal
+     */
+    public static void print(
+            PrintWriter out, String title, Compared compared, LocalDate start, int width) {
+        CompareTable table = new CompareTable(out, compared, start);
+        out.println(title);
+        out.println();
+        if (compared.axes().size() < 2) {
+            table.printList();
+        } else {
+            table.printGrid();
+        }
+        out.println();
+        out.println(table.key());
+        out.println();
+        for (String sentence : DesignWords.sentences(compared)) {
+            Wrap.lines(sentence, width).forEach(out::println);
+        }
+        out.flush();
+    }
+
+    private String key() {
+        return "+ without harm, - with harm, # not buildable"
+                + (compared.whole() ? "" : ", ? not reached")
+                + (compared.axes().get(0).numbers().isEmpty()
+                        ? ""
+                        : ", <now> the design as it stands");
+    }
+
+    private void printList() {
+        Axis axis = compared.axes().get(0);
+        List<String[]> rows = new ArrayList<>();
+        List<String> head = new ArrayList<>(List.of(DesignWords.name(axis), "", "survives"));
+        for (Design.Figure figure : figures) {
+            head.add(
+                    DesignWords.brief(figure)
+                            + (figure.compareTo(Design.Figure.SHORT_OF_AIR) <= 0
+                                    ? " h"
+                                    : figure == Design.Figure.YIELD ? " g" : ""));
+        }
+        head.add("first refill");
+        head.add("first harm");
+        rows.add(head.toArray(new String[0]));
+        compared.present().ifPresent(cell -> rows.add(row("as it stands", cell, false)));
+        int shown = Math.min(MOST_LINES, axis.size());
+        for (int i = 0; i < shown; i++) {
+            rows.add(row(DesignWords.value(axis, i), compared.at(i, 0), compared.isPresent(i, 0)));
+        }
+        printAligned(rows);
+        if (shown < axis.size()) {
+            out.println("  and " + (axis.size() - shown) + " more; -o writes them all");
+        }
+        printNoughts();
+        printYields(axis, shown);
+    }
+
+    private String[] row(String name, Compared.Cell cell, boolean present) {
+        List<String> row = new ArrayList<>();
+        row.add(name + (present ? " <now>" : ""));
+        row.add(sign(cell));
+        Optional<Design> design = cell.design();
+        if (design.isEmpty()) {
+            row.add(cell.isUnbuildable() ? "not buildable" : "not reached");
+            return row.toArray(new String[0]);
+        }
+        Design of = design.get();
+        row.add(of.members() == 1 ? of.survives() ? "yes" : "no" : Numbers.percent(of.chance()));
+        for (Design.Figure figure : figures) {
+            row.add(figure(of, figure));
+        }
+        row.add(day(of.firstRefillS().middle()));
+        row.add(of.firstHarm().map(this::harm).orElse(""));
+        return row.toArray(new String[0]);
+    }
+
+    private static String figure(Design of, Design.Figure figure) {
+        Band band = of.figures().get(figure);
+        if (band == null) {
+            return "";
+        }
+        String middle = whole(band.middle());
+        String low = whole(band.low());
+        String high = whole(band.high());
+        return low.equals(high) ? middle : middle + " (" + low + "-" + high + ")";
+    }
+
+    private static String whole(double value) {
+        return String.format(Locale.ROOT, "%d", (long) Math.floor(value + 0.5));
+    }
+
+    private String harm(Outlook.LikelyHarm harm) {
+        String what =
+                switch (harm.kind()) {
+                    case DIED -> " lost ";
+                    case WILTED -> " wilts ";
+                    default -> " dry ";
+                };
+        return Names.clean(harm.tray().name()) + what + day(harm.atS().middle());
+    }
+
+    private String day(double atS) {
+        return Double.isInfinite(atS)
+                ? "never"
+                : Dates.dayMonth(start.atStartOfDay().plusSeconds((long) atS).toLocalDate());
+    }
+
+    private void printYields(Axis axis, int shown) {
+        Optional<Design> any =
+                compared.cells().stream().flatMap(c -> c.design().stream()).findFirst();
+        if (any.isEmpty() || any.get().yields().stream().noneMatch(y -> y.freshG().isPresent())) {
+            return;
+        }
+        out.println();
+        out.println("Fresh mass of one plant, g");
+        List<String[]> rows = new ArrayList<>();
+        List<String> head = new ArrayList<>(List.of(DesignWords.name(axis), ""));
+        any.get().yields().forEach(y -> head.add(Names.clean(y.tray().name())));
+        boolean sameTrays =
+                compared.cells().stream()
+                        .flatMap(c -> c.design().stream())
+                        .allMatch(d -> trays(d).equals(trays(any.get())));
+        if (!sameTrays) {
+            head.subList(2, head.size()).clear();
+        }
+        rows.add(head.toArray(new String[0]));
+        for (int i = 0; i < shown; i++) {
+            Compared.Cell cell = compared.at(i, 0);
+            if (cell.design().isEmpty()) {
+                continue;
+            }
+            List<String> row = new ArrayList<>();
+            row.add(DesignWords.value(axis, i) + (compared.isPresent(i, 0) ? " <now>" : ""));
+            row.add(sign(cell));
+            for (Outlook.Yield tray : cell.design().get().yields()) {
+                String grams = tray.freshG().map(band -> whole(band.middle())).orElse("");
+                row.add(sameTrays ? grams : Names.clean(tray.tray().name()) + " " + grams);
+            }
+            rows.add(row.toArray(new String[0]));
+        }
+        printAligned(rows);
+    }
+
+    private static List<String> trays(Design design) {
+        return design.yields().stream().map(y -> y.tray().name()).toList();
+    }
+
+    /** The first column to the left, the others to the right, the last free. */
+    private void printAligned(List<String[]> rows) {
+        int columns = rows.stream().mapToInt(r -> r.length).max().orElse(0);
+        int[] widths = new int[columns];
+        for (String[] row : rows) {
+            for (int c = 0; c < row.length; c++) {
+                if (row.length == columns || c < 2) {
+                    widths[c] = Math.max(widths[c], row[c].length());
+                }
+            }
+        }
+        for (String[] row : rows) {
+            StringBuilder line = new StringBuilder("  ");
+            for (int c = 0; c < row.length; c++) {
+                String gap = " ".repeat(Math.max(0, widths[c] - row[c].length()));
+                boolean toTheLeft = c == 0 || row.length < columns || c == columns - 1;
+                line.append(c == 0 ? "" : "  ").append(toTheLeft ? row[c] + gap : gap + row[c]);
+            }
+            out.println(line.toString().stripTrailing());
+        }
+    }
+
+    private void printGrid() {
+        Axis across = compared.axes().get(0);
+        Axis down = compared.axes().get(1);
+        boolean roomy = across.size() <= FIGURE_COLUMNS && down.size() <= MOST_LINES;
+        if (across.size() > MOST_LINES || down.size() > MOST_LINES) {
+            out.println("  The grid is wider than a page; -o writes it.");
+            return;
+        }
+        boolean yields =
+                compared.cells().stream()
+                        .flatMap(c -> c.design().stream())
+                        .anyMatch(d -> !Double.isNaN(d.of(Design.Figure.YIELD)));
+        out.println(
+                "  across: "
+                        + DesignWords.name(across)
+                        + (roomy
+                                ? ""
+                                : ", "
+                                        + DesignWords.value(across, 0)
+                                        + " to "
+                                        + DesignWords.value(across, across.size() - 1)));
+        out.println("  down:   " + DesignWords.name(down));
+        if (roomy) {
+            out.println("  " + (yields ? "yield of all plants, g" : "litres poured"));
+        }
+        out.println();
+        List<String[]> rows = new ArrayList<>();
+        if (roomy) {
+            String[] head = new String[across.size() + 1];
+            head[0] = "";
+            for (int x = 0; x < across.size(); x++) {
+                head[x + 1] = DesignWords.value(across, x) + " ";
+            }
+            rows.add(head);
+        }
+        for (int y = down.size() - 1; y >= 0; y--) { // the way a map has it
+            String[] row = new String[across.size() + 1];
+            row[0] = DesignWords.value(down, y);
+            for (int x = 0; x < across.size(); x++) {
+                Compared.Cell cell = compared.at(x, y);
+                String said = sign(cell);
+                if (roomy && cell.design().isPresent()) {
+                    Design.Figure figure = yields ? Design.Figure.YIELD : Design.Figure.LITRES;
+                    said = whole(cell.design().get().of(figure)) + said;
+                }
+                row[x + 1] = compared.isPresent(x, y) ? "<" + said + ">" : " " + said + " ";
+            }
+            rows.add(row);
+        }
+        printAligned(rows);
+    }
+
+    private static String sign(Compared.Cell cell) {
+        if (cell.isUnbuildable()) {
+            return UNBUILDABLE;
+        }
+        return cell.design()
+                .map(design -> design.isHarmless() ? HARMLESS : HARM)
+                .orElse(NOT_REACHED);
+    }
+}
