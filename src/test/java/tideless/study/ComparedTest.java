@@ -80,8 +80,8 @@ class ComparedTest {
                             @Override
                             public <R> List<R> each(int jobs, IntFunction<R> job)
                                     throws InterruptedException {
-                                job.apply(0);
-                                job.apply(2);
+                                R unusedFirst = job.apply(0);
+                                R unusedThird = job.apply(2);
                                 throw new InterruptedException();
                             }
                         });

@@ -26,7 +26,9 @@ public class ObeyingTest {
             Map.of(
                     // With air at its roots the trough drinks a quarter more than the drum was
                     // enlarged for.
-                    "glasshouse-tomato-trough.toml", List.of("RAN_DRY drum"));
+                    "glasshouse-tomato-trough.toml", List.of("RAN_DRY drum"),
+                    // On weekly visits the trough is still too salty; why is not looked into yet.
+                    "outgrown-trough.toml", List.of("TOO_SALTY trough"));
 
     /** The shipped scenarios, and ten rigs that were stated before one of them was run. */
     static List<Path> rigs() throws IOException {
