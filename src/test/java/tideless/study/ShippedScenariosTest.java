@@ -47,9 +47,9 @@ class ShippedScenariosTest {
     @MethodSource("scenarios")
     void water_and_every_ion_close_over_the_season(Path path) {
         Trace trace = forecast(path).trace();
-        assertTrue(trace.water().relativeResidual() < 1e-9, trace.water().toString());
+        assertTrue(trace.water().relativeResidual() < 1e-12, trace.water().toString());
         for (Ledger ledger : trace.components()) {
-            assertTrue(ledger.relativeResidual() < 1e-9, ledger.toString());
+            assertTrue(ledger.relativeResidual() < 1e-12, ledger.toString());
         }
     }
 
