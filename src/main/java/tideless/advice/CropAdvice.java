@@ -17,12 +17,6 @@ final class CropAdvice {
     /** Share of the wanted weight below which a crop is called light; assumed. */
     private static final double LIGHT_FRAC = 0.95;
 
-    /** Share of its weight when ready from which a crop is cut before an absence; assumed. */
-    private static final double NEARLY_READY_FRAC = 0.9;
-
-    /** A harvest may be this much early when it would otherwise wait for an absence to end, h. */
-    private static final int EARLY_H = 7 * 24;
-
     private static final int WEEK_H = 7 * 24;
 
     private final TrayCase tray;
@@ -111,29 +105,17 @@ final class CropAdvice {
 
     private void addHarvest(Event event) {
         boolean fruits = fruits();
-        double ready = event.atS() / Time.HOUR_S;
-        double next = tray.rounds.nextFrom(ready);
-        double before = tray.rounds.lastBefore(ready);
-        boolean nobodyComes =
-                tray.rounds.awayBetween(ready, next) || !tray.rounds.hours().contains(next);
-        boolean early =
-                nobodyComes
-                        && before > 0
-                        && ready - before <= EARLY_H
-                        && (fruits || isNearlyReady(before, ready));
-        double hour = early ? before : next;
-        int sample = tray.trace.sampleAt(Math.min(hour, ready) * Time.HOUR_S);
+        double hour = dueHour(event);
+        int sample = tray.trace.sampleAt(event.atS());
         task(
                 Task.Kind.HARVEST,
                 hour * Time.HOUR_S,
                 Measure.of(
-                        (fruits ? tray.of.fruitFreshG() : tray.of.freshG())
-                                .at(early ? sample : grown(sample)),
-                        Unit.GRAMS),
-                early
+                        (fruits ? tray.of.fruitFreshG() : tray.of.freshG()).at(sample), Unit.GRAMS),
+                event.detail().equals(Event.BEFORE_ABSENCE)
                         ? new Cause(
                                 Cause.Kind.BEFORE_ABSENCE,
-                                Facts.NONE.on(tray.trace.clockAt(next * Time.HOUR_S)))
+                                Facts.NONE.on(tray.trace.clockAt(awayUntil(hour) * Time.HOUR_S)))
                         : Cause.of(whyHarvested(fruits, sample)));
         task(
                 Task.Kind.CLEAN,
@@ -143,15 +125,18 @@ final class CropAdvice {
         addSowing(hour);
     }
 
-    /** A harvest is judged at midnight, with that midnight's growth: the hour after holds it. */
-    private int grown(int sample) {
-        return Math.min(sample + 1, tray.trace.hours() - 1);
+    /** What is ready at the midnight that ends a run is cut at the last visit of that day. */
+    private double dueHour(Event event) {
+        double hour = event.atS() / Time.HOUR_S;
+        double last = tray.rounds.lastUpTo(hour);
+        return hour < tray.rounds.endHours() || hour - last > 24 ? hour : last;
     }
 
-    private boolean isNearlyReady(double hour, double readyHour) {
-        double then = tray.of.freshG().at(tray.trace.sampleAt(hour * Time.HOUR_S));
-        double ready = tray.of.freshG().at(tray.trace.sampleAt(readyHour * Time.HOUR_S));
-        return then >= NEARLY_READY_FRAC * ready;
+    private double awayUntil(double hour) {
+        return tray.rounds.hours().stream()
+                .filter(at -> at > hour)
+                .findFirst()
+                .orElse(tray.rounds.endHours());
     }
 
     private Cause.Kind whyHarvested(boolean fruits, int sample) {
@@ -164,7 +149,7 @@ final class CropAdvice {
         boolean light =
                 tray.tray.planting() instanceof Planting.OfCrop crop
                         && crop.harvestAfterDays().isEmpty()
-                        && tray.of.freshG().at(grown(sample))
+                        && tray.of.freshG().at(sample)
                                 < LIGHT_FRAC * crop.harvestFreshG().orElse(0);
         return light ? Cause.Kind.WINDOW_ENDS : Cause.Kind.READY;
     }

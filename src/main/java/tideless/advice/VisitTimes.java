@@ -55,11 +55,6 @@ public record VisitTimes(List<Double> hours, double endHours, List<double[]> awa
         return gaps;
     }
 
-    /** Whether somebody is away at some time between two hours. */
-    boolean awayBetween(double from, double to) {
-        return away.stream().anyMatch(span -> span[0] < to && span[1] > from);
-    }
-
     double longestGapDays() {
         double longest = 0;
         for (double[] gap : gaps()) {

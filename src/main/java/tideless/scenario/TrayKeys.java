@@ -203,7 +203,8 @@ final class TrayKeys {
                     Key.quantity("harvest_after", DURATION)
                             .from("0 days", "1100 days")
                             .workedOut("when the crop is ripe", "42 days")
-                            .about("days after the start at which it is cut"));
+                            .about(
+                                    "days after the start from which it is ready to be cut, which is done at the next visit"));
     static final Key<Double> HARVEST_WEIGHT =
             KEYS.add(
                     Key.quantity("harvest_weight", UnitTable.MASS)

@@ -23,6 +23,12 @@ final class CropStand {
     /** Growth left while air roots are drowned; assumed, no source. */
     private static final double DROWNED_GROWTH_FRAC = 0.5;
 
+    /** Share of its weight when ready from which a crop is cut before an absence; assumed. */
+    private static final double NEARLY_READY_FRAC = 0.9;
+
+    /** A harvest may be so much early when it would otherwise wait for somebody to come, d. */
+    private static final int EARLY_DAYS = 7;
+
     private final Planting.OfCrop crop;
     private final CropTraits traits;
     private final VesselId where;
@@ -40,6 +46,7 @@ final class CropStand {
     private boolean ripe;
     private double lastDayCd; // degree-days of the day before
     private double lastDayFreshG; // what a plant gained on it
+    private boolean ready; // by the last midnight
     private boolean harvested;
 
     private boolean demandKnown;
@@ -295,16 +302,38 @@ final class CropStand {
                 log.add(Event.Kind.FIRST_RIPE, atS, where);
             }
         }
-        if (isOver(daysSinceStart)) {
-            harvested = true;
-            nutrients.end();
-            log.add(Event.Kind.HARVEST, atS, where);
-        }
+        ready = isOver(daysSinceStart);
     }
 
-    /** Whether the crop is ready within days, by its date or by the warmth of the last day. */
+    /** Whether it waits to be cut, or cleared when the last fruit is picked. */
+    boolean isReady() {
+        return ready;
+    }
+
+    /** Whether a crop that would be ready before somebody comes again is as good as ready now. */
+    boolean isNearlyReady(double timeS, NextVisit next) {
+        for (int days = 1; days <= Math.min(next.days(), EARLY_DAYS); days++) {
+            if (isReadyIn(days, timeS)) {
+                return traits.stages().fruits()
+                        || freshG() >= NEARLY_READY_FRAC * (freshG() + days * lastDayFreshG);
+            }
+        }
+        return false;
+    }
+
+    /** Takes the crop out of its tray. */
+    void harvest(double atS, String why, EventLog log) {
+        harvested = true;
+        nutrients.end();
+        log.addTaken(Event.Kind.HARVEST, atS, where, 0, why);
+    }
+
+    /** Whether the crop is ready within a week, by its date or by the warmth of the last day. */
     boolean isNearHarvest(double timeS) {
-        int days = FlushRule.DAYS_BEFORE_HARVEST;
+        return isReadyIn(FlushRule.DAYS_BEFORE_HARVEST, timeS);
+    }
+
+    private boolean isReadyIn(int days, double timeS) {
         if (crop.harvestAfterDays().isPresent()) {
             return timeS / Time.DAY_S + days > crop.harvestAfterDays().getAsInt();
         }

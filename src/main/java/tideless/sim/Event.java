@@ -64,6 +64,9 @@ public record Event(
         HARVEST
     }
 
+    /** Detail of a harvest that would not wait until somebody comes again. */
+    public static final String BEFORE_ABSENCE = "before an absence";
+
     public Event {
         Objects.requireNonNull(kind, "kind");
         Objects.requireNonNull(vessel, "vessel");

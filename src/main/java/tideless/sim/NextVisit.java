@@ -9,8 +9,9 @@ import tideless.rig.Visits;
  *
  * @param days until then, or until the run ends when nobody does, d
  * @param afterAbsence whether an absence lies between
+ * @param isNever whether nobody does before the run ends
  */
-record NextVisit(int days, boolean afterAbsence) {
+record NextVisit(int days, boolean afterAbsence, boolean isNever) {
     static NextVisit after(Scenario scenario, LocalDate date) {
         Visits visits = scenario.visits();
         LocalDate end = scenario.start().plusDays(scenario.days());
@@ -20,6 +21,7 @@ record NextVisit(int days, boolean afterAbsence) {
             away |= visits.isAway(next);
             next = next.plusDays(1);
         }
-        return new NextVisit((int) (next.toEpochDay() - date.toEpochDay()), away);
+        return new NextVisit(
+                (int) (next.toEpochDay() - date.toEpochDay()), away, !next.isBefore(end));
     }
 }

@@ -178,6 +178,12 @@ public final class Simulation {
         }
     }
 
+    private void endRun() {
+        for (TrayRun tray : trays) {
+            tray.endRun(timeline.instantS[timeline.steps], log);
+        }
+    }
+
     /** Once a day: crystals take hours to days to grow; assumed. */
     private void settle(double atS) {
         double co2Ppm = air.co2Ppm[0];
@@ -193,6 +199,7 @@ public final class Simulation {
     private Season season() {
         Stock start = Stock.of(trays, reservoirs);
         goThrough();
+        endRun();
         Stock end = Stock.of(trays, reservoirs);
         return new Season(
                 log.inOrder(),
@@ -204,6 +211,7 @@ public final class Simulation {
     private Trace trace(boolean read) {
         Stock start = Stock.of(trays, reservoirs);
         goThrough();
+        endRun();
         Stock end = Stock.of(trays, reservoirs);
         double co2Ppm = read ? air.co2Ppm[0] : Double.NaN;
         List<TrayTrace> trayTraces = new ArrayList<>();

@@ -174,6 +174,26 @@ final class TrayRun {
         return crop != null && crop.isNearHarvest(timeS);
     }
 
+    /** Takes the crop out where it is ready, or as good as ready before nobody comes for days. */
+    void harvestIfReady(double timeS, NextVisit next, EventLog log) {
+        if (!lives()) {
+            return;
+        }
+        if (crop.isReady()) {
+            crop.harvest(timeS, "", log);
+        } else if ((next.afterAbsence() || next.isNever() && next.days() > 1)
+                && crop.isNearlyReady(timeS, next)) {
+            crop.harvest(timeS, Event.BEFORE_ABSENCE, log);
+        }
+    }
+
+    /** A crop that is ready when the run ends is cut then. */
+    void endRun(double atS, EventLog log) {
+        if (lives() && crop.isReady()) {
+            crop.harvest(atS, "", log);
+        }
+    }
+
     /** Highest level the roots bear, m above the floor. */
     double highestBorneM() {
         return roots == null ? tray.shape().depthM() : roots.highestBorneM();

@@ -64,6 +64,9 @@ final class VisitRules {
         }
         for (TrayRun tray : trays) {
             moveValve(tray, date, timeS);
+            if (onRound) {
+                tray.harvestIfReady(timeS, NextVisit.after(scenario, date), log);
+            }
             if (onRound && scenario.visits().flush() == Visits.Flush.AT_LIMIT) {
                 renewIfOut(tray, date, timeS, airC);
             }

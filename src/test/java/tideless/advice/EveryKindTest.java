@@ -483,46 +483,49 @@ class EveryKindTest {
                 Visits.Flush.NEVER);
     }
 
-    /**
-     * Ready at noon of day 10, away from day 10 to 20: cut at the visit of day 9, 8 in the morning,
-     * when it weighs 323 of 351 g.
-     */
-    @Test
-    void a_crop_that_ripens_in_an_absence_is_harvested_before_it() {
+    private static Task harvest(Visits visits, double hour, String detail) {
         MadeTrace trace =
                 new MadeTrace(30)
-                        .visited(away(10, 20))
-                        .event(Event.Kind.HARVEST, MadeTrace.TRAY, 10 * 24 + 12);
-        Task harvest = tasks(trace, Task.Kind.HARVEST).get(0);
+                        .visited(visits)
+                        .event(
+                                new Event(
+                                        Event.Kind.HARVEST,
+                                        hour * 3600,
+                                        MadeTrace.TRAY,
+                                        0,
+                                        0,
+                                        0,
+                                        Double.NaN,
+                                        0,
+                                        detail));
+        return tasks(trace, Task.Kind.HARVEST).get(0);
+    }
+
+    /** 100 g and one more an hour: the sample of the visit of day 9 closes hour 223. */
+    @Test
+    void a_harvest_before_an_absence_is_told_as_such_with_the_weight_of_that_visit() {
+        Task harvest = harvest(away(10, 20), 9 * 24 + 8, Event.BEFORE_ABSENCE);
         assertEquals(Rigs.START.plusDays(9).atTime(8, 0), harvest.due());
         assertEquals(Cause.Kind.BEFORE_ABSENCE, harvest.cause().kind());
-        // 100 g and one more an hour: the sample of that visit closes hour 223.
+        assertEquals(Rigs.START.plusDays(21).atTime(8, 0), harvest.cause().facts().on());
         assertEquals(100 + 223, harvest.measure().value(), 1e-9);
     }
 
-    /**
-     * Ready at midnight after day 10, when it weighs 363 g: 323 g would be less than nine tenths.
-     */
     @Test
-    void a_crop_that_would_be_cut_light_waits_for_the_end_of_an_absence() {
-        MadeTrace trace =
-                new MadeTrace(30)
-                        .visited(away(10, 20))
-                        .event(Event.Kind.HARVEST, MadeTrace.TRAY, 11 * 24);
-        Task harvest = tasks(trace, Task.Kind.HARVEST).get(0);
+    void a_harvest_at_a_visit_is_told_for_that_visit() {
+        Task harvest = harvest(away(10, 20), 21 * 24 + 8, "");
         assertEquals(Rigs.START.plusDays(21).atTime(8, 0), harvest.due());
         assertEquals(Cause.Kind.READY, harvest.cause().kind());
+        assertEquals(100 + 511, harvest.measure().value(), 1e-9);
     }
 
+    /** Nobody cuts at midnight: what is ready when the run ends is cut on its last day. */
     @Test
-    void a_crop_that_ripens_more_than_a_week_into_an_absence_waits() {
-        MadeTrace trace =
-                new MadeTrace(30)
-                        .visited(away(10, 20))
-                        .event(Event.Kind.HARVEST, MadeTrace.TRAY, 17 * 24);
-        Task harvest = tasks(trace, Task.Kind.HARVEST).get(0);
-        assertEquals(Rigs.START.plusDays(21).atTime(8, 0), harvest.due());
-        assertEquals(Cause.Kind.READY, harvest.cause().kind());
+    void a_harvest_at_the_end_of_a_run_is_told_for_the_last_visit() {
+        assertEquals(
+                Rigs.START.plusDays(29).atTime(8, 0), harvest(away(10, 20), 30 * 24, "").due());
+        assertEquals(
+                Rigs.START.plusDays(30).atStartOfDay(), harvest(away(29, 40), 30 * 24, "").due());
     }
 
     @Test

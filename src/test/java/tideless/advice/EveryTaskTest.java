@@ -161,13 +161,13 @@ class EveryTaskTest {
                             inTray(fruiting(), Event.Kind.FIRST_RIPE, 321)),
                     new Case(
                             Task.Kind.HARVEST,
-                            inTray(made(), Event.Kind.HARVEST, 240),
+                            inTray(made(), Event.Kind.HARVEST, 248),
                             at(10, 8),
                             Cause.Kind.READY,
                             made()),
                     new Case(
                             Task.Kind.CLEAN,
-                            inTray(made(), Event.Kind.HARVEST, 240),
+                            inTray(made(), Event.Kind.HARVEST, 248),
                             at(10, 8),
                             Cause.Kind.CROP_LEAVES_THE_TRAY,
                             made()),

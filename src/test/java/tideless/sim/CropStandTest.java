@@ -174,13 +174,16 @@ class CropStandTest {
     }
 
     @Test
-    void a_stated_harvest_comes_on_its_day_and_ends_the_demand() {
+    void a_stand_is_ready_on_its_stated_day_and_asks_for_food_until_it_is_cut() {
         CropStand stand = stand(OptionalInt.of(3));
         live(stand, 1, 0, 0, true);
         live(stand, 2, 0, 0, true);
+        assertFalse(stand.isReady());
+        live(stand, 3, 0, 0, true);
+        assertTrue(stand.isReady());
         assertFalse(stand.isHarvested());
         assertTrue(stand.nutrients.molPerS[Component.NO3.ordinal()] > 0);
-        live(stand, 3, 0, 0, true);
+        stand.harvest(3.5 * 86400, "", log);
         assertTrue(stand.isHarvested());
         assertEquals(0, stand.nutrients.molPerS[Component.NO3.ordinal()]);
         assertEquals(List.of(Event.Kind.HARVEST), log.inOrder().stream().map(Event::kind).toList());
