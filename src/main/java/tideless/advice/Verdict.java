@@ -2,9 +2,11 @@ package tideless.advice;
 
 import java.time.LocalDate;
 import java.time.LocalDateTime;
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Objects;
 import java.util.Optional;
+import java.util.Set;
 import tideless.rig.VesselId;
 
 /**
@@ -53,6 +55,8 @@ public record Verdict(
      * @param lowestLevelM lowest level of a living tray until somebody comes again, m; NaN when
      *     nothing lives then
      * @param lowestIn the tray in which it stands so low; null when nothing lives then
+     * @param filledUp what filling up at the visit before makes of it, where it is advised and the
+     *     run does not do it
      */
     public record Absence(
             LocalDate from,
@@ -60,7 +64,43 @@ public record Verdict(
             boolean survives,
             LocalDate fillUpOn,
             double lowestLevelM,
-            VesselId lowestIn) {}
+            VesselId lowestIn,
+            Optional<FilledUp> filledUp) {
+
+        /** The same with what filling up buys. */
+        Absence filledUp(FilledUp other) {
+            return new Absence(
+                    from, to, survives, fillUpOn, lowestLevelM, lowestIn, Optional.of(other));
+        }
+    }
+
+    /**
+     * What becomes of an absence with everything filled up at the visit before.
+     *
+     * @param survives nothing is harmed before somebody comes again
+     * @param lowestLevelM lowest level of a living tray until then, m
+     */
+    public record FilledUp(boolean survives, double lowestLevelM) {}
+
+    /**
+     * The same, told what a run in which everything is filled up before absences makes of those at
+     * which the rules of refilling do not do it.
+     *
+     * @param filled of that run
+     * @param on days on which it fills up and this one does not
+     */
+    public Verdict filledUp(Verdict filled, Set<LocalDate> on) {
+        List<Absence> told = new ArrayList<>();
+        for (int i = 0; i < absences.size(); i++) {
+            Absence absence = absences.get(i);
+            Absence with = filled.absences.get(i);
+            told.add(
+                    absence.fillUpOn() != null && on.contains(absence.fillUpOn())
+                            ? absence.filledUp(new FilledUp(with.survives(), with.lowestLevelM()))
+                            : absence);
+        }
+        return new Verdict(survives, firstHarm, told, waterLeft, first);
+    }
 
     /**
      * How long a tray would live on what it holds, when that is least.

@@ -120,7 +120,8 @@ final class Verdicts {
                         survives,
                         fed && visited ? trace.clockAt(before * Time.HOUR_S).toLocalDate() : null,
                         lowest,
-                        lowestIn == null ? null : lowestIn.id));
+                        lowestIn == null ? null : lowestIn.id,
+                        Optional.empty()));
     }
 
     /** When a tray lived closest to dryness; empty for one that never thirsts. */

@@ -266,6 +266,12 @@ final class ResultJson {
                     absence.fillUpOn() == null ? null : absence.fillUpOn().toString());
             number(json, "lowest_level_mm", MM_PER_M * absence.lowestLevelM());
             writeVessel(json, "lowest_in", absence.lowestIn());
+            if (absence.filledUp().isPresent()) {
+                json.writeObjectFieldStart("filled_up");
+                json.writeBooleanField("survives", absence.filledUp().get().survives());
+                number(json, "lowest_level_mm", MM_PER_M * absence.filledUp().get().lowestLevelM());
+                json.writeEndObject();
+            }
             if (outlook.isPresent()) {
                 writeChance(json, outlook.get(), absence);
             }

@@ -1,6 +1,8 @@
 package tideless.sim;
 
 import java.util.Arrays;
+import java.util.Set;
+import java.util.TreeSet;
 
 /**
  * How one run of an ensemble departs from its scenario in what no scenario states: the thirst of
@@ -16,7 +18,7 @@ public final class Departures {
     private final double[][] thirstFrac;
     private final boolean[] missed;
     private final double meterFrac;
-    private final int filledUpOn; // -1 for never
+    private final Set<Integer> filledUpOn; // days
 
     /**
      * @param standDeviate by tray in the scenario's order: how far the thirst of its stand lies
@@ -41,10 +43,10 @@ public final class Departures {
         }
         this.missed = missed.clone();
         this.meterFrac = requirePositive(meterFrac);
-        filledUpOn = -1;
+        filledUpOn = Set.of();
     }
 
-    private Departures(Departures other, boolean[] missed, int filledUpOn) {
+    private Departures(Departures other, boolean[] missed, Set<Integer> filledUpOn) {
         standDeviate = other.standDeviate;
         thirstFrac = other.thirstFrac;
         this.missed = missed;
@@ -69,14 +71,16 @@ public final class Departures {
 
     /**
      * The same with the visit of a day taking place, and every reservoir and every tray topped up
-     * by hand filled up at it, whether it is due or not.
+     * by hand filled up at it, whether it is due or not, beside those of days named before.
      */
     public Departures filledUp(int day) {
         boolean[] also = missed.clone();
         if (day < also.length) {
             also[day] = false;
         }
-        return new Departures(this, also, day);
+        Set<Integer> days = new TreeSet<>(filledUpOn);
+        days.add(day);
+        return new Departures(this, also, days);
     }
 
     private static double requirePositive(double frac) {
@@ -103,7 +107,7 @@ public final class Departures {
     }
 
     boolean isFilledUp(int day) {
-        return day == filledUpOn;
+        return filledUpOn.contains(day);
     }
 
     double meterFrac() {

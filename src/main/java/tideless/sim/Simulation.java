@@ -101,8 +101,12 @@ public final class Simulation {
      * #run}. Reading meters is a large part of a run's work.
      */
     public static Trace runUnread(Scenario scenario) {
-        return new Simulation(scenario, Surroundings.of(scenario), true, Departures.NONE)
-                .trace(false);
+        return runUnread(scenario, Departures.NONE);
+    }
+
+    /** The same of a run that departs from its scenario. */
+    public static Trace runUnread(Scenario scenario, Departures departures) {
+        return new Simulation(scenario, Surroundings.of(scenario), true, departures).trace(false);
     }
 
     /**

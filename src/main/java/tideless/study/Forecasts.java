@@ -1,8 +1,10 @@
 package tideless.study;
 
+import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import java.util.Set;
 import java.util.function.Supplier;
 import tideless.advice.Advice;
 import tideless.advice.Advisor;
@@ -88,6 +90,7 @@ public final class Forecasts {
         private final List<PhCourse> ph;
         private final Advice advice;
         private final List<Trials.Trial> trials;
+        private final Set<LocalDate> fills;
 
         Judging(Scenario scenario, List<Trace> traces) {
             trace = traces.get(0);
@@ -98,25 +101,32 @@ public final class Forecasts {
             ph = PhCourse.over(read);
             advice = Advisor.advise(trace, unlimited);
             trials = Trials.of(trace, unlimited, advice);
+            fills = Fills.of(advice);
         }
 
-        /** Each trial and its twin. */
+        /** Each trial and its twin, and then the one run with all fills before absences. */
         List<Supplier<Trace>> runs() {
             List<Supplier<Trace>> runs = new ArrayList<>();
             for (Trials.Trial trial : trials) {
                 runs.add(() -> Simulation.run(trial.scenario()));
                 runs.add(() -> Simulation.runUnread(twin(trial.scenario())));
             }
+            if (!fills.isEmpty()) {
+                runs.add(() -> Fills.run(trace.scenario(), fills));
+            }
             return runs;
         }
 
         Forecast after(List<Trace> runs, long seed) {
             List<Trials.Tried> tried = new ArrayList<>();
-            for (int i = 0; i < runs.size(); i += 2) {
+            for (int i = 0; i < 2 * trials.size(); i += 2) {
                 Trace run = runs.get(i);
                 tried.add(new Trials.Tried(run, Advisor.advise(run, runs.get(i + 1))));
             }
             Advice judged = Trials.judged(new Trials.Tried(trace, advice), trials, tried);
+            if (!fills.isEmpty()) {
+                judged = Fills.judged(judged, fills, runs.get(runs.size() - 1), unlimited);
+            }
             return new Forecast(trace, unlimited, judged, ph, Optional.empty(), seed);
         }
     }

@@ -93,19 +93,27 @@ public final class VerdictWords {
     private static String absence(Verdict.Absence absence, String sureness) {
         StringBuilder text = new StringBuilder("Away ");
         text.append(Dates.shortSpan(absence.from(), absence.to())).append(": ");
+        boolean saves =
+                !absence.survives() && absence.filledUp().filter(f -> f.survives()).isPresent();
         text.append(absence.survives() ? "survives" : "does NOT survive").append(sureness);
         if (absence.lowestIn() == null) {
             return text.append(", nothing grows then.").toString();
         }
         if (absence.fillUpOn() != null) {
-            text.append("; fill up on ").append(Dates.weekday(absence.fillUpOn()));
+            text.append(saves ? ", but does if you fill up on " : "; fill up on ")
+                    .append(Dates.weekday(absence.fillUpOn()));
         }
+        String lowest = Numbers.of(absence.lowestLevelM() * 1000, Unit.MILLIMETRES);
         text.append("; lowest then ")
-                .append(Numbers.of(absence.lowestLevelM() * 1000, Unit.MILLIMETRES))
+                .append(lowest)
                 .append(" (")
                 .append(Names.of(absence.lowestIn()))
-                .append(").");
-        return text.toString();
+                .append(")");
+        absence.filledUp()
+                .map(filled -> Numbers.of(filled.lowestLevelM() * 1000, Unit.MILLIMETRES))
+                .filter(filled -> !filled.equals(lowest))
+                .ifPresent(filled -> text.append(", ").append(filled).append(" if you do"));
+        return text.append(".").toString();
     }
 
     private static String rest(List<Verdict.Absence> absences) {

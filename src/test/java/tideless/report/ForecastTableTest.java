@@ -259,7 +259,7 @@ class ForecastTableTest {
                         "The crop does not come through: tray Lettuce wilts for hours from Fri 30 Oct"
                                 + " 05:00.\n",
                         "Away 3 to 12 Oct: survives; fill up on Fri 2 Oct; lowest then 41 mm (tray"
-                                + " Lettuce).\n",
+                                + " Lettuce), 52 mm if you do.\n",
                         "Tightest on Fri 30 Oct 05:00: tray Lettuce holds water for 5 hours.\n",
                         "Change first (roots stranded, tray Lettuce): refill the reservoir before it"
                                 + " is empty.\n",

@@ -452,7 +452,8 @@ final class MadeUpForecast {
                                         true,
                                         START.plusDays(25),
                                         0.0412,
-                                        first)),
+                                        first,
+                                        Optional.of(new Verdict.FilledUp(true, 0.0523)))),
                         List.of(new Verdict.WaterLeft(first, dry, 5.2)),
                         Optional.of(warnings.get(0)));
         return new Advice(

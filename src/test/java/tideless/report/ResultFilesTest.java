@@ -168,6 +168,9 @@ class ResultFilesTest {
         assertThat(json.at("/verdict/absences/0/survives").asBoolean()).isTrue();
         assertThat(json.at("/verdict/absences/0/fill_up_on").asText()).isEqualTo("2026-10-02");
         assertThat(json.at("/verdict/absences/0/lowest_level_mm").asDouble()).isEqualTo(41.2);
+        assertThat(json.at("/verdict/absences/0/filled_up/survives").asBoolean()).isTrue();
+        assertThat(json.at("/verdict/absences/0/filled_up/lowest_level_mm").asDouble())
+                .isEqualTo(52.3);
         assertThat(json.at("/warnings/1/kind").asText()).isEqualTo("outgrown");
         assertThat(json.at("/warnings/1/vessel/kind").asText()).isEqualTo("reservoir");
         assertThat(json.at("/warnings/1/limit").asDouble()).isEqualTo(3);
