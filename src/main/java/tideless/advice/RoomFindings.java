@@ -6,7 +6,6 @@ import java.util.List;
 import java.util.Map;
 import tideless.crop.CropTraits;
 import tideless.crop.Growing;
-import tideless.crop.Plant;
 import tideless.crop.RoomLimits;
 import tideless.physics.HumidAir;
 import tideless.physics.Time;
@@ -131,13 +130,16 @@ public final class RoomFindings {
 
     /**
      * Days a crop that is not ready at the end of its run would still need, in the air of its last
-     * day; 0 when it became ready, died or is cut on a stated day.
+     * day, and with the gain of that day where a weight is waited for; 0 when it was cut or picked,
+     * died or is cut on a stated day.
      */
     public static double daysShort(Trace trace, TrayTrace tray) {
         if (!(tray.tray().planting() instanceof Planting.OfCrop crop)
                 || crop.plants() == 0
                 || crop.harvestAfterDays().isPresent()
-                || firstDay(trace, tray, Event.Kind.DIED) != Integer.MAX_VALUE) {
+                || firstDay(trace, tray, Event.Kind.DIED) != Integer.MAX_VALUE
+                || firstDay(trace, tray, Event.Kind.LEAVES_PICKED) != Integer.MAX_VALUE
+                || firstDay(trace, tray, Event.Kind.HARVEST) != Integer.MAX_VALUE) {
             return 0;
         }
         CropTraits traits = crop.traits();
@@ -153,6 +155,15 @@ public final class RoomFindings {
                                     - traits.growth().baseC());
         }
         double startCd = Growing.raisedInNursery(traits, crop.ageAtStartDays()).thermalTimeCd();
-        return RoomLimits.daysToReady(traits, new Plant(startCd + warmthCd, 0, 0, 0, 0, 0), lastC);
+        double standsCd = startCd + warmthCd;
+        if (traits.stages().fruits() || crop.harvestFreshG().isEmpty()) {
+            return RoomLimits.daysTo(traits, standsCd, traits.stages().firstHarvestCd(), lastC);
+        }
+        double freshG = tray.freshG().at(trace.hours() - 1);
+        double gainG = freshG - tray.freshG().at(Math.max(0, trace.hours() - 1 - DAY_H));
+        double leftG = crop.harvestFreshG().getAsDouble() - freshG;
+        double byWeight = gainG > 0 ? Math.max(0, leftG / gainG) : Double.POSITIVE_INFINITY;
+        return Math.min(
+                byWeight, RoomLimits.daysTo(traits, standsCd, traits.harvest().latestCd(), lastC));
     }
 }

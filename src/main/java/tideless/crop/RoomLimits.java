@@ -109,13 +109,16 @@ public final class RoomLimits {
     }
 
     /**
-     * Days a crop still needs until it is ready by its stage, at a mean temperature; 0 when it is,
-     * infinite when it does not develop. A weight that is waited for comes on top.
+     * Days a crop still needs to a stage, at a mean temperature; 0 when it is there, infinite when
+     * it does not develop.
      *
+     * @param thermalTimeCd it stands at, degC d since sowing
+     * @param stageCd of the stage, degC d since sowing
      * @param meanC mean air of the days to come, degC
      */
-    public static double daysToReady(CropTraits traits, Plant plant, double meanC) {
-        double left = traits.stages().firstHarvestCd() - plant.thermalTimeCd();
+    public static double daysTo(
+            CropTraits traits, double thermalTimeCd, double stageCd, double meanC) {
+        double left = stageCd - thermalTimeCd;
         double perDay = Math.min(meanC, traits.growth().optimumHighC()) - traits.growth().baseC();
         if (left <= 0) {
             return 0;

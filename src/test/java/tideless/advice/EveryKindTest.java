@@ -23,6 +23,7 @@ import tideless.rig.Limits;
 import tideless.rig.Pouring;
 import tideless.rig.TestValve;
 import tideless.rig.Visits;
+import tideless.scenario.Crops;
 import tideless.sim.Event;
 import tideless.sim.Rigs;
 import tideless.sim.Trace;
@@ -599,6 +600,27 @@ class EveryKindTest {
         assertEquals(0, daysShort(new MadeTrace(14).event(Event.Kind.DIED, MadeTrace.TRAY, 100)));
         double cold = daysShort(new MadeTrace(14).with(TraySeries.AIR_TEMP, h -> 1));
         assertEquals(Double.POSITIVE_INFINITY, cold);
+    }
+
+    // 100 g and a gram an hour: after 14 days 435 g, 24 more a day. Where nothing more is gained
+    // the
+    // end of its window comes first, as it does where the weight is far.
+    @Test
+    void
+            a_crop_that_waits_for_a_weight_is_short_of_that_and_one_that_was_cut_or_picked_of_nothing() {
+        assertEquals(2, daysShort(new MadeTrace(14).wanting(483)), 1e-9);
+        assertEquals(0, daysShort(new MadeTrace(14).wanting(435)), 1e-9);
+        double window = daysShort(new MadeTrace(14).wanting(50_000));
+        double stage = daysShort(new MadeTrace(14));
+        double latestCd = Crops.named("lettuce").harvest().latestCd();
+        double firstCd = Crops.named("lettuce").stages().firstHarvestCd();
+        assertEquals((latestCd - firstCd) / 18, window - stage, 1e-9); // 22 degC less a base of 4
+        double idle =
+                daysShort(new MadeTrace(14).wanting(483).with(TraySeries.FRESH_MASS, h -> 100));
+        assertEquals(window, idle, 1e-9);
+        for (Event.Kind over : List.of(Event.Kind.HARVEST, Event.Kind.LEAVES_PICKED)) {
+            assertEquals(0, daysShort(new MadeTrace(14).event(over, MadeTrace.TRAY, 300)));
+        }
     }
 
     private static double daysShort(MadeTrace made) {

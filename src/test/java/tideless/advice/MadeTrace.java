@@ -50,6 +50,7 @@ final class MadeTrace {
     private final Map<TraySeries, IntToDoubleFunction> tray = new EnumMap<>(TraySeries.class);
     private final List<Event> events = new ArrayList<>();
     private String crop = "lettuce";
+    private OptionalDouble wanted = OptionalDouble.empty();
     private Filling filling = Rigs.valve();
     private Composition held = Rigs.FEED;
     private Limits limits = new Limits(1, 3, 5.5, 6.5, 6, 11);
@@ -77,6 +78,11 @@ final class MadeTrace {
 
     MadeTrace with(TraySeries series, IntToDoubleFunction value) {
         tray.put(series, value);
+        return this;
+    }
+
+    MadeTrace wanting(double freshG) {
+        wanted = OptionalDouble.of(freshG);
         return this;
     }
 
@@ -147,7 +153,7 @@ final class MadeTrace {
                         Transplant.AS_RAISED,
                         Planting.ThirstModel.CANOPY,
                         OptionalInt.empty(),
-                        OptionalDouble.empty(),
+                        wanted,
                         Tending.NONE);
         Tray of =
                 rig.apply(TestTray.of(Rigs.tray("tray", filling, planting, 0)).limits(limits))

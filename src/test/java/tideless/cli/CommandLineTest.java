@@ -320,6 +320,22 @@ class CommandLineTest {
     }
 
     @Test
+    void a_crop_that_is_not_ready_by_the_end_is_said_so_and_one_that_was_cut_is_not()
+            throws IOException {
+        String bench = Files.readString(Path.of("scenarios", "calm-bench.toml"));
+        for (int days : new int[] {15, 26}) {
+            Path file = folder.resolve("short-" + days + ".toml");
+            Files.writeString(
+                    file,
+                    bench.replaceFirst("length = \"[^\"]*\"", "length = \"" + days + " days\""));
+            Outcome outcome =
+                    run("run", file, "--no-plots", "--members", "1", "-o", folder.resolve("short"));
+            assertEquals(days == 15, outcome.out().contains(" is not ready by the end of the run"));
+            assertEquals(days == 26, outcome.out().contains("a plant (ready)"), outcome.out());
+        }
+    }
+
+    @Test
     void members_that_are_none_or_too_many_are_refused_at_once() {
         for (String members : new String[] {"0", "-5", "10001", "1000000", "ten"}) {
             Outcome outcome = run("run", BENCH, "--members", members, "-o", folder.resolve("no"));
