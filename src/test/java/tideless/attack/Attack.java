@@ -41,6 +41,7 @@ public final class Attack {
     /** Steps of a run, over all its vessels, that are still worth the time here. */
     private static final double MOST_STEPS = 40_000;
 
+    private static final Pattern ASKS = Pattern.compile("--help|--version|-[hV].*");
     private static final Pattern TRACE =
             Pattern.compile("Exception|Error\\b|\\tat |tideless\\.\\w+\\.");
     private static final Pattern NO_NUMBER = Pattern.compile("\\b(NaN|Infinity|null)\\b");
@@ -284,7 +285,8 @@ public final class Attack {
             return there.size() == 1 && old ? "" : "half written: " + there;
         }
         if (args.get(0).equals("mix")) {
-            boolean help = args.contains("--help") || args.contains("--version");
+            // Help and version write nothing; "-hPa" is a help too, by its first letter.
+            boolean help = args.stream().anyMatch(arg -> ASKS.matcher(arg).matches());
             return help || (there.size() == 3 && old) ? "" : "half written: " + there;
         }
         int kept = args.contains("--only-plots") ? 1 : 0;
