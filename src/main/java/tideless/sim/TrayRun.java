@@ -1,13 +1,6 @@
 package tideless.sim;
 
-import org.apache.commons.math3.util.FastMath;
-import tideless.crop.CropTraits;
-import tideless.crop.Osmosis;
-import tideless.crop.RootBreathing;
-import tideless.crop.ThirstDoubt;
-import tideless.crop.Wilting;
 import tideless.physics.Light;
-import tideless.physics.LiquidWater;
 import tideless.physics.Time;
 import tideless.rig.Filling;
 import tideless.rig.Lamp;
@@ -20,9 +13,9 @@ import tideless.solution.ElectricalConductivity;
 import tideless.solution.Meter;
 
 /**
- * One tray while a run goes on: its water, warmth and account, with the plants ({@link CropStand}),
- * their roots ({@link RootFate}) and what is dissolved ({@link TraySalts}) each in an object of its
- * own. Its fields change from step to step so that the inner loop allocates nothing
+ * One tray while a run goes on: its water, warmth and account, with what grows in it ({@link
+ * PlantingRun}) and what is dissolved ({@link TraySalts}) each in an object of its own. Its fields
+ * change from step to step so that the inner loop allocates nothing
  * (docs/decisions/0003-mutable-run-state.md); nothing outside one run ever sees it.
  */
 final class TrayRun {
@@ -32,9 +25,7 @@ final class TrayRun {
     final Tray tray;
     final int index;
     private final Planting planting;
-    private final CropStand crop; // null when the water demand was measured
-    private final RootFate roots; // likewise
-    private final RootDay rootDay = new RootDay();
+    private final PlantingRun growing; // null when the water demand was measured
     final RootAir air;
 
     // Water and what is in it.
@@ -50,8 +41,6 @@ final class TrayRun {
     private boolean breathesOut; // carbon dioxide follows from what the roots breathe
     private double co2AtC;
     private double saltMsPerCm;
-    private final RootAlarms alarms;
-    private double bearableM3;
     private final Departures departures;
     private final TrayToll toll;
 
@@ -113,27 +102,20 @@ final class TrayRun {
         statedCo2Ppm = ownCo2Ppm > 0 ? ownCo2Ppm : climateCo2Ppm;
         settingM = tray.filling() instanceof Filling.ByValve valve ? valve.settingM() : Double.NaN;
         surface = new Surface(tray.openAreaM2(), shape);
-        if (planting instanceof Planting.OfCrop ofCrop) {
-            crop = new CropStand(ofCrop, tray.id());
-            roots =
-                    new RootFate(
-                            ofCrop.traits(),
-                            tray.cupBottomM(),
-                            shape.depthM(),
+        salts = new TraySalts(water.m3, tray.startLiquid().composition());
+        if (planting instanceof Planting.OfCrop crop) {
+            growing =
+                    new PlantingRun(
+                            crop,
+                            tray,
                             tray.startLevelM(),
-                            crop.plant().rootLengthM(),
-                            tray.deck(),
-                            tray.id());
+                            salts.equivalentMsPerCm(water.m3),
+                            air,
+                            toll);
+            salts.feed(growing.stand().nutrients);
         } else {
-            crop = null;
-            roots = null;
+            growing = null;
         }
-        salts =
-                new TraySalts(
-                        water.m3,
-                        tray.startLiquid().composition(),
-                        crop == null ? NutrientDemand.withTheWater() : crop.nutrients);
-        alarms = new RootAlarms(tray.id(), salts.equivalentMsPerCm(water.m3));
     }
 
     /** A run without departures, of which nobody asks for its days. */
@@ -146,15 +128,15 @@ final class TrayRun {
     }
 
     double rootTipM() {
-        return roots == null ? 0 : roots.tipM(levelM());
+        return growing == null ? 0 : growing.roots().tipM(levelM());
     }
 
     double wetRootFrac() {
-        return roots == null ? (water.m3 > 0 ? 1 : 0) : roots.wetFrac(levelM());
+        return growing == null ? (water.m3 > 0 ? 1 : 0) : growing.roots().wetFrac(levelM());
     }
 
     double leafAreaIndex() {
-        return crop == null ? 0 : crop.leafAreaIndex();
+        return growing == null ? 0 : growing.stand().leafAreaIndex();
     }
 
     /**
@@ -166,45 +148,39 @@ final class TrayRun {
     }
 
     boolean lives() {
-        return crop != null && !roots.isDead() && !crop.isHarvested() && crop.hasPlants();
+        return growing != null && growing.lives();
     }
 
     /** Whether the crop leaves the tray within days. */
     boolean isNearHarvest(double timeS) {
-        return crop != null && crop.isNearHarvest(timeS);
+        return growing != null && growing.isNearHarvest(timeS);
     }
 
     /** Takes the crop out where it is ready, or as good as ready before nobody comes for days. */
     void harvestIfReady(double timeS, NextVisit next, EventLog log) {
-        if (!lives()) {
-            return;
-        }
-        if (crop.isReady()) {
-            crop.harvest(timeS, "", log);
-        } else if ((next.afterAbsence() || next.isNever() && next.days() > 1)
-                && crop.isNearlyReady(timeS, next)) {
-            crop.harvest(timeS, Event.BEFORE_ABSENCE, log);
+        if (growing != null) {
+            growing.harvestIfReady(timeS, next, log);
         }
     }
 
     /** A crop that is ready when the run ends is cut then. */
     void endRun(double atS, EventLog log) {
-        if (lives() && crop.isReady()) {
-            crop.harvest(atS, "", log);
+        if (growing != null) {
+            growing.endRun(atS, log);
         }
     }
 
     /** Highest level the roots bear, m above the floor. */
     double highestBorneM() {
-        return roots == null ? tray.shape().depthM() : roots.highestBorneM();
+        return growing == null ? tray.shape().depthM() : growing.roots().highestBorneM();
     }
 
     double freshG() {
-        return crop == null ? Double.NaN : crop.freshG();
+        return growing == null ? Double.NaN : growing.stand().freshG();
     }
 
     double fruitFreshG() {
-        return crop == null ? Double.NaN : crop.fruitFreshG();
+        return growing == null ? Double.NaN : growing.stand().fruitFreshG();
     }
 
     /** What has become of it so far. */
@@ -219,14 +195,15 @@ final class TrayRun {
         if (day != sunFracOfDay) {
             sunFracOfDay = day;
             sunFrac = air.sunFrac(day, lamp);
-            thirstFrac = departures.thirstFrac(index, day) * standFrac();
-            if (crop != null) {
-                crop.airChanged();
+            thirstFrac = departures.thirstFrac(index, day);
+            if (growing != null) {
+                thirstFrac *= growing.thirstFrac(departures.standDeviate(index), sunFrac);
+                growing.stand().airChanged();
             }
         }
         double lampPpfd = lamp.ppfdUmolPerM2S(timeS);
-        if (crop != null && (lampPpfd != lampPpfdBefore || !air.sameAsBefore[step])) {
-            crop.airChanged();
+        if (growing != null && (lampPpfd != lampPpfdBefore || !air.sameAsBefore[step])) {
+            growing.stand().airChanged();
         }
         lampPpfdBefore = lampPpfd;
         double lampPar = lampPpfd / lamp.umolPerJ();
@@ -239,11 +216,13 @@ final class TrayRun {
         waterDemandM3 =
                 thirstFrac * waterDemandM3PerS(timeS, spanS, par, infrared, air, step) * spanS;
         saltMsPerCm = salts.equivalentMsPerCm(water.m3);
-        double borneFrac = borneFrac();
-        bearableM3 = waterDemandM3 * borneFrac;
+        double borneFrac =
+                growing == null
+                        ? 1
+                        : growing.bearAtBegin(saltMsPerCm, tempC, levelM(), waterDemandM3);
         transpirationM3PerS = waterDemandM3 / spanS * Math.min(borneFrac, supplyFrac());
 
-        double uncovered = crop == null ? 1 : crop.lightPassedFrac();
+        double uncovered = growing == null ? 1 : growing.stand().lightPassedFrac();
         gainW = VesselHeat.gainW(tray.shape(), tray.openAreaM2(), uncovered * (par + infrared));
         conductanceWPerK = VesselHeat.conductanceWPerK(tray.shape(), levelM());
         surface.begin(
@@ -261,21 +240,11 @@ final class TrayRun {
         spillM3 = 0;
         transpirationM3 = 0;
         evaporationM3 = 0;
-        if (crop != null) {
-            crop.day.add(ppfdUmolPerM2S, lightMolPerM2, par, airC, air.co2Ppm[step], spanS);
+        if (growing != null) {
+            growing.stand()
+                    .day
+                    .add(ppfdUmolPerM2S, lightMolPerM2, par, airC, air.co2Ppm[step], spanS);
         }
-    }
-
-    /**
-     * Thirst of the stand over the model's: what it departs by, times how little is known of it.
-     */
-    private double standFrac() {
-        double deviate = departures.standDeviate(index);
-        if (deviate == 0 || !(planting instanceof Planting.OfCrop ofCrop)) {
-            return 1;
-        }
-        ThirstDoubt doubt = ThirstDoubt.of(ofCrop.traits(), sunFrac, crop.standLeafAreaIndex());
-        return FastMath.exp(deviate * doubt.stand());
     }
 
     private double waterDemandM3PerS(
@@ -284,34 +253,22 @@ final class TrayRun {
             return measured.thirst().meanM3PerS(timeS, timeS + spanS);
         }
         return lives()
-                ? crop.waterDemandM3PerS(par, infrared, ppfdUmolPerM2S, sunFrac, air, step)
+                ? growing.stand()
+                        .waterDemandM3PerS(par, infrared, ppfdUmolPerM2S, sunFrac, air, step)
                 : 0;
     }
 
     private double supplyFrac() {
         double levelM = levelM();
         double depthFrac = depthFrac(levelM);
-        return roots == null ? depthFrac : Math.min(depthFrac, roots.supplyFrac(levelM));
+        return growing == null
+                ? depthFrac
+                : Math.min(depthFrac, growing.roots().supplyFrac(levelM));
     }
 
     /** Share of the demand that a depth of solution supplies, 0-1: a film feeds nobody. */
     private static double depthFrac(double levelM) {
         return Math.max(0, Math.min(1, levelM / Brine.FILM_M - 1));
-    }
-
-    /** Share of the demand that salt and want of oxygen leave to wet roots, 0-1. */
-    private double borneFrac() {
-        if (!lives()) {
-            return 1;
-        }
-        CropTraits traits = crop.traits();
-        double salt =
-                Osmosis.waterFrac(
-                        traits.salinity().thresholdMsPerCm(),
-                        traits.response().saltThirstFallFrac(),
-                        saltMsPerCm);
-        double breath = RootBreathing.waterFrac(traits.response(), air.likelyGPerM3(), tempC);
-        return salt * RootBreathing.ofPlant(breath, roots.soakedFrac(levelM()));
     }
 
     /**
@@ -371,11 +328,20 @@ final class TrayRun {
         noteDryness(levelM, endS, log);
         toll.step(levelM, transpirationM3, dry, spanS);
         breathe(levelM, spanS);
-        breathesOut = crop != null && !(statedCo2Ppm > 0);
+        breathesOut = growing != null && !(statedCo2Ppm > 0);
         airCo2Ppm = statedCo2Ppm > 0 ? statedCo2Ppm : airs.co2Ppm[step];
         co2AtC = tempC;
-        if (crop != null) {
-            tendPlants(levelM, endS, spanS, log);
+        if (growing != null) {
+            growing.end(
+                    levelM,
+                    depthFrac(levelM) >= DRY_FRAC,
+                    saltMsPerCm,
+                    tempC,
+                    waterDemandM3,
+                    transpirationM3,
+                    endS,
+                    spanS,
+                    log);
         }
     }
 
@@ -390,53 +356,14 @@ final class TrayRun {
     }
 
     private void breathe(double levelM, double spanS) {
-        boolean rooted = crop != null && !crop.isHarvested();
+        boolean rooted = growing != null && growing.isRooted();
         air.step(
                 water.m3,
                 tray.shape().areaM2(levelM),
-                rooted ? roots.airGapM(levelM) : tray.shape().depthM() - levelM,
+                rooted ? growing.roots().airGapM(levelM) : tray.shape().depthM() - levelM,
                 tempC,
-                rooted ? roots.soakedFrac(levelM) * crop.rootDryG() : 0,
+                rooted ? growing.wetRootDryG(levelM) : 0,
                 inflowM3,
-                spanS);
-    }
-
-    private void tendPlants(double levelM, double endS, double spanS, EventLog log) {
-        crop.transpired(transpirationM3);
-        if (lives()) {
-            double demandKgPerS = waterDemandM3 * LiquidWater.KG_PER_M3 / spanS;
-            boolean supplied =
-                    depthFrac(levelM) >= DRY_FRAC && saltMsPerCm < Osmosis.NO_UPTAKE_MS_PER_CM;
-            roots.step(
-                    levelM,
-                    supplied,
-                    demandKgPerS,
-                    crop.leafM2(),
-                    roots.storeM3(crop.plants(), crop.plant().rootDryG()),
-                    endS <= Wilting.SEEDLING_DAYS * Time.DAY_S,
-                    endS,
-                    spanS,
-                    log);
-            bear(levelM, endS, spanS, log);
-            toll.bear(roots, spanS);
-        }
-        roots.meet(levelM);
-    }
-
-    // What this step's root zone leaves of growth.
-    private void bear(double levelM, double endS, double spanS, EventLog log) {
-        CropTraits traits = crop.traits();
-        boolean shocked = alarms.isShockedBy(saltMsPerCm, endS, spanS, log);
-        boolean stopped = shocked || saltMsPerCm >= traits.response().saltStopsMsPerCm();
-        double breath = RootBreathing.growthFrac(traits.response(), air.likelyGPerM3(), tempC);
-        rootDay.add(
-                saltMsPerCm,
-                stopped ? 0 : traits.salinity().growthFrac(saltMsPerCm),
-                RootBreathing.ofPlant(breath, roots.soakedFrac(levelM)),
-                RootBreathing.airRootFrac(roots.airGapM(levelM), crop.coverFrac()),
-                tempC,
-                bearableM3,
-                transpirationM3,
                 spanS);
     }
 
@@ -457,30 +384,15 @@ final class TrayRun {
 
     /** Grows the plants by the day that has just ended. */
     void growOvernight(double atS, int daysSinceStart, EventLog log) {
-        toll.endDay(crop != null && lives() && rootDay.airFrac() < RootAlarms.SHORT_OF_AIR_FRAC);
-        if (crop == null) {
-            return;
-        }
-        roots.endDay(levelM());
-        if (lives()) {
-            alarms.endDay(rootDay.airFrac(), atS, log);
-            if (RootAlarms.killsSeedlings(daysSinceStart, rootDay.saltMsPerCm())) {
-                roots.die(atS, log);
-            }
-            crop.endDay(
+        toll.endDay(growing != null && growing.isShortOfAir());
+        if (growing != null) {
+            growing.growOvernight(
                     atS,
                     daysSinceStart,
+                    levelM(),
                     water.m3 > 0 ? salts.concentrations(water.m3) : null,
-                    rootDay,
-                    roots.dayDrownedS(),
-                    roots.recoveryGrowthFrac(atS),
                     log);
-            roots.reach(crop.plant().rootLengthM());
-        } else {
-            crop.endIdleDay();
         }
-        roots.clearDay();
-        rootDay.clear();
     }
 
     double ecMsPerCm(Meter meter) {

@@ -31,7 +31,7 @@ final class TraySalts {
     /** Depth below which a film may come to its solubility, m; assumed. */
     private static final double DRIES_BELOW_M = 5e-3;
 
-    private final NutrientDemand demand;
+    private NutrientDemand demand = NutrientDemand.withTheWater();
 
     /** Dissolved, mol. */
     final double[] mol = new double[Component.COUNT];
@@ -53,11 +53,15 @@ final class TraySalts {
     final double[] drainedMol = new double[Component.COUNT];
     final double[] spiltMol = new double[Component.COUNT];
 
-    TraySalts(double startM3, Composition start, NutrientDemand demand) {
-        this.demand = demand;
+    TraySalts(double startM3, Composition start) {
         for (int i = 0; i < mol.length; i++) {
             mol[i] = startM3 * start.molPerM3(i);
         }
+    }
+
+    /** From now on the plants of the tray ask for that. */
+    void feed(NutrientDemand other) {
+        demand = other;
     }
 
     private static double[] charges() {

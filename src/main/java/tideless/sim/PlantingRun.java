@@ -1,0 +1,240 @@
+package tideless.sim;
+
+import org.apache.commons.math3.util.FastMath;
+import tideless.crop.CropTraits;
+import tideless.crop.Osmosis;
+import tideless.crop.RootBreathing;
+import tideless.crop.ThirstDoubt;
+import tideless.crop.Wilting;
+import tideless.physics.LiquidWater;
+import tideless.physics.Time;
+import tideless.rig.Planting;
+import tideless.rig.Tray;
+
+/**
+ * One planting of a tray while a run goes on: its plants above the deck ({@link CropStand}), their
+ * roots ({@link RootFate}) and what the root zone does to both. Another crop in the same tray is
+ * another of these. Scratch space of one run.
+ */
+final class PlantingRun {
+    private final Planting.OfCrop of;
+    private final CropStand stand;
+    private final RootFate roots;
+    private final RootAlarms alarms;
+    private final RootAir air;
+    private final TrayToll toll;
+    private final RootDay rootDay = new RootDay();
+    private double bearableM3;
+
+    /**
+     * @param levelM the roots find, m above the floor
+     * @param usedToMsPerCm strength of the solution they come from, mS/cm
+     * @param air oxygen of the tray's solution
+     * @param toll of the tray
+     */
+    PlantingRun(
+            Planting.OfCrop of,
+            Tray tray,
+            double levelM,
+            double usedToMsPerCm,
+            RootAir air,
+            TrayToll toll) {
+        this.of = of;
+        this.air = air;
+        this.toll = toll;
+        stand = new CropStand(of, tray.id());
+        roots =
+                new RootFate(
+                        of.traits(),
+                        tray.cupBottomM(),
+                        tray.shape().depthM(),
+                        levelM,
+                        stand.plant().rootLengthM(),
+                        tray.deck(),
+                        tray.id());
+        alarms = new RootAlarms(tray.id(), usedToMsPerCm);
+    }
+
+    CropStand stand() {
+        return stand;
+    }
+
+    RootFate roots() {
+        return roots;
+    }
+
+    boolean lives() {
+        return !roots.isDead() && !stand.isHarvested() && stand.hasPlants();
+    }
+
+    /** Whether the crop leaves the tray within days. */
+    boolean isNearHarvest(double timeS) {
+        return stand.isNearHarvest(timeS);
+    }
+
+    /** Takes the crop out where it is ready, or as good as ready before nobody comes for days. */
+    void harvestIfReady(double timeS, NextVisit next, EventLog log) {
+        if (!lives()) {
+            return;
+        }
+        if (stand.isReady()) {
+            stand.harvest(timeS, "", log);
+        } else if ((next.afterAbsence() || next.isNever() && next.days() > 1)
+                && stand.isNearlyReady(timeS, next)) {
+            stand.harvest(timeS, Event.BEFORE_ABSENCE, log);
+        }
+    }
+
+    /** A crop that is ready when the run ends is cut then. */
+    void endRun(double atS, EventLog log) {
+        if (lives() && stand.isReady()) {
+            stand.harvest(atS, "", log);
+        }
+    }
+
+    /**
+     * Thirst of the stand over the model's: what it departs by, times how little is known of it.
+     *
+     * @param deviate how far it departs, in standard deviations of the logarithm
+     * @param sunFrac share of the day's light that is sun, 0-1
+     */
+    double thirstFrac(double deviate, double sunFrac) {
+        if (deviate == 0) {
+            return 1;
+        }
+        ThirstDoubt doubt = ThirstDoubt.of(of.traits(), sunFrac, stand.standLeafAreaIndex());
+        return FastMath.exp(deviate * doubt.stand());
+    }
+
+    /**
+     * Share of the demand that salt and want of oxygen leave to wet roots, 0-1.
+     *
+     * @param saltMsPerCm strength of the solution, mS/cm
+     * @param levelM m above the floor
+     * @param waterDemandM3 what they would drink of a good solution in this step, m3
+     */
+    double bearAtBegin(double saltMsPerCm, double tempC, double levelM, double waterDemandM3) {
+        double borneFrac = lives() ? borneFrac(saltMsPerCm, tempC, levelM) : 1;
+        bearableM3 = waterDemandM3 * borneFrac;
+        return borneFrac;
+    }
+
+    private double borneFrac(double saltMsPerCm, double tempC, double levelM) {
+        CropTraits traits = stand.traits();
+        double salt =
+                Osmosis.waterFrac(
+                        traits.salinity().thresholdMsPerCm(),
+                        traits.response().saltThirstFallFrac(),
+                        saltMsPerCm);
+        double breath = RootBreathing.waterFrac(traits.response(), air.likelyGPerM3(), tempC);
+        return salt * RootBreathing.ofPlant(breath, roots.soakedFrac(levelM));
+    }
+
+    /** Whether its roots, dead or alive, are still in the tray. */
+    boolean isRooted() {
+        return !stand.isHarvested();
+    }
+
+    /** Dry mass of the roots below a level, g. */
+    double wetRootDryG(double levelM) {
+        return roots.soakedFrac(levelM) * stand.rootDryG();
+    }
+
+    /**
+     * Ends a step.
+     *
+     * @param levelM m above the floor
+     * @param isDeep whether there is more than a film of solution
+     * @param saltMsPerCm its strength at the start of the step, mS/cm
+     * @param tempC of the solution
+     * @param waterDemandM3 thirst of the step, m3
+     * @param transpirationM3 what was drunk, m3
+     */
+    void end(
+            double levelM,
+            boolean isDeep,
+            double saltMsPerCm,
+            double tempC,
+            double waterDemandM3,
+            double transpirationM3,
+            double endS,
+            double spanS,
+            EventLog log) {
+        stand.transpired(transpirationM3);
+        if (lives()) {
+            double demandKgPerS = waterDemandM3 * LiquidWater.KG_PER_M3 / spanS;
+            boolean supplied = isDeep && saltMsPerCm < Osmosis.NO_UPTAKE_MS_PER_CM;
+            roots.step(
+                    levelM,
+                    supplied,
+                    demandKgPerS,
+                    stand.leafM2(),
+                    roots.storeM3(stand.plants(), stand.plant().rootDryG()),
+                    endS <= Wilting.SEEDLING_DAYS * Time.DAY_S,
+                    endS,
+                    spanS,
+                    log);
+            bear(levelM, saltMsPerCm, tempC, transpirationM3, endS, spanS, log);
+            toll.bear(roots, spanS);
+        }
+        roots.meet(levelM);
+    }
+
+    // What this step's root zone leaves of growth.
+    private void bear(
+            double levelM,
+            double saltMsPerCm,
+            double tempC,
+            double transpirationM3,
+            double endS,
+            double spanS,
+            EventLog log) {
+        CropTraits traits = stand.traits();
+        boolean shocked = alarms.isShockedBy(saltMsPerCm, endS, spanS, log);
+        boolean stopped = shocked || saltMsPerCm >= traits.response().saltStopsMsPerCm();
+        double breath = RootBreathing.growthFrac(traits.response(), air.likelyGPerM3(), tempC);
+        rootDay.add(
+                saltMsPerCm,
+                stopped ? 0 : traits.salinity().growthFrac(saltMsPerCm),
+                RootBreathing.ofPlant(breath, roots.soakedFrac(levelM)),
+                RootBreathing.airRootFrac(roots.airGapM(levelM), stand.coverFrac()),
+                tempC,
+                bearableM3,
+                transpirationM3,
+                spanS);
+    }
+
+    /** Whether want of oxygen has cost living plants growth on the day so far. */
+    boolean isShortOfAir() {
+        return lives() && rootDay.airFrac() < RootAlarms.SHORT_OF_AIR_FRAC;
+    }
+
+    /**
+     * Grows the plants by the day that has just ended.
+     *
+     * @param molPerM3 dissolved; null when the tray is dry
+     */
+    void growOvernight(
+            double atS, int daysSinceStart, double levelM, double[] molPerM3, EventLog log) {
+        roots.endDay(levelM);
+        if (lives()) {
+            alarms.endDay(rootDay.airFrac(), atS, log);
+            if (RootAlarms.killsSeedlings(daysSinceStart, rootDay.saltMsPerCm())) {
+                roots.die(atS, log);
+            }
+            stand.endDay(
+                    atS,
+                    daysSinceStart,
+                    molPerM3,
+                    rootDay,
+                    roots.dayDrownedS(),
+                    roots.recoveryGrowthFrac(atS),
+                    log);
+            roots.reach(stand.plant().rootLengthM());
+        } else {
+            stand.endIdleDay();
+        }
+        roots.clearDay();
+        rootDay.clear();
+    }
+}
