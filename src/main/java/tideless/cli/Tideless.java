@@ -51,6 +51,7 @@ import picocli.CommandLine.TypeConversionException;
             SizeCommand.class,
             CalendarCommand.class,
             CompareCommand.class,
+            SensitivityCommand.class,
             CropsCommand.class
         })
 public final class Tideless implements Runnable {
@@ -60,8 +61,8 @@ public final class Tideless implements Runnable {
     public void run() {
         throw new ParameterException(
                 spec.commandLine(),
-                "no command; there are run, check, show, light, mix, lean, away, size, calendar, compare"
-                        + " and crops");
+                "no command; there are run, check, show, light, mix, lean, away, size, calendar, compare,"
+                        + " sensitivity and crops");
     }
 
     /** The program's name and version. */
@@ -88,6 +89,9 @@ public final class Tideless implements Runnable {
                 .setErr(new PrintWriter(new Visible(err)))
                 .setUsageHelpAutoWidth(true)
                 .registerConverter(Path.class, Tideless::path)
+                .registerConverter(Integer.class, Tideless::whole)
+                .registerConverter(int.class, Tideless::whole)
+                .registerConverter(long.class, Tideless::longWhole)
                 .setExpandAtFiles(false) // "@name" is a name, not a file of further words
                 .setParameterExceptionHandler(Tideless::refuse)
                 .execute(args);
@@ -99,6 +103,24 @@ public final class Tideless implements Runnable {
         } catch (InvalidPathException e) {
             throw new TypeConversionException(
                     "its letters are none of this system's (locale); maybe LC_ALL=C.UTF-8");
+        }
+    }
+
+    private static int whole(String text) {
+        long number = longWhole(text);
+        if (number != (int) number) {
+            throw new TypeConversionException(
+                    "found \"" + text + "\", allowed: a number that is not as large as that");
+        }
+        return (int) number;
+    }
+
+    private static long longWhole(String text) {
+        try {
+            return Long.parseLong(text.strip());
+        } catch (NumberFormatException e) {
+            throw new TypeConversionException(
+                    "found \"" + text + "\", allowed: a whole number, as 40");
         }
     }
 

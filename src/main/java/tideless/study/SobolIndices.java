@@ -1,8 +1,9 @@
 package tideless.study;
 
 import java.util.Arrays;
+import java.util.List;
 import java.util.SplittableRandom;
-import java.util.function.ToDoubleFunction;
+import java.util.stream.IntStream;
 
 /**
  * Which of several unknowns moves a result: shares of its variance after Sobol (2001), by the
@@ -29,30 +30,101 @@ record SobolIndices(
     private static final int RESAMPLES = 200;
 
     /**
-     * Works them out from {@code points (unknowns + 2)} evaluations.
+     * Points at which a result is asked for: those of two base samples, and those of the first with
+     * one group of unknowns taken from the second. Everything that belongs to one base point stands
+     * together, so that work that is broken off leaves whole points behind.
      *
-     * @param result of a point in the unit cube
-     * @param unknowns dimensions, 1 to 500
-     * @param points of each of the two base samples, at least 2
-     * @param seed of samples and resamples
+     * @param both {@code [point][2 unknowns]}: the first sample and the second
+     * @param groups unknowns that are told together, by number
      */
-    static SobolIndices of(ToDoubleFunction<double[]> result, int unknowns, int points, long seed) {
-        double[][] both = UnitSample.of(points, 2 * unknowns, seed);
-        double[] a = new double[points];
-        double[] b = new double[points];
-        double[][] mixed = new double[unknowns][points];
-        for (int j = 0; j < points; j++) {
-            double[] left = Arrays.copyOfRange(both[j], 0, unknowns);
-            double[] right = Arrays.copyOfRange(both[j], unknowns, 2 * unknowns);
-            a[j] = result.applyAsDouble(left.clone());
-            b[j] = result.applyAsDouble(right.clone());
-            for (int i = 0; i < unknowns; i++) {
-                double[] point = left.clone();
-                point[i] = right[i];
-                mixed[i][j] = result.applyAsDouble(point);
-            }
+    record Plan(double[][] both, List<int[]> groups) {
+        Plan {
+            groups = List.copyOf(groups);
         }
-        return from(a, b, mixed, seed);
+
+        /**
+         * Plans it.
+         *
+         * @param unknowns dimensions, 1 to 500
+         * @param points of each of the two base samples, at least 2
+         */
+        static Plan of(int unknowns, List<int[]> groups, int points, long seed) {
+            return new Plan(UnitSample.of(points, 2 * unknowns, seed), groups);
+        }
+
+        /** Results that belong to one base point. */
+        int perPoint() {
+            return groups.size() + 2;
+        }
+
+        /** How many results are asked for. */
+        int size() {
+            return both.length * perPoint();
+        }
+
+        /** Where in the unit cube the so-manieth result is asked for. */
+        double[] point(int job) {
+            double[] pair = both[job / perPoint()];
+            int unknowns = pair.length / 2;
+            int which = job % perPoint();
+            if (which == 1) {
+                return Arrays.copyOfRange(pair, unknowns, pair.length);
+            }
+            double[] point = Arrays.copyOf(pair, unknowns);
+            if (which > 1) {
+                for (int i : groups.get(which - 2)) {
+                    point[i] = pair[unknowns + i];
+                }
+            }
+            return point;
+        }
+
+        /** Whether every result of a base point is there. */
+        boolean isWhole(double[] results, int point) {
+            int first = point * perPoint();
+            return IntStream.range(first, first + perPoint())
+                    .noneMatch(job -> Double.isNaN(results[job]));
+        }
+
+        private int[] whole(double[] results) {
+            return IntStream.range(0, both.length).filter(j -> isWhole(results, j)).toArray();
+        }
+
+        /** Results of the two base samples at every whole point: what is drawn evenly. */
+        double[] sample(double[] results) {
+            return IntStream.of(whole(results))
+                    .map(j -> j * perPoint())
+                    .flatMap(job -> IntStream.of(job, job + 1))
+                    .mapToDouble(job -> results[job])
+                    .toArray();
+        }
+
+        /**
+         * What the results say.
+         *
+         * @param results by job; NaN where one was not reached: its point is left out
+         * @param seed of the resamples
+         * @return shares by group
+         * @throws IllegalArgumentException where fewer than two points are whole
+         */
+        SobolIndices shares(double[] results, long seed) {
+            int[] whole = whole(results);
+            if (whole.length < 2) {
+                throw new IllegalArgumentException("two whole points are needed");
+            }
+            double[] a = new double[whole.length];
+            double[] b = new double[whole.length];
+            double[][] mixed = new double[groups.size()][whole.length];
+            for (int j = 0; j < whole.length; j++) {
+                int first = whole[j] * perPoint();
+                a[j] = results[first];
+                b[j] = results[first + 1];
+                for (int i = 0; i < mixed.length; i++) {
+                    mixed[i][j] = results[first + 2 + i];
+                }
+            }
+            return from(a, b, mixed, seed);
+        }
     }
 
     /**
@@ -60,10 +132,10 @@ record SobolIndices(
      *
      * @param a results of the first base sample
      * @param b results of the second
-     * @param mixed {@code [unknown][point]}: the first sample with that unknown of the second
+     * @param mixed {@code [group][point]}: the first sample with that group of the second
      * @param seed of the resamples
      */
-    static SobolIndices from(double[] a, double[] b, double[][] mixed, long seed) {
+    private static SobolIndices from(double[] a, double[] b, double[][] mixed, long seed) {
         int unknowns = mixed.length;
         int points = a.length;
         int[] all = new int[points];

@@ -490,6 +490,44 @@ class CommandLineTest {
     }
 
     @Test
+    void sensitivity_says_what_to_measure_first_the_same_on_any_number_of_threads()
+            throws IOException {
+        String calm = "scenarios/calm-bench.toml";
+        for (String threads : new String[] {"1", "3"}) {
+            Outcome outcome =
+                    run(
+                            "sensitivity",
+                            calm,
+                            "--points",
+                            16,
+                            "--threads=" + threads,
+                            "-o",
+                            folder.resolve(threads));
+            assertEquals(0, outcome.exit(), outcome.err());
+            assertTrue(
+                    outcome.out().contains("First harvest: 2") // of March
+                            && outcome.out().contains("Measure first: pace of growth"),
+                    outcome.out());
+        }
+        List<String> rows = Files.readAllLines(folder.resolve("1").resolve("sensitivity.csv"));
+        assertEquals(rows, Files.readAllLines(folder.resolve("3").resolve("sensitivity.csv")));
+        // 12 groups for each answer but the verdict, which all rigs share, and the header.
+        assertEquals(1 + 3 * 12, rows.size());
+        assertTrue(rows.get(0).startsWith("asked,unknown,of,total,total_error,alone,"));
+    }
+
+    @Test
+    void sensitivity_refuses_what_it_cannot_answer() {
+        refusesAtOnce("allowed: 16 to 8192", "sensitivity", BENCH, "--points", 0);
+        refusesAtOnce("allowed: 16 to 8192", "sensitivity", BENCH, "--points", 1_000_000);
+        refusesAtOnce("allowed: 16 to 8192", "sensitivity", BENCH, "--points", -5);
+        refusesAtOnce("a date that exists", "sensitivity", BENCH, "--from", "2026-02-30");
+        refusesAtOnce("2026-03-02 to 2026-05-10", "sensitivity", BENCH, "--from", "2027-01-01");
+        refusesAtOnce("the name of a folder", "sensitivity", BENCH, "-o", "");
+        refusesAtOnce("a whole number", "sensitivity", BENCH, "--points", "many");
+    }
+
+    @Test
     void size_answers_for_a_reservoir_and_for_lamps() {
         Path calm = Path.of("scenarios/calm-bench.toml");
         Outcome reservoir =

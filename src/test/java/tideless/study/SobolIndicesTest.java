@@ -3,6 +3,9 @@ package tideless.study;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.within;
 
+import java.util.List;
+import java.util.function.ToDoubleFunction;
+import java.util.stream.IntStream;
 import org.junit.jupiter.api.Test;
 
 /** Variance shares held against functions whose shares are known in closed form. */
@@ -16,6 +19,17 @@ class SobolIndicesTest {
     private static final double V2 = 49.0 / 8;
     private static final double V13 = 0.01 * PI4 * PI4 * (1.0 / 18 - 1.0 / 50);
 
+    private static SobolIndices of(
+            ToDoubleFunction<double[]> result, int unknowns, int points, long seed) {
+        List<int[]> alone = IntStream.range(0, unknowns).mapToObj(i -> new int[] {i}).toList();
+        SobolIndices.Plan plan = SobolIndices.Plan.of(unknowns, alone, points, seed);
+        return plan.shares(
+                IntStream.range(0, plan.size())
+                        .mapToDouble(job -> result.applyAsDouble(plan.point(job)))
+                        .toArray(),
+                seed);
+    }
+
     private static double ishigami(double[] u) {
         double x1 = Math.PI * (2 * u[0] - 1);
         double x2 = Math.PI * (2 * u[1] - 1);
@@ -27,7 +41,7 @@ class SobolIndicesTest {
 
     @Test
     void the_function_of_ishigami_has_its_known_shares() {
-        SobolIndices found = SobolIndices.of(SobolIndicesTest::ishigami, 3, POINTS, 1);
+        SobolIndices found = of(SobolIndicesTest::ishigami, 3, POINTS, 1);
         double all = V1 + V2 + V13;
         // Within 0.02: three standard errors of 4096 points are 0.01 to 0.02 here.
         assertThat(found.first()[0]).isCloseTo(V1 / all, within(0.02)); // 0.3139
@@ -52,7 +66,7 @@ class SobolIndicesTest {
             product *= 1 + part[i];
         }
         SobolIndices found =
-                SobolIndices.of(
+                of(
                         u -> {
                             double g = 1;
                             for (int i = 0; i < a.length; i++) {
@@ -76,7 +90,7 @@ class SobolIndicesTest {
         int all = 0;
         double truth = V2 / (V1 + V2 + V13);
         for (long seed = 1; seed <= 40; seed++) {
-            SobolIndices found = SobolIndices.of(SobolIndicesTest::ishigami, 3, 256, seed);
+            SobolIndices found = of(SobolIndicesTest::ishigami, 3, 256, seed);
             if (Math.abs(found.first()[1] - truth) < 2 * found.firstError()[1]) {
                 inside++;
             }
@@ -89,9 +103,28 @@ class SobolIndicesTest {
 
     @Test
     void a_result_that_never_moves_has_no_shares() {
-        SobolIndices found = SobolIndices.of(u -> 5, 2, 64, 3);
+        SobolIndices found = of(u -> 5, 2, 64, 3);
         assertThat(found.variance()).isZero();
         assertThat(found.first()).containsExactly(0, 0);
         assertThat(found.total()).containsExactly(0, 0);
+    }
+
+    @Test
+    void unknowns_told_together_have_the_share_of_all_that_is_theirs() {
+        // 1 + 2 u0 + 3 u1 + 4 u2: variances 4, 9 and 16 of 29 in twelfths; u0 and u2 together 20.
+        SobolIndices.Plan plan =
+                SobolIndices.Plan.of(3, List.of(new int[] {0, 2}, new int[] {1}), 2048, 5);
+        double[] results = new double[plan.size()];
+        for (int job = 0; job < results.length; job++) {
+            double[] u = plan.point(job);
+            results[job] = 1 + 2 * u[0] + 3 * u[1] + 4 * u[2];
+        }
+        SobolIndices found = plan.shares(results, 1);
+        assertThat(found.total()[0]).isCloseTo(20 / 29.0, within(0.02));
+        assertThat(found.first()[0]).isCloseTo(20 / 29.0, within(0.02));
+        assertThat(found.total()[1]).isCloseTo(9 / 29.0, within(0.02));
+        // A point that was broken off is left out and spoils nothing.
+        results[plan.perPoint() * 7 + 1] = Double.NaN;
+        assertThat(plan.shares(results, 1).total()[1]).isCloseTo(9 / 29.0, within(0.02));
     }
 }
