@@ -36,6 +36,7 @@ final class NewcomersPage {
                     Map.entry("cli", "the door: commands, arguments, exit codes"),
                     Map.entry("report", "tables, plots, CSV, JSON"),
                     Map.entry("words", "sentences, from figures"),
+                    Map.entry("drawing", "the rig in section, as SVG text"),
                     Map.entry("study", "many runs of one scenario"),
                     Map.entry("study.threads", "many runs at once"),
                     Map.entry("advice", "one run in; verdict, tasks and warnings out"),

@@ -22,6 +22,7 @@ final class Rooms {
                     "study",
                     "study.threads",
                     "words",
+                    "drawing",
                     "scenario",
                     "report",
                     "cli");

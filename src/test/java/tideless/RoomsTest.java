@@ -45,6 +45,7 @@ class RoomsTest {
         "tideless.advice",
         "tideless.study",
         "tideless.words",
+        "tideless.drawing",
         "tideless.scenario"
     };
 
@@ -57,7 +58,8 @@ class RoomsTest {
         "tideless.sim",
         "tideless.advice",
         "tideless.study",
-        "tideless.words"
+        "tideless.words",
+        "tideless.drawing"
     };
 
     /** What a browser gives to the last bit as this machine does, or what is only arithmetic. */

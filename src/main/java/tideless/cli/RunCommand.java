@@ -30,7 +30,8 @@ import tideless.study.threads.ThreadPool;
             "",
             "Prints a short table (reservoirs first, then trays) and writes into a folder:",
             "hourly CSV for each tray and reservoir, tasks.csv, warnings.csv, result.json, and"
-                    + " plots as PNG and SVG.",
+                    + " plots as PNG and SVG,",
+            "the rig among them as it is drawn to scale on three days.",
             ""
         },
         footer = {

@@ -1,6 +1,7 @@
 package tideless.report;
 
 import java.io.IOException;
+import java.nio.charset.StandardCharsets;
 import java.nio.file.Path;
 import java.util.Collection;
 import java.util.LinkedHashMap;
@@ -12,6 +13,7 @@ import java.util.concurrent.ExecutionException;
 import java.util.concurrent.ExecutorService;
 import java.util.concurrent.Executors;
 import java.util.concurrent.Future;
+import tideless.drawing.RigPicture;
 import tideless.rig.Reservoir;
 import tideless.rig.Tray;
 import tideless.sim.Trace;
@@ -30,7 +32,8 @@ public final class ResultFiles {
 
     /**
      * Writes {@code result.json}, {@code tasks.csv}, {@code warnings.csv}, a CSV file for each tray
-     * and reservoir and, when asked, the pictures, all of them or none.
+     * and reservoir and, when asked, the pictures and the rig drawn at three hours, all of them or
+     * none.
      *
      * @param forecast what
      * @param folder where to; made when it is not there, and other files in it are left alone
@@ -82,10 +85,19 @@ public final class ResultFiles {
             jobs.put("texts", () -> texts(forecast, trays, reservoirs));
         }
         if (wanted != Wanted.TEXTS) {
+            jobs.put("rig", () -> rig(forecast));
             Pictures.of(forecast, trays, reservoirs)
                     .forEach((name, picture) -> jobs.put(name, () -> images(name, picture)));
         }
         return run(jobs);
+    }
+
+    private static Map<String, byte[]> rig(Forecast forecast) {
+        Map<String, byte[]> drawings = new LinkedHashMap<>();
+        for (RigPicture.Drawing drawing : RigPicture.scenes(forecast)) {
+            drawings.put(drawing.name() + ".svg", drawing.svg().getBytes(StandardCharsets.UTF_8));
+        }
+        return drawings;
     }
 
     private static Map<String, byte[]> images(String name, Page picture) {

@@ -4,9 +4,9 @@
  * <p>The only room that knows JFreeChart, and, with {@code scenario}, the only one that touches
  * files. Files are written whole or not at all.
  *
- * <p>May import: {@code words}, {@code study}, {@code advice}, {@code sim}, {@code rig}, {@code
- * crop}, {@code solution}, {@code physics}, {@code java.lang}, {@code java.util}, {@code
- * java.util.function}, {@code java.util.stream}, {@code java.lang.reflect}, {@code
+ * <p>May import: {@code drawing}, {@code words}, {@code study}, {@code advice}, {@code sim}, {@code
+ * rig}, {@code crop}, {@code solution}, {@code physics}, {@code java.lang}, {@code java.util},
+ * {@code java.util.function}, {@code java.util.stream}, {@code java.lang.reflect}, {@code
  * java.util.concurrent}, {@code java.util.concurrent.locks}, {@code java.math}, {@code java.text},
  * {@code java.io}, {@code java.nio.channels}, {@code java.nio.charset}, {@code java.nio.file},
  * {@code java.nio.file.attribute}, {@code java.time}, {@code java.time.format}, {@code

@@ -216,6 +216,14 @@ public final class Shape {
         return outline.perimeterM(lengthM, widthM);
     }
 
+    /** Inside width at a level, across the narrower way, m; beyond the rim, the rim's. */
+    public double acrossM(double levelM) {
+        double part = Math.max(0, Math.min(1, levelM / depthM));
+        return Math.min(
+                floorLengthM + part * (lengthM - floorLengthM),
+                floorWidthM + part * (widthM - floorWidthM));
+    }
+
     /** Whether the sides are known, and not made up from a volume. */
     public boolean sidesStated() {
         return sidesStated;

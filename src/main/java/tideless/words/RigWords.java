@@ -1,0 +1,150 @@
+package tideless.words;
+
+import java.util.List;
+import tideless.advice.Unit;
+import tideless.rig.Filling;
+import tideless.rig.Lamp;
+import tideless.rig.Reservoir;
+import tideless.rig.Tray;
+import tideless.sim.ReservoirTrace;
+import tideless.sim.Trace;
+import tideless.sim.TrayTrace;
+
+/** What a drawing of the rig shows, in words: its title, its labels, and what it finds. */
+public final class RigWords {
+    /** What the drawing's signs mean. */
+    public static final String KEY =
+            "Each tray is cut across and drawn to scale, its middle left out where it is wide."
+                    + " Grey-blue: solution. Roots: thick in the water, dotted in air. The bar at"
+                    + " the right wall: lowest to highest level of the season. Dark: what lies"
+                    + " below the reservoir's outlet and never leaves. Plants, cup widths and the"
+                    + " lamp's height are not to scale.";
+
+    /** Hours worth a look. */
+    public enum Moment {
+        DAY_ONE("Day one"),
+        WORST("Worst hour"),
+        HARVEST("Before the first harvest"),
+        END("Last hour of the run");
+
+        private final String words;
+
+        Moment(String words) {
+            this.words = words;
+        }
+    }
+
+    private RigWords() {}
+
+    /** As "Worst hour: Sun 29 Mar 22:00". */
+    public static String title(Moment moment, Trace trace, int hour) {
+        return moment.words + ": " + Dates.visit(trace.clockAtSample(hour), false);
+    }
+
+    /** As "Tray left (lettuce)". */
+    public static String heading(List<Tray> trays) {
+        List<String> names = trays.stream().map(t -> Names.clean(t.name())).toList();
+        String crop = Names.clean(trays.get(0).planting().cropName());
+        return (names.size() > 1 ? "Trays " : "Tray ")
+                + Names.list(names)
+                + (names.equals(List.of(crop)) ? "" : " (" + crop + ")");
+    }
+
+    /** As "shelf: 21 of 38 L usable, 3.0 L dead". */
+    public static String litres(ReservoirTrace run, int hour) {
+        Reservoir reservoir = run.reservoir();
+        return Names.clean(reservoir.name())
+                + ": "
+                + Numbers.litres(1000 * run.usableM3().at(hour))
+                + " of "
+                + Numbers.litres(1000 * reservoir.usableM3())
+                + " L usable"
+                + (reservoir.deadM3() > 0
+                        ? ", " + Numbers.litres(1000 * reservoir.deadM3()) + " L dead"
+                        : "");
+    }
+
+    /** As "level over the season 32 to 47 mm". */
+    public static String range(double lowestM, double highestM) {
+        String low = Numbers.whole(1000 * lowestM);
+        return mm(highestM).startsWith(low + " ")
+                ? "level held at " + mm(highestM)
+                : "level over the season " + low + " to " + mm(highestM);
+    }
+
+    /** As "cups 40 mm". */
+    public static String height(String of, double heightM) {
+        return (of + " " + mm(heightM)).strip();
+    }
+
+    /** How it is filled, as "valve shuts 45 mm"; empty for a tray that is filled once. */
+    public static String filling(double settingM, Filling filling) {
+        return height(filling instanceof Filling.ByValve ? "valve shuts" : "fill to", settingM);
+    }
+
+    /** As "lamp 240 umol/m2/s, 16 h a day"; empty where there is none. */
+    public static String lamp(Lamp lamp) {
+        return lamp.ppfdUmolPerM2S() > 0
+                ? "lamp "
+                        + Numbers.whole(lamp.ppfdUmolPerM2S())
+                        + " umol/m2/s, "
+                        + Numbers.label(lamp.litS() / 3600)
+                        + " h a day"
+                : "";
+    }
+
+    /**
+     * What is to be seen of some trays that are alike.
+     *
+     * @param run the one that is drawn
+     * @param lowestM lowest level of its living season, m
+     * @param highestM highest, m
+     * @param stands whether its plants stand in it
+     * @param lost whether they are dead
+     */
+    public static String finding(
+            List<Tray> trays,
+            TrayTrace run,
+            int hour,
+            double lowestM,
+            double highestM,
+            boolean stands,
+            boolean lost) {
+        Tray tray = run.tray();
+        double levelM = run.levelM().at(hour);
+        double cupM = tray.deck().cupBottomM(levelM, tray.shape().depthM(), tray.cupBottomM());
+        StringBuilder text = new StringBuilder(heading(trays)).append(": ");
+        if (!stands) {
+            return text.append("harvested and empty of plants, level ")
+                    .append(mm(levelM))
+                    .append('.')
+                    .toString();
+        }
+        text.append(lost ? "the plants are lost; " : "").append("level ").append(mm(levelM));
+        double wetM = levelM - cupM;
+        text.append(", ").append(mm(Math.abs(wetM)));
+        text.append(wetM >= 0 ? " above" : " below").append(" the underside of the cups; ");
+        double tipM = run.rootTipM().at(hour);
+        if (tipM < cupM) {
+            text.append("roots ").append(mm(cupM - tipM)).append(" long, ");
+            text.append(
+                    levelM > tipM
+                            ? Numbers.percent(run.wetRootFrac().at(hour)) + " of them in the water"
+                            : "all of them in air");
+            text.append("; ");
+        }
+        text.append("over the season the level lies between ").append(mm(lowestM));
+        text.append(" and ").append(mm(highestM)).append(", overflow at ");
+        return text.append(mm(tray.overflowM())).append('.').toString();
+    }
+
+    /** What is to be seen of a reservoir. */
+    public static String finding(ReservoirTrace run, int hour) {
+        double floorM = run.reservoir().floorAboveBenchM();
+        return "Reservoir " + litres(run, hour) + ", its floor " + mm(floorM) + " above the bench.";
+    }
+
+    private static String mm(double lengthM) {
+        return Numbers.of(1000 * lengthM, Unit.MILLIMETRES);
+    }
+}
