@@ -27,7 +27,7 @@ class NewcomersPageTest {
                 "run NewcomersPage.main of the tests");
         Map<String, List<String>> less = new TreeMap<>(uses);
         less.put("report", new ArrayList<>(uses.get("report")));
-        less.get("report").remove("words");
+        less.get("report").remove("drawing");
         assertNotEquals(NewcomersPage.rooms(uses), NewcomersPage.rooms(less));
     }
 

@@ -2,6 +2,7 @@ package tideless.words;
 
 import java.util.List;
 import tideless.advice.Unit;
+import tideless.physics.Time;
 import tideless.rig.Filling;
 import tideless.rig.Lamp;
 import tideless.rig.Reservoir;
@@ -88,7 +89,7 @@ public final class RigWords {
                 ? "lamp "
                         + Numbers.whole(lamp.ppfdUmolPerM2S())
                         + " umol/m2/s, "
-                        + Numbers.label(lamp.litS() / 3600)
+                        + Numbers.label(lamp.litS() / Time.HOUR_S)
                         + " h a day"
                 : "";
     }

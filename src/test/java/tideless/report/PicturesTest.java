@@ -41,9 +41,12 @@ class PicturesTest {
     }
 
     @Test
-    void each_picture_comes_as_png_and_as_svg() {
+    void each_picture_comes_as_png_and_as_svg_and_the_rig_as_svg_alone() {
         assertThat(files.keySet().stream().filter(n -> n.endsWith("g")))
                 .containsExactly(
+                        "rig-day-one.svg",
+                        "rig-worst.svg",
+                        "rig-end.svg",
                         "reservoir-wall-tub.png",
                         "reservoir-wall-tub.svg",
                         "level-lettuce.png",
