@@ -249,6 +249,10 @@ class RoomsTest {
             fields().that()
                     .areDeclaredInClassesThat(
                             resideIn("tideless.physics", "tideless.crop", "tideless.rig"))
+                    .and()
+                    .areDeclaredInClassesThat()
+                    // written by the compiler for whoever copies a record
+                    .haveNameNotMatching("tideless\\.rig\\.\\w+Builder")
                     .should()
                     .beFinal()
                     .because("they are pure functions and immutable records");

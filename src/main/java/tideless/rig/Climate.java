@@ -1,5 +1,6 @@
 package tideless.rig;
 
+import io.soabase.recordbuilder.core.RecordBuilder;
 import java.util.Objects;
 
 /** The air around the plants, and the sun if there is any. */
@@ -28,6 +29,7 @@ public sealed interface Climate {
      * @param solutionCo2Ppm carbon dioxide all trays' solutions stand with, umol/mol; 0 to work it
      *     out
      */
+    @RecordBuilder
     record Room(
             double dayTempC,
             double nightTempC,
@@ -39,7 +41,7 @@ public sealed interface Climate {
             double airSpeedMPerS,
             double co2Ppm,
             double solutionCo2Ppm)
-            implements Climate {
+            implements Climate, ClimateRoomBuilder.With {
         /**
          * The same room a little warmer and damper throughout.
          *
@@ -47,17 +49,11 @@ public sealed interface Climate {
          * @param damperFrac added to both relative humidities, which stay within 0 to 1
          */
         public Room shifted(double warmerK, double damperFrac) {
-            return new Room(
-                    dayTempC + warmerK,
-                    nightTempC + warmerK,
-                    Math.max(0, Math.min(1, dayHumidityFrac + damperFrac)),
-                    Math.max(0, Math.min(1, nightHumidityFrac + damperFrac)),
-                    dayBeginS,
-                    dayEndS,
-                    swingK,
-                    airSpeedMPerS,
-                    co2Ppm,
-                    solutionCo2Ppm);
+            return withDayTempC(dayTempC + warmerK)
+                    .withNightTempC(nightTempC + warmerK)
+                    .withDayHumidityFrac(Math.max(0, Math.min(1, dayHumidityFrac + damperFrac)))
+                    .withNightHumidityFrac(
+                            Math.max(0, Math.min(1, nightHumidityFrac + damperFrac)));
         }
     }
 
@@ -72,21 +68,17 @@ public sealed interface Climate {
      * @param solutionCo2Ppm carbon dioxide all trays' solutions stand with, umol/mol; 0 to work it
      *     out
      */
+    @RecordBuilder
     record Weather(
             HourlyWeather weather,
             Cover cover,
             double airSpeedMPerS,
             double co2Ppm,
             double solutionCo2Ppm)
-            implements Climate {
+            implements Climate, ClimateWeatherBuilder.With {
         public Weather {
             Objects.requireNonNull(weather, "weather");
             Objects.requireNonNull(cover, "cover");
-        }
-
-        /** The same with another series. */
-        public Weather with(HourlyWeather other) {
-            return new Weather(other, cover, airSpeedMPerS, co2Ppm, solutionCo2Ppm);
         }
     }
 

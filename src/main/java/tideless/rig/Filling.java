@@ -1,5 +1,6 @@
 package tideless.rig;
 
+import io.soabase.recordbuilder.core.RecordBuilder;
 import java.time.LocalDate;
 import java.util.List;
 import java.util.Objects;
@@ -24,6 +25,7 @@ public sealed interface Filling {
      * @param faults what goes wrong with it
      * @param moves settings it is moved to later, in rising order of their days
      */
+    @RecordBuilder
     record ByValve(
             String reservoir,
             double settingM,
@@ -35,7 +37,7 @@ public sealed interface Filling {
             Tube branch,
             ValveFaults faults,
             List<Move> moves)
-            implements Filling {
+            implements Filling, FillingByValveBuilder.With {
         public ByValve {
             Objects.requireNonNull(reservoir, "reservoir");
             Objects.requireNonNull(branch, "branch");
@@ -76,30 +78,11 @@ public sealed interface Filling {
 
         /** The same valve with each of its settings changed, m. */
         public ByValve withSettings(DoubleUnaryOperator change) {
-            return with(
-                    change.applyAsDouble(settingM),
-                    moves.stream()
-                            .map(m -> new Move(m.on(), change.applyAsDouble(m.settingM())))
-                            .toList());
-        }
-
-        /** The same valve with other moves. */
-        public ByValve withMoves(List<Move> others) {
-            return with(settingM, others);
-        }
-
-        private ByValve with(double settingM, List<Move> moves) {
-            return new ByValve(
-                    reservoir,
-                    settingM,
-                    bandM,
-                    snaps,
-                    seatBoreM,
-                    dischargeCoefficient,
-                    seatAboveFloorM,
-                    branch,
-                    faults,
-                    moves);
+            return withSettingM(change.applyAsDouble(settingM))
+                    .withMoves(
+                            moves.stream()
+                                    .map(m -> new Move(m.on(), change.applyAsDouble(m.settingM())))
+                                    .toList());
         }
     }
 

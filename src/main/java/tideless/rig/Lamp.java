@@ -1,5 +1,6 @@
 package tideless.rig;
 
+import io.soabase.recordbuilder.core.RecordBuilder;
 import java.util.List;
 import tideless.physics.Light;
 import tideless.physics.Time;
@@ -18,6 +19,7 @@ import tideless.physics.Time;
  * @param strengths shares of its strength by date, in rising order; each holds from its day on;
  *     full strength before the first
  */
+@RecordBuilder
 public record Lamp(
         double ppfdUmolPerM2S,
         double umolPerJ,
@@ -25,7 +27,8 @@ public record Lamp(
         double onS,
         double offS,
         List<Level> levels,
-        List<Strength> strengths) {
+        List<Strength> strengths)
+        implements LampBuilder.With {
     /** Half as much again as full sun, umol/m2/s: no lamp over a plant is brighter; assumed. */
     public static final double MOST_UMOL_PER_M2_S = 3000;
 
@@ -95,7 +98,7 @@ public record Lamp(
     /** The same lamp so many times as bright, up to the brightest there is. */
     public Lamp times(double factor) {
         double bright = Math.min(MOST_UMOL_PER_M2_S, factor * ppfdUmolPerM2S);
-        return new Lamp(bright, umolPerJ, nearInfraredPerPar, onS, offS, levels, strengths);
+        return withPpfdUmolPerM2S(bright);
     }
 
     /** Seconds a day between on and off, dimmed or not. */

@@ -1,5 +1,6 @@
 package tideless.rig;
 
+import io.soabase.recordbuilder.core.RecordBuilder;
 import java.util.Objects;
 import java.util.OptionalDouble;
 import java.util.OptionalInt;
@@ -32,6 +33,7 @@ public sealed interface Planting {
      *     stage alone decides
      * @param tending what hands do to it by date
      */
+    @RecordBuilder
     record OfCrop(
             CropTraits traits,
             int plants,
@@ -42,7 +44,7 @@ public sealed interface Planting {
             OptionalInt harvestAfterDays,
             OptionalDouble harvestFreshG,
             Tending tending)
-            implements Planting {
+            implements Planting, PlantingOfCropBuilder.With {
         public OfCrop {
             Objects.requireNonNull(traits, "traits");
             Objects.requireNonNull(transplant, "transplant");
@@ -56,29 +58,6 @@ public sealed interface Planting {
             if (!(groundM2 > 0)) {
                 throw new IllegalArgumentException("groundM2 must be above 0, was " + groundM2);
             }
-        }
-
-        /** The same with other traits of its crop. */
-        public OfCrop withTraits(CropTraits other) {
-            return changed(other, plants);
-        }
-
-        /** The same with more plants or fewer. */
-        public OfCrop withPlants(int other) {
-            return changed(traits, other);
-        }
-
-        private OfCrop changed(CropTraits traits, int plants) {
-            return new OfCrop(
-                    traits,
-                    plants,
-                    groundM2,
-                    ageAtStartDays,
-                    transplant,
-                    model,
-                    harvestAfterDays,
-                    harvestFreshG,
-                    tending);
         }
 
         /** The most floor its canopy may ever spread over, m2. */

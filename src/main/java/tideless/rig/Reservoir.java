@@ -1,5 +1,6 @@
 package tideless.rig;
 
+import io.soabase.recordbuilder.core.RecordBuilder;
 import java.util.Objects;
 
 /**
@@ -15,6 +16,7 @@ import java.util.Objects;
  * @param refill when it is refilled
  * @param trunk tube from the outlet to the first tee
  */
+@RecordBuilder
 public record Reservoir(
         String name,
         Shape shape,
@@ -24,7 +26,8 @@ public record Reservoir(
         double openAreaM2,
         double startLevelM,
         Refill refill,
-        Tube trunk) {
+        Tube trunk)
+        implements ReservoirBuilder.With {
     public Reservoir {
         Objects.requireNonNull(name, "name");
         Objects.requireNonNull(shape, "shape");
@@ -49,27 +52,9 @@ public record Reservoir(
         return VesselId.reservoir(name);
     }
 
-    /** The same with another rule of refilling. */
-    public Reservoir withRefill(Refill other) {
-        return changed(shape, openAreaM2, other);
-    }
-
     /** One so many times as wide in area at the same heights, with nothing standing in it. */
     public Reservoir wider(double times) {
-        return changed(shape.wider(times), times * openAreaM2, refill);
-    }
-
-    private Reservoir changed(Shape shape, double openAreaM2, Refill refill) {
-        return new Reservoir(
-                name,
-                shape,
-                fullLevelM,
-                outletLevelM,
-                floorAboveBenchM,
-                openAreaM2,
-                startLevelM,
-                refill,
-                trunk);
+        return withShape(shape.wider(times)).withOpenAreaM2(times * openAreaM2);
     }
 
     /** Volume when full, m3. */

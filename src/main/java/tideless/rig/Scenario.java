@@ -1,5 +1,6 @@
 package tideless.rig;
 
+import io.soabase.recordbuilder.core.RecordBuilder;
 import java.time.LocalDate;
 import java.util.List;
 import java.util.Objects;
@@ -22,6 +23,7 @@ import java.util.Objects;
  * @param numerics numerical choices
  * @param digest SHA-256 of the scenario file and the files it names, lower-case hexadecimal
  */
+@RecordBuilder
 public record Scenario(
         String title,
         LocalDate start,
@@ -34,7 +36,8 @@ public record Scenario(
         List<Tray> trays,
         Visits visits,
         Numerics numerics,
-        String digest) {
+        String digest)
+        implements ScenarioBuilder.With {
 
     public Scenario {
         Objects.requireNonNull(title, "title");
@@ -56,71 +59,14 @@ public record Scenario(
         }
     }
 
-    /** The same with other numerical choices. */
-    public Scenario withNumerics(Numerics other) {
-        return changed(feed, reservoirs, trays, visits, other);
-    }
-
     /** The same with another feed, in the trays too that start filled with it. */
+    @Override
     public Scenario withFeed(Liquid other) {
         List<Tray> filled =
                 trays.stream()
                         .map(t -> t.startLiquid().equals(feed) ? t.withStartLiquid(other) : t)
                         .toList();
-        return changed(other, reservoirs, filled, visits, numerics);
-    }
-
-    /** The same in another climate. */
-    public Scenario withClimate(Climate other) {
-        return new Scenario(
-                title,
-                start,
-                days,
-                place,
-                other,
-                feed,
-                sourceWater,
-                reservoirs,
-                trays,
-                visits,
-                numerics,
-                digest);
-    }
-
-    /** The same with other reservoirs. */
-    public Scenario withReservoirs(List<Reservoir> other) {
-        return changed(feed, other, trays, visits, numerics);
-    }
-
-    /** The same with other trays. */
-    public Scenario withTrays(List<Tray> other) {
-        return changed(feed, reservoirs, other, visits, numerics);
-    }
-
-    /** The same with other visits. */
-    public Scenario withVisits(Visits other) {
-        return changed(feed, reservoirs, trays, other, numerics);
-    }
-
-    private Scenario changed(
-            Liquid feed,
-            List<Reservoir> reservoirs,
-            List<Tray> trays,
-            Visits visits,
-            Numerics numerics) {
-        return new Scenario(
-                title,
-                start,
-                days,
-                place,
-                climate,
-                feed,
-                sourceWater,
-                reservoirs,
-                trays,
-                visits,
-                numerics,
-                digest);
+        return ScenarioBuilder.With.super.withFeed(other).withTrays(filled);
     }
 
     /**

@@ -1,5 +1,6 @@
 package tideless.rig;
 
+import io.soabase.recordbuilder.core.RecordBuilder;
 import java.util.Objects;
 import java.util.OptionalDouble;
 
@@ -24,6 +25,7 @@ import java.util.OptionalDouble;
  * @param limits bands its solution must keep
  * @param deck how the plants hang over the solution
  */
+@RecordBuilder
 public record Tray(
         String name,
         Shape shape,
@@ -38,7 +40,8 @@ public record Tray(
         Filling filling,
         Lamp lamp,
         Limits limits,
-        Deck deck) {
+        Deck deck)
+        implements TrayBuilder.With {
     public Tray {
         Objects.requireNonNull(name, "name");
         Objects.requireNonNull(shape, "shape");
@@ -80,40 +83,5 @@ public record Tray(
     /** Whether a float valve fills it from the reservoir of that name. */
     public boolean isFedBy(String reservoir) {
         return filling instanceof Filling.ByValve valve && valve.reservoir().equals(reservoir);
-    }
-
-    /** The same filled with another liquid at the start. */
-    public Tray withStartLiquid(Liquid other) {
-        return changed(other, planting, filling, lamp, openAreaM2);
-    }
-
-    /** The same filled otherwise and under another lamp. */
-    public Tray with(Filling otherFilling, Lamp otherLamp) {
-        return changed(startLiquid, planting, otherFilling, otherLamp, openAreaM2);
-    }
-
-    /** The same planted, filled, lit and gaping otherwise. */
-    public Tray built(
-            Planting otherPlanting, Filling otherFilling, Lamp otherLamp, double otherOpenAreaM2) {
-        return changed(startLiquid, otherPlanting, otherFilling, otherLamp, otherOpenAreaM2);
-    }
-
-    private Tray changed(
-            Liquid startLiquid, Planting planting, Filling filling, Lamp lamp, double openAreaM2) {
-        return new Tray(
-                name,
-                shape,
-                overflowM,
-                overflowBoreM,
-                cupBottomM,
-                floorAboveBenchM,
-                openAreaM2,
-                startLevelM,
-                startLiquid,
-                planting,
-                filling,
-                lamp,
-                limits,
-                deck);
     }
 }

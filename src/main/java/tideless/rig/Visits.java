@@ -1,5 +1,6 @@
 package tideless.rig;
 
+import io.soabase.recordbuilder.core.RecordBuilder;
 import java.time.DayOfWeek;
 import java.time.LocalDate;
 import java.util.List;
@@ -15,8 +16,10 @@ import tideless.physics.Time;
  * @param absences spans in which nobody comes, both ends included
  * @param flush what is done about a tray that is too salty or too lean
  */
+@RecordBuilder
 public record Visits(
-        Set<DayOfWeek> weekdays, double timeOfDayS, List<Absence> absences, Flush flush) {
+        Set<DayOfWeek> weekdays, double timeOfDayS, List<Absence> absences, Flush flush)
+        implements VisitsBuilder.With {
     public Visits {
         weekdays = Set.copyOf(weekdays);
         absences = List.copyOf(absences);
@@ -25,16 +28,6 @@ public record Visits(
             throw new IllegalArgumentException(
                     "timeOfDayS must lie in [0, 86400), was " + timeOfDayS);
         }
-    }
-
-    /** The same round with another rule for flushing. */
-    public Visits withFlush(Flush other) {
-        return new Visits(weekdays, timeOfDayS, absences, other);
-    }
-
-    /** The same round with other absences. */
-    public Visits withAbsences(List<Absence> others) {
-        return new Visits(weekdays, timeOfDayS, others, flush);
     }
 
     /** Whether somebody looks on a day. */

@@ -69,11 +69,7 @@ enum ContentsEnd {
 
     private Tray of(Tray tray, Composition feed) {
         return tray.planting() instanceof Planting.OfCrop crop
-                ? tray.built(
-                        crop.withTraits(of(crop.traits(), feed)),
-                        tray.filling(),
-                        tray.lamp(),
-                        tray.openAreaM2())
+                ? tray.withPlanting(crop.withTraits(of(crop.traits(), feed)))
                 : tray;
     }
 

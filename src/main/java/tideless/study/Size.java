@@ -289,9 +289,10 @@ public record Size(
             LocalDate from = scenario.start().plusDays(day + 1L);
             absences.add(new Visits.Absence(from, from.plusDays(days - 2L)));
         }
-        Visits own = scenario.visits();
         Visits visits =
-                new Visits(EnumSet.allOf(DayOfWeek.class), own.timeOfDayS(), absences, own.flush());
+                scenario.visits()
+                        .withWeekdays(EnumSet.allOf(DayOfWeek.class))
+                        .withAbsences(absences);
         List<Reservoir> reservoirs = new ArrayList<>();
         for (Reservoir reservoir : scenario.reservoirs()) {
             Reservoir.Refill refill = reservoir.refill();
@@ -312,8 +313,7 @@ public record Size(
 
     private static Tray planted(Tray tray, double plants) {
         Planting.OfCrop crop = (Planting.OfCrop) tray.planting();
-        return tray.built(
-                crop.withPlants((int) plants), tray.filling(), tray.lamp(), tray.openAreaM2());
+        return tray.withPlanting(crop.withPlants((int) plants));
     }
 
     private static Set<VesselId> fedBy(Scenario scenario, String reservoir) {

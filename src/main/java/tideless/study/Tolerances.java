@@ -55,7 +55,7 @@ public record Tolerances(double feedFrac, double settingM, double lampFrac)
                                             valve.bandM(),
                                             Math.min(tray.overflowM(), settingM + shift)));
         }
-        return tray.with(filling, tray.lamp().times(brightness));
+        return tray.withFilling(filling).withLamp(tray.lamp().times(brightness));
     }
 
     /** Between -1 and 1. */

@@ -88,7 +88,7 @@ final class Trials {
             Trace trace, int index, Filling.ByValve valve, List<Filling.Move> moves) {
         List<Tray> trays = new ArrayList<>(trace.scenario().trays());
         Tray tray = trays.get(index);
-        trays.set(index, tray.with(valve.withMoves(moves), tray.lamp()));
+        trays.set(index, tray.withFilling(valve.withMoves(moves)));
         return new Trial(tray.id(), moves, trace.scenario().withTrays(trays));
     }
 

@@ -188,11 +188,10 @@ public final class Unknowns {
             List<Tray> trays = new ArrayList<>();
             for (Tray tray : scenario.trays()) {
                 trays.add(
-                        tray.built(
-                                planting(tray.planting(), crops),
-                                filling(tray),
-                                tray.lamp().times(light),
-                                gaps * tray.openAreaM2()));
+                        tray.withPlanting(planting(tray.planting(), crops))
+                                .withFilling(filling(tray))
+                                .withLamp(tray.lamp().times(light))
+                                .withOpenAreaM2(gaps * tray.openAreaM2()));
             }
             Liquid feed = scenario.feed();
             Liquid mixed =
@@ -245,7 +244,7 @@ public final class Unknowns {
                 return room.shifted(warmerK, HUMIDITY_SD * deviate(Unknown.Kind.HUMIDITY));
             }
             if (climate instanceof Climate.Weather weather) {
-                return weather.with(shifted(weather.weather(), warmerK, light));
+                return weather.withWeather(shifted(weather.weather(), warmerK, light));
             }
             return climate;
         }

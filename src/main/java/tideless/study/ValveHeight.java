@@ -98,10 +98,9 @@ public record ValveHeight(
                         .map(
                                 t ->
                                         t.name().equals(name)
-                                                ? t.with(
+                                                ? t.withFilling(
                                                         ((Filling.ByValve) t.filling())
-                                                                .withSettings(m -> settingM),
-                                                        t.lamp())
+                                                                .withSettings(m -> settingM))
                                                 : t)
                         .toList();
         Trace trace = Simulation.runUnread(scenario.withTrays(trays));

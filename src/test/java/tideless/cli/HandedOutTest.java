@@ -57,7 +57,7 @@ class HandedOutTest {
                                                 "(?s)<dependencyManagement>.*?</dependencyManagement>",
                                                 ""));
         while (dependency.find()) {
-            if (!dependency.group(1).contains("<scope>test</scope>")) {
+            if (!dependency.group(1).matches("(?s).*<scope>(test|provided)</scope>.*")) {
                 libraries.add(
                         dependency
                                 .group(1)

@@ -225,7 +225,7 @@ public record Obeyed(Forecast first, Forecast second, Forecast third) {
                     new Filling.ByHand(hand.toLevelM(), hand.days(), with(hand.with(), dose));
             return scenario.withTrays(
                     scenario.trays().stream()
-                            .map(t -> t.id().equals(salty.id()) ? t.with(other, t.lamp()) : t)
+                            .map(t -> t.id().equals(salty.id()) ? t.withFilling(other) : t)
                             .toList());
         }
         return scenario.withReservoirs(
@@ -265,7 +265,7 @@ public record Obeyed(Forecast first, Forecast second, Forecast third) {
                         .toList();
         return moves.isEmpty()
                 ? tray
-                : tray.with(((Filling.ByValve) tray.filling()).withMoves(moves), tray.lamp());
+                : tray.withFilling(((Filling.ByValve) tray.filling()).withMoves(moves));
     }
 
     private static Reservoir larger(Reservoir r, Advice advice) {

@@ -202,12 +202,9 @@ class PhCourseTest {
                         bench.trays().stream()
                                 .map(
                                         tray ->
-                                                tray.built(
+                                                tray.withPlanting(
                                                         ((Planting.OfCrop) tray.planting())
-                                                                .withTraits(crop(List.of())),
-                                                        tray.filling(),
-                                                        tray.lamp(),
-                                                        tray.openAreaM2()))
+                                                                .withTraits(crop(List.of()))))
                                 .toList());
         assertFalse(ContentsEnd.matters(known));
         Forecast forecast = Forecasts.of(known, 1);

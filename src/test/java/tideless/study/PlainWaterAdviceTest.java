@@ -92,10 +92,9 @@ class PlainWaterAdviceTest {
                                         tray.id().equals(salty.vessel())
                                                         && tray.filling()
                                                                 instanceof Filling.ByHand hand
-                                                ? tray.with(
+                                                ? tray.withFilling(
                                                         new Filling.ByHand(
-                                                                hand.toLevelM(), hand.days(), dose),
-                                                        tray.lamp())
+                                                                hand.toLevelM(), hand.days(), dose))
                                                 : tray)
                         .toList();
         List<Reservoir> reservoirs =

@@ -101,12 +101,9 @@ class SizeTest {
                         .map(
                                 t ->
                                         t.name().equals("tomato")
-                                                ? t.built(
+                                                ? t.withPlanting(
                                                         ((Planting.OfCrop) t.planting())
-                                                                .withPlants(plants),
-                                                        t.filling(),
-                                                        t.lamp(),
-                                                        t.openAreaM2())
+                                                                .withPlants(plants))
                                                 : t)
                         .toList());
     }
@@ -132,10 +129,9 @@ class SizeTest {
                         .map(
                                 t ->
                                         t.name().equals("tomato")
-                                                ? t.with(
+                                                ? t.withFilling(
                                                         ((Filling.ByValve) t.filling())
-                                                                .withSettings(m -> settingM),
-                                                        t.lamp())
+                                                                .withSettings(m -> settingM))
                                                 : t)
                         .toList();
         Trace trace = Simulation.run(BENCH.withTrays(trays));

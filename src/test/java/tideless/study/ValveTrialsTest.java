@@ -91,8 +91,7 @@ class ValveTrialsTest {
         Tray tray = scenario.trays().get(0);
         Filling.ByValve valve = (Filling.ByValve) tray.filling();
         Filling moved = valve.withMoves(List.of(new Filling.Move(move.due().toLocalDate(), 0.068)));
-        Forecast obeyed =
-                Forecasts.of(scenario.withTrays(List.of(tray.with(moved, tray.lamp()))), 1);
+        Forecast obeyed = Forecasts.of(scenario.withTrays(List.of(tray.withFilling(moved))), 1);
         double gain = Improvement.gainFrac(forecast.trace(), obeyed.trace(), tray.id());
         assertTrue(gain >= Improvement.GAIN_FRAC);
         assertEquals(gain, move.cause().facts().get(Quantity.GAIN), 1e-12);
