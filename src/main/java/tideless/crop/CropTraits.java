@@ -1,5 +1,6 @@
 package tideless.crop;
 
+import io.soabase.recordbuilder.core.RecordBuilder;
 import java.util.List;
 import java.util.Objects;
 import java.util.OptionalDouble;
@@ -24,6 +25,7 @@ import java.util.OptionalDouble;
  * @param harvest when it is ready
  * @param provenance every number with its spread and its source, in the order of the file
  */
+@RecordBuilder
 public record CropTraits(
         String name,
         String latinName,
@@ -39,7 +41,8 @@ public record CropTraits(
         Thirst thirst,
         Nursery nursery,
         Harvest harvest,
-        List<Provenance> provenance) {
+        List<Provenance> provenance)
+        implements CropTraitsBuilder.With {
 
     public CropTraits {
         Objects.requireNonNull(name, "name");
@@ -67,22 +70,9 @@ public record CropTraits(
      * @param elongation on the growth of the leading roots
      */
     public CropTraits times(double lightUse, double leafArea, double contents, double elongation) {
-        return new CropTraits(
-                name,
-                latinName,
-                growth.times(lightUse, leafArea),
-                stages,
-                stomata,
-                coefficients,
-                roots.times(elongation),
-                salinity,
-                nutrition.times(contents),
-                needs,
-                response,
-                thirst,
-                nursery,
-                harvest,
-                provenance);
+        return withGrowth(growth.times(lightUse, leafArea))
+                .withRoots(roots.withElongationMPerDay(elongation * roots.elongationMPerDay()))
+                .withNutrition(nutrition.times(contents));
     }
 
     /**
@@ -92,22 +82,7 @@ public record CropTraits(
      * @param stems of a plant, at least 1
      */
     public CropTraits onStems(int stems) {
-        return new CropTraits(
-                name,
-                latinName,
-                growth.withSpreadM2(stems * growth.spreadM2()),
-                stages,
-                stomata,
-                coefficients,
-                roots,
-                salinity,
-                nutrition,
-                needs,
-                response,
-                thirst,
-                nursery,
-                harvest,
-                provenance);
+        return withGrowth(growth.withSpreadM2(stems * growth.spreadM2()));
     }
 
     /**
@@ -117,22 +92,7 @@ public record CropTraits(
      * @param fruit of fruit; equal to {@code leaf} for a leaf crop
      */
     public CropTraits withContents(Contents leaf, Contents fruit) {
-        return new CropTraits(
-                name,
-                latinName,
-                growth,
-                stages,
-                stomata,
-                coefficients,
-                roots,
-                salinity,
-                nutrition.with(leaf, fruit),
-                needs,
-                response,
-                thirst,
-                nursery,
-                harvest,
-                provenance);
+        return withNutrition(nutrition.withLeaf(leaf).withFruit(fruit));
     }
 
     /**
@@ -157,6 +117,7 @@ public record CropTraits(
      * @param leafDryMatterFrac dry share of the fresh shoot at the first harvest, 0-1
      * @param fruitDryMatterFrac dry share of fresh fruit, 0-1
      */
+    @RecordBuilder
     public record Growth(
             double lightUseGPerMj,
             double lightUseFallsFromUmol,
@@ -173,45 +134,11 @@ public record CropTraits(
             double ceilingC,
             double youngDryMatterFrac,
             double leafDryMatterFrac,
-            double fruitDryMatterFrac) {
-        private Growth withSpreadM2(double other) {
-            return new Growth(
-                    lightUseGPerMj,
-                    lightUseFallsFromUmol,
-                    lightUseFallPerUmol,
-                    extinction,
-                    leafAreaM2PerKg,
-                    leafAreaIndexMax,
-                    other,
-                    heightM,
-                    seedlingDryG,
-                    baseC,
-                    optimumLowC,
-                    optimumHighC,
-                    ceilingC,
-                    youngDryMatterFrac,
-                    leafDryMatterFrac,
-                    fruitDryMatterFrac);
-        }
-
+            double fruitDryMatterFrac)
+            implements CropTraitsGrowthBuilder.With {
         private Growth times(double lightUse, double leafArea) {
-            return new Growth(
-                    lightUse * lightUseGPerMj,
-                    lightUseFallsFromUmol,
-                    lightUseFallPerUmol,
-                    extinction,
-                    leafArea * leafAreaM2PerKg,
-                    leafAreaIndexMax,
-                    spreadM2,
-                    heightM,
-                    seedlingDryG,
-                    baseC,
-                    optimumLowC,
-                    optimumHighC,
-                    ceilingC,
-                    youngDryMatterFrac,
-                    leafDryMatterFrac,
-                    fruitDryMatterFrac);
+            return withLightUseGPerMj(lightUse * lightUseGPerMj)
+                    .withLeafAreaM2PerKg(leafArea * leafAreaM2PerKg);
         }
     }
 
@@ -311,23 +238,15 @@ public record CropTraits(
      * @param riseBorneM rise of the level above what the roots are used to that they bear, m
      * @param drownedDeathDays days of drowned air roots after which a plant is lost, d
      */
+    @RecordBuilder
     public record Roots(
             double elongationMPerDay,
             double longestM,
             double dryReserveH,
             double wiltToDeathH,
             double riseBorneM,
-            double drownedDeathDays) {
-        private Roots times(double elongation) {
-            return new Roots(
-                    elongation * elongationMPerDay,
-                    longestM,
-                    dryReserveH,
-                    wiltToDeathH,
-                    riseBorneM,
-                    drownedDeathDays);
-        }
-    }
+            double drownedDeathDays)
+            implements CropTraitsRootsBuilder.With {}
 
     /**
      * Relative reduction by salt, Maas and Hoffman's form on the EC of the solution itself.
@@ -374,6 +293,7 @@ public record CropTraits(
      *     to
      * @param fruitMost likewise of fruit
      */
+    @RecordBuilder
     public record Nutrition(
             Contents leaf,
             Contents fruit,
@@ -387,39 +307,13 @@ public record CropTraits(
             double sodiumPassFrac,
             double chloridePassFrac,
             Contents leafMost,
-            Contents fruitMost) {
+            Contents fruitMost)
+            implements CropTraitsNutritionBuilder.With {
         private Nutrition times(double factor) {
-            return new Nutrition(
-                    leaf.times(factor),
-                    fruit.times(factor),
-                    halfNitrateMolPerM3,
-                    halfAmmoniumMolPerM3,
-                    halfPhosphateMolPerM3,
-                    halfPotassiumMolPerM3,
-                    halfCalciumMolPerM3,
-                    halfMagnesiumMolPerM3,
-                    halfSulfateMolPerM3,
-                    sodiumPassFrac,
-                    chloridePassFrac,
-                    leafMost.times(factor),
-                    fruitMost.times(factor));
-        }
-
-        private Nutrition with(Contents otherLeaf, Contents otherFruit) {
-            return new Nutrition(
-                    otherLeaf,
-                    otherFruit,
-                    halfNitrateMolPerM3,
-                    halfAmmoniumMolPerM3,
-                    halfPhosphateMolPerM3,
-                    halfPotassiumMolPerM3,
-                    halfCalciumMolPerM3,
-                    halfMagnesiumMolPerM3,
-                    halfSulfateMolPerM3,
-                    sodiumPassFrac,
-                    chloridePassFrac,
-                    leafMost,
-                    fruitMost);
+            return withLeaf(leaf.times(factor))
+                    .withFruit(fruit.times(factor))
+                    .withLeafMost(leafMost.times(factor))
+                    .withFruitMost(fruitMost.times(factor));
         }
     }
 

@@ -1,7 +1,7 @@
 package tideless.scenario;
 
 /** Where a scenario and the files it names are read from: a disk, or a page's memory. */
-public interface ScenarioFiles {
+interface ScenarioFiles {
     /**
      * The first bytes of a file.
      *

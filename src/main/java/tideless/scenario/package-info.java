@@ -2,8 +2,9 @@
  * What the user wrote: TOML in, checked and immutable records in SI units out, or errors with line
  * numbers.
  *
- * <p>Lives here: the records of a rig, a place and a plan; the only code that knows TOML, unit
- * strings and the crop files. Does not: anything that moves in time.
+ * <p>Lives here: the only code that knows TOML, unit strings, weather and crop files; the keys of
+ * each and what a fault is told as. Does not: the records it makes (they are the rig's), anything
+ * that moves in time.
  *
  * <p>Begin at {@link tideless.scenario.ScenarioReader}. What may be written stands in {@code
  * ScenarioKeys}, {@code CropKeys} and {@code UnitTable}; all else is made from those.

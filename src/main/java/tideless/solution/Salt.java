@@ -10,7 +10,7 @@ import java.util.Map;
  * and hydrates from memory. One printed table gives KNO3 209 g/L at 20 degC; handbooks give that at
  * 10 and 316 at 20, which is taken.
  */
-public enum Salt {
+enum Salt {
     CALCIUM_NITRATE(
             "calcium nitrate tetrahydrate", // Ca(NO3)2.4H2O
             236.146,

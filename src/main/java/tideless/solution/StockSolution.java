@@ -13,7 +13,7 @@ import org.apache.commons.math3.analysis.solvers.BrentSolver;
  * @param gypsumMolPerM3 gypsum that falls out until the rest is just saturated
  * @param ionicStrengthMolPerKg before anything falls out
  */
-public record StockSolution(
+record StockSolution(
         double gypsumIndex,
         double brushiteIndex,
         double gypsumMolPerM3,

@@ -13,7 +13,7 @@ import org.apache.commons.math3.util.FastMath;
  * @param weekMemory correlation of a week's factor with that of the week before, 0 to below 1
  * @param daySd of a day's factor, independent from day to day
  */
-public record DemandDoubt(double standSd, double weekSd, double weekMemory, double daySd) {
+record DemandDoubt(double standSd, double weekSd, double weekMemory, double daySd) {
     public DemandDoubt {
         if (!(standSd >= 0 && weekSd >= 0 && daySd >= 0)) {
             throw new IllegalArgumentException(

@@ -1,6 +1,5 @@
 package tideless.study;
 
-import java.util.ArrayList;
 import java.util.EnumMap;
 import java.util.HashMap;
 import java.util.List;
@@ -140,18 +139,6 @@ public record Design(
                 outlook.yields(),
                 Band.of(runs.stream().mapToDouble(Run::firstRefillS).toArray()),
                 outlook.harms().stream().findFirst());
-    }
-
-    /** Kinds of harm that this design has hours of, in words of {@link Figure}. */
-    public List<Figure> harms() {
-        List<Figure> harms = new ArrayList<>();
-        for (Figure figure :
-                new Figure[] {Figure.DRY, Figure.STRANDED, Figure.WILTED, Figure.DROWNED}) {
-            if (of(figure) > (figure == Figure.WILTED ? WILT_BORNE_H : 0)) {
-                harms.add(figure);
-            }
-        }
-        return harms;
     }
 
     /** Whether another harms and yields the same, as near as a step of an ensemble tells. */

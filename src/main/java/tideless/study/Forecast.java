@@ -1,5 +1,6 @@
 package tideless.study;
 
+import io.soabase.recordbuilder.core.RecordBuilder;
 import java.util.List;
 import java.util.Objects;
 import java.util.Optional;
@@ -18,21 +19,18 @@ import tideless.sim.Trace;
  * @param outlook how sure it is; empty where no members were asked for
  * @param seed printed with the result; the same scenario and seed give the same bytes
  */
+@RecordBuilder
 public record Forecast(
         Trace trace,
         Trace unlimited,
         Advice advice,
         List<PhCourse> ph,
         Optional<Outlook> outlook,
-        long seed) {
+        long seed)
+        implements ForecastBuilder.With {
     public Forecast {
         ph = List.copyOf(ph);
         Objects.requireNonNull(outlook, "outlook");
-    }
-
-    /** Of one run and its twin alone, which leaves no pH in doubt. */
-    public Forecast(Trace trace, Trace unlimited, Advice advice, long seed) {
-        this(trace, unlimited, advice, PhCourse.sure(trace), Optional.empty(), seed);
     }
 
     /** Whether the crops survive: in this run, and in nine of ten members where some were run. */

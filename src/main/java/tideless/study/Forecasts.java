@@ -56,13 +56,7 @@ public final class Forecasts {
         if (members < 2) {
             return alone;
         }
-        return new Forecast(
-                alone.trace(),
-                alone.unlimited(),
-                alone.advice(),
-                alone.ph(),
-                Optional.of(Outlook.of(scenario, members, seed, workers)),
-                seed);
+        return alone.withOutlook(Optional.of(Outlook.of(scenario, members, seed, workers)));
     }
 
     /**

@@ -13,7 +13,7 @@ import tideless.sim.Surroundings;
  * @param scenario the rig as it might be
  * @param departures what no scenario states
  */
-public record Member(Scenario scenario, Departures departures) {
+record Member(Scenario scenario, Departures departures) {
     public Member {
         Objects.requireNonNull(scenario, "scenario");
         Objects.requireNonNull(departures, "departures");

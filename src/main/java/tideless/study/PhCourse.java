@@ -14,11 +14,6 @@ import tideless.sim.Trace;
  */
 public record PhCourse(Series lowest, Series highest) {
 
-    /** Of the trays of a run that leaves nothing in doubt. */
-    static List<PhCourse> sure(Trace trace) {
-        return trace.trays().stream().map(tray -> new PhCourse(tray.ph(), tray.ph())).toList();
-    }
-
     /** Of each tray, over several runs of one rig. */
     static List<PhCourse> over(List<Trace> runs) {
         List<PhCourse> courses = new ArrayList<>();

@@ -8,7 +8,7 @@ import java.util.Objects;
  * @param kind what
  * @param of the crop or the tray it is about; empty where it is the whole rig
  */
-public record Unknown(Kind kind, String of) {
+record Unknown(Kind kind, String of) {
 
     /**
      * Kinds of unknown, with how far each lies off: a standard deviation, of the logarithm where a

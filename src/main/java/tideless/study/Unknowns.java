@@ -29,7 +29,7 @@ import tideless.sim.Departures;
  * Measured inside air is taken as it was; a season's weather, whose next year is another, gets a
  * warmth and a sun of its own.
  */
-public final class Unknowns {
+final class Unknowns {
     /** Persistent deviation of the air, K; assumed. */
     static final double WARMTH_SD_K = 1;
 

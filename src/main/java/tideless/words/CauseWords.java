@@ -5,7 +5,7 @@ import tideless.advice.Facts;
 import tideless.advice.Quantity;
 
 /** Causes in one short sentence each, without a full stop. */
-public final class CauseWords {
+final class CauseWords {
     private CauseWords() {}
 
     /** The sentence, with the figures that belong to it. */

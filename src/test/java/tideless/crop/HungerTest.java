@@ -12,25 +12,11 @@ class HungerTest {
     private static final CropTraits.Contents MOST = new CropTraits.Contents(50, 8, 80, 20, 8, 5);
 
     private static CropTraits crop() {
-        CropTraits lettuce = CropFiles.read("lettuce");
-        return new CropTraits(
-                lettuce.name(),
-                lettuce.latinName(),
-                lettuce.growth(),
-                lettuce.stages(),
-                lettuce.stomata(),
-                lettuce.coefficients(),
-                lettuce.roots(),
-                lettuce.salinity(),
-                new CropTraits.Nutrition(
-                        ENOUGH, ENOUGH, 0.01, 0.05, 0.005, 0.02, 0.04, 0.05, 0.02, 0.1, 0.1, MOST,
-                        MOST),
-                lettuce.needs(),
-                lettuce.response(),
-                lettuce.thirst(),
-                lettuce.nursery(),
-                lettuce.harvest(),
-                lettuce.provenance());
+        return CropFiles.read("lettuce")
+                .withNutrition(
+                        new CropTraits.Nutrition(
+                                ENOUGH, ENOUGH, 0.01, 0.05, 0.005, 0.02, 0.04, 0.05, 0.02, 0.1, 0.1,
+                                MOST, MOST));
     }
 
     // 10 g of dry mass: (8 - 5) g/kg * 10 g = 30 mg of P, 0.9686 mmol, of which 1/(1 + 0.2) at

@@ -39,8 +39,7 @@ class ForecastTableTest {
 
     private static Forecast with(List<Task> tasks) {
         Forecast whole = MadeUpForecast.threeTrays();
-        return new Forecast(
-                whole.trace(), whole.unlimited(), new Advice(CALM, tasks, List.of(), List.of()), 1);
+        return whole.withAdvice(new Advice(CALM, tasks, List.of(), List.of()));
     }
 
     private static Task refill(int dayOfMonth, double litres) {
@@ -130,11 +129,7 @@ class ForecastTableTest {
 
     private static Forecast warned(List<Warning> warnings) {
         Forecast whole = MadeUpForecast.threeTrays();
-        return new Forecast(
-                whole.trace(),
-                whole.unlimited(),
-                new Advice(CALM, List.of(), warnings, List.of()),
-                1);
+        return whole.withAdvice(new Advice(CALM, List.of(), warnings, List.of()));
     }
 
     @Test
@@ -188,7 +183,7 @@ class ForecastTableTest {
                         was.water(),
                         was.components());
         Advice advice = new Advice(CALM, tasks, List.of(), List.of());
-        return print(new Forecast(trace, whole.unlimited(), advice, 1), false, 100);
+        return print(whole.withTrace(trace).withAdvice(advice), false, 100);
     }
 
     @Test

@@ -53,6 +53,7 @@ import tideless.sim.TrayTrace;
 import tideless.solution.Component;
 import tideless.solution.Composition;
 import tideless.study.Forecast;
+import tideless.study.PhCourse;
 
 /**
  * A forecast of made-up curves that look like a crop's: two trays on valves, one left to fall and
@@ -196,7 +197,9 @@ final class MadeUpForecast {
                                                         0.25,
                                                         List.of(new Ledger.Entry("crop", 0.75))))
                                 .toList());
-        return new Forecast(trace, trace, advice(names), 7);
+        List<PhCourse> known =
+                trace.trays().stream().map(t -> new PhCourse(t.ph(), t.ph())).toList();
+        return new Forecast(trace, trace, advice(names), known, Optional.empty(), 7);
     }
 
     private TrayTrace trayTrace(Tray tray, int index, double[] outflow) {

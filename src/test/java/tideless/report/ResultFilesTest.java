@@ -13,7 +13,6 @@ import java.nio.file.Path;
 import java.util.Arrays;
 import java.util.List;
 import java.util.Map;
-import java.util.Optional;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import tideless.sim.Event;
@@ -222,14 +221,7 @@ class ResultFilesTest {
         highest[living] = 9;
         lowest[4] = Double.NaN;
         PhCourse course = new PhCourse(Series.of(lowest), Series.of(highest));
-        Forecast forecast =
-                new Forecast(
-                        trace,
-                        whole.unlimited(),
-                        whole.advice(),
-                        List.of(course, course, course),
-                        Optional.empty(),
-                        7);
+        Forecast forecast = whole.withTrace(trace).withPh(List.of(course, course, course));
         Map<String, byte[]> files = render(forecast, false);
         JsonNode ph =
                 new ObjectMapper()

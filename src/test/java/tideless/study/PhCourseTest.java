@@ -45,22 +45,7 @@ class PhCourseTest {
                         .withContents(
                                 new CropTraits.Contents(50, 8, 75, 23, 5, 3),
                                 new CropTraits.Contents(50, 8, 75, 23, 5, 3));
-        return new CropTraits(
-                leaf.name(),
-                leaf.latinName(),
-                leaf.growth(),
-                leaf.stages(),
-                leaf.stomata(),
-                leaf.coefficients(),
-                leaf.roots(),
-                leaf.salinity(),
-                leaf.nutrition(),
-                leaf.needs(),
-                leaf.response(),
-                leaf.thirst(),
-                leaf.nursery(),
-                leaf.harvest(),
-                ranges);
+        return leaf.withProvenance(ranges);
     }
 
     private static final CropTraits KNOWN_BADLY =
