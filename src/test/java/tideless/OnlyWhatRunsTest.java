@@ -40,6 +40,7 @@ class OnlyWhatRunsTest {
         kept.put("rig.HourlyWeather.source", looked);
         kept.put("rig.InsideAir.hours", looked);
         kept.put("rig.InsideAir.source", looked);
+        kept.put("study.Sensitivity.of", looked);
         String whole = "in one call what a step works out in parts";
         kept.put("physics.OpenWater.forcedMassTransferMPerS", whole);
         kept.put("physics.OpenWater.massTransferMPerS", whole);
@@ -64,7 +65,6 @@ class OnlyWhatRunsTest {
         ways.put("study.Tolerances", bench);
         ways.put("study.Ensemble", bench);
         ways.put("study.Posterior", "what a log of readings says of unknowns, before its command");
-        ways.put("study.SobolIndices", "what moves a result most, before its command");
         return ways;
     }
 

@@ -18,7 +18,7 @@ import tideless.words.RigWords;
  * @param moment which
  * @param hour the sample it shows
  */
-public record Scene(RigWords.Moment moment, int hour) {
+record Scene(RigWords.Moment moment, int hour) {
 
     /** Day one, the worst hour, and before the first harvest or at the end, in order of time. */
     public static List<Scene> of(Forecast forecast) {
