@@ -10,6 +10,7 @@ import java.util.concurrent.Callable;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Help.Visibility;
 import picocli.CommandLine.Model.CommandSpec;
+import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.Parameters;
 import picocli.CommandLine.Spec;
@@ -94,6 +95,8 @@ final class AwayCommand implements Callable<Integer> {
             description = "folder for the table as CSV and the curve as PNG and SVG")
     Path folder;
 
+    @Mixin Logged logged;
+
     @Spec CommandSpec spec;
 
     @Override
@@ -108,7 +111,7 @@ final class AwayCommand implements Callable<Integer> {
             stated.add(absence(arguments, absence));
         }
         PrintWriter err = spec.commandLine().getErr();
-        Scenarios read = Scenarios.read(scenario, err);
+        Scenarios read = Scenarios.read(scenario, logged.beside(), err);
         Optional<Reading.Good> good = read.good();
         if (good.isEmpty()) {
             return read.exit();

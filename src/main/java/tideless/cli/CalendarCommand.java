@@ -8,6 +8,7 @@ import java.util.concurrent.Callable;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Help.Visibility;
 import picocli.CommandLine.Model.CommandSpec;
+import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.Parameters;
 import picocli.CommandLine.Spec;
@@ -65,6 +66,8 @@ final class CalendarCommand implements Callable<Integer> {
             description = "seed of all that is drawn")
     long seed;
 
+    @Mixin Logged logged;
+
     @Spec CommandSpec spec;
 
     @Override
@@ -74,7 +77,7 @@ final class CalendarCommand implements Callable<Integer> {
         if (file != null && !file.toString().toLowerCase(Locale.ROOT).endsWith(".ics")) {
             throw arguments.refused("-o", "\"" + file + "\"", "a file ending in .ics");
         }
-        Scenarios read = Scenarios.read(scenario, spec.commandLine().getErr());
+        Scenarios read = Scenarios.read(scenario, logged.beside(), spec.commandLine().getErr());
         Optional<Reading.Good> good = read.good();
         if (good.isEmpty()) {
             return read.exit();

@@ -11,6 +11,7 @@ import java.util.concurrent.Callable;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Help.Visibility;
 import picocli.CommandLine.Model.CommandSpec;
+import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.ParameterException;
 import picocli.CommandLine.Parameters;
@@ -99,6 +100,8 @@ final class CompareCommand implements Callable<Integer> {
             description = "how many at once; changes nothing but the time")
     int threads;
 
+    @Mixin Logged logged;
+
     @Spec CommandSpec spec;
 
     @Override
@@ -110,7 +113,7 @@ final class CompareCommand implements Callable<Integer> {
         PrintWriter err = spec.commandLine().getErr();
         List<Reading.Good> read = new ArrayList<>();
         for (Path scenario : scenarios) {
-            Scenarios one = Scenarios.read(scenario, err);
+            Scenarios one = Scenarios.read(scenario, logged.beside(), err);
             if (one.good().isEmpty()) {
                 return one.exit();
             }
@@ -188,7 +191,7 @@ final class CompareCommand implements Callable<Integer> {
                     new ChangedScenario.Change(key.key(), key.values().get(rest % size).text()));
             rest /= size;
         }
-        return ChangedScenario.read(scenarios.get(0), changes);
+        return ChangedScenario.read(scenarios.get(0), changes, logged.beside());
     }
 
     /** Whether a key has no place in the scenario, whatever its value. */

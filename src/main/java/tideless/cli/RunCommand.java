@@ -9,6 +9,7 @@ import picocli.CommandLine.ArgGroup;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Help.Visibility;
 import picocli.CommandLine.Model.CommandSpec;
+import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.Parameters;
 import picocli.CommandLine.Spec;
@@ -86,6 +87,8 @@ final class RunCommand implements Callable<Integer> {
     @Option(names = "--timings", description = "say how long each part took, on standard error")
     boolean timings;
 
+    @Mixin Logged logged;
+
     @Spec CommandSpec spec;
 
     @Override
@@ -96,7 +99,7 @@ final class RunCommand implements Callable<Integer> {
         arguments.requireMembers(members);
         PrintWriter err = spec.commandLine().getErr();
         Stopwatch watch = new Stopwatch();
-        Scenarios read = Scenarios.read(scenario, err);
+        Scenarios read = Scenarios.read(scenario, logged.beside(), err);
         Optional<Reading.Good> good = read.good();
         if (good.isEmpty()) {
             return read.exit();

@@ -5,6 +5,7 @@ import java.nio.file.Path;
 import java.util.Optional;
 import java.util.function.Consumer;
 import picocli.CommandLine.Model.CommandSpec;
+import tideless.scenario.Beside;
 import tideless.scenario.Note;
 import tideless.scenario.Problem;
 import tideless.scenario.Reading;
@@ -22,7 +23,12 @@ final class Scenarios {
 
     /** Reads; faults and notes go to {@code err}, one each. */
     static Scenarios read(Path path, PrintWriter err) {
-        Reading reading = ScenarioReader.read(path);
+        return read(path, Beside.NOTHING, err);
+    }
+
+    /** The same with files it does not name. */
+    static Scenarios read(Path path, Beside beside, PrintWriter err) {
+        Reading reading = ScenarioReader.read(path, beside);
         Scenarios result;
         if (reading instanceof Reading.Good good) {
             for (Note note : good.notes()) {

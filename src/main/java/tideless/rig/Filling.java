@@ -84,6 +84,16 @@ public sealed interface Filling {
                                     .map(m -> new Move(m.on(), change.applyAsDouble(m.settingM())))
                                     .toList());
         }
+
+        /**
+         * The same valve shutting higher, as far as its float and the tray let it.
+         *
+         * @param higherM m; below 0 for lower
+         * @param mostM level no float can hold above, m
+         */
+        public ByValve shifted(double higherM, double mostM) {
+            return withSettings(statedM -> Math.max(bandM, Math.min(mostM, statedM + higherM)));
+        }
     }
 
     /**

@@ -1,6 +1,7 @@
 package tideless.rig;
 
 import io.soabase.recordbuilder.core.RecordBuilder;
+import java.util.ArrayList;
 import java.util.List;
 import tideless.physics.Light;
 import tideless.physics.Time;
@@ -92,6 +93,9 @@ public record Lamp(
         this(ppfdUmolPerM2S, umolPerJ, nearInfraredPerPar, onS, offS, List.of(), List.of());
     }
 
+    /** Before any strength that is stated by date, d before the start. */
+    private static final int FIRST_DAY = 100_000;
+
     /** No lamp at all. */
     public static final Lamp NONE = new Lamp(0, 4.57, 0, 0, 0);
 
@@ -99,6 +103,28 @@ public record Lamp(
     public Lamp times(double factor) {
         double bright = Math.min(MOST_UMOL_PER_M2_S, factor * ppfdUmolPerM2S);
         return withPpfdUmolPerM2S(bright);
+    }
+
+    /**
+     * The same lamp with another strength from a day on.
+     *
+     * @param day days since the scenario's start
+     * @param ppfd photon flux density at the canopy from then on, umol/m2/s
+     */
+    public Lamp from(int day, double ppfd) {
+        double bright = Math.max(ppfd, ppfdUmolPerM2S);
+        double dimmer = ppfdUmolPerM2S / bright;
+        List<Strength> changed = new ArrayList<>();
+        if (dimmer < 1) {
+            changed.add(new Strength(-FIRST_DAY, dimmer));
+        }
+        for (Strength strength : strengths) {
+            if (strength.day() < day) {
+                changed.add(new Strength(strength.day(), dimmer * strength.frac()));
+            }
+        }
+        changed.add(new Strength(day, ppfd / bright));
+        return withPpfdUmolPerM2S(bright).withStrengths(changed);
     }
 
     /** Seconds a day between on and off, dimmed or not. */

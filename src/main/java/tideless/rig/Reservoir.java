@@ -57,6 +57,12 @@ public record Reservoir(
         return withShape(shape.wider(times)).withOpenAreaM2(times * openAreaM2);
     }
 
+    /** The same holding so many times the litres a centimetre, beside what stands in it. */
+    public Reservoir holding(double times) {
+        return withShape(shape.wider(times).with(shape.displacement()))
+                .withOpenAreaM2(times * openAreaM2);
+    }
+
     /** Volume when full, m3. */
     public double fullM3() {
         return shape.volumeM3(fullLevelM);

@@ -22,6 +22,9 @@ import java.util.Objects;
  * @param visits when somebody looks, and what that person does
  * @param numerics numerical choices
  * @param digest SHA-256 of the scenario file and the files it names, lower-case hexadecimal
+ * @param log what was read and done so far
+ * @param correction what readings say is otherwise than stated; all but thirst, meter and leaks
+ *     stands in the other components already
  */
 @RecordBuilder
 public record Scenario(
@@ -36,8 +39,41 @@ public record Scenario(
         List<Tray> trays,
         Visits visits,
         Numerics numerics,
-        String digest)
+        String digest,
+        Log log,
+        Correction correction)
         implements ScenarioBuilder.With {
+
+    /** One that nobody has logged yet. */
+    public Scenario(
+            String title,
+            LocalDate start,
+            int days,
+            Place place,
+            Climate climate,
+            Liquid feed,
+            Liquid sourceWater,
+            List<Reservoir> reservoirs,
+            List<Tray> trays,
+            Visits visits,
+            Numerics numerics,
+            String digest) {
+        this(
+                title,
+                start,
+                days,
+                place,
+                climate,
+                feed,
+                sourceWater,
+                reservoirs,
+                trays,
+                visits,
+                numerics,
+                digest,
+                Log.NONE,
+                Correction.NONE);
+    }
 
     public Scenario {
         Objects.requireNonNull(title, "title");
@@ -49,6 +85,8 @@ public record Scenario(
         Objects.requireNonNull(visits, "visits");
         Objects.requireNonNull(numerics, "numerics");
         Objects.requireNonNull(digest, "digest");
+        Objects.requireNonNull(log, "log");
+        Objects.requireNonNull(correction, "correction");
         reservoirs = List.copyOf(reservoirs);
         trays = List.copyOf(trays);
         if (days < 1 || days > 1100) {

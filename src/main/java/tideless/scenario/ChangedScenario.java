@@ -38,20 +38,26 @@ public final class ChangedScenario {
      */
     public record Change(String key, String value) {}
 
+    /** Reads a file with changes and no other beside it. */
+    public static Reading read(Path path, List<Change> changes) {
+        return read(path, changes, Beside.NOTHING);
+    }
+
     /**
      * Reads a file with changes.
      *
      * @param path of a scenario that reads soundly without them
      * @param changes applied in order
+     * @param beside files it does not name
      * @return as {@link ScenarioReader#read(Path)}; a change that fits nothing is a fault of its
      *     key
      */
-    public static Reading read(Path path, List<Change> changes) {
+    public static Reading read(Path path, List<Change> changes, Beside beside) {
         ScenarioFiles files = new FilesOnDisk(path);
         ScenarioFiles.Content content = files.read("", TextFile.MEBIBYTE + 1);
         TomlParseResult parsed = Toml.parse(new String(content.bytes(), StandardCharsets.UTF_8));
         if (!content.unreadable().isEmpty() || parsed.hasErrors()) {
-            return ScenarioReader.read(path);
+            return ScenarioReader.read(path, beside);
         }
         Map<String, Object> root = copied(parsed);
         List<Problem> problems = new ArrayList<>();
@@ -67,7 +73,8 @@ public final class ChangedScenario {
         StringBuilder text = new StringBuilder();
         write(text, "", root);
         byte[] changed = text.toString().getBytes(StandardCharsets.UTF_8);
-        Reading reading = ScenarioReader.read(path.toString(), new Replaced(files, changed));
+        Reading reading =
+                ScenarioReader.read(path.toString(), new Replaced(files, changed), beside);
         return reading instanceof Reading.Faulty faulty
                 ? new Reading.Faulty(
                         faulty.problems().stream().map(p -> placeless(path, p)).toList())

@@ -99,7 +99,7 @@ final class CsvColumns {
         return csv.rowsFit() ? Read.of(csv) : Read.faulty();
     }
 
-    private static CsvReader<CsvRecord> reader(String text) {
+    static CsvReader<CsvRecord> reader(String text) {
         return CsvReader.builder()
                 .fieldSeparator(separator(text))
                 .commentStrategy(CommentStrategy.SKIP)
@@ -140,7 +140,7 @@ final class CsvColumns {
     }
 
     /** What parts the cells of the row of names. */
-    private static char separator(String text) {
+    static char separator(String text) {
         for (String line : text.split("\r\n|\r|\n")) {
             if (!line.isBlank() && !line.startsWith("#")) {
                 return line.indexOf(';') >= 0 && line.indexOf(',') < 0 ? ';' : ',';
@@ -266,7 +266,7 @@ final class CsvColumns {
     }
 
     /** A name without the unit in brackets behind it. */
-    private static String bare(String name) {
+    static String bare(String name) {
         int open = Math.max(name.lastIndexOf('['), name.lastIndexOf('('));
         boolean behind = open > 0 && (name.endsWith("]") || name.endsWith(")"));
         return behind ? name.substring(0, open).strip() : name;

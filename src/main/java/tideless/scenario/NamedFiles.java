@@ -51,6 +51,21 @@ final class NamedFiles {
         return Read.of(new Named(files.label(name), file.text()));
     }
 
+    /** A file that stands beside the scenario's own and is not named by it. */
+    Read<Named> beside(ScenarioFiles beside, int mostBytes, String what, TomlFile told) {
+        TextFile file = TextFile.of(beside.read("", mostBytes + 1), mostBytes);
+        String label = beside.label("");
+        String wrong = file.unreadable().isEmpty() ? file.fault() : file.unreadable();
+        if (!wrong.isEmpty()) {
+            told.add(
+                    new Problem(
+                            label, 0, 0, "", wrong, TextFile.allowed(what, mostBytes), ""));
+            return Read.faulty();
+        }
+        mentions.add(new Mention(Integer.MAX_VALUE, label, file.bytes()));
+        return Read.of(new Named(label, file.text()));
+    }
+
     private static String reason(String unreadable) {
         return unreadable.startsWith("there") ? "does not exist" : unreadable;
     }

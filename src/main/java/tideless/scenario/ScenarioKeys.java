@@ -33,5 +33,6 @@ final class ScenarioKeys {
                     .at("tray.*.lamp", LampKeys.KEYS)
                     .at("tray.*.limits", LimitKeys.KEYS)
                     .at("visits", VisitKeys.KEYS)
+                    .at("log", LogKeys.KEYS)
                     .at("run", RunKeys.KEYS);
 }

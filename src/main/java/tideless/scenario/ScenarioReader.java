@@ -7,6 +7,7 @@ import org.apache.commons.math3.util.FastMath;
 import tideless.crop.CropTraits;
 import tideless.physics.Time;
 import tideless.rig.Climate;
+import tideless.rig.Correction;
 import tideless.rig.Cover;
 import tideless.rig.Lamp;
 import tideless.rig.Liquid;
@@ -28,8 +29,11 @@ public final class ScenarioReader {
     private final TomlFile file;
     private final NamedFiles files;
     private final CropReader crops;
+    private final Beside beside;
 
-    private ScenarioReader(TomlFile file, NamedFiles files, CropLibrary library) {
+    private ScenarioReader(
+            TomlFile file, NamedFiles files, CropLibrary library, Beside beside) {
+        this.beside = beside;
         this.file = file;
         this.files = files;
         this.crops = new CropReader(library);
@@ -45,8 +49,17 @@ public final class ScenarioReader {
         return read(path, CropLibrary.SHIPPED);
     }
 
+    /**
+     * The same with files it does not name.
+     *
+     * @param beside a log, corrections
+     */
+    public static Reading read(Path path, Beside beside) {
+        return read(path.toString(), new FilesOnDisk(path), CropLibrary.SHIPPED, beside);
+    }
+
     static Reading read(Path path, CropLibrary library) {
-        return read(path.toString(), new FilesOnDisk(path), library);
+        return read(path.toString(), new FilesOnDisk(path), library, Beside.NOTHING);
     }
 
     /**
@@ -56,10 +69,15 @@ public final class ScenarioReader {
      * @param files gives the scenario itself by an empty name, and the files it names by theirs
      */
     public static Reading read(String name, ScenarioFiles files) {
-        return read(name, files, CropLibrary.SHIPPED);
+        return read(name, files, Beside.NOTHING);
     }
 
-    private static Reading read(String name, ScenarioFiles files, CropLibrary library) {
+    static Reading read(String name, ScenarioFiles files, Beside beside) {
+        return read(name, files, CropLibrary.SHIPPED, beside);
+    }
+
+    private static Reading read(
+            String name, ScenarioFiles files, CropLibrary library, Beside beside) {
         TextFile text = TextFile.of(files.read("", TextFile.MEBIBYTE + 1), TextFile.MEBIBYTE);
         if (!text.unreadable().isEmpty()) {
             return new Reading.Unreadable(name, text.unreadable());
@@ -73,7 +91,7 @@ public final class ScenarioReader {
         if (!file.parse(text.text())) {
             return new Reading.Faulty(file.problems());
         }
-        ScenarioReader reader = new ScenarioReader(file, new NamedFiles(files), library);
+        ScenarioReader reader = new ScenarioReader(file, new NamedFiles(files), library, beside);
         Read<Scenario> scenario = reader.scenario(text.bytes());
         return scenario.isSound()
                 ? new Reading.Good(
@@ -133,7 +151,7 @@ public final class ScenarioReader {
         if (climate.value() instanceof Climate.Weather outside) {
             noteRain(outside, trays, run.days().value());
         }
-        return Read.of(
+        Scenario stated =
                 new Scenario(
                         title.value(),
                         run.start().value(),
@@ -146,7 +164,41 @@ public final class ScenarioReader {
                         trays,
                         visits.value(),
                         new Numerics(step.value()),
-                        files.digest(bytes)));
+                        "");
+        Read<Scenario> lived = corrected(logged(root.child("log"), stated));
+        return lived.map(scenario -> scenario.withDigest(files.digest(bytes)));
+    }
+
+    private Read<Scenario> logged(Table table, Scenario stated) {
+        Read<NamedFiles.Named> named =
+                files.open(table, LogKeys.FILE, TextFile.MEBIBYTE, "a log");
+        if (beside.log().isPresent()) {
+            named =
+                    files.beside(
+                            beside.log().get(), TextFile.MEBIBYTE, "a log", file);
+        }
+        if (named.isAbsent()) {
+            return Read.of(stated);
+        }
+        return named.then(log -> LogReader.read(log.label(), log.text(), file, stated))
+                .map(log -> LogReader.relit(stated, log).withLog(log));
+    }
+
+    private Read<Scenario> corrected(Read<Scenario> stated) {
+        if (beside.corrected().isEmpty() || !stated.isSound()) {
+            return stated;
+        }
+        return files.beside(
+                        beside.corrected().get(), TextFile.MEBIBYTE, "corrections", file)
+                .then(
+                        text -> {
+                            TomlFile own = new TomlFile(text.label());
+                            Read<Correction> read =
+                                    CorrectionReader.read(own, text.text(), stated.value());
+                            own.problems().forEach(file::add);
+                            return read;
+                        })
+                .map(correction -> correction.applied(stated.value()));
     }
 
     /** The middle between the greatest low end and the least high end of the named crops' bands. */

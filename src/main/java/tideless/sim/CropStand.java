@@ -257,11 +257,7 @@ final class CropStand {
             nutrients.pick(before.dryG() - plant.dryG());
             log.addTaken(Event.Kind.LEAVES_PICKED, atS, where, picked.freshG() * plants, "");
         } else if (act instanceof Tending.Thinning thinning) {
-            int out = Math.max(0, plants - thinning.plants());
-            nutrients.thinTo(plants - out);
-            plants -= out;
-            log.addTaken(
-                    Event.Kind.THINNED, atS, where, out * standingFreshG(), String.valueOf(plants));
+            thin(Math.max(0, plants - thinning.plants()), atS, log);
         } else if (act instanceof Tending.Spacing spacing) {
             groundM2 = spacing.groundM2();
             log.addTaken(Event.Kind.SPACED, atS, where, 0, perM2(plants / groundM2));
@@ -270,6 +266,19 @@ final class CropStand {
             lastRipeCd = Growing.lastRipeAfterToppingCd(traits, plant.thermalTimeCd());
             log.add(Event.Kind.TOPPED, atS, where);
         }
+    }
+
+    private void thin(int out, double atS, EventLog log) {
+        nutrients.thinTo(plants - out);
+        plants -= out;
+        log.addTaken(
+                Event.Kind.THINNED, atS, where, out * standingFreshG(), String.valueOf(plants));
+    }
+
+    /** Plants are lost; those that stay have the ground of all. */
+    void lose(int lost, double atS, EventLog log) {
+        thin(Math.min(plants, lost), atS, log);
+        shapeCanopy();
     }
 
     // To a tenth, as growers tell a density.

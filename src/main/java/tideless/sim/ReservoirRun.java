@@ -32,6 +32,7 @@ final class ReservoirRun {
     final double[] letOutMol = new double[Component.COUNT];
     final Precipitate precipitate = new Precipitate();
     double tempC;
+    double leakM3PerS; // of solution, where nothing drinks it
 
     // Rates and totals of this step.
     double evaporationM3PerS;
@@ -50,7 +51,9 @@ final class ReservoirRun {
     // Ledgers.
     double refilledTotalM3;
     double evaporatedTotalM3;
+    double leakedTotalM3;
     final double[] refilledMol = new double[Component.COUNT];
+    final double[] leakedMol = new double[Component.COUNT];
 
     /**
      * Filled as it is at the start.
@@ -111,6 +114,7 @@ final class ReservoirRun {
     }
 
     void begin(int step, double spanS, AirSeries air) {
+        leak(spanS);
         Shape shape = reservoir.shape();
         gainW = VesselHeat.gainW(shape, reservoir.openAreaM2(), air.sunWPerM2(step));
         conductanceWPerK = VesselHeat.conductanceWPerK(shape, shape.levelM(water.m3));
@@ -123,6 +127,28 @@ final class ReservoirRun {
                 air,
                 step);
         evaporationM3PerS = surface.m3PerS;
+    }
+
+    // From a wall or a tube, at an even pace, at the start of the step.
+    private void leak(double spanS) {
+        if (!(leakM3PerS > 0) || !(water.m3 > 0)) {
+            return;
+        }
+        double out = Math.min(water.m3, leakM3PerS * spanS);
+        double share = out / water.m3;
+        for (int i = 0; i < mol.length; i++) {
+            double gone = share * mol[i];
+            mol[i] -= gone;
+            leakedMol[i] += gone;
+        }
+        water.put(water.m3 - out);
+        leakedTotalM3 += out;
+        drawnBeside(out);
+    }
+
+    /** Left without being let out to the trays, or was found to have, m3; below 0 for found. */
+    void drawnBeside(double m3) {
+        drawnSinceLookM3 += m3;
     }
 
     /**
@@ -160,10 +186,12 @@ final class ReservoirRun {
         return Math.max(0, fullM3 - water.m3);
     }
 
-    /** Fills to full; returns what was poured, m3. */
-    double refill(Composition feed, double feedC) {
-        double poured = missingM3();
-        tempC += (feedC - tempC) * poured / fullM3;
+    /** Pours in, m3. */
+    void pour(double poured, Composition feed, double feedC) {
+        if (!(poured > 0)) {
+            return;
+        }
+        tempC += (feedC - tempC) * poured / (water.m3 + poured);
         for (int i = 0; i < mol.length; i++) {
             double added = poured * feed.molPerM3(i);
             mol[i] += added;
@@ -172,7 +200,15 @@ final class ReservoirRun {
         water.put(water.m3 + poured);
         refillM3 += poured;
         refilledTotalM3 += poured;
-        water.cover();
+        if (water.m3 > deadM3) {
+            water.cover();
+        }
+    }
+
+    /** Fills to full; returns what was poured, m3. */
+    double refill(Composition feed, double feedC) {
+        double poured = missingM3();
+        pour(poured, feed, feedC);
         return poured;
     }
 

@@ -24,6 +24,7 @@ public final class Simulation {
     private final List<TrayRun> unfed = new ArrayList<>();
     private final ReservoirRun[] feedOf;
     private final VisitRules visits;
+    private final LoggedDays logged;
     private final Recorder recorder;
 
     private Simulation(
@@ -53,11 +54,14 @@ public final class Simulation {
                             air.solutionCo2Ppm,
                             departures,
                             scenario.days()));
+            trays.get(i).ownThirstFrac =
+                    scenario.correction().of(scenario.trays().get(i).planting().cropName()).thirst();
         }
         for (int i = 0; i < scenario.reservoirs().size(); i++) {
             Reservoir reservoir = scenario.reservoirs().get(i);
             ReservoirRun run =
                     new ReservoirRun(reservoir, i, scenario.feedingM3(reservoir), feed, startC);
+            run.leakM3PerS = scenario.correction().leakM3PerS(reservoir.name());
             reservoirs.add(run);
             List<TrayRun> fed = new ArrayList<>();
             for (TrayRun tray : trays) {
@@ -80,6 +84,14 @@ public final class Simulation {
             }
         }
         visits = new VisitRules(scenario, meters, departures, log);
+        logged =
+                new LoggedDays(
+                        scenario,
+                        visits,
+                        meters,
+                        departures.meterFrac() * scenario.correction().meter(),
+                        air.co2Ppm[0],
+                        log);
         recorder =
                 new Recorder(
                         keepsSeries ? scenario.days() * 24 : 0, trays.size(), reservoirs.size());
@@ -141,6 +153,7 @@ public final class Simulation {
             for (ReservoirRun reservoir : reservoirs) {
                 reservoir.openAccounts();
             }
+            logged.enter(timeS, air.tempC[step], reservoirs, trays);
             if (timeline.visit[step]) {
                 visits.visit(timeS, air.tempC[step], reservoirs, trays);
             }
@@ -207,9 +220,10 @@ public final class Simulation {
         Stock end = Stock.of(trays, reservoirs);
         return new Season(
                 log.inOrder(),
-                Stock.waterLedger(start, end, trays, reservoirs),
-                Stock.componentLedgers(start, end, trays, reservoirs),
-                trays.stream().map(TrayRun::season).toList());
+                Stock.waterLedger(start, end, trays, reservoirs, logged),
+                Stock.componentLedgers(start, end, trays, reservoirs, logged),
+                trays.stream().map(TrayRun::season).toList(),
+                logged.read());
     }
 
     private Trace trace(boolean read) {
@@ -232,7 +246,7 @@ public final class Simulation {
                 trayTraces,
                 reservoirTraces,
                 log.inOrder(),
-                Stock.waterLedger(start, end, trays, reservoirs),
-                Stock.componentLedgers(start, end, trays, reservoirs));
+                Stock.waterLedger(start, end, trays, reservoirs, logged),
+                Stock.componentLedgers(start, end, trays, reservoirs, logged));
     }
 }

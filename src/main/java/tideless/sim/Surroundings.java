@@ -6,6 +6,7 @@ import java.util.List;
 import tideless.rig.Climate;
 import tideless.rig.Filling;
 import tideless.rig.Lamp;
+import tideless.rig.LogEntry;
 import tideless.rig.Numerics;
 import tideless.rig.Place;
 import tideless.rig.Scenario;
@@ -54,7 +55,7 @@ public final class Surroundings {
 
     /**
      * Whether another scenario stands in the same air and steps to the same instants: days, place,
-     * climate, step, visits and the hours of the lamps must be equal. Rigs, plants, solutions and
+     * climate, step, visits, the hours of the lamps and those of the log must be equal. Rigs, plants, solutions and
      * the light of a lamp may differ.
      */
     public boolean suit(Scenario scenario) {
@@ -70,7 +71,8 @@ public final class Surroundings {
             Numerics numerics,
             Visits visits,
             List<LampHours> lamps,
-            List<LocalDate> handDays) {
+            List<LocalDate> handDays,
+            List<Double> loggedS) {
 
         /** Whether a timeline of the one is that of the other. */
         boolean hasClockOf(Given other) {
@@ -87,7 +89,8 @@ public final class Surroundings {
                     && numerics.equals(other.numerics)
                     && visits.equals(other.visits)
                     && lamps.equals(other.lamps)
-                    && handDays.equals(other.handDays);
+                    && handDays.equals(other.handDays)
+                    && loggedS.equals(other.loggedS);
         }
 
         static Given of(Scenario scenario) {
@@ -113,7 +116,8 @@ public final class Surroundings {
                     scenario.numerics(),
                     scenario.visits(),
                     lamps,
-                    handDays);
+                    handDays,
+                    scenario.log().entries().stream().map(LogEntry::atS).toList());
         }
     }
 

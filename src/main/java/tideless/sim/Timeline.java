@@ -9,6 +9,7 @@ import tideless.physics.Time;
 import tideless.rig.Climate;
 import tideless.rig.Filling;
 import tideless.rig.Lamp;
+import tideless.rig.LogEntry;
 import tideless.rig.Scenario;
 import tideless.rig.Tray;
 
@@ -88,6 +89,11 @@ final class Timeline {
                 double at = day * Time.DAY_S + scenario.visits().timeOfDayS();
                 visits.add(at);
                 instants.add(at);
+            }
+        }
+        for (LogEntry entry : scenario.log().entries()) {
+            if (entry.atS() < endS) {
+                instants.add(entry.atS());
             }
         }
         double[] instantS = instants.build().sorted().distinct().toArray();

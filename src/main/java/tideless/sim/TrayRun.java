@@ -61,6 +61,7 @@ final class TrayRun {
     private double sunFrac; // share of the day's light that is sun
     private int sunFracOfDay = -1;
     private double thirstFrac; // of this day over the model's
+    double ownThirstFrac = 1; // of its plants over the library's, as readings say
     private double transpirationM3PerS;
     private final Surface surface;
     private double gainW;
@@ -163,6 +164,25 @@ final class TrayRun {
         }
     }
 
+    /** Takes the crop out, ready or not. */
+    void harvestNow(double timeS, EventLog log) {
+        if (lives()) {
+            growing.stand().harvest(timeS, "", log);
+        }
+    }
+
+    /** Plants are lost. */
+    void lose(int plants, double timeS, EventLog log) {
+        if (lives()) {
+            growing.stand().lose(plants, timeS, log);
+        }
+    }
+
+    /** Of the longest roots, m below the cups; NaN where a thirst was measured. */
+    double rootLengthM() {
+        return growing == null ? Double.NaN : growing.stand().plant().rootLengthM();
+    }
+
     /** A crop that is ready when the run ends is cut then. */
     void endRun(double atS, EventLog log) {
         if (growing != null) {
@@ -195,7 +215,7 @@ final class TrayRun {
         if (day != sunFracOfDay) {
             sunFracOfDay = day;
             sunFrac = air.sunFrac(day, lamp);
-            thirstFrac = departures.thirstFrac(index, day);
+            thirstFrac = departures.thirstFrac(index, day) * ownThirstFrac;
             if (growing != null) {
                 thirstFrac *= growing.thirstFrac(departures.standDeviate(index), sunFrac);
                 growing.stand().airChanged();
@@ -407,7 +427,12 @@ final class TrayRun {
 
     /** Pours in up to a level; returns what was poured, m3. */
     double topUp(double toLevelM, Composition liquid, double liquidC) {
-        double poured = missingM3(toLevelM);
+        return pourIn(missingM3(toLevelM), liquid, liquidC);
+    }
+
+    /** Pours in so much, as far as it stays in; returns what was poured, m3. */
+    double pourIn(double m3, Composition liquid, double liquidC) {
+        double poured = Math.min(m3, missingM3(tray.overflowM()));
         pour(water.m3, poured, liquid, liquidC, salts.toppedUpMol);
         toppedUpM3 += poured;
         return poured;

@@ -26,6 +26,7 @@ final class VisitRules {
     private final Departures departures;
     private final double[] reservoirDosesM3; // source water of doses poured so far
     private final double[] trayDosesM3; // likewise
+    private final double[] plannedM; // setting of each valve by the scenario, m
     private final EventLog log;
 
     VisitRules(Scenario scenario, Meter[] meters, Departures departures, EventLog log) {
@@ -38,6 +39,13 @@ final class VisitRules {
         sourceWater = scenario.sourceWater().composition();
         reservoirDosesM3 = new double[scenario.reservoirs().size()];
         trayDosesM3 = new double[scenario.trays().size()];
+        plannedM = new double[scenario.trays().size()];
+        for (int i = 0; i < plannedM.length; i++) {
+            plannedM[i] =
+                    scenario.trays().get(i).filling() instanceof Filling.ByValve valve
+                            ? valve.settingM()
+                            : Double.NaN;
+        }
     }
 
     /**
@@ -54,6 +62,10 @@ final class VisitRules {
         boolean fillsUp = departures.isFilledUp(day);
         LocalDate date = dateAt(timeS);
         boolean onRound = scenario.visits().on(date);
+        if (timeS <= scenario.log().lastS()) {
+            keepLog(date, onRound, timeS, reservoirs, trays);
+            return;
+        }
         for (ReservoirRun reservoir : reservoirs) {
             if (onRound && (fillsUp || isDue(reservoir, date, timeS))) {
                 refill(reservoir, timeS);
@@ -71,6 +83,19 @@ final class VisitRules {
                 renewIfOut(tray, date, timeS, airC);
             }
             topUpIfDue(tray, date, onRound, fillsUp, timeS, airC);
+        }
+    }
+
+    // What is done is told by the log; only what the scenario dates itself is done besides.
+    private void keepLog(
+            LocalDate date,
+            boolean onRound,
+            double timeS,
+            List<ReservoirRun> reservoirs,
+            List<TrayRun> trays) {
+        trays.forEach(tray -> moveValve(tray, date, timeS));
+        if (onRound) {
+            reservoirs.forEach(reservoir -> reservoir.lookedAt(timeS));
         }
     }
 
@@ -118,22 +143,28 @@ final class VisitRules {
     private void moveValve(TrayRun tray, LocalDate date, double timeS) {
         if (tray.tray.filling() instanceof Filling.ByValve valve) {
             double toM = valve.settingM(date);
-            if (toM != tray.settingM) {
-                tray.settingM = toM;
-                String toMm = FastMath.round(toM * 1e4) / 10.0 + " mm";
-                log.add(
-                        new Event(
-                                Event.Kind.VALVE_MOVED,
-                                timeS,
-                                tray.tray.id(),
-                                0,
-                                0,
-                                0,
-                                Double.NaN,
-                                0,
-                                toMm));
+            if (toM != plannedM[tray.index]) {
+                plannedM[tray.index] = toM;
+                setValve(tray, toM, timeS);
             }
         }
+    }
+
+    /** Sets the valve of a tray to a level above its floor, m. */
+    void setValve(TrayRun tray, double toM, double timeS) {
+        tray.settingM = toM;
+        String toMm = FastMath.round(toM * 1e4) / 10.0 + " mm";
+        log.add(
+                new Event(
+                        Event.Kind.VALVE_MOVED,
+                        timeS,
+                        tray.tray.id(),
+                        0,
+                        0,
+                        0,
+                        Double.NaN,
+                        0,
+                        toMm));
     }
 
     private void topUpIfDue(
@@ -145,13 +176,18 @@ final class VisitRules {
             double airC) {
         if (tray.tray.filling() instanceof Filling.ByHand hand
                 && (hand.days().isEmpty() || fillsUp ? onRound : hand.days().contains(date))) {
-            double wanted = tray.missingM3(hand.toLevelM());
-            double water = hand.with().waterM3(date, wanted, trayDosesM3[tray.index]);
-            trayDosesM3[tray.index] += water;
-            double poured = tray.topUp(hand.toLevelM(), mixed(wanted, water), airC);
-            if (poured > 0) {
-                log.addPoured(Event.Kind.TOP_UP, timeS, tray.tray.id(), poured, water);
-            }
+            topUp(tray, hand, timeS, airC);
+        }
+    }
+
+    /** Fills a tray up to its level by hand, with what its rule says. */
+    void topUp(TrayRun tray, Filling.ByHand hand, double timeS, double airC) {
+        double wanted = tray.missingM3(hand.toLevelM());
+        double water = hand.with().waterM3(dateAt(timeS), wanted, trayDosesM3[tray.index]);
+        trayDosesM3[tray.index] += water;
+        double poured = tray.topUp(hand.toLevelM(), mixed(wanted, water), airC);
+        if (poured > 0) {
+            log.addPoured(Event.Kind.TOP_UP, timeS, tray.tray.id(), poured, water);
         }
     }
 
@@ -162,7 +198,8 @@ final class VisitRules {
             return;
         }
         meters[tray.index].standIn(tray.solutionCo2Ppm());
-        double ec = departures.meterFrac() * tray.ecMsPerCm(meters[tray.index]);
+        double meter = departures.meterFrac() * scenario.correction().meter();
+        double ec = meter * tray.ecMsPerCm(meters[tray.index]);
         double high = tray.tray.limits().ecHighMsPerCm();
         double lean =
                 FlushRule.leanMsPerCm(tray.tray.limits().ecLowMsPerCm(), tray.leafAreaIndex());
@@ -198,7 +235,7 @@ final class VisitRules {
     }
 
     // All of it: a part would cost the same litres in the end, and come again within days.
-    private void renew(TrayRun tray, Event.Kind kind, double timeS, double airC, double ec) {
+    void renew(TrayRun tray, Event.Kind kind, double timeS, double airC, double ec) {
         double drained = tray.water.m3;
         double poured = tray.renew(1, feed, airC);
         log.add(new Event(kind, timeS, tray.tray.id(), poured, 0, drained, ec, 0, ""));

@@ -211,9 +211,7 @@ final class Unknowns {
             }
             double shiftM =
                     VALVE_SD_M * DemandDoubt.deviate(quantile(Unknown.Kind.VALVE, tray.name()));
-            return valve.withSettings(
-                    settingM ->
-                            Math.max(valve.bandM(), Math.min(tray.overflowM(), settingM + shiftM)));
+            return valve.shifted(shiftM, tray.overflowM());
         }
 
         private Planting planting(Planting planting, Map<String, CropTraits> crops) {

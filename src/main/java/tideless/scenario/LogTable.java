@@ -1,0 +1,301 @@
+package tideless.scenario;
+
+import de.siegmar.fastcsv.reader.CsvParseException;
+import de.siegmar.fastcsv.reader.CsvRecord;
+import java.util.ArrayList;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Locale;
+import java.util.Map;
+
+/**
+ * The cells of a log, one line for each thing that was read or done, whether the file has a column
+ * {@code what} or one column for each quantity.
+ */
+final class LogTable {
+    /** A file with more is no grower's; each is stepped to in a run. */
+    private static final int MOST_LINES = 5000;
+
+    static final String DATE = "date";
+    static final String TIME = "time";
+    static final String WHERE = "where";
+    static final String WHAT = "what";
+    static final String VALUE = "value";
+    static final String UNIT = "unit";
+    static final String REMARK = "remark";
+    static final String USE = "use";
+
+    private static final List<String> OURS =
+            List.of(DATE, TIME, WHERE, WHAT, VALUE, UNIT, REMARK, USE);
+
+    /**
+     * What stands in one cell.
+     *
+     * @param column counted from 1
+     */
+    record Cell(String text, int column) {
+        boolean isEmpty() {
+            return text.isEmpty();
+        }
+    }
+
+    /**
+     * One thing that was read or done, in the words of the file.
+     *
+     * @param value with its unit
+     */
+    record Line(
+            int line, Cell date, Cell time, Cell where, Cell what, Cell value, Cell remark, Cell use) {}
+
+    /** A column of a quantity. */
+    private record Quantity(int at, String where, LogWhat what, String unit) {}
+
+    private final String label;
+    private final TomlFile source;
+    private final boolean commas;
+    private final List<CsvRecord> rows = new ArrayList<>();
+    private final Map<String, Integer> columns = new LinkedHashMap<>();
+    private final List<Quantity> quantities = new ArrayList<>();
+
+    private LogTable(String label, TomlFile source, boolean commas) {
+        this.label = label;
+        this.source = source;
+        this.commas = commas;
+    }
+
+    /** Reads a text; faulty where it is no table of a log, which has then been said. */
+    static Read<List<Line>> read(String label, String text, TomlFile source) {
+        LogTable table = new LogTable(label, source, CsvColumns.separator(text) == ';');
+        try {
+            for (CsvRecord row : CsvColumns.reader(text)) {
+                table.rows.add(row);
+            }
+        } catch (CsvParseException e) {
+            table.problem(table.rows.size() + 1, 1, "", "text that is no CSV", "a CSV file", "");
+            return Read.faulty();
+        }
+        if (table.rows.isEmpty() || !table.findColumns()) {
+            if (table.rows.isEmpty()) {
+                table.problem(
+                        1, 1, "", "no row of names", String.join(", ", OURS), "log new makes one.");
+            }
+            return Read.faulty();
+        }
+        if (table.rows.size() > MOST_LINES) {
+            table.problem(
+                    line(table.rows.get(MOST_LINES)),
+                    1,
+                    "",
+                    "more than " + MOST_LINES + " lines",
+                    "up to " + MOST_LINES,
+                    "A logger's file belongs under [climate] or thirst_file.");
+            return Read.faulty();
+        }
+        List<Line> lines = new ArrayList<>();
+        boolean fit = true;
+        for (CsvRecord row : table.rows.subList(1, table.rows.size())) {
+            if (row.getFields().stream().allMatch(String::isBlank)) {
+                continue;
+            }
+            fit &= table.fits(row);
+            table.add(row, lines);
+        }
+        return fit ? Read.of(lines) : Read.faulty();
+    }
+
+    private static int line(CsvRecord row) {
+        return (int) row.getStartingLineNumber();
+    }
+
+    private void problem(
+            int line, int column, String key, String found, String allowed, String hint) {
+        source.add(new Problem(label, line, column, key, found, allowed, hint));
+    }
+
+    private boolean findColumns() {
+        CsvRecord names = rows.get(0);
+        boolean sound = true;
+        boolean isLong =
+                names.getFields().stream().anyMatch(name -> name.strip().equalsIgnoreCase(WHAT));
+        for (int i = 0; i < names.getFieldCount(); i++) {
+            String name = names.getField(i).strip();
+            String ours = name.toLowerCase(Locale.ROOT);
+            ours = ours.equals("note") || ours.equals("remarks") ? REMARK : ours;
+            if (name.isEmpty()) {
+                continue;
+            }
+            if (OURS.contains(ours)) {
+                if (columns.putIfAbsent(ours, i) != null) {
+                    problem(line(names), i + 1, ours, "a second column of this name", "one", "");
+                    sound = false;
+                }
+            } else if (isLong || !quantity(name, i)) {
+                sound &= unknown(names, name, i, isLong);
+            }
+        }
+        if (!sound) {
+            return false;
+        }
+        if (!columns.containsKey(DATE) && columns.containsKey(TIME)) {
+            columns.put(DATE, columns.remove(TIME)); // both in one column
+        }
+        sound = need(names, DATE, true);
+        if (isLong) {
+            sound &= need(names, VALUE, true);
+        } else if (quantities.isEmpty()) {
+            sound = need(names, WHAT, false);
+        }
+        return sound;
+    }
+
+    private boolean need(CsvRecord names, String column, boolean alone) {
+        if (columns.containsKey(column)) {
+            return true;
+        }
+        problem(
+                line(names),
+                1,
+                column,
+                "no column of this name",
+                alone
+                        ? String.join(", ", OURS)
+                        : String.join(", ", OURS) + "; or a column a quantity, as \"level (cm)\"",
+                "log new makes a log with all of them.");
+        return false;
+    }
+
+    /** A column of a quantity: "level (cm)" beside a column where, or "shelf level (cm)". */
+    private boolean quantity(String name, int at) {
+        String bare = CsvColumns.bare(name);
+        String unit =
+                bare.length() == name.length()
+                        ? ""
+                        : name.substring(bare.length()).strip().replaceAll("^[\\[(]|[\\])]$", "");
+        String where = "";
+        LogWhat what = LogWhat.of(bare);
+        String[] words = bare.split("[ _]+");
+        for (int i = 1; what == null && i < words.length; i++) {
+            where = String.join(" ", List.of(words).subList(0, i));
+            what = LogWhat.of(String.join(" ", List.of(words).subList(i, words.length)));
+        }
+        if (what == null) {
+            return false;
+        }
+        quantities.add(new Quantity(at, where, what, unit.strip()));
+        return true;
+    }
+
+    private boolean unknown(CsvRecord names, String name, int at, boolean isLong) {
+        String meant = KeyTable.nearest(name.toLowerCase(Locale.ROOT), OURS);
+        if (meant.isEmpty() && !isLong) {
+            meant = LogWhat.nearest(CsvColumns.bare(name));
+        }
+        if (meant.isEmpty()) {
+            source.note(
+                    new Note(
+                            label,
+                            line(names),
+                            "",
+                            "a column that is not used: " + TomlFile.shown(name)));
+            return true;
+        }
+        problem(
+                line(names),
+                at + 1,
+                "",
+                "a column " + Key.quoted(TomlFile.shown(name)),
+                String.join(", ", OURS),
+                "Did you mean " + Key.quoted(meant) + "?");
+        return false;
+    }
+
+    /** Says so where a row holds more cells than there are names; empty ones do no harm. */
+    private boolean fits(CsvRecord row) {
+        int names = rows.get(0).getFieldCount();
+        int cells = row.getFieldCount();
+        while (cells > names && row.getField(cells - 1).isBlank()) {
+            cells--;
+        }
+        if (cells <= names) {
+            return true;
+        }
+        problem(
+                line(row),
+                names + 1,
+                "",
+                cells + " cells",
+                "up to " + names + ", one for each name",
+                "Maybe a decimal comma: write the decimal sign as a point, or part all cells by"
+                        + " semicolons; a remark with a comma in it goes in quotation marks.");
+        return false;
+    }
+
+    private void add(CsvRecord row, List<Line> lines) {
+        if (columns.containsKey(WHAT)) {
+            Cell value = cell(row, VALUE);
+            Cell unit = cell(row, UNIT);
+            lines.add(
+                    line(
+                            row,
+                            cell(row, WHERE),
+                            cell(row, WHAT),
+                            value(value.text(), unit.text(), value.column())));
+            return;
+        }
+        int before = lines.size();
+        for (Quantity quantity : quantities) {
+            String text =
+                    quantity.at() < row.getFieldCount() ? row.getField(quantity.at()).strip() : "";
+            if (text.isEmpty()) {
+                continue;
+            }
+            boolean marked = !quantity.what().mayHaveValue();
+            Cell value = value(marked ? "" : text, quantity.unit(), quantity.at() + 1);
+            lines.add(
+                    line(
+                            row,
+                            quantity.where().isEmpty()
+                                    ? cell(row, WHERE)
+                                    : new Cell(quantity.where(), quantity.at() + 1),
+                            new Cell(quantity.what().word(), quantity.at() + 1),
+                            value));
+        }
+        if (lines.size() == before) {
+            lines.add(
+                    line(
+                            row,
+                            cell(row, WHERE),
+                            new Cell(LogWhat.NOTHING.word(), 0),
+                            new Cell("", 0)));
+        }
+    }
+
+    private Line line(CsvRecord row, Cell where, Cell what, Cell value) {
+        return new Line(
+                line(row),
+                cell(row, DATE),
+                cell(row, TIME),
+                where,
+                what,
+                value,
+                cell(row, REMARK),
+                cell(row, USE));
+    }
+
+    /** A value with the unit of its column behind it, and a point for the decimal sign. */
+    private Cell value(String text, String unit, int column) {
+        String number = text;
+        if (commas && number.matches("[+-]?\\d+,\\d+(\\D.*)?")) {
+            number = number.replaceFirst(",", ".");
+        }
+        boolean isBare = number.matches("[+-]?[\\d.,eE+-]+");
+        return new Cell(isBare && !unit.isEmpty() ? number + " " + unit : number, column);
+    }
+
+    private Cell cell(CsvRecord row, String name) {
+        Integer at = columns.get(name);
+        return at == null || at >= row.getFieldCount()
+                ? new Cell("", at == null ? 1 : at + 1)
+                : new Cell(row.getField(at).strip(), at + 1);
+    }
+}
