@@ -61,6 +61,9 @@ final class NewcomersPage {
                 "ReservoirRun.openAccounts",
                 "what a reservoir gives and gets is counted from zero");
         told.put(
+                "LoggedDays.enter",
+                "what the grower's log says was read and done: foretold, believed, done");
+        told.put(
                 "VisitRules.visit",
                 "on a visit: refill, top up, flush, fresh solution, by the rules of the scenario");
         told.put(

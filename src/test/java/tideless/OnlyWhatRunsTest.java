@@ -41,6 +41,7 @@ class OnlyWhatRunsTest {
         kept.put("rig.InsideAir.hours", looked);
         kept.put("rig.InsideAir.source", looked);
         kept.put("study.Sensitivity.of", looked);
+        kept.put("scenario.ChangedScenario.read", "a change with nothing beside it, for tests");
         String whole = "in one call what a step works out in parts";
         kept.put("physics.OpenWater.forcedMassTransferMPerS", whole);
         kept.put("physics.OpenWater.massTransferMPerS", whole);

@@ -8,8 +8,8 @@ import java.util.concurrent.Callable;
 import picocli.CommandLine.ArgGroup;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Help.Visibility;
-import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Mixin;
+import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.Parameters;
 import picocli.CommandLine.Spec;
@@ -142,7 +142,8 @@ final class RunCommand implements Callable<Integer> {
         return plots.only ? ResultFiles.Wanted.PICTURES : ResultFiles.Wanted.TEXTS;
     }
 
-    private static String baseName(Path scenario) {
+    /** A file's name without its ending. */
+    static String baseName(Path scenario) {
         Path name = scenario.getFileName();
         String text = name == null ? "scenario" : name.toString();
         return text.endsWith(".toml") ? text.substring(0, text.length() - 5) : text;

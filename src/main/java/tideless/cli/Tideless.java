@@ -52,6 +52,7 @@ import picocli.CommandLine.TypeConversionException;
             CalendarCommand.class,
             CompareCommand.class,
             SensitivityCommand.class,
+            LogCommand.class,
             CropsCommand.class
         })
 public final class Tideless implements Runnable {
@@ -62,7 +63,7 @@ public final class Tideless implements Runnable {
         throw new ParameterException(
                 spec.commandLine(),
                 "no command; there are run, check, show, light, mix, lean, away, size, calendar, compare,"
-                        + " sensitivity and crops");
+                        + " sensitivity, log and crops");
     }
 
     /** The program's name and version. */

@@ -94,7 +94,8 @@ final class MixPage {
         page.append("</tbody>\n</table>\n");
     }
 
-    private static String text(String words) {
+    /** Words as they stand in a page. */
+    static String text(String words) {
         return words.replace("&", "&amp;")
                 .replace("<", "&lt;")
                 .replace(">", "&gt;")

@@ -96,7 +96,9 @@ final class CorrectionReader {
             tables.faultyName(
                     table.name(),
                     "a name the scenario does not have",
-                    names.isEmpty() ? "none" : String.join(", ", names.stream().distinct().toList()),
+                    names.isEmpty()
+                            ? "none"
+                            : String.join(", ", names.stream().distinct().toList()),
                     meant.isEmpty() ? "" : "Did you mean " + Key.quoted(meant) + "?");
         }
         return known;

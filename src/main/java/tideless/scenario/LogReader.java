@@ -1,6 +1,5 @@
 package tideless.scenario;
 
-import java.time.LocalDate;
 import java.time.LocalDateTime;
 import java.time.temporal.ChronoUnit;
 import java.util.ArrayList;
@@ -27,7 +26,8 @@ import tideless.rig.VesselId;
  */
 final class LogReader {
     private static final Pattern CLOCK =
-            Pattern.compile("(\\d{1,2})(?:[.:h](\\d\\d))?(?::\\d\\d)?\\s*(?:([AaPp])\\.?[Mm]\\.?)?");
+            Pattern.compile(
+                    "(\\d{1,2})(?:[.:h](\\d\\d))?(?::\\d\\d)?\\s*(?:([AaPp])\\.?[Mm]\\.?)?");
 
     /** Within so long the same deed may have been written down twice, by two clocks; assumed. */
     private static final double TWO_CLOCKS_S = 1.5 * Time.HOUR_S;
@@ -73,8 +73,7 @@ final class LogReader {
 
     private Log log(List<LogTable.Line> lines) {
         timestamps =
-                Timestamps.of(
-                        lines.stream().map(line -> line.date().text() + " 00:00").toList());
+                Timestamps.of(lines.stream().map(line -> line.date().text() + " 00:00").toList());
         List<Placed> placed = new ArrayList<>();
         for (LogTable.Line line : lines) {
             read(line, placed);
@@ -121,8 +120,7 @@ final class LogReader {
         if (at.isAbsent()) {
             outside++;
         }
-        List<LogEntry> entries =
-                rules.entries(what, line, at.orElse(0.0), use.value());
+        List<LogEntry> entries = rules.entries(what, line, at.orElse(0.0), use.value());
         if (at.isSound()) {
             entries.forEach(entry -> placed.add(new Placed(entry, what, line)));
         }
@@ -276,6 +274,7 @@ final class LogReader {
                             && vessel(other.entry()).equals(vessel(one.entry()));
             if (!isAlike) {
                 if (apartS == 0
+                        && one.what() != LogWhat.REFILL
                         && other.entry() instanceof LogEntry.Deed deed
                         && deed.where().equals(vessel(one.entry()))
                         && one.entry() instanceof LogEntry.Reading) {
@@ -298,8 +297,7 @@ final class LogReader {
                         one.line().value(),
                         LogTable.VALUE,
                         "%s, but line %s of the same time says %s"
-                                .formatted(
-                                        words(one), other.line().line(), words(other)),
+                                .formatted(words(one), other.line().line(), words(other)),
                         "one " + one.what().word() + " of a vessel at a time",
                         "Which of the two? Take the other out, or write no under use.");
                 return true;
@@ -331,8 +329,7 @@ final class LogReader {
         if (one.entry() instanceof LogEntry.Reading a
                 && other.entry() instanceof LogEntry.Reading b) {
             double apart = Math.abs(a.value() - b.value());
-            return apart == 0
-                    || (a.what() == LogEntry.Quantity.LEVEL && apart <= ONE_LEVEL_M);
+            return apart == 0 || (a.what() == LogEntry.Quantity.LEVEL && apart <= ONE_LEVEL_M);
         }
         return one.line().value().text().equals(other.line().value().text());
     }
@@ -366,12 +363,7 @@ final class LogReader {
     }
 
     void problem(
-            int line,
-            LogTable.Cell cell,
-            String key,
-            String found,
-            String allowed,
-            String hint) {
+            int line, LogTable.Cell cell, String key, String found, String allowed, String hint) {
         source.add(new Problem(label, line, Math.max(1, cell.column()), key, found, allowed, hint));
     }
 
@@ -387,21 +379,12 @@ final class LogReader {
             for (LogEntry entry : log.entries()) {
                 if (entry instanceof LogEntry.LampChanged changed
                         && changed.where().equals(tray.id())) {
-                    lamp =
-                            lamp.from(
-                                    (int) (changed.atS() / Time.DAY_S), changed.ppfdUmolPerM2S());
+                    lamp = lamp.from((int) (changed.atS() / Time.DAY_S), changed.ppfdUmolPerM2S());
                 }
             }
-            trays.add(
-                    tray.built(
-                            tray.planting(), tray.filling(), lamp, tray.openAreaM2()));
+            trays.add(tray.built(tray.planting(), tray.filling(), lamp, tray.openAreaM2()));
         }
         return scenario.withTrays(trays);
-    }
-
-    /** Of a run. */
-    static LocalDate day(Scenario scenario, double atS) {
-        return scenario.start().plusDays((long) (atS / Time.DAY_S));
     }
 
     /** Names of vessels a log may speak of. */

@@ -112,8 +112,7 @@ final class LogRules {
 
     private String allowedNames(LogWhat what, List<String> names) {
         return what.isOfTrays()
-                ? "a tray: "
-                        + String.join(", ", scenario.trays().stream().map(Tray::name).toList())
+                ? "a tray: " + String.join(", ", scenario.trays().stream().map(Tray::name).toList())
                 : String.join(", ", names);
     }
 
@@ -132,7 +131,10 @@ final class LogRules {
                         : Measure.of(cell.text(), what.tables(), what.tables().isEmpty());
         double[] possible = what.possible();
         boolean fits =
-                read.holds(m -> shares(what, m) || (m.value() >= possible[0] && m.value() <= possible[1]));
+                read.holds(
+                        m ->
+                                shares(what, m)
+                                        || (m.value() >= possible[0] && m.value() <= possible[1]));
         if (!fits) {
             String hint = read instanceof Read.Faulty<Measure> fault ? fault.hint() : "";
             reader.problem(
@@ -178,7 +180,9 @@ final class LogRules {
                 what.possible()[1] < Double.POSITIVE_INFINITY
                         ? " up to " + Measure.plain(what.possible()[1], table, units.get(0))
                         : "";
-        return "a number from " + Measure.plain(what.possible()[0], table, units.get(0)) + most
+        return "a number from "
+                + Measure.plain(what.possible()[0], table, units.get(0))
+                + most
                 + " with its unit: "
                 + String.join(", ", units);
     }
@@ -256,8 +260,7 @@ final class LogRules {
 
     private List<LogEntry> reading(
             LogWhat what, LogTable.Line line, double atS, boolean use, VesselId id, double value) {
-        return List.of(
-                new LogEntry.Reading(atS, id, what.quantity(), value, use, line.line()));
+        return List.of(new LogEntry.Reading(atS, id, what.quantity(), value, use, line.line()));
     }
 
     private List<LogEntry> level(
@@ -430,8 +433,7 @@ final class LogRules {
         }
         LogEntry harvested = new LogEntry.Harvested(atS, tray.id());
         int plants =
-                crop(tray).map(Planting.OfCrop::plants).orElse(0)
-                        - lost.getOrDefault(tray.id(), 0);
+                crop(tray).map(Planting.OfCrop::plants).orElse(0) - lost.getOrDefault(tray.id(), 0);
         if (grams.isAbsent() || plants < 1 || !use) {
             return used(use, harvested);
         }

@@ -45,7 +45,14 @@ final class LogTable {
      * @param value with its unit
      */
     record Line(
-            int line, Cell date, Cell time, Cell where, Cell what, Cell value, Cell remark, Cell use) {}
+            int line,
+            Cell date,
+            Cell time,
+            Cell where,
+            Cell what,
+            Cell value,
+            Cell remark,
+            Cell use) {}
 
     /** A column of a quantity. */
     private record Quantity(int at, String where, LogWhat what, String unit) {}

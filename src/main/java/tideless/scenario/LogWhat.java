@@ -16,8 +16,7 @@ enum LogWhat {
     REFILL(List.of(UnitTable.VOLUME), "refill", "filled up", "topped up", "refilled"),
     EC(List.of(UnitTable.CONDUCTIVITY), "ec", "conductivity"),
     PH(List.of(), "ph"),
-    TEMPERATURE(
-            List.of(UnitTable.TEMPERATURE), "temperature", "temp", "solution temperature"),
+    TEMPERATURE(List.of(UnitTable.TEMPERATURE), "temperature", "temp", "solution temperature"),
     FRESH_WEIGHT(List.of(UnitTable.MASS), "fresh weight", "plant weight", "weight"),
     CROP_TAKEN(List.of(UnitTable.MASS), "crop taken", "harvest", "harvested"),
     ROOT_LENGTH(List.of(UnitTable.LENGTH), "root length", "roots"),

@@ -57,9 +57,7 @@ final class NamedFiles {
         String label = beside.label("");
         String wrong = file.unreadable().isEmpty() ? file.fault() : file.unreadable();
         if (!wrong.isEmpty()) {
-            told.add(
-                    new Problem(
-                            label, 0, 0, "", wrong, TextFile.allowed(what, mostBytes), ""));
+            told.add(new Problem(label, 0, 0, "", wrong, TextFile.allowed(what, mostBytes), ""));
             return Read.faulty();
         }
         mentions.add(new Mention(Integer.MAX_VALUE, label, file.bytes()));

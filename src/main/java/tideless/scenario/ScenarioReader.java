@@ -31,8 +31,7 @@ public final class ScenarioReader {
     private final CropReader crops;
     private final Beside beside;
 
-    private ScenarioReader(
-            TomlFile file, NamedFiles files, CropLibrary library, Beside beside) {
+    private ScenarioReader(TomlFile file, NamedFiles files, CropLibrary library, Beside beside) {
         this.beside = beside;
         this.file = file;
         this.files = files;
@@ -170,12 +169,9 @@ public final class ScenarioReader {
     }
 
     private Read<Scenario> logged(Table table, Scenario stated) {
-        Read<NamedFiles.Named> named =
-                files.open(table, LogKeys.FILE, TextFile.MEBIBYTE, "a log");
+        Read<NamedFiles.Named> named = files.open(table, LogKeys.FILE, TextFile.MEBIBYTE, "a log");
         if (beside.log().isPresent()) {
-            named =
-                    files.beside(
-                            beside.log().get(), TextFile.MEBIBYTE, "a log", file);
+            named = files.beside(beside.log().get(), TextFile.MEBIBYTE, "a log", file);
         }
         if (named.isAbsent()) {
             return Read.of(stated);
@@ -188,8 +184,7 @@ public final class ScenarioReader {
         if (beside.corrected().isEmpty() || !stated.isSound()) {
             return stated;
         }
-        return files.beside(
-                        beside.corrected().get(), TextFile.MEBIBYTE, "corrections", file)
+        return files.beside(beside.corrected().get(), TextFile.MEBIBYTE, "corrections", file)
                 .then(
                         text -> {
                             TomlFile own = new TomlFile(text.label());

@@ -1,5 +1,6 @@
 package tideless.scenario;
 
+import java.util.ArrayList;
 import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Set;
@@ -32,6 +33,7 @@ public final class ScenarioReference {
                 .append(".\n");
         section(page, CropKeys.TABLE, "");
         weather(page);
+        log(page);
         spellings(page);
         return page.toString();
     }
@@ -82,6 +84,34 @@ public final class ScenarioReference {
             case WORKED_OUT -> key.fallback();
             case OPTIONAL -> "";
         };
+    }
+
+    private static void log(StringBuilder page) {
+        page.append("\n# Log\n\n")
+                .append("CSV in UTF-8 of up to 1 MB, a line for each thing that was read or done:")
+                .append(" columns `date`, `time`, `where`, `what`, `value`, and if wanted `unit`,")
+                .append(" `remark`, `use`. Parted by commas, or by semicolons, where the decimal")
+                .append(" sign may be a comma. `where` is a tray or a reservoir; `no` under `use`")
+                .append(" keeps an entry out. A table with a column a quantity is read as well:")
+                .append(" `level (cm)` beside a column `where`, or `shelf level (cm)`. Up to the")
+                .append(" last entry a run does what the log says and follows no rule of visits; a")
+                .append(" level read in a reservoir, or in a tray without a valve, is the level")
+                .append(" from then on.\n\n")
+                .append("| what | value |\n| --- | --- |\n");
+        for (LogWhat what : LogWhat.values()) {
+            List<String> units = new ArrayList<>();
+            what.tables().forEach(table -> units.addAll(table.shown()));
+            String value =
+                    !what.mayHaveValue()
+                            ? "none"
+                            : units.isEmpty() ? "a number" : "`" + String.join("`, `", units) + "`";
+            page.append("| `")
+                    .append(what.word())
+                    .append("` | ")
+                    .append(value)
+                    .append(what.mayHaveValue() && !what.needsValue() ? ", or none" : "")
+                    .append(" |\n");
+        }
     }
 
     private static void weather(StringBuilder page) {

@@ -115,11 +115,7 @@ final class LoggedDays {
             TrayRun run = tray(reading.where(), trays);
             read.add(expected(reading.what(), run));
             if (isLevel && reading.counts() && !(run.tray.filling() instanceof Filling.ByValve)) {
-                count(
-                        set(
-                                run.water,
-                                run.salts.mol,
-                                run.tray.shape().volumeM3(reading.value())));
+                count(set(run.water, run.salts.mol, run.tray.shape().volumeM3(reading.value())));
             }
         }
     }

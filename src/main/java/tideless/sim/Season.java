@@ -15,7 +15,11 @@ import tideless.rig.Log;
  *     unit; NaN where it lies outside the run
  */
 public record Season(
-        List<Event> events, Ledger water, List<Ledger> components, List<TraySeason> trays, List<Double> read) {
+        List<Event> events,
+        Ledger water,
+        List<Ledger> components,
+        List<TraySeason> trays,
+        List<Double> read) {
 
     public Season {
         events = List.copyOf(events);

@@ -55,7 +55,9 @@ public final class Simulation {
                             departures,
                             scenario.days()));
             trays.get(i).ownThirstFrac =
-                    scenario.correction().of(scenario.trays().get(i).planting().cropName()).thirst();
+                    scenario.correction()
+                            .of(scenario.trays().get(i).planting().cropName())
+                            .thirst();
         }
         for (int i = 0; i < scenario.reservoirs().size(); i++) {
             Reservoir reservoir = scenario.reservoirs().get(i);

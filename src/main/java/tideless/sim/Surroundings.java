@@ -55,8 +55,8 @@ public final class Surroundings {
 
     /**
      * Whether another scenario stands in the same air and steps to the same instants: days, place,
-     * climate, step, visits, the hours of the lamps and those of the log must be equal. Rigs, plants, solutions and
-     * the light of a lamp may differ.
+     * climate, step, visits, the hours of the lamps and those of the log must be equal. Rigs,
+     * plants, solutions and the light of a lamp may differ.
      */
     public boolean suit(Scenario scenario) {
         return given.equals(Given.of(scenario));

@@ -57,9 +57,9 @@ record Plausible(double leastFrac, double mostFrac) {
         return unit < 0 ? "" : value.substring(unit);
     }
 
-    /** Factor on the value at a quantile in (0, 1). */
-    double factor(double quantile) {
-        double deviate = Math.max(-FARTHEST, Math.min(FARTHEST, DemandDoubt.deviate(quantile)));
+    /** Factor on the value at a standard normal deviate. */
+    double factorAt(double normal) {
+        double deviate = Math.max(-FARTHEST, Math.min(FARTHEST, normal));
         double atEdge = deviate < 0 ? leastFrac : mostFrac;
         return FastMath.exp(FastMath.log(atEdge) * Math.abs(deviate) / AT_95);
     }

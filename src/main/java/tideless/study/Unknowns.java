@@ -10,6 +10,7 @@ import org.apache.commons.math3.util.FastMath;
 import tideless.crop.CropTraits;
 import tideless.crop.ThirstDoubt;
 import tideless.rig.Climate;
+import tideless.rig.Correction;
 import tideless.rig.Filling;
 import tideless.rig.HourlyWeather;
 import tideless.rig.Liquid;
@@ -170,7 +171,40 @@ final class Unknowns {
         }
 
         private double deviate(Unknown.Kind kind) {
-            return DemandDoubt.deviate(quantile(kind, ""));
+            return deviate(kind, "");
+        }
+
+        /** In standard deviations of the doubt before readings, of which they leave a share. */
+        private double deviate(Unknown.Kind kind, String of) {
+            return left(kind, of) * DemandDoubt.deviate(quantile(kind, of));
+        }
+
+        /** What readings told of a crop's thirst they told of the light and the air it drank by. */
+        private double left(Unknown.Kind kind, String of) {
+            Correction told = scenario.correction();
+            return switch (kind) {
+                case THIRST, LEAF -> told.left(Correction.THIRST, of);
+                case GROWTH -> told.left(Correction.GROWTH, of);
+                case CONTENTS -> told.left(Correction.UPTAKE, of);
+                case FEED -> told.left(Correction.FEED, "");
+                case METER -> told.left(Correction.METER, "");
+                case GAPS -> told.left(Correction.GAPS, "");
+                case VALVE -> told.left(Correction.VALVE, of);
+                case WARMTH, HUMIDITY, LIGHT -> leftOfAllThirst();
+                case ROOTS, DAYS, VISITS -> 1;
+            };
+        }
+
+        private double leftOfAllThirst() {
+            double most = 0;
+            for (Tray tray : scenario.trays()) {
+                most =
+                        Math.max(
+                                most,
+                                scenario.correction()
+                                        .left(Correction.THIRST, tray.planting().cropName()));
+            }
+            return most;
         }
 
         private double factor(Unknown.Kind kind, double sd) {
@@ -209,8 +243,7 @@ final class Unknowns {
             if (!(tray.filling() instanceof Filling.ByValve valve)) {
                 return tray.filling();
             }
-            double shiftM =
-                    VALVE_SD_M * DemandDoubt.deviate(quantile(Unknown.Kind.VALVE, tray.name()));
+            double shiftM = VALVE_SD_M * deviate(Unknown.Kind.VALVE, tray.name());
             return valve.shifted(shiftM, tray.overflowM());
         }
 
@@ -232,7 +265,7 @@ final class Unknowns {
         }
 
         private double share(CropTraits traits, Unknown.Kind kind) {
-            return ranges.get(traits.name()).get(kind).factor(quantile(kind, traits.name()));
+            return ranges.get(traits.name()).get(kind).factorAt(deviate(kind, traits.name()));
         }
 
         private Climate climate(double light) {
@@ -258,8 +291,7 @@ final class Unknowns {
                     .mapToDouble(
                             planting ->
                                     planting instanceof Planting.OfCrop crop
-                                            ? DemandDoubt.deviate(
-                                                    quantile(Unknown.Kind.THIRST, crop.cropName()))
+                                            ? deviate(Unknown.Kind.THIRST, crop.cropName())
                                             : 0)
                     .toArray();
         }

@@ -38,6 +38,32 @@ record Corpus(
 
     static final String BENCH = "bench.toml";
 
+    private static final String LONG_LOG =
+            """
+            # an invented log
+            date,time,where,what,value,remark,use
+            2026-03-02,08:00,shelf,level,25 cm,full,
+            2026-03-02,09:30,a,valve moved,4 cm,,
+            2026-03-03,8:00 pm,tray a,EC,1.62 mS/cm,,yes
+            2026-03-03,20:00,a,ph,6.1,,no
+            2026-03-03,20:00,a,temperature,19 degC,"cool, for once",
+            2026-03-04,08:00,shelf,refill,0.8 L,,
+            2026-03-04,08:00,shelf,water in,300 mL,,
+            2026-03-04,08:00,a,fresh solution,,,
+            2026-03-04,08:00,a,plants lost,2,,
+            2026-03-04,08:00,a,fresh weight,12 g,,
+            2026-03-04,08:00,all,lamp changed,50 %,,
+            2026-03-04,21:00,,nothing to see,,,
+            """;
+
+    private static final String WIDE_LOG =
+            """
+            date;time;shelf level (cm);a EC (mS/cm);a root length (mm);a flush;remark
+            02.03.2026;08:00;25,0;1,6;40;;full
+            03.03.2026;08:00;24,3;1,65;;yes;
+            04.03.2026;08:00;23,9;;;;
+            """;
+
     private static final String RIG =
             """
             title = "Bench"
@@ -144,6 +170,10 @@ record Corpus(
                         BENCH,
                         RIG.replace("recipe = \"steiner\"\n", "")
                                 .replace("[reservoir", LABELS + "[reservoir")));
+        for (String log : List.of(LONG_LOG, WIDE_LOG)) {
+            benches.add(
+                    Map.of(BENCH, RIG + "[log]\nfile = \"bench-log.csv\"\n", "bench-log.csv", log));
+        }
         return new Corpus(
                 benches,
                 callsOfMix(),

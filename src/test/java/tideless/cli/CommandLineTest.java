@@ -122,6 +122,43 @@ class CommandLineTest {
     }
 
     @Test
+    void an_empty_log_is_made_once_and_reads() throws IOException {
+        Path log = folder.resolve("bench-log.csv");
+        Outcome made = run("log", "new", BENCH, "-o", log);
+        assertEquals(0, made.exit(), made.err());
+        String table = Files.readString(log);
+        assertTrue(table.contains("reservoirs shelf; trays basil, pak-choi, tomato"), table);
+        assertTrue(table.endsWith("date,time,where,what,value,remark,use\n"), table);
+        String sheet = Files.readString(folder.resolve("bench-log.html"));
+        assertTrue(sheet.contains("basil, pak-choi, tomato"), sheet);
+        Outcome check = run("log", "check", BENCH, "--log", log);
+        assertEquals(0, check.exit(), check.err());
+        assertTrue(check.err().contains("nothing is written in this log yet"), check.err());
+
+        Files.writeString(log, table + "2026-03-04,08:00,shelf,level,22 cm,,\n");
+        Outcome again = run("log", "new", BENCH, "-o", log);
+        assertEquals(2, again.exit(), again.out());
+        assertTrue(again.err().contains("never written over"), again.err());
+        assertTrue(Files.readString(log).endsWith("22 cm,,\n"), "the log was touched");
+        Outcome held = run("log", "check", BENCH, "--log", log);
+        assertTrue(held.out().contains("1 reading and 0 things done"), held.out());
+        assertTrue(held.out().contains("reservoir shelf: 1 of level"), held.out());
+    }
+
+    @Test
+    void a_log_that_is_asked_for_badly_is_told_what_there_is() {
+        Outcome nothing = run("log");
+        assertEquals(2, nothing.exit());
+        assertTrue(nothing.err().contains("there are new and check"), nothing.err());
+        Outcome none = run("log", "check", BENCH);
+        assertEquals(2, none.exit());
+        assertTrue(none.err().contains("log new makes one"), none.err());
+        Outcome name = run("log", "new", BENCH, "-o", folder.resolve("log.txt"));
+        assertEquals(2, name.exit());
+        assertTrue(name.err().contains("a file ending in .csv"), name.err());
+    }
+
+    @Test
     void a_misspelt_key_is_refused_with_the_key_it_may_have_meant() throws IOException {
         refuses(
                 scenario(bench().replace("cup_bottom = \"4 cm\"", "cup_botom = \"4 cm\"")),

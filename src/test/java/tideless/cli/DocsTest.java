@@ -41,6 +41,8 @@ class DocsTest {
                     "away",
                     "size",
                     "calendar",
+                    "compare",
+                    "log",
                     "mix",
                     "crops");
 

@@ -1,0 +1,89 @@
+package tideless.words;
+
+import java.time.LocalDateTime;
+import java.util.ArrayList;
+import java.util.List;
+import tideless.rig.LogEntry;
+import tideless.rig.Scenario;
+import tideless.rig.VesselId;
+
+/** Sentences about a grower's log. */
+public final class LogWords {
+    private LogWords() {}
+
+    /** What a log holds, a line for all and one for each vessel. */
+    public static List<String> held(Scenario scenario) {
+        List<LogEntry> entries = scenario.log().entries();
+        if (entries.isEmpty()) {
+            return List.of("The log reads, and holds nothing of this run yet.");
+        }
+        List<LogEntry.Reading> readings = scenario.log().readings();
+        long deeds = entries.stream().filter(e -> e instanceof LogEntry.Deed).count();
+        long out = readings.stream().filter(r -> !r.counts()).count();
+        List<String> lines = new ArrayList<>();
+        lines.add(
+                "The log reads: "
+                        + counted(readings.size(), "reading")
+                        + " and "
+                        + counted(deeds, "thing")
+                        + " done, "
+                        + visit(scenario, entries.get(0).atS())
+                        + " to "
+                        + visit(scenario, scenario.log().lastS())
+                        + (out > 0 ? "; " + counted(out, "reading") + " kept out as you say" : "")
+                        + ".");
+        scenario.reservoirs().forEach(r -> lines.add(of(entries, r.id())));
+        scenario.trays().forEach(t -> lines.add(of(entries, t.id())));
+        return lines;
+    }
+
+    private static String of(List<LogEntry> entries, VesselId vessel) {
+        StringBuilder line = new StringBuilder("  ").append(Names.of(vessel)).append(": ");
+        List<String> parts = new ArrayList<>();
+        for (LogEntry.Quantity quantity : LogEntry.Quantity.values()) {
+            long count =
+                    entries.stream()
+                            .filter(e -> e instanceof LogEntry.Reading)
+                            .map(e -> (LogEntry.Reading) e)
+                            .filter(r -> r.where().equals(vessel) && r.what() == quantity)
+                            .count();
+            if (count > 0) {
+                parts.add(count + " of " + name(quantity));
+            }
+        }
+        long deeds =
+                entries.stream()
+                        .filter(e -> e instanceof LogEntry.Deed d && d.where().equals(vessel))
+                        .count();
+        if (deeds > 0) {
+            parts.add(counted(deeds, "thing") + " done");
+        }
+        return line.append(parts.isEmpty() ? "nothing" : String.join(", ", parts)).toString();
+    }
+
+    /** As "EC". */
+    static String name(LogEntry.Quantity quantity) {
+        return switch (quantity) {
+            case LEVEL -> "level";
+            case POURED -> "litres of a refill";
+            case EC -> "EC";
+            case PH -> "pH";
+            case TEMPERATURE -> "temperature";
+            case FRESH_MASS -> "fresh weight";
+            case ROOT_LENGTH -> "root length";
+        };
+    }
+
+    static String counted(long count, String noun) {
+        return count + " " + noun + (count == 1 ? "" : "s");
+    }
+
+    /** When, by the rig's clock. */
+    static String visit(Scenario scenario, double atS) {
+        return Dates.visit(clock(scenario, atS), false);
+    }
+
+    static LocalDateTime clock(Scenario scenario, double atS) {
+        return scenario.start().atStartOfDay().plusSeconds((long) atS);
+    }
+}
