@@ -106,11 +106,9 @@ public record Correction(
         List<Tray> trays = new ArrayList<>();
         for (Tray tray : scenario.trays()) {
             trays.add(
-                    tray.built(
-                            planting(tray.planting()),
-                            filling(tray),
-                            tray.lamp(),
-                            gaps * tray.openAreaM2()));
+                    tray.withPlanting(planting(tray.planting()))
+                            .withFilling(filling(tray))
+                            .withOpenAreaM2(gaps * tray.openAreaM2()));
         }
         List<Reservoir> reservoirs = new ArrayList<>();
         for (Reservoir reservoir : scenario.reservoirs()) {

@@ -382,7 +382,7 @@ final class LogReader {
                     lamp = lamp.from((int) (changed.atS() / Time.DAY_S), changed.ppfdUmolPerM2S());
                 }
             }
-            trays.add(tray.built(tray.planting(), tray.filling(), lamp, tray.openAreaM2()));
+            trays.add(tray.withLamp(lamp));
         }
         return scenario.withTrays(trays);
     }

@@ -41,7 +41,6 @@ class DocsTest {
                     "away",
                     "size",
                     "calendar",
-                    "compare",
                     "log",
                     "mix",
                     "crops");
