@@ -173,7 +173,7 @@ class ScenarioReaderTest {
                 .containsExactly(
                         "bench.toml:14:1: resevoir: found an unknown key, allowed: title, start,"
                                 + " length, place, climate, lamp, water, feed, reservoir, tray,"
-                                + " visits, run\n    Did you mean \"reservoir\"?");
+                                + " visits, log, run\n    Did you mean \"reservoir\"?");
     }
 
     @Test
