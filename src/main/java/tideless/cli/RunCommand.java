@@ -2,7 +2,9 @@ package tideless.cli;
 
 import java.io.PrintWriter;
 import java.nio.file.Path;
+import java.util.ArrayList;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import java.util.concurrent.Callable;
 import picocli.CommandLine.ArgGroup;
@@ -14,9 +16,13 @@ import picocli.CommandLine.Option;
 import picocli.CommandLine.Parameters;
 import picocli.CommandLine.Spec;
 import tideless.report.ForecastTable;
+import tideless.report.Origins;
 import tideless.report.Progress;
 import tideless.report.ResultFiles;
 import tideless.report.WriteResult;
+import tideless.scenario.DayOneMix;
+import tideless.scenario.EffectiveValue;
+import tideless.scenario.Note;
 import tideless.scenario.Reading;
 import tideless.study.Forecast;
 import tideless.study.Forecasts;
@@ -30,9 +36,9 @@ import tideless.study.threads.ThreadPool;
         description = {
             "",
             "Prints a short table (reservoirs first, then trays) and writes into a folder:",
-            "hourly CSV for each tray and reservoir, tasks.csv, warnings.csv, result.json, and"
-                    + " plots as PNG and SVG,",
-            "the rig among them as it is drawn to scale on three days.",
+            "report.html (a page to read and print), hourly CSV for each tray and reservoir,",
+            "tasks.csv, warnings.csv, result.json, plots as PNG and SVG, and the rig drawn to",
+            "scale on three days.",
             ""
         },
         footer = {
@@ -113,7 +119,7 @@ final class RunCommand implements Callable<Integer> {
             forecast = Forecasts.of(good.get().scenario(), seed, members, ThreadPool.ofAllCores());
             watch.lap("simulate and advise");
             progress.show("writing", 0, 0);
-            written = ResultFiles.write(forecast, to, wanted(), inputs(good.get()));
+            written = ResultFiles.write(forecast, to, wanted(), origins(good.get(), forecast));
             watch.lap("draw and write");
         }
         int exit =
@@ -131,8 +137,22 @@ final class RunCommand implements Callable<Integer> {
         return exit;
     }
 
-    private static List<Path> inputs(Reading.Good good) {
-        return good.files().stream().map(Path::of).toList();
+    private static Origins origins(Reading.Good good, Forecast forecast) {
+        List<Map.Entry<String, String>> assumed = new ArrayList<>();
+        for (EffectiveValue value : good.values()) {
+            if (value.isDefault()) {
+                assumed.add(Map.entry(value.key(), value.value()));
+            }
+        }
+        return new Origins(
+                assumed,
+                good.notes().stream().map(RunCommand::withoutPath).toList(),
+                DayOneMix.of(good, forecast.litresOnDayOne()),
+                good.files().stream().map(Path::of).toList());
+    }
+
+    private static String withoutPath(Note note) {
+        return note.key().isEmpty() ? note.text() : note.key() + ": " + note.text();
     }
 
     private ResultFiles.Wanted wanted() {

@@ -155,7 +155,8 @@ public final class AwayFiles {
                                         + " rigs that yours might be; shaded: 8 in 10 of them"),
                 "days until the first harm",
                 "nobody comes from this day on, " + Dates.span(scenario.start(), last),
-                List.of(panel));
+                List.of(panel),
+                "");
     }
 
     private static double[] days(Away away) {

@@ -1,7 +1,6 @@
 package tideless.report;
 
 import java.util.List;
-import java.util.Locale;
 import tideless.solution.Mix;
 import tideless.solution.MixCorrection;
 import tideless.solution.MixingSheet;
@@ -75,14 +74,8 @@ final class MixPage {
                 .append("<th class=\"n\">EC then</th><th class=\"n\">pH then</th></tr></thead>\n")
                 .append("<tbody>\n");
         for (MixingSheet.Step step : steps) {
-            String action = MixWords.action(step.kind());
-            boolean plain =
-                    step.kind() == MixingSheet.Kind.WATER
-                            || step.what()
-                                    .toLowerCase(Locale.ROOT)
-                                    .startsWith(action.toLowerCase(Locale.ROOT));
             page.append("<tr><td class=\"box\"></td><td>")
-                    .append(text(plain ? step.what() : action + ": " + step.what()))
+                    .append(text(MixWords.poured(step)))
                     .append("</td><td class=\"n amount\">")
                     .append(text(MixWords.amount(step)))
                     .append("</td><td class=\"n\">")

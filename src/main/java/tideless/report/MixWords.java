@@ -23,6 +23,17 @@ final class MixWords {
         };
     }
 
+    /** What is poured in a step, as "part A: calcium nitrate". */
+    static String poured(MixingSheet.Step step) {
+        String action = action(step.kind());
+        boolean plain =
+                step.kind() == MixingSheet.Kind.WATER
+                        || step.what()
+                                .toLowerCase(Locale.ROOT)
+                                .startsWith(action.toLowerCase(Locale.ROOT));
+        return plain ? step.what() : action + ": " + step.what();
+    }
+
     /** Weighed and, where it is a liquid, measured: "81 g (74 mL)". */
     static String amount(MixingSheet.Step step) {
         boolean weighed = !Double.isNaN(step.grams());

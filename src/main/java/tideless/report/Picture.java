@@ -23,9 +23,15 @@ import tideless.words.Dates;
  * @param valueLabel the upright axis, with its unit
  * @param dateLabel the axis of dates
  * @param panels from the top
+ * @param finding what is to be seen, in a sentence
  */
 record Picture(
-        String title, String subtitle, String valueLabel, String dateLabel, List<Panel> panels)
+        String title,
+        String subtitle,
+        String valueLabel,
+        String dateLabel,
+        List<Panel> panels,
+        String finding)
         implements Page {
     /** Width of an A5 page laid across, pt. */
     static final double WIDTH = 595.2;

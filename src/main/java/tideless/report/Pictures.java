@@ -27,6 +27,7 @@ import tideless.study.Forecast;
 import tideless.words.Dates;
 import tideless.words.Names;
 import tideless.words.Numbers;
+import tideless.words.PlotWords;
 
 /** The pictures of a forecast, one idea each, every one with the due dates that belong to it. */
 final class Pictures {
@@ -95,7 +96,8 @@ final class Pictures {
         return picture(
                 "Reservoir " + reservoir.name() + ": how long it lasts",
                 "solution in the reservoir (L)",
-                List.of(panel));
+                List.of(panel),
+                PlotWords.reservoir(trace, run));
     }
 
     private Picture level(TrayTrace run) {
@@ -139,7 +141,8 @@ final class Pictures {
         return picture(
                 "Tray " + named(tray) + ": level and roots",
                 "height above the tray floor (mm)",
-                List.of(panel));
+                List.of(panel),
+                PlotWords.level(trace, run));
     }
 
     private static String mm(double lengthM) {
@@ -159,7 +162,11 @@ final class Pictures {
             panel.curve(tray.name(), Curves.Curve.hourly(run.ecMsPerCm(), 1), Look.LEVEL, null);
             panels.add(panel);
         }
-        return picture("Strength of the solution in the trays", "EC at 25 \u00b0C (mS/cm)", panels);
+        return picture(
+                "Strength of the solution in the trays",
+                "EC at 25 \u00b0C (mS/cm)",
+                panels,
+                PlotWords.ec(trace, trays));
     }
 
     private static String band(Limits limits) {
@@ -180,10 +187,14 @@ final class Pictures {
                     Look.TRAYS.get(i),
                     Panel.marker(i));
         }
-        return picture("What the plants drink", "drunk by the plants (L a day)", List.of(panel));
+        return picture(
+                "What the plants drink",
+                "drunk by the plants (L a day)",
+                List.of(panel),
+                PlotWords.thirst(trace, trays));
     }
 
-    private Picture picture(String title, String valueLabel, List<Panel> panels) {
+    private Picture picture(String title, String valueLabel, List<Panel> panels, String finding) {
         LocalDate last = scenario.start().plusDays(scenario.days() - 1L);
         String years =
                 scenario.start().getYear() == last.getYear()
@@ -198,7 +209,8 @@ final class Pictures {
                         + forecast.seed(),
                 valueLabel,
                 "day and month, " + years,
-                panels);
+                panels,
+                finding);
     }
 
     /** A valve's setting over the run, mm; straight up or down where it is moved. */

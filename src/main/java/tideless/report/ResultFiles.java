@@ -31,19 +31,19 @@ public final class ResultFiles {
     }
 
     /**
-     * Writes {@code result.json}, {@code tasks.csv}, {@code warnings.csv}, a CSV file for each tray
-     * and reservoir and, when asked, the pictures and the rig drawn at three hours, all of them or
-     * none.
+     * Writes {@code report.html}, {@code result.json}, {@code tasks.csv}, {@code warnings.csv}, a
+     * CSV file for each tray and reservoir and, when asked, the pictures and the rig drawn at three
+     * hours, all of them or none.
      *
      * @param forecast what
      * @param folder where to; made when it is not there, and other files in it are left alone
      * @param wanted which of them
-     * @param inputs files that were read for it, which none may take the place of
+     * @param origins what it was made from; none of the files read may be written over
      * @return the files, or why there are none
      */
     public static WriteResult write(
-            Forecast forecast, Path folder, Wanted wanted, Collection<Path> inputs) {
-        return put(folder, () -> render(forecast, wanted), inputs);
+            Forecast forecast, Path folder, Wanted wanted, Origins origins) {
+        return put(folder, () -> render(forecast, wanted, origins), origins.files());
     }
 
     /** What makes the bytes of each file. */
@@ -76,7 +76,8 @@ public final class ResultFiles {
     }
 
     /** The name and the bytes of each file, in a fixed order. */
-    static Map<String, byte[]> render(Forecast forecast, Wanted wanted) throws NotDrawn {
+    static Map<String, byte[]> render(Forecast forecast, Wanted wanted, Origins origins)
+            throws NotDrawn {
         Trace trace = forecast.trace();
         List<String> trays = FileNames.of(names(trace, false));
         List<String> reservoirs = FileNames.of(names(trace, true));
@@ -84,12 +85,19 @@ public final class ResultFiles {
         if (wanted != Wanted.PICTURES) {
             jobs.put("texts", () -> texts(forecast, trays, reservoirs));
         }
+        Map<String, Picture> pictures =
+                wanted == Wanted.TEXTS ? Map.of() : Pictures.of(forecast, trays, reservoirs);
         if (wanted != Wanted.TEXTS) {
             jobs.put("rig", () -> rig(forecast));
-            Pictures.of(forecast, trays, reservoirs)
-                    .forEach((name, picture) -> jobs.put(name, () -> images(name, picture)));
+            pictures.forEach((name, picture) -> jobs.put(name, () -> images(name, picture)));
         }
-        return run(jobs);
+        Map<String, byte[]> files = run(jobs);
+        if (wanted != Wanted.PICTURES) {
+            Map<String, byte[]> plots = new LinkedHashMap<>();
+            pictures.forEach((name, p) -> plots.put(p.finding(), files.get(name + ".svg")));
+            files.put("report.html", ReportPage.of(forecast, origins, plots));
+        }
+        return files;
     }
 
     private static Map<String, byte[]> rig(Forecast forecast) {

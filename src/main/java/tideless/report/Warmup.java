@@ -26,7 +26,7 @@ public final class Warmup {
                                 Curves.Curve.hourly(Series.of(1, 2, 3, 4, 5, 6), 1),
                                 Look.LEVEL,
                                 null);
-        Picture picture = new Picture("title", "subtitle", "value", "date", List.of(panel));
+        Picture picture = new Picture("title", "subtitle", "value", "date", List.of(panel), "");
         Images.svg(picture);
         Images.png(picture, PIXELS_WIDE);
     }

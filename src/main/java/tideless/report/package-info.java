@@ -13,6 +13,6 @@
  * java.time.temporal}, {@code java.awt..}, {@code javax.imageio..}, {@code javax.xml.parsers},
  * {@code org.w3c.dom}, {@code org.jfree..}, {@code org.apache.batik..}, {@code
  * de.siegmar.fastcsv.writer}, {@code com.fasterxml.jackson.core..}, {@code biweekly..}, {@code
- * com.github.mangstadt.vinnie..}. Held by {@code RoomsTest}.
+ * com.github.mangstadt.vinnie..}, {@code com.samskivert.mustache..}. Held by {@code RoomsTest}.
  */
 package tideless.report;

@@ -55,7 +55,7 @@ final class Chemistry implements Solutions {
 
     private static Mix made(
             Composition salts, Composition water, double ecMsPerCm, double ph, String acid) {
-        Reagent down = Reagent.named(BOTTLES.get(acid)).orElseThrow();
+        Reagent down = CURRENT.bottle(acid);
         List<Reagent> reagents =
                 List.of(down, Reagent.named("potassium-bicarbonate-10").orElseThrow());
         Feed.Outcome outcome = null;
@@ -78,8 +78,13 @@ final class Chemistry implements Solutions {
     }
 
     @Override
+    public Reagent bottle(String acid) {
+        return Reagent.named(BOTTLES.get(acid)).orElseThrow();
+    }
+
+    @Override
     public String trainedStaffOnly(String acid) {
-        Reagent bottle = Reagent.named(BOTTLES.get(acid)).orElseThrow();
+        Reagent bottle = bottle(acid);
         return bottle.isForTrainedStaff() ? bottle.title() + ": " + bottle.caution() : "";
     }
 

@@ -3,6 +3,7 @@ package tideless.scenario;
 import java.util.List;
 import java.util.OptionalDouble;
 import tideless.solution.Composition;
+import tideless.solution.Reagent;
 import tideless.solution.TwoPart;
 
 /**
@@ -41,6 +42,9 @@ interface Solutions {
 
     /** Acids by the names growers give them. */
     List<String> ACIDS = List.of("phosphoric", "nitric", "sulfuric");
+
+    /** The bottle behind one of {@link #ACIDS}. */
+    Reagent bottle(String acid);
 
     /** What to mind with one of {@link #ACIDS}; empty for one that anybody may own. */
     String trainedStaffOnly(String acid);

@@ -38,6 +38,14 @@ public record Forecast(
         return advice.verdict().survives() && outlook.map(Outlook::survives).orElse(true);
     }
 
+    /** Feed to be mixed for all vessels to their first level, L; 0 where nothing is to be mixed. */
+    public double litresOnDayOne() {
+        return advice.tasks().stream()
+                .filter(task -> task.kind() == Task.Kind.MIX)
+                .mapToDouble(Task::litres)
+                .sum();
+    }
+
     /** When a task is to be expected; empty where no event of a member answers to it. */
     public Optional<Expected> expected(Task task) {
         Event.Kind kind =

@@ -1,9 +1,22 @@
 package tideless.words;
 
+import java.util.List;
 import tideless.advice.Caution;
 
 /** Cautions in one sentence each. */
 public final class CautionWords {
+    /** What holds for every rig, as the project's first page has it. */
+    public static final List<String> ALWAYS =
+            List.of(
+                    "Mains beside water: a residual-current device of 30 mA or less, a metal frame"
+                            + " earthed, plugs above the trays and never below them. Electrical work"
+                            + " belongs to a licensed person.",
+                    "A litre weighs a kilogram: fix a high reservoir to the wall, and let somebody"
+                            + " who knows the wall judge the fixings.",
+                    "Never mix acid with bleach, never pour two concentrates together, lock both"
+                            + " away from children.",
+                    "Do not look into bright lamps. Clean hands, vessels made for food.");
+
     private CautionWords() {}
 
     /** The sentence, without a full stop. */

@@ -21,6 +21,14 @@ public final class FeedWords {
                 + " just mixed";
     }
 
+    /** Where no mixing sheet can be made of a feed. */
+    public static String noSheet(Liquid feed) {
+        return "The feed ("
+                + Names.clean(feed.name())
+                + ") is not told by a recipe or by labels, or nothing is to be mixed on day one: no"
+                + " sheet.";
+    }
+
     /** As "Feed in all: 126 L, of part A 0.45 L, of part B 0.45 L."; only of bottles. */
     public static String inAll(Liquid feed, double litres) {
         List<String> parts = new ArrayList<>();

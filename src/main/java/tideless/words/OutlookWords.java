@@ -7,6 +7,7 @@ import java.util.List;
 import tideless.sim.Event;
 import tideless.study.Band;
 import tideless.study.Expected;
+import tideless.study.Forecast;
 import tideless.study.Outlook;
 
 /** How sure a forecast is, in words a person uses. */
@@ -38,6 +39,32 @@ public final class OutlookWords {
                 + "; "
                 + harms(outlook, start)
                 + ".";
+    }
+
+    /** How sure a forecast is, line by line. */
+    public static List<String> sureness(Forecast forecast) {
+        if (forecast.outlook().isEmpty()) {
+            return List.of("Run as stated alone (--members 1): nothing is known of it.");
+        }
+        Outlook outlook = forecast.outlook().get();
+        LocalDate start = forecast.trace().scenario().start();
+        List<String> lines = new ArrayList<>();
+        lines.add(
+                outlook.members()
+                        + " rigs that yours might be were run: crop, air, feed, meter and valve a"
+                        + " little different in each. \"Likely\" spans the dates of 8 in 10.");
+        lines.add(chance(outlook, start, forecast.advice().verdict().survives()));
+        for (Outlook.Absence absence : outlook.absences()) {
+            lines.add(
+                    "Away "
+                            + Dates.shortSpan(absence.absence().from(), absence.absence().to())
+                            + ": "
+                            + count(absence.chance(), outlook)
+                            + " of "
+                            + outlook.members()
+                            + " get over it.");
+        }
+        return lines;
     }
 
     private static String harms(Outlook outlook, LocalDate start) {

@@ -1,7 +1,12 @@
 package tideless.words;
 
+import java.util.ArrayList;
 import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import tideless.advice.Task;
 import tideless.advice.Unit;
+import tideless.advice.Warning;
 import tideless.physics.Time;
 import tideless.rig.Filling;
 import tideless.rig.Lamp;
@@ -20,6 +25,13 @@ public final class RigWords {
                     + " the right wall: lowest to highest level of the season. Dark: what lies"
                     + " below the reservoir's outlet and never leaves. Plants, cup widths and the"
                     + " lamp's height are not to scale.";
+
+    /** What a season's strips show. */
+    public static final String SEASON = "The season of every vessel";
+
+    /** What the strips' signs mean. */
+    public static final String SEASON_KEY =
+            "Filled: how full. Lines: what is done. Grey: nobody comes.";
 
     /** Hours worth a look. */
     public enum Moment {
@@ -92,6 +104,72 @@ public final class RigWords {
                         + Numbers.label(lamp.litS() / Time.HOUR_S)
                         + " h a day"
                 : "";
+    }
+
+    /** Whether a task is told of on a strip: those that change what a vessel holds. */
+    public static boolean isMarked(Task.Kind kind) {
+        return switch (kind) {
+            case REFILL,
+                    TOP_UP,
+                    FRESH_SOLUTION,
+                    FLUSH,
+                    MOVE_VALVE,
+                    HARVEST,
+                    PICK_LEAVES,
+                    THIN_OUT ->
+                    true;
+            default -> false;
+        };
+    }
+
+    /** As "Reservoir shelf, to 26 L". */
+    public static String strip(Reservoir reservoir) {
+        return "Reservoir "
+                + Names.clean(reservoir.name())
+                + ", to "
+                + Numbers.litres(1000 * reservoir.usableM3())
+                + " L";
+    }
+
+    /** As "Tray basil, to 70 mm". */
+    public static String strip(List<Tray> trays) {
+        return heading(trays) + ", to " + mm(trays.get(0).overflowM());
+    }
+
+    /** As "6 x refill (and 1 advised), harvest". */
+    public static String counted(Map<Task.Kind, List<Task>> tasks) {
+        List<String> parts = new ArrayList<>();
+        tasks.forEach(
+                (kind, of) -> {
+                    long done = of.stream().filter(Task::isDone).count();
+                    long advised = of.size() - done;
+                    String times = done > 1 ? done + " x " : "";
+                    parts.add(
+                            done == 0
+                                    ? Names.of(kind) + " advised"
+                                    : times
+                                            + Names.of(kind)
+                                            + (advised > 0
+                                                    ? " (and " + advised + " advised)"
+                                                    : ""));
+                });
+        return String.join(", ", parts);
+    }
+
+    /** As "ran dry from 9 Apr". */
+    public static String harm(Warning warning) {
+        return Names.of(warning.kind()) + " from " + Dates.dayMonth(warning.from().toLocalDate());
+    }
+
+    /** What a strip tells. */
+    public static String finding(
+            String name, Map<Task.Kind, List<Task>> tasks, Optional<Warning> gravest) {
+        String done = counted(tasks);
+        return name
+                + ": "
+                + (done.isEmpty() ? "nothing is done" : done)
+                + gravest.map(warning -> "; " + harm(warning)).orElse("; no harm")
+                + ".";
     }
 
     /**

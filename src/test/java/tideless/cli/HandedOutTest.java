@@ -74,7 +74,7 @@ class HandedOutTest {
             assertTrue(Files.exists(Path.of("src/dist", licence.group())), licence.group());
             seen++;
         }
-        assertEquals(5, seen);
+        assertEquals(6, seen);
     }
 
     /**

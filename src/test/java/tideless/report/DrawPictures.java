@@ -2,7 +2,6 @@ package tideless.report;
 
 import java.awt.image.BufferedImage;
 import java.nio.file.Path;
-import java.util.List;
 import javax.imageio.ImageIO;
 import tideless.study.Forecast;
 
@@ -32,7 +31,8 @@ final class DrawPictures {
                     default -> MadeUpForecast.threeTrays();
                 };
         long before = System.nanoTime();
-        WriteResult result = ResultFiles.write(forecast, folder, ResultFiles.Wanted.ALL, List.of());
+        WriteResult result =
+                ResultFiles.write(forecast, folder, ResultFiles.Wanted.ALL, Origins.UNKNOWN);
         System.out.printf(
                 "%d ms, %s%n", (System.nanoTime() - before) / 1_000_000, result.problem());
         if (args.length > 2) {

@@ -22,7 +22,9 @@ class PicturesTest {
 
     @BeforeAll
     static void draw() throws Exception {
-        files = ResultFiles.render(MadeUpForecast.threeTrays(), ResultFiles.Wanted.ALL);
+        files =
+                ResultFiles.render(
+                        MadeUpForecast.threeTrays(), ResultFiles.Wanted.ALL, Origins.UNKNOWN);
     }
 
     private static List<String> words(String svg) throws Exception {
@@ -147,7 +149,8 @@ class PicturesTest {
     @Test
     void the_same_forecast_gives_the_same_pictures() throws Exception {
         Map<String, byte[]> again =
-                ResultFiles.render(MadeUpForecast.threeTrays(), ResultFiles.Wanted.ALL);
+                ResultFiles.render(
+                        MadeUpForecast.threeTrays(), ResultFiles.Wanted.ALL, Origins.UNKNOWN);
         assertThat(again.keySet()).containsExactlyElementsOf(files.keySet());
         files.forEach((name, bytes) -> assertThat(again.get(name)).as(name).isEqualTo(bytes));
     }
@@ -165,7 +168,9 @@ class PicturesTest {
 
     @Test
     void a_run_of_one_day_can_be_drawn() throws Exception {
-        assertThat(ResultFiles.render(MadeUpForecast.of(1, "a"), ResultFiles.Wanted.ALL))
+        assertThat(
+                        ResultFiles.render(
+                                MadeUpForecast.of(1, "a"), ResultFiles.Wanted.ALL, Origins.UNKNOWN))
                 .containsKey("ec.svg");
     }
 

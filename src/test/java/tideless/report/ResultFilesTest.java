@@ -28,7 +28,9 @@ class ResultFilesTest {
     private static Map<String, byte[]> render(Forecast forecast, boolean plots) {
         try {
             return ResultFiles.render(
-                    forecast, plots ? ResultFiles.Wanted.ALL : ResultFiles.Wanted.TEXTS);
+                    forecast,
+                    plots ? ResultFiles.Wanted.ALL : ResultFiles.Wanted.TEXTS,
+                    Origins.UNKNOWN);
         } catch (ResultFiles.NotDrawn e) {
             throw new AssertionError(e);
         }
@@ -51,7 +53,8 @@ class ResultFilesTest {
                         "tray-basilikum-gross.csv",
                         "daily-basilikum-gross.csv",
                         "tray-tomato.csv",
-                        "daily-tomato.csv");
+                        "daily-tomato.csv",
+                        "report.html");
     }
 
     // The made-up tray stands at 11 mmol/L of nitrate and takes none of it.
@@ -263,7 +266,10 @@ class ResultFilesTest {
         Path file = Files.writeString(dir.resolve("out"), "mine");
         WriteResult result =
                 ResultFiles.write(
-                        MadeUpForecast.threeTrays(), file, ResultFiles.Wanted.TEXTS, List.of());
+                        MadeUpForecast.threeTrays(),
+                        file,
+                        ResultFiles.Wanted.TEXTS,
+                        Origins.UNKNOWN);
         assertThat(result.written()).isFalse();
         assertThat(result.files()).isEmpty();
         assertThat(result.problem()).isEqualTo(file + ": is a file, not a folder");
@@ -273,9 +279,12 @@ class ResultFilesTest {
     void all_files_arrive() {
         WriteResult result =
                 ResultFiles.write(
-                        MadeUpForecast.threeTrays(), dir, ResultFiles.Wanted.TEXTS, List.of());
+                        MadeUpForecast.threeTrays(),
+                        dir,
+                        ResultFiles.Wanted.TEXTS,
+                        Origins.UNKNOWN);
         assertThat(result.written()).isTrue();
-        assertThat(result.files()).allMatch(Files::isRegularFile).hasSize(10);
+        assertThat(result.files()).allMatch(Files::isRegularFile).hasSize(11);
     }
 
     @Test

@@ -1,0 +1,254 @@
+package tideless.drawing;
+
+import java.time.DayOfWeek;
+import java.time.Duration;
+import java.time.LocalDate;
+import java.time.LocalDateTime;
+import java.util.ArrayList;
+import java.util.EnumMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import tideless.advice.Task;
+import tideless.advice.Warning;
+import tideless.rig.Reservoir;
+import tideless.rig.Scenario;
+import tideless.rig.VesselId;
+import tideless.rig.Visits;
+import tideless.sim.ReservoirTrace;
+import tideless.sim.Series;
+import tideless.sim.Trace;
+import tideless.study.Forecast;
+import tideless.words.Dates;
+import tideless.words.RigWords;
+
+/**
+ * The whole season of every vessel, one strip each: how full it stands, when somebody is away, what
+ * is done, where harm is done.
+ */
+public final class SeasonStrip {
+    private static final double WIDTH = 360;
+    private static final double EDGE = 8;
+    private static final double HIGH = 26;
+    private static final double TOP = 18;
+
+    /** More tasks of one kind than this are ticks at the top, or they would hide the strip. */
+    private static final int MANY = 20;
+
+    /** Points of a strip; more than its pixels tell nothing. */
+    private static final int POINTS = 400;
+
+    /** Weekends are shaded in runs up to so many days; in longer ones they are a haze. */
+    private static final int SHADED_DAYS = 130;
+
+    private static final String STYLE =
+            """
+            .tds{--ink:#16202a;--soft:#4d5a66;--paper:#fff;--water:#9fc3de;--away:#d9d2c4;\
+            --rest:#f0ede7;--harm:#a3201a;font:11px system-ui,sans-serif}
+            @media(prefers-color-scheme:dark){.tds{--ink:#eef2f5;--soft:#aab6c0;--paper:#14191e;\
+            --water:#3f6b8c;--away:#4a4438;--rest:#22272d;--harm:#ff8f85}}
+            @media print{.tds{--ink:#000;--soft:#333;--paper:#fff;--water:#9fc3de;--away:#d9d2c4;\
+            --rest:#f0ede7;--harm:#a3201a}}
+            .tds text{fill:var(--ink)}.tds .name{font-weight:700}.tds .end{text-anchor:end}
+            .tds .small{fill:var(--soft)}.tds .paper{fill:var(--paper)}
+            .tds .water{fill:var(--water);stroke:var(--ink);stroke-width:.7}
+            .tds .away{fill:var(--away)}.tds .rest{fill:var(--rest)}
+            .tds .frame{fill:none;stroke:var(--soft);stroke-width:.8}
+            .tds .task{stroke:var(--ink);stroke-width:1.6}
+            .tds .advised{stroke:var(--ink);stroke-width:1.6;stroke-dasharray:2 1.5}
+            .tds .harm{fill:var(--harm)}.tds text.harm{font-weight:700}
+            .tds .week{stroke:var(--soft);stroke-width:.8}.tds .faded{opacity:.4}
+            """;
+
+    private final Forecast forecast;
+    private final Trace trace;
+    private final Scenario scenario;
+    private final Svg svg = new Svg();
+
+    private SeasonStrip(Forecast forecast) {
+        this.forecast = forecast;
+        trace = forecast.trace();
+        scenario = trace.scenario();
+    }
+
+    /** Of a forecast; trays alike are drawn once. */
+    public static RigPicture.Drawing of(Forecast forecast) {
+        return new SeasonStrip(forecast).draw();
+    }
+
+    private RigPicture.Drawing draw() {
+        List<String> findings = new ArrayList<>();
+        double y = TOP;
+        for (ReservoirTrace run : trace.reservoirs()) {
+            Reservoir reservoir = run.reservoir();
+            y =
+                    strip(
+                            y,
+                            RigWords.strip(reservoir),
+                            run.usableM3(),
+                            reservoir.usableM3(),
+                            trace.hours(),
+                            reservoir.id(),
+                            findings);
+        }
+        for (Alike group : Alike.of(trace)) {
+            y =
+                    strip(
+                            y,
+                            RigWords.strip(group.trays()),
+                            group.drawn().levelM(),
+                            group.tray().overflowM(),
+                            trace.lastLivingHour(group.drawn()) + 1,
+                            group.tray().id(),
+                            findings);
+        }
+        axis(y);
+        return finished(findings, y + 24);
+    }
+
+    private double x(double day) {
+        return EDGE + day / scenario.days() * (WIDTH - 2 * EDGE);
+    }
+
+    private double dayOf(LocalDateTime at) {
+        return Duration.between(scenario.start().atStartOfDay(), at).toMinutes() / (24 * 60.0);
+    }
+
+    /** One vessel from a height on; returns where the next begins. */
+    private double strip(
+            double y,
+            String name,
+            Series series,
+            double full,
+            int living,
+            VesselId vessel,
+            List<String> findings) {
+        double top = y + 18;
+        Map<Task.Kind, List<Task>> tasks = new EnumMap<>(Task.Kind.class);
+        for (Task task : forecast.advice().tasks()) {
+            if (task.vessel().equals(vessel) && RigWords.isMarked(task.kind())) {
+                tasks.computeIfAbsent(task.kind(), kind -> new ArrayList<>()).add(task);
+            }
+        }
+        svg.label(EDGE, y + 8, "name", name);
+        svg.label(WIDTH - EDGE, y + 8, "small end", RigWords.counted(tasks));
+        shade(top);
+        filled(series, full, 0, living, top, "water");
+        filled(series, full, living, trace.hours(), top, "water faded");
+        svg.box(x(0), top, x(scenario.days()) - x(0), HIGH, "frame");
+        for (List<Task> of : tasks.values()) {
+            double foot = of.size() > MANY ? top + 4 : top + HIGH;
+            for (Task task : of) {
+                double at = x(dayOf(task.due()));
+                svg.line(at, top - 5, at, foot, task.isDone() ? "task" : "advised");
+            }
+        }
+        double below = top + HIGH;
+        Optional<Warning> gravest = harms(vessel, top);
+        if (gravest.isPresent()) {
+            double from = x(dayOf(gravest.get().from()));
+            boolean late = from > WIDTH * 0.6;
+            svg.label(
+                    late ? WIDTH - EDGE : from,
+                    below + 12,
+                    late ? "harm end" : "harm",
+                    RigWords.harm(gravest.get()));
+            below += 12;
+        }
+        findings.add(RigWords.finding(name, tasks, gravest));
+        return below + 10;
+    }
+
+    private void shade(double top) {
+        for (int day = 0; day < scenario.days(); day++) {
+            LocalDate date = scenario.start().plusDays(day);
+            boolean rest =
+                    date.getDayOfWeek() == DayOfWeek.SATURDAY
+                            || date.getDayOfWeek() == DayOfWeek.SUNDAY;
+            if (rest && scenario.days() <= SHADED_DAYS) {
+                svg.box(x(day), top, x(day + 1) - x(day), HIGH, "rest");
+            }
+        }
+        for (Visits.Absence absence : scenario.visits().absences()) {
+            double from = Math.max(0, dayOf(absence.from().atStartOfDay()));
+            double to = Math.min(scenario.days(), dayOf(absence.to().atStartOfDay()) + 1);
+            svg.box(x(from), top, x(to) - x(from), HIGH, "away");
+        }
+    }
+
+    private void filled(Series series, double full, int from, int to, double top, String kind) {
+        int step = Math.max(1, trace.hours() / POINTS);
+        int points = (to - from + step - 1) / step;
+        if (points < 2) {
+            return;
+        }
+        double[] area = new double[2 * points + 4];
+        double at = 0;
+        for (int i = 0; i < points; i++) {
+            int hour = Math.min(to - 1, from + i * step);
+            at = x((hour + 1) / 24.0);
+            area[2 * i] = at;
+            area[2 * i + 1] = top + HIGH * (1 - Math.min(1, series.at(hour) / full));
+        }
+        area[2 * points] = at;
+        area[2 * points + 1] = top + HIGH;
+        area[2 * points + 2] = area[0];
+        area[2 * points + 3] = top + HIGH;
+        svg.area(kind, area);
+    }
+
+    /** A bar at the foot for each harm; the gravest, empty where none is. */
+    private Optional<Warning> harms(VesselId vessel, double top) {
+        Warning gravest = null;
+        for (Warning warning : forecast.advice().warnings()) {
+            if (warning.vessel().equals(vessel)) {
+                double from = x(Math.max(0, dayOf(warning.from())));
+                double to = x(Math.min(scenario.days(), dayOf(warning.until())));
+                svg.box(from, top + HIGH - 5, Math.max(3, to - from), 5, "harm");
+                if (gravest == null || warning.kind().compareTo(gravest.kind()) < 0) {
+                    gravest = warning;
+                }
+            }
+        }
+        return Optional.ofNullable(gravest);
+    }
+
+    /** A tick for each Monday, a date for some of them. */
+    private void axis(double y) {
+        int every = 7 * Math.max(1, (int) Math.ceil(scenario.days() / 7.0 / 6));
+        int first = (8 - scenario.start().getDayOfWeek().getValue()) % 7;
+        for (int day = first; day < scenario.days(); day += 7) {
+            boolean dated = (day - first) % every == 0 && x(day) < WIDTH - 40;
+            svg.line(x(day), y - 4, x(day), y + (dated ? 3 : 0), "week");
+            if (dated) {
+                svg.label(x(day), y + 14, "small", Dates.dayMonth(scenario.start().plusDays(day)));
+            }
+        }
+    }
+
+    private RigPicture.Drawing finished(List<String> findings, double height) {
+        String title = RigWords.SEASON;
+        String finding = String.join(" ", findings);
+        String whole =
+                new Svg()
+                        .open(
+                                "svg",
+                                "xmlns",
+                                "http://www.w3.org/2000/svg",
+                                "viewBox",
+                                "0 0 " + (int) WIDTH + " " + (int) Math.ceil(height),
+                                "class",
+                                "tds",
+                                "role",
+                                "img",
+                                "aria-labelledby",
+                                "season-title season-finding")
+                        .words("title", title, "id", "season-title")
+                        .words("desc", finding, "id", "season-finding")
+                        .words("style", STYLE)
+                        .element("rect", "width", "100%", "height", "100%", "class", "paper")
+                        .label(EDGE, 12, "small", RigWords.SEASON_KEY)
+                        .toString();
+        return new RigPicture.Drawing("season", title, finding, whole + svg + "</svg>\n");
+    }
+}

@@ -1,0 +1,117 @@
+package tideless.report;
+
+import java.time.LocalDate;
+import java.util.ArrayList;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import tideless.advice.Task;
+import tideless.rig.Scenario;
+import tideless.rig.VesselId;
+import tideless.study.Forecast;
+import tideless.words.Dates;
+import tideless.words.Names;
+import tideless.words.Numbers;
+import tideless.words.OutlookWords;
+import tideless.words.TaskWords;
+
+/** Tasks as lines with a box: equal ones of several trays are one line. */
+final class Checklist {
+    /** Weeks that are told one by one. */
+    private static final int WEEKS = 4;
+
+    private static final int WEEK_DAYS = 7;
+    private static final int LONG_RUN_DAYS = 330;
+
+    private final Forecast forecast;
+    private final Scenario scenario;
+    private final List<List<Task>> lines = new ArrayList<>();
+
+    Checklist(Forecast forecast) {
+        this.forecast = forecast;
+        scenario = forecast.trace().scenario();
+        Map<String, List<Task>> alike = new LinkedHashMap<>();
+        for (Task task : forecast.advice().tasks()) {
+            String key =
+                    task.vessel().kind()
+                            + "\n"
+                            + task.kind()
+                            + task.due()
+                            + Numbers.litres(task.litres())
+                            + TaskWords.why(task);
+            alike.computeIfAbsent(key, k -> new ArrayList<>()).add(task);
+        }
+        lines.addAll(alike.values());
+    }
+
+    /** The first weeks, each with its heading and its lines. */
+    List<Map<String, Object>> weeks() {
+        List<Map<String, Object>> weeks = new ArrayList<>();
+        for (int week = 0; week < WEEKS && week * WEEK_DAYS < scenario.days(); week++) {
+            LocalDate first = scenario.start().plusDays((long) week * WEEK_DAYS);
+            LocalDate last = first.plusDays(WEEK_DAYS - 1L);
+            List<Map<String, Object>> rows = rows(first, first.plusDays(WEEK_DAYS));
+            weeks.add(
+                    Map.of(
+                            "heading",
+                            "Week " + (week + 1) + ", " + Dates.shortSpan(first, last),
+                            "isEmpty",
+                            rows.isEmpty(),
+                            "rows",
+                            rows));
+        }
+        return weeks;
+    }
+
+    /** What is to be done after them. */
+    List<Map<String, Object>> later() {
+        return rows(scenario.start().plusDays((long) WEEKS * WEEK_DAYS), LocalDate.MAX);
+    }
+
+    private List<Map<String, Object>> rows(LocalDate from, LocalDate before) {
+        List<Map<String, Object>> rows = new ArrayList<>();
+        for (int i = 0; i < lines.size(); i++) {
+            Task task = lines.get(i).get(0);
+            LocalDate day = task.due().toLocalDate();
+            if (!day.isBefore(from) && day.isBefore(before)) {
+                rows.add(
+                        Map.of(
+                                "id",
+                                "task-" + (i + 1),
+                                "when",
+                                Dates.visit(task.due(), scenario.days() > LONG_RUN_DAYS),
+                                "what",
+                                what(lines.get(i)),
+                                "why",
+                                TaskWords.why(task) + likely(task)));
+            }
+        }
+        return rows;
+    }
+
+    private static String what(List<Task> alike) {
+        Task task = alike.get(0);
+        String where;
+        if (alike.size() == 1) {
+            where = Names.of(task.vessel());
+        } else {
+            List<String> names =
+                    alike.stream().map(Task::vessel).map(VesselId::name).map(Names::clean).toList();
+            where =
+                    (task.vessel().kind() == VesselId.Kind.TRAY ? "trays " : "reservoirs ")
+                            + Names.list(names)
+                            + ", each";
+        }
+        String litres = task.litres() > 0 ? ", " + Numbers.litres(task.litres()) + " L" : "";
+        return Names.of(task.kind()) + ", " + where + litres;
+    }
+
+    private String likely(Task task) {
+        String days =
+                forecast.expected(task)
+                        .filter(e -> OutlookWords.tells(e.what().kind()))
+                        .map(e -> OutlookWords.days(e, scenario.start()))
+                        .orElse("");
+        return days.isEmpty() ? "" : "; " + days;
+    }
+}

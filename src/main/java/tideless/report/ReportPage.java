@@ -1,0 +1,174 @@
+package tideless.report;
+
+import com.samskivert.mustache.Mustache;
+import com.samskivert.mustache.Template;
+import java.io.IOException;
+import java.io.InputStream;
+import java.io.UncheckedIOException;
+import java.nio.charset.StandardCharsets;
+import java.time.LocalDate;
+import java.util.ArrayList;
+import java.util.Base64;
+import java.util.Comparator;
+import java.util.EnumSet;
+import java.util.HashMap;
+import java.util.List;
+import java.util.Locale;
+import java.util.Map;
+import java.util.Set;
+import tideless.advice.Caution;
+import tideless.advice.Task;
+import tideless.advice.Warning;
+import tideless.drawing.RigPicture;
+import tideless.drawing.SeasonStrip;
+import tideless.rig.Scenario;
+import tideless.solution.Mix;
+import tideless.solution.MixingSheet;
+import tideless.study.Forecast;
+import tideless.study.SeasonTakes;
+import tideless.words.CautionWords;
+import tideless.words.Dates;
+import tideless.words.FeedWords;
+import tideless.words.Names;
+import tideless.words.OutlookWords;
+import tideless.words.RigWords;
+import tideless.words.TakesWords;
+import tideless.words.VerdictWords;
+import tideless.words.WarningWords;
+
+/**
+ * A forecast as one page, whole in itself: to read on a phone, to print on two sheets and hang. The
+ * template knows no logic and this no layout.
+ */
+final class ReportPage {
+    private static final String TEMPLATE = "/tideless/report/report.html";
+
+    private ReportPage() {}
+
+    /**
+     * The page's bytes.
+     *
+     * @param plots each with its finding, and its SVG
+     */
+    static byte[] of(Forecast forecast, Origins origins, Map<String, byte[]> plots) {
+        Map<String, Object> page = new HashMap<>();
+        addHead(page, forecast);
+        addTasks(page, forecast);
+        addMix(page, forecast, origins);
+        page.put("cautions", cautions(forecast));
+        page.put("strip", SeasonStrip.of(forecast).svg());
+        page.put("rig", RigPicture.scenes(forecast).stream().map(RigPicture.Drawing::svg).toList());
+        page.put("rigKey", RigWords.KEY);
+        List<Map<String, String>> shown = new ArrayList<>();
+        plots.forEach(
+                (finding, svg) ->
+                        shown.add(
+                                Map.of(
+                                        "finding",
+                                        finding,
+                                        "data",
+                                        Base64.getEncoder().encodeToString(svg))));
+        page.put("plots", shown);
+        page.put("hasPlots", !shown.isEmpty());
+        page.put("sure", OutlookWords.sureness(forecast));
+        List<Map<String, String>> assumed =
+                origins.assumed().stream()
+                        .map(a -> Map.of("key", a.getKey(), "value", a.getValue()))
+                        .toList();
+        page.put("assumed", assumed);
+        page.put("notes", origins.notes());
+        page.put("hasNotes", !origins.notes().isEmpty());
+        page.put("version", ResultJson.version());
+        page.put("seed", Long.toString(forecast.seed()));
+        page.put("digest", forecast.trace().scenario().digest());
+        return template().execute(page).getBytes(StandardCharsets.UTF_8);
+    }
+
+    private static Template template() {
+        try (InputStream in = ReportPage.class.getResourceAsStream(TEMPLATE)) {
+            if (in == null) {
+                throw new IllegalStateException(TEMPLATE + " is not in the program");
+            }
+            // A name the page does not have is a fault, not an empty place.
+            return Mustache.compiler()
+                    .strictSections(true)
+                    .compile(new String(in.readAllBytes(), StandardCharsets.UTF_8));
+        } catch (IOException e) {
+            throw new UncheckedIOException(e);
+        }
+    }
+
+    private static void addHead(Map<String, Object> page, Forecast forecast) {
+        Scenario scenario = forecast.trace().scenario();
+        LocalDate last = scenario.start().plusDays(scenario.days() - 1L);
+        page.put("title", Names.clean(scenario.title()));
+        page.put("span", Dates.span(scenario.start(), last));
+        page.put("days", Integer.toString(scenario.days()));
+        page.put("feed", FeedWords.readings(scenario.feed().composition()));
+        page.put("survives", forecast.survives());
+        List<String> verdict = VerdictWords.lines(forecast);
+        page.put("verdict", verdict.get(0));
+        page.put("more", verdict.subList(1, verdict.size()));
+        page.put("hasMore", verdict.size() > 1);
+    }
+
+    private static void addTasks(Map<String, Object> page, Forecast forecast) {
+        Checklist list = new Checklist(forecast);
+        page.put("weeks", list.weeks());
+        List<Map<String, Object>> later = list.later();
+        page.put("later", later);
+        page.put("hasLater", !later.isEmpty());
+        List<Warning> warnings = new ArrayList<>(forecast.advice().warnings());
+        warnings.sort(Comparator.comparing(Warning::kind).thenComparing(Warning::from));
+        page.put("warnings", warnings.stream().map(ReportPage::sentence).toList());
+        page.put("hasWarnings", !warnings.isEmpty());
+    }
+
+    private static String sentence(Warning warning) {
+        String text = WarningWords.text(warning);
+        return text.substring(0, 1).toUpperCase(Locale.ROOT) + text.substring(1);
+    }
+
+    private static void addMix(Map<String, Object> page, Forecast forecast, Origins origins) {
+        Map<String, Object> sheet = origins.mix().map(ReportPage::sheet).orElse(Map.of());
+        page.put("mix", sheet.isEmpty() ? false : sheet);
+        page.put("noMix", FeedWords.noSheet(forecast.trace().scenario().feed()));
+        page.put(
+                "takes",
+                TakesWords.of(SeasonTakes.of(forecast.trace()), forecast.trace(), origins.mix()));
+    }
+
+    private static Map<String, Object> sheet(Mix mix) {
+        List<Map<String, String>> steps = new ArrayList<>();
+        for (MixingSheet.Step step : mix.sheet().steps()) {
+            steps.add(
+                    Map.of(
+                            "what", MixWords.poured(step),
+                            "amount", MixWords.amount(step),
+                            "ec", MixWords.ec(step.ecMsPerCm()),
+                            "ph", MixWords.ph(step.ph())));
+        }
+        return Map.of(
+                "text",
+                MixWords.title(mix) + ". " + MixWords.strength(mix),
+                "steps",
+                steps,
+                "cautions",
+                MixWords.cautions(mix));
+    }
+
+    /** Each caution that belongs to a task, once, in a fixed order. */
+    private static List<String> cautions(Forecast forecast) {
+        Set<Caution> of = EnumSet.noneOf(Caution.class);
+        for (Task task : forecast.advice().tasks()) {
+            of.addAll(task.cautions());
+        }
+        List<String> sentences = new ArrayList<>();
+        for (Caution caution : of) {
+            String text = CautionWords.of(caution);
+            sentences.add(text.substring(0, 1).toUpperCase(Locale.ROOT) + text.substring(1) + ".");
+        }
+        sentences.addAll(CautionWords.ALWAYS);
+        return sentences;
+    }
+}

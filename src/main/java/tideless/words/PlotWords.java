@@ -1,0 +1,121 @@
+package tideless.words;
+
+import java.util.ArrayList;
+import java.util.List;
+import tideless.advice.Unit;
+import tideless.rig.Limits;
+import tideless.rig.Tray;
+import tideless.sim.ReservoirTrace;
+import tideless.sim.Series;
+import tideless.sim.Trace;
+import tideless.sim.TrayTrace;
+
+/** What a plot finds, for those who do not see it and those who do. */
+public final class PlotWords {
+    private static final int HOURS = 24;
+
+    private PlotWords() {}
+
+    /** Of how a reservoir falls. */
+    public static String reservoir(Trace trace, ReservoirTrace run) {
+        int lowest = 0;
+        for (int hour = 0; hour < trace.hours(); hour++) {
+            if (run.usableM3().at(hour) < run.usableM3().at(lowest)) {
+                lowest = hour;
+            }
+        }
+        return "Reservoir "
+                + Names.clean(run.reservoir().name())
+                + " is lowest on "
+                + on(trace, lowest)
+                + ", with "
+                + Numbers.litres(1000 * run.usableM3().at(lowest))
+                + " of "
+                + Numbers.litres(1000 * run.reservoir().usableM3())
+                + " L above its outlet.";
+    }
+
+    /** Of a tray's level. */
+    public static String level(Trace trace, TrayTrace run) {
+        int lowest = 0;
+        int highest = 0;
+        int living = trace.lastLivingHour(run);
+        for (int hour = 0; hour <= living; hour++) {
+            lowest = run.levelM().at(hour) < run.levelM().at(lowest) ? hour : lowest;
+            highest = run.levelM().at(hour) > run.levelM().at(highest) ? hour : highest;
+        }
+        Tray tray = run.tray();
+        double lowM = run.levelM().at(lowest);
+        if (mm(lowM).equals(mm(run.levelM().at(highest)))) {
+            return "The level of " + Names.of(tray.id()) + " is held at " + mm(lowM) + ".";
+        }
+        return "The level of "
+                + Names.of(tray.id())
+                + " is lowest on "
+                + on(trace, lowest)
+                + ", at "
+                + mm(lowM)
+                + ", with roots down to "
+                + mm(run.rootTipM().at(lowest))
+                + "; highest it stands at "
+                + mm(run.levelM().at(highest))
+                + ".";
+    }
+
+    /** Of the EC of some trays. */
+    public static String ec(Trace trace, List<TrayTrace> runs) {
+        List<String> parts = new ArrayList<>();
+        for (TrayTrace run : runs) {
+            Series ec = run.ecMsPerCm();
+            double low = Double.POSITIVE_INFINITY;
+            double high = 0;
+            for (int hour = 0; hour <= trace.lastLivingHour(run); hour++) {
+                if (ec.at(hour) > 0) { // not of a dry tray
+                    low = Math.min(low, ec.at(hour));
+                    high = Math.max(high, ec.at(hour));
+                }
+            }
+            Limits limits = run.tray().limits();
+            parts.add(
+                    Names.clean(run.tray().name())
+                            + (high > 0
+                                    ? " " + Numbers.two(low) + " to " + Numbers.two(high) + " mS/cm"
+                                    : " dry")
+                            + (Double.isFinite(limits.ecHighMsPerCm())
+                                    ? " (bears up to " + Numbers.two(limits.ecHighMsPerCm()) + ")"
+                                    : ""));
+        }
+        return "EC while plants live: " + String.join("; ", parts) + ".";
+    }
+
+    /** Of what the plants of some trays drink. */
+    public static String thirst(Trace trace, List<TrayTrace> runs) {
+        List<String> parts = new ArrayList<>();
+        for (TrayTrace run : runs) {
+            double most = 0;
+            int on = 0;
+            for (int day = 0; day < trace.hours() / HOURS; day++) {
+                double litres = 1000 * run.transpirationM3().sum(HOURS * day, HOURS * day + HOURS);
+                if (litres > most) {
+                    most = litres;
+                    on = HOURS * day;
+                }
+            }
+            parts.add(
+                    Names.clean(run.tray().name())
+                            + " "
+                            + Numbers.litres(most)
+                            + " L on "
+                            + on(trace, on));
+        }
+        return "Most drunk in a day: " + String.join("; ", parts) + ".";
+    }
+
+    private static String on(Trace trace, int hour) {
+        return Dates.dayMonth(trace.clockAtSample(hour).toLocalDate());
+    }
+
+    private static String mm(double lengthM) {
+        return Numbers.of(1000 * lengthM, Unit.MILLIMETRES);
+    }
+}

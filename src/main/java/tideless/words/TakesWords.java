@@ -1,0 +1,82 @@
+package tideless.words;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Locale;
+import java.util.Optional;
+import tideless.rig.Liquid;
+import tideless.sim.Trace;
+import tideless.solution.Mix;
+import tideless.solution.MixingSheet;
+import tideless.study.SeasonTakes;
+
+/** What a season takes, in words. */
+public final class TakesWords {
+    private TakesWords() {}
+
+    /**
+     * Water, salts or bottles, power.
+     *
+     * @param mix of the feed; empty where it is not known
+     */
+    public static List<String> of(SeasonTakes takes, Trace trace, Optional<Mix> mix) {
+        List<String> lines = new ArrayList<>();
+        lines.add(
+                "Feed: "
+                        + litres(takes.feedLitres())
+                        + (takes.waterLitres() > 0.05
+                                ? ", and plain water: " + litres(takes.waterLitres())
+                                : "")
+                        + ". The plants drink "
+                        + litres(takes.drunkLitres())
+                        + ".");
+        List<String> parts = new ArrayList<>();
+        for (Liquid.Bottle bottle : trace.scenario().feed().bottles()) {
+            boolean weighed = Double.isNaN(bottle.millilitresPerL());
+            double perL = weighed ? bottle.gramsPerL() : bottle.millilitresPerL();
+            double all = perL * takes.feedLitres() / 1000;
+            parts.add(bottle.name() + " " + Numbers.two(all) + (weighed ? " kg" : " L"));
+        }
+        if (parts.isEmpty()) {
+            mix.ifPresent(of -> addSalts(parts, of, takes.feedLitres()));
+        }
+        if (!parts.isEmpty()) {
+            lines.add("Into it goes: " + String.join(", ", parts) + ".");
+        }
+        if (takes.lampKwhHigh() > 0) {
+            lines.add(
+                    "Lamps: "
+                            + Numbers.whole(takes.lampKwhLow())
+                            + " to "
+                            + Numbers.whole(takes.lampKwhHigh())
+                            + " kWh, from good LED lamps to poor ones (assumed: a fifth of the"
+                            + " light misses the plants; what your meter says is the truth).");
+        }
+        return lines;
+    }
+
+    private static void addSalts(List<String> parts, Mix mix, double litres) {
+        double times = litres / mix.sheet().volumeL();
+        for (MixingSheet.Step step : mix.sheet().steps()) {
+            boolean salt =
+                    step.kind() == MixingSheet.Kind.PART_A
+                            || step.kind() == MixingSheet.Kind.PART_B;
+            if (salt && !Double.isNaN(step.grams())) {
+                parts.add(
+                        step.what().toLowerCase(Locale.ROOT)
+                                + " "
+                                + Numbers.grams(times * step.grams()));
+            } else if (!Double.isNaN(step.millilitres()) && step.kind() != MixingSheet.Kind.WATER) {
+                parts.add(
+                        step.what().toLowerCase(Locale.ROOT)
+                                + " "
+                                + Numbers.whole(times * step.millilitres())
+                                + " mL");
+            }
+        }
+    }
+
+    private static String litres(double litres) {
+        return Numbers.litres(litres) + " L";
+    }
+}

@@ -1,0 +1,70 @@
+package tideless.drawing;
+
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.within;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.regex.Matcher;
+import java.util.regex.Pattern;
+import org.junit.jupiter.api.Test;
+
+class SeasonStripTest {
+    private static final RigPicture.Drawing BENCH =
+            SeasonStrip.of(DrawRig.forecast("scenarios/science-room-bench.toml"));
+
+    private static List<double[]> boxes(String kind) {
+        List<double[]> boxes = new ArrayList<>();
+        Matcher box =
+                Pattern.compile(
+                                "<rect x=\"([\\d.]+)\" y=\"[\\d.]+\" width=\"([\\d.]+)\""
+                                        + " height=\"[\\d.]+\" class=\""
+                                        + kind
+                                        + "\"")
+                        .matcher(BENCH.svg());
+        while (box.find()) {
+            boxes.add(
+                    new double[] {
+                        Double.parseDouble(box.group(1)), Double.parseDouble(box.group(2))
+                    });
+        }
+        return boxes;
+    }
+
+    // 70 days on 344 units from 8 on; away from 3 to 12 Apr: days 32 to 42 after 2 Mar.
+    @Test
+    void the_absence_is_shaded_where_it_lies_on_every_strip() {
+        List<double[]> away = boxes("away");
+        assertThat(away).hasSize(4);
+        for (double[] one : away) {
+            assertThat(one[0]).isCloseTo(8 + 344 * 32 / 70.0, within(0.02));
+            assertThat(one[1]).isCloseTo(344 * 10 / 70.0, within(0.02));
+        }
+    }
+
+    // Ten weekends of two days on each of four strips.
+    @Test
+    void weekends_are_shaded() {
+        assertThat(boxes("rest")).hasSize(4 * 20);
+    }
+
+    @Test
+    void every_refill_has_its_line_and_the_advised_one_is_dashed() {
+        long done = BENCH.svg().lines().filter(l -> l.endsWith("class=\"task\"/>")).count();
+        long advised = BENCH.svg().lines().filter(l -> l.endsWith("class=\"advised\"/>")).count();
+        assertThat(done).isEqualTo(6 + 2); // six refills, two harvests
+        assertThat(advised).isEqualTo(1);
+        assertThat(BENCH.finding())
+                .contains(
+                        "Reservoir shelf, to 26 L: 6 x refill (and 1 advised); ran dry from 9 Apr")
+                .contains("Tray basil, to 70 mm: harvest; no harm.");
+    }
+
+    @Test
+    void harm_is_shown_where_it_happens() {
+        List<double[]> harm = boxes("harm");
+        assertThat(harm).hasSize(1);
+        // Thu 9 Apr 15:38 is day 38.65.
+        assertThat(harm.get(0)[0]).isCloseTo(8 + 344 * 38.65 / 70, within(0.1));
+    }
+}
