@@ -65,7 +65,6 @@ final class AirSeries {
     final Place place;
     final double pressurePa;
 
-    /** Of the air the solutions stand in contact with. */
     /** Stated for all trays' solutions, ppm; 0 where the roots' own is worked out. */
     final double solutionCo2Ppm;
 
