@@ -56,7 +56,7 @@ public final class Wilting {
         /** As before within hours. */
         FULL(""),
         /** Growth is checked for some days. */
-        CHECKED("checked for three days"),
+        CHECKED("growth held back for three days"),
         /** Root tips are dead: a week is lost until new ones have come. */
         REROOTS("a week lost to new roots"),
         /** Nothing comes back. */

@@ -2,6 +2,7 @@ package tideless.words;
 
 import tideless.advice.Cause;
 import tideless.advice.Caution;
+import tideless.advice.Cure;
 import tideless.advice.Facts;
 import tideless.advice.Measure;
 import tideless.advice.Quantity;
@@ -24,12 +25,20 @@ public final class TaskWords {
         }
         if (facts.has(Quantity.LITRES_DOUBT)) {
             why +=
-                    "; litres to "
+                    "; give or take "
                             + CauseWords.figure(facts, Quantity.LITRES_DOUBT)
-                            + ", a pen to "
+                            + ", a pen "
                             + CauseWords.figure(facts, Quantity.METER_DOUBT);
         }
         return task.isDone() ? why : why + "; advised, not done";
+    }
+
+    /** A flush that nobody does yet, and that plain water in place of feed may make needless. */
+    private static boolean isPutOffByWater(Task task) {
+        return !task.isDone()
+                && !task.cures().isEmpty()
+                && (task.cures().get(0).kind() == Cure.Kind.TOP_UP_WITH_WATER
+                        || task.cures().get(0).kind() == Cure.Kind.WATER_IN_THE_NEXT_REFILL);
     }
 
     private static String figure(Task task) {
@@ -51,7 +60,14 @@ public final class TaskWords {
             }
             case TOP_UP -> value + " deep (to " + Numbers.of(measure.limit(), measure.unit()) + ")";
             case MOVE_VALVE -> "to " + value + ", " + CauseWords.of(task.cause());
-            case FLUSH -> value + " (" + Numbers.limit(measure) + ")";
+            case FLUSH ->
+                    value
+                            + " ("
+                            + Numbers.limit(measure)
+                            + ")"
+                            + (isPutOffByWater(task)
+                                    ? "; only if the plain water told with the warning does not do"
+                                    : "");
             case FRESH_SOLUTION ->
                     measure.value() < measure.limit()
                             ? value + " (" + Numbers.limit(measure) + ")"

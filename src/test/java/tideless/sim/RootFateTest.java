@@ -285,7 +285,7 @@ class RootFateTest {
     void wilting_of_six_hours_checks_growth_for_three_days() {
         stand(0, reserveS() + 6 * 3600 + MINUTE_S);
         stand(WET_M, MINUTE_S);
-        assertEquals("checked for three days", log.inOrder().get(3).detail());
+        assertEquals("growth held back for three days", log.inOrder().get(3).detail());
         assertEquals(0.7, roots.recoveryGrowthFrac(atS + 3 * 86400 - 1), 1e-12);
         assertEquals(1, roots.recoveryGrowthFrac(atS + 3 * 86400));
     }

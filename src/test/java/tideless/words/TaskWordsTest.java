@@ -1,0 +1,60 @@
+package tideless.words;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+
+import java.time.LocalDateTime;
+import java.util.List;
+import org.junit.jupiter.api.Test;
+import tideless.advice.Cause;
+import tideless.advice.Cure;
+import tideless.advice.Facts;
+import tideless.advice.Measure;
+import tideless.advice.Quantity;
+import tideless.advice.Task;
+import tideless.advice.Unit;
+import tideless.rig.VesselId;
+
+/** What stands behind a task, in words. */
+class TaskWordsTest {
+    private static Task flush(boolean isDone, Cure.Kind first) {
+        return new Task(
+                Task.Kind.FLUSH,
+                VesselId.tray("left"),
+                LocalDateTime.of(2026, 6, 29, 19, 0),
+                8,
+                8,
+                Measure.atMost(4.21, 4, Unit.MS_PER_CM),
+                new Cause(
+                        Cause.Kind.SALTS_STAY_BEHIND,
+                        Facts.of(Quantity.LITRES_DOUBT, 0.3).and(Quantity.METER_DOUBT, 0.21)),
+                List.of(Cure.of(first)),
+                List.of(),
+                isDone);
+    }
+
+    @Test
+    void a_flush_tells_how_well_its_litres_and_its_reading_are_known() {
+        assertEquals(
+                "4.21 mS/cm (above 4.00 mS/cm); drain 8.0 L first; give or take 0.3 L, a pen 0.21"
+                        + " mS/cm",
+                TaskWords.why(flush(true, Cure.Kind.TOP_UP_WITH_WATER)));
+    }
+
+    @Test
+    void a_flush_that_waits_comes_after_the_plain_water_that_may_make_it_needless() {
+        String water = "; only if the plain water told with the warning does not do";
+        for (Cure.Kind first :
+                List.of(Cure.Kind.TOP_UP_WITH_WATER, Cure.Kind.WATER_IN_THE_NEXT_REFILL)) {
+            assertEquals(
+                    "4.21 mS/cm (above 4.00 mS/cm)"
+                            + water
+                            + "; drain 8.0 L first; give or take 0.3 L, a pen 0.21 mS/cm; advised,"
+                            + " not done",
+                    TaskWords.why(flush(false, first)));
+        }
+        assertEquals(
+                "4.21 mS/cm (above 4.00 mS/cm); drain 8.0 L first; give or take 0.3 L, a pen 0.21"
+                        + " mS/cm; advised, not done",
+                TaskWords.why(flush(false, Cure.Kind.LEANER_FEED)));
+    }
+}
