@@ -119,8 +119,10 @@ final class CompareCommand implements Callable<Integer> {
             }
             read.add(one.good().get());
         }
+        ChangedScenario changed = null;
         if (!keys.isEmpty()) {
-            Reading first = read(keys, 0);
+            changed = ChangedScenario.of(scenarios.get(0), logged.beside());
+            Reading first = read(changed, keys, 0);
             for (VariedKey key : keys) {
                 Optional<Problem> misfit = misfit(first, key);
                 if (misfit.isPresent()) {
@@ -130,7 +132,7 @@ final class CompareCommand implements Callable<Integer> {
                 }
             }
         }
-        return compare(keys, read);
+        return compare(keys, read, changed);
     }
 
     private List<VariedKey> keys() {
@@ -182,7 +184,7 @@ final class CompareCommand implements Callable<Integer> {
         return new ParameterException(spec.commandLine(), message);
     }
 
-    private Reading read(List<VariedKey> keys, int cell) {
+    private static Reading read(ChangedScenario scenario, List<VariedKey> keys, int cell) {
         List<ChangedScenario.Change> changes = new ArrayList<>();
         int rest = cell;
         for (VariedKey key : keys) {
@@ -191,7 +193,7 @@ final class CompareCommand implements Callable<Integer> {
                     new ChangedScenario.Change(key.key(), key.values().get(rest % size).text()));
             rest /= size;
         }
-        return ChangedScenario.read(scenarios.get(0), changes, logged.beside());
+        return scenario.read(changes);
     }
 
     /** Whether a key has no place in the scenario, whatever its value. */
@@ -204,7 +206,10 @@ final class CompareCommand implements Callable<Integer> {
                 : Optional.empty();
     }
 
-    private int compare(List<VariedKey> keys, List<Reading.Good> read) {
+    /**
+     * @param changed the scenario whose keys are varied; null where several stand side by side
+     */
+    private int compare(List<VariedKey> keys, List<Reading.Good> read, ChangedScenario changed) {
         List<Axis> axes = keys.isEmpty() ? List.of(files()) : axes(keys, read.get(0));
         List<Scenario> bases = read.stream().map(Reading.Good::scenario).toList();
         ThreadPool pool = threads > 0 ? new ThreadPool(threads) : ThreadPool.ofAllCores();
@@ -220,7 +225,7 @@ final class CompareCommand implements Callable<Integer> {
                                 i ->
                                         keys.isEmpty()
                                                 ? new Compared.Plan(Optional.of(bases.get(i)), "")
-                                                : plan(read(keys, i)),
+                                                : plan(read(changed, keys, i)),
                                 members,
                                 seed,
                                 new Watched(pool, progress, "running"));

@@ -22,8 +22,6 @@ public final class ChangedScenario {
 
     private static final String MISFIT = "a change of something the scenario does not have";
 
-    private ChangedScenario() {}
-
     /** Whether a fault is that a change fits nothing in the scenario, whatever its value. */
     public static boolean isMisfit(Problem problem) {
         return problem.found().equals(MISFIT);
@@ -38,47 +36,82 @@ public final class ChangedScenario {
      */
     public record Change(String key, String value) {}
 
+    private final Path path;
+    private final ScenarioFiles files;
+    private final Beside beside;
+    private final Map<String, Object> root; // empty where the file itself does not parse
+    private final MadeOnce once = new MadeOnce();
+
+    private ChangedScenario(
+            Path path, ScenarioFiles files, Beside beside, Map<String, Object> root) {
+        this.path = path;
+        this.files = files;
+        this.beside = beside;
+        this.root = root;
+    }
+
     /** Reads a file with changes and no other beside it. */
     public static Reading read(Path path, List<Change> changes) {
-        return read(path, changes, Beside.NOTHING);
+        return of(path, Beside.NOTHING).read(changes);
     }
 
     /**
-     * Reads a file with changes.
+     * A file to be read with one set of changes after another. What it names is read once. May be
+     * used by several threads.
      *
-     * @param path of a scenario that reads soundly without them
-     * @param changes applied in order
+     * @param path of a scenario that reads soundly as it stands
      * @param beside files it does not name
-     * @return as {@link ScenarioReader#read(Path)}; a change that fits nothing is a fault of its
-     *     key
      */
-    public static Reading read(Path path, List<Change> changes, Beside beside) {
+    public static ChangedScenario of(Path path, Beside beside) {
         ScenarioFiles files = new FilesOnDisk(path);
         ScenarioFiles.Content content = files.read("", TextFile.MEBIBYTE + 1);
         TomlParseResult parsed = Toml.parse(new String(content.bytes(), StandardCharsets.UTF_8));
-        if (!content.unreadable().isEmpty() || parsed.hasErrors()) {
+        boolean parses = content.unreadable().isEmpty() && !parsed.hasErrors();
+        return new ChangedScenario(path, files, beside, parses ? copied(parsed) : Map.of());
+    }
+
+    /**
+     * Reads it with changes.
+     *
+     * @param changes applied in order
+     * @return as {@link ScenarioReader#read(Path)}; a change that fits nothing is a fault of its
+     *     key
+     */
+    public Reading read(List<Change> changes) {
+        if (root.isEmpty()) {
             return ScenarioReader.read(path, beside);
         }
-        Map<String, Object> root = copied(parsed);
+        Map<String, Object> tree = copied(root);
         List<Problem> problems = new ArrayList<>();
         for (Change change : changes) {
             List<String> names = List.of(change.key().split("\\.", -1));
-            if (set(root, names, "", value(change.value())) == 0) {
-                problems.add(unfit(path, change, root));
+            if (set(tree, names, "", value(change.value())) == 0) {
+                problems.add(unfit(path, change, tree));
             }
         }
         if (!problems.isEmpty()) {
             return new Reading.Faulty(problems);
         }
         StringBuilder text = new StringBuilder();
-        write(text, "", root);
+        write(text, "", tree);
         byte[] changed = text.toString().getBytes(StandardCharsets.UTF_8);
         Reading reading =
-                ScenarioReader.read(path.toString(), new Replaced(files, changed), beside);
+                ScenarioReader.read(
+                        path.toString(), new Replaced(files, changed), beside, once);
         return reading instanceof Reading.Faulty faulty
                 ? new Reading.Faulty(
                         faulty.problems().stream().map(p -> placeless(path, p)).toList())
                 : reading;
+    }
+
+    private static Map<String, Object> copied(Map<String, Object> table) {
+        Map<String, Object> map = new LinkedHashMap<>();
+        table.forEach(
+                (name, value) ->
+                        map.put(
+                                name,
+                                value instanceof Map<?, ?> inner ? copied(castMap(inner)) : value));
+        return map;
     }
 
     /** Lines and columns would be those of the changed text, which nobody sees. */

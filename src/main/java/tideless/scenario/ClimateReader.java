@@ -148,8 +148,8 @@ final class ClimateReader {
             named = Read.faulty();
         }
         return isInside
-                ? inside(climate, place, where, run, named, file, solutionCo2)
-                : outside(climate, place, where, run, named, file, solutionCo2);
+                ? inside(climate, place, where, run, named, file, files, solutionCo2)
+                : outside(climate, place, where, run, named, file, files, solutionCo2);
     }
 
     private static Read<Climate> outside(
@@ -159,6 +159,7 @@ final class ClimateReader {
             Run run,
             Read<Map<String, CsvColumns.Named>> named,
             Read<NamedFiles.Named> file,
+            NamedFiles files,
             Read<Double> solutionCo2) {
         refuse(climate, OF_INSIDE_AIR, "only with cover = \"inside\"", "");
         Read<Cover> cover = cover(climate);
@@ -166,15 +167,33 @@ final class ClimateReader {
         if (!Read.allSound(file, named, cover, offsetS, solutionCo2, run.start(), run.days())) {
             return Read.faulty();
         }
-        return WeatherFile.read(
+        Gaps gaps = gaps(climate);
+        List<Object> madeFrom =
+                List.of(
                         file.value(),
-                        climate.file(),
-                        climate.value(CLOCK).equals("typical year"),
+                        climate.value(CLOCK),
                         climate.value(WIND_HEIGHT),
                         offsetS.value(),
                         run.start().value(),
                         run.days().value(),
-                        new WeatherFile.Rules(named.value(), gaps(climate), climate.value(COVER)))
+                        named.value(),
+                        gaps.rule(),
+                        climate.value(COVER));
+        return files.once()
+                .read(
+                        new Weather(madeFrom),
+                        climate.file(),
+                        () ->
+                                WeatherFile.read(
+                                        file.value(),
+                                        climate.file(),
+                                        climate.value(CLOCK).equals("typical year"),
+                                        climate.value(WIND_HEIGHT),
+                                        offsetS.value(),
+                                        run.start().value(),
+                                        run.days().value(),
+                                        new WeatherFile.Rules(
+                                                named.value(), gaps, climate.value(COVER))))
                 .map(
                         weather ->
                                 new Climate.Weather(
@@ -184,6 +203,9 @@ final class ClimateReader {
                                         climate.value(CO2),
                                         solutionCo2.value()));
     }
+
+    /** Weather or inside air by all that it is read from. */
+    private record Weather(List<Object> madeFrom) {}
 
     /** Whether the file holds air and light measured at the plants. */
     static boolean isInside(Table climate) {
@@ -198,6 +220,7 @@ final class ClimateReader {
             Run run,
             Read<Map<String, CsvColumns.Named>> named,
             Read<NamedFiles.Named> file,
+            NamedFiles files,
             Read<Double> solutionCo2) {
         refuse(
                 climate,
@@ -223,12 +246,30 @@ final class ClimateReader {
                         climate.get(LAMPS_FULL),
                         climate.value(CO2),
                         climate.value(AIR_SPEED));
-        return InsideFile.read(
+        List<Object> madeFrom =
+                List.of(
                         file.value(),
-                        climate.file(),
                         run.start().value(),
                         run.days().value(),
-                        rules)
+                        rules.named(),
+                        rules.gaps().rule(),
+                        rules.rigOffsetS(),
+                        rules.lightFrom(),
+                        rules.lamps(),
+                        rules.lampsFullUmolPerM2S(),
+                        rules.co2Ppm(),
+                        rules.airSpeedMPerS());
+        return files.once()
+                .read(
+                        new Weather(madeFrom),
+                        climate.file(),
+                        () ->
+                                InsideFile.read(
+                                        file.value(),
+                                        climate.file(),
+                                        run.start().value(),
+                                        run.days().value(),
+                                        rules))
                 .map(air -> new Climate.Inside(air, solutionCo2.value()));
     }
 

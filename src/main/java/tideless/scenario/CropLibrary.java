@@ -29,6 +29,37 @@ interface CropLibrary {
         return "crop " + name;
     }
 
+    /**
+     * A library each of whose files is read once.
+     *
+     * @param library the one that reads
+     */
+    record Once(CropLibrary library, MadeOnce once) implements CropLibrary {
+        private record Names() {}
+
+        private record Text(String name) {}
+
+        @Override
+        public List<String> names() {
+            return once.get(new Names(), library::names);
+        }
+
+        @Override
+        public String text(String name) {
+            return once.get(new Text(name), () -> library.text(name));
+        }
+
+        @Override
+        public String judged() {
+            return library.judged();
+        }
+
+        @Override
+        public String label(String name) {
+            return library.label(name);
+        }
+    }
+
     /** Crop files in a folder of resources, listed one name a line in {@code index.txt}. */
     record Resources(String folder) implements CropLibrary {
         @Override

@@ -87,6 +87,12 @@ final class CropReader {
         private final Map<String, Entry> entries = new LinkedHashMap<>();
     }
 
+    private record Crop(String label, String text) {}
+
+    private static Read<CropTraits> asItStands(TomlFile file, String text, MadeOnce once) {
+        return once.read(new Crop(file.name(), text), file, () -> read(file, text));
+    }
+
     /** The crop a tray names, with the tray's own numbers in it. */
     Read<CropTraits> ofTray(Table tray, Key<String> way, NamedFiles files) {
         Read<NamedFiles.Named> text =
@@ -101,7 +107,10 @@ final class CropReader {
         return text.then(
                 crop -> {
                     TomlFile file = new TomlFile(crop.label());
-                    Read<CropTraits> traits = read(file, crop.text(), own, override);
+                    Read<CropTraits> traits =
+                            override.isAbsent()
+                                    ? asItStands(file, crop.text(), files.once())
+                                    : read(file, crop.text(), own, override);
                     file.problems().forEach(tray.file()::add);
                     return tray.file().isFaulty() ? Read.faulty() : traits;
                 });

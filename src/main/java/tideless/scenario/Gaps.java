@@ -30,6 +30,11 @@ final class Gaps {
         this.longerToo = longerToo;
     }
 
+    /** What decides which gaps are filled. */
+    Object rule() {
+        return List.of(mostH, longerToo);
+    }
+
     int mostH() {
         return mostH;
     }

@@ -11,9 +11,22 @@ final class NamedFiles {
     private final ScenarioFiles files;
     private final List<Mention> mentions = new ArrayList<>();
 
-    NamedFiles(ScenarioFiles files) {
+    private final MadeOnce once;
+
+    /**
+     * @param once what readings of the same files share
+     */
+    NamedFiles(ScenarioFiles files, MadeOnce once) {
         this.files = files;
+        this.once = once;
     }
+
+    /** What readings of the same files share. */
+    MadeOnce once() {
+        return once;
+    }
+
+    private record Opened(String name, int mostBytes) {}
 
     /**
      * A named file that could be read.
@@ -30,7 +43,10 @@ final class NamedFiles {
 
     private Read<Named> open(
             Table table, Key<String> key, String name, int mostBytes, String what) {
-        TextFile file = TextFile.of(files.read(name, mostBytes + 1), mostBytes);
+        TextFile file =
+                once.get(
+                        new Opened(name, mostBytes),
+                        () -> TextFile.of(files.read(name, mostBytes + 1), mostBytes));
         if (!file.unreadable().isEmpty()) {
             table.fault(
                     key,

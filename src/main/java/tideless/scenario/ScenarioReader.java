@@ -35,7 +35,7 @@ public final class ScenarioReader {
         this.beside = beside;
         this.file = file;
         this.files = files;
-        this.crops = new CropReader(library);
+        this.crops = new CropReader(new CropLibrary.Once(library, files.once()));
     }
 
     /**
@@ -54,11 +54,16 @@ public final class ScenarioReader {
      * @param beside a log, corrections
      */
     public static Reading read(Path path, Beside beside) {
-        return read(path.toString(), new FilesOnDisk(path), CropLibrary.SHIPPED, beside);
+        return read(path.toString(), new FilesOnDisk(path), beside);
     }
 
     static Reading read(Path path, CropLibrary library) {
-        return read(path.toString(), new FilesOnDisk(path), library, Beside.NOTHING);
+        return read(
+                path.toString(),
+                new FilesOnDisk(path),
+                library,
+                Beside.NOTHING,
+                new MadeOnce());
     }
 
     /**
@@ -72,11 +77,24 @@ public final class ScenarioReader {
     }
 
     static Reading read(String name, ScenarioFiles files, Beside beside) {
-        return read(name, files, CropLibrary.SHIPPED, beside);
+        return read(name, files, beside, new MadeOnce());
+    }
+
+    /**
+     * The same for one of several readings.
+     *
+     * @param once what they share; they must name the same files
+     */
+    static Reading read(String name, ScenarioFiles files, Beside beside, MadeOnce once) {
+        return read(name, files, CropLibrary.SHIPPED, beside, once);
     }
 
     private static Reading read(
-            String name, ScenarioFiles files, CropLibrary library, Beside beside) {
+            String name,
+            ScenarioFiles files,
+            CropLibrary library,
+            Beside beside,
+            MadeOnce once) {
         TextFile text = TextFile.of(files.read("", TextFile.MEBIBYTE + 1), TextFile.MEBIBYTE);
         if (!text.unreadable().isEmpty()) {
             return new Reading.Unreadable(name, text.unreadable());
@@ -90,7 +108,8 @@ public final class ScenarioReader {
         if (!file.parse(text.text())) {
             return new Reading.Faulty(file.problems());
         }
-        ScenarioReader reader = new ScenarioReader(file, new NamedFiles(files), library, beside);
+        ScenarioReader reader =
+                new ScenarioReader(file, new NamedFiles(files, once), library, beside);
         Read<Scenario> scenario = reader.scenario(text.bytes());
         return scenario.isSound()
                 ? new Reading.Good(
@@ -115,10 +134,10 @@ public final class ScenarioReader {
                 lampTable.exists() ? Read.of(LampReader.read(lampTable, run)) : Read.absent();
         Read<Climate> climate =
                 ClimateReader.climate(climateTable, placeTable, place, lamp, files, run);
-        Read<Liquid> water = LiquidReader.water(root.child("water"), Solutions.CURRENT);
+        Solutions solutions = new Solutions.Once(Solutions.CURRENT, files.once());
+        Read<Liquid> water = LiquidReader.water(root.child("water"), solutions);
         Read<Liquid> feed =
-                LiquidReader.feed(
-                        root.child("feed"), water, Solutions.CURRENT, () -> middleEc(root));
+                LiquidReader.feed(root.child("feed"), water, solutions, () -> middleEc(root));
         List<Reservoir> reservoirs = reservoirs(root.child("reservoir"), run);
         Read<Visits> visits = visits(root.child("visits"), run);
         List<Tray> trays = trays(root, reservoirs, feed, lamp.orElse(Lamp.NONE), run, visits);
@@ -196,14 +215,18 @@ public final class ScenarioReader {
                 .map(correction -> correction.applied(stated.value()));
     }
 
+    /** A crop that comes with the program. */
+    private record Shipped(String name) {}
+
     /** The middle between the greatest low end and the least high end of the named crops' bands. */
-    private static Read<Double> middleEc(Table root) {
+    private Read<Double> middleEc(Table root) {
         double low = 0;
         double high = Double.POSITIVE_INFINITY;
         for (Table tray : root.child("tray").named()) {
             if (tray.raw(TrayKeys.CROP.name()) instanceof String name
                     && Crops.names().contains(name)) {
-                CropTraits.Needs needs = Crops.named(name).needs();
+                CropTraits.Needs needs =
+                        files.once().get(new Shipped(name), () -> Crops.named(name)).needs();
                 low = Math.max(low, needs.ecLowMsPerCm());
                 high = Math.min(high, needs.ecHighMsPerCm());
             }

@@ -49,6 +49,57 @@ interface Solutions {
     /** What to mind with one of {@link #ACIDS}; empty for one that anybody may own. */
     String trainedStaffOnly(String acid);
 
+    /**
+     * Solutions each of which is made once.
+     *
+     * @param solutions who makes them
+     */
+    record Once(Solutions solutions, MadeOnce once) implements Solutions {
+        private record Feed(
+                Object salts, Composition water, double ecMsPerCm, double ph, String acid) {}
+
+        @Override
+        public List<String> waters() {
+            return solutions.waters();
+        }
+
+        @Override
+        public Composition water(String name) {
+            return solutions.water(name);
+        }
+
+        @Override
+        public List<String> recipes() {
+            return solutions.recipes();
+        }
+
+        @Override
+        public double publishedEcMsPerCm(String recipe) {
+            return solutions.publishedEcMsPerCm(recipe);
+        }
+
+        @Override
+        public Mix feed(
+                String recipe, Composition water, double ecMsPerCm, double ph, String acid) {
+            return once.get(
+                    new Feed(recipe, water, ecMsPerCm, ph, acid),
+                    () -> solutions.feed(recipe, water, ecMsPerCm, ph, acid));
+        }
+
+        @Override
+        public Mix feedOf(
+                TwoPart bottles, Composition water, double ecMsPerCm, double ph, String acid) {
+            return once.get(
+                    new Feed(bottles, water, ecMsPerCm, ph, acid),
+                    () -> solutions.feedOf(bottles, water, ecMsPerCm, ph, acid));
+        }
+
+        @Override
+        public String trainedStaffOnly(String acid) {
+            return solutions.trainedStaffOnly(acid);
+        }
+    }
+
     /** What came of mixing. */
     sealed interface Mix {}
 

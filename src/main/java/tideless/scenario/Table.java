@@ -15,6 +15,7 @@ final class Table {
     private final TomlFile file;
     private final KeyTable keys;
     private final List<String> path;
+    private final String at; // the path as it is told
     private final String pattern;
     private final TomlTable toml; // null when the table does not stand in the file
     private final boolean guest;
@@ -29,6 +30,7 @@ final class Table {
         this.file = file;
         this.keys = keys;
         this.path = path;
+        this.at = String.join(".", path.stream().map(TomlFile::shown).toList());
         this.pattern = pattern;
         this.toml = toml;
         this.guest = guest;
@@ -248,7 +250,7 @@ final class Table {
     }
 
     String full(String name) {
-        return String.join(".", with(name).stream().map(TomlFile::shown).toList());
+        return path.isEmpty() ? TomlFile.shown(name) : at + "." + TomlFile.shown(name);
     }
 
     private List<String> with(String name) {

@@ -229,6 +229,16 @@ final class TomlFile {
         return text.codePoints().anyMatch(TomlFile::isUnseen);
     }
 
+    /** Whether every letter is printable ASCII. */
+    private static boolean isPlain(String words) {
+        for (int i = 0; i < words.length(); i++) {
+            if (words.charAt(i) < ' ' || words.charAt(i) > '~') {
+                return false;
+            }
+        }
+        return true;
+    }
+
     private static boolean isUnseen(int codePoint) {
         int type = Character.getType(codePoint);
         return type == Character.CONTROL
@@ -239,6 +249,9 @@ final class TomlFile {
     }
 
     private static String shown(String words, int longest) {
+        if (words.length() <= longest && isPlain(words)) {
+            return words;
+        }
         StringBuilder tidy = new StringBuilder();
         words.codePoints().limit(longest).forEach(c -> tidy.appendCodePoint(isUnseen(c) ? '?' : c));
         return words.codePointCount(0, words.length()) > longest ? tidy + "..." : tidy.toString();

@@ -103,6 +103,53 @@ class ChangedScenarioTest {
         assertThat(reading).isInstanceOf(Reading.Faulty.class);
     }
 
+    @Test
+    void one_reading_after_another_is_what_each_would_be_alone() {
+        // Shared between readings: crops, feeds and weather; here a change of each kind and back.
+        Path trough = Path.of("scenarios/glasshouse-tomato-trough.toml");
+        List<List<Change>> changes =
+                List.of(
+                        List.of(),
+                        List.of(new Change("feed.ec", "2.1 mS/cm")),
+                        List.of(new Change("climate.air_speed", "0.3 m/s")),
+                        List.of(new Change("start", "2026-03-20")),
+                        List.of(new Change("tray.trough.plants", "5")),
+                        List.of(new Change("tray.trough.crop", "lettuce")),
+                        List.of(new Change("climate.file", "nothing.csv")),
+                        List.of());
+        ChangedScenario shared = ChangedScenario.of(trough, Beside.NOTHING);
+        for (List<Change> change : changes) {
+            Reading alone = ChangedScenario.read(trough, change);
+            Reading after = shared.read(change);
+            assertThat(after).usingRecursiveComparison().isEqualTo(alone);
+        }
+    }
+
+    @Test
+    void what_several_readings_share_is_made_once_if_it_is_sound_and_noted_in_each() {
+        MadeOnce once = new MadeOnce();
+        TomlFile source = new TomlFile("x.toml");
+        int[] made = {0};
+        for (int i = 0; i < 3; i++) {
+            assertThat(once.read("sound", source, () -> Read.of(++made[0])).value()).isEqualTo(1);
+        }
+        for (int i = 1; i <= 3; i++) {
+            int said = i;
+            Read<Integer> read =
+                    once.read(
+                            "told",
+                            source,
+                            () -> {
+                                source.note(new Note("x.toml", 1, "key", "odd"));
+                                return Read.of(said);
+                            });
+            assertThat(read.value()).isEqualTo(1);
+            assertThat(source.notes()).hasSize(i);
+        }
+        assertThat(once.read("faulty", source, Read::<Integer>faulty).isSound()).isFalse();
+        assertThat(once.read("faulty", source, () -> Read.of(7)).value()).isEqualTo(7);
+    }
+
     private static double settingM(Scenario scenario, String tray) {
         return scenario.trays().stream()
                 .filter(one -> one.name().equals(tray))
