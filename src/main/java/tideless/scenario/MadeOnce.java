@@ -18,9 +18,10 @@ final class MadeOnce {
      *
      * @param key a record of its own kind for each kind of thing
      */
+    @SuppressWarnings("unchecked") // the key's own type tells what is kept under it
     <T> T get(Object key, Supplier<T> make) {
-        T kept = kept(key);
-        return kept != null ? kept : keep(key, make.get());
+        Object kept = kept(key);
+        return kept != null ? (T) kept : (T) keep(key, make.get());
     }
 
     /** What was read, and what was noted beside. */
@@ -31,8 +32,9 @@ final class MadeOnce {
      *
      * @param source what is told of it
      */
+    @SuppressWarnings("unchecked") // likewise
     <T> Read<T> read(Object key, TomlFile source, Supplier<Read<T>> read) {
-        Told<T> kept = kept(key);
+        Told<T> kept = (Told<T>) kept(key);
         if (kept != null) {
             kept.notes.forEach(source::note);
             return kept.read;
@@ -43,17 +45,16 @@ final class MadeOnce {
             return result;
         }
         List<Note> notes = source.notes();
-        return keep(key, new Told<>(result, List.copyOf(notes.subList(before, notes.size())))).read;
+        Told<T> told = new Told<>(result, List.copyOf(notes.subList(before, notes.size())));
+        return ((Told<T>) keep(key, told)).read;
     }
 
-    @SuppressWarnings("unchecked") // the key's own type tells what is kept under it
-    private synchronized <T> T kept(Object key) {
-        return (T) made.get(key);
+    private synchronized Object kept(Object key) {
+        return made.get(key);
     }
 
-    @SuppressWarnings("unchecked")
-    private synchronized <T> T keep(Object key, T value) {
-        T first = (T) made.putIfAbsent(key, value);
+    private synchronized Object keep(Object key, Object value) {
+        Object first = made.putIfAbsent(key, value);
         return first == null ? value : first;
     }
 }
