@@ -96,8 +96,7 @@ public final class ChangedScenario {
         write(text, "", tree);
         byte[] changed = text.toString().getBytes(StandardCharsets.UTF_8);
         Reading reading =
-                ScenarioReader.read(
-                        path.toString(), new Replaced(files, changed), beside, once);
+                ScenarioReader.read(path.toString(), new Replaced(files, changed), beside, once);
         return reading instanceof Reading.Faulty faulty
                 ? new Reading.Faulty(
                         faulty.problems().stream().map(p -> placeless(path, p)).toList())

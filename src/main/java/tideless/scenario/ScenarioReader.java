@@ -59,11 +59,7 @@ public final class ScenarioReader {
 
     static Reading read(Path path, CropLibrary library) {
         return read(
-                path.toString(),
-                new FilesOnDisk(path),
-                library,
-                Beside.NOTHING,
-                new MadeOnce());
+                path.toString(), new FilesOnDisk(path), library, Beside.NOTHING, new MadeOnce());
     }
 
     /**
@@ -90,11 +86,7 @@ public final class ScenarioReader {
     }
 
     private static Reading read(
-            String name,
-            ScenarioFiles files,
-            CropLibrary library,
-            Beside beside,
-            MadeOnce once) {
+            String name, ScenarioFiles files, CropLibrary library, Beside beside, MadeOnce once) {
         TextFile text = TextFile.of(files.read("", TextFile.MEBIBYTE + 1), TextFile.MEBIBYTE);
         if (!text.unreadable().isEmpty()) {
             return new Reading.Unreadable(name, text.unreadable());

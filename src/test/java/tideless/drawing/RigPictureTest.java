@@ -142,11 +142,9 @@ class RigPictureTest {
     void a_cup_that_hangs_too_high_is_seen_and_told() {
         Reading.Good wrong =
                 (Reading.Good)
-                        ChangedScenario.of(Path.of("scenarios/calm-bench.toml"))
-                                .with(
-                                        List.of(
-                                                new ChangedScenario.Change(
-                                                        "tray.*.cup_bottom", "6.5 cm")));
+                        ChangedScenario.read(
+                                Path.of("scenarios/calm-bench.toml"),
+                                List.of(new ChangedScenario.Change("tray.*.cup_bottom", "6.5 cm")));
         RigPicture.Drawing first = RigPicture.scenes(Forecasts.of(wrong.scenario(), 1)).get(0);
         assertThat(first.finding()).contains("20 mm below the underside of the cups");
         Element tray = of(xml(first.svg()).getDocumentElement(), "tray").get(0);
