@@ -98,6 +98,11 @@ interface Solutions {
         public String trainedStaffOnly(String acid) {
             return solutions.trainedStaffOnly(acid);
         }
+
+        @Override
+        public Reagent bottle(String acid) {
+            return solutions.bottle(acid);
+        }
     }
 
     /** What came of mixing. */
