@@ -42,6 +42,9 @@ final class SolutionAdvice {
     /** A recipe with so many times a nutrient at one EC is worth a change; assumed. */
     private static final double RICHER = 1.2;
 
+    /** Share of a feed's EC from which its water leaves too little room for salts; assumed. */
+    private static final double CROWDING_FRAC = 0.3;
+
     /** Open water that takes less than this share of what leaves is not worth a lid; assumed. */
     private static final double LID_WORTH_FRAC = 0.01;
 
@@ -393,6 +396,10 @@ final class SolutionAdvice {
 
     private List<Cure> shortageCures(Component scarce, int first) {
         List<Cure> cures = new ArrayList<>();
+        boolean crowded = waterCrowdsOut(scarce);
+        if (crowded) {
+            cures.add(new Cure(Cure.Kind.RAIN_WATER, Facts.of(Quantity.WATER_EC, waterMsPerCm())));
+        }
         boolean isSealed = tray.tray.filling() instanceof Filling.Sealed;
         boolean isLean = tray.of.ecMsPerCm().at(first) < tray.leanMsPerCm(first);
         if (isLean) {
@@ -400,16 +407,29 @@ final class SolutionAdvice {
         } else if (!isSealed) {
             cures.add(Cure.of(Cure.Kind.FRESH_SOLUTION_SOONER));
         }
-        String richer = richerIn(scarce);
-        cures.add(
-                richer.isEmpty()
-                        ? new Cure(Cure.Kind.FEED_WITH_MORE, Facts.NONE.named(scarce.title()))
-                        : new Cure(Cure.Kind.OTHER_RECIPE, Facts.NONE.named(richer)));
+        String richer = crowded ? "" : richerIn(scarce);
+        if (!richer.isEmpty()) {
+            cures.add(new Cure(Cure.Kind.OTHER_RECIPE, Facts.NONE.named(richer)));
+        } else if (!crowded) {
+            cures.add(new Cure(Cure.Kind.FEED_WITH_MORE, Facts.NONE.named(scarce.title())));
+        }
         Cure more = Cure.of(Cure.Kind.MORE_SOLUTION_PER_PLANT);
         if (!cures.contains(more)) {
             cures.add(more);
         }
         return cures;
+    }
+
+    /** Whether the source water takes up the feed's EC with other things than a component. */
+    private boolean waterCrowdsOut(Component scarce) {
+        double brings = tray.trace.scenario().sourceWater().composition().molPerM3(scarce);
+        double fed = tray.trace.scenario().feed().composition().molPerM3(scarce);
+        return brings < CROWDING_FRAC * fed && waterMsPerCm() > CROWDING_FRAC * tray.feedMsPerCm;
+    }
+
+    private double waterMsPerCm() {
+        return ElectricalConductivity.at25MsPerCm(
+                tray.trace.scenario().sourceWater().composition());
     }
 
     /** The recipe that holds most of a component at one EC, where that is worth it; or empty. */
@@ -517,9 +537,7 @@ final class SolutionAdvice {
         if (tray.tray.openAreaM2() > 0 && share >= LID_WORTH_FRAC) {
             cures.add(new Cure(Cure.Kind.LID_ON_GAPS, Facts.of(Quantity.EVAPORATED_SHARE, share)));
         }
-        double waterEc =
-                ElectricalConductivity.at25MsPerCm(
-                        tray.trace.scenario().sourceWater().composition());
+        double waterEc = waterMsPerCm();
         if (waterEc > SALTY_WATER_MS_PER_CM) {
             cures.add(new Cure(Cure.Kind.RAIN_WATER, Facts.of(Quantity.WATER_EC, waterEc)));
         }

@@ -13,6 +13,7 @@ import tideless.solution.Component;
  */
 final class NutrientDemand {
     private static final int CA = Component.CA.ordinal();
+    private static final int MG = Component.MG.ordinal();
     private static final int NO3 = Component.NO3.ordinal();
     private static final int NH4 = Component.NH4.ordinal();
 
@@ -33,6 +34,9 @@ final class NutrientDemand {
 
     /** What a sufficient content of all plants comes to. */
     private final double[] heldMol = new double[Component.COUNT];
+
+    /** Kept out by acid while it was asked for; not asked for again. */
+    private final double[] forgoneMol = new double[Component.COUNT];
 
     private final double[] wantedMol = new double[Component.COUNT];
 
@@ -77,6 +81,25 @@ final class NutrientDemand {
         return demand;
     }
 
+    /**
+     * What is asked of a cation besides, mol/s, so that calcium and magnesium stand in for the
+     * potassium that new growth did not get: the charge of all cations in a gram stays nearly the
+     * same (Bear and Prince 1945, lucerne, from memory).
+     *
+     * @param shortMolPerS of potassium
+     */
+    double forPotassiumMolPerS(int component, double shortMolPerS) {
+        double both = molPerS[CA] + molPerS[MG];
+        return both > 0 && (component == CA || component == MG)
+                ? 0.5 * shortMolPerS * molPerS[component] / both
+                : 0;
+    }
+
+    /** What new growth alone asks for, without what is owed, mol/s. */
+    double freshMolPerS(int component) {
+        return Math.min(molPerS[component], wantedMol[component] * plants / Time.DAY_S);
+    }
+
     /** Nothing more is asked for. */
     void end() {
         Arrays.fill(molPerS, 0);
@@ -87,6 +110,11 @@ final class NutrientDemand {
         for (int i = 0; i < debtMol.length; i++) {
             debtMol[i == NH4 ? NO3 : i] -= uptakeMol[i];
         }
+    }
+
+    /** Acid keeps out what was asked for: the plants make do without. */
+    void forgo(int component, double mol) {
+        forgoneMol[component] += mol;
     }
 
     /**
@@ -116,6 +144,7 @@ final class NutrientDemand {
     private void keep(int component, double frac) {
         heldMol[component] *= frac;
         debtMol[component] *= frac;
+        forgoneMol[component] *= frac;
         molPerS[component] *= frac;
     }
 
@@ -157,7 +186,8 @@ final class NutrientDemand {
         for (int i = 0; i < debtMol.length; i++) {
             debtMol[i] += wantedMol[i] * plants;
             heldMol[i] += wantedMol[i] * plants;
-            molPerS[i] = Math.max(0, debtMol[i] + beyondMol[i] * plants) / Time.DAY_S;
+            double asked = debtMol[i] - forgoneMol[i] + beyondMol[i] * plants;
+            molPerS[i] = Math.max(0, asked) / Time.DAY_S;
         }
     }
 }

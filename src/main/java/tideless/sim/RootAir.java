@@ -25,6 +25,13 @@ final class RootAir {
     private final double[] oxygenGPerM3 = new double[BAND.length];
     private final double[] perRootGPerS = new double[BAND.length];
     private double saturationGPerM3 = Double.NaN;
+
+    /**
+     * Part of the oxygen deficit that no root has made: what warming gave it less what has come in
+     * since, g/m3. Carbon dioxide knows nothing of it.
+     */
+    private double warmedGPerM3;
+
     private double knownAtC = Double.NaN;
 
     /**
@@ -57,12 +64,17 @@ final class RootAir {
             double wetRootDryG,
             double inflowM3,
             double spanS) {
+        double saturatedBefore = saturationGPerM3;
         know(tempC);
+        if (aerated || !(volumeM3 > 0)) {
+            Arrays.fill(oxygenGPerM3, saturationGPerM3);
+            warmedGPerM3 = 0;
+            return;
+        }
+        double exchangeM3 = StillWater.transferMPerS(airGapM) * surfaceM2 * spanS;
+        warmedGPerM3 += saturationGPerM3 - saturatedBefore;
+        warmedGPerM3 *= volumeM3 / (volumeM3 + inflowM3 + exchangeM3);
         for (int i = 0; i < courses; i++) {
-            if (aerated || !(volumeM3 > 0)) {
-                oxygenGPerM3[i] = saturationGPerM3;
-                continue;
-            }
             oxygenGPerM3[i] =
                     StillWater.afterGPerM3(
                             oxygenGPerM3[i],
@@ -105,8 +117,13 @@ final class RootAir {
         return courses == 1 ? oxygenGPerM3[0] : Math.max(oxygenGPerM3[0], oxygenGPerM3[2]);
     }
 
+    /** Carbon dioxide dissolved beyond what the air leaves there, mol/m3; by the likely course. */
+    double respiredMolPerM3() {
+        return RespiredCarbon.excessMolPerM3(saturationGPerM3 - warmedGPerM3, oxygenGPerM3[0]);
+    }
+
     /** Carbon dioxide the solution stands with, ppm; by the likely course. */
     double carbonDioxidePpm(double airPpm, double tempC) {
-        return RespiredCarbon.ppm(airPpm, saturationGPerM3, oxygenGPerM3[0], tempC);
+        return RespiredCarbon.ppm(airPpm, saturationGPerM3 - warmedGPerM3, oxygenGPerM3[0], tempC);
     }
 }

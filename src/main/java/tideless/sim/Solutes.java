@@ -7,6 +7,9 @@ final class Solutes {
     /** Above this the short form's error, a twelfth of its cube, would show; derived. */
     private static final double SHORT_FORM_MOST = 1e-3;
 
+    /** What stands below this is none: an atom in some picolitres, mol/m3. */
+    private static final double NOTHING_MOL_PER_M3 = 1e-9;
+
     private static final int NEWTON_MOST = 60;
 
     private Solutes() {}
@@ -17,7 +20,8 @@ final class Solutes {
      * <p>dM/dt = in - D M / (Km V + M). Far from shortage the implicit midpoint rule is exact but
      * for rounding, since the rate is nearly constant; near it the integrated law, M + Km V ln M =
      * M0 + Km V ln M0 - D t, is solved, with half of the inflow before and half after. Second order
-     * in the span with an inflow, exact without, never negative.
+     * in the span with an inflow, exact without, never negative. What would be less than a
+     * billionth of a mol/m3 is taken whole.
      *
      * @param startMol at the start, mol, at least 0
      * @param inMol come in over the span, evenly, mol, at least 0
@@ -44,7 +48,8 @@ final class Solutes {
             double mid = p > 0 ? 2 * twice * half / (p + root) : (root - p) / 4;
             return 2 * mid - startMol;
         }
-        return drawnDown(startMol + 0.5 * inMol, half, wanted) + 0.5 * inMol;
+        double left = drawnDown(startMol + 0.5 * inMol, half, wanted);
+        return (left > NOTHING_MOL_PER_M3 * volumeM3 ? left : 0) + 0.5 * inMol;
     }
 
     // Root of M + half ln M = M0 + half ln M0 - wanted, by Newton in ln M, where the function is

@@ -11,6 +11,7 @@ import tideless.solution.Brine;
 import tideless.solution.Composition;
 import tideless.solution.ElectricalConductivity;
 import tideless.solution.Meter;
+import tideless.solution.RespiredCarbon;
 
 /**
  * One tray while a run goes on: its water, warmth and account, with what grows in it ({@link
@@ -146,6 +147,12 @@ final class TrayRun {
      */
     double solutionCo2Ppm() {
         return breathesOut ? air.carbonDioxidePpm(airCo2Ppm, co2AtC) : airCo2Ppm;
+    }
+
+    /** Roughly what is dissolved of it, mol/m3: for what roots take, not for what is told. */
+    private double carbonDioxideMolPerM3() {
+        double inAir = RespiredCarbon.roughlyMolPerM3(airCo2Ppm);
+        return breathesOut ? inAir + air.respiredMolPerM3() : inAir;
     }
 
     boolean lives() {
@@ -333,7 +340,7 @@ final class TrayRun {
         spiltTotalM3 += spillM3;
         double midM3 = 0.5 * (stepStartM3 + water.m3);
         if (midM3 > 0) {
-            salts.end(stepStartM3, water.m3, transpirationM3, spanS);
+            salts.end(stepStartM3, water.m3, transpirationM3, carbonDioxideMolPerM3(), spanS);
             moveHeat(midM3, airs.tempC[step], inflowTempC, spanS);
             if (!Double.isNaN(airs.solutionTempC[step])) {
                 tempC = airs.solutionTempC[step]; // measured

@@ -7,6 +7,7 @@ import tideless.crop.Osmosis;
 import tideless.solution.Brine;
 import tideless.solution.Component;
 import tideless.solution.Composition;
+import tideless.solution.QuickPh;
 
 /**
  * What is dissolved in a tray, what comes into it and leaves it, and the account of both. Scratch
@@ -16,6 +17,18 @@ final class TraySalts {
     private static final int NO3 = Component.NO3.ordinal();
     private static final int NH4 = Component.NH4.ordinal();
     private static final int CL = Component.CL.ordinal(); // the last of the ions
+
+    private static final int K = Component.K.ordinal();
+    private static final int P = Component.P.ordinal();
+
+    /** What acid keeps out beside ammonium. */
+    private static final boolean[] CATION = new boolean[Component.COUNT];
+
+    static {
+        CATION[Component.K.ordinal()] = true;
+        CATION[Component.CA.ordinal()] = true;
+        CATION[Component.MG.ordinal()] = true;
+    }
 
     /** Of each component in nearly neutral solution, phosphate as H2PO4-. */
     private static final double[] CHARGE = charges();
@@ -146,17 +159,30 @@ final class TraySalts {
      * @param startM3 volume at its start, m3
      * @param endM3 volume at its end, m3
      * @param transpirationM3 over it, m3
+     * @param carbonDioxideMolPerM3 dissolved
      */
-    void end(double startM3, double endM3, double transpirationM3, double spanS) {
+    void end(
+            double startM3,
+            double endM3,
+            double transpirationM3,
+            double carbonDioxideMolPerM3,
+            double spanS) {
         double midM3 = 0.5 * (startM3 + endM3);
         double acidBefore = freeAcidMol(stepInMol);
         double transpirationM3PerS = transpirationM3 / spanS;
-        double nitrateSpared = preferAmmonium(midM3);
+        double ph = QuickPh.of(freeAcidMol(null) / midM3, mol[P] / midM3, carbonDioxideMolPerM3);
+        double nitrateSpared = preferAmmonium(midM3, ph);
+        double cationFrac = NitrogenUptake.cationAtPhFrac(ph);
+        double nitrogenFrac = 1;
+        double potassiumShort = 0; // told before calcium's and magnesium's turn
         for (int i = 0; i < mol.length; i++) {
-            double asked = demand.molPerS[i];
+            double asked = demand.molPerS[i] + demand.forPotassiumMolPerS(i, potassiumShort);
             double pass = demand.passFrac[i] * transpirationM3PerS;
             if (i == NO3) {
                 asked -= nitrateSpared;
+            } else if (CATION[i]) {
+                demand.forgo(i, (1 - cationFrac) * asked * spanS);
+                asked *= cationFrac;
             }
             double before = mol[i] + stepInMol[i];
             double after = before;
@@ -169,8 +195,16 @@ final class TraySalts {
             }
             stepUptakeMol[i] = before - after;
             mol[i] = after;
+            if (i == NH4) {
+                double fresh = demand.freshMolPerS(NO3) * spanS;
+                double taken = stepUptakeMol[NO3] + stepUptakeMol[NH4];
+                nitrogenFrac = taken < fresh ? Math.max(0, taken / fresh) : 1;
+            } else if (i == K) {
+                potassiumShort =
+                        Math.max(0, cationFrac * demand.freshMolPerS(K) - stepUptakeMol[K] / spanS);
+            }
         }
-        giveBackCations(Math.max(acidBefore, ACID_BORNE_MOL_PER_M3 * endM3));
+        giveBackCations(Math.max(acidBefore, nitrogenFrac * ACID_BORNE_MOL_PER_M3 * endM3));
         for (int i = 0; i < mol.length; i++) {
             uptakeMol[i] += stepUptakeMol[i];
         }
@@ -178,7 +212,7 @@ final class TraySalts {
     }
 
     // Of the nitrogen asked for, what is asked as ammonium, and what is taken of that, mol/s.
-    private double preferAmmonium(double midM3) {
+    private double preferAmmonium(double midM3, double ph) {
         if (!(demand.molPerS[NO3] > 0)) {
             demand.molPerS[NH4] = 0;
             return 0;
@@ -187,8 +221,11 @@ final class TraySalts {
         demand.molPerS[NH4] =
                 demand.molPerS[NO3]
                         * NitrogenUptake.ammoniumFrac(
-                                molPerM3, mol[NO3] / midM3, NitrogenUptake.AMMONIUM_PREFERENCE)
-                        * NitrogenUptake.ammoniumAtAcidFrac(freeAcidMol(null) / midM3);
+                                molPerM3,
+                                mol[NO3] / midM3,
+                                NitrogenUptake.AMMONIUM_PREFERENCE
+                                        / NitrogenUptake.nitrateAtPhFactor(ph))
+                        * NitrogenUptake.cationAtPhFrac(ph);
         return demand.molPerS[NH4] * molPerM3 / (demand.halfMolPerM3[NH4] + molPerM3);
     }
 
@@ -222,9 +259,9 @@ final class TraySalts {
         }
     }
 
-    // Cations taken without anions are paid for with protons; in acid solution roots cannot. What
-    // is
-    // taken for its nitrogen is taken all the same.
+    // Cations taken without anions are paid for with protons; in acid solution roots cannot, nor
+    // without nitrogen, whose reduction yields the charge (Ben-Zioni, Vaadia and Lips 1971, from
+    // memory). What is taken for its nitrogen is taken all the same.
     private void giveBackCations(double mostAcidMol) {
         double tooAcid = freeAcidMol(null) - mostAcidMol;
         if (!(tooAcid > 0)) {

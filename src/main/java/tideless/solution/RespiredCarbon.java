@@ -32,10 +32,19 @@ public final class RespiredCarbon {
      */
     public static double ppm(
             double airPpm, double oxygenSaturationGPerM3, double oxygenGPerM3, double tempC) {
-        double deficitGPerM3 = Math.max(0, oxygenSaturationGPerM3 - oxygenGPerM3);
-        double excessMolPerM3 =
-                RESPIRATORY_QUOTIENT / CO2_TO_OXYGEN_VELOCITY * deficitGPerM3 / OXYGEN_G_PER_MOL;
         double henry = Equilibria.henryCo2MolPerKgAtm(Math.max(0, Math.min(50, tempC)));
+        double excessMolPerM3 = excessMolPerM3(oxygenSaturationGPerM3, oxygenGPerM3);
         return airPpm + 1e6 * excessMolPerM3 / (1e3 * henry);
+    }
+
+    /** The excess by itself, mol/m3. */
+    public static double excessMolPerM3(double oxygenSaturationGPerM3, double oxygenGPerM3) {
+        double deficitGPerM3 = Math.max(0, oxygenSaturationGPerM3 - oxygenGPerM3);
+        return RESPIRATORY_QUOTIENT / CO2_TO_OXYGEN_VELOCITY * deficitGPerM3 / OXYGEN_G_PER_MOL;
+    }
+
+    /** Dissolved carbon dioxide of water at rest with so many ppm, mol/m3, at 25 degC: 0.034 M. */
+    public static double roughlyMolPerM3(double ppm) {
+        return 34e-6 * ppm;
     }
 }

@@ -29,6 +29,7 @@ import tideless.sim.Rigs;
 import tideless.sim.Trace;
 import tideless.sim.TraySeries;
 import tideless.solution.Component;
+import tideless.solution.Composition;
 import tideless.solution.ElectricalConductivity;
 
 /** Each kind of warning and task on a trace written by hand, beside one just short of it. */
@@ -448,6 +449,27 @@ class EveryKindTest {
                     warning.cures().contains(Cure.of(Cure.Kind.FRESH_SOLUTION_SOONER)),
                     warning.toString());
         }
+    }
+
+    /** The feed reads 2.1; sodium chloride of 5.0 mmol/L 0.60, of 5.8 0.69 mS/cm: 29 and 33 %. */
+    @Test
+    void a_shortage_in_a_feed_crowded_by_its_water_is_cured_by_softer_water() {
+        Cure.Kind[] first = new Cure.Kind[3];
+        double[] salt = {5.0, 5.8, 5.8};
+        double[] potassium = {0, 0, 2.2}; // a third of the feed's 7
+        for (int i = 0; i < 3; i++) {
+            Composition water =
+                    Composition.WATER
+                            .with(Component.NA, salt[i])
+                            .with(Component.CL, salt[i])
+                            .with(Component.K, potassium[i]);
+            MadeTrace hungry =
+                    new MadeTrace(14).holding(Rigs.FEED.with(Component.K, 0.149)).from(water);
+            first[i] = firstCure(hungry, Warning.Kind.SHORT_OF_ONE).kind();
+        }
+        assertEquals(Cure.Kind.FRESH_SOLUTION_SOONER, first[0]);
+        assertEquals(Cure.Kind.RAIN_WATER, first[1]);
+        assertEquals(Cure.Kind.FRESH_SOLUTION_SOONER, first[2]);
     }
 
     /**

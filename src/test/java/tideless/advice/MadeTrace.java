@@ -56,6 +56,7 @@ final class MadeTrace {
     private Limits limits = new Limits(1, 3, 5.5, 6.5, 6, 11);
     private UnaryOperator<TestTray> rig = t -> t;
     private String water = "water";
+    private Composition waterHolds = Composition.WATER.with(Component.NA, 0.5);
     private double inReservoirFrac = 1;
     private Visits visits = Rigs.onWeekdays(DayOfWeek.values());
 
@@ -115,6 +116,12 @@ final class MadeTrace {
     /** With the name of its source water. */
     MadeTrace from(String other) {
         water = other;
+        return this;
+    }
+
+    /** With what its source water holds. */
+    MadeTrace from(Composition other) {
+        waterHolds = other;
         return this;
     }
 
@@ -195,7 +202,7 @@ final class MadeTrace {
                 .days(days)
                 .climate(usual.climate())
                 .feed(usual.feed())
-                .sourceWater(new Liquid(water, usual.sourceWater().composition()))
+                .sourceWater(new Liquid(water, waterHolds))
                 .reservoirs(usual.reservoirs())
                 .trays(usual.trays())
                 .visits(visits)

@@ -8,14 +8,6 @@ public final class ClosedForms {
     private ClosedForms() {}
 
     /**
-     * How much faster roots take nitrate in acid solution: 36 % at pH 4.5 against 6.5 (the same
-     * study), straight between, level beyond; 1 at 6.5. The caller never lets it exceed demand.
-     */
-    public static double nitrateAtPhFactor(double ph) {
-        return 1 + 0.18 * Math.max(0, Math.min(2, 6.5 - ph));
-    }
-
-    /**
      * Base left by the uptake of nitrogen and all that goes with it, mol charge per mol of N: twice
      * the neutral share less twice the share taken as ammonium. Negative for acid.
      *

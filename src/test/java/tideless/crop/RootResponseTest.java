@@ -3,7 +3,6 @@ package tideless.crop;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
-import org.apache.commons.math3.util.FastMath;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
@@ -198,29 +197,14 @@ class RootResponseTest {
         "5.5, 1",
         "7, 1"
     })
-    void ammonium_uptake_ends_in_acid(double ph, double frac) {
-        assertEquals(frac, NitrogenUptake.ammoniumAtPhFrac(ph), 1e-12);
-        assertEquals(frac, NitrogenUptake.ammoniumAtAcidFrac(1000 * Math.pow(10, -ph)), 1e-9);
+    void uptake_of_cations_ends_in_acid(double ph, double frac) {
+        assertEquals(frac, NitrogenUptake.cationAtPhFrac(ph), 1e-12);
     }
 
-    @Test
-    void nitrate_uptake_rises_in_acid() {
-        assertEquals(1.36, ClosedForms.nitrateAtPhFactor(4.5), 1e-12);
-        assertEquals(1, ClosedForms.nitrateAtPhFactor(6.5));
-        assertEquals(1.36, ClosedForms.nitrateAtPhFactor(4), 1e-12);
-        assertEquals(1, ClosedForms.nitrateAtPhFactor(8));
-        assertEquals(1, NitrogenUptake.ammoniumAtAcidFrac(-1));
-    }
-
-    // The logarithm is not taken where it cannot matter: the same to the last bit.
-    @Test
-    void little_free_acid_counts_as_its_ph_would() {
-        for (double ph = 3; ph < 9; ph += 1e-3) {
-            double acidMolPerM3 = 1000 * FastMath.pow(10, -ph);
-            assertEquals(
-                    NitrogenUptake.ammoniumAtPhFrac(3 - FastMath.log10(acidMolPerM3)),
-                    NitrogenUptake.ammoniumAtAcidFrac(acidMolPerM3));
-        }
+    @ParameterizedTest
+    @CsvSource({"4, 1.36", "4.5, 1.36", "5.5, 1.18", "6.5, 1", "8, 1"})
+    void nitrate_is_taken_more_readily_in_acid(double ph, double factor) {
+        assertEquals(factor, NitrogenUptake.nitrateAtPhFactor(ph), 1e-12);
     }
 
     // Lettuce takes 3.6 mmol N per g: at 30 % ammonium and a neutral 6 % it leaves 1.73 meq of

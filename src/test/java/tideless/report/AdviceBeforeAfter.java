@@ -169,7 +169,7 @@ final class AdviceBeforeAfter {
 
             # Warnings taken away, and why the rig is sound
 
-            - *pH out* of all scenarios but hard tap: how roots move the pH hangs on contents known to a tenth or so; it is told
+            - *pH out* of all scenarios: how roots move the pH hangs on contents known to a tenth or so; it is told
               only where it is out of band whichever way that doubt falls, for three days.
             - *Precipitate* of lime or phosphate where the pH is within that doubt; gypsum falls at any pH and is told.
             - *Too salty* of lettuce and basil at 1.8 to 2.5 mS/cm: the limit is now the EC that costs 5 % of growth.

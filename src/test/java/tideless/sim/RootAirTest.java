@@ -39,4 +39,30 @@ class RootAirTest {
         air.step(0.02, 0.2, 0.03, 30, 8, 0, 3600);
         assertEquals(Oxygen.saturationMgPerL(30, 0, 101_325), air.likelyGPerM3(), 1e-12);
     }
+
+    // The oxygen that cold water could hold and has not got yet is no oxygen that roots breathed.
+    @Test
+    void cooling_and_warming_leave_the_carbon_dioxide_of_a_tray_without_roots_alone() {
+        RootAir air = new RootAir(101_325, 25, false, false);
+        for (double tempC : new double[] {15, 15, 25, 25}) {
+            air.step(0.02, 0.2, 0.03, tempC, 0, 0, 3600);
+            // Microbes breathe 0.02 mg/L an hour, 22 ppm at 25 degC; cooling by 10 K would be 2000.
+            assertEquals(420, air.carbonDioxidePpm(420, tempC), 4 * 22);
+        }
+    }
+
+    // Roots' carbon dioxide neither leaves nor comes because the water warms by a few kelvin.
+    @Test
+    void warming_does_not_take_away_what_roots_have_breathed_out() {
+        RootAir even = new RootAir(101_325, 18, false, false);
+        RootAir warmed = new RootAir(101_325, 18, false, false);
+        for (int hour = 0; hour < 48; hour++) {
+            even.step(0.005, 0.2, 0.03, 18, 2, 0, 3600);
+            warmed.step(0.005, 0.2, 0.03, 18, 2, 0, 3600);
+        }
+        double before = even.respiredMolPerM3();
+        warmed.step(0.005, 0.2, 0.03, 22, 2, 0, 600);
+        assertTrue(before > 0.02, "" + before);
+        assertEquals(before, warmed.respiredMolPerM3(), 0.03 * before);
+    }
 }

@@ -21,11 +21,15 @@ class RootedPhTest {
             strings = {
                 "science-room-bench",
                 "calm-bench",
+                "low-held-trays",
                 "low-held-tomatoes",
+                "glasshouse-tomato-trough",
+                "depth-and-valve",
                 "hand-topped-bucket",
                 "lessons/hard-tap",
                 "lessons/rain",
-                "lessons/rich-feed"
+                "lessons/rich-feed",
+                "lessons/lean-feed"
             })
     void a_rooted_tray_stays_between_four_and_a_half_and_eight(String name) throws IOException {
         Trace trace = run(name);

@@ -177,7 +177,9 @@ public record Obeyed(Forecast first, Forecast second, Forecast third) {
         if (undone(advice, Task.Kind.MOVE_VALVE)) {
             obeyed = obeyed.withTrays(obeyed.trays().stream().map(t -> moved(t, advice)).toList());
         }
-        if (undone(advice, Task.Kind.FLUSH) || undone(advice, Task.Kind.FRESH_SOLUTION)) {
+        if (undone(advice, Task.Kind.FLUSH)
+                || undone(advice, Task.Kind.FRESH_SOLUTION)
+                || firstCures(advice).contains(Cure.of(Cure.Kind.FRESH_SOLUTION_SOONER))) {
             obeyed = obeyed.withVisits(obeyed.visits().withFlush(Visits.Flush.AT_LIMIT));
         }
         Set<VesselId> deeper = new HashSet<>();
