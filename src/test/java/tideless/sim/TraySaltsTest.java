@@ -45,7 +45,8 @@ class TraySaltsTest {
     }
 
     private double[] takenInAnHour(Composition solution) {
-        TraySalts salts = new TraySalts(VOLUME_M3, solution, demand);
+        TraySalts salts = new TraySalts(VOLUME_M3, solution);
+        salts.feed(demand);
         salts.begin();
         salts.end(VOLUME_M3, VOLUME_M3, 0, 0, HOUR_S);
         return salts.uptakeMol;
@@ -158,7 +159,8 @@ class TraySaltsTest {
     // 10 ml of solution that holds a thousandth of an hour's nitrate: none is left, not 1e-300.
     @Test
     void what_is_used_up_is_gone() {
-        TraySalts salts = new TraySalts(1e-5, feed(5, -0.2).with(Component.NO3, 0.01), demand);
+        TraySalts salts = new TraySalts(1e-5, feed(5, -0.2).with(Component.NO3, 0.01));
+        salts.feed(demand);
         for (int hour = 0; hour < 10; hour++) {
             salts.begin();
             salts.end(1e-5, 1e-5, 0, 0, HOUR_S);
