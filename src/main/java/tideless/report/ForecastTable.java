@@ -126,6 +126,12 @@ public final class ForecastTable {
         }
         line("");
         printWarnings();
+        forecast.stepError()
+                .ifPresent(
+                        error -> {
+                            line("");
+                            paragraph("", "", OutlookWords.step(error));
+                        });
     }
 
     private static boolean fruits(Tray tray) {

@@ -26,6 +26,7 @@ import tideless.advice.Sizing;
 import tideless.advice.Task;
 import tideless.advice.Verdict;
 import tideless.advice.Warning;
+import tideless.physics.Time;
 import tideless.rig.Climate;
 import tideless.rig.Scenario;
 import tideless.rig.VesselId;
@@ -42,6 +43,7 @@ import tideless.study.Expected;
 import tideless.study.Forecast;
 import tideless.study.Outlook;
 import tideless.study.PhCourse;
+import tideless.study.StepError;
 import tideless.words.CureWords;
 import tideless.words.MachineWords;
 import tideless.words.TaskWords;
@@ -220,6 +222,16 @@ final class ResultJson {
         json.writeEndObject();
     }
 
+    private static void writeStepError(JsonGenerator json, StepError error) throws IOException {
+        json.writeObjectFieldStart("step_error");
+        number(json, "step_h", error.stepS() / Time.HOUR_S);
+        number(json, "weight_share", error.weightFrac());
+        number(json, "water_share", error.waterFrac());
+        number(json, "date_shift_h", error.shiftS() / Time.HOUR_S);
+        json.writeNumberField("dates_told_by_one_alone", error.unmatched());
+        json.writeEndObject();
+    }
+
     private static <T> T twin(List<T> twins, int i) {
         return i < twins.size() ? twins.get(i) : null;
     }
@@ -233,6 +245,7 @@ final class ResultJson {
         if (outlook.isPresent()) {
             number(json, "chance", outlook.get().chance());
             json.writeNumberField("members", outlook.get().members());
+            writeStepError(json, forecast.stepError().orElseThrow());
         }
         if (verdict.firstHarm().isEmpty() && !forecast.survives()) {
             Outlook.LikelyHarm harm = outlook.orElseThrow().harms().get(0);

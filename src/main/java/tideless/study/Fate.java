@@ -43,18 +43,10 @@ record Fate(
     record Dated(double atS, double m3) {}
 
     static Fate of(Scenario scenario, Season season) {
-        Map<Expected.What, Dated> dated = new HashMap<>();
-        Map<String, Integer> seen = new HashMap<>();
+        Map<Expected.What, Dated> dated = dated(season.events());
         double feedM3 = 0;
         for (Event event : season.events()) {
-            if (!Expected.DATED.contains(event.kind())) {
-                continue;
-            }
-            int ordinal = seen.merge(event.kind() + event.vessel().toString(), 1, Integer::sum);
-            dated.put(
-                    new Expected.What(event.kind(), event.vessel(), ordinal),
-                    new Dated(event.atS(), event.volumeM3()));
-            feedM3 += event.volumeM3();
+            feedM3 += Expected.DATED.contains(event.kind()) ? event.volumeM3() : 0;
         }
         double[] freshG = new double[scenario.trays().size()];
         double[] fruitG = new double[freshG.length];
@@ -69,6 +61,21 @@ record Fate(
         harms.sort((a, b) -> Double.compare(a.atS(), b.atS()));
         return new Fate(
                 List.copyOf(harms), dated, lowest(scenario, season, endS), freshG, fruitG, feedM3);
+    }
+
+    /** Every event that a forecast dates, by what it is. */
+    static Map<Expected.What, Dated> dated(List<Event> events) {
+        Map<Expected.What, Dated> dated = new HashMap<>();
+        Map<String, Integer> seen = new HashMap<>();
+        for (Event event : events) {
+            if (Expected.DATED.contains(event.kind())) {
+                int ordinal = seen.merge(event.kind() + event.vessel().toString(), 1, Integer::sum);
+                dated.put(
+                        new Expected.What(event.kind(), event.vessel(), ordinal),
+                        new Dated(event.atS(), event.volumeM3()));
+            }
+        }
+        return dated;
     }
 
     boolean survives() {

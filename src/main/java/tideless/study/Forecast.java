@@ -17,6 +17,7 @@ import tideless.sim.Trace;
  * @param advice what follows
  * @param ph lowest and highest pH of each tray, in the scenario's order
  * @param outlook how sure it is; empty where no members were asked for
+ * @param stepError what the members' longer step costs; empty without members
  * @param seed printed with the result; the same scenario and seed give the same bytes
  */
 @RecordBuilder
@@ -26,11 +27,13 @@ public record Forecast(
         Advice advice,
         List<PhCourse> ph,
         Optional<Outlook> outlook,
+        Optional<StepError> stepError,
         long seed)
         implements ForecastBuilder.With {
     public Forecast {
         ph = List.copyOf(ph);
         Objects.requireNonNull(outlook, "outlook");
+        Objects.requireNonNull(stepError, "stepError");
     }
 
     /** Whether the crops survive: in this run, and in nine of ten members where some were run. */

@@ -56,7 +56,8 @@ public final class Forecasts {
         if (members < 2) {
             return alone;
         }
-        return alone.withOutlook(Optional.of(Outlook.of(scenario, members, seed, workers)));
+        return alone.withOutlook(Optional.of(Outlook.of(scenario, members, seed, workers)))
+                .withStepError(Optional.of(StepError.of(alone.trace())));
     }
 
     /**
@@ -121,7 +122,8 @@ public final class Forecasts {
             if (!fills.isEmpty()) {
                 judged = Fills.judged(judged, fills, runs.get(runs.size() - 1), unlimited);
             }
-            return new Forecast(trace, unlimited, judged, ph, Optional.empty(), seed);
+            return new Forecast(
+                    trace, unlimited, judged, ph, Optional.empty(), Optional.empty(), seed);
         }
     }
 

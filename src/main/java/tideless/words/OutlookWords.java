@@ -4,16 +4,21 @@ import java.time.LocalDate;
 import java.time.LocalDateTime;
 import java.util.ArrayList;
 import java.util.List;
+import tideless.physics.Time;
 import tideless.sim.Event;
 import tideless.study.Band;
 import tideless.study.Expected;
 import tideless.study.Forecast;
 import tideless.study.Outlook;
+import tideless.study.StepError;
 
 /** How sure a forecast is, in words a person uses. */
 public final class OutlookWords {
     /** Harms told by name; more are left out. */
     private static final int TOLD_HARMS = 2;
+
+    /** A difference below this is told as within it. */
+    private static final double LEAST_TOLD_FRAC = 1e-4;
 
     private OutlookWords() {}
 
@@ -110,6 +115,31 @@ public final class OutlookWords {
         }
         LocalDate late = day(start, at.high());
         return early.equals(late) ? "" : "likely " + Dates.shortSpan(early, late);
+    }
+
+    /**
+     * What the longer step of the members costs, as "The rigs that yours might be are stepped by 3
+     * hours: this run, stepped so, differs by 0.02 % in weight at harvest, less than 0.01 % in
+     * water and 2 minutes in its dates."
+     */
+    public static String step(StepError error) {
+        long minutes = (long) Math.ceil(error.shiftS() / 60 - 1e-9);
+        return "The rigs that yours might be are stepped by "
+                + Numbers.hours(error.stepS() / Time.HOUR_S)
+                + ": this run, stepped so, differs by "
+                + hundredths(error.weightFrac())
+                + " in weight at harvest, "
+                + hundredths(error.waterFrac())
+                + " in water and "
+                + minutes
+                + (minutes == 1 ? " minute" : " minutes")
+                + " in its dates"
+                + (error.unmatched() == 0 ? "" : ", of which " + error.unmatched() + " come or go")
+                + ".";
+    }
+
+    private static String hundredths(double frac) {
+        return frac < LEAST_TOLD_FRAC ? "less than 0.01 %" : Numbers.two(100 * frac) + " %";
     }
 
     /** How many members a share is. */

@@ -199,7 +199,8 @@ final class MadeUpForecast {
                                 .toList());
         List<PhCourse> known =
                 trace.trays().stream().map(t -> new PhCourse(t.ph(), t.ph())).toList();
-        return new Forecast(trace, trace, advice(names), known, Optional.empty(), 7);
+        return new Forecast(
+                trace, trace, advice(names), known, Optional.empty(), Optional.empty(), 7);
     }
 
     private TrayTrace trayTrace(Tray tray, int index, double[] outflow) {

@@ -51,6 +51,19 @@ class RootAirTest {
         }
     }
 
+    // The oxygen that warm water lets go leaves within days, and is no longer counted then.
+    @Test
+    void a_tray_that_was_warmed_long_ago_stands_as_one_that_was_always_warm() {
+        RootAir always = new RootAir(101_325, 25, false, false);
+        RootAir warmed = new RootAir(101_325, 15, false, false);
+        for (int hour = 0; hour < 200; hour++) {
+            always.step(0.02, 0.2, 0.03, 25, 1, 0, 3600);
+            warmed.step(0.02, 0.2, 0.03, 25, 1, 0, 3600);
+        }
+        assertEquals(always.respiredMolPerM3(), warmed.respiredMolPerM3(), 1e-6);
+        assertTrue(always.respiredMolPerM3() > 0.01);
+    }
+
     // Roots' carbon dioxide neither leaves nor comes because the water warms by a few kelvin.
     @Test
     void warming_does_not_take_away_what_roots_have_breathed_out() {

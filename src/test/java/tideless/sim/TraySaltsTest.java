@@ -83,9 +83,18 @@ class TraySaltsTest {
         demand.forgo(K, 0.25 * asked * 86400);
         demand.renew(same, same, null, 0);
         assertEquals(0.75 * asked, demand.molPerS[K], 1e-9 * asked);
-        demand.thinTo(0);
-        demand.renew(same, same, null, 0);
-        assertEquals(0, demand.molPerS[K]);
+    }
+
+    @Test
+    void plants_taken_out_take_along_what_they_do_without() {
+        Plant same = new Plant(515, 1.05, 0.525, 0.525, 0, 0.1);
+        NutrientDemand two = NutrientDemand.ofCrop(LETTUCE, 2, new Plant(500, 1, 0.5, 0.5, 0, 0.1));
+        two.renew(new Plant(500, 1, 0.5, 0.5, 0, 0.1), same, null, 0);
+        double asked = two.molPerS[K];
+        two.forgo(K, 0.25 * asked * 86400);
+        two.thinTo(1);
+        two.renew(same, same, null, 0);
+        assertEquals(0.75 * 0.5 * asked, two.molPerS[K], 1e-9 * asked);
     }
 
     // Bear and Prince: the charge of a gram's cations is kept.
@@ -164,6 +173,8 @@ class TraySaltsTest {
         for (int hour = 0; hour < 10; hour++) {
             salts.begin();
             salts.end(1e-5, 1e-5, 0, 0, HOUR_S);
+            double left = salts.mol[NO3];
+            assertTrue(left == 0 || left > 1e-9 * 1e-5, "" + left);
         }
         assertEquals(0, salts.mol[NO3]);
         assertEquals(1e-7, salts.uptakeMol[NO3], 1e-22);

@@ -12,6 +12,7 @@ import tideless.sim.Event;
 import tideless.study.Band;
 import tideless.study.Expected;
 import tideless.study.Outlook;
+import tideless.study.StepError;
 
 class OutlookWordsTest {
     private static final LocalDate START = LocalDate.of(2026, 3, 2);
@@ -49,6 +50,19 @@ class OutlookWordsTest {
                                 + " hours about 11 Apr.");
         assertThat(OutlookWords.chance(outlook(0.86, wilts), START, true))
                 .startsWith("Not surely, though: 86 of 100");
+    }
+
+    @Test
+    void the_members_step_states_what_it_costs() {
+        assertThat(OutlookWords.step(new StepError(10800, 0.000234, 0.000099, 61, 0)))
+                .isEqualTo(
+                        "The rigs that yours might be are stepped by 3 hours: this run, stepped so,"
+                                + " differs by 0.02 % in weight at harvest, less than 0.01 % in water and 2 minutes in its dates.");
+        assertThat(OutlookWords.step(new StepError(3600, 0.0001, 0.01, 60, 2)))
+                .isEqualTo(
+                        "The rigs that yours might be are stepped by 1 hour: this run, stepped so,"
+                                + " differs by 0.01 % in weight at harvest, 1.00 % in water and 1 minute in its dates, of which 2"
+                                + " come or go.");
     }
 
     @Test

@@ -1,0 +1,101 @@
+package tideless.study;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.List;
+import org.junit.jupiter.api.Test;
+import tideless.rig.Scenario;
+import tideless.rig.VesselId;
+import tideless.scenario.Reading;
+import tideless.scenario.ScenarioReader;
+import tideless.sim.Event;
+import tideless.sim.Season;
+import tideless.sim.Simulation;
+import tideless.sim.Surroundings;
+import tideless.sim.Trace;
+import tideless.sim.TraySeason;
+
+class StepErrorTest {
+    private static final Scenario CALM =
+            ((Reading.Good) ScenarioReader.read(Path.of("scenarios/calm-bench.toml"))).scenario();
+    private static final Trace TRACE = Simulation.run(CALM);
+
+    // A season of the run's own step is the run to the last bit.
+    @Test
+    void a_run_that_is_stepped_as_it_was_is_itself() {
+        Season same = Simulation.season(CALM, Surroundings.forSeasons(CALM));
+        StepError none = StepError.of(TRACE, same);
+        assertEquals(0, none.weightFrac());
+        assertEquals(0, none.waterFrac(), 1e-12); // summed by hours there, by steps here
+        assertEquals(0, none.shiftS());
+        assertEquals(0, none.unmatched());
+    }
+
+    @Test
+    void weights_dates_and_events_that_one_alone_tells_are_each_counted() {
+        Season same = Simulation.season(CALM, Surroundings.forSeasons(CALM));
+        List<Event> events = new ArrayList<>();
+        boolean dropped = false;
+        for (Event event : same.events()) {
+            if (!dropped && event.kind() == Event.Kind.REFILL) {
+                dropped = true;
+            } else {
+                events.add(event);
+            }
+        }
+        assertTrue(dropped);
+        events.add(new Event(Event.Kind.FLUSH, 3600, VesselId.tray("left"), 0, 0, 0, 0, 0, ""));
+        Event harvest =
+                events.stream()
+                        .filter(e -> e.kind() == Event.Kind.HARVEST)
+                        .findFirst()
+                        .orElseThrow();
+        events.set(
+                events.indexOf(harvest),
+                new Event(
+                        Event.Kind.HARVEST,
+                        harvest.atS() - 120,
+                        harvest.vessel(),
+                        0,
+                        0,
+                        0,
+                        0,
+                        0,
+                        ""));
+        List<TraySeason> trays = new ArrayList<>();
+        for (TraySeason tray : same.trays()) {
+            trays.add(
+                    new TraySeason(
+                            0.99 * tray.freshG(),
+                            tray.fruitFreshG(),
+                            1.02 * tray.drunkM3(),
+                            tray.dryH(),
+                            tray.strandedH(),
+                            tray.wiltedH(),
+                            tray.drownedH(),
+                            tray.shortOfAirH(),
+                            tray.lowestOfDayM()));
+        }
+        StepError error =
+                StepError.of(
+                        TRACE,
+                        new Season(events, same.water(), same.components(), trays, same.read()));
+        assertEquals(0.01, error.weightFrac(), 1e-12);
+        assertEquals(0.02, error.waterFrac(), 1e-12);
+        assertTrue(error.shiftS() >= 120, "" + error.shiftS());
+        assertEquals(2, error.unmatched());
+    }
+
+    // docs/decisions/0009: a twentieth of a hundredth, and two minutes.
+    @Test
+    void three_hours_cost_the_calm_bench_next_to_nothing() {
+        StepError error = StepError.of(TRACE);
+        assertEquals(3 * 3600, error.stepS());
+        assertTrue(error.weightFrac() < 1e-3, error.toString());
+        assertTrue(error.shiftS() < 600, error.toString());
+        assertEquals(0, error.unmatched());
+    }
+}
