@@ -1,16 +1,23 @@
 package tideless.page;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
-import static org.junit.jupiter.api.Assertions.assertFalse;
+import static org.junit.jupiter.api.Assertions.assertArrayEquals;
 import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import com.fasterxml.jackson.databind.JsonNode;
+import com.fasterxml.jackson.databind.ObjectMapper;
 import java.io.IOException;
+import java.io.PrintWriter;
+import java.io.StringWriter;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.util.LinkedHashMap;
 import java.util.List;
+import java.util.Map;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
+import tideless.cli.Tideless;
 import tideless.rig.VesselId;
 import tideless.study.Forecast;
 
@@ -21,7 +28,7 @@ class SessionTest {
     @TempDir Path folder;
 
     private Session session() throws IOException {
-        Session session = new Session(folder.resolve("rig"), 1);
+        Session session = new Session(1);
         assertEquals(List.of(), session.read(Files.readString(BENCH)));
         return session;
     }
@@ -29,7 +36,7 @@ class SessionTest {
     @Test
     void a_series_stands_in_the_unit_of_its_column() throws IOException {
         Session session = session();
-        session.run();
+        session.run(1);
         Forecast forecast = session.forecast();
         String tray = forecast.trace().trays().get(0).tray().name();
         double[] levelMm = session.series(VesselId.tray(tray), "level_above_floor");
@@ -49,29 +56,75 @@ class SessionTest {
     @Test
     void faults_are_told_with_their_line_and_nothing_runs() throws IOException {
         Session session = session();
-        session.run();
+        session.run(1);
         List<String> faults = session.read("title = \"x\"\nstrat = 2026-03-02\n");
         assertTrue(
                 faults.stream().anyMatch(f -> f.contains("scenario.toml:2:1: strat")), "" + faults);
         assertThrows(IllegalStateException.class, session::forecast);
-        assertThrows(IllegalStateException.class, session::run);
+        assertThrows(IllegalStateException.class, () -> session.run(1));
     }
 
     @Test
-    void a_file_lies_beside_the_scenario_and_nowhere_else() throws IOException {
+    void a_file_is_found_by_the_name_the_scenario_gives_it() throws IOException {
+        Session session = new Session(1);
+        session.call("greenhouse.toml");
+        String toml = Files.readString(Path.of("scenarios/glasshouse-tomato-trough.toml"));
+        List<String> faults = session.read(toml);
+        assertTrue(faults.stream().anyMatch(f -> f.startsWith("greenhouse.toml:15:8:") && f.contains("does not exist")), "" + faults);
+        String weather = "weather/typical-year-45n-8e.csv";
+        session.file(weather, Files.readString(Path.of("scenarios").resolve(weather)));
+        assertEquals(List.of(), session.read(toml));
+    }
+
+    @Test
+    void what_a_page_gives_out_are_the_bytes_of_the_command_line() throws IOException {
         Session session = session();
-        session.file("weather/some.csv", "a,b\n");
-        assertEquals("a,b\n", Files.readString(folder.resolve("rig/weather/some.csv")));
-        for (String out : List.of("../some.csv", "/some.csv", "", "weather/../../some.csv")) {
-            assertThrows(IllegalArgumentException.class, () -> session.file(out, ""), out);
-        }
-        assertFalse(Files.exists(folder.resolve("some.csv")));
+        session.run(1);
+        Path out = folder.resolve("out");
+        StringWriter said = new StringWriter();
+        String[] words = {"run", BENCH.toString(), "-o", out.toString(), "--members", "1", "--no-plots"};
+        assertEquals(0, Tideless.execute(new PrintWriter(said), new PrintWriter(said), words));
+        assertEquals(Files.readString(out.resolve("tasks.csv")), session.csv("tasks", 0));
+        assertEquals(Files.readString(out.resolve("warnings.csv")), session.csv("warnings", 0));
+        assertEquals(Files.readString(out.resolve("tray-lettuce.csv")), session.csv("tray", 0));
+        assertEquals(Files.readString(out.resolve("daily-lettuce.csv")), session.csv("daily", 0));
+        assertEquals(Files.readString(out.resolve("reservoir-shelf.csv")), session.csv("reservoir", 0));
+        assertTrue(said.toString().startsWith(Shown.table(session.forecast(), Terminal.WIDTH)), "" + said);
+        assertThrows(IllegalArgumentException.class, () -> session.csv("plots", 0));
+    }
+
+    @Test
+    void a_glance_in_the_scenario_s_own_steps_is_the_run() throws IOException {
+        Session session = session();
+        VesselId tray = VesselId.tray("lettuce");
+        session.run(1);
+        double[] run = session.series(tray, "ec_25C");
+        session.glance(600);
+        assertArrayEquals(run, session.series(tray, "ec_25C"));
+        assertThrows(IllegalStateException.class, session::forecast);
+    }
+
+    @Test
+    void texts_and_numbers_stand_in_json_as_a_page_reads_them() throws IOException {
+        Map<String, Object> table = new LinkedHashMap<>();
+        table.put("a\"b", List.of(1, 2.5, Double.NaN, true, Map.of()));
+        table.put("c", "\\ \n \u001f \u00fc");
+        table.put("d", null);
+        assertEquals(
+                "{\"a\\\"b\":[1,2.5,null,true,{}],\"c\":\"\\\\ \\u000a \\u001f \u00fc\",\"d\":null}",
+                Json.of(table));
+        Session session = session();
+        session.run(1);
+        JsonNode rig = new ObjectMapper().readTree(Json.of(session.rig()));
+        assertEquals(60, rig.at("/trays/0/length").asDouble(), 1e-9);
+        JsonNode result = new ObjectMapper().readTree(Json.of(Shown.result(session.forecast())));
+        assertEquals(session.tasks().size(), result.at("/tasks").size());
     }
 
     @Test
     void a_comparison_sees_the_last_bit_a_missing_line_and_a_word() throws IOException {
         Session session = session();
-        session.run();
+        session.run(1);
         String bits = EveryBit.of(session.forecast());
         Comparison same = Comparison.of(bits, bits);
         assertEquals(0, same.bytesDiffer() + same.numbersDiffer());

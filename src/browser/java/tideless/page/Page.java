@@ -1,44 +1,67 @@
 package tideless.page;
 
-import java.io.IOException;
-import java.nio.file.Path;
-import java.util.stream.Stream;
 import org.teavm.jso.JSExport;
 import tideless.rig.VesselId;
-import tideless.words.MachineWords;
-import tideless.words.TaskWords;
-import tideless.words.VerdictWords;
-import tideless.words.WarningWords;
 
 /**
  * What a page of a browser may call. One page is one {@link Session}; faults of the user come back
  * as text, faults of the caller as exceptions.
  */
 public final class Page {
-    private static final Session SESSION = new Session(Path.of("/rig"), 1);
+    private static final Session SESSION = new Session(1);
 
     private Page() {}
 
     /** Lays a file that the scenario names beside it. */
     @JSExport
-    public static void file(String name, String text) throws IOException {
+    public static void file(String name, String text) {
         SESSION.file(name, text);
+    }
+
+    /** What messages call the scenario from now on. */
+    @JSExport
+    public static void call(String name) {
+        SESSION.call(name);
     }
 
     /** Reads a scenario's text; gives its faults, none when it is sound. */
     @JSExport
-    public static String[] read(String toml) throws IOException {
+    public static String[] read(String toml) {
         return SESSION.read(toml).toArray(String[]::new);
     }
 
-    /** Runs what was read. */
+    /** The rig that was read, and what can be moved in it, as JSON. */
     @JSExport
-    public static void run() {
-        SESSION.run();
+    public static String rig() {
+        return Json.of(SESSION.rig());
+    }
+
+    /** Names, units and meaning of the hourly series, as JSON. */
+    @JSExport
+    public static String columns() {
+        return Json.of(Shown.columns());
+    }
+
+    /** The text that was read, with one thing moved. */
+    @JSExport
+    public static String turned(String knob, String to) {
+        return SESSION.turned(knob, to);
+    }
+
+    /** Runs what was read alone, in steps of that many seconds at most. */
+    @JSExport
+    public static void glance(double stepS) {
+        SESSION.glance(stepS);
+    }
+
+    /** Runs what was read as the command line does, with as many rigs that it might be. */
+    @JSExport
+    public static void run(int members) {
+        SESSION.run(members);
     }
 
     /**
-     * One hourly series.
+     * One hourly series of the last run.
      *
      * @param kind "tray" or "reservoir"
      * @param vessel its name
@@ -51,41 +74,22 @@ public final class Page {
                 series);
     }
 
-    /** The lines of the verdict. */
+    /** Verdict, tasks, warnings and events of the last run, as JSON. */
     @JSExport
-    public static String[] verdict() {
-        return VerdictWords.lines(SESSION.forecast().advice().verdict()).toArray(String[]::new);
+    public static String result() {
+        return Json.of(Shown.result(SESSION.forecast()));
     }
 
-    /** What is to be done: for each task six texts: kind, when, tray or reservoir, name, L, why. */
+    /** What the command {@code run} prints of it. */
     @JSExport
-    public static String[] tasks() {
-        return SESSION.tasks().stream()
-                .flatMap(
-                        task ->
-                                Stream.of(
-                                        MachineWords.of(task.kind()),
-                                        task.due().toString(),
-                                        MachineWords.of(task.vessel().kind()),
-                                        task.vessel().name(),
-                                        Double.toString(task.litres()),
-                                        TaskWords.text(task)))
-                .toArray(String[]::new);
+    public static String table(int width) {
+        return Shown.table(SESSION.forecast(), width);
     }
 
-    /** What goes wrong: for each warning five texts: kind, from, tray or reservoir, name, why. */
+    /** A file as the command {@code run} writes it; see {@link Session#csv}. */
     @JSExport
-    public static String[] warnings() {
-        return SESSION.warnings().stream()
-                .flatMap(
-                        warning ->
-                                Stream.of(
-                                        MachineWords.of(warning.kind()),
-                                        warning.from().toString(),
-                                        MachineWords.of(warning.vessel().kind()),
-                                        warning.vessel().name(),
-                                        WarningWords.text(warning)))
-                .toArray(String[]::new);
+    public static String csv(String kind, int place) {
+        return SESSION.csv(kind, place);
     }
 
     /** Every number of the run to its last bit and every word: see {@link EveryBit}. */

@@ -1,64 +1,59 @@
 package tideless.page;
 
-import java.io.IOException;
 import java.nio.charset.StandardCharsets;
-import java.nio.file.Files;
-import java.nio.file.Path;
+import java.util.LinkedHashMap;
 import java.util.List;
+import java.util.Map;
 import tideless.advice.Task;
 import tideless.advice.Warning;
+import tideless.report.CsvFiles;
+import tideless.rig.Numerics;
+import tideless.rig.Scenario;
 import tideless.rig.VesselId;
+import tideless.scenario.FilesInMemory;
 import tideless.scenario.Reading;
 import tideless.scenario.ScenarioReader;
 import tideless.sim.HourlySeries;
 import tideless.sim.ReservoirSeries;
 import tideless.sim.ReservoirTrace;
 import tideless.sim.Series;
+import tideless.sim.Simulation;
 import tideless.sim.Trace;
 import tideless.sim.TraySeries;
 import tideless.sim.TrayTrace;
 import tideless.study.Forecast;
 import tideless.study.Forecasts;
+import tideless.study.InTurn;
 
 /** What a page does from one keystroke to the next: takes files, reads, runs, and shows. */
 final class Session {
-    private static final String SCENARIO = "scenario.toml";
-
-    private final Path folder;
     private final long seed;
+    private final Map<String, String> files = new LinkedHashMap<>();
+    private String name = "scenario.toml";
+    private String toml = "";
     private Reading reading;
+    private Trace trace;
     private Forecast forecast;
 
     /**
-     * @param folder where the files lie; in a browser it is in memory
      * @param seed of what is drawn
      */
-    Session(Path folder, long seed) {
-        this.folder = folder;
+    Session(long seed) {
         this.seed = seed;
     }
 
     /**
      * Lays a file that a scenario names (weather, thirst, a crop) beside it.
      *
-     * @param name as the scenario names it: a plain relative path
-     * @throws IllegalArgumentException when the name leads out of the folder
+     * @param file as the scenario names it
      */
-    void file(String name, String text) throws IOException {
-        Path file = folder.resolve(name).normalize();
-        if (!file.startsWith(folder.normalize()) || file.equals(folder.normalize())) {
-            throw new IllegalArgumentException("not a name of a file beside a scenario: " + name);
-        }
-        makeFolder(file.getParent());
-        Files.write(file, text.getBytes(StandardCharsets.UTF_8));
+    void file(String file, String text) {
+        files.put(file, text);
     }
 
-    /** A browser's own makes a folder that is there into a fault, so it is asked for first. */
-    private static void makeFolder(Path wanted) throws IOException {
-        if (wanted != null && !Files.isDirectory(wanted)) {
-            makeFolder(wanted.getParent());
-            Files.createDirectory(wanted);
-        }
+    /** What messages call the scenario from now on. */
+    void call(String other) {
+        name = other;
     }
 
     /**
@@ -67,10 +62,13 @@ final class Session {
      * @return its faults, one a line of the list, as the command line prints them; empty when there
      *     are none
      */
-    List<String> read(String toml) throws IOException {
-        file(SCENARIO, toml);
+    List<String> read(String text) {
+        toml = text;
+        trace = null;
         forecast = null;
-        reading = ScenarioReader.read(folder.resolve(SCENARIO));
+        FilesInMemory beside = new FilesInMemory(text);
+        files.forEach(beside::put);
+        reading = ScenarioReader.read(name, beside);
         if (reading instanceof Reading.Good) {
             return List.of();
         }
@@ -79,16 +77,59 @@ final class Session {
                 : List.of(reading.toString());
     }
 
-    /**
-     * Runs what was read, and its twin.
-     *
-     * @throws IllegalStateException when nothing sound was read
-     */
-    void run() {
+    private Reading.Good good() {
         if (!(reading instanceof Reading.Good good)) {
             throw new IllegalStateException("no sound scenario was read");
         }
-        forecast = Forecasts.of(good.scenario(), seed);
+        return good;
+    }
+
+    /** The rig and what can be moved in it. */
+    Map<String, Object> rig() {
+        Scenario scenario = good().scenario();
+        return Shown.rig(scenario, good().notes(), Knobs.of(new ScenarioText(toml), scenario));
+    }
+
+    /**
+     * The text with one thing moved; what was read stays as it is.
+     *
+     * @param knob the id of one of {@link #rig}
+     * @param to its new value in decimal digits, or one of its choices
+     * @throws IllegalArgumentException when there is no such knob or the text cannot be changed
+     */
+    String turned(String knob, String to) {
+        ScenarioText text = new ScenarioText(toml);
+        for (Knob one : Knobs.of(text, good().scenario())) {
+            if (one.id().equals(knob)) {
+                return text.with(one.change().apply(to));
+            }
+        }
+        throw new IllegalArgumentException("nothing to move is called " + knob);
+    }
+
+    /**
+     * Runs what was read and its twin, and judges, as the command {@code run} does.
+     *
+     * @param members rigs that this one might be, run too; below 2 for none
+     * @throws IllegalStateException when nothing sound was read
+     */
+    void run(int members) {
+        try {
+            forecast = Forecasts.of(good().scenario(), seed, members, new InTurn());
+        } catch (InterruptedException e) {
+            throw new IllegalStateException(e); // one after the other, nobody interrupts
+        }
+        trace = forecast.trace();
+    }
+
+    /**
+     * Runs what was read alone, in longer steps and unjudged, while a slider is under way.
+     *
+     * @param stepS longest step, s
+     */
+    void glance(double stepS) {
+        forecast = null;
+        trace = Simulation.run(good().scenario().withNumerics(new Numerics(stepS)));
     }
 
     /** What the run gave. */
@@ -97,6 +138,13 @@ final class Session {
             throw new IllegalStateException("nothing was run");
         }
         return forecast;
+    }
+
+    private Trace trace() {
+        if (trace == null) {
+            throw new IllegalStateException("nothing was run");
+        }
+        return trace;
     }
 
     List<Task> tasks() {
@@ -111,12 +159,11 @@ final class Session {
      * One hourly series, in the unit of its column.
      *
      * @param vessel of the rig
-     * @param name of the column
+     * @param name of the column; "level" of a reservoir is that above its floor, mm
      * @throws IllegalArgumentException when there is no such vessel or series
      */
     double[] series(VesselId vessel, String name) {
-        Trace trace = forecast().trace();
-        for (TrayTrace tray : trace.trays()) {
+        for (TrayTrace tray : trace().trays()) {
             if (tray.tray().id().equals(vessel)) {
                 for (TraySeries kind : TraySeries.values()) {
                     if (kind.column().name().equals(name)) {
@@ -125,8 +172,11 @@ final class Session {
                 }
             }
         }
-        for (ReservoirTrace reservoir : trace.reservoirs()) {
+        for (ReservoirTrace reservoir : trace().reservoirs()) {
             if (reservoir.reservoir().id().equals(vessel)) {
+                if (name.equals("level")) {
+                    return levelsMm(reservoir);
+                }
                 for (ReservoirSeries kind : ReservoirSeries.values()) {
                     if (kind.column().name().equals(name)) {
                         return inItsUnit(reservoir.of(kind), kind);
@@ -137,11 +187,44 @@ final class Session {
         throw new IllegalArgumentException("no series %s of %s".formatted(name, vessel));
     }
 
+    private static double[] levelsMm(ReservoirTrace reservoir) {
+        double[] values = reservoir.volumeM3().toArray();
+        for (int i = 0; i < values.length; i++) {
+            values[i] = 1000 * reservoir.reservoir().shape().levelM(values[i]);
+        }
+        return values;
+    }
+
     private static double[] inItsUnit(Series series, HourlySeries kind) {
         double[] values = series.toArray();
         for (int i = 0; i < values.length; i++) {
             values[i] *= kind.column().factor();
         }
         return values;
+    }
+
+    /**
+     * A file of comma-separated values as the command {@code run} writes it.
+     *
+     * @param kind "tasks", "warnings", "reservoir", "tray" or "daily"
+     * @param place of the reservoir or tray in the scenario
+     * @throws IllegalArgumentException when there is no such file
+     */
+    String csv(String kind, int place) {
+        byte[] csv =
+                switch (kind) {
+                    case "tasks" -> CsvFiles.tasks(tasks());
+                    case "warnings" -> CsvFiles.warnings(warnings());
+                    case "reservoir" ->
+                            CsvFiles.reservoir(trace(), trace().reservoirs().get(place));
+                    case "tray" ->
+                            CsvFiles.tray(
+                                    trace(),
+                                    trace().trays().get(place),
+                                    forecast().ph().get(place));
+                    case "daily" -> CsvFiles.day(trace(), trace().trays().get(place));
+                    default -> throw new IllegalArgumentException("no file of " + kind);
+                };
+        return new String(csv, StandardCharsets.UTF_8);
     }
 }

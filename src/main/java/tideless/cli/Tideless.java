@@ -53,6 +53,7 @@ import picocli.CommandLine.TypeConversionException;
             CompareCommand.class,
             SensitivityCommand.class,
             LogCommand.class,
+            PageCommand.class,
             CropsCommand.class
         })
 public final class Tideless implements Runnable {
@@ -63,7 +64,7 @@ public final class Tideless implements Runnable {
         throw new ParameterException(
                 spec.commandLine(),
                 "no command; there are run, check, show, light, mix, lean, away, size, calendar, compare,"
-                        + " sensitivity, log and crops");
+                        + " sensitivity, log, page and crops");
     }
 
     /** The program's name and version. */

@@ -32,13 +32,13 @@ import tideless.words.WarningWords;
  * A run as comma-separated values: UTF-8, line feeds, a header with units, a point for decimals, an
  * empty cell where there is no number.
  */
-final class CsvFiles {
+public final class CsvFiles {
     private CsvFiles() {}
 
     private record Column(String header, IntToDoubleFunction at) {}
 
     /** One tray, one row an hour; flows are totals over the hour that ends at the row's time. */
-    static byte[] tray(Trace trace, TrayTrace tray, PhCourse ph) {
+    public static byte[] tray(Trace trace, TrayTrace tray, PhCourse ph) {
         List<Column> columns = new ArrayList<>();
         for (TraySeries of : TraySeries.values()) {
             columns.add(column(of, tray.of(of)));
@@ -50,7 +50,7 @@ final class CsvFiles {
     }
 
     /** One reservoir, one row an hour. */
-    static byte[] reservoir(Trace trace, ReservoirTrace reservoir) {
+    public static byte[] reservoir(Trace trace, ReservoirTrace reservoir) {
         List<Column> columns = new ArrayList<>();
         for (ReservoirSeries of : ReservoirSeries.values()) {
             columns.add(column(of, reservoir.of(of)));
@@ -86,7 +86,7 @@ final class CsvFiles {
      * its 24:00, before that midnight's growth; growth itself is that of the midnight at its 00:00,
      * which the light of the day before brought.
      */
-    static byte[] day(Trace trace, TrayTrace tray) {
+    public static byte[] day(Trace trace, TrayTrace tray) {
         List<Column> columns = new ArrayList<>();
         columns.add(sum("drunk [L/d]", tray.transpirationM3(), 1000));
         columns.add(sum("thirst [L/d]", tray.thirstM3(), 1000));
@@ -198,7 +198,7 @@ final class CsvFiles {
     }
 
     /** Every task, none left out. */
-    static byte[] tasks(List<Task> tasks) {
+    public static byte[] tasks(List<Task> tasks) {
         StringWriter text = new StringWriter();
         CsvWriter csv = writerOf(text);
         csv.writeRecord(
@@ -235,7 +235,7 @@ final class CsvFiles {
     }
 
     /** Every warning. */
-    static byte[] warnings(List<Warning> warnings) {
+    public static byte[] warnings(List<Warning> warnings) {
         StringWriter text = new StringWriter();
         CsvWriter csv = writerOf(text);
         csv.writeRecord(

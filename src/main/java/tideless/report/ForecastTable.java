@@ -10,6 +10,7 @@ import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Set;
+import org.apache.commons.math3.util.FastMath;
 import tideless.advice.Caution;
 import tideless.advice.RoomFindings;
 import tideless.advice.Sizing;
@@ -314,7 +315,7 @@ public final class ForecastTable {
         }
         String high = Numbers.litres(most);
         // Both ends to the same place: "18-41", not "17.5-41".
-        String low = most >= 19.95 ? Long.toString(Math.round(least)) : Numbers.litres(least);
+        String low = most >= 19.95 ? Long.toString(FastMath.round(least)) : Numbers.litres(least);
         return low.equals(high) ? high : low + "-" + high;
     }
 

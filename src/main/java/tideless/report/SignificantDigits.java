@@ -2,6 +2,7 @@ package tideless.report;
 
 import java.math.BigDecimal;
 import java.math.MathContext;
+import org.apache.commons.math3.util.FastMath;
 
 /** Numbers as text by their significant digits, the same in every locale. */
 final class SignificantDigits {
@@ -64,7 +65,7 @@ final class SignificantDigits {
 
     private static long scaled(double size, int exponent) {
         int shift = 5 - exponent;
-        return Math.round(shift >= 0 ? size * POWERS[shift] : size / POWERS[-shift]);
+        return FastMath.round(shift >= 0 ? size * POWERS[shift] : size / POWERS[-shift]);
     }
 
     /** Ten significant digits for JSON, the same on every Java; null when not finite. */

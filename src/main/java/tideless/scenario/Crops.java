@@ -1,12 +1,17 @@
 package tideless.scenario;
 
 import java.util.ArrayList;
+import java.util.HashMap;
 import java.util.List;
+import java.util.Map;
 import java.util.stream.Stream;
 import tideless.crop.CropTraits;
 
 /** The crops that come with the program. */
 public final class Crops {
+    /** Those read so far: a page reads its scenario anew at every move of a slider. */
+    private static volatile Map<String, CropTraits> read = Map.of();
+
     private Crops() {}
 
     /** Their names, in the order of the library. */
@@ -21,6 +26,10 @@ public final class Crops {
      * @throws IllegalArgumentException when there is none of that name
      */
     public static CropTraits named(String name) {
+        CropTraits before = read.get(name);
+        if (before != null) {
+            return before;
+        }
         if (!names().contains(name)) {
             throw new IllegalArgumentException(
                     "no crop is called " + name + "; there are " + String.join(", ", names()));
@@ -30,6 +39,10 @@ public final class Crops {
         if (!traits.isSound()) {
             throw new IllegalStateException("a shipped crop is faulty: " + file.problems());
         }
+        // Two threads may read one crop at once, and one of the two is forgotten: no harm.
+        Map<String, CropTraits> now = new HashMap<>(read);
+        now.put(name, traits.value());
+        read = now;
         return traits.value();
     }
 

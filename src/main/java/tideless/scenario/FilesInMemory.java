@@ -1,7 +1,9 @@
 package tideless.scenario;
 
 import java.nio.charset.StandardCharsets;
+import java.nio.file.Path;
 import java.util.Arrays;
+import java.util.Collections;
 import java.util.LinkedHashMap;
 import java.util.Map;
 
@@ -12,6 +14,36 @@ public final class FilesInMemory implements ScenarioFiles {
     /** The scenario itself is called in messages by the name its reader is given. */
     public FilesInMemory(String scenario) {
         texts.put("", scenario);
+    }
+
+    /** Those that a scenario on a disk is read from, as far as they can be read. */
+    public static FilesInMemory of(Path scenario) {
+        FilesInMemory held = new FilesInMemory("");
+        ScenarioReader.read(scenario.toString(), held.filledFrom(new FilesOnDisk(scenario)));
+        return held;
+    }
+
+    private ScenarioFiles filledFrom(ScenarioFiles others) {
+        return new ScenarioFiles() {
+            @Override
+            public String label(String name) {
+                return others.label(name);
+            }
+
+            @Override
+            public Content read(String name, int mostBytes) {
+                Content content = others.read(name, mostBytes);
+                if (content.unreadable().isEmpty()) {
+                    put(name, new String(content.bytes(), StandardCharsets.UTF_8));
+                }
+                return content;
+            }
+        };
+    }
+
+    /** The files by the names the scenario gives them, itself by an empty one. */
+    public Map<String, String> texts() {
+        return Collections.unmodifiableMap(texts);
     }
 
     /** Puts a file in, or another text in its place. */

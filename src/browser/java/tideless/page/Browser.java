@@ -1,0 +1,262 @@
+package tideless.page;
+
+import com.fasterxml.jackson.databind.JsonNode;
+import com.fasterxml.jackson.databind.ObjectMapper;
+import com.fasterxml.jackson.databind.node.ObjectNode;
+import java.io.File;
+import java.io.IOException;
+import java.net.URI;
+import java.net.http.HttpClient;
+import java.net.http.WebSocket;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.Base64;
+import java.util.List;
+import java.util.Map;
+import java.util.concurrent.CompletableFuture;
+import java.util.concurrent.CompletionStage;
+import java.util.concurrent.ConcurrentHashMap;
+import java.util.concurrent.CopyOnWriteArrayList;
+import java.util.concurrent.ExecutionException;
+import java.util.concurrent.TimeUnit;
+import java.util.concurrent.TimeoutException;
+import java.util.stream.Stream;
+
+/** A browser of the Chromium family without a window, asked over its debugging protocol. */
+final class Browser implements AutoCloseable {
+    private static final long PATIENCE_S = 240;
+
+    private final ObjectMapper mapper = new ObjectMapper();
+    private final Map<Integer, CompletableFuture<JsonNode>> asked = new ConcurrentHashMap<>();
+    private final List<JsonNode> events = new CopyOnWriteArrayList<>();
+    private final Path profile;
+    private final Process process;
+    private final WebSocket socket;
+    private String session = "";
+    private int next = 1;
+
+    private Browser(Path profile, Process process, String address)
+            throws ExecutionException, InterruptedException {
+        this.profile = profile;
+        this.process = process;
+        socket =
+                HttpClient.newHttpClient()
+                        .newWebSocketBuilder()
+                        .buildAsync(URI.create(address), new Listener())
+                        .get();
+    }
+
+    /** Gathers the parts of a message. */
+    private final class Listener implements WebSocket.Listener {
+        private final StringBuilder message = new StringBuilder();
+
+        @Override
+        public CompletionStage<?> onText(WebSocket from, CharSequence part, boolean isLast) {
+            message.append(part);
+            if (isLast) {
+                take(message.toString());
+                message.setLength(0);
+            }
+            from.request(1);
+            return null;
+        }
+    }
+
+    private void take(String message) {
+        JsonNode node;
+        try {
+            node = mapper.readTree(message);
+        } catch (IOException e) {
+            throw new IllegalStateException(message, e);
+        }
+        CompletableFuture<JsonNode> answer = asked.remove(node.path("id").asInt());
+        if (answer != null) {
+            answer.complete(node);
+        } else {
+            events.add(node);
+        }
+    }
+
+    /** Begins one with a profile of its own and an empty page. */
+    static Browser begin(String command)
+            throws IOException, InterruptedException, ExecutionException, TimeoutException {
+        Path profile = Files.createTempDirectory("tideless-browser");
+        Process process =
+                new ProcessBuilder(
+                                command,
+                                "--headless=new",
+                                "--no-sandbox",
+                                "--disable-gpu",
+                                "--no-first-run",
+                                "--remote-debugging-port=0",
+                                "--user-data-dir=" + profile,
+                                "about:blank")
+                        .redirectErrorStream(true)
+                        .redirectOutput(profile.resolve("said.txt").toFile())
+                        .start();
+        Path port = profile.resolve("DevToolsActivePort");
+        for (int tries = 0; tries < 600 && !Files.exists(port); tries++) {
+            Thread.sleep(100);
+        }
+        Thread.sleep(100); // until it is written whole
+        List<String> lines = Files.readAllLines(port);
+        String address = "ws://127.0.0.1:" + lines.get(0) + lines.get(1);
+        Browser browser = new Browser(profile, process, address);
+        String target =
+                browser.ask("Target.createTarget", Map.of("url", "about:blank"))
+                        .path("targetId")
+                        .asText();
+        browser.session =
+                browser.ask("Target.attachToTarget", Map.of("targetId", target, "flatten", true))
+                        .path("sessionId")
+                        .asText();
+        for (String domain : List.of("Page", "Runtime", "Log", "Network")) {
+            browser.ask(domain + ".enable", Map.of());
+        }
+        return browser;
+    }
+
+    /** Asks and waits for the answer. */
+    JsonNode ask(String method, Map<String, Object> given)
+            throws InterruptedException, ExecutionException, TimeoutException {
+        ObjectNode message = mapper.createObjectNode();
+        int id = next++;
+        message.put("id", id).put("method", method);
+        if (!session.isEmpty()) {
+            message.put("sessionId", session);
+        }
+        message.set("params", mapper.valueToTree(given));
+        CompletableFuture<JsonNode> answer = new CompletableFuture<>();
+        asked.put(id, answer);
+        socket.sendText(message.toString(), true);
+        JsonNode node = answer.get(PATIENCE_S, TimeUnit.SECONDS);
+        if (node.has("error")) {
+            throw new IllegalStateException(method + ": " + node.get("error"));
+        }
+        return node.path("result");
+    }
+
+    /** What an expression gives in the page; a promise is waited for. */
+    JsonNode evaluate(String expression)
+            throws InterruptedException, ExecutionException, TimeoutException {
+        JsonNode result =
+                ask(
+                        "Runtime.evaluate",
+                        Map.of(
+                                "expression",
+                                expression,
+                                "awaitPromise",
+                                true,
+                                "returnByValue",
+                                true));
+        if (result.has("exceptionDetails")) {
+            throw new IllegalStateException(expression + ": " + result.get("exceptionDetails"));
+        }
+        return result.path("result").path("value");
+    }
+
+    /** Opens a file or address and waits until the page is loaded. */
+    void open(String address) throws InterruptedException, ExecutionException, TimeoutException {
+        events.clear();
+        ask("Page.navigate", Map.of("url", address));
+        while (!evaluate("document.readyState").asText().equals("complete")) {
+            Thread.sleep(20);
+        }
+    }
+
+    /** Sets the window's size in CSS pixels, and how many of its own make one. */
+    void size(int width, int height, double ratio)
+            throws InterruptedException, ExecutionException, TimeoutException {
+        ask(
+                "Emulation.setDeviceMetricsOverride",
+                Map.of(
+                        "width",
+                        width,
+                        "height",
+                        height,
+                        "deviceScaleFactor",
+                        ratio,
+                        "mobile",
+                        width < 600));
+    }
+
+    /** What a reader or the dark would see: features of media and their values. */
+    void media(Map<String, String> features)
+            throws InterruptedException, ExecutionException, TimeoutException {
+        List<Map<String, String>> list =
+                features.entrySet().stream()
+                        .map(f -> Map.of("name", f.getKey(), "value", f.getValue()))
+                        .toList();
+        ask("Emulation.setEmulatedMedia", Map.of("features", list));
+    }
+
+    void picture(Path file, boolean isWhole)
+            throws IOException, InterruptedException, ExecutionException, TimeoutException {
+        JsonNode picture =
+                ask(
+                        "Page.captureScreenshot",
+                        Map.of("format", "png", "captureBeyondViewport", isWhole));
+        Files.write(file, Base64.getDecoder().decode(picture.path("data").asText()));
+    }
+
+    /** A key pressed and let go, as "Tab". */
+    void key(String key, int code)
+            throws InterruptedException, ExecutionException, TimeoutException {
+        for (String type : List.of("keyDown", "keyUp")) {
+            ask(
+                    "Input.dispatchKeyEvent",
+                    Map.of("type", type, "key", key, "code", key, "windowsVirtualKeyCode", code));
+        }
+    }
+
+    /** The mouse at a place of the window. */
+    void mouse(String type, double x, double y)
+            throws InterruptedException, ExecutionException, TimeoutException {
+        ask(
+                "Input.dispatchMouseEvent",
+                Map.of(
+                        "type",
+                        type,
+                        "x",
+                        x,
+                        "y",
+                        y,
+                        "button",
+                        "left",
+                        "buttons",
+                        type.equals("mouseReleased") ? 0 : 1,
+                        "clickCount",
+                        1));
+    }
+
+    /** Faults and warnings of the page since it was opened, as the console shows them. */
+    List<String> complaints() {
+        return events.stream()
+                .filter(
+                        e ->
+                                List.of("Runtime.exceptionThrown", "Log.entryAdded")
+                                                .contains(e.path("method").asText())
+                                        || (e.path("method").asText().equals("Runtime.consoleAPICalled")
+                                                && e.at("/params/type").asText().matches("error|warning")))
+                .map(JsonNode::toString)
+                .toList();
+    }
+
+    /** Addresses the page asked the browser for since it was opened. */
+    List<String> requests() {
+        return events.stream()
+                .filter(e -> e.path("method").asText().equals("Network.requestWillBeSent"))
+                .map(e -> e.at("/params/request/url").asText())
+                .toList();
+    }
+
+    @Override
+    public void close() throws InterruptedException, IOException {
+        process.descendants().forEach(ProcessHandle::destroy);
+        process.destroy();
+        process.waitFor();
+        try (Stream<Path> files = Files.walk(profile)) {
+            files.sorted((a, b) -> b.compareTo(a)).map(Path::toFile).forEach(File::delete);
+        }
+    }
+}

@@ -1,0 +1,80 @@
+// The engine in a worker of its own.
+
+const inPage = id => document.getElementById(id);
+
+async function unpacked(base64) {
+  const packed = Uint8Array.from(atob(base64.trim()), c => c.charCodeAt(0));
+  const stream = new Blob([packed]).stream().pipeThrough(new DecompressionStream("gzip"));
+  return new Response(stream).arrayBuffer();
+}
+
+async function unpackedJson(id) {
+  return JSON.parse(new TextDecoder().decode(await unpacked(inPage(id).textContent)));
+}
+
+// A module of eight bytes of header and one struct type: sound only where there is garbage collection.
+function knowsTheEngine() {
+  const struct = new Uint8Array([0, 97, 115, 109, 1, 0, 0, 0, 1, 5, 1, 95, 1, 120, 0]);
+  return typeof WebAssembly === "object" && typeof DecompressionStream === "function" && typeof Worker === "function"
+      && WebAssembly.validate(struct);
+}
+
+class Engine {
+  constructor(bytes) {
+    this.bytes = bytes;
+    this.asked = new Map();
+    this.next = 0;
+    this.beside = {name: "scenario.toml", files: {}};
+    this.columns = this.begin();
+  }
+
+  begin() {
+    const source = new Blob([inPage("runtime").textContent, "\n", inPage("worker").textContent], {type: "text/javascript"});
+    const address = URL.createObjectURL(source);
+    this.worker = new Worker(address);
+    this.worker.onmessage = ({data}) => this.answered(data);
+    this.worker.onerror = fault => this.failed(new Error(fault.message || "the engine did not start"));
+    return this.call("start", {bytes: this.bytes});
+  }
+
+  answered({id, answer, fault}) {
+    const {kept, refused} = this.asked.get(id);
+    this.asked.delete(id);
+    fault === undefined ? kept(answer) : refused(new Error(fault));
+  }
+
+  failed(fault) {
+    const all = [...this.asked.values()];
+    this.asked.clear();
+    all.forEach(({refused}) => refused(fault));
+  }
+
+  call(call, given) {
+    const id = this.next++;
+    return new Promise((kept, refused) => {
+      this.asked.set(id, {kept, refused, since: performance.now()});
+      this.worker.postMessage({id, call, given});
+    });
+  }
+
+  lay(name, files) {
+    this.beside = {name, files};
+    return this.call("files", this.beside);
+  }
+
+  /** Milliseconds since the oldest unanswered call. */
+  busyFor() {
+    const first = this.asked.values().next().value;
+    return first ? performance.now() - first.since : 0;
+  }
+
+  /** Drops what is under way: a run cannot be interrupted otherwise. */
+  restart() {
+    this.worker.terminate();
+    const dropped = new Error("dropped");
+    dropped.dropped = true;
+    this.failed(dropped);
+    this.columns = this.begin();
+    this.call("files", this.beside);
+  }
+}

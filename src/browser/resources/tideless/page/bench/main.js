@@ -1,0 +1,408 @@
+// What the page holds, and what happens when somebody moves, opens, plays or pins.
+
+// Longest step while a slider is under way, s: the hourly series then come at the least cost.
+const GLANCE_STEP_S = 3600;
+const SETTLE_MS = 250;
+const LONG_MS = 1500;
+
+const bench = {
+  text: "", firstText: "", name: "scenario.toml", files: {}, shown: null, pinned: null, tray: 0, day: 0,
+  playing: null, moving: null, waiting: null, settled: true, settling: null, timings: []
+};
+
+function busy(words) {
+  const place = inPage("busy");
+  if (place.textContent !== words) {
+    place.textContent = words;
+  }
+}
+
+// Says that something runs only where it takes long enough to be missed.
+function whileBusy(promise, words) {
+  const timer = setTimeout(() => busy(words), 200);
+  return promise.finally(() => {
+    clearTimeout(timer);
+    busy("");
+  });
+}
+
+function setRun(run) {
+  bench.shown = run;
+  bench.text = run.text;
+  bench.tray = Math.min(bench.tray, run.rig.trays.length - 1);
+  bench.day = Math.min(bench.day, run.rig.days - 1);
+}
+
+function showRun() {
+  const run = bench.shown;
+  const rig = run.rig;
+  document.title = rig.title;
+  inPage("title").textContent = rig.title;
+  inPage("span").textContent = `${rig.span}, ${rig.days} day${rig.days === 1 ? "" : "s"}`;
+  showTrays(rig);
+  knobs.show(rig, bench.tray);
+  drawCurves();
+  showDay();
+  const text = inPage("text");
+  if (document.activeElement !== text && text.value !== bench.text) {
+    text.value = bench.text;
+  }
+  inPage("back").disabled = bench.text === bench.firstText;
+  inPage("step-said").textContent = run.result
+    ? `In steps of at most ${rig.stepS / 60} min, as the command line runs it.`
+    : "A glance in steps of 1 h; as soon as you let go it is run as the command line does.";
+}
+
+function showJudged() {
+  const result = bench.shown.result;
+  showVerdict(inPage("verdict"), result);
+  showTasks(inPage("tasks"), result, goTo);
+  showWarnings(inPage("warnings"), result);
+  showDay();
+  aged(false);
+  ["pin", "save-csv", "save-png"].forEach(id => inPage(id).disabled = false);
+  inPage("sure").disabled = bench.shown.members > 1;
+  showTerminal();
+}
+
+// What is judged belongs to the run before, while a new one is not yet judged.
+function aged(old) {
+  ["verdict", "tasks", "warnings"].forEach(id => {
+    inPage(id).classList.toggle("old", old);
+    inPage(id).setAttribute("aria-busy", String(old));
+  });
+}
+
+function showTrays(rig) {
+  const list = inPage("tray");
+  const labels = rig.trays.map(tray => `${tray.name} (${tray.crop})`);
+  if (list.dataset.labels !== labels.join("\n")) {
+    list.dataset.labels = labels.join("\n");
+    list.replaceChildren(...labels.map((label, at) => made("option", {value: at}, label)));
+  }
+  list.value = String(bench.tray);
+  const files = [["tasks", 0, "tasks"], ["warnings", 0, "warnings"],
+    ...rig.reservoirs.map((r, at) => ["reservoir", at, r.label + ", by the hour"]),
+    ...rig.trays.map((t, at) => ["tray", at, t.label + ", by the hour"]),
+    ...rig.trays.map((t, at) => ["daily", at, t.label + ", by the day"])];
+  const csv = inPage("csv");
+  if (csv.dataset.files !== JSON.stringify(files)) {
+    csv.dataset.files = JSON.stringify(files);
+    csv.replaceChildren(...files.map(([kind, at, label]) => made("option", {value: `${kind} ${at}`}, label)));
+  }
+}
+
+function plotsNow() {
+  return PLOTS.filter(plot => !plot.wanted || plot.wanted(bench.shown.rig.trays[bench.tray]));
+}
+
+function drawCurves() {
+  const place = inPage("plots");
+  const wanted = plotsNow();
+  if (place.dataset.plots !== wanted.map(plot => plot.id).join()) {
+    place.dataset.plots = wanted.map(plot => plot.id).join();
+    place.replaceChildren(...wanted.map(plot => {
+      const canvas = made("canvas", {role: "img", "data-plot": plot.id});
+      canvas.title0 = `${plot.title}, ${plot.unit}`;
+      canvas.addEventListener("pointerdown", event => clicked(canvas, event));
+      return made("figure", {}, made("figcaption", {}, plot.title + " ", made("span", {}, plot.unit)), canvas);
+    }));
+  }
+  const colours = coloursNow();
+  const pinned = bench.pinned && bench.pinned.rig.trays[bench.tray] ? bench.pinned : null;
+  for (const canvas of place.querySelectorAll("canvas")) {
+    const plot = wanted.find(one => one.id === canvas.dataset.plot);
+    const fits = pinned && (!plot.wanted || plot.wanted(pinned.rig.trays[bench.tray]));
+    drawPlot(canvas, plot, bench.shown, fits ? pinned : null, bench.tray, bench.day, colours);
+    const says = plot.lines(bench.shown, bench.tray).map(one => one.says).join(", dashed ");
+    canvas.previousElementSibling.querySelector("span").textContent = `${plot.unit}${plot.unit ? "; " : ""}${says}`
+      + (fits ? "; dotted the pinned run" : "");
+  }
+}
+
+function clicked(canvas, event) {
+  const box = canvas.getBoundingClientRect();
+  goTo(Math.floor(canvas.axes.day(event.clientX - box.left)));
+}
+
+function goTo(day) {
+  bench.day = Math.max(0, Math.min(bench.shown.rig.days - 1, day));
+  drawCurves();
+  showDay();
+}
+
+function showDay(hour = 24 * bench.day + 23) {
+  const run = bench.shown;
+  const slider = inPage("day");
+  slider.max = String(run.rig.days - 1);
+  slider.value = String(bench.day);
+  inPage("day-said").textContent = `${bench.day + 1} of ${run.rig.days}, ${weekday(run.rig, bench.day)}`;
+  slider.setAttribute("aria-valuetext", inPage("day-said").textContent);
+  drawSection(inPage("section"), run, bench.tray, hour);
+  showNumbers(inPage("numbers"), run, bench.tray, bench.day);
+  markDay(inPage("tasks"), bench.day);
+}
+
+// Moving.
+
+function move(knob, to) {
+  bench.waiting = bench.waiting && bench.waiting.knob !== knob
+    ? {...bench.waiting, earlier: [...(bench.waiting.earlier || []), {knob: bench.waiting.knob, to: bench.waiting.to}], knob, to}
+    : {...(bench.waiting || {since: performance.now()}), knob, to};
+  knobs.pending = true;
+  if (!bench.moving) {
+    glance();
+  }
+}
+
+async function glance() {
+  const {knob, to, earlier = [], since} = bench.waiting;
+  bench.waiting = null;
+  bench.moving = quick.call("glance", {text: bench.text, moves: [...earlier, {knob, to}], stepS: GLANCE_STEP_S});
+  try {
+    const run = await whileBusy(bench.moving, "Running\u2026");
+    knobs.pending = bench.waiting !== null;
+    if (run.faults.length > 0) {
+      showFaults(inPage("faults"), run.faults, "As it is set now it cannot run. The last season that could is shown.");
+    } else {
+      showFaults(inPage("faults"), [], "");
+      setRun(run);
+      aged(true);
+      showRun();
+      settleSoon();
+    }
+    bench.timings.push({engine: performance.now() - since});
+    requestAnimationFrame(() => {
+      bench.timings[bench.timings.length - 1].drawn = performance.now() - since;
+    });
+  } catch (fault) {
+    failed(fault);
+  } finally {
+    bench.moving = null;
+    if (bench.waiting) {
+      glance();
+    }
+  }
+}
+
+function settleSoon() {
+  clearTimeout(bench.settling);
+  bench.settling = setTimeout(settle, SETTLE_MS);
+}
+
+// Runs what is shown as the command line does, and drops an older such run that takes long.
+async function settle(members = 1) {
+  const text = bench.text;
+  if (exact.busyFor() > LONG_MS) {
+    exact.restart();
+  }
+  try {
+    const run = await whileBusy(exact.call("run", {text, members}), members > 1 ? `Running ${members} rigs\u2026` : "Running\u2026");
+    if (run.text === bench.text && run.faults.length === 0) {
+      setRun(run);
+      showRun();
+      showJudged();
+    }
+    return run;
+  } catch (fault) {
+    failed(fault);
+    return null;
+  }
+}
+
+function failed(fault) {
+  if (!fault.dropped) {
+    const faults = [/is written in a way/.test(fault.message) ? fault.message
+      : `The engine could not do that (${fault.message}).`];
+    showFaults(inPage("faults"), faults, "Nothing was changed.");
+  }
+}
+
+// Reads a whole text: the one that came with the page, one typed, or one opened.
+async function take(text, name, files) {
+  stopPlaying();
+  clearTimeout(bench.settling);
+  Object.assign(bench, {name, files});
+  await Promise.all([quick.lay(name, files), exact.lay(name, files)]);
+  const run = await whileBusy(exact.call("run", {text, members: 1}), "Running\u2026");
+  if (run.faults.length > 0) {
+    showFaults(inPage("faults"), run.faults, `${name} cannot run:`);
+    return false;
+  }
+  showFaults(inPage("faults"), run.rig.notes, "Notes:");
+  bench.firstText = text;
+  knobs.forget();
+  setRun(run);
+  showRun();
+  showJudged();
+  return true;
+}
+
+// Playing.
+
+function stopPlaying() {
+  cancelAnimationFrame(bench.playing);
+  bench.playing = null;
+  inPage("play").setAttribute("aria-pressed", "false");
+  inPage("play").textContent = "Play the season";
+}
+
+function play() {
+  if (bench.playing !== null) {
+    stopPlaying();
+    return;
+  }
+  const still = matchMedia("(prefers-reduced-motion: reduce)").matches;
+  const from = bench.day >= bench.shown.rig.days - 1 ? 0 : bench.day;
+  const begun = performance.now();
+  inPage("play").setAttribute("aria-pressed", "true");
+  inPage("play").textContent = "Stop";
+  const perDayMs = still ? 1000 : Math.max(60, 20000 / bench.shown.rig.days);
+  const step = now => {
+    const days = from + (now - begun) / perDayMs;
+    if (days >= bench.shown.rig.days) {
+      stopPlaying();
+      goTo(bench.shown.rig.days - 1);
+      return;
+    }
+    if (Math.floor(days) !== bench.day) {
+      goTo(Math.floor(days));
+    } else if (!still) {
+      drawSection(inPage("section"), bench.shown, bench.tray, Math.floor(24 * days));
+    }
+    bench.playing = requestAnimationFrame(step);
+  };
+  bench.playing = requestAnimationFrame(step);
+}
+
+function pin() {
+  bench.pinned = bench.pinned ? null : bench.shown;
+  inPage("pin").textContent = bench.pinned ? "Unpin" : "Pin this run";
+  inPage("pin").setAttribute("aria-pressed", String(bench.pinned !== null));
+  const said = inPage("pinned-said");
+  said.hidden = !bench.pinned;
+  said.textContent = bench.pinned ? "Pinned: " + (bench.pinned.result ? bench.pinned.result.verdict[0] : bench.pinned.rig.title) : "";
+  drawCurves();
+}
+
+async function showTerminal() {
+  if (inPage("terminal").open && bench.shown.result) {
+    inPage("table").textContent = await exact.call("table", {width: 100});
+  }
+}
+
+// In and out.
+
+async function opened(list, isSure = false) {
+  const files = await readFiles(list);
+  const scenario = files.find(file => isSure || isScenario(file.name, file.text) || list.length === 1 && file.name.endsWith(".toml") && !isCrop(file.text));
+  const text = scenario ? scenario.text : inPage("text").value;
+  const beside = {...bench.files};
+  for (const file of files) {
+    if (file !== scenario) {
+      beside[nameIn(text, file.name)] = file.text;
+    }
+  }
+  inPage("files-said").textContent = Object.keys(beside).length > 0 ? "Beside it: " + Object.keys(beside).join(", ") : "";
+  if (scenario && text.length <= MOST_SHOWN) {
+    inPage("text").value = text;
+  }
+  await take(text, scenario ? scenario.name : bench.name, beside).catch(failed);
+}
+
+async function saveCsv() {
+  if (!bench.shown.result) {
+    await settle();
+  }
+  const [kind, at] = inPage("csv").value.split(" ");
+  const rig = bench.shown.rig;
+  const name = kind === "tray" || kind === "daily" ? "-" + rig.trays[at].name : kind === "reservoir" ? "-" + rig.reservoirs[at].name : "";
+  keepText(`${kind}${name}.csv`, await exact.call("csv", {kind, place: Number(at)}), "text/csv");
+}
+
+async function savePng() {
+  const heads = [bench.shown.rig.title + ", " + bench.shown.rig.trays[bench.tray].label, bench.shown.result ? bench.shown.result.verdict[0] : ""];
+  keep("curves.png", await pictureOf([...inPage("plots").querySelectorAll("canvas")], heads));
+}
+
+function wire() {
+  inPage("tray").addEventListener("change", event => {
+    bench.tray = Number(event.target.value);
+    showRun();
+  });
+  inPage("day").addEventListener("input", event => {
+    stopPlaying();
+    goTo(Number(event.target.value));
+  });
+  inPage("play").addEventListener("click", play);
+  inPage("pin").addEventListener("click", pin);
+  inPage("back").addEventListener("click", () => take(bench.firstText, bench.name, bench.files).catch(failed));
+  inPage("sure").addEventListener("click", () => settle(100));
+  inPage("print").addEventListener("click", () => window.print());
+  inPage("run-text").addEventListener("click", () => take(inPage("text").value, bench.name, bench.files).catch(failed));
+  inPage("save-text").addEventListener("click", () => keepText(bench.name, bench.text, "application/toml"));
+  inPage("save-csv").addEventListener("click", saveCsv);
+  inPage("save-png").addEventListener("click", savePng);
+  inPage("open").addEventListener("change", event => opened(event.target.files));
+  inPage("terminal").addEventListener("toggle", showTerminal);
+  document.addEventListener("dragover", event => {
+    event.preventDefault();
+    document.body.classList.add("dropping");
+  });
+  document.addEventListener("dragleave", () => document.body.classList.remove("dropping"));
+  document.addEventListener("drop", event => {
+    event.preventDefault();
+    document.body.classList.remove("dropping");
+    opened(event.dataTransfer.files);
+  });
+  const again = () => bench.shown && showRun();
+  addEventListener("resize", again);
+  matchMedia("(prefers-color-scheme: dark)").addEventListener("change", again);
+  inPage("legend").textContent = "Drawn to scale. The water is pale where it is lean and rust where it is too salty; plants are as wide as"
+    + " their leaves, their height is for show.";
+}
+
+let quick;
+let exact;
+const knobs = new Knobs(inPage("knobs"), move);
+
+async function begin() {
+  wire();
+  if (!knowsTheEngine()) {
+    inPage("cannot").hidden = false;
+    inPage("cannot").textContent = "This browser is too old for the engine in this page: it needs WebAssembly with garbage collection"
+      + " (Chromium 119, Firefox 120, Safari 18.2 or newer). The program itself runs the same scenario on any Java 17.";
+    inPage("span").textContent = "";
+    return;
+  }
+  const bytes = await unpacked(inPage("engine").textContent);
+  exact = new Engine(bytes);
+  quick = new Engine(bytes);
+  const {name, text, files} = await unpackedJson("scenario");
+  inPage("text").value = text;
+  await take(text, name, files);
+  const texts = await unpackedJson("lessons-data");
+  bench.lesson = new Lesson(inPage("lesson"), texts, given => quick.call("run", {...given, members: 1}));
+}
+
+// What a test of the page takes hold of.
+window.bench = Object.assign(bench, {
+  ask: (call, given) => exact.call(call, given),
+  open: (list, asScenario) => opened(list, asScenario),
+  async slide(knob, values) {
+    bench.timings.length = 0;
+    for (const value of values) {
+      move(knob, String(value));
+      await bench.moving;
+      await new Promise(requestAnimationFrame);
+      await new Promise(done => setTimeout(done));
+    }
+    return bench.timings;
+  }
+});
+bench.ready = begin().then(() => {
+  bench.readyMs = performance.now();
+}).catch(fault => {
+  inPage("cannot").hidden = false;
+  inPage("cannot").textContent = `The engine did not start (${fault.message}).`;
+});
