@@ -52,7 +52,8 @@ class RoomsTest {
     /** Shown by a room though no other room of the program names it. */
     private static final Map<String, String> SHOWN =
             Map.of(
-                    "scenario.FilesInMemory", "the page (src/browser)",
+                    "study.InTurn", "the page (src/browser)",
+                    "report.CsvFiles", "likewise",
                     "scenario.ScenarioReference", "makes a page of the docs",
                     "scenario.Note", "what is said of a scenario, printed by lambdas of the door",
                     "solution.MolarMass", "constants, which the compiler copies",

@@ -20,7 +20,11 @@ class KnobsTest {
 
     static Stream<Path> shipped() throws IOException {
         try (Stream<Path> files = Files.walk(SCENARIOS)) {
-            return files.filter(file -> file.toString().endsWith(".toml")).sorted().toList().stream();
+            return files
+                    .filter(file -> file.toString().endsWith(".toml"))
+                    .sorted()
+                    .toList()
+                    .stream();
         }
     }
 
@@ -38,7 +42,10 @@ class KnobsTest {
     }
 
     private static Map<String, Object> knob(Session session, Object id) {
-        return knobs(session).stream().filter(k -> k.get("id").equals(id)).findFirst().orElseThrow();
+        return knobs(session).stream()
+                .filter(k -> k.get("id").equals(id))
+                .findFirst()
+                .orElseThrow();
     }
 
     @ParameterizedTest
@@ -73,7 +80,10 @@ class KnobsTest {
     }
 
     private static List<String> comments(String toml) {
-        return toml.lines().filter(line -> line.contains("#")).map(l -> l.replaceFirst("^[^#]*", "")).toList();
+        return toml.lines()
+                .filter(line -> line.contains("#"))
+                .map(l -> l.replaceFirst("^[^#]*", ""))
+                .toList();
     }
 
     @ParameterizedTest
@@ -92,8 +102,7 @@ class KnobsTest {
             }
             for (String end : ends) {
                 session.read(toml);
-                List<String> faults =
-                        session.read(session.turned((String) knob.get("id"), end));
+                List<String> faults = session.read(session.turned((String) knob.get("id"), end));
                 faults.forEach(f -> assertTrue(f.contains("allowed: "), f));
                 if (faults.isEmpty()) {
                     session.glance(21600);

@@ -24,7 +24,8 @@ class ScenarioTextTest {
 
     @Test
     void a_list_over_several_lines_and_a_table_in_a_line_are_values_too() {
-        String list = "away = [\n  { from = 1, to = 2 }, # one ]\n  { from = 3, to = 4 },\n] # all\nz = 1\n";
+        String list =
+                "away = [\n  { from = 1, to = 2 }, # one ]\n  { from = 3, to = 4 },\n] # all\nz = 1\n";
         assertEquals("away = [] # all\nz = 1\n", changed(list, "away", "[]"));
         assertEquals(
                 "lamp = { ppfd = 9, on = \"06:00\" }\n",
@@ -48,8 +49,7 @@ class ScenarioTextTest {
 
     @Test
     void what_is_not_there_is_put_into_its_table_or_a_new_one() {
-        assertEquals(
-                "[t]\nc = 1\nb = 2\n[u]\n", changed("[t]\nb = 2\n[u]\n", "t.c", "1"));
+        assertEquals("[t]\nc = 1\nb = 2\n[u]\n", changed("[t]\nb = 2\n[u]\n", "t.c", "1"));
         assertEquals("a = 1\n\n[t.u]\nc = 1\n", changed("a = 1\n", "t.u.c", "1"));
         assertEquals("c = 1\na = 1\n", changed("a = 1\n", "c", "1"));
     }
@@ -61,7 +61,6 @@ class ScenarioTextTest {
 
     @Test
     void what_cannot_be_changed_is_refused() {
-        assertThrows(
-                IllegalArgumentException.class, () -> changed("t = { a = 1 }\n", "t.b", "2"));
+        assertThrows(IllegalArgumentException.class, () -> changed("t = { a = 1 }\n", "t.b", "2"));
     }
 }

@@ -1,7 +1,7 @@
 package tideless.page;
 
-import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertArrayEquals;
+import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
@@ -70,7 +70,13 @@ class SessionTest {
         session.call("greenhouse.toml");
         String toml = Files.readString(Path.of("scenarios/glasshouse-tomato-trough.toml"));
         List<String> faults = session.read(toml);
-        assertTrue(faults.stream().anyMatch(f -> f.startsWith("greenhouse.toml:15:8:") && f.contains("does not exist")), "" + faults);
+        assertTrue(
+                faults.stream()
+                        .anyMatch(
+                                f ->
+                                        f.startsWith("greenhouse.toml:15:8:")
+                                                && f.contains("does not exist")),
+                "" + faults);
         String weather = "weather/typical-year-45n-8e.csv";
         session.file(weather, Files.readString(Path.of("scenarios").resolve(weather)));
         assertEquals(List.of(), session.read(toml));
@@ -82,14 +88,19 @@ class SessionTest {
         session.run(1);
         Path out = folder.resolve("out");
         StringWriter said = new StringWriter();
-        String[] words = {"run", BENCH.toString(), "-o", out.toString(), "--members", "1", "--no-plots"};
+        String[] words = {
+            "run", BENCH.toString(), "-o", out.toString(), "--members", "1", "--no-plots"
+        };
         assertEquals(0, Tideless.execute(new PrintWriter(said), new PrintWriter(said), words));
         assertEquals(Files.readString(out.resolve("tasks.csv")), session.csv("tasks", 0));
         assertEquals(Files.readString(out.resolve("warnings.csv")), session.csv("warnings", 0));
         assertEquals(Files.readString(out.resolve("tray-lettuce.csv")), session.csv("tray", 0));
         assertEquals(Files.readString(out.resolve("daily-lettuce.csv")), session.csv("daily", 0));
-        assertEquals(Files.readString(out.resolve("reservoir-shelf.csv")), session.csv("reservoir", 0));
-        assertTrue(said.toString().startsWith(Shown.table(session.forecast(), Terminal.WIDTH)), "" + said);
+        assertEquals(
+                Files.readString(out.resolve("reservoir-shelf.csv")), session.csv("reservoir", 0));
+        assertTrue(
+                said.toString().startsWith(Shown.table(session.forecast(), Terminal.WIDTH)),
+                "" + said);
         assertThrows(IllegalArgumentException.class, () -> session.csv("plots", 0));
     }
 

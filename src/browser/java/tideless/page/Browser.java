@@ -236,8 +236,12 @@ final class Browser implements AutoCloseable {
                         e ->
                                 List.of("Runtime.exceptionThrown", "Log.entryAdded")
                                                 .contains(e.path("method").asText())
-                                        || (e.path("method").asText().equals("Runtime.consoleAPICalled")
-                                                && e.at("/params/type").asText().matches("error|warning")))
+                                        || (e.path("method")
+                                                        .asText()
+                                                        .equals("Runtime.consoleAPICalled")
+                                                && e.at("/params/type")
+                                                        .asText()
+                                                        .matches("error|warning")))
                 .map(JsonNode::toString)
                 .toList();
     }

@@ -98,8 +98,7 @@ public final class CheckPage {
         return page;
     }
 
-    private void open(Path page)
-            throws InterruptedException, ExecutionException, TimeoutException {
+    private void open(Path page) throws InterruptedException, ExecutionException, TimeoutException {
         browser.open(page.toUri().toString());
         browser.evaluate("bench.ready");
     }
@@ -332,8 +331,7 @@ public final class CheckPage {
                   tick(); })()
                 """);
         String base64 =
-                java.util.Base64.getEncoder()
-                        .encodeToString(text.getBytes(StandardCharsets.UTF_8));
+                java.util.Base64.getEncoder().encodeToString(text.getBytes(StandardCharsets.UTF_8));
         double tookMs =
                 browser.evaluate(
                                 "(async () => { const text = new TextDecoder().decode(Uint8Array.from(atob('"

@@ -69,8 +69,7 @@ record Knob(
 
     /** The same as one of a group. */
     Knob in(String other) {
-        return new Knob(
-                id, other, label, unit, low, high, step, value, choices, chosen, change);
+        return new Knob(id, other, label, unit, low, high, step, value, choices, chosen, change);
     }
 
     /** What the page is told of it. */

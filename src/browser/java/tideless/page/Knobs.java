@@ -295,7 +295,10 @@ final class Knobs {
         List<String> away = List.of("visits", "away");
         LocalDate start = scenario.start();
         int last = scenario.days();
-        double day = now == null ? Math.max(1, last / 2) : 1 + ChronoUnit.DAYS.between(start, now.from());
+        double day =
+                now == null
+                        ? Math.max(1, last / 2)
+                        : 1 + ChronoUnit.DAYS.between(start, now.from());
         double length = now == null ? 0 : 1 + ChronoUnit.DAYS.between(now.from(), now.to());
         knobs.add(
                 Knob.slider(
@@ -330,8 +333,7 @@ final class Knobs {
         }
     }
 
-    private void slider(
-            List<String> key, String label, String unit, double[] range, double value) {
+    private void slider(List<String> key, String label, String unit, double[] range, double value) {
         slider(key, label, unit, range, value, to -> one(key, quantity(to, unit)));
     }
 

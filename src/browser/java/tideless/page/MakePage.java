@@ -98,8 +98,7 @@ public final class MakePage {
         byte[] module = Files.readAllBytes(folder.resolve("page.wasm"));
         Engine engine = new Engine(sources, Base64.getEncoder().encodeToString(packed(module)));
         Files.writeString(
-                made,
-                "id=\"engine\" data-sources=\"" + sources + "\">" + engine.module() + "<");
+                made, "id=\"engine\" data-sources=\"" + sources + "\">" + engine.module() + "<");
         return kept(folder, engine);
     }
 

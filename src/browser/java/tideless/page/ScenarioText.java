@@ -48,7 +48,8 @@ final class ScenarioText {
                     if (parsed.contains(key)) {
                         patches.add(patch(key, literal));
                     } else if (!literal.isEmpty()) {
-                        fresh.computeIfAbsent(key.subList(0, key.size() - 1), k -> new StringBuilder())
+                        fresh.computeIfAbsent(
+                                        key.subList(0, key.size() - 1), k -> new StringBuilder())
                                 .append(bare(key.get(key.size() - 1)))
                                 .append(" = ")
                                 .append(literal)

@@ -134,7 +134,9 @@ final class Shown {
                         : 50 * (half + Math.sqrt(Math.max(0, square))));
     }
 
-    /** What the columns of a tray and of a reservoir are called, their units, and what they hold. */
+    /**
+     * What the columns of a tray and of a reservoir are called, their units, and what they hold.
+     */
     static Map<String, Object> columns() {
         Map<String, Object> columns = new LinkedHashMap<>();
         columns.put("tray", columns(TraySeries.values()));

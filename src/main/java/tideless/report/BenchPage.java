@@ -68,8 +68,7 @@ public final class BenchPage {
     /** In base 64 nothing a scenario holds can end the element it stands in. */
     private static byte[] packed(String name, Map<String, String> texts) {
         ByteArrayOutputStream bytes = new ByteArrayOutputStream();
-        try (JsonGenerator json =
-                new JsonFactory().createGenerator(new GZIPOutputStream(bytes))) {
+        try (JsonGenerator json = new JsonFactory().createGenerator(new GZIPOutputStream(bytes))) {
             json.writeStartObject();
             json.writeStringField("name", name);
             json.writeStringField("text", texts.get(""));

@@ -5,7 +5,7 @@ import java.util.List;
 import java.util.function.IntFunction;
 
 /** One job after the other, on the thread that asks: the way where there are no threads. */
-final class InTurn implements Workers {
+public final class InTurn implements Workers {
     @Override
     public <R> List<R> each(int jobs, IntFunction<R> job) {
         List<R> results = new ArrayList<>(jobs);
