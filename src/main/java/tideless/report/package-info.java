@@ -13,6 +13,7 @@
  * java.time.temporal}, {@code java.util.zip}, {@code java.awt..}, {@code javax.imageio..}, {@code
  * javax.xml.parsers}, {@code org.w3c.dom}, {@code org.jfree..}, {@code org.apache.batik..}, {@code
  * de.siegmar.fastcsv.writer}, {@code com.fasterxml.jackson.core..}, {@code biweekly..}, {@code
- * com.github.mangstadt.vinnie..}, {@code com.samskivert.mustache..}, {@code org.apache.commons.math3.util}. Held by {@code RoomsTest}.
+ * com.github.mangstadt.vinnie..}, {@code com.samskivert.mustache..}, {@code
+ * org.apache.commons.math3.util}. Held by {@code RoomsTest}.
  */
 package tideless.report;

@@ -9,8 +9,7 @@ import tideless.crop.CropTraits;
 
 /** The crops that come with the program. */
 public final class Crops {
-    /** Those read so far: a page reads its scenario anew at every move of a slider. */
-    private static volatile Map<String, CropTraits> read = Map.of();
+    private static final ReadOnce READ = new ReadOnce();
 
     private Crops() {}
 
@@ -26,10 +25,30 @@ public final class Crops {
      * @throws IllegalArgumentException when there is none of that name
      */
     public static CropTraits named(String name) {
-        CropTraits before = read.get(name);
-        if (before != null) {
-            return before;
+        return READ.named(name);
+    }
+
+    /**
+     * What was read of files that never change: a page reads its scenario anew at every move of a
+     * slider. Two threads may read one crop at once, and one of the two is forgotten: no harm.
+     */
+    private static final class ReadOnce {
+        private volatile Map<String, CropTraits> crops = Map.of();
+
+        CropTraits named(String name) {
+            CropTraits before = crops.get(name);
+            if (before != null) {
+                return before;
+            }
+            CropTraits read = read(name);
+            Map<String, CropTraits> now = new HashMap<>(crops);
+            now.put(name, read);
+            crops = now;
+            return read;
         }
+    }
+
+    private static CropTraits read(String name) {
         if (!names().contains(name)) {
             throw new IllegalArgumentException(
                     "no crop is called " + name + "; there are " + String.join(", ", names()));
@@ -39,10 +58,6 @@ public final class Crops {
         if (!traits.isSound()) {
             throw new IllegalStateException("a shipped crop is faulty: " + file.problems());
         }
-        // Two threads may read one crop at once, and one of the two is forgotten: no harm.
-        Map<String, CropTraits> now = new HashMap<>(read);
-        now.put(name, traits.value());
-        read = now;
         return traits.value();
     }
 
