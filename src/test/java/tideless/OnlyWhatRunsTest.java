@@ -55,6 +55,7 @@ class OnlyWhatRunsTest {
         Map<String, String> ways = new TreeMap<>();
         String page = "the page (src/browser)";
         ways.put("scenario.ScenarioReader.read", page);
+        ways.put("scenario.Rereading", page);
         ways.put("study.Forecasts.of", page);
         ways.put("sim.HourlySeries$Column", page);
         ways.put("sim.Series.toArray", page);

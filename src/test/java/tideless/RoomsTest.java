@@ -54,6 +54,7 @@ class RoomsTest {
             Map.of(
                     "study.InTurn", "the page (src/browser)",
                     "report.CsvFiles", "likewise",
+                    "scenario.Rereading", "likewise",
                     "scenario.ScenarioReference", "makes a page of the docs",
                     "scenario.Note", "what is said of a scenario, printed by lambdas of the door",
                     "solution.MolarMass", "constants, which the compiler copies",

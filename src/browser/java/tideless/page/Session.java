@@ -12,7 +12,7 @@ import tideless.rig.Scenario;
 import tideless.rig.VesselId;
 import tideless.scenario.FilesInMemory;
 import tideless.scenario.Reading;
-import tideless.scenario.ScenarioReader;
+import tideless.scenario.Rereading;
 import tideless.sim.HourlySeries;
 import tideless.sim.ReservoirSeries;
 import tideless.sim.ReservoirTrace;
@@ -29,6 +29,7 @@ import tideless.study.InTurn;
 final class Session {
     private final long seed;
     private final Map<String, String> files = new LinkedHashMap<>();
+    private Rereading readings = new Rereading();
     private String name = "scenario.toml";
     private String toml = "";
     private Reading reading;
@@ -49,6 +50,7 @@ final class Session {
      */
     void file(String file, String text) {
         files.put(file, text);
+        readings = new Rereading();
     }
 
     /** What messages call the scenario from now on. */
@@ -68,7 +70,7 @@ final class Session {
         forecast = null;
         FilesInMemory beside = new FilesInMemory(text);
         files.forEach(beside::put);
-        reading = ScenarioReader.read(name, beside);
+        reading = readings.read(name, beside);
         if (reading instanceof Reading.Good) {
             return List.of();
         }

@@ -104,14 +104,6 @@ final class CropReader {
         if (override.isSound()) {
             state(override.value(), own, true);
         }
-        if (way == TrayKeys.CROP && library == CropLibrary.SHIPPED && !override.isSound()) {
-            return text.then(crop -> tray.get(way))
-                    .then(
-                            name ->
-                                    tray.file().isFaulty()
-                                            ? Read.faulty()
-                                            : Read.of(Crops.named(name)));
-        }
         return text.then(
                 crop -> {
                     TomlFile file = new TomlFile(crop.label());

@@ -1,16 +1,12 @@
 package tideless.scenario;
 
 import java.util.ArrayList;
-import java.util.HashMap;
 import java.util.List;
-import java.util.Map;
 import java.util.stream.Stream;
 import tideless.crop.CropTraits;
 
 /** The crops that come with the program. */
 public final class Crops {
-    private static final ReadOnce READ = new ReadOnce();
-
     private Crops() {}
 
     /** Their names, in the order of the library. */
@@ -25,30 +21,6 @@ public final class Crops {
      * @throws IllegalArgumentException when there is none of that name
      */
     public static CropTraits named(String name) {
-        return READ.named(name);
-    }
-
-    /**
-     * What was read of files that never change: a page reads its scenario anew at every move of a
-     * slider. Two threads may read one crop at once, and one of the two is forgotten: no harm.
-     */
-    private static final class ReadOnce {
-        private volatile Map<String, CropTraits> crops = Map.of();
-
-        CropTraits named(String name) {
-            CropTraits before = crops.get(name);
-            if (before != null) {
-                return before;
-            }
-            CropTraits read = read(name);
-            Map<String, CropTraits> now = new HashMap<>(crops);
-            now.put(name, read);
-            crops = now;
-            return read;
-        }
-    }
-
-    private static CropTraits read(String name) {
         if (!names().contains(name)) {
             throw new IllegalArgumentException(
                     "no crop is called " + name + "; there are " + String.join(", ", names()));
