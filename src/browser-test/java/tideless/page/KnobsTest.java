@@ -69,7 +69,7 @@ class KnobsTest {
                 continue;
             }
             String text = session.turned((String) knob.get("id"), Double.toString(to));
-            if (session.read(text).isEmpty() && !(knob.get("id").equals("visits.away.length"))) {
+            if (session.read(text).isEmpty() && !knob.get("id").equals("visits.away.length")) {
                 double now = (double) knob(session, knob.get("id")).get("value");
                 assertEquals(to, now, 0.02 * Math.max(1, step), "" + knob);
                 moved.add(knob.get("id"));

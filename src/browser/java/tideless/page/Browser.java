@@ -128,7 +128,7 @@ final class Browser implements AutoCloseable {
         message.set("params", mapper.valueToTree(given));
         CompletableFuture<JsonNode> answer = new CompletableFuture<>();
         asked.put(id, answer);
-        socket.sendText(message.toString(), true);
+        socket.sendText(message.toString(), true).join();
         JsonNode node = answer.get(PATIENCE_S, TimeUnit.SECONDS);
         if (node.has("error")) {
             throw new IllegalStateException(method + ": " + node.get("error"));
@@ -255,10 +255,10 @@ final class Browser implements AutoCloseable {
     }
 
     @Override
-    public void close() throws InterruptedException, IOException {
+    public void close() throws IOException {
         process.descendants().forEach(ProcessHandle::destroy);
         process.destroy();
-        process.waitFor();
+        process.onExit().join();
         try (Stream<Path> files = Files.walk(profile)) {
             files.sorted((a, b) -> b.compareTo(a)).map(Path::toFile).forEach(File::delete);
         }

@@ -1,6 +1,7 @@
 package tideless.page;
 
 import com.fasterxml.jackson.databind.JsonNode;
+import de.siegmar.fastcsv.reader.CsvReader;
 import java.io.File;
 import java.io.IOException;
 import java.io.PrintStream;
@@ -11,6 +12,7 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.Arrays;
+import java.util.Base64;
 import java.util.List;
 import java.util.Locale;
 import java.util.concurrent.ExecutionException;
@@ -18,6 +20,7 @@ import java.util.concurrent.TimeoutException;
 import java.util.stream.Stream;
 import tideless.cli.Tideless;
 import tideless.scenario.FilesInMemory;
+import tideless.words.VerdictWords;
 
 /**
  * Makes the page of every shipped scenario, opens it from the disk in a browser without a window,
@@ -194,7 +197,7 @@ public final class CheckPage {
         hold(sorted.equals(shown), scenario + ": warnings " + sorted + " / " + shown);
         JsonNode verdict = browser.evaluate(texts.formatted("verdict p"));
         Session session = session(scenario);
-        List<String> lines = tideless.words.VerdictWords.lines(session.forecast());
+        List<String> lines = VerdictWords.lines(session.forecast());
         hold(lines.equals(list(verdict)), scenario + ": verdict " + lines + " / " + verdict);
     }
 
@@ -206,9 +209,7 @@ public final class CheckPage {
 
     private static List<String> lastColumn(Path csv) throws IOException {
         List<String> texts = new ArrayList<>();
-        try (var reader =
-                de.siegmar.fastcsv.reader.CsvReader.builder()
-                        .ofNamedCsvRecord(Files.readString(csv))) {
+        try (var reader = CsvReader.builder().ofNamedCsvRecord(Files.readString(csv))) {
             reader.forEach(row -> texts.add(row.getField("text")));
         }
         return texts;
@@ -330,8 +331,7 @@ public final class CheckPage {
                     setTimeout(tick, 5); };
                   tick(); })()
                 """);
-        String base64 =
-                java.util.Base64.getEncoder().encodeToString(text.getBytes(StandardCharsets.UTF_8));
+        String base64 = Base64.getEncoder().encodeToString(text.getBytes(StandardCharsets.UTF_8));
         double tookMs =
                 browser.evaluate(
                                 "(async () => { const text = new TextDecoder().decode(Uint8Array.from(atob('"

@@ -139,7 +139,7 @@ final class Knobs {
                     "L",
                     range(1, Math.max(100, 3 * litres), 0.5),
                     litres,
-                    to -> wider(reservoir, at, own, Math.sqrt(to / litres)));
+                    to -> wider(at, own, Math.sqrt(to / litres)));
         }
         slider(
                 join(at, "floor_above_bench"),
@@ -155,8 +155,7 @@ final class Knobs {
     }
 
     /** The sides are in the text as they are in the shape; their ratio is all that is needed. */
-    private Map<List<String>, String> wider(
-            Reservoir reservoir, List<String> at, List<String> sides, double times) {
+    private Map<List<String>, String> wider(List<String> at, List<String> sides, double times) {
         Map<List<String>, String> changes = new LinkedHashMap<>();
         for (String side : sides) {
             String stated = text.value(join(at, side)).orElse("");

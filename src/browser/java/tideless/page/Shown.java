@@ -2,10 +2,11 @@ package tideless.page;
 
 import java.io.PrintWriter;
 import java.io.StringWriter;
-import java.time.Duration;
 import java.time.LocalDate;
 import java.time.LocalDateTime;
+import java.time.temporal.ChronoUnit;
 import java.util.ArrayList;
+import java.util.Comparator;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
@@ -170,9 +171,7 @@ final class Shown {
         result.put(
                 "warnings",
                 forecast.advice().warnings().stream()
-                        .sorted(
-                                java.util.Comparator.comparing(Warning::kind)
-                                        .thenComparing(Warning::from))
+                        .sorted(Comparator.comparing(Warning::kind).thenComparing(Warning::from))
                         .map(w -> warning(scenario, w, years))
                         .toList());
         result.put("events", forecast.trace().events().stream().map(Shown::event).toList());
@@ -225,7 +224,7 @@ final class Shown {
     }
 
     private static long secondsTo(LocalDate start, LocalDateTime at) {
-        return Duration.between(start.atStartOfDay(), at).getSeconds();
+        return ChronoUnit.SECONDS.between(start.atStartOfDay(), at);
     }
 
     /** What the command {@code run} prints. */

@@ -158,6 +158,7 @@ function move(knob, to) {
 async function glance() {
   const {knob, to, earlier = [], since} = bench.waiting;
   bench.waiting = null;
+  clearTimeout(bench.settling);
   bench.moving = quick.call("glance", {text: bench.text, moves: [...earlier, {knob, to}], stepS: GLANCE_STEP_S});
   try {
     const run = await whileBusy(bench.moving, "Running\u2026");
@@ -169,8 +170,8 @@ async function glance() {
       setRun(run);
       aged(true);
       showRun();
-      settleSoon();
     }
+    settleSoon();
     bench.timings.push({engine: performance.now() - since});
     requestAnimationFrame(() => {
       bench.timings[bench.timings.length - 1].drawn = performance.now() - since;
@@ -193,6 +194,10 @@ function settleSoon() {
 // Runs what is shown as the command line does, and drops an older such run that takes long.
 async function settle(members = 1) {
   const text = bench.text;
+  if (bench.shown.result && bench.shown.members >= members) {
+    aged(false);
+    return bench.shown;
+  }
   if (exact.busyFor() > LONG_MS) {
     exact.restart();
   }
@@ -231,6 +236,7 @@ async function take(text, name, files) {
   }
   showFaults(inPage("faults"), run.rig.notes, "Notes:");
   bench.firstText = text;
+  bench.day = Math.floor(run.rig.days / 2);
   knobs.forget();
   setRun(run);
   showRun();
@@ -355,7 +361,14 @@ function wire() {
     document.body.classList.remove("dropping");
     opened(event.dataTransfer.files);
   });
-  const again = () => bench.shown && showRun();
+  const again = () => {
+    if (bench.shown) {
+      showRun();
+    }
+    if (bench.lesson) {
+      bench.lesson.show();
+    }
+  };
   addEventListener("resize", again);
   matchMedia("(prefers-color-scheme: dark)").addEventListener("change", again);
   inPage("legend").textContent = "Drawn to scale. The water is pale where it is lean and rust where it is too salty; plants are as wide as"

@@ -199,7 +199,7 @@ function drawPlot(canvas, plot, run, pinned, tray, day, colours) {
   drawMarks(pen, axes, band, marks, colours);
   drawGrid(pen, axes, run.rig, colours);
   behind.forEach(one => drawLine(pen, axes, one, {colour: colours.pin, dash: [3, 3], width: 1.4}));
-  lines.forEach(one => drawLine(pen, axes, one, {colour: colours[one.colour.slice(2)], dash: one.dash, width: 1.8}));
+  [...lines].reverse().forEach(one => drawLine(pen, axes, one, {colour: colours[one.colour.slice(2)], dash: one.dash, width: 1.8}));
   if (day !== null) {
     pen.strokeStyle = colours.ink;
     pen.lineWidth = 1;
