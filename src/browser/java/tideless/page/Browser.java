@@ -10,6 +10,7 @@ import java.net.http.HttpClient;
 import java.net.http.WebSocket;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.time.Duration;
 import java.util.Base64;
 import java.util.List;
 import java.util.Map;
@@ -252,6 +253,14 @@ final class Browser implements AutoCloseable {
                 .filter(e -> e.path("method").asText().equals("Network.requestWillBeSent"))
                 .map(e -> e.at("/params/request/url").asText())
                 .toList();
+    }
+
+    /** What all its processes have used of the machine so far, ms. */
+    double cpuMs() {
+        return process.descendants()
+                .map(one -> one.info().totalCpuDuration().orElse(Duration.ZERO))
+                .mapToDouble(Duration::toMillis)
+                .sum();
     }
 
     @Override

@@ -240,7 +240,9 @@ public final class CheckPage {
         for (int warm = 0; warm < 2; warm++) {
             String slide =
                     "bench.slide('feed.ec', Array.from({length: 30}, (_, i) => 1.2 + 0.02 * i))";
+            double cpuMs = browser.cpuMs();
             JsonNode times = browser.evaluate(slide);
+            cpuMs = browser.cpuMs() - cpuMs;
             List<Double> engine = new ArrayList<>();
             List<Double> drawn = new ArrayList<>();
             times.forEach(t -> engine.add(t.path("engine").asDouble()));
@@ -250,12 +252,13 @@ public final class CheckPage {
             out.printf(
                     Locale.ROOT,
                     "a move of a slider: season there after %.0f ms (median of %d; most %.0f), on"
-                            + " the screen after %.0f ms (most %.0f)%n",
+                            + " the screen after %.0f ms (most %.0f); %.0f ms of a core each%n",
                     engine.get(engine.size() / 2),
                     engine.size(),
                     engine.get(engine.size() - 1),
                     drawn.get(drawn.size() / 2),
-                    drawn.get(drawn.size() - 1));
+                    drawn.get(drawn.size() - 1),
+                    cpuMs / times.size());
         }
         hold(browser.complaints().isEmpty(), "moving: " + browser.complaints());
         int ends = 0;

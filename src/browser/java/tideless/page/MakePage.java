@@ -53,6 +53,9 @@ public final class MakePage {
                     "lessons.js",
                     "main.js");
 
+    /** Stands in every crop file. */
+    private static final String OF_A_CROP = "latin_name = \"";
+
     private static final Pattern ENGINE =
             Pattern.compile("id=\"engine\" data-sources=\"([0-9a-f]{64})\">([^<]*)<");
 
@@ -96,6 +99,9 @@ public final class MakePage {
         }
         compile(folder);
         byte[] module = Files.readAllBytes(folder.resolve("page.wasm"));
+        if (!new String(module, StandardCharsets.ISO_8859_1).contains(OF_A_CROP)) {
+            throw new IllegalStateException("the crop files are not in the module");
+        }
         Engine engine = new Engine(sources, Base64.getEncoder().encodeToString(packed(module)));
         Files.writeString(
                 made, "id=\"engine\" data-sources=\"" + sources + "\">" + engine.module() + "<");
@@ -154,7 +160,11 @@ public final class MakePage {
         MessageDigest digest = MessageDigest.getInstance("SHA-256");
         digest.update(runtime().getBytes(StandardCharsets.UTF_8)); // changes with the compiler
         for (String root :
-                List.of("src/main/java", "src/main/resources/tideless/crop", "src/browser/java")) {
+                List.of(
+                        "src/main/java",
+                        "src/main/resources/tideless/crop",
+                        "src/browser/java",
+                        "src/browser/resources/META-INF")) {
             try (Stream<Path> files = Files.walk(Path.of(root))) {
                 for (Path file : files.filter(Files::isRegularFile).sorted().toList()) {
                     String name = file.toString().replace(File.separatorChar, '/');
