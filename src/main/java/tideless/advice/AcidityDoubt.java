@@ -47,7 +47,7 @@ final class AcidityDoubt {
         int run = 0;
         boolean high = false;
         double worst = Double.NaN;
-        for (int hour = 23; hour <= tray.lastHour; hour += 24) {
+        for (int hour = tray.firstHour / 24 * 24 + 23; hour <= tray.lastHour; hour += 24) {
             double ph = tray.of.ph().at(hour);
             boolean isHigh = ph > limits.phHigh() + FAR_OUT;
             boolean isFar =
@@ -88,9 +88,7 @@ final class AcidityDoubt {
     private static double nitrateTakenMolPerM3(TrayCase tray, int hour) {
         int from = 0;
         for (Event event : tray.events()) {
-            boolean changed =
-                    event.kind() == Event.Kind.FLUSH || event.kind() == Event.Kind.FRESH_SOLUTION;
-            if (changed && event.atS() <= hour * Time.HOUR_S) {
+            if (TrayCase.isChange(event) && event.atS() <= hour * Time.HOUR_S) {
                 from = (int) (event.atS() / Time.HOUR_S);
             }
         }

@@ -4,6 +4,7 @@ import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
 import tideless.rig.VesselId;
+import tideless.sim.PlantingTrace;
 import tideless.sim.Trace;
 import tideless.sim.TrayTrace;
 
@@ -30,13 +31,11 @@ public final class Advisor {
         RigAdvice.add(trace, rounds, out);
         List<TrayCase> trays = new ArrayList<>();
         for (TrayTrace of : trace.trays()) {
-            TrayCase tray = new TrayCase(trace, of, rounds);
-            trays.add(tray);
-            new CropAdvice(tray, out).add();
-            new RootAdvice(tray, out).add();
-            new ValveAdvice(tray, out).add();
-            new SolutionAdvice(tray, out).add();
-            new AirAdvice(tray, out).add();
+            for (PlantingTrace planting : trace.plantings(of)) {
+                TrayCase tray = new TrayCase(trace, planting, rounds);
+                trays.add(tray);
+                out.take(of(tray), planting.crop());
+            }
         }
         Harmony.bringTo(out);
         Comparator<VesselId> place = placeIn(trace);
@@ -47,6 +46,16 @@ public final class Advisor {
                         .thenComparing(Warning::kind));
         Verdict verdict = Verdicts.of(trace, trays, rounds, out.warnings);
         return new Advice(verdict, Cautions.addedTo(out.tasks, trace), out.warnings, sizings);
+    }
+
+    private static Findings of(TrayCase tray) {
+        Findings found = new Findings();
+        new CropAdvice(tray, found).add();
+        new RootAdvice(tray, found).add();
+        new ValveAdvice(tray, found).add();
+        new SolutionAdvice(tray, found).add();
+        new AirAdvice(tray, found).add();
+        return found;
     }
 
     /** Tasks as an advice tells them: by date, then by place. */

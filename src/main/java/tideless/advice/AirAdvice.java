@@ -25,7 +25,7 @@ final class AirAdvice {
         if (tray.traits != null) {
             addWarmth();
             addLowLight();
-            for (RoomFindings.Finding finding : RoomFindings.of(tray.trace, tray.of)) {
+            for (RoomFindings.Finding finding : RoomFindings.of(tray.trace, tray.planting)) {
                 addRoom(finding);
             }
         }
@@ -56,19 +56,20 @@ final class AirAdvice {
     }
 
     private void addLowLight() {
-        int days = Math.min(LIGHT_DAYS, (tray.lastHour + 1) / 24);
+        int days = Math.min(LIGHT_DAYS, (tray.lastHour + 1 - tray.firstHour) / 24);
         if (days == 0) {
             return;
         }
-        double light = tray.of.lightMolPerM2().sum(0, days * 24) / days;
+        int from = tray.firstHour;
+        double light = tray.of.lightMolPerM2().sum(from, from + days * 24) / days;
         double low = tray.traits.needs().lightLowMolPerM2Day();
         if (light < low) {
             out.warnings.add(
                     new Warning(
                             Warning.Kind.LOW_LIGHT,
                             tray.id,
-                            tray.trace.clockAt(0),
-                            tray.trace.clockAt(days * Time.DAY_S),
+                            tray.trace.clockAt(from * Time.HOUR_S),
+                            tray.trace.clockAt(from * Time.HOUR_S + days * Time.DAY_S),
                             Measure.atLeast(light, low, Unit.MOL_PER_M2_DAY),
                             Cause.of(Cause.Kind.TOO_LITTLE_LIGHT),
                             List.of(Cure.of(Cure.Kind.MORE_LIGHT))));

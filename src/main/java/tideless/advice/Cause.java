@@ -61,6 +61,9 @@ public record Cause(Kind kind, Facts facts) {
         SEASON_ENDS,
         FIRST_FRUIT_RIPE,
         LAST_FRUIT_PICKED,
+        /** The next crop does not wait for it, ripe or not. */
+        MAKES_ROOM,
+        FOLLOWS,
         NEXT_IN_TIME,
         FLOWERS_OPEN,
         GROWS_TALL,

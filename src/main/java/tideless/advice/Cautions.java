@@ -40,7 +40,7 @@ final class Cautions {
                     here.add(caution);
                 }
             }
-            with.add(here.isEmpty() ? task : task.with(here));
+            with.add(here.isEmpty() ? task : task.withCautions(here));
         }
         return with;
     }

@@ -45,6 +45,7 @@ final class CropAdvice {
                 case SPACED -> addDated(Task.Kind.SPACE_OUT, event, crowded(event));
                 case TOPPED -> addDated(Task.Kind.TOP, event, Cause.of(Cause.Kind.SEASON_ENDS));
                 case HARVEST -> addHarvest(event);
+                case PLANTED -> addPlanting(event);
                 default -> {}
             }
         }
@@ -92,7 +93,7 @@ final class CropAdvice {
             return; // nobody comes any more
         }
         int ripe = tray.trace.sampleAt(event.atS());
-        int from = Math.max(0, Math.min(ripe, tray.lastHour - WEEK_H));
+        int from = Math.max(tray.firstHour, Math.min(ripe, tray.lastHour - WEEK_H));
         double weeks = (tray.lastHour - from) / (double) WEEK_H;
         var fruit = tray.of.fruitFreshG();
         double weekly = weeks > 0 ? (fruit.at(tray.lastHour) - fruit.at(from)) / weeks : 0;
@@ -106,23 +107,60 @@ final class CropAdvice {
     private void addHarvest(Event event) {
         boolean fruits = fruits();
         double hour = dueHour(event);
-        int sample = tray.trace.sampleAt(event.atS());
+        int sample = Math.min(tray.lastHour, tray.trace.sampleAt(event.atS()));
         task(
                 Task.Kind.HARVEST,
                 hour * Time.HOUR_S,
                 Measure.of(
                         (fruits ? tray.of.fruitFreshG() : tray.of.freshG()).at(sample), Unit.GRAMS),
-                event.detail().equals(Event.BEFORE_ABSENCE)
-                        ? new Cause(
-                                Cause.Kind.BEFORE_ABSENCE,
-                                Facts.NONE.on(tray.trace.clockAt(awayUntil(hour) * Time.HOUR_S)))
-                        : Cause.of(whyHarvested(fruits, sample)));
-        task(
-                Task.Kind.CLEAN,
-                hour * Time.HOUR_S,
-                Measure.none(),
-                Cause.of(Cause.Kind.CROP_LEAVES_THE_TRAY));
-        addSowing(hour);
+                whyHarvested(event, hour, fruits, sample));
+        if (!isFollowed()) {
+            task(
+                    Task.Kind.CLEAN,
+                    hour * Time.HOUR_S,
+                    Measure.none(),
+                    Cause.of(Cause.Kind.CROP_LEAVES_THE_TRAY));
+        }
+        if (tray.tray.next().isEmpty() && tray.tray.planting() instanceof Planting.OfCrop crop) {
+            addSowing(crop, hour);
+        }
+    }
+
+    private boolean isFollowed() {
+        return tray.trace.plantings(tray.of).size() > tray.planting.number() + 1;
+    }
+
+    /** A crop that follows another: sown in time, its tray cleaned where the run does it. */
+    private void addPlanting(Event event) {
+        Planting.OfCrop crop = (Planting.OfCrop) tray.tray.planting();
+        boolean fresh = tray.tray.next().get(tray.planting.number() - 1).fresh();
+        out.tasks.add(
+                new Task(
+                        Task.Kind.CLEAN,
+                        tray.id,
+                        tray.trace.clockAt(event.atS()),
+                        fresh ? event.volumeM3() * 1000 : 0,
+                        event.drainedM3() * 1000,
+                        Measure.none(),
+                        Cause.of(Cause.Kind.CROP_LEAVES_THE_TRAY),
+                        List.of(),
+                        List.of(),
+                        fresh));
+        out.tasks.add(
+                new Task(
+                        Task.Kind.PLANT,
+                        tray.id,
+                        tray.trace.clockAt(event.atS()),
+                        fresh ? 0 : event.volumeM3() * 1000,
+                        0,
+                        Measure.of(crop.ageAtStartDays(), Unit.DAYS),
+                        new Cause(
+                                Cause.Kind.FOLLOWS,
+                                Facts.NONE.named(String.valueOf(crop.plants()))),
+                        List.of(),
+                        List.of(),
+                        true));
+        addSowing(crop, event.atS() / Time.HOUR_S);
     }
 
     /** What is ready at the midnight that ends a run is cut at the last visit of that day. */
@@ -137,6 +175,18 @@ final class CropAdvice {
                 .filter(at -> at > hour)
                 .findFirst()
                 .orElse(tray.rounds.endHours());
+    }
+
+    private Cause whyHarvested(Event event, double hour, boolean fruits, int sample) {
+        if (event.detail().equals(Event.BEFORE_ABSENCE)) {
+            return new Cause(
+                    Cause.Kind.BEFORE_ABSENCE,
+                    Facts.NONE.on(tray.trace.clockAt(awayUntil(hour) * Time.HOUR_S)));
+        }
+        return Cause.of(
+                event.detail().equals(Event.MAKES_ROOM)
+                        ? Cause.Kind.MAKES_ROOM
+                        : whyHarvested(fruits, sample));
     }
 
     private Cause.Kind whyHarvested(boolean fruits, int sample) {
@@ -154,15 +204,13 @@ final class CropAdvice {
         return light ? Cause.Kind.WINDOW_ENDS : Cause.Kind.READY;
     }
 
-    private void addSowing(double readyHour) {
-        if (!(tray.tray.planting() instanceof Planting.OfCrop crop)) {
-            return;
-        }
+    /** Seedlings for an hour; those that follow another crop are told of even before the run. */
+    private void addSowing(Planting.OfCrop crop, double readyHour) {
         double sowHour = readyHour - crop.ageAtStartDays() * 24;
-        if (sowHour >= 0) {
+        if (sowHour >= 0 || !tray.tray.next().isEmpty()) {
             task(
                     Task.Kind.SOW_NEXT,
-                    tray.rounds.lastUpTo(sowHour) * Time.HOUR_S,
+                    (sowHour >= 0 ? tray.rounds.lastUpTo(sowHour) : sowHour) * Time.HOUR_S,
                     Measure.of(crop.ageAtStartDays(), Unit.DAYS),
                     new Cause(
                             Cause.Kind.NEXT_IN_TIME,

@@ -38,28 +38,9 @@ final class Harmony {
                         Cure.Kind.DO_NOT_SHARE_A_FEED,
                         Facts.NONE.named(names(stronger) + " / " + names(leaner)));
         out.tasks.replaceAll(
-                t ->
-                        new Task(
-                                t.kind(),
-                                t.vessel(),
-                                t.due(),
-                                t.litres(),
-                                t.drainLitres(),
-                                t.measure(),
-                                t.cause(),
-                                withoutFeed(t.cures(), stronger.equals(leaner) ? null : apart),
-                                t.cautions(),
-                                t.isDone()));
+                t -> t.withCures(withoutFeed(t.cures(), stronger.equals(leaner) ? null : apart)));
         out.warnings.replaceAll(
-                w ->
-                        new Warning(
-                                w.kind(),
-                                w.vessel(),
-                                w.from(),
-                                w.until(),
-                                w.measure(),
-                                w.cause(),
-                                withoutFeed(w.cures(), stronger.equals(leaner) ? null : apart)));
+                w -> w.withCures(withoutFeed(w.cures(), stronger.equals(leaner) ? null : apart)));
     }
 
     private static List<Cure> withoutFeed(List<Cure> cures, Cure apart) {

@@ -47,7 +47,7 @@ record PlainWater(double litres, double ecAfterMsPerCm, double doubtMsPerCm) {
         if (!steady || tray.tray.filling() instanceof Filling.Sealed) {
             return null;
         }
-        int from = Math.max(Math.max(0, hour - WEEK_H), hourAfterChange(tray, hour));
+        int from = Math.max(Math.max(tray.firstHour, hour - WEEK_H), hourAfterChange(tray, hour));
         double leftLitres = leaving(tray.of, from, hour);
         double volume = 1000 * tray.of.volumeM3().at(hour);
         double ec = tray.of.ecMsPerCm().at(hour);
@@ -112,10 +112,8 @@ record PlainWater(double litres, double ecAfterMsPerCm, double doubtMsPerCm) {
     private static int hourAfterChange(TrayCase tray, int hour) {
         int after = 0;
         for (Event event : tray.events()) {
-            boolean changed =
-                    event.kind() == Event.Kind.FLUSH || event.kind() == Event.Kind.FRESH_SOLUTION;
             int at = (int) Math.ceil(event.atS() / Time.HOUR_S);
-            if (changed && at <= hour) {
+            if (TrayCase.isChange(event) && at <= hour) {
                 after = at;
             }
         }

@@ -102,11 +102,9 @@ final class ReservoirAdvice {
 
     private boolean feedsSomethingAt(double hour) {
         return trace.trays().stream()
-                .anyMatch(
-                        t ->
-                                t.tray().isFedBy(reservoir.name())
-                                        && t.tray().planting().plants() != 0
-                                        && trace.lastLivingHour(t) > hour);
+                .filter(t -> t.tray().isFedBy(reservoir.name()))
+                .flatMap(t -> trace.plantings(t).stream())
+                .anyMatch(p -> p.tray().planting().plants() != 0 && p.lastHour() > hour);
     }
 
     /** The absence a visit comes last before, in hours; or null. */

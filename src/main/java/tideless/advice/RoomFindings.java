@@ -12,6 +12,7 @@ import tideless.physics.Time;
 import tideless.rig.Climate;
 import tideless.rig.Planting;
 import tideless.sim.Event;
+import tideless.sim.PlantingTrace;
 import tideless.sim.Trace;
 import tideless.sim.TraySeries;
 import tideless.sim.TrayTrace;
@@ -39,23 +40,24 @@ public final class RoomFindings {
     public record Finding(
             RoomLimits.Kind kind, int firstDay, int days, double worst, double limit) {}
 
-    /** Every limit the tray's crop had broken while it lived, in the order of the kinds. */
-    public static List<Finding> of(Trace trace, TrayTrace tray) {
+    /** Every limit a crop had broken while it lived, in the order of the kinds. */
+    public static List<Finding> of(Trace trace, PlantingTrace planting) {
         List<Finding> found = new ArrayList<>();
-        if (!(tray.tray().planting() instanceof Planting.OfCrop crop) || crop.plants() == 0) {
+        TrayTrace tray = planting.run();
+        if (!(planting.tray().planting() instanceof Planting.OfCrop crop) || crop.plants() == 0) {
             return found;
         }
         double speed =
                 trace.scenario().climate() instanceof Climate.Room room
                         ? room.airSpeedMPerS()
                         : Double.POSITIVE_INFINITY;
-        int flowersFrom = firstDay(trace, tray, Event.Kind.FLOWERING);
+        int flowersFrom = firstDay(planting, Event.Kind.FLOWERING);
         int until =
                 Math.min(
-                        firstDay(trace, tray, Event.Kind.HARVEST),
-                        Math.min(firstDay(trace, tray, Event.Kind.DIED), trace.hours() / DAY_H));
+                        firstDay(planting, Event.Kind.HARVEST),
+                        Math.min(firstDay(planting, Event.Kind.DIED), trace.hours() / DAY_H));
         Map<RoomLimits.Kind, Finding> worst = new EnumMap<>(RoomLimits.Kind.class);
-        for (int day = 0; day < until; day++) {
+        for (int day = planting.firstHour() / DAY_H; day < until; day++) {
             RoomLimits.Day seen = day(tray, day, speed, day >= flowersFrom);
             for (Map.Entry<RoomLimits.Kind, RoomLimits.Beyond> one :
                     RoomLimits.beyond(crop.traits(), seen).entrySet()) {
@@ -84,9 +86,9 @@ public final class RoomFindings {
                 before.limit());
     }
 
-    private static int firstDay(Trace trace, TrayTrace tray, Event.Kind kind) {
-        return trace.events().stream()
-                .filter(e -> e.kind() == kind && e.vessel().equals(tray.tray().id()))
+    private static int firstDay(PlantingTrace planting, Event.Kind kind) {
+        return planting.events().stream()
+                .filter(e -> e.kind() == kind)
                 .mapToInt(e -> (int) (e.atS() / Time.DAY_S))
                 .findFirst()
                 .orElse(Integer.MAX_VALUE);
@@ -133,20 +135,21 @@ public final class RoomFindings {
      * day, and with the gain of that day where a weight is waited for; 0 when it was cut or picked,
      * died or is cut on a stated day.
      */
-    public static double daysShort(Trace trace, TrayTrace tray) {
-        if (!(tray.tray().planting() instanceof Planting.OfCrop crop)
+    public static double daysShort(Trace trace, PlantingTrace planting) {
+        TrayTrace tray = planting.run();
+        if (!(planting.tray().planting() instanceof Planting.OfCrop crop)
                 || crop.plants() == 0
                 || crop.harvestAfterDays().isPresent()
-                || firstDay(trace, tray, Event.Kind.DIED) != Integer.MAX_VALUE
-                || firstDay(trace, tray, Event.Kind.LEAVES_PICKED) != Integer.MAX_VALUE
-                || firstDay(trace, tray, Event.Kind.HARVEST) != Integer.MAX_VALUE) {
+                || firstDay(planting, Event.Kind.DIED) != Integer.MAX_VALUE
+                || firstDay(planting, Event.Kind.LEAVES_PICKED) != Integer.MAX_VALUE
+                || firstDay(planting, Event.Kind.HARVEST) != Integer.MAX_VALUE) {
             return 0;
         }
         CropTraits traits = crop.traits();
         int days = trace.hours() / DAY_H;
         double warmthCd = 0;
         double lastC = 0;
-        for (int day = 0; day < days; day++) {
+        for (int day = planting.firstHour() / DAY_H; day < days; day++) {
             lastC = day(tray, day, 1, false).meanC();
             warmthCd +=
                     Math.max(

@@ -195,7 +195,8 @@ final class RootAdvice {
     }
 
     private boolean firstDayDry() {
-        return tray.firstS(Event.Kind.STRANDED).orElse(Double.POSITIVE_INFINITY) <= Time.DAY_S;
+        return tray.firstS(Event.Kind.STRANDED).orElse(Double.POSITIVE_INFINITY)
+                <= tray.planting.fromS() + Time.DAY_S;
     }
 
     /** What brings water in time, by how the tray is filled. */
@@ -224,7 +225,7 @@ final class RootAdvice {
 
     /** What leaves a filling until the crop does, its thirst before salt cuts it, m3. */
     private double wholeCropM3() {
-        double m3 = tray.of.evaporationM3().sum(0, tray.lastHour + 1);
+        double m3 = tray.of.evaporationM3().sum(tray.firstHour, tray.lastHour + 1);
         for (double day : Thirsts.daily(tray)) {
             m3 += day;
         }

@@ -62,7 +62,7 @@ final class Seedlings {
     }
 
     private static LocalDateTime dueAt(TrayCase tray, RootReach reach) {
-        double hour = 24.0 * reach.days().orElseThrow();
+        double hour = tray.planting.fromS() / Time.HOUR_S + 24.0 * reach.days().orElseThrow();
         return tray.trace.clockAt(tray.rounds.nextFrom(hour) * Time.HOUR_S);
     }
 }

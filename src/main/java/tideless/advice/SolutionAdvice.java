@@ -309,16 +309,17 @@ final class SolutionAdvice {
      * limit.
      */
     private Cure strongerFeed(int hour) {
+        int from = tray.firstHour;
         int end = tray.lastHour + 1;
-        double drunk = tray.of.transpirationM3().sum(0, hour + 1);
-        double start = tray.of.volumeM3().at(0);
+        double drunk = tray.of.transpirationM3().sum(from, hour + 1);
+        double start = tray.of.volumeM3().at(from);
         double times = 1;
         for (Component component : Shortage.WATCHED) {
             double feed = tray.trace.scenario().feed().composition().molPerM3(component);
-            double brought = feed * (start + tray.of.inflowM3().sum(0, hour + 1));
+            double brought = feed * (start + tray.of.inflowM3().sum(from, hour + 1));
             double held = tray.of.volumeM3().at(hour) * tray.of.molPerM3(component.ordinal(), hour);
-            double all = feed * (start + tray.of.inflowM3().sum(0, end));
-            double wanted = (brought - held) / drunk * tray.of.transpirationM3().sum(0, end);
+            double all = feed * (start + tray.of.inflowM3().sum(from, end));
+            double wanted = (brought - held) / drunk * tray.of.transpirationM3().sum(from, end);
             times = all > 0 && drunk > 0 ? Math.max(times, wanted / all) : times;
         }
         double ec = Math.min(tray.feedMsPerCm * times, limits.ecHighMsPerCm());
@@ -531,8 +532,9 @@ final class SolutionAdvice {
                                     .and(Quantity.EC_AFTER_DOUBT, water.doubtMsPerCm())));
         }
         cures.add(new Cure(Cure.Kind.LEANER_FEED, Facts.of(Quantity.FEED_EC, tray.feedMsPerCm)));
-        double evaporated = tray.of.evaporationM3().sum(0, tray.lastHour + 1);
-        double left = evaporated + tray.of.transpirationM3().sum(0, tray.lastHour + 1);
+        int from = tray.firstHour;
+        double evaporated = tray.of.evaporationM3().sum(from, tray.lastHour + 1);
+        double left = evaporated + tray.of.transpirationM3().sum(from, tray.lastHour + 1);
         double share = left > 0 ? evaporated / left : 0;
         if (tray.tray.openAreaM2() > 0 && share >= LID_WORTH_FRAC) {
             cures.add(new Cure(Cure.Kind.LID_ON_GAPS, Facts.of(Quantity.EVAPORATED_SHARE, share)));

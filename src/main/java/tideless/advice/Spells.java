@@ -12,14 +12,15 @@ public final class Spells {
     /**
      * First hour of the first spell that lasts.
      *
+     * @param firstHour first sample that counts
      * @param lastHour last sample that counts
      * @param patienceH how long it has to last, h
      * @param is what holds at a sample
      * @return -1 when there is none
      */
-    public static int first(int lastHour, int patienceH, IntPredicate is) {
+    public static int first(int firstHour, int lastHour, int patienceH, IntPredicate is) {
         int run = 0;
-        for (int h = 0; h <= lastHour; h++) {
+        for (int h = firstHour; h <= lastHour; h++) {
             run = is.test(h) ? run + 1 : 0;
             if (run >= patienceH) {
                 return h - patienceH + 1;

@@ -1,5 +1,6 @@
 package tideless.advice;
 
+import io.soabase.recordbuilder.core.RecordBuilder;
 import java.time.LocalDateTime;
 import java.util.List;
 import java.util.Objects;
@@ -18,7 +19,9 @@ import tideless.rig.VesselId;
  * @param cures what would make it come later or not at all, the first one first; may be empty
  * @param cautions what can hurt at it, where it is the first task to which that belongs
  * @param isDone whether the run did it; if not it is advised and its effect is not in the run
+ * @param crop of which it is told where several follow one another in the tray, else empty
  */
+@RecordBuilder
 public record Task(
         Kind kind,
         VesselId vessel,
@@ -29,7 +32,9 @@ public record Task(
         Cause cause,
         List<Cure> cures,
         List<Caution> cautions,
-        boolean isDone) {
+        boolean isDone,
+        String crop)
+        implements TaskBuilder.With {
 
     /** Kinds of task. */
     public enum Kind {
@@ -49,6 +54,7 @@ public record Task(
         TOP,
         HARVEST,
         CLEAN,
+        PLANT,
         SOW_NEXT,
         READ_METERS
     }
@@ -59,13 +65,23 @@ public record Task(
         Objects.requireNonNull(due, "due");
         Objects.requireNonNull(measure, "measure");
         Objects.requireNonNull(cause, "cause");
+        Objects.requireNonNull(crop, "crop");
         cures = List.copyOf(cures);
         cautions = List.copyOf(cautions);
     }
 
-    /** The same with cautions. */
-    Task with(List<Caution> others) {
-        return new Task(
-                kind, vessel, due, litres, drainLitres, measure, cause, cures, others, isDone);
+    /** Of a vessel in which no crop follows another. */
+    public Task(
+            Kind kind,
+            VesselId vessel,
+            LocalDateTime due,
+            double litres,
+            double drainLitres,
+            Measure measure,
+            Cause cause,
+            List<Cure> cures,
+            List<Caution> cautions,
+            boolean isDone) {
+        this(kind, vessel, due, litres, drainLitres, measure, cause, cures, cautions, isDone, "");
     }
 }

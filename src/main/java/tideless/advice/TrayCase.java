@@ -13,30 +13,38 @@ import tideless.rig.Tray;
 import tideless.rig.VesselId;
 import tideless.sim.Event;
 import tideless.sim.FlushRule;
+import tideless.sim.PlantingTrace;
 import tideless.sim.Trace;
 import tideless.sim.TraySeries;
 import tideless.sim.TrayTrace;
 import tideless.solution.ElectricalConductivity;
 
-/** One tray of a run with what every judgement about it asks for. */
+/**
+ * One tray of a run, while one of its crops is planted in it, with what every judgement about it
+ * asks for.
+ */
 final class TrayCase {
     final Trace trace;
+    final PlantingTrace planting;
     final TrayTrace of;
     final Tray tray;
     final VesselId id;
     final VisitTimes rounds;
     final CropTraits traits; // null when the thirst was measured
+    final int firstHour; // the sample of its first hour
     final int lastHour; // the sample at which the crop leaves the tray, or the last one
     final double feedMsPerCm;
 
-    TrayCase(Trace trace, TrayTrace of, VisitTimes rounds) {
+    TrayCase(Trace trace, PlantingTrace planting, VisitTimes rounds) {
         this.trace = trace;
-        this.of = of;
+        this.planting = planting;
         this.rounds = rounds;
-        tray = of.tray();
+        of = planting.run();
+        tray = planting.tray();
         id = tray.id();
         traits = tray.planting() instanceof Planting.OfCrop crop ? crop.traits() : null;
-        lastHour = trace.lastLivingHour(of);
+        firstHour = planting.firstHour();
+        lastHour = planting.lastHour();
         feedMsPerCm = ElectricalConductivity.at25MsPerCm(trace.scenario().feed().composition());
     }
 
@@ -57,9 +65,18 @@ final class TrayCase {
                 tray.limits().ecLowMsPerCm(), of.of(TraySeries.LEAF_AREA_INDEX).at(hour));
     }
 
-    /** The events of this tray, in order of time. */
+    /** The events of this tray from its planting to the next, in order of time. */
     List<Event> events() {
-        return eventsOf(trace, id);
+        return planting.events();
+    }
+
+    /** Whether all solution was drained and fresh poured in its place. */
+    static boolean isChange(Event event) {
+        return switch (event.kind()) {
+            case FLUSH, FRESH_SOLUTION -> true;
+            case PLANTED -> event.drainedM3() > 0;
+            default -> false;
+        };
     }
 
     static List<Event> eventsOf(Trace trace, VesselId vessel) {
@@ -78,7 +95,7 @@ final class TrayCase {
 
     /** First hour of a spell that lasts, while the crop lives, or -1. */
     int firstSpell(int patienceH, IntPredicate is) {
-        return Spells.first(lastHour, patienceH, is);
+        return Spells.first(firstHour, lastHour, patienceH, is);
     }
 
     int firstSpell(IntPredicate is) {
@@ -98,7 +115,7 @@ final class TrayCase {
 
     int hoursOf(IntPredicate is) {
         int hours = 0;
-        for (int h = 0; h <= lastHour; h++) {
+        for (int h = firstHour; h <= lastHour; h++) {
             hours += is.test(h) ? 1 : 0;
         }
         return hours;

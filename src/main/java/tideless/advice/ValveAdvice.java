@@ -64,7 +64,7 @@ final class ValveAdvice {
             return;
         }
         double first = began.getAsDouble();
-        double litres = 1000 * tray.of.spillM3().sum();
+        double litres = 1000 * tray.of.spillM3().sum(tray.firstHour, tray.planting.endHour());
         out.warnings.add(
                 new Warning(
                         Warning.Kind.OVERFLOW,
@@ -87,7 +87,7 @@ final class ValveAdvice {
                 tray.trace.reservoirs().get(tray.trace.scenario().reservoirOf(valve)).usableM3();
         IntToDoubleFunction wideM = h -> valve.settingM(tray.setOn(h)) - valve.bandM();
         IntPredicate isBelow = h -> level.at(h) < wideM.applyAsDouble(h) - STARVED_M;
-        int filledBy = 0; // a tray that starts low is filling, not starved
+        int filledBy = tray.firstHour; // a tray that starts low is filling, not starved
         while (filledBy <= tray.lastHour && isBelow.test(filledBy)) {
             filledBy++;
         }

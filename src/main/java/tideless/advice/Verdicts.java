@@ -32,11 +32,22 @@ final class Verdicts {
             absenceOf(trace, drinking, rounds, harms, absence).ifPresent(absences::add);
         }
         List<Verdict.WaterLeft> left = new ArrayList<>();
-        drinking.forEach(tray -> waterLeft(tray).ifPresent(left::add));
+        drinking.forEach(tray -> waterLeft(tray).ifPresent(one -> addTightest(one, left)));
         Optional<Warning> first =
                 warnings.stream()
                         .min(Comparator.comparing(Warning::kind).thenComparing(Warning::from));
         return new Verdict(harms.isEmpty(), harms.stream().findFirst(), absences, left, first);
+    }
+
+    /** One for each tray: of several crops the one that came closest. */
+    private static void addTightest(Verdict.WaterLeft one, List<Verdict.WaterLeft> left) {
+        for (int i = 0; i < left.size(); i++) {
+            if (left.get(i).tray().equals(one.tray())) {
+                left.set(i, one.hours() < left.get(i).hours() ? one : left.get(i));
+                return;
+            }
+        }
+        left.add(one);
     }
 
     private static void addHarms(TrayCase tray, List<Verdict.Harm> harms) {
@@ -92,11 +103,12 @@ final class Verdicts {
         TrayCase lowestIn = null;
         for (TrayCase tray : trays) {
             int end = Math.min(until, tray.lastHour + 1);
-            if (end <= Math.max(0, fromHour)) {
+            int from = Math.max(tray.firstHour, fromHour);
+            if (end <= from) {
                 continue;
             }
             fed |= !(tray.tray.filling() instanceof Filling.Sealed);
-            double least = tray.of.levelM().min(Math.max(0, fromHour), end);
+            double least = tray.of.levelM().min(from, end);
             if (lowestIn == null || least < lowest) {
                 lowest = least;
                 lowestIn = tray;
@@ -129,7 +141,7 @@ final class Verdicts {
         double[] daily = Thirsts.daily(tray);
         double least = Double.POSITIVE_INFINITY;
         int when = -1;
-        for (int h = 0; h <= tray.lastHour; h++) {
+        for (int h = tray.firstHour; h <= tray.lastHour; h++) {
             double thirst = daily[Math.min(daily.length - 1, h / 24)];
             double hours = thirst > 0 ? 24 * tray.of.volumeM3().at(h) / thirst : least;
             if (hours < least) {

@@ -1,5 +1,6 @@
 package tideless.advice;
 
+import io.soabase.recordbuilder.core.RecordBuilder;
 import java.time.LocalDateTime;
 import java.util.List;
 import java.util.Objects;
@@ -15,7 +16,9 @@ import tideless.rig.VesselId;
  * @param measure the figure that decides
  * @param cause why
  * @param cures what would put it right, the first one first
+ * @param crop of which it is told where several follow one another in the tray, else empty
  */
+@RecordBuilder
 public record Warning(
         Kind kind,
         VesselId vessel,
@@ -23,7 +26,9 @@ public record Warning(
         LocalDateTime until,
         Measure measure,
         Cause cause,
-        List<Cure> cures) {
+        List<Cure> cures,
+        String crop)
+        implements WarningBuilder.With {
 
     /** Kinds of warning, the gravest first. */
     public enum Kind {
@@ -63,21 +68,27 @@ public record Warning(
         Objects.requireNonNull(until, "until");
         Objects.requireNonNull(measure, "measure");
         Objects.requireNonNull(cause, "cause");
+        Objects.requireNonNull(crop, "crop");
         cures = List.copyOf(cures);
         if (until.isBefore(from)) {
             throw new IllegalArgumentException("ends before it begins: " + from + " " + until);
         }
     }
 
+    /** Of a vessel in which no crop follows another. */
+    public Warning(
+            Kind kind,
+            VesselId vessel,
+            LocalDateTime from,
+            LocalDateTime until,
+            Measure measure,
+            Cause cause,
+            List<Cure> cures) {
+        this(kind, vessel, from, until, measure, cause, cures, "");
+    }
+
     /** The same without a cure. */
     public Warning without(Cure.Kind cure) {
-        return new Warning(
-                kind,
-                vessel,
-                from,
-                until,
-                measure,
-                cause,
-                cures.stream().filter(c -> c.kind() != cure).toList());
+        return withCures(cures.stream().filter(c -> c.kind() != cure).toList());
     }
 }

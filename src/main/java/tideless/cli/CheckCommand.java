@@ -2,6 +2,7 @@ package tideless.cli;
 
 import java.io.PrintWriter;
 import java.nio.file.Path;
+import java.time.LocalDate;
 import java.util.Locale;
 import java.util.concurrent.Callable;
 import picocli.CommandLine.Command;
@@ -17,6 +18,7 @@ import tideless.rig.Tray;
 import tideless.scenario.Reading;
 import tideless.sim.RigCheck;
 import tideless.words.FeedWords;
+import tideless.words.Names;
 import tideless.words.ReachWords;
 
 /** Checks one scenario without running it. */
@@ -64,18 +66,29 @@ final class CheckCommand implements Callable<Integer> {
         line(out, "feed: %s", FeedWords.readings(sound.feed().composition()));
         for (Tray tray : sound.trays()) {
             printDisplaced(out, tray);
-            if (tray.planting() instanceof Planting.OfCrop crop && crop.plants() > 0) {
-                out.println(
-                        "tray "
-                                + tray.name()
-                                + ": "
-                                + ReachWords.of(RootReach.of(tray, crop), sound.start()));
+            printReach(out, tray, "", sound.start());
+            for (int i = 0; i < tray.next().size(); i++) {
+                Tray then = tray.planted(i + 1);
+                String crop = " (" + Names.clean(then.planting().cropName()) + ")";
+                tray.next().get(i).on().ifPresent(on -> printReach(out, then, crop, on));
             }
         }
         for (RigCheck rig : RigCheck.of(sound)) {
             print(out, rig);
         }
         out.flush();
+    }
+
+    /** When what is set out on a day is fit for the level of its tray. */
+    private static void printReach(PrintWriter out, Tray tray, String named, LocalDate from) {
+        if (tray.planting() instanceof Planting.OfCrop crop && crop.plants() > 0) {
+            out.println(
+                    "tray "
+                            + tray.name()
+                            + named
+                            + ": "
+                            + ReachWords.of(RootReach.of(tray, crop), from));
+        }
     }
 
     private static void printDisplaced(PrintWriter out, Tray tray) {

@@ -2,7 +2,9 @@ package tideless.cli;
 
 import java.io.PrintWriter;
 import java.nio.file.Path;
+import java.util.HashSet;
 import java.util.List;
+import java.util.Set;
 import java.util.concurrent.Callable;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Model.CommandSpec;
@@ -60,7 +62,18 @@ final class ShowCommand implements Callable<Integer> {
     }
 
     private static void printDoubt(Scenario scenario, Tray tray, PrintWriter out) {
-        if (tray.planting() instanceof Planting.OfCrop crop) {
+        Set<String> told = new HashSet<>();
+        for (int i = 0; i < tray.plantings(); i++) {
+            Planting planting = tray.planted(i).planting();
+            if (told.add(planting.cropName())) {
+                printDoubt(scenario, tray, planting, out);
+            }
+        }
+    }
+
+    private static void printDoubt(
+            Scenario scenario, Tray tray, Planting planting, PrintWriter out) {
+        if (planting instanceof Planting.OfCrop crop) {
             boolean isLampRoom = scenario.climate() instanceof Climate.Room;
             out.println();
             out.println(

@@ -8,6 +8,7 @@ import tideless.rig.Filling;
 import tideless.rig.Tray;
 import tideless.sim.Trace;
 import tideless.sim.TrayTrace;
+import tideless.words.Names;
 
 /**
  * Trays of one build and one crop, which are drawn once.
@@ -32,7 +33,7 @@ record Alike(List<Tray> trays, TrayTrace drawn, double lowestM, double highestM)
         Tray tray = run.tray();
         return String.join(
                 "\n",
-                tray.planting().cropName(),
+                Names.crops(tray),
                 Integer.toString(tray.planting().plants()),
                 tray.shape().toString(),
                 tray.deck().toString(),

@@ -58,14 +58,15 @@ record Scene(RigWords.Moment moment, int hour) {
         return happened(trace, tray, hour, Event.Kind.DIED);
     }
 
+    /** Since what stands in it, or stood last, was set out. */
     private static boolean happened(Trace trace, TrayTrace tray, int hour, Event.Kind kind) {
+        boolean did = false;
         for (Event event : trace.events()) {
-            if (event.kind() == kind
-                    && event.vessel().equals(tray.tray().id())
+            if (event.vessel().equals(tray.tray().id())
                     && event.atS() <= (hour + 1) * Time.HOUR_S) {
-                return true;
+                did = event.kind() == kind || did && event.kind() != Event.Kind.PLANTED;
             }
         }
-        return false;
+        return did;
     }
 }

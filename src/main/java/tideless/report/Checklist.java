@@ -36,6 +36,7 @@ final class Checklist {
                     task.vessel().kind()
                             + "\n"
                             + task.kind()
+                            + task.crop()
                             + task.due()
                             + Numbers.litres(task.litres())
                             + TaskWords.why(task);
@@ -50,7 +51,9 @@ final class Checklist {
         for (int week = 0; week < WEEKS && week * WEEK_DAYS < scenario.days(); week++) {
             LocalDate first = scenario.start().plusDays((long) week * WEEK_DAYS);
             LocalDate last = first.plusDays(WEEK_DAYS - 1L);
-            List<Map<String, Object>> rows = rows(first, first.plusDays(WEEK_DAYS));
+            // What is due before the run, as sowing for its second crop, comes first of all.
+            LocalDate from = week == 0 ? LocalDate.MIN : first;
+            List<Map<String, Object>> rows = rows(from, first.plusDays(WEEK_DAYS));
             weeks.add(
                     Map.of(
                             "heading",
@@ -93,13 +96,14 @@ final class Checklist {
         Task task = alike.get(0);
         String where;
         if (alike.size() == 1) {
-            where = Names.of(task.vessel());
+            where = Names.of(task.vessel(), task.crop());
         } else {
             List<String> names =
                     alike.stream().map(Task::vessel).map(VesselId::name).map(Names::clean).toList();
             where =
                     (task.vessel().kind() == VesselId.Kind.TRAY ? "trays " : "reservoirs ")
                             + Names.list(names)
+                            + Names.ofCrop(task.crop())
                             + ", each";
         }
         String litres = task.litres() > 0 ? ", " + Numbers.litres(task.litres()) + " L" : "";

@@ -113,7 +113,7 @@ public final class CompareFiles {
         return compared.cells().stream()
                 .flatMap(c -> c.design().stream())
                 .flatMap(d -> d.yields().stream())
-                .map(y -> y.tray().name())
+                .map(Outlook.Yield::name)
                 .distinct()
                 .toList();
     }
@@ -167,7 +167,7 @@ public final class CompareFiles {
         for (String tray : trays) {
             Outlook.Yield yield =
                     design.yields().stream()
-                            .filter(y -> y.tray().name().equals(tray))
+                            .filter(y -> y.name().equals(tray))
                             .findFirst()
                             .orElse(null);
             addBand(row, yield == null ? null : yield.freshG().orElse(null), 1);

@@ -129,7 +129,7 @@ final class ComparePictures {
                 .flatMap(c -> c.design().stream())
                 .flatMap(d -> d.yields().stream())
                 .filter(y -> y.freshG().isPresent())
-                .map(y -> y.tray().name())
+                .map(Outlook.Yield::name)
                 .distinct()
                 .limit(Look.TRAYS.size())
                 .toList();
@@ -162,7 +162,7 @@ final class ComparePictures {
 
     private static double grams(Design design, String tray) {
         return design.yields().stream()
-                .filter(y -> y.tray().name().equals(tray))
+                .filter(y -> y.name().equals(tray))
                 .map(Outlook.Yield::freshG)
                 .flatMap(Optional::stream)
                 .mapToDouble(band -> band.middle())

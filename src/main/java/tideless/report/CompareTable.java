@@ -183,7 +183,7 @@ public final class CompareTable {
         out.println("Fresh mass of one plant, g");
         List<String[]> rows = new ArrayList<>();
         List<String> head = new ArrayList<>(List.of(DesignWords.name(axis), ""));
-        any.get().yields().forEach(y -> head.add(Names.clean(y.tray().name())));
+        any.get().yields().forEach(y -> head.add(Names.clean(y.name())));
         boolean sameTrays =
                 compared.cells().stream()
                         .flatMap(c -> c.design().stream())
@@ -202,7 +202,7 @@ public final class CompareTable {
             row.add(sign(cell));
             for (Outlook.Yield tray : cell.design().get().yields()) {
                 String grams = tray.freshG().map(band -> whole(band.middle())).orElse("");
-                row.add(sameTrays ? grams : Names.clean(tray.tray().name()) + " " + grams);
+                row.add(sameTrays ? grams : Names.clean(tray.name()) + " " + grams);
             }
             rows.add(row.toArray(new String[0]));
         }
@@ -210,7 +210,7 @@ public final class CompareTable {
     }
 
     private static List<String> trays(Design design) {
-        return design.yields().stream().map(y -> y.tray().name()).toList();
+        return design.yields().stream().map(Outlook.Yield::name).toList();
     }
 
     /** The first column to the left, the others to the right, the last free. */

@@ -16,6 +16,7 @@ import tideless.advice.Cure;
 import tideless.advice.Task;
 import tideless.advice.Warning;
 import tideless.sim.HourlySeries;
+import tideless.sim.PlantingTrace;
 import tideless.sim.ReservoirSeries;
 import tideless.sim.ReservoirTrace;
 import tideless.sim.Series;
@@ -87,6 +88,7 @@ public final class CsvFiles {
      * which the light of the day before brought.
      */
     public static byte[] day(Trace trace, TrayTrace tray) {
+        List<PlantingTrace> plantings = trace.plantings(tray);
         List<Column> columns = new ArrayList<>();
         columns.add(sum("drunk [L/d]", tray.transpirationM3(), 1000));
         columns.add(sum("thirst [L/d]", tray.thirstM3(), 1000));
@@ -112,7 +114,7 @@ public final class CsvFiles {
                         day ->
                                 day == 0
                                         ? 0
-                                        : tray.freshG().at(24 * day + 23)
+                                        : tray.freshG().at(lastBeforeNext(plantings, 24 * day))
                                                 - tray.freshG().at(24 * day - 1)));
         for (int i = 0; i < Component.COUNT; i++) {
             int component = i;
@@ -133,6 +135,17 @@ public final class CsvFiles {
                 day -> trace.scenario().start().plusDays(day).toString(),
                 trace.hours() / 24,
                 columns);
+    }
+
+    /** The last hour of a day in which what stood in the tray at its 00:00 still counts. */
+    private static int lastBeforeNext(List<PlantingTrace> plantings, int midnight) {
+        int last = midnight + 23;
+        for (PlantingTrace planting : plantings) {
+            if (planting.number() > 0 && planting.firstHour() > midnight) {
+                last = Math.min(last, Math.max(midnight, planting.firstHour() - 1));
+            }
+        }
+        return last;
     }
 
     private static Column sum(String header, Series series, double factor) {

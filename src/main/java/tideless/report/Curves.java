@@ -83,6 +83,11 @@ final class Curves extends AbstractXYDataset {
             return new Curve(Arrays.copyOf(keptDay, kept), Arrays.copyOf(keptValue, kept));
         }
 
+        /** A value that does not move, from a day to another. */
+        static Curve steady(double fromDay, double toDay, double value) {
+            return new Curve(new double[] {fromDay, toDay}, new double[] {value, value});
+        }
+
         /** Totals of each whole day, at its noon. */
         static Curve daily(Series series, double factor) {
             int days = series.size() / 24;

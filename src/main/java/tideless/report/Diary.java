@@ -154,14 +154,14 @@ record Diary(List<Entry> entries) {
         return kind.substring(0, 1).toUpperCase(Locale.ROOT)
                 + kind.substring(1)
                 + ", "
-                + Names.of(task.vessel())
+                + Names.of(task.vessel(), task.crop())
                 + (task.litres() > 0 ? ", " + Numbers.litres(task.litres()) + " L" : "");
     }
 
     /** A day ahead of what wants preparing, an hour ahead of the rest; assumed. */
     private static int remindHours(Task.Kind kind) {
         return switch (kind) {
-            case MIX, HARVEST, SOW_NEXT, CLEAN, FLUSH, FRESH_SOLUTION -> 24;
+            case MIX, HARVEST, SOW_NEXT, CLEAN, PLANT, FLUSH, FRESH_SOLUTION -> 24;
             default -> 1;
         };
     }

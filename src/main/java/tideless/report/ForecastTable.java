@@ -21,6 +21,7 @@ import tideless.rig.Reservoir;
 import tideless.rig.Scenario;
 import tideless.rig.Tray;
 import tideless.rig.VesselId;
+import tideless.sim.PlantingTrace;
 import tideless.sim.TrayTrace;
 import tideless.study.Forecast;
 import tideless.words.CautionWords;
@@ -79,6 +80,9 @@ public final class ForecastTable {
         int what = "WHAT".length();
         for (List<Task> group : groups(forecast.advice().tasks()).values()) {
             what = Math.max(what, 2 + title(group).length());
+            if (group.size() <= LISTED_WHOLE) {
+                what = Math.max(what, 2 + longest(group));
+            }
         }
         this.whatWidth = what + 2;
     }
@@ -115,12 +119,7 @@ public final class ForecastTable {
         }
         line("");
         printTasks(scenario);
-        for (TrayTrace tray : forecast.trace().trays()) {
-            double days = RoomFindings.daysShort(forecast.trace(), tray);
-            if (days > 0 && !fruits(tray.tray())) {
-                paragraph("", "", CropWords.notReady(tray.tray().id(), days));
-            }
-        }
+        forecast.trace().trays().forEach(this::printUnripe);
         if (!scenario.feed().bottles().isEmpty()) {
             line("");
             paragraph("", "", FeedWords.inAll(scenario.feed(), 1000 * forecast.trace().feedM3()));
@@ -133,6 +132,20 @@ public final class ForecastTable {
                             line("");
                             paragraph("", "", OutlookWords.step(error));
                         });
+    }
+
+    /** Crops that are not ready at the end, and those whose turn does not come. */
+    private void printUnripe(TrayTrace tray) {
+        List<PlantingTrace> plantings = forecast.trace().plantings(tray);
+        for (PlantingTrace planting : plantings) {
+            double days = RoomFindings.daysShort(forecast.trace(), planting);
+            if (days > 0 && !fruits(planting.tray())) {
+                paragraph("", "", CropWords.notReady(tray.tray().id(), planting.crop(), days));
+            }
+        }
+        for (int i = plantings.size(); i < tray.tray().plantings(); i++) {
+            paragraph("", "", CropWords.notPlanted(tray.tray().id(), tray.tray().cropOf(i)));
+        }
     }
 
     private static boolean fruits(Tray tray) {
@@ -163,7 +176,7 @@ public final class ForecastTable {
         Map<String, List<List<Task>>> tasksOf = new LinkedHashMap<>();
         for (Tray tray : scenario.trays()) {
             List<List<Task>> own = of(groups, tray.id());
-            String key = tray.planting().cropName() + "\n" + likeness(own);
+            String key = Names.crops(tray) + "\n" + likeness(own);
             if (!own.isEmpty()) {
                 alike.computeIfAbsent(key, k -> new ArrayList<>()).add(tray);
                 tasksOf.putIfAbsent(key, own);
@@ -193,7 +206,7 @@ public final class ForecastTable {
 
     private static String nameOf(List<Tray> trays) {
         List<String> names = trays.stream().map(t -> Names.clean(t.name())).toList();
-        String crop = Names.clean(trays.get(0).planting().cropName());
+        String crop = Names.crops(trays.get(0));
         return (names.size() > 1 ? "Trays " : "Tray ")
                 + Names.list(names)
                 + (names.equals(List.of(crop)) ? "" : " (" + crop + ")")
@@ -243,7 +256,7 @@ public final class ForecastTable {
         if (group.size() <= LISTED_WHOLE) {
             String before = "";
             for (Task task : group) {
-                before = printTask(Names.of(task.kind()), task, before);
+                before = printTask(what(task), task, before);
             }
             return;
         }
@@ -255,6 +268,16 @@ public final class ForecastTable {
             before = printTask(task.equals(first) ? "  first" : "", task, before);
         }
         row("  last", Dates.visit(last.due(), years), pour(last.litres()), "all in tasks.csv");
+    }
+
+    /** As "harvest"; of one crop among several as "harvest, lettuce". */
+    private static String what(Task task) {
+        return Names.of(task.kind())
+                + (task.crop().isEmpty() ? "" : ", " + Names.clean(task.crop()));
+    }
+
+    private static int longest(List<Task> group) {
+        return group.stream().mapToInt(task -> what(task).length()).max().orElse(0);
     }
 
     private String printTask(String what, Task task, String before) {
@@ -400,7 +423,7 @@ public final class ForecastTable {
     private String warning(List<Warning> group) {
         Warning first = group.get(0);
         Set<String> where = new LinkedHashSet<>();
-        group.forEach(w -> where.add(Names.clean(w.vessel().name())));
+        group.forEach(w -> where.add(Names.clean(w.vessel().name()) + Names.ofCrop(w.crop())));
         String text =
                 Names.of(first.kind())
                         + ", "

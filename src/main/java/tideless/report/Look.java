@@ -53,6 +53,10 @@ final class Look {
     static final Line FULL = line(QUIET, 0.9f, 10, 3);
     static final Line DEAD_VOLUME = line(RUST, 1.1f, 4, 2);
     static final BasicStroke HAIR = new BasicStroke(0.5f);
+
+    /** Where one thing ends and another begins. */
+    static final BasicStroke CHANGE = new BasicStroke(1.1f);
+
     static final BasicStroke OUTLINE = new BasicStroke(1);
     static final BasicStroke DUE =
             new BasicStroke(

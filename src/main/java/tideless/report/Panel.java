@@ -19,7 +19,9 @@ import org.jfree.chart.plot.XYPlot;
 import org.jfree.chart.renderer.xy.XYDifferenceRenderer;
 import org.jfree.chart.renderer.xy.XYLineAndShapeRenderer;
 import org.jfree.chart.ui.Layer;
+import org.jfree.chart.ui.RectangleAnchor;
 import org.jfree.chart.ui.RectangleInsets;
+import org.jfree.chart.ui.TextAnchor;
 
 /**
  * One pair of axes of a picture, with rows of due dates above and names at the line ends. Gathers
@@ -66,6 +68,7 @@ final class Panel {
     private final List<Area> areas = new ArrayList<>();
     private final List<ValueMarker> levels = new ArrayList<>();
     private final List<IntervalMarker> bands = new ArrayList<>();
+    private final List<ValueMarker> changes = new ArrayList<>();
     private double low = Double.POSITIVE_INFINITY;
     private double high = Double.NEGATIVE_INFINITY;
 
@@ -134,6 +137,21 @@ final class Panel {
         return this;
     }
 
+    /** A line down the panel at an instant from which something else holds, with its name. */
+    Panel change(String name, double atDays) {
+        ValueMarker marker = new ValueMarker(atDays, Look.QUIET, Look.CHANGE);
+        marker.setAlpha(1);
+        marker.setLabel(name);
+        marker.setLabelFont(Look.TEXT);
+        marker.setLabelPaint(Look.INK);
+        marker.setLabelBackgroundColor(Look.GROUND);
+        marker.setLabelAnchor(RectangleAnchor.TOP_RIGHT);
+        marker.setLabelTextAnchor(TextAnchor.TOP_LEFT);
+        marker.setLabelOffset(new RectangleInsets(2, 3, 2, 3));
+        changes.add(marker);
+        return this;
+    }
+
     /** A shaded band of finite values. */
     Panel band(String name, double from, double to, Color fill) {
         IntervalMarker band = new IntervalMarker(from, to, fill);
@@ -191,6 +209,7 @@ final class Panel {
             }
         }
         levels.forEach(level -> plot.addRangeMarker(level, Layer.BACKGROUND));
+        changes.forEach(change -> plot.addDomainMarker(change, Layer.FOREGROUND));
         // A fifth of a point on the page: nobody sees it, and a tenth of the work is left.
         double tolerance = 0.2 / height * plot.getRangeAxis().getRange().getLength();
         List<Curves.Curve> drawn = new ArrayList<>();

@@ -19,6 +19,7 @@ import tideless.rig.Reservoir;
 import tideless.rig.Scenario;
 import tideless.rig.Tray;
 import tideless.rig.VesselId;
+import tideless.sim.PlantingTrace;
 import tideless.sim.ReservoirTrace;
 import tideless.sim.Series;
 import tideless.sim.Trace;
@@ -110,6 +111,7 @@ final class Pictures {
                         : own;
         addDue(panel, task -> task.vessel().equals(own) || task.vessel().equals(source));
         Series level = run.levelM();
+        addCrops(panel, run);
         int alive = lastThirst(run) + 1;
         panel.spans(
                 "stranded",
@@ -155,8 +157,11 @@ final class Pictures {
             Tray tray = run.tray();
             Panel panel = new Panel(scenario.start(), scenario.days());
             addDue(panel, task -> task.vessel().equals(tray.id()));
-            Limits limits = tray.limits();
-            if (Double.isFinite(limits.ecHighMsPerCm())) {
+            addCrops(panel, run);
+            if (tray.plantings() > 1) {
+                addBands(panel, run);
+            } else if (Double.isFinite(tray.limits().ecHighMsPerCm())) {
+                Limits limits = tray.limits();
                 panel.band(band(limits), limits.ecLowMsPerCm(), limits.ecHighMsPerCm(), Look.BAND);
             }
             panel.curve(tray.name(), Curves.Curve.hourly(run.ecMsPerCm(), 1), Look.LEVEL, null);
@@ -167,6 +172,34 @@ final class Pictures {
                 "EC at 25 \u00b0C (mS/cm)",
                 panels,
                 PlotWords.ec(trace, trays));
+    }
+
+    /** Each crop's own band while it is planted. */
+    private void addBands(Panel panel, TrayTrace run) {
+        for (PlantingTrace planting : trace.plantings(run)) {
+            Limits limits = planting.tray().limits();
+            double from = planting.firstHour() / 24.0;
+            double to = (planting.lastHour() + 1) / 24.0;
+            panel.area(
+                    Curves.Curve.steady(from, to, limits.ecLowMsPerCm()),
+                    Curves.Curve.steady(from, to, limits.ecHighMsPerCm()),
+                    Look.BAND);
+        }
+    }
+
+    /** A line where another crop is set out, and one where a tray stands empty until then. */
+    private void addCrops(Panel panel, TrayTrace run) {
+        PlantingTrace before = null;
+        for (PlantingTrace planting : trace.plantings(run)) {
+            if (before != null) {
+                int emptyFrom = before.lastHour() + 1;
+                if (emptyFrom < planting.firstHour()) {
+                    panel.change("empty", emptyFrom / 24.0);
+                }
+                panel.change(Names.clean(planting.crop()), planting.fromS() / Time.DAY_S);
+            }
+            before = planting;
+        }
     }
 
     private static String band(Limits limits) {
@@ -236,7 +269,7 @@ final class Pictures {
     }
 
     private static String named(Tray tray) {
-        String crop = tray.planting().cropName();
+        String crop = Names.crops(tray);
         return crop.equals(tray.name()) ? tray.name() : tray.name() + " (" + crop + ")";
     }
 

@@ -28,10 +28,13 @@ import tideless.advice.Verdict;
 import tideless.advice.Warning;
 import tideless.physics.Time;
 import tideless.rig.Climate;
+import tideless.rig.Planting;
 import tideless.rig.Scenario;
 import tideless.rig.VesselId;
+import tideless.sim.Event;
 import tideless.sim.HourlySeries;
 import tideless.sim.Ledger;
+import tideless.sim.PlantingTrace;
 import tideless.sim.ReservoirSeries;
 import tideless.sim.ReservoirTrace;
 import tideless.sim.Series;
@@ -210,6 +213,7 @@ final class ResultJson {
         for (Outlook.Yield yield : outlook.yields()) {
             json.writeStartObject();
             writeVessel(json, "vessel", yield.tray());
+            writeCrop(json, yield.crop());
             if (yield.freshG().isPresent()) {
                 writeBand(json, "fresh_g_per_plant", yield.freshG().get());
             }
@@ -373,6 +377,7 @@ final class ResultJson {
         json.writeStartObject();
         json.writeStringField("kind", MachineWords.of(task.kind()));
         writeVessel(json, "vessel", task.vessel());
+        writeCrop(json, task.crop());
         json.writeStringField("due", CsvFiles.minute(task.due()));
         number(json, "pour_litres", task.litres());
         number(json, "drain_first_litres", task.drainLitres());
@@ -395,10 +400,18 @@ final class ResultJson {
         json.writeEndObject();
     }
 
+    /** Of one crop among several in a tray; nothing where it has one. */
+    private static void writeCrop(JsonGenerator json, String crop) throws IOException {
+        if (!crop.isEmpty()) {
+            json.writeStringField("crop", crop);
+        }
+    }
+
     private static void writeWarning(JsonGenerator json, Warning warning) throws IOException {
         json.writeStartObject();
         json.writeStringField("kind", MachineWords.of(warning.kind()));
         writeVessel(json, "vessel", warning.vessel());
+        writeCrop(json, warning.crop());
         json.writeStringField("from", CsvFiles.minute(warning.from()));
         json.writeStringField("until", CsvFiles.minute(warning.until()));
         writeReason(json, warning.measure(), warning.cause(), warning.cures());
@@ -509,7 +522,56 @@ final class ResultJson {
         }
         json.writeEndObject();
         writePh(json, run, ph, trace);
+        if (run.tray().plantings() > 1) {
+            writePlantings(json, run, trace);
+        }
         json.writeEndObject();
+    }
+
+    /** Each crop of a tray in which several follow one another; those never set out with nulls. */
+    private static void writePlantings(JsonGenerator json, TrayTrace run, Trace trace)
+            throws IOException {
+        List<PlantingTrace> plantings = trace.plantings(run);
+        json.writeArrayFieldStart("plantings");
+        for (int i = 0; i < run.tray().plantings(); i++) {
+            PlantingTrace planting = i < plantings.size() ? plantings.get(i) : null;
+            Planting crop = run.tray().planted(i).planting();
+            json.writeStartObject();
+            json.writeStringField("crop", crop.cropName());
+            json.writeNumberField("plants", crop.plants());
+            json.writeStringField(
+                    "planted",
+                    planting == null ? null : CsvFiles.minute(trace.clockAt(planting.fromS())));
+            json.writeStringField("harvested", clockOf(planting, Event.Kind.HARVEST, trace));
+            json.writeStringField("lost", clockOf(planting, Event.Kind.DIED, trace));
+            number(json, "fresh_g_per_plant", grams(planting, TraySeries.FRESH_MASS));
+            number(json, "fruit_fresh_g_per_plant", grams(planting, TraySeries.FRUIT_FRESH_MASS));
+            number(
+                    json,
+                    "transpired_litres",
+                    planting == null
+                            ? Double.NaN
+                            : L_PER_M3
+                                    * run.transpirationM3()
+                                            .sum(planting.firstHour(), planting.endHour()));
+            json.writeEndObject();
+        }
+        json.writeEndArray();
+    }
+
+    private static String clockOf(PlantingTrace planting, Event.Kind kind, Trace trace) {
+        if (planting != null) {
+            for (Event event : planting.events()) {
+                if (event.kind() == kind) {
+                    return CsvFiles.minute(trace.clockAt(event.atS()));
+                }
+            }
+        }
+        return null;
+    }
+
+    private static double grams(PlantingTrace planting, TraySeries series) {
+        return planting == null ? Double.NaN : planting.run().of(series).at(planting.lastHour());
     }
 
     /**

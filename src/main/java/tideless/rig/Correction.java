@@ -106,7 +106,7 @@ public record Correction(
         List<Tray> trays = new ArrayList<>();
         for (Tray tray : scenario.trays()) {
             trays.add(
-                    tray.withPlanting(planting(tray.planting()))
+                    tray.withCrops(this::corrected)
                             .withFilling(filling(tray))
                             .withOpenAreaM2(gaps * tray.openAreaM2()));
         }
@@ -125,11 +125,11 @@ public record Correction(
                 .withCorrection(this);
     }
 
-    private Planting planting(Planting planting) {
-        OfCrop own = of(planting.cropName());
-        return planting instanceof Planting.OfCrop crop && (own.growth() != 1 || own.uptake() != 1)
+    private Planting.OfCrop corrected(Planting.OfCrop crop) {
+        OfCrop own = of(crop.cropName());
+        return own.growth() != 1 || own.uptake() != 1
                 ? crop.withTraits(crop.traits().times(own.growth(), 1, own.uptake(), 1))
-                : planting;
+                : crop;
     }
 
     private Filling filling(Tray tray) {

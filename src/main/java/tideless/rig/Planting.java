@@ -24,10 +24,11 @@ public sealed interface Planting {
      * @param traits the crop
      * @param plants how many hang in the tray
      * @param groundM2 floor area the canopy may spread over, m2; at least the deck's own area
-     * @param ageAtStartDays days since sowing when the run starts
+     * @param ageAtStartDays days since sowing when it is set out; the first crop of a tray is when
+     *     the run starts
      * @param transplant the young plant as the grower found it
      * @param model which transpiration model drives its thirst
-     * @param harvestAfterDays days after the start at which it is cut or pulled; empty for the
+     * @param harvestAfterDays days after it is set out at which it is cut or pulled; empty for the
      *     crop's own ripeness
      * @param harvestFreshG fresh weight of a plant at which a leaf crop is cut, g; empty where the
      *     stage alone decides
@@ -70,7 +71,7 @@ public sealed interface Planting {
             return tending.picksLeaves() && !traits.stages().fruits();
         }
 
-        /** One of its plants when the run starts. */
+        /** One of its plants when it is set out. */
         public Plant plantAtStart() {
             return Growing.atStart(traits, ageAtStartDays, transplant);
         }

@@ -2,6 +2,7 @@ package tideless.rig;
 
 import io.soabase.recordbuilder.core.RecordBuilder;
 import java.time.LocalDate;
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Objects;
 
@@ -119,6 +120,21 @@ public record Scenario(
             }
         }
         throw new IllegalArgumentException("no reservoir is called " + valve.reservoir());
+    }
+
+    /** How many crops the trays before one have had, one after the other, all together. */
+    public int plantingsBefore(int tray) {
+        return trays.subList(0, tray).stream().mapToInt(Tray::plantings).sum();
+    }
+
+    /** The crops of all trays: those of one tray one after the other, tray by tray. */
+    public List<Planting> plantings() {
+        List<Planting> all = new ArrayList<>();
+        for (Tray tray : trays) {
+            all.add(tray.planting());
+            tray.next().forEach(next -> all.add(next.crop()));
+        }
+        return all;
     }
 
     /**

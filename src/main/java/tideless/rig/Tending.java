@@ -17,14 +17,14 @@ public record Tending(List<Act> acts) {
 
     /** One of them. */
     public sealed interface Act {
-        /** Days after the start, at least 1. */
+        /** Days after the crop is set out, at least 1. */
         int day();
     }
 
     /**
      * Leaves are taken off every plant and the rest stands on.
      *
-     * @param day days after the start
+     * @param day days after the crop is set out
      * @param shareFrac share of the standing leaf, with its stalks in a leaf crop, 0-1
      */
     public record LeafPicking(int day, double shareFrac) implements Act {}
@@ -32,7 +32,7 @@ public record Tending(List<Act> acts) {
     /**
      * Plants are taken out; those that stay have the ground of all.
      *
-     * @param day days after the start
+     * @param day days after the crop is set out
      * @param plants how many stay
      */
     public record Thinning(int day, int plants) implements Act {}
@@ -40,7 +40,7 @@ public record Tending(List<Act> acts) {
     /**
      * The same plants are given other ground.
      *
-     * @param day days after the start
+     * @param day days after the crop is set out
      * @param groundM2 floor the canopy may spread over from then on, m2
      */
     public record Spacing(int day, double groundM2) implements Act {}
@@ -48,7 +48,7 @@ public record Tending(List<Act> acts) {
     /**
      * The growing points are taken out: no new leaf, no new flower.
      *
-     * @param day days after the start
+     * @param day days after the crop is set out
      */
     public record Topping(int day) implements Act {}
 

@@ -1,8 +1,10 @@
 package tideless.rig;
 
 import io.soabase.recordbuilder.core.RecordBuilder;
+import java.util.List;
 import java.util.Objects;
 import java.util.OptionalDouble;
+import java.util.function.UnaryOperator;
 
 /**
  * A tray: a shallow vessel under an opaque deck from which the plants hang.
@@ -19,11 +21,12 @@ import java.util.OptionalDouble;
  * @param openAreaM2 water surface open to the room through gaps of the deck, m2
  * @param startLevelM level when the run starts, m
  * @param startLiquid what it is filled with at the start
- * @param planting what grows in it
+ * @param planting what grows in it at first
  * @param filling how it gets its solution
  * @param lamp the lamp over it
  * @param limits bands its solution must keep
  * @param deck how the plants hang over the solution
+ * @param next crops that follow in it, in their order; only after a crop
  */
 @RecordBuilder
 public record Tray(
@@ -40,7 +43,8 @@ public record Tray(
         Filling filling,
         Lamp lamp,
         Limits limits,
-        Deck deck)
+        Deck deck,
+        List<NextPlanting> next)
         implements TrayBuilder.With {
     public Tray {
         Objects.requireNonNull(name, "name");
@@ -52,6 +56,10 @@ public record Tray(
         Objects.requireNonNull(lamp, "lamp");
         Objects.requireNonNull(limits, "limits");
         Objects.requireNonNull(deck, "deck");
+        next = List.copyOf(next);
+        if (!next.isEmpty() && !(planting instanceof Planting.OfCrop)) {
+            throw new IllegalArgumentException("crops follow a crop alone, not a measured thirst");
+        }
         if (!(overflowM > 0 && overflowM <= shape.depthM())) {
             throw new IllegalArgumentException(
                     "overflowM must lie in (0, depth], was " + overflowM);
@@ -83,5 +91,38 @@ public record Tray(
     /** Whether a float valve fills it from the reservoir of that name. */
     public boolean isFedBy(String reservoir) {
         return filling instanceof Filling.ByValve valve && valve.reservoir().equals(reservoir);
+    }
+
+    /** How many crops it has, one after the other. */
+    public int plantings() {
+        return 1 + next.size();
+    }
+
+    /** What one of its crops is called where it has several, counted from 0; else empty. */
+    public String cropOf(int number) {
+        return next.isEmpty() ? "" : planted(number).planting().cropName();
+    }
+
+    /**
+     * The same as it is planted with one of its crops: with that crop, its limits and its level.
+     *
+     * @param number which, counted from 0
+     */
+    public Tray planted(int number) {
+        if (number == 0) {
+            return this;
+        }
+        NextPlanting now = next.get(number - 1);
+        return withPlanting(now.crop()).withLimits(now.limits()).withStartLevelM(now.startLevelM());
+    }
+
+    /** The same with each of its crops changed; what was measured stays. */
+    public Tray withCrops(UnaryOperator<Planting.OfCrop> change) {
+        return withPlanting(
+                        planting instanceof Planting.OfCrop crop ? change.apply(crop) : planting)
+                .withNext(
+                        next.stream()
+                                .map(then -> then.withCrop(change.apply(then.crop())))
+                                .toList());
     }
 }

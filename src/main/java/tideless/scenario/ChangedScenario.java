@@ -67,7 +67,7 @@ public final class ChangedScenario {
         ScenarioFiles.Content content = files.read("", TextFile.MEBIBYTE + 1);
         TomlParseResult parsed = Toml.parse(new String(content.bytes(), StandardCharsets.UTF_8));
         boolean parses = content.unreadable().isEmpty() && !parsed.hasErrors();
-        return new ChangedScenario(path, files, beside, parses ? copied(parsed) : Map.of());
+        return new ChangedScenario(path, files, beside, parses ? copied(parsed, "") : Map.of());
     }
 
     /**
@@ -193,13 +193,30 @@ public final class ChangedScenario {
         return (Map<String, Object>) map;
     }
 
-    private static Map<String, Object> copied(TomlTable table) {
+    private static Map<String, Object> copied(TomlTable table, String pattern) {
+        boolean named = ScenarioKeys.TABLE.isNamed(pattern);
         Map<String, Object> map = new LinkedHashMap<>();
         for (String name : table.keySet()) {
             Object value = table.get(List.of(name));
-            map.put(
-                    name,
-                    value instanceof TomlTable inner ? copied(inner) : new Literal(literal(value)));
+            String at = KeyTable.join(pattern, named ? "*" : name);
+            if (value instanceof TomlTable inner) {
+                map.put(name, copied(inner, at));
+            } else if (value instanceof TomlArray array
+                    && ScenarioKeys.TABLE.isList(at)
+                    && array.toList().stream().allMatch(one -> one instanceof TomlTable)) {
+                map.put(name, numbered(array, at));
+            } else {
+                map.put(name, new Literal(literal(value)));
+            }
+        }
+        return map;
+    }
+
+    /** Tables of one name, each under its number; the reader takes both. */
+    private static Map<String, Object> numbered(TomlArray array, String pattern) {
+        Map<String, Object> map = new LinkedHashMap<>();
+        for (int i = 0; i < array.size(); i++) {
+            map.put(String.valueOf(i + 1), copied(array.getTable(i), KeyTable.join(pattern, "*")));
         }
         return map;
     }

@@ -31,7 +31,7 @@ final class CorrectionReader {
     }
 
     private Correction correction(Table root) {
-        List<String> crops = scenario.trays().stream().map(t -> t.planting().cropName()).toList();
+        List<String> crops = scenario.plantings().stream().map(p -> p.cropName()).toList();
         Map<String, Correction.OfCrop> ofCrops = new HashMap<>();
         for (Table crop : known(root.child("crop"), crops)) {
             ofCrops.put(

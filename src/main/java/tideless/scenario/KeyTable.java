@@ -2,6 +2,7 @@ package tideless.scenario;
 
 import java.util.ArrayList;
 import java.util.Collections;
+import java.util.HashSet;
 import java.util.LinkedHashMap;
 import java.util.LinkedHashSet;
 import java.util.List;
@@ -12,6 +13,7 @@ import java.util.Set;
 final class KeyTable {
     private final Map<String, Key<?>> byPath = new LinkedHashMap<>();
     private final Map<String, Set<String>> childrenByTable = new LinkedHashMap<>();
+    private final Set<String> lists = new HashSet<>();
     private final Map<String, String> guestByTable = new LinkedHashMap<>();
 
     /** Puts the keys of a group into a table, "" for the top of the file. */
@@ -51,6 +53,17 @@ final class KeyTable {
     KeyTable guest(String table, String name) {
         guestByTable.put(table, name);
         return this;
+    }
+
+    /** A name that several tables bear, {@code [[...]]}, each known by its number from 1. */
+    KeyTable list(String table) {
+        lists.add(table);
+        return this;
+    }
+
+    /** Whether a path is such a {@link #list}. */
+    boolean isList(String path) {
+        return lists.contains(path);
     }
 
     /** Whether a name in a table is such a {@link #guest}. */

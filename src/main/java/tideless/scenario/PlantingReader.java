@@ -90,6 +90,25 @@ final class PlantingReader {
         return measured(stated.get(0));
     }
 
+    /** As {@link #read} where nothing but a crop may stand. */
+    Read<Planting> readCrop() {
+        List<Key<String>> stated = CROPS.stream().filter(tray::has).toList();
+        if (stated.size() == 1) {
+            return ofCrop(stated.get(0));
+        }
+        if (stated.size() > 1) {
+            tray.fault(
+                    CROP_FILE,
+                    Key.quoted(tray.words(CROP_FILE)) + " beside crop",
+                    "one of crop and crop_file",
+                    "");
+        } else if (CROPS.stream().noneMatch(tray::meant)) {
+            tray.fault(
+                    CROP, "nothing", "one of crop and crop_file", "Maybe add crop = \"lettuce\".");
+        }
+        return Read.faulty();
+    }
+
     private Read<Planting> measured(Key<?> way) {
         for (Key<?> key :
                 List.of(

@@ -1,7 +1,8 @@
 package tideless.scenario;
 
 /**
- * Which keys stand in which table of a scenario. A {@code *} stands for a name the user chooses.
+ * Which keys stand in which table of a scenario. A {@code *} stands for a name the user chooses, or
+ * for the number of a table among several of one name.
  */
 final class ScenarioKeys {
     private ScenarioKeys() {}
@@ -27,6 +28,13 @@ final class ScenarioKeys {
                     .at("tray.*.transplant", TransplantKeys.KEYS)
                     .at("tray.*.leaf_picking", LeafPickingKeys.KEYS)
                     .guest("tray.*", CropReader.OVERRIDE)
+                    .list("tray.*.next")
+                    .at("tray.*.next.*", NextKeys.KEYS)
+                    .at("tray.*.next.*", TrayKeys.CROP_KEYS)
+                    .at("tray.*.next.*.transplant", TransplantKeys.KEYS)
+                    .at("tray.*.next.*.leaf_picking", LeafPickingKeys.KEYS)
+                    .guest("tray.*.next.*", CropReader.OVERRIDE)
+                    .at("tray.*.next.*.limits", LimitKeys.KEYS)
                     .at("tray.*.valve", ValveKeys.KEYS)
                     .at("tray.*.valve.tubing", TubingKeys.BRANCH.keys)
                     .at("tray.*.hand", HandKeys.KEYS)

@@ -19,7 +19,11 @@ public final class ScenarioReference {
                 .append(" unit, as `\"8 cm\"`; dates stand bare, as `2026-03-02`; the decimal")
                 .append(" sign is a point. Names of files count from the folder of the scenario.")
                 .append(" `NAME` stands for a name of your own: letters, digits, - and _.\n")
-                .append("A lamp under a tray takes the place of the lamp for all as a whole.\n");
+                .append("A lamp under a tray takes the place of the lamp for all as a whole.\n")
+                .append(
+                        "A tray may have several tables `[[tray.NAME.next]]`: the crops that follow")
+                .append(" the first, in their order; messages and comparisons know them by their")
+                .append(" number, as `tray.NAME.next.1.plants`.\n");
         section(page, ScenarioKeys.TABLE, "");
         page.append("\n## [tray.NAME.crop_override]\n\n")
                 .append("Any number of the crop file below, for this tray alone, as")
@@ -42,7 +46,7 @@ public final class ScenarioReference {
         List<Key<?>> here = keys.keysOf(table);
         if (!here.isEmpty()) {
             page.append("\n## ")
-                    .append(table.isEmpty() ? "At the top" : "[" + table.replace("*", "NAME") + "]")
+                    .append(table.isEmpty() ? "At the top" : heading(keys, table))
                     .append("\n\n| key | what | holds when left out | allowed | example |\n")
                     .append("| --- | --- | --- | --- | --- |\n");
             here.forEach(key -> row(page, key));
@@ -53,6 +57,19 @@ public final class ScenarioReference {
                 section(page, keys, path);
             }
         }
+    }
+
+    /** As it is written in a file; of tables known by their number, the number is left out. */
+    private static String heading(KeyTable keys, String table) {
+        String path = "";
+        String shown = "";
+        boolean several = false;
+        for (String name : table.split("\\.", -1)) {
+            several = keys.isList(path);
+            path = KeyTable.join(path, name);
+            shown = several ? shown : KeyTable.join(shown, name.equals("*") ? "NAME" : name);
+        }
+        return several ? "[[" + shown + "]]" : "[" + shown + "]";
     }
 
     private static void row(StringBuilder page, Key<?> key) {

@@ -3,6 +3,7 @@ package tideless.scenario;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.function.Function;
+import org.tomlj.TomlArray;
 import org.tomlj.TomlKeyValue;
 import org.tomlj.TomlPosition;
 import org.tomlj.TomlTable;
@@ -19,6 +20,7 @@ final class Table {
     private final String pattern;
     private final TomlTable toml; // null when the table does not stand in the file
     private final boolean guest;
+    private final TomlPosition begins; // of one among several of its name, else null
 
     private Table(
             TomlFile file,
@@ -26,7 +28,8 @@ final class Table {
             List<String> path,
             String pattern,
             TomlTable toml,
-            boolean guest) {
+            boolean guest,
+            TomlPosition begins) {
         this.file = file;
         this.keys = keys;
         this.path = path;
@@ -34,11 +37,12 @@ final class Table {
         this.pattern = pattern;
         this.toml = toml;
         this.guest = guest;
+        this.begins = begins;
     }
 
     /** The whole file; every key in it that is not allowed is said to be so here. */
     static Table root(TomlFile file, KeyTable keys) {
-        Table table = new Table(file, keys, List.of(), "", file.root(), false);
+        Table table = new Table(file, keys, List.of(), "", file.root(), false, null);
         UnknownKeys.refuse(table);
         return table;
     }
@@ -48,7 +52,7 @@ final class Table {
         if (!(raw(key) instanceof TomlTable inner)) {
             return Read.absent();
         }
-        Table table = new Table(file, rules, with(key), "", inner, true);
+        Table table = new Table(file, rules, with(key), "", inner, true, begins);
         UnknownKeys.refuse(table);
         return Read.of(table);
     }
@@ -61,7 +65,40 @@ final class Table {
                 with(name),
                 KeyTable.join(pattern, keys.isNamed(pattern) ? "*" : name),
                 raw(name) instanceof TomlTable inner ? inner : null,
-                guest);
+                guest,
+                begins);
+    }
+
+    /** Whether several tables of that name, {@code [[...]]}, stand in it, or none of them. */
+    boolean isListed(String name) {
+        return keys.isList(KeyTable.join(pattern, name))
+                && raw(name) instanceof TomlArray array
+                && array.toList().stream().allMatch(one -> one instanceof TomlTable);
+    }
+
+    /**
+     * The tables of a name that several may bear, in the order of the file: {@code [[...]]}, or
+     * tables in one of that name.
+     */
+    List<Table> listed(String name) {
+        if (!isListed(name)) {
+            return child(name).named();
+        }
+        TomlArray array = (TomlArray) raw(name);
+        Table all = child(name);
+        List<Table> found = new ArrayList<>();
+        for (int i = 0; i < array.size(); i++) {
+            found.add(
+                    new Table(
+                            file,
+                            keys,
+                            all.with(String.valueOf(i + 1)),
+                            KeyTable.join(all.pattern, "*"),
+                            array.getTable(i),
+                            guest,
+                            file.inFile(array.inputPositionOf(i))));
+        }
+        return found;
     }
 
     /** The tables a user named in this one, in the order of the file. */
@@ -241,12 +278,17 @@ final class Table {
 
     // Places and words.
 
+    private TomlPosition position(String name) {
+        return toml == null ? null : file.inFile(toml.inputPositionOf(List.of(name)));
+    }
+
     int line(Key<?> key) {
         return line(key.name());
     }
 
     int line(String name) {
-        return file.line(with(name));
+        TomlPosition at = position(name);
+        return at == null ? 0 : at.line();
     }
 
     String full(String name) {
@@ -277,7 +319,7 @@ final class Table {
     /** Says that something is wrong with a value, at its place, or at its table's when absent. */
     void fault(String name, String found, String allowed, String hint) {
         Object value = raw(name);
-        TomlPosition at = file.position(with(name));
+        TomlPosition at = position(name);
         if (value != null && !(value instanceof TomlTable)) {
             TomlKeyValue entry = toml.entry(List.of(name));
             if (entry != null && entry.value() != null && entry.value().position() != null) {
@@ -289,12 +331,12 @@ final class Table {
 
     /** As {@link #fault}, at the name instead of the value. */
     void faultyName(String name, String found, String allowed, String hint) {
-        faultAt(file.position(with(name)), name, found, allowed, hint);
+        faultAt(position(name), name, found, allowed, hint);
     }
 
     private void faultAt(
             TomlPosition place, String name, String found, String allowed, String hint) {
-        TomlPosition at = place;
+        TomlPosition at = place == null ? begins : place;
         for (int up = path.size(); at == null && up > 0; up--) {
             at = file.position(path.subList(0, up));
         }

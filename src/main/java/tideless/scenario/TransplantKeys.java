@@ -12,7 +12,7 @@ final class TransplantKeys {
                     Key.number("leaves")
                             .above("0", "200")
                             .optional("4")
-                            .about("true leaves of a plant when the run starts"));
+                            .about("true leaves of a plant when it is set out"));
     static final Key<Double> LEAF_AREA =
             KEYS.add(
                     Key.quantity("leaf_area", AREA)

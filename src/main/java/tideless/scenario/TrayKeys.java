@@ -15,6 +15,10 @@ import tideless.rig.Planting;
 /** A tray beside its inside and how it is filled. */
 final class TrayKeys {
     static final KeyGroup KEYS = new KeyGroup();
+
+    /** Those of a crop, which a crop that follows in the tray has too. */
+    static final KeyGroup CROP_KEYS = new KeyGroup();
+
     static final Key<Double> DEPTH =
             KEYS.add(
                     Key.quantity("depth", LENGTH)
@@ -108,12 +112,12 @@ final class TrayKeys {
                                     "6 cm")
                             .about("level when the run starts, of fresh feed"));
     static final Key<String> CROP =
-            KEYS.add(
+            ofCrop(
                     Key.text("crop")
                             .optional("basil")
                             .about("a crop of the library; or crop_file, thirst or thirst_file"));
     static final Key<String> CROP_FILE =
-            KEYS.add(
+            ofCrop(
                     Key.file("crop_file")
                             .optional("my-basil.toml")
                             .about("a crop file of your own"));
@@ -133,33 +137,33 @@ final class TrayKeys {
                                             + " each drunk until the next, others joined by straight"
                                             + " lines"));
     static final Key<Integer> PLANTS =
-            KEYS.add(
+            ofCrop(
                     Key.count("plants")
                             .from("0", "100000")
                             .workedOut("needed with a crop unless a density is stated, else 0", "6")
                             .about("how many plants hang in it"));
     static final Key<Double> PLANTS_PER_M2 =
-            KEYS.add(
+            ofCrop(
                     Key.number("plants_per_m2")
                             .above("0", "10000")
                             .optional("20")
                             .about(
                                     "density over the floor the canopy may spread over: with plants it gives ground, with ground plants"));
     static final Key<Double> STEMS_PER_M2 =
-            KEYS.add(
+            ofCrop(
                     Key.number("stems_per_m2")
                             .above("0", "10000")
                             .optional("3.6")
                             .about("the same by stems, in place of plants_per_m2"));
     static final Key<Integer> STEMS =
-            KEYS.add(
+            ofCrop(
                     Key.count("stems")
                             .from("1", "8")
                             .workedOut("1", "2")
                             .about(
                                     "stems a plant of a fruit crop is led up on; each spreads over as much ground as a plant"));
     static final Key<List<DatedNumber>> RESPACING =
-            KEYS.add(
+            ofCrop(
                     Key.datedNumbers(
                                     "respacing",
                                     "plants_per_m2",
@@ -167,46 +171,46 @@ final class TrayKeys {
                             .about(
                                     "density from a day on, the same plants moved apart or together"));
     static final Key<List<DatedNumber>> THINNING =
-            KEYS.add(
+            ofCrop(
                     Key.datedNumbers("thinning", "plants", "[{ from = 2026-03-16, plants = 4 }]")
                             .about(
                                     "plants left from a day on, on the ground of all; the others are taken out"));
     static final Key<LocalDate> TOPPED =
-            KEYS.add(
+            ofCrop(
                     Key.date("topped")
                             .optional("2026-08-20")
                             .about(
                                     "day on which the growing points of a fruit crop are taken out: all growth goes to fruit, and the crop ends when the last is ripe"));
     static final Key<LocalDate> SOWN =
-            KEYS.add(Key.date("sown").optional("2026-02-16").about("the day they were sown"));
+            ofCrop(Key.date("sown").optional("2026-02-16").about("the day they were sown"));
     static final Key<Double> NURSERY_AGE =
-            KEYS.add(
+            ofCrop(
                     Key.quantity("nursery_age", DURATION)
                             .from("0 days", "365 days")
                             .workedOut("the crop's usual, unless sown is stated", "14 days")
-                            .about("days since sowing when the run starts"));
+                            .about("days since sowing when they are set out"));
     static final Key<Double> GROUND =
-            KEYS.add(
+            ofCrop(
                     Key.quantity("ground", AREA)
                             .above("0 cm2", "1000 m2")
                             .workedOut("the deck", "0.4 m2")
                             .about("floor the canopy may spread over; at least the deck"));
     static final Key<Planting.ThirstModel> THIRST_MODEL =
-            KEYS.add(
+            ofCrop(
                     Key.choice(
                                     "thirst_model",
                                     Spellings.of(Planting.ThirstModel.values(), TrayKeys::spelling))
                             .fallsTo("combined", ASSUMED)
                             .about("which transpiration model drives its thirst"));
     static final Key<Double> HARVEST_AFTER =
-            KEYS.add(
+            ofCrop(
                     Key.quantity("harvest_after", DURATION)
                             .from("0 days", "1100 days")
                             .workedOut("when the crop is ripe", "42 days")
                             .about(
-                                    "days after the start from which it is ready to be cut, which is done at the next visit"));
+                                    "days after it is set out from which it is ready to be cut, which is done at the next visit"));
     static final Key<Double> HARVEST_WEIGHT =
-            KEYS.add(
+            ofCrop(
                     Key.quantity("harvest_weight", UnitTable.MASS)
                             .above("0 g", "20 kg")
                             .workedOut("the crop's own", "180 g")
@@ -218,6 +222,11 @@ final class TrayKeys {
                                     "what [tray.NAME.valve] or [tray.NAME.hand] says, else sealed",
                                     "valve")
                             .about("how it gets its solution"));
+
+    private static <T> Key<T> ofCrop(Key<T> key) {
+        CROP_KEYS.add(key);
+        return KEYS.add(key);
+    }
 
     private static String spelling(Planting.ThirstModel model) {
         return model.name().toLowerCase(Locale.ROOT).replace('_', '-');

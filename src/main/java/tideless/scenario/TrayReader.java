@@ -20,6 +20,7 @@ import tideless.rig.Filling;
 import tideless.rig.Lamp;
 import tideless.rig.Limits;
 import tideless.rig.Liquid;
+import tideless.rig.NextPlanting;
 import tideless.rig.Planting;
 import tideless.rig.Reservoir;
 import tideless.rig.RootReach;
@@ -83,22 +84,31 @@ final class TrayReader {
         Read<Planting> planting = new PlantingReader(tray, reader.shape, crops, files, run).read();
         Table lamp = tray.child("lamp");
         return reader.read(
-                feed, filling, planting, lamp.exists() ? LampReader.read(lamp, run) : lampForAll);
+                feed,
+                filling,
+                planting,
+                new NextReader(tray, reader.shape, crops, files, run, visits),
+                lamp.exists() ? LampReader.read(lamp, run) : lampForAll);
     }
 
     private Read<Tray> read(
-            Read<Liquid> feed, Read<Filling> filling, Read<Planting> planting, Lamp lamp) {
+            Read<Liquid> feed,
+            Read<Filling> filling,
+            Read<Planting> planting,
+            NextReader following,
+            Lamp lamp) {
         boolean sound = tray.isSound();
         boolean heights = heightsRise();
         Read<Double> gap = gapM2();
         Read<Double> start = startLevelM(filling);
         Read<Limits> limits = new LimitsReader(tray.child("limits"), planting).read();
+        Read<List<NextPlanting>> next = following.read(planting, start, overflow);
         Read<Displacement> displacement =
                 new DisplacementReader(tray)
                         .read(
                                 heights ? shape : Read.faulty(),
                                 cupBottom,
-                                planting.map(Planting::plants));
+                                Read.both(planting, next, TrayReader::mostPlants));
         if (!sound
                 || !heights
                 || !Read.allSound(
@@ -111,11 +121,29 @@ final class TrayReader {
                         planting,
                         filling,
                         limits,
+                        next,
                         displacement)) {
             return Read.faulty();
         }
         if (planting.value() instanceof Planting.OfCrop crop && crop.plants() > 0) {
-            noteDryRoots(crop, start.value(), cupBottom.value());
+            noteDryRoots(
+                    crop,
+                    start.value(),
+                    "at the start",
+                    tray,
+                    tray.has(START_LEVEL) ? START_LEVEL : CUP_BOTTOM);
+        }
+        List<Table> tables = tray.listed(NextReader.NEXT);
+        for (int i = 0; i < tables.size(); i++) {
+            NextPlanting then = next.value().get(i);
+            if (then.crop().plants() > 0) {
+                noteDryRoots(
+                        then.crop(),
+                        then.startLevelM(),
+                        "when the " + then.crop().cropName() + " is set out",
+                        tables.get(i),
+                        NextKeys.START_LEVEL);
+            }
         }
         Read<Double> bore = tray.get(OVERFLOW_BORE);
         return Read.of(
@@ -133,7 +161,12 @@ final class TrayReader {
                         filling.value(),
                         lamp,
                         limits.value(),
-                        deck()));
+                        deck(),
+                        next.value()));
+    }
+
+    private static int mostPlants(Planting first, List<NextPlanting> next) {
+        return next.stream().mapToInt(n -> n.crop().plants()).reduce(first.plants(), Math::max);
     }
 
     private Deck deck() {
@@ -147,7 +180,9 @@ final class TrayReader {
                 tray.value(TrayKeys.AERATED));
     }
 
-    private void noteDryRoots(Planting.OfCrop crop, double startM, double cupM) {
+    private void noteDryRoots(
+            Planting.OfCrop crop, double startM, String when, Table table, Key<?> key) {
+        double cupM = cupBottom.value();
         double rootM = crop.plantAtStart().rootLengthM();
         double wetM = startM - cupM + rootM;
         if (!(wetM < RootReach.WET_M)) {
@@ -156,10 +191,10 @@ final class TrayReader {
         String roots = rootM > 0 ? "roots of " + Heights.cm(rootM) : "a seedling's roots";
         String where =
                 wetM < 0
-                        ? "the cups hang %s above the solution at the start; %s do not reach it yet"
-                                .formatted(Heights.cm(cupM - startM), roots)
-                        : "%s dip %s into the solution at the start, and the least fall leaves them dry"
-                                .formatted(rootM > 0 ? roots : "the cups", Heights.cm(wetM));
+                        ? "the cups hang %s above the solution %s; %s do not reach it yet"
+                                .formatted(Heights.cm(cupM - startM), when, roots)
+                        : "%s dip %s into the solution %s, and the least fall leaves them dry"
+                                .formatted(rootM > 0 ? roots : "the cups", Heights.cm(wetM), when);
         OptionalInt days = RootReach.of(crop, cupM - startM).days();
         String ready =
                 days.isEmpty()
@@ -169,8 +204,8 @@ final class TrayReader {
                                         ? "one more day"
                                         : days.getAsInt() + " more days")
                                 + " in the nursery";
-        tray.note(
-                tray.has(START_LEVEL) ? START_LEVEL : CUP_BOTTOM,
+        table.note(
+                key,
                 where
                         + "; usual is a cup wet by about 1.3 cm (Kratky 2010). "
                         + ready

@@ -29,6 +29,8 @@ final class UnknownKeys {
             if (isTable) {
                 checkName(name);
                 refuse(table.child(name));
+            } else if (table.isListed(name)) {
+                table.listed(name).forEach(UnknownKeys::refuse);
             } else if (keys.key(at) == null) {
                 wantTable(name);
                 table.file().excuse(table.full(name));
@@ -43,7 +45,13 @@ final class UnknownKeys {
     }
 
     private void wantTable(String name) {
-        table.faultyValue(name, "a table [" + table.full(name) + "]", "");
+        boolean several = keys.isList(KeyTable.join(pattern, name));
+        table.faultyValue(
+                name,
+                several
+                        ? "tables [[" + table.full(name) + "]]"
+                        : "a table [" + table.full(name) + "]",
+                "");
     }
 
     private void checkName(String name) {

@@ -190,7 +190,7 @@ final class CropStand {
      */
     void endDay(
             double atS,
-            int daysSinceStart,
+            int daysSincePlanted,
             double[] molPerM3,
             RootDay roots,
             double drownedS,
@@ -221,22 +221,24 @@ final class CropStand {
                         day.umolPerJ(),
                         day.meanTempC(),
                         stress * CarbonDioxide.growthFrac(day.litCo2Ppm()));
-        plant = grown.withRootLengthM(rootLengthM(before, grown, daysSinceStart, roots.metFrac()));
+        plant =
+                grown.withRootLengthM(
+                        rootLengthM(before, grown, daysSincePlanted, roots.metFrac()));
         lastDayCd = plant.thermalTimeCd() - before.thermalTimeCd();
         lastDayFreshG = Growing.freshG(traits, plant) - Growing.freshG(traits, before);
         day.clear();
         shapeCanopy();
         nutrients.renew(before, plant, molPerM3, dayTranspirationM3);
         dayTranspirationM3 = 0;
-        noteStages(atS, daysSinceStart, log);
-        tend(atS, daysSinceStart, log);
+        noteStages(atS, daysSincePlanted, log);
+        tend(atS, daysSincePlanted, log);
     }
 
     /** What hands do on the day that begins. */
-    private void tend(double atS, int daysSinceStart, EventLog log) {
+    private void tend(double atS, int daysSincePlanted, EventLog log) {
         List<Tending.Act> acts = crop.tending().acts();
         boolean changed = false;
-        while (actsDone < acts.size() && acts.get(actsDone).day() <= daysSinceStart) {
+        while (actsDone < acts.size() && acts.get(actsDone).day() <= daysSincePlanted) {
             if (!harvested) {
                 tend(acts.get(actsDone), atS, log);
                 changed = true;
@@ -294,13 +296,13 @@ final class CropStand {
     }
 
     // Roots grow as long as the plant has water; those of a plug have to leave it first.
-    private double rootLengthM(Plant before, Plant grown, int daysSinceStart, double metFrac) {
-        double outFrac = startRootM > 0 ? 1 : Rooting.outOfPlugFrac(daysSinceStart);
+    private double rootLengthM(Plant before, Plant grown, int daysSincePlanted, double metFrac) {
+        double outFrac = startRootM > 0 ? 1 : Rooting.outOfPlugFrac(daysSincePlanted);
         double gainM = grown.rootLengthM() - before.rootLengthM();
         return before.rootLengthM() + outFrac * metFrac * gainM;
     }
 
-    private void noteStages(double atS, int daysSinceStart, EventLog log) {
+    private void noteStages(double atS, int daysSincePlanted, EventLog log) {
         if (!flowering && Growing.isFlowering(traits, plant)) {
             flowering = true;
             log.add(Event.Kind.FLOWERING, atS, where);
@@ -311,7 +313,7 @@ final class CropStand {
                 log.add(Event.Kind.FIRST_RIPE, atS, where);
             }
         }
-        ready = isOver(daysSinceStart);
+        ready = isOver(daysSincePlanted);
     }
 
     /** Whether it waits to be cut, or cleared when the last fruit is picked. */
@@ -320,9 +322,9 @@ final class CropStand {
     }
 
     /** Whether a crop that would be ready before somebody comes again is as good as ready now. */
-    boolean isNearlyReady(double timeS, NextVisit next) {
+    boolean isNearlyReady(double sincePlantedS, NextVisit next) {
         for (int days = 1; days <= Math.min(next.days(), EARLY_DAYS); days++) {
-            if (isReadyIn(days, timeS)) {
+            if (isReadyIn(days, sincePlantedS)) {
                 return traits.stages().fruits()
                         || freshG() >= NEARLY_READY_FRAC * (freshG() + days * lastDayFreshG);
             }
@@ -338,13 +340,13 @@ final class CropStand {
     }
 
     /** Whether the crop is ready within a week, by its date or by the warmth of the last day. */
-    boolean isNearHarvest(double timeS) {
-        return isReadyIn(FlushRule.DAYS_BEFORE_HARVEST, timeS);
+    boolean isNearHarvest(double sincePlantedS) {
+        return isReadyIn(FlushRule.DAYS_BEFORE_HARVEST, sincePlantedS);
     }
 
-    private boolean isReadyIn(int days, double timeS) {
+    private boolean isReadyIn(int days, double sincePlantedS) {
         if (crop.harvestAfterDays().isPresent()) {
-            return timeS / Time.DAY_S + days > crop.harvestAfterDays().getAsInt();
+            return sincePlantedS / Time.DAY_S + days > crop.harvestAfterDays().getAsInt();
         }
         double thenCd = plant.thermalTimeCd() + days * lastDayCd;
         return traits.stages().fruits()
@@ -359,9 +361,9 @@ final class CropStand {
                 : Growing.isRipe(traits, thermalTimeCd, freshG, crop.harvestFreshG());
     }
 
-    private boolean isOver(int daysSinceStart) {
+    private boolean isOver(int daysSincePlanted) {
         if (crop.harvestAfterDays().isPresent()) {
-            return daysSinceStart >= crop.harvestAfterDays().getAsInt();
+            return daysSincePlanted >= crop.harvestAfterDays().getAsInt();
         }
         return traits.stages().fruits() ? plant.thermalTimeCd() >= lastRipeCd : ripe;
     }

@@ -21,12 +21,12 @@ public final class Departures {
     private final Set<Integer> filledUpOn; // days
 
     /**
-     * @param standDeviate by tray in the scenario's order: how far the thirst of its stand lies
-     *     from the model's, in standard deviations of the logarithm ({@link
-     *     tideless.crop.ThirstDoubt#stand}), which is more while the stand is young; trays beyond
-     *     are as the model has them
-     * @param thirstFrac by tray in the scenario's order, then by day: besides, thirst over the
-     *     model's, above 0; trays and days beyond are as the model has them
+     * @param standDeviate by crop in the scenario's order, those of one tray one after the other:
+     *     how far the thirst of its stand lies from the model's, in standard deviations of the
+     *     logarithm ({@link tideless.crop.ThirstDoubt#stand}), which is more while the stand is
+     *     young; crops beyond are as the model has them
+     * @param thirstFrac likewise by crop, then by day of the run: besides, thirst over the model's,
+     *     above 0; crops and days beyond are as the model has them
      * @param missed by day: nobody comes though somebody would; days beyond are not missed
      * @param meterFrac EC the meter shows over the true one, above 0
      * @throws IllegalArgumentException for a share that is not above 0
@@ -91,14 +91,14 @@ public final class Departures {
     }
 
     /** How far a stand's thirst lies from the model's, in standard deviations of the logarithm. */
-    double standDeviate(int tray) {
-        return tray < standDeviate.length ? standDeviate[tray] : 0;
+    double standDeviate(int crop) {
+        return crop < standDeviate.length ? standDeviate[crop] : 0;
     }
 
     /** Thirst over the model's on a day, but for what holds through the run. */
-    double thirstFrac(int tray, int day) {
-        return tray < thirstFrac.length && day < thirstFrac[tray].length
-                ? thirstFrac[tray][day]
+    double thirstFrac(int crop, int day) {
+        return crop < thirstFrac.length && day < thirstFrac[crop].length
+                ? thirstFrac[crop][day]
                 : 1;
     }
 

@@ -9,13 +9,14 @@ import tideless.rig.VesselId;
  * @param kind what
  * @param atS seconds since the scenario's start
  * @param vessel in which tray or reservoir
- * @param volumeM3 water poured in (refill, top-up, flush: the fresh part) or lost (overflow, so
- *     far), m3; 0 where none is meant
+ * @param volumeM3 water poured in (refill, top-up, planting; flush: the fresh part) or lost
+ *     (overflow, so far), m3; 0 where none is meant
  * @param waterM3 how much of what was poured in was source water, m3
- * @param drainedM3 water taken out first (flush), m3
+ * @param drainedM3 water taken out first (flush, planting), m3
  * @param ecMsPerCm what the meter read before (flush, fresh solution), mS/cm; NaN where nobody read
  * @param freshG fresh mass of plants taken out of the whole tray, g; 0 where none was
- * @param detail what else there is to say (a mineral's name, a valve's new setting), or empty
+ * @param detail what else there is to say (a mineral's name, a valve's new setting, a crop's name),
+ *     or empty
  */
 public record Event(
         Kind kind,
@@ -61,11 +62,16 @@ public record Event(
         /** The plants were given other ground. */
         SPACED,
         TOPPED,
-        HARVEST
+        HARVEST,
+        /** The next crop was set out. */
+        PLANTED
     }
 
     /** Detail of a harvest that would not wait until somebody comes again. */
     public static final String BEFORE_ABSENCE = "before an absence";
+
+    /** Detail of a harvest, ripe or not, that the next crop of the tray does not wait for. */
+    public static final String MAKES_ROOM = "makes room for the next crop";
 
     public Event {
         Objects.requireNonNull(kind, "kind");

@@ -23,10 +23,12 @@ final class PlantingRun {
     private final RootAlarms alarms;
     private final RootAir air;
     private final TrayToll toll;
+    private final int fromDay;
     private final RootDay rootDay = new RootDay();
     private double bearableM3;
 
     /**
+     * @param fromDay day of the run on which it is set out
      * @param levelM the roots find, m above the floor
      * @param usedToMsPerCm strength of the solution they come from, mS/cm
      * @param air oxygen of the tray's solution
@@ -35,11 +37,13 @@ final class PlantingRun {
     PlantingRun(
             Planting.OfCrop of,
             Tray tray,
+            int fromDay,
             double levelM,
             double usedToMsPerCm,
             RootAir air,
             TrayToll toll) {
         this.of = of;
+        this.fromDay = fromDay;
         this.air = air;
         this.toll = toll;
         stand = new CropStand(of, tray.id());
@@ -69,7 +73,12 @@ final class PlantingRun {
 
     /** Whether the crop leaves the tray within days. */
     boolean isNearHarvest(double timeS) {
-        return stand.isNearHarvest(timeS);
+        return stand.isNearHarvest(sincePlantedS(timeS));
+    }
+
+    /** Since the midnight of the day on which it was set out, s. */
+    private double sincePlantedS(double timeS) {
+        return timeS - fromDay * Time.DAY_S;
     }
 
     /** Takes the crop out where it is ready, or as good as ready before nobody comes for days. */
@@ -80,8 +89,15 @@ final class PlantingRun {
         if (stand.isReady()) {
             stand.harvest(timeS, "", log);
         } else if ((next.afterAbsence() || next.isNever() && next.days() > 1)
-                && stand.isNearlyReady(timeS, next)) {
+                && stand.isNearlyReady(sincePlantedS(timeS), next)) {
             stand.harvest(timeS, Event.BEFORE_ABSENCE, log);
+        }
+    }
+
+    /** Takes the crop out, ripe or not, for another that waits. */
+    void makeRoom(double timeS, EventLog log) {
+        if (lives()) {
+            stand.harvest(timeS, Event.MAKES_ROOM, log);
         }
     }
 
@@ -170,7 +186,7 @@ final class PlantingRun {
                     demandKgPerS,
                     stand.leafM2(),
                     roots.storeM3(stand.plants(), stand.plant().rootDryG()),
-                    endS <= Wilting.SEEDLING_DAYS * Time.DAY_S,
+                    sincePlantedS(endS) <= Wilting.SEEDLING_DAYS * Time.DAY_S,
                     endS,
                     spanS,
                     log);
@@ -212,19 +228,20 @@ final class PlantingRun {
     /**
      * Grows the plants by the day that has just ended.
      *
+     * @param day of the run, the one that has ended among them
      * @param molPerM3 dissolved; null when the tray is dry
      */
-    void growOvernight(
-            double atS, int daysSinceStart, double levelM, double[] molPerM3, EventLog log) {
+    void growOvernight(double atS, int day, double levelM, double[] molPerM3, EventLog log) {
+        int daysSincePlanted = day - fromDay;
         roots.endDay(levelM);
         if (lives()) {
             alarms.endDay(rootDay.airFrac(), atS, log);
-            if (RootAlarms.killsSeedlings(daysSinceStart, rootDay.saltMsPerCm())) {
+            if (RootAlarms.killsSeedlings(daysSincePlanted, rootDay.saltMsPerCm())) {
                 roots.die(atS, log);
             }
             stand.endDay(
                     atS,
-                    daysSinceStart,
+                    daysSincePlanted,
                     molPerM3,
                     rootDay,
                     roots.dayDrownedS(),

@@ -209,7 +209,16 @@ public record RigCheck(
         return lines.flowM3PerS.clone();
     }
 
+    /** Of the thirstiest of its crops. */
     private static double peakThirstM3PerS(Tray tray, Timeline timeline, AirSeries air) {
+        double peak = 0;
+        for (int number = 0; number < tray.plantings(); number++) {
+            peak = Math.max(peak, peakM3PerS(tray.planted(number), timeline, air));
+        }
+        return peak;
+    }
+
+    private static double peakM3PerS(Tray tray, Timeline timeline, AirSeries air) {
         double peak = 0;
         Lamp lamp = tray.lamp();
         for (int step = 0; step < timeline.steps; step++) {

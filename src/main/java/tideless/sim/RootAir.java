@@ -90,6 +90,14 @@ final class RootAir {
         }
     }
 
+    /** The tray was filled with fresh solution, which is saturated. */
+    void renew(double tempC) {
+        knownAtC = Double.NaN;
+        know(tempC);
+        Arrays.fill(oxygenGPerM3, saturationGPerM3);
+        warmedGPerM3 = 0;
+    }
+
     private void know(double tempC) {
         if (Math.abs(tempC - knownAtC) <= TEMP_MOVED_K) {
             return; // never while it is unknown: NaN compares as false

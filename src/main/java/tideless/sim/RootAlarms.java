@@ -49,11 +49,11 @@ final class RootAlarms {
     /**
      * Whether a day in a solution is the death of what was set out.
      *
-     * @param daysSinceStart days since they were set out, the day that has ended among them
+     * @param daysSincePlanted days since they were set out, the day that has ended among them
      * @param saltMsPerCm mean of that day
      */
-    static boolean killsSeedlings(int daysSinceStart, double saltMsPerCm) {
-        return daysSinceStart <= Wilting.SEEDLING_DAYS
+    static boolean killsSeedlings(int daysSincePlanted, double saltMsPerCm) {
+        return daysSincePlanted <= Wilting.SEEDLING_DAYS
                 && saltMsPerCm > Osmosis.SEEDLING_DEATH_MS_PER_CM;
     }
 

@@ -45,6 +45,7 @@ public final class Simulation {
                     new TrayRun(
                             scenario.trays().get(i),
                             i,
+                            scenario.plantingsBefore(i),
                             startC,
                             new RootAir(
                                     air.pressurePa,
@@ -54,10 +55,7 @@ public final class Simulation {
                             air.solutionCo2Ppm,
                             departures,
                             scenario.days()));
-            trays.get(i).ownThirstFrac =
-                    scenario.correction()
-                            .of(scenario.trays().get(i).planting().cropName())
-                            .thirst();
+            trays.get(i).correction = scenario.correction();
         }
         for (int i = 0; i < scenario.reservoirs().size(); i++) {
             Reservoir reservoir = scenario.reservoirs().get(i);

@@ -111,6 +111,11 @@ final class Surface {
         }
     }
 
+    /** Other water stands there now: what was known of its surface tells nothing. */
+    void renew() {
+        knownAtC = Double.NaN;
+    }
+
     private void findTransfer(AirSeries air, int step) {
         if (!(Math.abs(atC - knownAtC) <= TEMP_MOVED_K)) {
             transferMPerS =

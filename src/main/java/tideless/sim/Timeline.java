@@ -4,6 +4,7 @@ import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
+import java.util.Optional;
 import java.util.stream.DoubleStream;
 import tideless.physics.Time;
 import tideless.rig.Climate;
@@ -107,6 +108,9 @@ final class Timeline {
     private static boolean isDayOfDeeds(Scenario scenario, LocalDate date) {
         for (Tray tray : scenario.trays()) {
             if (tray.filling() instanceof Filling.ByHand hand && hand.days().contains(date)) {
+                return true;
+            }
+            if (tray.next().stream().anyMatch(next -> next.on().equals(Optional.of(date)))) {
                 return true;
             }
             if (tray.filling() instanceof Filling.ByValve valve

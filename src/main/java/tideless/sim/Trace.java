@@ -51,20 +51,20 @@ public record Trace(
         return Math.max(0, Math.min(hours - 1, (int) Math.ceil(seconds / Time.HOUR_S) - 1));
     }
 
-    /** The sample at which a tray's crop was harvested or lost; the last one when it was not. */
+    /** The crops a tray has had, in their order; one where they do not follow one another. */
+    public List<PlantingTrace> plantings(TrayTrace tray) {
+        return PlantingTrace.of(this, tray);
+    }
+
+    /** The sample at which a tray's last crop was harvested or lost; the last one when not. */
     public int lastLivingHour(TrayTrace tray) {
-        for (Event event : events) {
-            if (event.vessel().equals(tray.tray().id())
-                    && (event.kind() == Event.Kind.HARVEST || event.kind() == Event.Kind.DIED)) {
-                return sampleAt(event.atS());
-            }
-        }
-        return hours - 1;
+        List<PlantingTrace> plantings = plantings(tray);
+        return plantings.get(plantings.size() - 1).lastHour();
     }
 
     /**
-     * Feed made in the whole run, m3: what trays and reservoirs begin with, refills, fresh solution
-     * and what hands top up with feed.
+     * Feed made in the whole run, m3: what trays and reservoirs begin with, refills, fresh
+     * solution, what trays are filled with for the next crop, and what hands top up with feed.
      */
     public double feedM3() {
         double made = 0;
@@ -77,7 +77,7 @@ public record Trace(
         for (Event event : events) {
             boolean poured =
                     switch (event.kind()) {
-                        case REFILL, FRESH_SOLUTION, FLUSH, TOP_UP -> true;
+                        case REFILL, FRESH_SOLUTION, FLUSH, TOP_UP, PLANTED -> true;
                         default -> false;
                     };
             made += poured ? event.volumeM3() - event.waterM3() : 0;

@@ -1,9 +1,12 @@
 package tideless.sim;
 
+import java.time.LocalDate;
 import tideless.physics.Light;
 import tideless.physics.Time;
+import tideless.rig.Correction;
 import tideless.rig.Filling;
 import tideless.rig.Lamp;
+import tideless.rig.NextPlanting;
 import tideless.rig.Planting;
 import tideless.rig.Shape;
 import tideless.rig.Tray;
@@ -23,10 +26,11 @@ final class TrayRun {
     /** Share of the demand met by depth below which a tray is called dried out; assumed. */
     private static final double DRY_FRAC = 0.1;
 
-    final Tray tray;
+    Tray tray; // as it is planted now
     final int index;
-    private final Planting planting;
-    private final PlantingRun growing; // null when the water demand was measured
+    private final int firstPlanting; // its first one among those of all trays
+    private int number; // of the crop that grows in it, or grew last
+    private PlantingRun growing; // null when the water demand was measured, or nothing grows
     final RootAir air;
 
     // Water and what is in it.
@@ -62,7 +66,7 @@ final class TrayRun {
     private double sunFrac; // share of the day's light that is sun
     private int sunFracOfDay = -1;
     private double thirstFrac; // of this day over the model's
-    double ownThirstFrac = 1; // of its plants over the library's, as readings say
+    Correction correction = Correction.NONE; // of its plants, as readings say
     private double transpirationM3PerS;
     private final Surface surface;
     private double gainW;
@@ -78,6 +82,7 @@ final class TrayRun {
     double spiltTotalM3;
 
     /**
+     * @param firstPlanting place of its first crop among those of all trays, one tray after another
      * @param air oxygen of its solution
      * @param climateCo2Ppm carbon dioxide a climate states for all solutions, ppm; 0 for none
      * @param departures of this run from its scenario
@@ -86,6 +91,7 @@ final class TrayRun {
     TrayRun(
             Tray tray,
             int index,
+            int firstPlanting,
             double startTempC,
             RootAir air,
             double climateCo2Ppm,
@@ -95,7 +101,7 @@ final class TrayRun {
         this.departures = departures;
         toll = new TrayToll(days);
         this.index = index;
-        planting = tray.planting();
+        this.firstPlanting = firstPlanting;
         Shape shape = tray.shape();
         water = new VesselWater(shape.volumeM3(tray.startLevelM()));
         tempC = startTempC;
@@ -105,24 +111,24 @@ final class TrayRun {
         settingM = tray.filling() instanceof Filling.ByValve valve ? valve.settingM() : Double.NaN;
         surface = new Surface(tray.openAreaM2(), shape);
         salts = new TraySalts(water.m3, tray.startLiquid().composition());
-        if (planting instanceof Planting.OfCrop crop) {
-            growing =
-                    new PlantingRun(
-                            crop,
-                            tray,
-                            tray.startLevelM(),
-                            salts.equivalentMsPerCm(water.m3),
-                            air,
-                            toll);
-            salts.feed(growing.stand().nutrients);
-        } else {
-            growing = null;
+        if (tray.planting() instanceof Planting.OfCrop crop) {
+            grow(crop, 0, tray.startLevelM(), salts.equivalentMsPerCm(water.m3));
         }
+    }
+
+    private void grow(Planting.OfCrop crop, int fromDay, double levelM, double usedToMsPerCm) {
+        growing = new PlantingRun(crop, tray, fromDay, levelM, usedToMsPerCm, air, toll);
+        salts.feed(growing.stand().nutrients);
+        sunFracOfDay = -1; // another stand has another doubt
     }
 
     /** A run without departures, of which nobody asks for its days. */
     TrayRun(Tray tray, int index, double startTempC, RootAir air, double climateCo2Ppm) {
-        this(tray, index, startTempC, air, climateCo2Ppm, Departures.NONE, 0);
+        this(tray, index, 0, startTempC, air, climateCo2Ppm, Departures.NONE, 0);
+    }
+
+    private double ownThirstFrac() {
+        return correction.of(tray.planting().cropName()).thirst();
     }
 
     double levelM() {
@@ -130,11 +136,16 @@ final class TrayRun {
     }
 
     double rootTipM() {
-        return growing == null ? 0 : growing.roots().tipM(levelM());
+        return growing == null ? emptyOr(0) : growing.roots().tipM(levelM());
     }
 
     double wetRootFrac() {
-        return growing == null ? (water.m3 > 0 ? 1 : 0) : growing.roots().wetFrac(levelM());
+        return growing == null ? emptyOr(water.m3 > 0 ? 1 : 0) : growing.roots().wetFrac(levelM());
+    }
+
+    /** What is said of the roots whose thirst was measured; NaN of a tray without any. */
+    private double emptyOr(double ofMeasured) {
+        return tray.planting() instanceof Planting.OfCrop ? Double.NaN : ofMeasured;
     }
 
     double leafAreaIndex() {
@@ -164,10 +175,89 @@ final class TrayRun {
         return growing != null && growing.isNearHarvest(timeS);
     }
 
+    /** What is set out in it next; null for nothing more. */
+    private NextPlanting next() {
+        return number < tray.next().size() ? tray.next().get(number) : null;
+    }
+
+    /** Whether the next crop is set out at the visit of a day. */
+    boolean isPlantedOn(LocalDate day) {
+        NextPlanting next = next();
+        return next != null && next.on().map(on -> !day.isBefore(on)).orElse(growing == null);
+    }
+
+    /**
+     * Whether the next crop of the tray comes within days, with clean water or without the crop
+     * that is there.
+     */
+    boolean isNearPlanting(LocalDate day) {
+        NextPlanting next = next();
+        return next != null
+                && next.on().isPresent()
+                && day.plusDays(FlushRule.DAYS_BEFORE_HARVEST).isAfter(next.on().get());
+    }
+
+    /**
+     * Sets out the next crop; what is left of the one before makes room.
+     *
+     * @param day of the run
+     * @param feed the tray is filled with, as warm as the air
+     */
+    void plantNext(double atS, int day, Composition feed, double airC, EventLog log) {
+        NextPlanting next = next();
+        if (growing != null) {
+            growing.makeRoom(atS, log);
+            clear();
+        }
+        number++;
+        tray = tray.planted(number);
+        double drained = next.fresh() ? wash() : 0;
+        double poured = missingM3(next.startLevelM());
+        if (next.fresh()) {
+            pour(0, poured, feed, airC, salts.freshMol);
+            freshM3 += poured;
+            air.renew(tempC);
+            surface.renew();
+        } else {
+            topUp(next.startLevelM(), feed, airC);
+        }
+        dry = false; // if it is, that is told anew
+        // Young plants come from a nursery that is watered with the same feed.
+        double nurseryMsPerCm = TraySalts.equivalentMsPerCm(tray.startLiquid().composition());
+        grow(next.crop(), day, levelM(), nurseryMsPerCm);
+        log.add(
+                new Event(
+                        Event.Kind.PLANTED,
+                        atS,
+                        tray.id(),
+                        poured,
+                        0,
+                        drained,
+                        Double.NaN,
+                        0,
+                        next.crop().cropName()));
+    }
+
+    /** Empties and cleans it; returns what was drained, m3. */
+    private double wash() {
+        double drained = water.m3;
+        salts.wash();
+        drainedM3 += drained;
+        water.put(0);
+        return drained;
+    }
+
+    /** Nothing grows in it any more. */
+    private void clear() {
+        toll.reap(freshG(), fruitFreshG());
+        growing = null;
+    }
+
     /** Takes the crop out where it is ready, or as good as ready before nobody comes for days. */
     void harvestIfReady(double timeS, NextVisit next, EventLog log) {
         if (growing != null) {
             growing.harvestIfReady(timeS, next, log);
+            clearIfCut();
         }
     }
 
@@ -175,6 +265,13 @@ final class TrayRun {
     void harvestNow(double timeS, EventLog log) {
         if (lives()) {
             growing.stand().harvest(timeS, "", log);
+            clearIfCut();
+        }
+    }
+
+    private void clearIfCut() {
+        if (!growing.isRooted() && next() != null) {
+            clear();
         }
     }
 
@@ -195,11 +292,14 @@ final class TrayRun {
         if (growing != null) {
             growing.endRun(atS, log);
         }
+        if (growing != null || !(tray.planting() instanceof Planting.OfCrop)) {
+            clear();
+        }
     }
 
     /** Highest level the roots bear, m above the floor. */
     double highestBorneM() {
-        return growing == null ? tray.shape().depthM() : growing.roots().highestBorneM();
+        return growing == null ? emptyOr(tray.shape().depthM()) : growing.roots().highestBorneM();
     }
 
     double freshG() {
@@ -212,7 +312,7 @@ final class TrayRun {
 
     /** What has become of it so far. */
     TraySeason season() {
-        return toll.season(freshG(), fruitFreshG());
+        return toll.season();
     }
 
     /** Works out what this step will take, from the state at its start. */
@@ -222,9 +322,11 @@ final class TrayRun {
         if (day != sunFracOfDay) {
             sunFracOfDay = day;
             sunFrac = air.sunFrac(day, lamp);
-            thirstFrac = departures.thirstFrac(index, day) * ownThirstFrac;
+            thirstFrac = departures.thirstFrac(firstPlanting + number, day) * ownThirstFrac();
             if (growing != null) {
-                thirstFrac *= growing.thirstFrac(departures.standDeviate(index), sunFrac);
+                thirstFrac *=
+                        growing.thirstFrac(
+                                departures.standDeviate(firstPlanting + number), sunFrac);
                 growing.stand().airChanged();
             }
         }
@@ -276,7 +378,7 @@ final class TrayRun {
 
     private double waterDemandM3PerS(
             double timeS, double spanS, double par, double infrared, AirSeries air, int step) {
-        if (planting instanceof Planting.MeasuredThirst measured) {
+        if (tray.planting() instanceof Planting.MeasuredThirst measured) {
             return measured.thirst().meanM3PerS(timeS, timeS + spanS);
         }
         return lives()
@@ -355,7 +457,7 @@ final class TrayRun {
         noteDryness(levelM, endS, log);
         toll.step(levelM, transpirationM3, dry, spanS);
         breathe(levelM, spanS);
-        breathesOut = growing != null && !(statedCo2Ppm > 0);
+        breathesOut = tray.planting() instanceof Planting.OfCrop && !(statedCo2Ppm > 0);
         airCo2Ppm = statedCo2Ppm > 0 ? statedCo2Ppm : airs.co2Ppm[step];
         co2AtC = tempC;
         if (growing != null) {
@@ -409,16 +511,16 @@ final class TrayRun {
                         spanS);
     }
 
-    /** Grows the plants by the day that has just ended. */
-    void growOvernight(double atS, int daysSinceStart, EventLog log) {
+    /**
+     * Grows the plants by the day that has just ended.
+     *
+     * @param day of the run, the one that has ended among them
+     */
+    void growOvernight(double atS, int day, EventLog log) {
         toll.endDay(growing != null && growing.isShortOfAir());
         if (growing != null) {
             growing.growOvernight(
-                    atS,
-                    daysSinceStart,
-                    levelM(),
-                    water.m3 > 0 ? salts.concentrations(water.m3) : null,
-                    log);
+                    atS, day, levelM(), water.m3 > 0 ? salts.concentrations(water.m3) : null, log);
         }
     }
 

@@ -229,6 +229,15 @@ final class TraySalts {
         return demand.molPerS[NH4] * molPerM3 / (demand.halfMolPerM3[NH4] + molPerM3);
     }
 
+    /** EC that the sum of a solution's ions stands for, mS/cm. */
+    static double equivalentMsPerCm(Composition of) {
+        double ions = 0;
+        for (int i = 0; i <= CL; i++) {
+            ions += of.molPerM3(i);
+        }
+        return Osmosis.equivalentMsPerCm(ions);
+    }
+
     /** EC that the sum of the ions stands for, mS/cm; 0 in a dry tray. */
     double equivalentMsPerCm(double volumeM3) {
         if (!(volumeM3 > 0)) {
@@ -296,6 +305,16 @@ final class TraySalts {
             }
         }
         return sum;
+    }
+
+    /** All of the solution is drained, and what has dried on the floor washed off. */
+    void wash() {
+        for (int i = 0; i < mol.length; i++) {
+            drainedMol[i] += mol[i] + driedMol[i];
+            mol[i] = 0;
+            driedMol[i] = 0;
+        }
+        anyDried = false;
     }
 
     /** A share of the solution is drained. */

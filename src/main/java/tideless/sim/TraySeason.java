@@ -5,9 +5,7 @@ import java.util.List;
 /**
  * What a run of an ensemble leaves behind of one tray.
  *
- * @param freshG fresh mass of shoot and fruit of one plant at the end, the last day's growth
- *     included, g; NaN where a thirst was measured
- * @param fruitFreshG of which fruit, g; NaN as above
+ * @param yields of each crop that was set out in it, in their order
  * @param drunkM3 what all its plants transpired, m3
  * @param dryH hours with less than a film that feeds anybody, h; steps count as they end
  * @param strandedH hours with every root of living plants out of the water, h
@@ -17,8 +15,7 @@ import java.util.List;
  * @param lowestOfDayM lowest level of each day at the end of a step, m
  */
 public record TraySeason(
-        double freshG,
-        double fruitFreshG,
+        List<Yield> yields,
         double drunkM3,
         double dryH,
         double strandedH,
@@ -27,6 +24,16 @@ public record TraySeason(
         double shortOfAirH,
         List<Double> lowestOfDayM) {
     public TraySeason {
+        yields = List.copyOf(yields);
         lowestOfDayM = List.copyOf(lowestOfDayM);
     }
+
+    /**
+     * What one crop gave.
+     *
+     * @param freshG fresh mass of shoot and fruit of one plant when it left the tray, or at the end
+     *     with the last day's growth, g; NaN where a thirst was measured
+     * @param fruitFreshG of which fruit, g; NaN as above
+     */
+    public record Yield(double freshG, double fruitFreshG) {}
 }

@@ -14,6 +14,7 @@ final class TrayToll {
     private double drunkM3;
     private double lowestTodayM = Double.POSITIVE_INFINITY;
     private final List<Double> lowestOfDayM;
+    private final List<TraySeason.Yield> yields = new ArrayList<>();
 
     TrayToll(int days) {
         lowestOfDayM = new ArrayList<>(days);
@@ -44,10 +45,14 @@ final class TrayToll {
         lowestTodayM = Double.POSITIVE_INFINITY;
     }
 
-    TraySeason season(double freshG, double fruitFreshG) {
+    /** A crop has left the tray, or the run has ended. */
+    void reap(double freshG, double fruitFreshG) {
+        yields.add(new TraySeason.Yield(freshG, fruitFreshG));
+    }
+
+    TraySeason season() {
         return new TraySeason(
-                freshG,
-                fruitFreshG,
+                yields,
                 drunkM3,
                 dryS / Time.HOUR_S,
                 strandedS / Time.HOUR_S,

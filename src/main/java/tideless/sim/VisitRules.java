@@ -63,7 +63,7 @@ final class VisitRules {
         LocalDate date = dateAt(timeS);
         boolean onRound = scenario.visits().on(date);
         if (timeS <= scenario.log().lastS()) {
-            keepLog(date, onRound, timeS, reservoirs, trays);
+            keepLog(date, onRound, timeS, airC, reservoirs, trays);
             return;
         }
         for (ReservoirRun reservoir : reservoirs) {
@@ -79,6 +79,7 @@ final class VisitRules {
             if (onRound) {
                 tray.harvestIfReady(timeS, NextVisit.after(scenario, date), log);
             }
+            plantIfDue(tray, date, timeS, airC);
             if (onRound && scenario.visits().flush() == Visits.Flush.AT_LIMIT) {
                 renewIfOut(tray, date, timeS, airC);
             }
@@ -91,11 +92,21 @@ final class VisitRules {
             LocalDate date,
             boolean onRound,
             double timeS,
+            double airC,
             List<ReservoirRun> reservoirs,
             List<TrayRun> trays) {
-        trays.forEach(tray -> moveValve(tray, date, timeS));
+        for (TrayRun tray : trays) {
+            moveValve(tray, date, timeS);
+            plantIfDue(tray, date, timeS, airC);
+        }
         if (onRound) {
             reservoirs.forEach(reservoir -> reservoir.lookedAt(timeS));
+        }
+    }
+
+    private void plantIfDue(TrayRun tray, LocalDate date, double timeS, double airC) {
+        if (tray.isPlantedOn(date)) {
+            tray.plantNext(timeS, (int) (timeS / Time.DAY_S), feed, airC, log);
         }
     }
 
@@ -194,6 +205,7 @@ final class VisitRules {
     private void renewIfOut(TrayRun tray, LocalDate date, double timeS, double airC) {
         if (!tray.lives()
                 || tray.isNearHarvest(timeS)
+                || tray.isNearPlanting(date)
                 || !FlushRule.mayChange(tray.tray, date, tray.water.m3)) {
             return;
         }

@@ -240,6 +240,8 @@ public record Away(
         for (Event event : season.events()) {
             if (event.kind() == Event.Kind.HARVEST || event.kind() == Event.Kind.DIED) {
                 ends.putIfAbsent(event.vessel(), event.atS());
+            } else if (event.kind() == Event.Kind.PLANTED) {
+                ends.remove(event.vessel());
             }
         }
         double endS = 0;
@@ -292,14 +294,15 @@ public record Away(
 
     /** Whether a harm that came before a day is not over on it. */
     private static boolean isStill(Fate.Harm harm, Scenario rig, Season season, int day) {
-        if (harm.kind() != Event.Kind.DRIED_OUT) {
-            return harm.kind() == Event.Kind.DIED;
-        }
         for (Event event : season.events()) {
-            boolean over = event.atS() < day * Time.DAY_S;
-            if (over && event.kind() == Event.Kind.HARVEST && event.vessel().equals(harm.tray())) {
+            boolean over = event.atS() > harm.atS() && event.atS() < day * Time.DAY_S;
+            boolean ends = event.kind() == Event.Kind.HARVEST || event.kind() == Event.Kind.PLANTED;
+            if (over && ends && event.vessel().equals(harm.tray())) {
                 return false;
             }
+        }
+        if (harm.kind() != Event.Kind.DRIED_OUT) {
+            return harm.kind() == Event.Kind.DIED;
         }
         for (int i = 0; i < rig.trays().size(); i++) {
             if (rig.trays().get(i).id().equals(harm.tray())) {

@@ -1,6 +1,7 @@
 package tideless.study;
 
 import java.util.List;
+import java.util.stream.IntStream;
 import tideless.crop.CropTraits;
 import tideless.rig.Planting;
 import tideless.rig.Scenario;
@@ -51,6 +52,7 @@ enum ContentsEnd {
     /** Whether a scenario has a crop whose contents can be moved at all. */
     static boolean matters(Scenario scenario) {
         return scenario.trays().stream()
+                .flatMap(tray -> IntStream.range(0, tray.plantings()).mapToObj(tray::planted))
                 .anyMatch(
                         tray ->
                                 tray.planting() instanceof Planting.OfCrop crop
@@ -68,9 +70,7 @@ enum ContentsEnd {
     }
 
     private Tray of(Tray tray, Composition feed) {
-        return tray.planting() instanceof Planting.OfCrop crop
-                ? tray.withPlanting(crop.withTraits(of(crop.traits(), feed)))
-                : tray;
+        return tray.withCrops(crop -> crop.withTraits(of(crop.traits(), feed)));
     }
 
     /**

@@ -112,8 +112,13 @@ public record Design(
                 sums.merge(Figure.WILTED, tray.wiltedH(), Double::sum);
                 sums.merge(Figure.DROWNED, tray.drownedH(), Double::sum);
                 sums.merge(Figure.SHORT_OF_AIR, tray.shortOfAirH(), Double::sum);
-                sums.merge(
-                        Figure.YIELD, plants(scenario.trays().get(i)) * tray.freshG(), Double::sum);
+                for (int n = 0; n < tray.yields().size(); n++) {
+                    sums.merge(
+                            Figure.YIELD,
+                            plants(scenario.trays().get(i).planted(n))
+                                    * tray.yields().get(n).freshG(),
+                            Double::sum);
+                }
             }
             return new Run(fate, sums, firstS);
         }

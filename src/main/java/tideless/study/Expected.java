@@ -23,7 +23,8 @@ public record Expected(What what, Band atS, Band litres) {
                             Event.Kind.FRESH_SOLUTION,
                             Event.Kind.FLUSH,
                             Event.Kind.FIRST_RIPE,
-                            Event.Kind.HARVEST));
+                            Event.Kind.HARVEST,
+                            Event.Kind.PLANTED));
 
     /**
      * The so-manieth event of a kind in a vessel.

@@ -8,11 +8,11 @@ import java.util.Map;
 import java.util.Optional;
 import tideless.physics.Time;
 import tideless.rig.Scenario;
-import tideless.rig.Tray;
 import tideless.rig.VesselId;
 import tideless.rig.Visits;
 import tideless.sim.Event;
 import tideless.sim.Season;
+import tideless.sim.TraySeason;
 
 /**
  * What became of one member: its harms and the dates of what was done.
@@ -21,8 +21,9 @@ import tideless.sim.Season;
  * @param dated every event that a forecast dates, by what it is
  * @param lowestInAbsenceM for each absence of the scenario the lowest level of a living tray, m;
  *     NaN where none lives then
- * @param freshG fresh mass of a plant of each tray at its end, g; NaN where a thirst was measured
- * @param fruitG of which fruit, g
+ * @param freshG fresh mass of a plant of each crop at its end, g, the crops of one tray after the
+ *     other; NaN where a thirst was measured, 0 of a crop that was never set out
+ * @param fruitG of which fruit, g; likewise
  * @param feedM3 feed made after the start, m3
  */
 record Fate(
@@ -48,19 +49,21 @@ record Fate(
         for (Event event : season.events()) {
             feedM3 += Expected.DATED.contains(event.kind()) ? event.volumeM3() : 0;
         }
-        double[] freshG = new double[scenario.trays().size()];
+        double[] freshG = new double[scenario.plantingsBefore(scenario.trays().size())];
         double[] fruitG = new double[freshG.length];
-        double[] endS = new double[freshG.length];
+        List<List<double[]>> lives = new ArrayList<>();
         List<Harm> harms = new ArrayList<>();
-        for (int i = 0; i < freshG.length; i++) {
-            Tray tray = scenario.trays().get(i);
-            freshG[i] = season.trays().get(i).freshG();
-            fruitG[i] = season.trays().get(i).fruitFreshG();
-            endS[i] = addHarms(scenario, season, tray.id(), harms);
+        for (int i = 0; i < scenario.trays().size(); i++) {
+            List<TraySeason.Yield> yields = season.trays().get(i).yields();
+            for (int n = 0; n < yields.size(); n++) {
+                freshG[scenario.plantingsBefore(i) + n] = yields.get(n).freshG();
+                fruitG[scenario.plantingsBefore(i) + n] = yields.get(n).fruitFreshG();
+            }
+            lives.add(addHarms(scenario, season, scenario.trays().get(i).id(), harms));
         }
         harms.sort((a, b) -> Double.compare(a.atS(), b.atS()));
         return new Fate(
-                List.copyOf(harms), dated, lowest(scenario, season, endS), freshG, fruitG, feedM3);
+                List.copyOf(harms), dated, lowest(scenario, season, lives), freshG, fruitG, feedM3);
     }
 
     /** Every event that a forecast dates, by what it is. */
@@ -86,13 +89,20 @@ record Fate(
         return harms.stream().findFirst();
     }
 
-    /** Adds the harms of a tray; returns when its crop left it, s. */
-    private static double addHarms(
+    /** Adds the harms of a tray; returns from when to when each of its crops lived, s. */
+    private static List<double[]> addHarms(
             Scenario scenario, Season season, VesselId tray, List<Harm> harms) {
-        double endS = scenario.days() * Time.DAY_S;
+        List<double[]> lives = new ArrayList<>();
+        double fromS = 0; // NaN where nothing lives
         double wiltedS = Double.NaN;
         for (Event event : season.events()) {
             if (!event.vessel().equals(tray)) {
+                continue;
+            }
+            if (event.kind() == Event.Kind.PLANTED) {
+                fromS = event.atS();
+            }
+            if (Double.isNaN(fromS)) {
                 continue;
             }
             switch (event.kind()) {
@@ -102,22 +112,26 @@ record Fate(
                     addWilt(tray, wiltedS, event.atS(), harms);
                     wiltedS = Double.NaN;
                 }
-                case DIED -> {
-                    harms.add(new Harm(Event.Kind.DIED, tray, event.atS()));
+                case DIED, HARVEST -> {
+                    if (event.kind() == Event.Kind.DIED) {
+                        harms.add(new Harm(Event.Kind.DIED, tray, event.atS()));
+                    }
                     addWilt(tray, wiltedS, event.atS(), harms);
-                    return event.atS();
-                }
-                case HARVEST -> {
-                    addWilt(tray, wiltedS, event.atS(), harms);
-                    return event.atS();
+                    wiltedS = Double.NaN;
+                    lives.add(new double[] {fromS, event.atS()});
+                    fromS = Double.NaN;
                 }
                 default -> {
                     // nothing that harms
                 }
             }
         }
-        addWilt(tray, wiltedS, endS, harms);
-        return endS;
+        if (!Double.isNaN(fromS)) {
+            double endS = scenario.days() * Time.DAY_S;
+            addWilt(tray, wiltedS, endS, harms);
+            lives.add(new double[] {fromS, endS});
+        }
+        return lives;
     }
 
     private static void addWilt(VesselId tray, double fromS, double toS, List<Harm> harms) {
@@ -126,17 +140,20 @@ record Fate(
         }
     }
 
-    private static double[] lowest(Scenario scenario, Season season, double[] endS) {
+    private static double[] lowest(Scenario scenario, Season season, List<List<double[]>> lives) {
         List<Visits.Absence> absences = scenario.visits().absences();
         double[] lowest = new double[absences.size()];
         for (int a = 0; a < lowest.length; a++) {
             lowest[a] = Double.NaN;
             int[] days = days(scenario, absences.get(a));
-            for (int i = 0; i < endS.length; i++) {
-                int end = (int) Math.min(days[1], Math.ceil(endS[i] / Time.DAY_S));
-                for (int day = days[0]; day < end; day++) {
-                    double level = season.trays().get(i).lowestOfDayM().get(day);
-                    lowest[a] = lowest[a] <= level ? lowest[a] : level;
+            for (int i = 0; i < lives.size(); i++) {
+                for (double[] life : lives.get(i)) {
+                    int from = (int) Math.max(days[0], Math.floor(life[0] / Time.DAY_S));
+                    int end = (int) Math.min(days[1], Math.ceil(life[1] / Time.DAY_S));
+                    for (int day = from; day < end; day++) {
+                        double level = season.trays().get(i).lowestOfDayM().get(day);
+                        lowest[a] = lowest[a] <= level ? lowest[a] : level;
+                    }
                 }
             }
         }

@@ -58,6 +58,7 @@ public record Forecast(
                     case FRESH_SOLUTION -> Event.Kind.FRESH_SOLUTION;
                     case FLUSH -> Event.Kind.FLUSH;
                     case HARVEST -> Event.Kind.HARVEST;
+                    case PLANT -> Event.Kind.PLANTED;
                     default -> null;
                 };
         if (kind == null || !task.isDone()) {

@@ -6,6 +6,7 @@ import tideless.advice.Verdict;
 import tideless.advice.Warning;
 import tideless.rig.Planting;
 import tideless.rig.VesselId;
+import tideless.sim.PlantingTrace;
 import tideless.sim.Trace;
 import tideless.sim.TrayTrace;
 
@@ -85,15 +86,34 @@ final class Improvement {
 
     /** Growth of a tray gained, as a share: what stands or is picked when the first crop leaves. */
     static double gainFrac(Trace without, Trace with, VesselId tray) {
-        TrayTrace before = tray(without, tray);
-        TrayTrace after = tray(with, tray);
-        int hour = Math.min(without.lastLivingHour(before), with.lastLivingHour(after));
-        boolean fruits =
-                before.tray().planting() instanceof Planting.OfCrop crop
-                        && crop.traits().stages().fruits();
-        double was = (fruits ? before.fruitFreshG() : before.freshG()).at(hour);
-        double is = (fruits ? after.fruitFreshG() : after.freshG()).at(hour);
+        List<PlantingTrace> before = without.plantings(tray(without, tray));
+        List<PlantingTrace> after = with.plantings(tray(with, tray));
+        double was = 0;
+        double is = 0;
+        for (int i = 0; i < Math.min(before.size(), after.size()); i++) {
+            // Crops of one tray count by the plants there are of each.
+            double weight = plants(before.get(i)) / (double) plants(before.get(0));
+            int hours = Math.min(grownHours(before.get(i)), grownHours(after.get(i)));
+            was += weight * grams(before.get(i), hours);
+            is += weight * grams(after.get(i), hours);
+        }
         return was > 0 ? is / was - 1 : is > 0 ? 1 : 0;
+    }
+
+    private static int plants(PlantingTrace planting) {
+        return Math.max(1, planting.tray().planting().plants());
+    }
+
+    private static int grownHours(PlantingTrace planting) {
+        return planting.lastHour() - planting.firstHour();
+    }
+
+    private static double grams(PlantingTrace planting, int hours) {
+        boolean fruits =
+                planting.tray().planting() instanceof Planting.OfCrop crop
+                        && crop.traits().stages().fruits();
+        TrayTrace run = planting.run();
+        return (fruits ? run.fruitFreshG() : run.freshG()).at(planting.firstHour() + hours);
     }
 
     private static TrayTrace tray(Trace trace, VesselId id) {
@@ -107,10 +127,13 @@ final class Improvement {
     static int dryHours(Trace trace) {
         int hours = 0;
         for (TrayTrace of : trace.trays()) {
-            int last = of.tray().planting().plants() == 0 ? -1 : trace.lastLivingHour(of);
-            for (int h = 0; h <= last; h++) {
-                double levelM = of.levelM().at(h);
-                hours += levelM < FILM_M || of.rootTipM().at(h) > levelM ? 1 : 0;
+            for (PlantingTrace planting : trace.plantings(of)) {
+                boolean none = planting.tray().planting().plants() == 0;
+                int last = none ? -1 : planting.lastHour();
+                for (int h = planting.firstHour(); h <= last; h++) {
+                    double levelM = of.levelM().at(h);
+                    hours += levelM < FILM_M || of.rootTipM().at(h) > levelM ? 1 : 0;
+                }
             }
         }
         return hours;

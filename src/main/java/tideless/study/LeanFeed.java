@@ -12,6 +12,7 @@ import tideless.rig.Planting;
 import tideless.rig.Scenario;
 import tideless.rig.Visits;
 import tideless.sim.FlushRule;
+import tideless.sim.PlantingTrace;
 import tideless.sim.Shortage;
 import tideless.sim.Simulation;
 import tideless.sim.Trace;
@@ -158,9 +159,11 @@ public record LeanFeed(
             String salty = "";
             String lean = "";
             for (TrayTrace tray : trace.trays()) {
-                if (tray.tray().planting() instanceof Planting.OfCrop) {
-                    salty = salty.isEmpty() ? salty(trace, tray) : salty;
-                    lean = lean.isEmpty() ? lean(trace, tray) : lean;
+                for (PlantingTrace crop : trace.plantings(tray)) {
+                    if (crop.tray().planting() instanceof Planting.OfCrop) {
+                        salty = salty.isEmpty() ? salty(trace, crop) : salty;
+                        lean = lean.isEmpty() ? lean(trace, crop) : lean;
+                    }
                 }
             }
             Trial trial = new Trial(ecMsPerCm, salty, lean);
@@ -223,11 +226,14 @@ public record LeanFeed(
             return String.format(Locale.ROOT, "At %.2f mS/cm %s.", ec, what);
         }
 
-        private static String salty(Trace trace, TrayTrace of) {
-            Limits limits = of.tray().limits();
-            int last = trace.lastLivingHour(of);
+        private static String salty(Trace trace, PlantingTrace crop) {
+            TrayTrace of = crop.run();
+            Limits limits = crop.tray().limits();
+            int first = crop.firstHour();
+            int last = crop.lastHour();
             int at =
                     Spells.first(
+                            first,
                             last,
                             Spells.PATIENCE_H,
                             h -> of.ecMsPerCm().at(h) > limits.ecHighMsPerCm());
@@ -239,7 +245,8 @@ public record LeanFeed(
             for (int k = 0; k < ions.length; k++) {
                 int i = ions[k].ordinal();
                 double high = most[k];
-                int from = Spells.first(last, Spells.PATIENCE_H, h -> of.molPerM3(i, h) > high);
+                int from =
+                        Spells.first(first, last, Spells.PATIENCE_H, h -> of.molPerM3(i, h) > high);
                 if (from >= 0) {
                     return words(
                             trace,
@@ -253,11 +260,14 @@ public record LeanFeed(
             return "";
         }
 
-        private static String lean(Trace trace, TrayTrace of) {
-            int last = trace.lastLivingHour(of);
-            double low = of.tray().limits().ecLowMsPerCm();
+        private static String lean(Trace trace, PlantingTrace crop) {
+            TrayTrace of = crop.run();
+            int first = crop.firstHour();
+            int last = crop.lastHour();
+            double low = crop.tray().limits().ecLowMsPerCm();
             int at =
                     Spells.first(
+                            first,
                             last,
                             Spells.PATIENCE_H,
                             h ->
@@ -271,6 +281,7 @@ public record LeanFeed(
                 double least = Shortage.leastMolPerM3(ion);
                 int from =
                         Spells.first(
+                                first,
                                 last,
                                 Spells.PATIENCE_H,
                                 h -> of.molPerM3(ion.ordinal(), h) < least);

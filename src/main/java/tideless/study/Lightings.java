@@ -14,6 +14,7 @@ import tideless.rig.Planting;
 import tideless.rig.Scenario;
 import tideless.rig.Tray;
 import tideless.sim.Event;
+import tideless.sim.PlantingTrace;
 import tideless.sim.Simulation;
 import tideless.sim.Trace;
 import tideless.sim.TrayTrace;
@@ -88,19 +89,26 @@ public final class Lightings {
     }
 
     private static List<Lighting.Stage> stages(Trace trace, TrayTrace of, double[] sunWPerM2) {
-        Tray tray = of.tray();
-        int last = trace.hours() / 24;
+        List<Lighting.Stage> stages = new ArrayList<>();
+        for (PlantingTrace planting : trace.plantings(of)) {
+            addStages(trace, planting, sunWPerM2, stages);
+        }
+        return stages;
+    }
+
+    private static void addStages(
+            Trace trace, PlantingTrace planting, double[] sunWPerM2, List<Lighting.Stage> stages) {
+        Tray tray = planting.tray();
+        String whose = planting.crop().isEmpty() ? "" : planting.crop() + ", ";
+        int last = planting.endHour() / 24;
         List<String> names = new ArrayList<>(List.of("growing"));
-        List<Integer> begins = new ArrayList<>(List.of(0));
+        List<Integer> begins = new ArrayList<>(List.of(planting.firstHour() / 24));
         if (tray.planting() instanceof Planting.OfCrop crop && crop.traits().stages().fruits()) {
             boolean flowers = Growing.isFlowering(crop.traits(), crop.plantAtStart());
             names.set(0, flowers ? "in flower and fruit" : "before flowering");
         }
-        for (Event event : trace.events()) {
+        for (Event event : planting.events()) {
             int day = (int) FastMath.round(event.atS() / Time.DAY_S);
-            if (!event.vessel().equals(tray.id())) {
-                continue;
-            }
             if (event.kind() == Event.Kind.FLOWERING) {
                 names.add("in flower and fruit");
                 begins.add(day);
@@ -111,7 +119,6 @@ public final class Lightings {
                 last = Math.min(last, day);
             }
         }
-        List<Lighting.Stage> stages = new ArrayList<>();
         for (int i = 0; i < names.size(); i++) {
             int from = begins.get(i);
             int to = Math.min(last, i + 1 < begins.size() ? begins.get(i + 1) : last);
@@ -122,7 +129,7 @@ public final class Lightings {
                 }
                 stages.add(
                         new Lighting.Stage(
-                                names.get(i),
+                                whose + names.get(i),
                                 from,
                                 to - from,
                                 lampMolPerM2(trace.scenario(), tray.lamp(), from * 24, to * 24)
@@ -130,6 +137,5 @@ public final class Lightings {
                                 sun * PPFD_PER_GLOBAL_W * 0.0036 / (to - from)));
             }
         }
-        return stages;
     }
 }

@@ -8,6 +8,7 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.function.ToDoubleFunction;
 import tideless.rig.Scenario;
+import tideless.rig.Tray;
 import tideless.rig.VesselId;
 import tideless.rig.Visits;
 import tideless.sim.Event;
@@ -21,7 +22,7 @@ import tideless.sim.Surroundings;
  * @param harms what harms first in the others, the most frequent first
  * @param expected events with their bands, in order of their middle
  * @param absences for each absence of the scenario
- * @param yields for each tray
+ * @param yields for each crop of each tray
  * @param feedLitres poured after the start, L
  */
 public record Outlook(
@@ -61,12 +62,20 @@ public record Outlook(
     public record Absence(Visits.Absence absence, double chance, Optional<Band> lowestMm) {}
 
     /**
-     * What a tray gives.
+     * What a crop gives.
      *
+     * @param number which of the tray's crops, counted from 0
+     * @param crop its name where several follow one another in the tray, else empty
      * @param freshG of one plant, g; empty where a thirst was measured
      * @param fruitG of which fruit, g; likewise
      */
-    public record Yield(VesselId tray, Optional<Band> freshG, Optional<Band> fruitG) {}
+    public record Yield(
+            VesselId tray, int number, String crop, Optional<Band> freshG, Optional<Band> fruitG) {
+        /** The tray's name, with the crop's number and name where it has several. */
+        public String name() {
+            return crop.isEmpty() ? tray.name() : tray.name() + " " + (number + 1) + " " + crop;
+        }
+    }
 
     /** Whether the crops survive: all of them, in nine members of ten. */
     public boolean survives() {
@@ -113,12 +122,17 @@ public record Outlook(
         }
         List<Yield> yields = new ArrayList<>();
         for (int i = 0; i < scenario.trays().size(); i++) {
-            int tray = i;
-            yields.add(
-                    new Yield(
-                            scenario.trays().get(i).id(),
-                            band(fates, f -> f.freshG()[tray]),
-                            band(fates, f -> f.fruitG()[tray])));
+            Tray tray = scenario.trays().get(i);
+            for (int n = 0; n < tray.plantings(); n++) {
+                int which = scenario.plantingsBefore(i) + n;
+                yields.add(
+                        new Yield(
+                                tray.id(),
+                                n,
+                                tray.cropOf(n),
+                                band(fates, f -> f.freshG()[which]),
+                                band(fates, f -> f.fruitG()[which])));
+            }
         }
         return new Outlook(
                 fates.size(),

@@ -4,6 +4,7 @@ import tideless.physics.Time;
 import tideless.rig.Planting;
 import tideless.rig.Tray;
 import tideless.sim.Event;
+import tideless.sim.PlantingTrace;
 import tideless.sim.Trace;
 import tideless.sim.TrayTrace;
 
@@ -40,9 +41,12 @@ public record SeasonTakes(
         double photons = 0;
         for (TrayTrace run : trace.trays()) {
             drunk += L_PER_M3 * run.transpirationM3().sum();
-            Tray tray = run.tray();
-            double litS = (trace.lastLivingHour(run) + 1) * Time.HOUR_S;
-            photons += UMOL_PER_MOL * tray.lamp().molPerM2(0, litS) * litM2(tray);
+            for (PlantingTrace planting : trace.plantings(run)) {
+                Tray tray = planting.tray();
+                double fromS = planting.firstHour() * Time.HOUR_S;
+                double toS = (planting.lastHour() + 1) * Time.HOUR_S;
+                photons += UMOL_PER_MOL * tray.lamp().molPerM2(fromS, toS) * litM2(tray);
+            }
         }
         double water = 0;
         for (Event event : trace.events()) {

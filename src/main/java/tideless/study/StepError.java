@@ -1,11 +1,14 @@
 package tideless.study;
 
+import java.util.List;
 import java.util.Map;
 import tideless.sim.Event;
+import tideless.sim.PlantingTrace;
 import tideless.sim.Season;
 import tideless.sim.Simulation;
 import tideless.sim.Surroundings;
 import tideless.sim.Trace;
+import tideless.sim.TraySeason;
 import tideless.sim.TrayTrace;
 
 /**
@@ -32,15 +35,16 @@ public record StepError(
             TrayTrace tray = trace.trays().get(i);
             double drunk = tray.transpirationM3().sum(0, trace.hours());
             waterFrac = Math.max(waterFrac, frac(coarse.trays().get(i).drunkM3(), drunk));
-            boolean cut =
+            List<PlantingTrace> plantings = trace.plantings(tray);
+            List<TraySeason.Yield> yields = coarse.trays().get(i).yields();
+            long cut =
                     coarse.events().stream()
-                            .anyMatch(
-                                    e ->
-                                            e.kind() == Event.Kind.HARVEST
-                                                    && e.vessel().equals(tray.tray().id()));
-            if (cut) {
-                double fine = tray.freshG().at(trace.hours() - 1);
-                weightFrac = Math.max(weightFrac, frac(coarse.trays().get(i).freshG(), fine));
+                            .filter(e -> e.kind() == Event.Kind.HARVEST)
+                            .filter(e -> e.vessel().equals(tray.tray().id()))
+                            .count();
+            for (int n = 0; n < Math.min(cut, plantings.size()); n++) {
+                double fine = tray.freshG().at(plantings.get(n).lastHour());
+                weightFrac = Math.max(weightFrac, frac(yields.get(n).freshG(), fine));
             }
         }
         Map<Expected.What, Fate.Dated> fine = Fate.dated(trace.events());

@@ -69,6 +69,7 @@ final class Trials {
             Tray tray = trace.trays().get(i).tray();
             if (tray.filling() instanceof Filling.ByValve valve
                     && valve.moves().isEmpty()
+                    && tray.next().isEmpty() // or seedlings of the next crop would hang dry
                     && tray.planting() instanceof Planting.OfCrop) {
                 int index = i;
                 movesFor(trace, unlimited, advice, i, valve)

@@ -68,8 +68,8 @@ final class Unknowns {
     private Unknowns(Scenario scenario, List<Unknown> unknowns) {
         this.scenario = scenario;
         this.unknowns = List.copyOf(unknowns);
-        for (Tray tray : scenario.trays()) {
-            if (tray.planting() instanceof Planting.OfCrop crop) {
+        for (Planting planting : scenario.plantings()) {
+            if (planting instanceof Planting.OfCrop crop) {
                 ranges.put(crop.cropName(), rangesOf(crop.traits()));
             }
         }
@@ -86,13 +86,13 @@ final class Unknowns {
     /** Those of a scenario, in an order of their own. */
     public static Unknowns of(Scenario scenario) {
         List<Unknown> list = new ArrayList<>();
-        for (Tray tray : scenario.trays()) {
-            Unknown thirst = new Unknown(Unknown.Kind.THIRST, tray.planting().cropName());
+        for (Planting planting : scenario.plantings()) {
+            Unknown thirst = new Unknown(Unknown.Kind.THIRST, planting.cropName());
             if (list.contains(thirst)) {
                 continue;
             }
             list.add(thirst);
-            if (tray.planting() instanceof Planting.OfCrop) {
+            if (planting instanceof Planting.OfCrop) {
                 list.add(new Unknown(Unknown.Kind.GROWTH, thirst.of()));
                 list.add(new Unknown(Unknown.Kind.LEAF, thirst.of()));
                 list.add(new Unknown(Unknown.Kind.CONTENTS, thirst.of()));
@@ -220,10 +220,10 @@ final class Unknowns {
             double light = factor(Unknown.Kind.LIGHT, LIGHT_SD);
             Map<String, CropTraits> crops = new HashMap<>();
             List<Tray> trays = new ArrayList<>();
-            for (Tray tray : scenario.trays()) {
+            for (Tray stated : scenario.trays()) {
+                Tray tray = stated.withCrops(crop -> grown(crop, crops));
                 trays.add(
-                        tray.withPlanting(planting(tray.planting(), crops))
-                                .withFilling(filling(tray))
+                        tray.withFilling(filling(tray))
                                 .withLamp(tray.lamp().times(light))
                                 .withOpenAreaM2(gaps * tray.openAreaM2()));
             }
@@ -247,13 +247,9 @@ final class Unknowns {
             return valve.shifted(shiftM, tray.overflowM());
         }
 
-        private Planting planting(Planting planting, Map<String, CropTraits> crops) {
-            if (!(planting instanceof Planting.OfCrop crop)) {
-                return planting;
-            }
-            CropTraits traits =
-                    crops.computeIfAbsent(crop.cropName(), name -> grown(crop.traits()));
-            return crop.withTraits(traits);
+        private Planting.OfCrop grown(Planting.OfCrop crop, Map<String, CropTraits> crops) {
+            return crop.withTraits(
+                    crops.computeIfAbsent(crop.cropName(), name -> grown(crop.traits())));
         }
 
         private CropTraits grown(CropTraits traits) {
@@ -286,8 +282,7 @@ final class Unknowns {
 
         /** A measured thirst departs by its days alone. */
         private double[] stands() {
-            return scenario.trays().stream()
-                    .map(Tray::planting)
+            return scenario.plantings().stream()
                     .mapToDouble(
                             planting ->
                                     planting instanceof Planting.OfCrop crop
@@ -299,9 +294,10 @@ final class Unknowns {
         private double[][] thirst() {
             SplittableRandom random = random(Unknown.Kind.DAYS);
             Map<String, double[]> byCrop = new HashMap<>();
-            double[][] thirst = new double[scenario.trays().size()][];
+            List<Planting> plantings = scenario.plantings();
+            double[][] thirst = new double[plantings.size()][];
             for (int i = 0; i < thirst.length; i++) {
-                Planting planting = scenario.trays().get(i).planting();
+                Planting planting = plantings.get(i);
                 thirst[i] = byCrop.get(planting.cropName());
                 if (thirst[i] == null) {
                     double quantile = quantile(Unknown.Kind.THIRST, planting.cropName());

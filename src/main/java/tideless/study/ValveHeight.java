@@ -7,6 +7,7 @@ import tideless.rig.Filling;
 import tideless.rig.Scenario;
 import tideless.rig.Tray;
 import tideless.sim.Event;
+import tideless.sim.PlantingTrace;
 import tideless.sim.Simulation;
 import tideless.sim.Trace;
 import tideless.sim.TrayTrace;
@@ -104,35 +105,39 @@ public record ValveHeight(
                                                 : t)
                         .toList();
         Trace trace = Simulation.runUnread(scenario.withTrays(trays));
-        int end = trace.hours();
-        boolean strands = false;
-        for (Event event : trace.events()) {
-            if (event.vessel().name().equals(name)) {
-                if (event.kind() == Event.Kind.HARVEST || event.kind() == Event.Kind.DIED) {
-                    end = Math.min(end, (int) (event.atS() / Time.HOUR_S));
-                }
-                strands |= event.kind() == Event.Kind.STRANDED;
-            }
-        }
         for (TrayTrace run : trace.trays()) {
             if (run.tray().name().equals(name)) {
-                return of(run, end, strands);
+                return of(trace, run);
             }
         }
         throw new IllegalStateException("no tray " + name);
     }
 
-    private static Wet of(TrayTrace run, int end, boolean strands) {
+    /** Over all crops of the tray. */
+    private static Wet of(Trace trace, TrayTrace run) {
         double sum = 0;
         int hours = 0;
         double last = Double.NaN;
-        for (int h = 0; h < end; h++) {
-            if (run.rootTipM().at(h) < run.tray().cupBottomM()) {
-                last = run.wetRootFrac().at(h);
-                sum += last;
-                hours++;
+        boolean strands = false;
+        for (PlantingTrace planting : trace.plantings(run)) {
+            for (int h = planting.firstHour(); h < endHour(trace, planting); h++) {
+                if (run.rootTipM().at(h) < run.tray().cupBottomM()) {
+                    last = run.wetRootFrac().at(h);
+                    sum += last;
+                    hours++;
+                }
             }
+            strands |= planting.events().stream().anyMatch(e -> e.kind() == Event.Kind.STRANDED);
         }
         return new Wet(hours == 0 ? Double.NaN : sum / hours, last, strands);
+    }
+
+    /** The hour in which it is cut or lost does not count. */
+    private static int endHour(Trace trace, PlantingTrace planting) {
+        return planting.events().stream()
+                .filter(e -> e.kind() == Event.Kind.HARVEST || e.kind() == Event.Kind.DIED)
+                .mapToInt(e -> (int) (e.atS() / Time.HOUR_S))
+                .min()
+                .orElse(trace.hours());
     }
 }

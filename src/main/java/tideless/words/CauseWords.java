@@ -102,6 +102,8 @@ final class CauseWords {
             case SEASON_ENDS -> "no flower that opens now would ripen in time";
             case FIRST_FRUIT_RIPE -> "the first fruit is ripe: picking begins";
             case LAST_FRUIT_PICKED -> "the last fruit is picked and the crop finished";
+            case MAKES_ROOM -> "the next crop is due in its place, ripe or not";
+            case FOLLOWS -> "the next crop of this tray";
             case NEXT_IN_TIME ->
                     "so that seedlings are ready when this crop leaves the tray on "
                             + Dates.weekday(facts.on().toLocalDate());

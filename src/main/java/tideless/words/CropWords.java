@@ -9,9 +9,21 @@ public final class CropWords {
 
     private CropWords() {}
 
-    /** Of a crop that is not ready when its run ends. */
-    public static String notReady(VesselId tray, double daysShort) {
+    /** Of a crop whose turn has not come when the run ends. */
+    public static String notPlanted(VesselId tray, String crop) {
         return Names.of(tray)
+                + ": the "
+                + Names.clean(crop)
+                + " is never set out, as the crop before is not cut by the end of the run.";
+    }
+
+    /**
+     * Of a crop that is not ready when its run ends.
+     *
+     * @param crop its name where several follow one another in the tray, else empty
+     */
+    public static String notReady(VesselId tray, String crop, double daysShort) {
+        return Names.of(tray, crop)
                 + " is not ready by the end of the run: "
                 + (daysShort < HOPELESS_DAYS
                         ? "about " + Numbers.days(Math.ceil(daysShort)) + " more in such air."

@@ -1,8 +1,10 @@
 package tideless.words;
 
+import java.util.ArrayList;
 import java.util.List;
 import tideless.advice.Task;
 import tideless.advice.Warning;
+import tideless.rig.Tray;
 import tideless.rig.VesselId;
 
 /** What a grower calls kinds of tasks, warnings and vessels. */
@@ -35,6 +37,25 @@ public final class Names {
     /** As "tray basil". */
     public static String of(VesselId vessel) {
         return MachineWords.of(vessel.kind()) + " " + clean(vessel.name());
+    }
+
+    /** As "tray left (basil)"; without a crop as {@link #of(VesselId)}. */
+    public static String of(VesselId vessel, String crop) {
+        return of(vessel) + ofCrop(crop);
+    }
+
+    /** As " (basil)"; nothing without a crop. */
+    public static String ofCrop(String crop) {
+        return crop.isEmpty() ? "" : " (" + clean(crop) + ")";
+    }
+
+    /** What grows in a tray, as "lettuce" or "lettuce, then basil". */
+    public static String crops(Tray tray) {
+        List<String> crops = new ArrayList<>();
+        for (int i = 0; i < tray.plantings(); i++) {
+            crops.add(clean(tray.planted(i).planting().cropName()));
+        }
+        return String.join(", then ", crops);
     }
 
     /** As "a, b and c"; from six on as "a, b, c and 9 more". */

@@ -5,6 +5,7 @@ import java.util.List;
 import tideless.advice.Unit;
 import tideless.rig.Limits;
 import tideless.rig.Tray;
+import tideless.sim.PlantingTrace;
 import tideless.sim.ReservoirTrace;
 import tideless.sim.Series;
 import tideless.sim.Trace;
@@ -39,10 +40,11 @@ public final class PlotWords {
     public static String level(Trace trace, TrayTrace run) {
         int lowest = 0;
         int highest = 0;
-        int living = trace.lastLivingHour(run);
-        for (int hour = 0; hour <= living; hour++) {
-            lowest = run.levelM().at(hour) < run.levelM().at(lowest) ? hour : lowest;
-            highest = run.levelM().at(hour) > run.levelM().at(highest) ? hour : highest;
+        for (PlantingTrace planting : trace.plantings(run)) {
+            for (int hour = planting.firstHour(); hour <= planting.lastHour(); hour++) {
+                lowest = run.levelM().at(hour) < run.levelM().at(lowest) ? hour : lowest;
+                highest = run.levelM().at(hour) > run.levelM().at(highest) ? hour : highest;
+            }
         }
         Tray tray = run.tray();
         double lowM = run.levelM().at(lowest);
@@ -66,26 +68,30 @@ public final class PlotWords {
     public static String ec(Trace trace, List<TrayTrace> runs) {
         List<String> parts = new ArrayList<>();
         for (TrayTrace run : runs) {
-            Series ec = run.ecMsPerCm();
-            double low = Double.POSITIVE_INFINITY;
-            double high = 0;
-            for (int hour = 0; hour <= trace.lastLivingHour(run); hour++) {
-                if (ec.at(hour) > 0) { // not of a dry tray
-                    low = Math.min(low, ec.at(hour));
-                    high = Math.max(high, ec.at(hour));
-                }
-            }
-            Limits limits = run.tray().limits();
-            parts.add(
-                    Names.clean(run.tray().name())
-                            + (high > 0
-                                    ? " " + Numbers.two(low) + " to " + Numbers.two(high) + " mS/cm"
-                                    : " dry")
-                            + (Double.isFinite(limits.ecHighMsPerCm())
-                                    ? " (bears up to " + Numbers.two(limits.ecHighMsPerCm()) + ")"
-                                    : ""));
+            trace.plantings(run).forEach(planting -> parts.add(ec(planting)));
         }
         return "EC while plants live: " + String.join("; ", parts) + ".";
+    }
+
+    private static String ec(PlantingTrace planting) {
+        Series ec = planting.run().ecMsPerCm();
+        double low = Double.POSITIVE_INFINITY;
+        double high = 0;
+        for (int hour = planting.firstHour(); hour <= planting.lastHour(); hour++) {
+            if (ec.at(hour) > 0) { // not of a dry tray
+                low = Math.min(low, ec.at(hour));
+                high = Math.max(high, ec.at(hour));
+            }
+        }
+        Limits limits = planting.tray().limits();
+        return Names.clean(planting.tray().name())
+                + Names.ofCrop(planting.crop())
+                + (high > 0
+                        ? " " + Numbers.two(low) + " to " + Numbers.two(high) + " mS/cm"
+                        : " dry")
+                + (Double.isFinite(limits.ecHighMsPerCm())
+                        ? " (bears up to " + Numbers.two(limits.ecHighMsPerCm()) + ")"
+                        : "");
     }
 
     /** Of what the plants of some trays drink. */

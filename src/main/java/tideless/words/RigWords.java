@@ -56,8 +56,11 @@ public final class RigWords {
 
     /** As "Tray left (lettuce)". */
     public static String heading(List<Tray> trays) {
+        return heading(trays, Names.crops(trays.get(0)));
+    }
+
+    private static String heading(List<Tray> trays, String crop) {
         List<String> names = trays.stream().map(t -> Names.clean(t.name())).toList();
-        String crop = Names.clean(trays.get(0).planting().cropName());
         return (names.size() > 1 ? "Trays " : "Tray ")
                 + Names.list(names)
                 + (names.equals(List.of(crop)) ? "" : " (" + crop + ")");
@@ -131,9 +134,12 @@ public final class RigWords {
                 + " L";
     }
 
-    /** As "Tray basil, to 70 mm". */
+    /** As "Tray basil, to 70 mm"; of several crops only how many there are. */
     public static String strip(List<Tray> trays) {
-        return heading(trays) + ", to " + mm(trays.get(0).overflowM());
+        int crops = trays.get(0).plantings();
+        return (crops > 1 ? heading(trays, crops + " crops in turn") : heading(trays))
+                + ", to "
+                + mm(trays.get(0).overflowM());
     }
 
     /** As "6 x refill (and 1 advised), harvest". */

@@ -82,6 +82,7 @@ public final class TaskWords {
                                         " a plant (light, but bolts or grows tough if left)";
                                 case PICKED_OUT ->
                                         " a plant (picked long enough: bolts or grows tough if left)";
+                                case MAKES_ROOM -> " a plant (makes room for the next crop)";
                                 default -> " a plant (ready)";
                             };
             case MIX -> "feed, for " + CauseWords.of(task.cause());
@@ -122,7 +123,15 @@ public final class TaskWords {
             case SPACE_OUT -> "to " + task.cause().facts().of() + " plants a m2";
             case TOP -> "pinch out every growing point; fruit that has set ripens";
             case CLEAN ->
-                    "drain, scrub, disinfect as the label says (never bleach with acid), rinse";
+                    (task.drainLitres() > 0 ? "" : "drain, ")
+                            + "scrub, disinfect as the label says (never bleach with acid), rinse"
+                            + (task.litres() > 0 ? ", fill with fresh feed" : "");
+            case PLANT ->
+                    task.cause().facts().of()
+                            + " plants, "
+                            + value
+                            + " from seed"
+                            + (task.litres() > 0 ? "; fill up with feed" : "");
             case SOW_NEXT ->
                     value
                             + " in the nursery (ready for the tray on "
@@ -134,7 +143,8 @@ public final class TaskWords {
     /** All of it as one sentence. */
     public static String text(Task task) {
         StringBuilder text = new StringBuilder();
-        text.append(Names.of(task.kind())).append(", ").append(Names.of(task.vessel()));
+        text.append(Names.of(task.kind())).append(", ");
+        text.append(Names.of(task.vessel(), task.crop()));
         text.append(", ").append(Dates.visit(task.due(), true));
         if (task.litres() > 0) {
             text.append(", ").append(Numbers.litres(task.litres())).append(" L");

@@ -147,7 +147,7 @@ public final class VerdictWords {
                 : "Change first ("
                         + Names.of(warning.kind())
                         + ", "
-                        + Names.of(warning.vessel())
+                        + Names.of(warning.vessel(), warning.crop())
                         + "): "
                         + CureWords.of(warning.cures().get(0))
                         + ".";

@@ -13,7 +13,7 @@ public final class WarningWords {
     public static String head(Warning warning, boolean year) {
         return Names.of(warning.kind())
                 + ", "
-                + Names.of(warning.vessel())
+                + Names.of(warning.vessel(), warning.crop())
                 + ", from "
                 + Dates.visit(warning.from(), year);
     }

@@ -270,6 +270,12 @@ class EveryKindTest {
                 .tasks()
                 .forEach(t -> raised.add(t.kind()));
         moved().advice().tasks().forEach(t -> raised.add(t.kind()));
+        new MadeTrace(14)
+                .event(Event.Kind.HARVEST, MadeTrace.TRAY, 200)
+                .then(200, true)
+                .advice()
+                .tasks()
+                .forEach(t -> raised.add(t.kind()));
         raised.add(
                 Task.Kind.TRANSPLANT); // needs roots and a level: its rigs stand in SeedlingsTest
         assertEquals(EnumSet.allOf(Task.Kind.class), EnumSet.copyOf(raised));
@@ -647,7 +653,7 @@ class EveryKindTest {
 
     private static double daysShort(MadeTrace made) {
         Trace trace = made.trace();
-        return RoomFindings.daysShort(trace, trace.trays().get(0));
+        return RoomFindings.daysShort(trace, trace.plantings(trace.trays().get(0)).get(0));
     }
 
     @Test

@@ -177,7 +177,19 @@ class EveryTaskTest {
                             inTray(made(), Event.Kind.HARVEST, 80),
                             at(0, 8),
                             Cause.Kind.NEXT_IN_TIME,
-                            inTray(made(), Event.Kind.HARVEST, 56)));
+                            inTray(made(), Event.Kind.HARVEST, 56)),
+                    // The crop that follows, in the hour after the cut.
+                    new Case(
+                            Task.Kind.PLANT,
+                            followed(200, 200, true),
+                            at(8, 8),
+                            Cause.Kind.FOLLOWS,
+                            inTray(made(), Event.Kind.HARVEST, 200)));
+
+    /** A lettuce cut at an hour, and basil set out at another. */
+    private static MadeTrace followed(int cutAt, int plantedAt, boolean fresh) {
+        return inTray(made(), Event.Kind.HARVEST, cutAt).then(plantedAt, fresh);
+    }
 
     private static MadeTrace salty(int from) {
         return made().with(TraySeries.EC, h -> h >= from ? 3.16 : 2);

@@ -6,6 +6,7 @@ import java.util.Comparator;
 import java.util.EnumMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.OptionalInt;
 import java.util.function.IntToDoubleFunction;
@@ -15,6 +16,7 @@ import tideless.crop.Transplant;
 import tideless.rig.Filling;
 import tideless.rig.Limits;
 import tideless.rig.Liquid;
+import tideless.rig.NextPlanting;
 import tideless.rig.Planting;
 import tideless.rig.Reservoir;
 import tideless.rig.Scenario;
@@ -45,10 +47,12 @@ final class MadeTrace {
     static final VesselId TRAY = VesselId.tray("tray");
     static final VesselId RESERVOIR = VesselId.reservoir("wall");
     private static final double AREA_M2 = 0.2;
+    private static final Limits BASIL_LIMITS = new Limits(1, 4, 5.5, 6.5, 6, 11);
 
     private final int days;
     private final Map<TraySeries, IntToDoubleFunction> tray = new EnumMap<>(TraySeries.class);
     private final List<Event> events = new ArrayList<>();
+    private final List<NextPlanting> next = new ArrayList<>();
     private String crop = "lettuce";
     private OptionalDouble wanted = OptionalDouble.empty();
     private Filling filling = Rigs.valve();
@@ -107,6 +111,36 @@ final class MadeTrace {
         return this;
     }
 
+    /** With four basil plants of ten days that follow at an hour, in fresh solution or not. */
+    MadeTrace then(double hour, boolean fresh) {
+        Planting.OfCrop basil = crop("basil", 10);
+        next.add(new NextPlanting(basil, BASIL_LIMITS, Optional.empty(), fresh, 0.05));
+        return event(
+                new Event(
+                        Event.Kind.PLANTED,
+                        hour * 3600,
+                        TRAY,
+                        fresh ? 0.010 : 0.001,
+                        0,
+                        fresh ? 0.009 : 0,
+                        Double.NaN,
+                        0,
+                        "basil"));
+    }
+
+    private Planting.OfCrop crop(String name, double ageDays) {
+        return new Planting.OfCrop(
+                Crops.named(name),
+                4,
+                0.2,
+                ageDays,
+                Transplant.AS_RAISED,
+                Planting.ThirstModel.CANOPY,
+                OptionalInt.empty(),
+                wanted,
+                Tending.NONE);
+    }
+
     /** With something else of the tray. */
     MadeTrace rigged(UnaryOperator<TestTray> other) {
         rig = other;
@@ -151,19 +185,12 @@ final class MadeTrace {
 
     Trace trace() {
         Reservoir reservoir = Rigs.reservoir(0.1, 0.32, Reservoir.Refill.When.LOW_AT_VISIT);
-        Planting planting =
-                new Planting.OfCrop(
-                        Crops.named(crop),
-                        4,
-                        0.2,
-                        3,
-                        Transplant.AS_RAISED,
-                        Planting.ThirstModel.CANOPY,
-                        OptionalInt.empty(),
-                        wanted,
-                        Tending.NONE);
+        Planting planting = crop(crop, 3);
         Tray of =
-                rig.apply(TestTray.of(Rigs.tray("tray", filling, planting, 0)).limits(limits))
+                rig.apply(
+                                TestTray.of(Rigs.tray("tray", filling, planting, 0))
+                                        .limits(limits)
+                                        .next(next.toArray(new NextPlanting[0])))
                         .make();
         with(TraySeries.VOLUME, h -> AREA_M2 * tray.get(TraySeries.LEVEL).applyAsDouble(h));
         Map<TraySeries, Series> series = new EnumMap<>(TraySeries.class);

@@ -308,7 +308,7 @@ class TrialsTest {
     }
 
     private List<RoomLimits.Kind> beyond(Trace trace) {
-        return RoomFindings.of(trace, trace.trays().get(0)).stream()
+        return RoomFindings.of(trace, trace.plantings(trace.trays().get(0)).get(0)).stream()
                 .map(RoomFindings.Finding::kind)
                 .toList();
     }
@@ -321,7 +321,8 @@ class TrialsTest {
                         room(13, 6, LIT),
                         lettuceTray("6.5 cm", "crop = \"basil\"\ncup_bottom = \"6 cm\""));
         assertEquals(List.of(RoomLimits.Kind.TOO_COLD), beyond(trace));
-        RoomFindings.Finding cold = RoomFindings.of(trace, trace.trays().get(0)).get(0);
+        RoomFindings.Finding cold =
+                RoomFindings.of(trace, trace.plantings(trace.trays().get(0)).get(0)).get(0);
         assertEquals(12, cold.limit());
         assertEquals(6, cold.worst(), 0.5);
         assertTrue(trace.events().stream().noneMatch(e -> e.kind() == Event.Kind.HARVEST));

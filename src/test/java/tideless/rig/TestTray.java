@@ -1,5 +1,6 @@
 package tideless.rig;
 
+import java.util.List;
 import java.util.OptionalDouble;
 
 /**
@@ -21,6 +22,7 @@ public final class TestTray {
     private Lamp lamp = Lamp.NONE;
     private Limits limits;
     private Deck deck = Deck.PLAIN;
+    private List<NextPlanting> next = List.of();
 
     /** Begins with what a record holds. */
     public static TestTray of(Tray other) {
@@ -38,7 +40,8 @@ public final class TestTray {
                 .filling(other.filling())
                 .lamp(other.lamp())
                 .limits(other.limits())
-                .deck(other.deck());
+                .deck(other.deck())
+                .next(other.next().toArray(new NextPlanting[0]));
     }
 
     public TestTray name(String other) {
@@ -106,6 +109,11 @@ public final class TestTray {
         return this;
     }
 
+    public TestTray next(NextPlanting... others) {
+        next = List.of(others);
+        return this;
+    }
+
     public TestTray deck(Deck other) {
         deck = other;
         return this;
@@ -126,6 +134,7 @@ public final class TestTray {
                 filling,
                 lamp,
                 limits,
-                deck);
+                deck,
+                next);
     }
 }

@@ -93,7 +93,12 @@ class EveryKeyTest {
 
         Map<String, String> inside = new LinkedHashMap<>(weather);
         inside.put("climate.cover", "\"inside\"");
-        return List.of(room, weather, inside, tubs, buckets, volumes);
+
+        Map<String, String> succession = new LinkedHashMap<>(room);
+        succession.put("tray.a.next.a.crop", "\"basil\"");
+        succession.put("tray.a.next.a.plants", "8");
+        succession.put("tray.a.next.a.planted", "2026-03-05");
+        return List.of(room, weather, inside, tubs, buckets, volumes, succession);
     }
 
     private List<Problem> problems(Map<String, String> values) throws IOException {

@@ -88,35 +88,40 @@ public final class SeasonFigures {
         for (Path file : files) {
             Trace trace = Simulation.run(((Reading.Good) ScenarioReader.read(file)).scenario());
             for (TrayTrace tray : trace.trays()) {
-                lines.add(line(file, trace, tray));
+                for (PlantingTrace planting : trace.plantings(tray)) {
+                    lines.add(line(file, trace, planting));
+                }
             }
         }
         return lines;
     }
 
-    private static String line(Path file, Trace trace, TrayTrace tray) {
-        int last = trace.hours() - 1;
-        int living = trace.lastLivingHour(tray);
+    private static String line(Path file, Trace trace, PlantingTrace planting) {
+        TrayTrace tray = planting.run();
+        int first = planting.firstHour();
+        int last = planting.endHour() - 1;
+        int living = planting.lastHour();
+        String crop = planting.crop().isEmpty() ? "" : " (" + planting.crop() + ")";
         return String.format(
                 Locale.ROOT,
                 "%s,%s,%.0f,%.0f,%.1f,%.2f (%.2f),%.2f (%.2f),%.0f,%.0f,%.0f",
                 file.getFileName().toString().replace(".toml", ""),
-                tray.tray().name(),
-                tray.freshG().at(last),
-                tray.fruitFreshG().at(last),
-                1000 * tray.levelM().min(0, last + 1),
-                most(tray.ecMsPerCm(), last),
-                most(tray.ecMsPerCm(), living),
-                most(tray.ph(), last),
-                most(tray.ph(), living),
-                hours(trace, tray, "STRANDED", "REWETTED"),
-                hours(trace, tray, "WILTED", "RECOVERED"),
-                hours(trace, tray, "SHORT_OF_AIR", "AIR_ENOUGH"));
+                tray.tray().name() + crop,
+                tray.freshG().at(crop.isEmpty() ? last : living),
+                tray.fruitFreshG().at(crop.isEmpty() ? last : living),
+                1000 * tray.levelM().min(first, last + 1),
+                most(tray.ecMsPerCm(), first, last),
+                most(tray.ecMsPerCm(), first, living),
+                most(tray.ph(), first, last),
+                most(tray.ph(), first, living),
+                hours(trace, planting, "STRANDED", "REWETTED"),
+                hours(trace, planting, "WILTED", "RECOVERED"),
+                hours(trace, planting, "SHORT_OF_AIR", "AIR_ENOUGH"));
     }
 
-    private static double most(Series series, int last) {
+    private static double most(Series series, int first, int last) {
         double most = Double.NaN;
-        for (int h = 0; h <= last; h++) {
+        for (int h = first; h <= last; h++) {
             double value = series.at(h);
             most = Double.isNaN(value) || value <= most ? most : value;
         }
@@ -124,13 +129,10 @@ public final class SeasonFigures {
     }
 
     // From one kind of event to the next that ends it, death, harvest or the end of the run.
-    private static double hours(Trace trace, TrayTrace tray, String begins, String ends) {
+    private static double hours(Trace trace, PlantingTrace planting, String begins, String ends) {
         double sumS = 0;
         double fromS = Double.NaN;
-        for (Event event : trace.events()) {
-            if (!event.vessel().equals(tray.tray().id())) {
-                continue;
-            }
+        for (Event event : planting.events()) {
             String kind = event.kind().name();
             boolean over = kind.equals(ends) || kind.equals("DIED") || kind.equals("HARVEST");
             if (kind.equals(begins) && Double.isNaN(fromS)) {

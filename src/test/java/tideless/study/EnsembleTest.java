@@ -95,9 +95,9 @@ class EnsembleTest {
         for (int i = 0; i < trace.trays().size(); i++) {
             // The season's end lies behind the growth of the last night, the last sample before it.
             double lastSampleG = trace.trays().get(i).freshG().at(trace.hours() - 1);
-            double atEndG = season.trays().get(i).freshG();
+            double atEndG = season.trays().get(i).yields().get(0).freshG();
             assertTrue(atEndG >= lastSampleG && atEndG < 1.03 * lastSampleG, "grew " + atEndG);
-            assertTrue(season.trays().get(i).fruitFreshG() <= atEndG);
+            assertTrue(season.trays().get(i).yields().get(0).fruitFreshG() <= atEndG);
         }
     }
 
@@ -132,8 +132,8 @@ class EnsembleTest {
         double drunk = fine.water().out().get(0).amount();
         assertEquals(drunk, coarse.water().out().get(0).amount(), 1e-3 * drunk);
         for (int i = 0; i < fine.trays().size(); i++) {
-            double fresh = fine.trays().get(i).freshG();
-            assertEquals(fresh, coarse.trays().get(i).freshG(), 1e-3 * fresh);
+            double fresh = fine.trays().get(i).yields().get(0).freshG();
+            assertEquals(fresh, coarse.trays().get(i).yields().get(0).freshG(), 1e-3 * fresh);
         }
     }
 

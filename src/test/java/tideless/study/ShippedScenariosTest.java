@@ -8,6 +8,7 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.util.ArrayList;
 import java.util.List;
 import java.util.stream.Stream;
 import org.junit.jupiter.api.Test;
@@ -19,8 +20,11 @@ import tideless.advice.Warning;
 import tideless.rig.VesselId;
 import tideless.scenario.Reading;
 import tideless.scenario.ScenarioReader;
+import tideless.sim.Event;
 import tideless.sim.Ledger;
+import tideless.sim.PlantingTrace;
 import tideless.sim.Trace;
+import tideless.sim.TrayTrace;
 
 /** Every scenario that comes with the program, run whole. */
 class ShippedScenariosTest {
@@ -60,6 +64,36 @@ class ShippedScenariosTest {
         assertTrue(advice.verdict().survives());
         assertEquals(1, advice.verdict().absences().size());
         assertTrue(advice.verdict().absences().get(0).survives());
+    }
+
+    /** Cut and set out, tray by tray: the right one is empty over the holidays. */
+    @Test
+    void on_the_bench_of_two_crops_every_crop_is_cut_and_nothing_is_warned_of() {
+        Forecast bench = forecast("two-crops.toml");
+        assertEquals(List.of(), bench.advice().warnings());
+        assertTrue(bench.advice().verdict().survives());
+        List<String> crops = new ArrayList<>();
+        for (TrayTrace tray : bench.trace().trays()) {
+            for (PlantingTrace planting : bench.trace().plantings(tray)) {
+                crops.add(tray.tray().name() + " " + planting.crop());
+                assertTrue(
+                        planting.events().stream().anyMatch(e -> e.kind() == Event.Kind.HARVEST),
+                        crops.toString());
+                double wanted = planting.crop().equals("basil") ? 50 : 180;
+                double cut = tray.freshG().at(planting.lastHour());
+                assertTrue(cut >= wanted && cut < 1.15 * wanted, crops + " " + cut);
+            }
+        }
+        assertEquals(
+                List.of(
+                        "left lettuce",
+                        "left basil",
+                        "left lettuce",
+                        "right lettuce",
+                        "right basil"),
+                crops);
+        PlantingTrace basil = bench.trace().plantings(bench.trace().trays().get(1)).get(1);
+        assertEquals("2026-04-13T08:00", bench.trace().clockAt(basil.fromS()).toString());
     }
 
     @Test

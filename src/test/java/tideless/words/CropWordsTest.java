@@ -15,10 +15,10 @@ class CropWordsTest {
     void a_crop_that_is_not_ready_says_how_long_it_takes_or_that_it_never_will() {
         assertEquals(
                 "tray salad is not ready by the end of the run: about 12 days more in such air.",
-                CropWords.notReady(TRAY, 11.2));
+                CropWords.notReady(TRAY, "", 11.2));
         assertEquals(
                 "tray salad is not ready by the end of the run: it would never be, in such air.",
-                CropWords.notReady(TRAY, Double.POSITIVE_INFINITY));
+                CropWords.notReady(TRAY, "", Double.POSITIVE_INFINITY));
     }
 
     @Test

@@ -1,0 +1,330 @@
+package tideless.sim;
+
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import java.time.LocalDate;
+import java.util.Arrays;
+import java.util.List;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.ValueSource;
+import tideless.physics.Time;
+import tideless.rig.Scenario;
+import tideless.scenario.FilesInMemory;
+import tideless.scenario.Reading;
+import tideless.scenario.ScenarioReader;
+
+/** Crops that follow one another on a tray. */
+class SuccessionTest {
+    private static final LocalDate START = LocalDate.of(2026, 3, 2);
+
+    private static final String ROOM =
+            """
+            [climate]
+            kind = "room"
+            day_temperature = "22 degC"
+            night_temperature = "18 degC"
+            day_humidity = "60 %"
+            night_humidity = "70 %"
+            [lamp]
+            ppfd = "240 umol/m2/s"
+            on = "06:00"
+            off = "22:00"
+            [feed]
+            recipe = "steiner"
+            ec = "1.5 mS/cm"
+            """;
+
+    private static final String TRAY =
+            """
+            [tray.t]
+            length = "60 cm"
+            width = "35 cm"
+            depth = "15 cm"
+            cup_bottom = "10 cm"
+            gap = "1 %"
+            """;
+
+    private static final String SEALED = "start_level = \"11.3 cm\"\n";
+
+    private static String lettuceCutAfter(int days) {
+        return "crop = \"lettuce\"\nplants = 4\nharvest_after = \"" + days + " days\"\n";
+    }
+
+    private static Scenario scenario(LocalDate start, int days, String at, String rest) {
+        String text =
+                "title = \"t\"\nstart = %s\nlength = \"%d days\"\n".formatted(start, days)
+                        + ROOM
+                        + "[visits]\ndays = [\"mon\", \"tue\", \"wed\", \"thu\", \"fri\", \"sat\","
+                        + " \"sun\"]\nat = \""
+                        + at
+                        + "\"\nflush = \"never\"\n"
+                        + TRAY
+                        + rest;
+        Reading reading = ScenarioReader.read("t.toml", new FilesInMemory(text));
+        return ((Reading.Good) reading).scenario();
+    }
+
+    private static List<Event> of(Trace trace, Event.Kind kind) {
+        return trace.events().stream().filter(e -> e.kind() == kind).toList();
+    }
+
+    /**
+     * Cut and set out at a midnight, in a tray that is emptied, cleaned and filled: all that is
+     * left of the crop before is its ledger. What differs is rounding: times count from another
+     * start.
+     */
+    @Test
+    void a_second_crop_in_fresh_solution_grows_as_it_would_alone() {
+        String basil = "crop = \"basil\"\nplants = 5\nnursery_age = \"18 days\"\n";
+        Trace both =
+                Simulation.run(
+                        scenario(
+                                START,
+                                55,
+                                "00:00",
+                                SEALED + lettuceCutAfter(25) + "[[tray.t.next]]\n" + basil));
+        Trace alone = Simulation.run(scenario(START.plusDays(25), 30, "00:00", SEALED + basil));
+        TrayTrace then = both.trays().get(0);
+        TrayTrace now = alone.trays().get(0);
+        int from = 25 * 24;
+        for (TraySeries kind : TraySeries.values()) {
+            for (int h = 0; h < alone.hours(); h++) {
+                double expected = now.of(kind).at(h);
+                assertEquals(
+                        expected,
+                        then.of(kind).at(from + h),
+                        1e-9 * Math.max(1e-6, Math.abs(expected)),
+                        kind + " at hour " + h);
+            }
+        }
+        assertTrue(now.freshG().at(alone.hours() - 1) > 10);
+    }
+
+    /** The plants' first morning is spent in the nursery: two hours of sixteen in this light. */
+    @Test
+    void a_crop_set_out_in_the_morning_lags_by_the_light_of_that_morning() {
+        String basil = "crop = \"basil\"\nplants = 5\nnursery_age = \"18 days\"\n";
+        Trace both =
+                Simulation.run(
+                        scenario(
+                                START,
+                                55,
+                                "08:00",
+                                SEALED + lettuceCutAfter(25) + "[[tray.t.next]]\n" + basil));
+        Trace alone = Simulation.run(scenario(START.plusDays(25), 30, "08:00", SEALED + basil));
+        double expected = alone.trays().get(0).freshG().at(30 * 24 - 1);
+        double found = both.trays().get(0).freshG().at(55 * 24 - 1);
+        assertTrue(found < expected, found + " of " + expected);
+        // One day of growth is 10 to 15 % of a young plant; an eighth of its light a fiftieth.
+        assertEquals(expected, found, 0.03 * expected);
+    }
+
+    private static final String VALVE =
+            """
+            [tray.t.valve]
+            setting = "10.3 cm"
+            [reservoir.r]
+            length = "40 cm"
+            width = "30 cm"
+            depth = "30 cm"
+            floor_above_bench = "50 cm"
+            """;
+
+    private static final String HAND = "[tray.t.hand]\nto = \"11 cm\"\n";
+
+    @ParameterizedTest
+    @ValueSource(strings = {"", "fresh = false\n", "planted = 2026-04-06\n"})
+    void water_and_every_ion_are_kept_over_the_change_of_crop(String how) {
+        for (String filling : List.of(VALVE, HAND)) {
+            Trace trace =
+                    Simulation.run(
+                            scenario(
+                                    START,
+                                    60,
+                                    "08:00",
+                                    lettuceCutAfter(25)
+                                            + "[[tray.t.next]]\ncrop = \"basil\"\nplants = 5\n"
+                                            + how
+                                            + filling));
+            assertEquals(1, of(trace, Event.Kind.PLANTED).size());
+            assertEquals(0, trace.water().relativeResidual(), 1e-12);
+            for (Ledger ledger : trace.components()) {
+                assertEquals(0, ledger.relativeResidual(), 1e-12, ledger.name());
+            }
+        }
+    }
+
+    @Test
+    void a_member_of_an_ensemble_is_planted_as_the_run_is() {
+        Scenario scenario =
+                scenario(
+                        START,
+                        60,
+                        "08:00",
+                        lettuceCutAfter(25)
+                                + "[[tray.t.next]]\ncrop = \"basil\"\nplants = 5\n"
+                                + VALVE);
+        Trace trace = Simulation.run(scenario);
+        Season season = Simulation.season(scenario, Surroundings.of(scenario));
+        assertEquals(trace.events(), season.events());
+        List<TraySeason.Yield> yields = season.trays().get(0).yields();
+        assertEquals(2, yields.size());
+        PlantingTrace lettuce = trace.plantings(trace.trays().get(0)).get(0);
+        assertEquals(
+                trace.trays().get(0).freshG().at(lettuce.lastHour()), yields.get(0).freshG(), 0);
+    }
+
+    @Test
+    void until_its_day_the_tray_is_empty_and_the_valve_holds_it() {
+        Trace trace =
+                Simulation.run(
+                        scenario(
+                                START,
+                                60,
+                                "08:00",
+                                lettuceCutAfter(25)
+                                        + "[[tray.t.next]]\ncrop = \"basil\"\nplants = 5\n"
+                                        + "planted = 2026-04-06\n"
+                                        + VALVE));
+        TrayTrace tray = trace.trays().get(0);
+        List<PlantingTrace> plantings = trace.plantings(tray);
+        assertEquals(List.of("lettuce", "basil"), crops(plantings));
+        assertEquals(25 * 24 + 8 - 1, plantings.get(0).lastHour());
+        assertEquals(35 * 24 + 8, plantings.get(1).firstHour());
+        for (int h = plantings.get(0).lastHour() + 1; h < plantings.get(1).firstHour(); h++) {
+            assertEquals(0, tray.thirstM3().at(h), 0);
+            assertEquals(0, tray.leafAreaIndex().at(h), 0);
+            assertTrue(Double.isNaN(tray.rootTipM().at(h)));
+            assertTrue(tray.evaporationM3().at(h) > 0);
+            assertEquals(0.103, tray.levelM().at(h), 0.006);
+        }
+        assertTrue(tray.inflowM3().sum(26 * 24, 35 * 24) > 0);
+        Event planted = of(trace, Event.Kind.PLANTED).get(0);
+        assertEquals(35 * Time.DAY_S + 8 * 3600, planted.atS(), 0);
+        assertEquals("basil", planted.detail());
+        // Emptied and filled to where it stood: 60 by 35 cm, 10.3 cm deep, less what evaporated.
+        assertEquals(0.6 * 0.35 * 0.103, planted.volumeM3(), 1e-12);
+        assertEquals(tray.volumeM3().at(35 * 24 + 7), planted.drainedM3(), 1e-12);
+        assertEquals(
+                1.5,
+                tray.ecMsPerCm().at(35 * 24 + 8),
+                0.02,
+                "fresh feed, but for an hour of the plants and the valve");
+    }
+
+    private static List<String> crops(List<PlantingTrace> plantings) {
+        return plantings.stream().map(p -> p.tray().planting().cropName()).toList();
+    }
+
+    @Test
+    void a_crop_that_is_not_out_by_then_makes_room() {
+        Trace trace =
+                Simulation.run(
+                        scenario(
+                                START,
+                                40,
+                                "08:00",
+                                SEALED
+                                        + "crop = \"lettuce\"\nplants = 4\n"
+                                        + "[[tray.t.next]]\ncrop = \"basil\"\nplants = 5\n"
+                                        + "planted = 2026-03-16\n"));
+        Event cut = of(trace, Event.Kind.HARVEST).get(0);
+        assertEquals(Event.MAKES_ROOM, cut.detail());
+        assertEquals(14 * Time.DAY_S + 8 * 3600, cut.atS(), 0);
+        assertEquals(cut.atS(), of(trace, Event.Kind.PLANTED).get(0).atS(), 0);
+    }
+
+    @Test
+    void what_is_kept_is_topped_up_and_its_salts_stay() {
+        Trace trace =
+                Simulation.run(
+                        scenario(
+                                START,
+                                40,
+                                "08:00",
+                                SEALED
+                                        + lettuceCutAfter(25)
+                                        + "[[tray.t.next]]\ncrop = \"basil\"\nplants = 5\n"
+                                        + "fresh = false\nstart_level = \"11 cm\"\n"));
+        TrayTrace tray = trace.trays().get(0);
+        int before = 25 * 24 + 7;
+        Event planted = of(trace, Event.Kind.PLANTED).get(0);
+        assertEquals(0, planted.drainedM3(), 0);
+        double missing = 0.6 * 0.35 * 0.11 - tray.volumeM3().at(before);
+        assertTrue(missing > 1e-3, "nothing was drunk: " + missing);
+        assertEquals(missing, planted.volumeM3(), 1e-12);
+        // Mixed by volume, and an hour of the plants.
+        double expected =
+                (tray.ecMsPerCm().at(before) * tray.volumeM3().at(before) + 1.5 * missing)
+                        / (0.6 * 0.35 * 0.11);
+        assertEquals(expected, tray.ecMsPerCm().at(before + 1), 0.02);
+    }
+
+    @Test
+    void a_crop_without_a_day_waits_for_the_cut_and_a_lost_one_is_never_cut() {
+        String next = "[[tray.t.next]]\ncrop = \"basil\"\nplants = 5\n";
+        Trace unripe =
+                Simulation.run(scenario(START, 20, "08:00", SEALED + lettuceCutAfter(25) + next));
+        assertThat(of(unripe, Event.Kind.PLANTED)).isEmpty();
+        Trace lost =
+                Simulation.run(
+                        scenario(
+                                START,
+                                60,
+                                "08:00",
+                                "start_level = \"1 cm\"\n" + lettuceCutAfter(25) + next));
+        assertThat(of(lost, Event.Kind.DIED)).hasSize(1);
+        assertThat(of(lost, Event.Kind.PLANTED)).isEmpty();
+    }
+
+    @Test
+    void a_day_that_is_missed_is_made_up_for_at_the_next_visit() {
+        Scenario scenario =
+                scenario(
+                        START,
+                        40,
+                        "08:00",
+                        SEALED
+                                + lettuceCutAfter(10)
+                                + "[[tray.t.next]]\ncrop = \"basil\"\nplants = 5\n"
+                                + "planted = 2026-03-16\n");
+        boolean[] missed = new boolean[40];
+        missed[14] = true;
+        Trace trace =
+                Simulation.runUnread(
+                        scenario, new Departures(new double[0], new double[0][], missed, 1));
+        assertEquals(15 * Time.DAY_S + 8 * 3600, of(trace, Event.Kind.PLANTED).get(0).atS(), 0);
+    }
+
+    /** Thirst departs by crop: the second one's share of what the crops of all trays depart by. */
+    @Test
+    void each_crop_departs_by_its_own_days() {
+        Scenario scenario =
+                scenario(
+                        START,
+                        30,
+                        "00:00",
+                        SEALED
+                                + lettuceCutAfter(10)
+                                + "[[tray.t.next]]\ncrop = \"basil\"\nplants = 5\n");
+        double[] twice = new double[30];
+        Arrays.fill(twice, 2);
+        Trace plain = Simulation.runUnread(scenario);
+        Trace thirsty =
+                Simulation.runUnread(
+                        scenario,
+                        new Departures(
+                                new double[0], new double[][] {{}, twice}, new boolean[0], 1));
+        double[] factor = new double[2];
+        for (int i = 0; i < 2; i++) {
+            int h = 24 * (i == 0 ? 5 : 10) + 12;
+            factor[i] =
+                    thirsty.trays().get(0).thirstM3().at(h) / plain.trays().get(0).thirstM3().at(h);
+        }
+        assertEquals(1, factor[0], 1e-12);
+        assertEquals(2, factor[1], 1e-9);
+    }
+}
