@@ -2,16 +2,21 @@ package tideless.sim;
 
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import java.time.DayOfWeek;
 import java.time.LocalDate;
 import java.util.Arrays;
 import java.util.List;
+import java.util.Set;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.ValueSource;
 import tideless.physics.Time;
+import tideless.rig.Liquid;
 import tideless.rig.Scenario;
+import tideless.rig.Visits;
 import tideless.scenario.FilesInMemory;
 import tideless.scenario.Reading;
 import tideless.scenario.ScenarioReader;
@@ -54,6 +59,11 @@ class SuccessionTest {
     }
 
     private static Scenario scenario(LocalDate start, int days, String at, String rest) {
+        return scenario(start, days, at, rest, TRAY);
+    }
+
+    private static Scenario scenario(
+            LocalDate start, int days, String at, String rest, String tray) {
         String text =
                 "title = \"t\"\nstart = %s\nlength = \"%d days\"\n".formatted(start, days)
                         + ROOM
@@ -61,7 +71,7 @@ class SuccessionTest {
                         + " \"sun\"]\nat = \""
                         + at
                         + "\"\nflush = \"never\"\n"
-                        + TRAY
+                        + tray
                         + rest;
         Reading reading = ScenarioReader.read("t.toml", new FilesInMemory(text));
         return ((Reading.Good) reading).scenario();
@@ -326,5 +336,102 @@ class SuccessionTest {
         }
         assertEquals(1, factor[0], 1e-12);
         assertEquals(2, factor[1], 1e-9);
+    }
+
+    private static double hoursFrom(Trace trace, Event.Kind kind, double fromS) {
+        return (of(trace, kind).get(0).atS() - fromS) / 3600;
+    }
+
+    /** Their cups hang nine centimetres above the water: lost as seedlings are, after a day. */
+    @Test
+    void seedlings_of_a_second_crop_are_as_tender_as_those_of_a_first() {
+        String basil = "crop = \"basil\"\nplants = 5\nnursery_age = \"18 days\"\n";
+        String dry = "start_level = \"1 cm\"\n";
+        Trace both =
+                Simulation.run(
+                        scenario(
+                                START,
+                                40,
+                                "00:00",
+                                SEALED + lettuceCutAfter(25) + "[[tray.t.next]]\n" + basil + dry));
+        Trace alone = Simulation.run(scenario(START.plusDays(25), 15, "00:00", basil + dry));
+        for (Event.Kind kind : List.of(Event.Kind.WILTED, Event.Kind.DIED)) {
+            assertEquals(hoursFrom(alone, kind, 0), hoursFrom(both, kind, 25 * Time.DAY_S), 1e-6);
+        }
+    }
+
+    private static final String NOBODY = "crop = \"lettuce\"\nplants = 0\n";
+    private static final String LATER =
+            "[[tray.t.next]]\ncrop = \"basil\"\nplants = 5\nplanted = 2026-04-10\n";
+
+    /** In ten days from being set out salt above 8 mS/cm kills; the tray is older than that. */
+    @Test
+    void salt_kills_seedlings_by_the_days_since_they_were_set_out() {
+        Scenario salty = scenario(START, 60, "08:00", SEALED + NOBODY + LATER);
+        Scenario scenario =
+                salty.withFeed(
+                        new Liquid(salty.feed().name(), salty.feed().composition().times(8)));
+        Event lost = of(Simulation.run(scenario), Event.Kind.DIED).get(0);
+        assertEquals(40 * Time.DAY_S, lost.atS(), 0);
+    }
+
+    /** Half of an open tray evaporates in forty days: at once too salty for plants on feed. */
+    @Test
+    void young_plants_are_used_to_the_feed_and_not_to_what_stands_in_the_tray() {
+        Trace trace =
+                Simulation.run(
+                        scenario(
+                                START,
+                                60,
+                                "08:00",
+                                "start_level = \"5 cm\"\ndeck_floats_down_to = \"0 cm\"\n"
+                                        + NOBODY
+                                        + LATER
+                                        + "fresh = false\nstart_level = \"0 cm\"\n",
+                                TRAY.replace("1 %", "60 %")));
+        double feed = trace.trays().get(0).ecMsPerCm().at(0);
+        double kept = trace.trays().get(0).ecMsPerCm().at(39 * 24);
+        assertTrue(kept > feed + 6, kept + " from " + feed);
+        assertEquals(1, of(trace, Event.Kind.SALT_WILTED).size());
+        assertEquals(39, of(trace, Event.Kind.SALT_WILTED).get(0).atS() / Time.DAY_S, 0.5);
+    }
+
+    @Test
+    void a_day_on_which_nobody_is_due_is_kept_all_the_same() {
+        String wednesday = LATER.replace("2026-04-10", "2026-04-08");
+        Scenario daily = scenario(START, 60, "08:00", SEALED + NOBODY + wednesday);
+        Visits mondays =
+                new Visits(Set.of(DayOfWeek.MONDAY), 8 * 3600, List.of(), daily.visits().flush());
+        Trace trace = Simulation.runUnread(daily.withVisits(mondays));
+        assertEquals(37 * Time.DAY_S + 8 * 3600, of(trace, Event.Kind.PLANTED).get(0).atS(), 0);
+    }
+
+    @Test
+    void a_dry_tray_is_told_of_anew_to_each_crop() {
+        Trace trace =
+                Simulation.run(
+                        scenario(
+                                START,
+                                60,
+                                "08:00",
+                                "start_level = \"0 cm\"\n"
+                                        + "crop = \"lettuce\"\nplants = 4\n"
+                                        + LATER
+                                        + "fresh = false\n"));
+        assertEquals(
+                List.of(0.0, 39.0),
+                of(trace, Event.Kind.DRIED_OUT).stream()
+                        .map(e -> Math.floor(e.atS() / Time.DAY_S))
+                        .toList());
+    }
+
+    /** As none is changed within a week of a harvest. */
+    @Test
+    void within_a_week_of_a_planting_nothing_is_changed() {
+        Scenario scenario = scenario(START, 60, "08:00", SEALED + NOBODY + LATER);
+        TrayRun run = new TrayRun(scenario.trays().get(0), 0, 20, Rigs.air(20), 0);
+        LocalDate day = LocalDate.of(2026, 4, 10);
+        assertFalse(run.isNearPlanting(day.minusDays(7)));
+        assertTrue(run.isNearPlanting(day.minusDays(6)));
     }
 }
