@@ -20,6 +20,7 @@ import tideless.rig.Visits;
 import tideless.scenario.FilesInMemory;
 import tideless.scenario.Reading;
 import tideless.scenario.ScenarioReader;
+import tideless.solution.Component;
 
 /** Crops that follow one another on a tray. */
 class SuccessionTest {
@@ -433,5 +434,19 @@ class SuccessionTest {
         LocalDate day = LocalDate.of(2026, 4, 10);
         assertFalse(run.isNearPlanting(day.minusDays(7)));
         assertTrue(run.isNearPlanting(day.minusDays(6)));
+    }
+
+    @Test
+    void cleaning_takes_what_has_dried_on_the_floor_along() {
+        TraySalts salts = new TraySalts(1e-3, Rigs.FEED);
+        salts.settleFilm(1e-6, 1e-4);
+        int k = Component.K.ordinal();
+        assertTrue(salts.driedMol[k] > 0);
+        double before = salts.mol[k] + salts.driedMol[k];
+        salts.wash();
+        assertEquals(before, salts.drainedMol[k], 0);
+        assertEquals(0, salts.mol[k] + salts.driedMol[k], 0);
+        salts.settleFilm(1e-3, 0.01);
+        assertEquals(0, salts.mol[k], 0);
     }
 }
