@@ -69,8 +69,9 @@ class StepErrorTest {
         for (TraySeason tray : same.trays()) {
             trays.add(
                     new TraySeason(
-                            0.99 * tray.freshG(),
-                            tray.fruitFreshG(),
+                            tray.yields().stream()
+                                    .map(y -> new TraySeason.Yield(0.99 * y.freshG(), 0))
+                                    .toList(),
                             1.02 * tray.drunkM3(),
                             tray.dryH(),
                             tray.strandedH(),
