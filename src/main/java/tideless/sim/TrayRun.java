@@ -170,6 +170,13 @@ final class TrayRun {
         return growing != null && growing.lives();
     }
 
+    /** Whether its crop has been cut and nothing follows: nobody pours anything in any more. */
+    boolean isOver() {
+        return tray.planting() instanceof Planting.OfCrop
+                && next() == null
+                && (growing == null || !growing.isRooted());
+    }
+
     /** Whether the crop leaves the tray within days. */
     boolean isNearHarvest(double timeS) {
         return growing != null && growing.isNearHarvest(timeS);

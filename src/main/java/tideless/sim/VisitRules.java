@@ -49,7 +49,7 @@ final class VisitRules {
     }
 
     /**
-     * A visit: reservoirs first, then each tray.
+     * A visit: what is ready is cut, then reservoirs, then each tray.
      *
      * @param timeS s since the start
      * @param airC what is poured is as warm as the air, degC
@@ -66,8 +66,15 @@ final class VisitRules {
             keepLog(date, onRound, timeS, airC, reservoirs, trays);
             return;
         }
+        for (TrayRun tray : trays) {
+            if (onRound) {
+                tray.harvestIfReady(timeS, NextVisit.after(scenario, date), log);
+            }
+        }
         for (ReservoirRun reservoir : reservoirs) {
-            if (onRound && (fillsUp || isDue(reservoir, date, timeS))) {
+            if (onRound
+                    && !isDoneFor(reservoir, trays)
+                    && (fillsUp || isDue(reservoir, date, timeS))) {
                 refill(reservoir, timeS);
             }
             if (onRound) {
@@ -76,15 +83,26 @@ final class VisitRules {
         }
         for (TrayRun tray : trays) {
             moveValve(tray, date, timeS);
-            if (onRound) {
-                tray.harvestIfReady(timeS, NextVisit.after(scenario, date), log);
-            }
             plantIfDue(tray, date, timeS, airC);
             if (onRound && scenario.visits().flush() == Visits.Flush.AT_LIMIT) {
                 renewIfOut(tray, date, timeS, airC);
             }
             topUpIfDue(tray, date, onRound, fillsUp, timeS, airC);
         }
+    }
+
+    /** Whether all that a reservoir feeds has been cut. */
+    private static boolean isDoneFor(ReservoirRun reservoir, List<TrayRun> trays) {
+        boolean fed = false;
+        for (TrayRun tray : trays) {
+            if (tray.tray.isFedBy(reservoir.reservoir.name())) {
+                if (!tray.isOver()) {
+                    return false;
+                }
+                fed = true;
+            }
+        }
+        return fed;
     }
 
     // What is done is told by the log; only what the scenario dates itself is done besides.
@@ -186,6 +204,7 @@ final class VisitRules {
             double timeS,
             double airC) {
         if (tray.tray.filling() instanceof Filling.ByHand hand
+                && !tray.isOver()
                 && (hand.days().isEmpty() || fillsUp ? onRound : hand.days().contains(date))) {
             topUp(tray, hand, timeS, airC);
         }

@@ -9,6 +9,12 @@ import java.nio.file.Path;
 import java.util.List;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
+import tideless.rig.Planting;
+import tideless.rig.Scenario;
+import tideless.rig.TestTray;
+import tideless.rig.Thirst;
+import tideless.rig.Tray;
+import tideless.scenario.ChangedScenario;
 import tideless.scenario.Reading;
 import tideless.scenario.ScenarioReader;
 
@@ -136,5 +142,79 @@ class HarvestAtVisitTest {
                         "away = [{ from = 2026-04-14, to = 2026-04-30 }]");
         assertEquals((42 * 24 + 8) * 3600, cut(trace).atS(), 1e-6);
         assertEquals(Event.BEFORE_ABSENCE, cut(trace).detail());
+    }
+
+    private static final String HAND_FED =
+            """
+            title = "Harvest"
+            start = 2026-03-02
+            length = "45 days"
+            [climate]
+            kind = "room"
+            day_temperature = "22 degC"
+            [lamp]
+            ppfd = "220 umol/m2/s"
+            on = "06:00"
+            off = "22:00"
+            [feed]
+            recipe = "hoagland-1"
+            ec = "1.6 mS/cm"
+            [tray.a]
+            length = "60 cm"
+            width = "35 cm"
+            depth = "8 cm"
+            crop = "lettuce"
+            plants = 4
+            harvest_after = "30 days"
+            start_level = "6 cm"
+            gap = "10 %"
+            [tray.a.hand]
+            to = "6 cm"
+            [visits]
+            at = "08:00"
+            """;
+
+    private List<Double> hoursOf(Trace trace, Event.Kind kind) {
+        return trace.events().stream()
+                .filter(e -> e.kind() == kind)
+                .map(e -> e.atS() / 3600)
+                .toList();
+    }
+
+    /** Daily until the day before it is cut, and not on that day or later. */
+    @Test
+    void a_tray_is_not_topped_up_once_its_crop_is_cut() throws IOException {
+        Path file = Files.writeString(folder.resolve("hand.toml"), HAND_FED);
+        Reading reading = ScenarioReader.read(file);
+        assertTrue(reading instanceof Reading.Good, reading.toString());
+        Trace trace = Simulation.run(((Reading.Good) reading).scenario());
+        List<Double> tops = hoursOf(trace, Event.Kind.TOP_UP);
+        assertEquals(30 * 24 + 8, cut(trace).atS() / 3600, 1e-9);
+        assertEquals(29 * 24 + 8, tops.get(tops.size() - 1), 1e-9);
+        assertTrue(trace.trays().get(0).evaporationM3().sum(31 * 24, 44 * 24) > 1e-4);
+    }
+
+    /** Filled up at every visit, the last time on the day before. */
+    @Test
+    void a_reservoir_is_not_filled_once_the_last_crop_below_it_is_cut() throws IOException {
+        lettuce("harvest_after = \"30 days\"", ""); // writes the file
+        Reading reading =
+                ChangedScenario.read(
+                        folder.resolve("harvest.toml"),
+                        List.of(
+                                new ChangedScenario.Change(
+                                        "reservoir.shelf.refill", "at every visit")));
+        Scenario one = ((Reading.Good) reading).scenario();
+        List<Double> fills = hoursOf(Simulation.run(one), Event.Kind.REFILL);
+        assertEquals(29 * 24 + 8, fills.get(fills.size() - 1), 1e-9);
+        Tray first = one.trays().get(0);
+        Tray measured =
+                TestTray.of(first)
+                        .name("b")
+                        .planting(new Planting.MeasuredThirst("log", 0, Thirst.constant(1e-9)))
+                        .make();
+        Scenario two = one.withTrays(List.of(first, measured));
+        fills = hoursOf(Simulation.run(two), Event.Kind.REFILL);
+        assertEquals(44 * 24 + 8, fills.get(fills.size() - 1), 1e-9);
     }
 }
