@@ -4,6 +4,7 @@ import java.util.List;
 import tideless.physics.HumidAir;
 import tideless.physics.Oxygen;
 import tideless.physics.Time;
+import tideless.sim.TraySeries;
 
 /** Warmth and light of one tray. */
 final class AirAdvice {
@@ -52,7 +53,16 @@ final class AirAdvice {
                                 Facts.of(
                                         Quantity.OXYGEN,
                                         Oxygen.saturationMgPerL(most, 0, pressure))),
-                        List.of(Cure.of(Cure.Kind.SHADE_THE_TRAY))));
+                        List.of(Cure.of(warmCure(from, warm)))));
+    }
+
+    /**
+     * Shade takes the lamp's and the sun's part; solution in warm air grows as warm all the same.
+     */
+    private Cure.Kind warmCure(int from, double warmC) {
+        int to = Math.min(from + 24, tray.lastHour + 1);
+        double airC = tray.of.of(TraySeries.AIR_TEMP).sum(from, to) / (to - from);
+        return airC > warmC ? Cure.Kind.COOLER_ROOM : Cure.Kind.SHADE_THE_TRAY;
     }
 
     private void addLowLight() {

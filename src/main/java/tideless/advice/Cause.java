@@ -55,6 +55,8 @@ public record Cause(Kind kind, Facts facts) {
         WINDOW_ENDS,
         /** Plants that are picked leaf by leaf bolt or grow tough. */
         PICKED_OUT,
+        /** Nearly ready, and nobody comes again before the run ends. */
+        LAST_VISIT,
         LEAVES_GROW_AGAIN,
         OLD_LEAVES_GIVE_LITTLE,
         PLANTS_CROWD,

@@ -2,6 +2,7 @@ package tideless.advice;
 
 import java.time.LocalDateTime;
 import java.util.List;
+import java.util.OptionalDouble;
 import tideless.physics.Time;
 import tideless.rig.Planting;
 import tideless.sim.Event;
@@ -16,6 +17,9 @@ final class CropAdvice {
 
     /** Share of the wanted weight below which a crop is called light; assumed. */
     private static final double LIGHT_FRAC = 0.95;
+
+    /** The same for a crop that is cut before nobody comes for days, as runs do; assumed. */
+    private static final double NEARLY_FRAC = 0.9;
 
     private static final int WEEK_H = 7 * 24;
 
@@ -178,30 +182,52 @@ final class CropAdvice {
     }
 
     private Cause whyHarvested(Event event, double hour, boolean fruits, int sample) {
-        if (event.detail().equals(Event.BEFORE_ABSENCE)) {
-            return new Cause(
-                    Cause.Kind.BEFORE_ABSENCE,
-                    Facts.NONE.on(tray.trace.clockAt(awayUntil(hour) * Time.HOUR_S)));
+        boolean early = event.detail().equals(Event.BEFORE_ABSENCE);
+        if (event.detail().equals(Event.MAKES_ROOM)) {
+            return Cause.of(Cause.Kind.MAKES_ROOM);
         }
-        return Cause.of(
-                event.detail().equals(Event.MAKES_ROOM)
-                        ? Cause.Kind.MAKES_ROOM
-                        : whyHarvested(fruits, sample));
+        if (isLight(early ? NEARLY_FRAC : LIGHT_FRAC, sample)) {
+            return new Cause(
+                    Cause.Kind.WINDOW_ENDS, Facts.of(Quantity.WANTED, wantedG().orElse(0)));
+        }
+        if (!early) {
+            return Cause.of(whyHarvested(fruits));
+        }
+        return isLeft(hour)
+                ? new Cause(
+                        Cause.Kind.BEFORE_ABSENCE,
+                        Facts.NONE.on(tray.trace.clockAt(awayUntil(hour) * Time.HOUR_S)))
+                : Cause.of(Cause.Kind.LAST_VISIT);
     }
 
-    private Cause.Kind whyHarvested(boolean fruits, int sample) {
+    /** Weight of a plant that is waited for, g; empty where the stage or a day decides. */
+    private OptionalDouble wantedG() {
+        return tray.tray.planting() instanceof Planting.OfCrop crop
+                        && crop.harvestAfterDays().isEmpty()
+                        && !crop.isPickedForLeaves()
+                ? crop.harvestFreshG()
+                : OptionalDouble.empty();
+    }
+
+    private boolean isLight(double frac, int sample) {
+        return tray.of.freshG().at(sample) < frac * wantedG().orElse(0);
+    }
+
+    /** Whether an absence begins between a visit and the next. */
+    private boolean isLeft(double hour) {
+        return tray.rounds.away().stream()
+                .anyMatch(away -> away[0] > hour && away[0] < awayUntil(hour));
+    }
+
+    private Cause.Kind whyHarvested(boolean fruits) {
         if (fruits) {
             return Cause.Kind.LAST_FRUIT_PICKED;
         }
-        if (tray.tray.planting() instanceof Planting.OfCrop crop && crop.isPickedForLeaves()) {
-            return crop.harvestAfterDays().isEmpty() ? Cause.Kind.PICKED_OUT : Cause.Kind.READY;
-        }
-        boolean light =
-                tray.tray.planting() instanceof Planting.OfCrop crop
+        return tray.tray.planting() instanceof Planting.OfCrop crop
+                        && crop.isPickedForLeaves()
                         && crop.harvestAfterDays().isEmpty()
-                        && tray.of.freshG().at(sample)
-                                < LIGHT_FRAC * crop.harvestFreshG().orElse(0);
-        return light ? Cause.Kind.WINDOW_ENDS : Cause.Kind.READY;
+                ? Cause.Kind.PICKED_OUT
+                : Cause.Kind.READY;
     }
 
     /** Seedlings for an hour; those that follow another crop are told of even before the run. */

@@ -24,6 +24,7 @@ public enum Quantity {
     EVAPORATED_SHARE(Unit.FRACTION),
     GAIN(Unit.FRACTION),
     EVERY(Unit.DAYS),
+    WANTED(Unit.GRAMS),
     HELD_WATER(Unit.HOURS);
 
     private final Unit unit;

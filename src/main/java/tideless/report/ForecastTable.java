@@ -139,8 +139,14 @@ public final class ForecastTable {
         List<PlantingTrace> plantings = forecast.trace().plantings(tray);
         for (PlantingTrace planting : plantings) {
             double days = RoomFindings.daysShort(forecast.trace(), planting);
-            if (days > 0 && !fruits(planting.tray())) {
-                paragraph("", "", CropWords.notReady(tray.tray().id(), planting.crop(), days));
+            if (days > 0) {
+                VesselId id = tray.tray().id();
+                paragraph(
+                        "",
+                        "",
+                        fruits(planting.tray())
+                                ? CropWords.notRipe(id, planting.crop(), days)
+                                : CropWords.notReady(id, planting.crop(), days));
             }
         }
         for (int i = plantings.size(); i < tray.tray().plantings(); i++) {

@@ -95,6 +95,7 @@ final class CauseWords {
             case TOO_LITTLE_LIGHT -> "the crop will be slow and thin";
             case READY -> "the crop is ready";
             case WINDOW_ENDS -> "it is light, but bolts or grows tough if it stands longer";
+            case LAST_VISIT -> "nearly ready, and nobody comes again in this run";
             case PICKED_OUT -> "picked plants bolt or grow tough from here on";
             case LEAVES_GROW_AGAIN -> "the plants stand on and grow again";
             case OLD_LEAVES_GIVE_LITTLE -> "the lowest leaves give little and keep the air";

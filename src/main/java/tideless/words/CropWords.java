@@ -17,16 +17,25 @@ public final class CropWords {
                 + " is never set out, as the crop before is not cut by the end of the run.";
     }
 
+    /** Of a fruit crop none of which is ripe when its run ends. */
+    public static String notRipe(VesselId tray, String crop, double daysShort) {
+        return Names.of(tray, crop)
+                + " bears no ripe fruit by the end of the run: "
+                + still(daysShort);
+    }
+
     /**
      * Of a crop that is not ready when its run ends.
      *
      * @param crop its name where several follow one another in the tray, else empty
      */
     public static String notReady(VesselId tray, String crop, double daysShort) {
-        return Names.of(tray, crop)
-                + " is not ready by the end of the run: "
-                + (daysShort < HOPELESS_DAYS
-                        ? "about " + Numbers.days(Math.ceil(daysShort)) + " more in such air."
-                        : "it would never be, in such air.");
+        return Names.of(tray, crop) + " is not ready by the end of the run: " + still(daysShort);
+    }
+
+    private static String still(double daysShort) {
+        return daysShort < HOPELESS_DAYS
+                ? "about " + Numbers.days(Math.ceil(daysShort)) + " more in such air."
+                : "it would never be, in such air.";
     }
 }

@@ -78,8 +78,14 @@ public final class TaskWords {
                                 case LAST_FRUIT_PICKED ->
                                         " of fruit a plant in all (last fruit picked)";
                                 case BEFORE_ABSENCE -> " a plant (nearly ready: before you leave)";
+                                case LAST_VISIT ->
+                                        " a plant (nearly ready; nobody comes again in this run)";
                                 case WINDOW_ENDS ->
-                                        " a plant (light, but bolts or grows tough if left)";
+                                        " a plant (light: "
+                                                + CauseWords.figure(
+                                                        task.cause().facts(), Quantity.WANTED)
+                                                + " is waited for, but it bolts or grows tough if"
+                                                + " left)";
                                 case PICKED_OUT ->
                                         " a plant (picked long enough: bolts or grows tough if left)";
                                 case MAKES_ROOM -> " a plant (makes room for the next crop)";

@@ -54,7 +54,8 @@ public final class VerdictWords {
     private static List<String> lines(
             Verdict verdict, String chance, Function<Verdict.Absence, String> sureness) {
         List<String> lines = new ArrayList<>();
-        lines.add(survival(verdict) + chance);
+        boolean nothingGrows = verdict.firstHarm().isEmpty() && verdict.waterLeft().isEmpty();
+        lines.add(survival(verdict) + (nothingGrows ? "" : chance));
         List<Verdict.Absence> absences = verdict.absences();
         int told = absences.size() > TOLD_ABSENCES ? TOLD_ABSENCES - 1 : absences.size();
         for (Verdict.Absence absence : absences.subList(0, told)) {

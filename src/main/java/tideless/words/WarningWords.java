@@ -51,11 +51,15 @@ public final class WarningWords {
                             + Numbers.of(measure.limit(), measure.unit());
             default ->
                     switch (measure.side()) {
-                        case AT_MOST -> "up to " + value + "; limit: " + Numbers.limit(measure);
-                        case AT_LEAST -> "down to " + value + "; limit: " + Numbers.limit(measure);
+                        case AT_MOST -> "up to " + value + "; limit: " + limit(measure);
+                        case AT_LEAST -> "down to " + value + "; limit: " + limit(measure);
                         case NONE -> value;
                     };
         };
+    }
+
+    private static String limit(Measure measure) {
+        return Numbers.of(measure.limit(), measure.unit());
     }
 
     /** As "31 hours left at the visit before (Mon 2 Mar 08:00)". */

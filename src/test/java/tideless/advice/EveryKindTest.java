@@ -513,9 +513,12 @@ class EveryKindTest {
     }
 
     private static Task harvest(Visits visits, double hour, String detail) {
+        return harvest(new MadeTrace(30), visits, hour, detail);
+    }
+
+    private static Task harvest(MadeTrace made, Visits visits, double hour, String detail) {
         MadeTrace trace =
-                new MadeTrace(30)
-                        .visited(visits)
+                made.visited(visits)
                         .event(
                                 new Event(
                                         Event.Kind.HARVEST,
@@ -538,6 +541,54 @@ class EveryKindTest {
         assertEquals(Cause.Kind.BEFORE_ABSENCE, harvest.cause().kind());
         assertEquals(Rigs.START.plusDays(21).atTime(8, 0), harvest.cause().facts().on());
         assertEquals(100 + 223, harvest.measure().value(), 1e-9);
+    }
+
+    /** Limit of lettuce 25 degC; the air of the day from hour 100 a hundredth above or below it. */
+    @Test
+    void in_air_as_warm_as_the_solution_no_shade_helps() {
+        for (boolean isWarmer : new boolean[] {true, false}) {
+            MadeTrace trace =
+                    new MadeTrace(14)
+                            .with(TraySeries.SOLUTION_TEMP, h -> h >= 100 ? 26 : 20)
+                            .with(
+                                    TraySeries.AIR_TEMP,
+                                    h -> h >= 100 ? 25 + (isWarmer ? 0.01 : -0.01) : 22);
+            Warning warm =
+                    trace.advice().warnings().stream()
+                            .filter(w -> w.kind() == Warning.Kind.WARM_SOLUTION)
+                            .findFirst()
+                            .orElseThrow();
+            assertEquals(
+                    isWarmer ? Cure.Kind.COOLER_ROOM : Cure.Kind.SHADE_THE_TRAY,
+                    warm.cures().get(0).kind());
+        }
+    }
+
+    /** 323 g at day 9: nearly the 358 g that are waited for, and less than nine tenths of 360. */
+    @Test
+    void a_light_crop_cut_before_an_absence_is_called_light() {
+        Task nearly =
+                harvest(
+                        new MadeTrace(30).wanting(358),
+                        away(10, 20),
+                        9 * 24 + 8,
+                        Event.BEFORE_ABSENCE);
+        assertEquals(Cause.Kind.BEFORE_ABSENCE, nearly.cause().kind());
+        Task light =
+                harvest(
+                        new MadeTrace(30).wanting(360),
+                        away(10, 20),
+                        9 * 24 + 8,
+                        Event.BEFORE_ABSENCE);
+        assertEquals(Cause.Kind.WINDOW_ENDS, light.cause().kind());
+        assertEquals(360, light.cause().facts().get(Quantity.WANTED), 0);
+    }
+
+    /** The last visit is that of day 29; the absence is long over. */
+    @Test
+    void a_harvest_at_the_last_visit_is_not_told_as_before_an_absence() {
+        Task last = harvest(away(10, 20), 29 * 24 + 8, Event.BEFORE_ABSENCE);
+        assertEquals(Cause.Kind.LAST_VISIT, last.cause().kind());
     }
 
     @Test

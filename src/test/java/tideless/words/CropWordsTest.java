@@ -22,6 +22,14 @@ class CropWordsTest {
     }
 
     @Test
+    void a_fruit_crop_says_that_none_is_ripe() {
+        assertEquals(
+                "tray salad (chilli) bears no ripe fruit by the end of the run: about 30 days more in"
+                        + " such air.",
+                CropWords.notRipe(TRAY, "chilli", 29.2));
+    }
+
+    @Test
     void where_no_tray_drinks_nothing_is_said_to_survive() {
         Verdict empty = new Verdict(true, Optional.empty(), List.of(), List.of(), Optional.empty());
         assertEquals(List.of("Nothing grows here: no tray drinks."), VerdictWords.lines(empty));

@@ -1,0 +1,48 @@
+package tideless.words;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+
+import java.time.LocalDateTime;
+import java.util.List;
+import org.junit.jupiter.api.Test;
+import tideless.advice.Cause;
+import tideless.advice.Measure;
+import tideless.advice.Unit;
+import tideless.advice.Warning;
+import tideless.rig.VesselId;
+
+class WarningWordsTest {
+    private static Warning warning(Measure measure, String crop) {
+        LocalDateTime at = LocalDateTime.of(2026, 3, 3, 0, 0);
+        return new Warning(
+                Warning.Kind.PH_OUT,
+                VesselId.tray("left"),
+                at,
+                at,
+                measure,
+                Cause.of(Cause.Kind.ANIONS_TAKEN),
+                List.of(),
+                crop);
+    }
+
+    @Test
+    void a_figure_stands_beside_its_limit() {
+        assertEquals(
+                "up to pH 8.1; limit: pH 6.2",
+                WarningWords.brief(warning(Measure.atMost(8.1, 6.2, Unit.PH), "")));
+        assertEquals(
+                "down to pH 4.1; limit: pH 5.5",
+                WarningWords.brief(warning(Measure.atLeast(4.1, 5.5, Unit.PH), "")));
+    }
+
+    @Test
+    void one_crop_among_several_is_named() {
+        Measure measure = Measure.atMost(8.1, 6.2, Unit.PH);
+        assertEquals(
+                "pH out, tray left, from Tue 3 Mar 00:00",
+                WarningWords.head(warning(measure, ""), false));
+        assertEquals(
+                "pH out, tray left (basil), from Tue 3 Mar 00:00",
+                WarningWords.head(warning(measure, "basil"), false));
+    }
+}
