@@ -177,6 +177,11 @@ final class TrayRun {
                 && (growing == null || !growing.isRooted());
     }
 
+    /** Whether it stands empty until its next crop is set out. */
+    boolean isWaiting() {
+        return growing == null && next() != null;
+    }
+
     /** Whether the crop leaves the tray within days. */
     boolean isNearHarvest(double timeS) {
         return growing != null && growing.isNearHarvest(timeS);

@@ -205,6 +205,7 @@ final class VisitRules {
             double airC) {
         if (tray.tray.filling() instanceof Filling.ByHand hand
                 && !tray.isOver()
+                && !tray.isWaiting()
                 && (hand.days().isEmpty() || fillsUp ? onRound : hand.days().contains(date))) {
             topUp(tray, hand, timeS, airC);
         }

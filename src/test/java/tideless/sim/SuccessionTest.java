@@ -426,6 +426,19 @@ class SuccessionTest {
                         .toList());
     }
 
+    /** From the visit of day 26, the first after the cut, to that of day 39. */
+    @Test
+    void nobody_tops_up_a_tray_that_waits_for_its_crop() {
+        Trace trace =
+                Simulation.runUnread(
+                        scenario(START, 60, "08:00", lettuceCutAfter(25) + LATER + HAND));
+        List<Double> days =
+                of(trace, Event.Kind.TOP_UP).stream()
+                        .map(e -> Math.floor(e.atS() / Time.DAY_S))
+                        .toList();
+        assertThat(days).contains(24.0, 40.0).noneMatch(day -> day >= 25 && day < 39);
+    }
+
     /** As none is changed within a week of a harvest. */
     @Test
     void within_a_week_of_a_planting_nothing_is_changed() {
