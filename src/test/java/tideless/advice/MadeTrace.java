@@ -60,6 +60,7 @@ final class MadeTrace {
     private Limits limits = new Limits(1, 3, 5.5, 6.5, 6, 11);
     private UnaryOperator<TestTray> rig = t -> t;
     private String water = "water";
+    private Composition feed; // null for the usual one
     private Composition waterHolds = Composition.WATER.with(Component.NA, 0.5);
     private double inReservoirFrac = 1;
     private Visits visits = Rigs.onWeekdays(DayOfWeek.values());
@@ -159,6 +160,12 @@ final class MadeTrace {
         return this;
     }
 
+    /** With another feed. */
+    MadeTrace fed(Composition other) {
+        feed = other;
+        return this;
+    }
+
     /** With so much of a full reservoir all the time, 0-1. */
     MadeTrace reservoirAt(double frac) {
         inReservoirFrac = frac;
@@ -202,7 +209,10 @@ final class MadeTrace {
             drum.put(kind, hourly(h -> 0));
         }
         drum.put(ReservoirSeries.VOLUME, hourly(h -> inReservoirFrac * reservoir.fullM3()));
-        drum.put(ReservoirSeries.USABLE, hourly(h -> reservoir.usableM3()));
+        double outM3 = reservoir.fullM3() - reservoir.usableM3();
+        drum.put(
+                ReservoirSeries.USABLE,
+                hourly(h -> Math.max(0, inReservoirFrac * reservoir.fullM3() - outM3)));
         List<Series> trayMol = new ArrayList<>();
         List<Series> drumMol = new ArrayList<>();
         for (int i = 0; i < Component.COUNT; i++) {
@@ -228,7 +238,7 @@ final class MadeTrace {
                 .start(usual.start())
                 .days(days)
                 .climate(usual.climate())
-                .feed(usual.feed())
+                .feed(feed == null ? usual.feed() : new Liquid("feed", feed))
                 .sourceWater(new Liquid(water, waterHolds))
                 .reservoirs(usual.reservoirs())
                 .trays(usual.trays())
