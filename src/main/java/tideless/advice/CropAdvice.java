@@ -80,7 +80,11 @@ final class CropAdvice {
     }
 
     private void addFlowering(Event event) {
-        double due = tray.rounds.nextFrom(event.atS() / Time.HOUR_S) * Time.HOUR_S;
+        double visit = tray.rounds.nextFrom(event.atS() / Time.HOUR_S);
+        if (!tray.rounds.hours().contains(visit)) {
+            return; // nobody comes any more
+        }
+        double due = visit * Time.HOUR_S;
         LocalDateTime last = tray.trace.clockAt(tray.lastHour * Time.HOUR_S);
         task(Task.Kind.SUPPORT, due, Measure.none(), Cause.of(Cause.Kind.GROWS_TALL));
         task(

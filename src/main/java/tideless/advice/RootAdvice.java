@@ -194,6 +194,18 @@ final class RootAdvice {
                         waterCures()));
     }
 
+    /** The first hour in want of water. */
+    private int firstDry() {
+        int first = driedOut(tray).orElse(tray.lastHour);
+        for (Event.Kind kind : List.of(Event.Kind.STRANDED, Event.Kind.WILTED, Event.Kind.DIED)) {
+            OptionalDouble at = tray.firstS(kind);
+            if (at.isPresent()) {
+                first = Math.min(first, tray.trace.sampleAt(at.getAsDouble()));
+            }
+        }
+        return first;
+    }
+
     private boolean firstDayDry() {
         return tray.firstS(Event.Kind.STRANDED).orElse(Double.POSITIVE_INFINITY)
                 <= tray.planting.fromS() + Time.DAY_S;
@@ -204,8 +216,9 @@ final class RootAdvice {
         if (firstDayDry() && Seedlings.tooEarly(tray).isPresent()) {
             return Seedlings.untilThen(tray);
         }
-        if (tray.tray.filling() instanceof Filling.ByValve) {
-            return List.of(Cure.of(Cure.Kind.REFILL_IN_TIME));
+        if (tray.tray.filling() instanceof Filling.ByValve valve) {
+            Cure refill = Cure.of(Cure.Kind.REFILL_IN_TIME);
+            return List.of(ValveAdvice.cureAt(tray, valve, firstDry()).orElse(refill));
         }
         if (tray.tray.filling() instanceof Filling.ByHand) {
             return List.of(Cure.of(Cure.Kind.FILL_HIGHER), Cure.of(Cure.Kind.HANG_CUP_LOWER));

@@ -2,6 +2,7 @@ package tideless.advice;
 
 import java.time.LocalDate;
 import java.util.List;
+import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.function.IntPredicate;
 import java.util.function.IntToDoubleFunction;
@@ -83,22 +84,18 @@ final class ValveAdvice {
             return;
         }
         var level = tray.of.levelM();
-        var usable =
-                tray.trace.reservoirs().get(tray.trace.scenario().reservoirOf(valve)).usableM3();
         IntToDoubleFunction wideM = h -> valve.settingM(tray.setOn(h)) - valve.bandM();
-        IntPredicate isBelow = h -> level.at(h) < wideM.applyAsDouble(h) - STARVED_M;
+        IntPredicate isBelow = isBelow(tray, valve);
         int filledBy = tray.firstHour; // a tray that starts low is filling, not starved
         while (filledBy <= tray.lastHour && isBelow.test(filledBy)) {
             filledBy++;
         }
         int from = filledBy;
-        int starved = tray.firstSpell(h -> h > from && isBelow.test(h) && usable.at(h) > USABLE_M3);
+        int starved = tray.firstSpell(h -> h > from && isStarved(tray, valve).test(h));
         if (starved < 0) {
             return;
         }
-        LocalDate day = tray.trace.clockAt(starved * Time.HOUR_S).toLocalDate();
-        boolean hangs = valve.faults().isStuckShutOn(day);
-        boolean silts = valve.faults().isCloggedOn(day);
+        Fault fault = Fault.of(tray, valve, starved);
         out.warnings.add(
                 new Warning(
                         Warning.Kind.STARVED_VALVE,
@@ -109,18 +106,48 @@ final class ValveAdvice {
                                 tray.least(starved, level::at) * 1000,
                                 wideM.applyAsDouble(starved) * 1000,
                                 Unit.MILLIMETRES),
-                        Cause.of(
-                                hangs
-                                        ? Cause.Kind.VALVE_HANGS_SHUT
-                                        : silts
-                                                ? Cause.Kind.VALVE_SILTS_UP
-                                                : Cause.Kind.VALVE_TOO_SLOW),
-                        List.of(
-                                Cure.of(
-                                        hangs
-                                                ? Cure.Kind.FREE_VALVE
-                                                : silts
-                                                        ? Cure.Kind.CLEAN_SEAT
-                                                        : Cure.Kind.WIDER_FEED_LINE))));
+                        Cause.of(fault.cause),
+                        List.of(Cure.of(fault.cure))));
+    }
+
+    /** Why a valve lets in too little, and what helps. */
+    private enum Fault {
+        HANGS_SHUT(Cause.Kind.VALVE_HANGS_SHUT, Cure.Kind.FREE_VALVE),
+        SILTS_UP(Cause.Kind.VALVE_SILTS_UP, Cure.Kind.CLEAN_SEAT),
+        TOO_SLOW(Cause.Kind.VALVE_TOO_SLOW, Cure.Kind.WIDER_FEED_LINE);
+
+        private final Cause.Kind cause;
+        private final Cure.Kind cure;
+
+        Fault(Cause.Kind cause, Cure.Kind cure) {
+            this.cause = cause;
+            this.cure = cure;
+        }
+
+        static Fault of(TrayCase tray, Filling.ByValve valve, int hour) {
+            LocalDate day = tray.trace.clockAt(hour * Time.HOUR_S).toLocalDate();
+            if (valve.faults().isStuckShutOn(day)) {
+                return HANGS_SHUT;
+            }
+            return valve.faults().isCloggedOn(day) ? SILTS_UP : TOO_SLOW;
+        }
+    }
+
+    private static IntPredicate isBelow(TrayCase tray, Filling.ByValve valve) {
+        return h ->
+                tray.of.levelM().at(h) < valve.settingM(tray.setOn(h)) - valve.bandM() - STARVED_M;
+    }
+
+    private static IntPredicate isStarved(TrayCase tray, Filling.ByValve valve) {
+        var usable =
+                tray.trace.reservoirs().get(tray.trace.scenario().reservoirOf(valve)).usableM3();
+        return h -> isBelow(tray, valve).test(h) && usable.at(h) > USABLE_M3;
+    }
+
+    /** What helps a tray that is low though there is water above its valve; empty where none is. */
+    static Optional<Cure> cureAt(TrayCase tray, Filling.ByValve valve, int hour) {
+        return isStarved(tray, valve).test(hour)
+                ? Optional.of(Cure.of(Fault.of(tray, valve, hour).cure))
+                : Optional.empty();
     }
 }

@@ -107,6 +107,44 @@ class EveryReasonTest {
                 Cause.Kind.VALVE_TOO_SLOW, starvedBy(silting(DAY_4.plusDays(1))).cause().kind());
     }
 
+    private static Cure.Kind driedOut(double inReservoirFrac, ValveFaults faults) {
+        return one(
+                        new MadeTrace(14)
+                                .with(TraySeries.LEVEL, h -> h >= 110 ? 0.0019 : 0.05)
+                                .reservoirAt(inReservoirFrac)
+                                .filled(new TestValve().faults(faults).make()),
+                        Warning.Kind.DRIED_OUT)
+                .cures()
+                .get(0)
+                .kind();
+    }
+
+    @Test
+    void a_tray_that_dries_out_below_a_full_reservoir_wants_its_valve_mended_and_no_refill() {
+        assertEquals(Cure.Kind.FREE_VALVE, driedOut(1, shut(DAY_4)));
+        assertEquals(Cure.Kind.CLEAN_SEAT, driedOut(1, silting(DAY_4)));
+        assertEquals(Cure.Kind.WIDER_FEED_LINE, driedOut(0.0626, ValveFaults.NONE));
+        assertEquals(Cure.Kind.REFILL_IN_TIME, driedOut(0.0625, shut(DAY_4)));
+    }
+
+    // The last visit is that of day 13, hour 320.
+    @Test
+    void nobody_is_told_to_tie_up_or_shake_what_flowers_after_the_last_visit() {
+        for (int hour : new int[] {320, 321}) {
+            List<Task.Kind> told =
+                    new MadeTrace(14)
+                                    .of("dwarf-tomato")
+                                    .event(Event.Kind.FLOWERING, MadeTrace.TRAY, hour)
+                                    .advice()
+                                    .tasks()
+                                    .stream()
+                                    .map(Task::kind)
+                                    .toList();
+            assertEquals(hour == 320, told.contains(Task.Kind.SUPPORT));
+            assertEquals(hour == 320, told.contains(Task.Kind.POLLINATE));
+        }
+    }
+
     // Lean from hour 100 on and renewed at hour E: of the hours before, those within 96 of E are
     // borne, so that E - 196 are left; three days of them are told.
     @Test
