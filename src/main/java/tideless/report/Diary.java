@@ -180,7 +180,7 @@ record Diary(List<Entry> entries) {
         return Optional.empty();
     }
 
-    private static String id(String run, String kind, VesselId vessel, int ordinal) {
+    static String id(String run, String kind, VesselId vessel, int ordinal) {
         String of =
                 vessel == null
                         ? ""

@@ -293,7 +293,7 @@ public record Away(
     }
 
     /** Whether a harm that came before a day is not over on it. */
-    private static boolean isStill(Fate.Harm harm, Scenario rig, Season season, int day) {
+    static boolean isStill(Fate.Harm harm, Scenario rig, Season season, int day) {
         for (Event event : season.events()) {
             boolean over = event.atS() > harm.atS() && event.atS() < day * Time.DAY_S;
             boolean ends = event.kind() == Event.Kind.HARVEST || event.kind() == Event.Kind.PLANTED;

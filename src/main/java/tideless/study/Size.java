@@ -35,6 +35,7 @@ import tideless.rig.Visits;
  * @param chanceGiven share of members unharmed as it stands, 0-1
  * @param why what harms first as it stands, or where none is enough in the best that was tried
  * @param tried the best that was tried, in the unit of {@code given}
+ * @param each what a plant weighs; empty for all but plants, and where none is found
  */
 public record Size(
         What what,
@@ -44,7 +45,16 @@ public record Size(
         boolean bounded,
         double chanceGiven,
         Optional<Outlook.LikelyHarm> why,
-        double tried) {
+        double tried,
+        Optional<Weight> each) {
+    /**
+     * Fresh mass of one plant at its end, in the middle of the members.
+     *
+     * @param nowG with as many as there are, g
+     * @param thenG with as many as are found, g
+     */
+    public record Weight(double nowG, double thenG) {}
+
     /** To which share a reservoir is found. */
     private static final double CLOSE_FRAC = 2e-4;
 
@@ -133,7 +143,8 @@ public record Size(
                         false,
                         now,
                         survival.harm(high),
-                        high * litres);
+                        high * litres,
+                        Optional.empty());
             }
             high *= 2;
         }
@@ -152,7 +163,8 @@ public record Size(
                 bounded,
                 now,
                 why,
-                high * litres);
+                high * litres,
+                Optional.empty());
     }
 
     /**
@@ -210,7 +222,8 @@ public record Size(
                 filledUp.bounded(),
                 own.share(0),
                 filledUp.found().isEmpty() ? filledUp.why() : own.harm(0),
-                filledUp.tried());
+                filledUp.tried(),
+                Optional.empty());
     }
 
     /** The most of something of which less is safer. */
@@ -241,7 +254,14 @@ public record Size(
             found = Optional.empty();
             why = survival.harm(-1);
         }
-        return new Size(what, vessel, given, found, bounded, now, why, found.orElse(1.0));
+        Optional<Weight> each = Optional.empty();
+        if (vessel.isPresent() && found.isPresent()) {
+            double nowG = survival.middleG(-given, vessel.get());
+            double thenG =
+                    found.get() == given ? nowG : survival.middleG(-found.get(), vessel.get());
+            each = Optional.of(new Weight(nowG, thenG));
+        }
+        return new Size(what, vessel, given, found, bounded, now, why, found.orElse(1.0), each);
     }
 
     /**

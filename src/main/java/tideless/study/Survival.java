@@ -6,7 +6,9 @@ import java.util.EnumSet;
 import java.util.List;
 import java.util.Optional;
 import java.util.Set;
+import java.util.function.BiFunction;
 import java.util.function.DoubleFunction;
+import java.util.stream.IntStream;
 import tideless.rig.Scenario;
 import tideless.rig.VesselId;
 import tideless.sim.Surroundings;
@@ -84,15 +86,40 @@ final class Survival {
 
     /** What harms first in a design, in the most of its members; empty where nothing does. */
     Optional<Outlook.LikelyHarm> harm(double at) throws InterruptedException {
-        List<Integer> all = new ArrayList<>();
-        for (int i = 0; i < quantiles.length; i++) {
-            all.add(i);
-        }
+        List<Integer> all = IntStream.range(0, quantiles.length).boxed().toList();
         List<Fate.Harm> firsts = firsts(at, all).stream().flatMap(Optional::stream).toList();
         return Outlook.harms(firsts, quantiles.length).stream().findFirst();
     }
 
+    /** Fresh mass of a plant of a tray at its end in a design, in the middle of its members, g. */
+    double middleG(double at, VesselId tray) throws InterruptedException {
+        List<Integer> all = IntStream.range(0, quantiles.length).boxed().toList();
+        List<Double> grams =
+                each(
+                        at,
+                        all,
+                        (scenario, fate) -> {
+                            int place = 0;
+                            while (!scenario.trays().get(place).id().equals(tray)) {
+                                place++;
+                            }
+                            return fate.freshG()[place];
+                        });
+        return Band.of(grams.stream().mapToDouble(g -> g).toArray()).middle();
+    }
+
     private List<Optional<Fate.Harm>> firsts(double at, List<Integer> members)
+            throws InterruptedException {
+        return each(
+                at,
+                members,
+                (scenario, fate) ->
+                        fate.harms().stream()
+                                .filter(harm -> judged.contains(harm.tray()))
+                                .findFirst());
+    }
+
+    private <R> List<R> each(double at, List<Integer> members, BiFunction<Scenario, Fate, R> keep)
             throws InterruptedException {
         if (members.isEmpty()) {
             return List.of();
@@ -104,9 +131,7 @@ final class Survival {
                 members.size(),
                 k -> {
                     Member member = unknowns.member(quantiles[members.get(k)]);
-                    return Fate.of(scenario, member.season(shared)).harms().stream()
-                            .filter(harm -> judged.contains(harm.tray()))
-                            .findFirst();
+                    return keep.apply(scenario, Fate.of(scenario, member.season(shared)));
                 });
     }
 

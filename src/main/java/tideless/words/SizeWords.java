@@ -30,7 +30,7 @@ public final class SizeWords {
         double found = size.found().orElseThrow();
         String amount = amount(size, found);
         if (size.bounded()) {
-            return amount + " would do too; no " + further(size) + " was tried.";
+            return amount + " would do too" + each(size) + "; no " + further(size) + " was tried.";
         }
         return switch (size.what()) {
             case RESERVOIR ->
@@ -43,8 +43,25 @@ public final class SizeWords {
                                     + Numbers.label(found / size.given())
                                     + " times as large.";
             case PLANTS, VISITS ->
-                    found == size.given() ? "No more than that." : "At most " + amount + ".";
+                    (found == size.given() ? "No more than that" : "At most " + amount)
+                            + each(size)
+                            + ".";
         };
+    }
+
+    /** What a plant weighs then, and now where that is another weight. */
+    private static String each(Size size) {
+        return size.each()
+                .map(
+                        weight -> {
+                            String then = Numbers.grams(weight.thenG());
+                            String now = Numbers.grams(weight.nowG());
+                            return ", "
+                                    + then
+                                    + " each"
+                                    + (then.equals(now) ? "" : " in place of " + now);
+                        })
+                .orElse("");
     }
 
     /** The change in a few words, for a list. */
@@ -67,6 +84,7 @@ public final class SizeWords {
                             + (int) found
                             + " of "
                             + (int) size.given()
+                            + each(size)
                             + ")";
             case VISITS ->
                     size.isFillingUpEnough()

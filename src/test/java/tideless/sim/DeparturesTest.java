@@ -59,4 +59,20 @@ class DeparturesTest {
                                         1))
                 .hasMessageContaining("above 0");
     }
+
+    @Test
+    void nobody_comes_while_away_but_on_the_day_of_the_return_and_when_all_is_filled_up() {
+        boolean[] missed = new boolean[10];
+        missed[2] = true;
+        missed[7] = true;
+        missed[8] = true;
+        Departures away =
+                new Departures(new double[0], new double[0][], missed, 1).filledUp(2).away(4, 7);
+        for (int day = 0; day < 12; day++) {
+            assertThat(away.isMissed(day))
+                    .as("day " + day)
+                    .isEqualTo((day >= 4 && day < 7) || day == 8);
+            assertThat(away.isFilledUp(day)).as("day " + day).isEqualTo(day == 2);
+        }
+    }
 }

@@ -4,7 +4,10 @@ import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.within;
 
 import java.nio.file.Path;
+import java.time.LocalDate;
+import java.util.Comparator;
 import java.util.List;
+import java.util.Optional;
 import java.util.OptionalInt;
 import org.junit.jupiter.api.Test;
 import tideless.rig.Filling;
@@ -12,14 +15,18 @@ import tideless.rig.Planting;
 import tideless.rig.Reservoir;
 import tideless.rig.Scenario;
 import tideless.rig.Tray;
+import tideless.rig.Visits;
 import tideless.scenario.Reading;
 import tideless.scenario.ScenarioReader;
 import tideless.sim.Rigs;
+import tideless.sim.Season;
 import tideless.sim.Simulation;
+import tideless.sim.Surroundings;
 import tideless.sim.Trace;
 import tideless.sim.TrayTrace;
 import tideless.solution.Brine;
 import tideless.study.threads.ThreadPool;
+import tideless.words.SizeWords;
 
 class SizeTest {
     private static final Scenario BENCH = read("science-room-bench");
@@ -87,7 +94,7 @@ class SizeTest {
                 Size.ofPlants(BENCH, "tomato", goal, new InTurn()).found().orElse(0.0).intValue();
         int most = 0;
         for (int plants = 1; plants <= 12; plants++) {
-            Scenario rig = Size.every(Ensemble.atEnsembleStep(with(plants)), 6);
+            Scenario rig = Size.every(Ensemble.atEnsembleStep(with("tomato", plants)), 6);
             Fate fate =
                     Fate.of(rig, Simulation.season(rig, tideless.sim.Surroundings.forSeasons(rig)));
             most = fate.survives() && most == plants - 1 ? plants : most;
@@ -95,12 +102,36 @@ class SizeTest {
         assertThat(found).isEqualTo(most);
     }
 
-    private static Scenario with(int plants) {
+    @Test
+    void a_plant_of_a_crowd_is_told_to_weigh_what_a_run_of_so_many_gives() throws Exception {
+        Size.Goal goal = new Size.Goal(OptionalInt.empty(), 1, 1, 1);
+        Size size = Size.ofPlants(BENCH, "basil", goal, new InTurn());
+        Size.Weight each = size.each().orElseThrow();
+        assertThat(each.nowG()).isEqualTo(basilG(BENCH));
+        int found = size.found().orElseThrow().intValue();
+        assertThat(found).isNotEqualTo((int) size.given());
+        assertThat(each.thenG()).isEqualTo(basilG(with("basil", found))).isLessThan(each.nowG());
+        assertThat(SizeWords.answer(size, goal, BENCH.start()))
+                .contains(", %.0f g each in place of %.0f g".formatted(each.thenG(), each.nowG()));
+    }
+
+    private static double basilG(Scenario scenario) {
+        Scenario coarse = Ensemble.atEnsembleStep(scenario);
+        Season season = Simulation.season(coarse, Surroundings.forSeasons(coarse));
+        for (int i = 0; i < coarse.trays().size(); i++) {
+            if (coarse.trays().get(i).name().equals("basil")) {
+                return season.trays().get(i).freshG();
+            }
+        }
+        throw new AssertionError("no basil");
+    }
+
+    private static Scenario with(String tray, int plants) {
         return BENCH.withTrays(
                 BENCH.trays().stream()
                         .map(
                                 t ->
-                                        t.name().equals("tomato")
+                                        t.name().equals(tray)
                                                 ? t.withPlanting(
                                                         ((Planting.OfCrop) t.planting())
                                                                 .withPlants(plants))
@@ -153,5 +184,105 @@ class SizeTest {
         }
         assertThat(wetHours / hours).isCloseTo(1.0 / 3, within(2e-3));
         assertThat(ValveHeight.of(BENCH, "basil").foundMm()).isEmpty();
+    }
+
+    @Test
+    void the_smallest_change_in_proportion_comes_first() throws Exception {
+        List<Size> changes =
+                Size.changes(BENCH, new Size.Goal(OptionalInt.of(9), 1, 2, 1), new InTurn());
+        assertThat(changes).isSortedAccordingTo(Comparator.comparing(Size::changeFrac));
+        assertThat(changes).extracting(Size::what).contains(Size.What.VISITS);
+    }
+
+    @Test
+    void a_reservoir_is_judged_by_the_trays_it_feeds() throws Exception {
+        Scenario fed = drinking(400, 2, Rigs.valve());
+        Tray dry = Rigs.tray("dry", new Filling.Sealed(), Rigs.drinking(5), 0);
+        Scenario both = fed.withTrays(List.of(fed.trays().get(0), dry));
+        Size.Goal goal = new Size.Goal(OptionalInt.empty(), 1, 1, 1);
+        assertThat(Size.ofReservoir(both, "wall", goal, new InTurn()).found())
+                .isEqualTo(Size.ofReservoir(fed, "wall", goal, new InTurn()).found())
+                .isPresent();
+    }
+
+    @Test
+    void a_reservoir_that_is_more_than_enough_is_found_smaller() throws Exception {
+        // 400 L usable for 30 days at 2 L, of which the tray lends some 9.
+        Size size =
+                Size.ofReservoir(
+                        drinking(30, 2, Rigs.valve()),
+                        "wall",
+                        new Size.Goal(OptionalInt.empty(), 1, 1, 1),
+                        new InTurn());
+        assertThat(size.found().orElseThrow()).isBetween(50.0, 54.0);
+    }
+
+    @Test
+    void every_visit_takes_place() throws Exception {
+        // 60 L a month at the median; the thirstiest of 40 stands drinks some 1.3 times as much.
+        // Whoever missed one visit of the 33 would need twice as much.
+        Size.Goal all = new Size.Goal(OptionalInt.of(30), 1, 40, 1);
+        double found =
+                Size.ofReservoir(drinking(1000, 2, Rigs.valve()), "wall", all, new InTurn())
+                        .found()
+                        .orElseThrow();
+        assertThat(found).isBetween(60.0, 100.0);
+    }
+
+    @Test
+    void more_frequent_visits_fill_up_what_is_refilled_at_all_and_not_in_absences() {
+        Scenario never =
+                Rigs.scenario(
+                        30,
+                        3 * 3600,
+                        List.of(Rigs.reservoir(1, 0.42, Reservoir.Refill.When.NEVER)),
+                        List.of(Rigs.tray("t", Rigs.valve(), Rigs.drinking(2), 0)),
+                        Rigs.nobody());
+        LocalDate from = never.start().plusDays(5);
+        Scenario every =
+                Size.every(
+                        never.withVisits(
+                                Rigs.nobody()
+                                        .withAbsences(
+                                                List.of(
+                                                        new Visits.Absence(
+                                                                from, from.plusDays(2))))),
+                        2);
+        assertThat(every.reservoirs().get(0).refill().when())
+                .isEqualTo(Reservoir.Refill.When.NEVER);
+        for (int day = 0; day < 30; day++) {
+            assertThat(every.visits().on(never.start().plusDays(day)))
+                    .as("day " + day)
+                    .isEqualTo(day % 2 == 0 && day != 6);
+        }
+    }
+
+    @Test
+    void visits_as_rare_as_now_that_fill_up_are_no_change_at_all() {
+        Size visits =
+                new Size(
+                        Size.What.VISITS,
+                        Optional.empty(),
+                        3,
+                        Optional.of(3.0),
+                        false,
+                        0.5,
+                        Optional.empty(),
+                        3,
+                        Optional.empty());
+        assertThat(visits.isFillingUpEnough()).isTrue();
+        assertThat(visits.changeFrac()).isZero();
+        Size rarer =
+                new Size(
+                        Size.What.VISITS,
+                        Optional.empty(),
+                        4,
+                        Optional.of(3.0),
+                        false,
+                        0.5,
+                        Optional.empty(),
+                        3,
+                        Optional.empty());
+        assertThat(rarer.changeFrac()).isEqualTo(0.25);
     }
 }

@@ -1,0 +1,94 @@
+package tideless.report;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import java.nio.file.Path;
+import java.time.LocalDate;
+import java.util.List;
+import org.junit.jupiter.api.Test;
+import tideless.advice.Task;
+import tideless.rig.VesselId;
+import tideless.rig.Visits;
+import tideless.scenario.ChangedScenario;
+import tideless.scenario.Reading;
+import tideless.study.Forecast;
+import tideless.study.Forecasts;
+import tideless.study.threads.ThreadPool;
+
+class DiaryTest {
+    private static Forecast forecast(ChangedScenario.Change... changes) {
+        Reading reading =
+                ChangedScenario.read(
+                        Path.of("scenarios/science-room-bench.toml"), List.of(changes));
+        try {
+            return Forecasts.of(((Reading.Good) reading).scenario(), 1, 8, new ThreadPool(2));
+        } catch (InterruptedException e) {
+            throw new IllegalStateException(e);
+        }
+    }
+
+    private static final Forecast BENCH = forecast();
+
+    private static Diary.Entry entry(Forecast forecast, String what) {
+        return Diary.of(forecast).entries().stream()
+                .filter(e -> e.what().startsWith(what))
+                .findFirst()
+                .orElseThrow(() -> new AssertionError("nothing like " + what));
+    }
+
+    @Test
+    void seed_is_sown_so_many_days_before_the_young_plant_is_set_out() {
+        // Basil of the bench comes out of the nursery 21 days old on 2 March.
+        Diary.Entry sown = entry(BENCH, "Sow basil");
+        Diary.Entry setOut = entry(BENCH, "Set out basil");
+        assertThat(setOut.lastDay()).contains(LocalDate.of(2026, 3, 2));
+        assertThat(sown.lastDay()).contains(LocalDate.of(2026, 3, 2).minusDays(21));
+        assertThat(setOut.text()).contains("21 days from seed");
+    }
+
+    @Test
+    void nobody_sows_for_a_tray_without_plants() {
+        Forecast empty = forecast(new ChangedScenario.Change("tray.basil.plants", "0"));
+        assertThat(Diary.of(empty).entries())
+                .extracting(Diary.Entry::what)
+                .noneMatch(what -> what.startsWith("Sow basil") || what.contains("Set out basil"))
+                .anyMatch(what -> what.startsWith("Sow pak-choi"));
+    }
+
+    @Test
+    void an_absence_takes_all_of_its_days() {
+        Visits.Absence away = BENCH.trace().scenario().visits().absences().get(0);
+        Diary.Entry entry = entry(BENCH, "Nobody looks in");
+        assertThat(entry.from()).isEqualTo(away.from().atStartOfDay());
+        assertThat(entry.lastDay()).contains(away.to()).isNotEqualTo(away.from());
+    }
+
+    @Test
+    void what_wants_preparing_is_reminded_of_a_day_before_and_the_rest_an_hour() {
+        assertThat(entry(BENCH, "Mix").remindHours()).isEqualTo(24);
+        assertThat(entry(BENCH, "Harvest").remindHours()).isEqualTo(24);
+        assertThat(entry(BENCH, "Refill").remindHours()).isEqualTo(1);
+        assertThat(entry(BENCH, "Look in").remindHours()).isZero();
+    }
+
+    @Test
+    void the_band_of_a_date_stands_beside_it() {
+        Task refill =
+                BENCH.advice().tasks().stream()
+                        .filter(t -> t.kind() == Task.Kind.REFILL)
+                        .findFirst()
+                        .orElseThrow();
+        assertThat(BENCH.expected(refill)).isPresent();
+        assertThat(entry(BENCH, "Refill").what()).containsPattern("L \\((likely|from) .*\\)$");
+    }
+
+    @Test
+    void unlike_names_have_unlike_identifiers() {
+        List<String> names = List.of("\u00e4", "\u00f6", "a b", "a_b", "a-b", "a.b", "ab");
+        assertThat(names.stream().map(n -> Diary.id("run", "refill", VesselId.tray(n), 1)))
+                .doesNotHaveDuplicates()
+                .allMatch(id -> id.matches("[\\x21-\\x7e]+@tideless"));
+        assertThat(Diary.id("run", "refill", VesselId.tray("a"), 1))
+                .isNotEqualTo(Diary.id("run", "refill", VesselId.reservoir("a"), 1));
+    }
+}
