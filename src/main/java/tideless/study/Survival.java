@@ -91,7 +91,7 @@ final class Survival {
         return Outlook.harms(firsts, quantiles.length).stream().findFirst();
     }
 
-    /** Fresh mass of a plant of a tray at its end in a design, in the middle of its members, g. */
+    /** Fresh mass of a plant of a tray's first crop at its end, in the middle of the members, g. */
     double middleG(double at, VesselId tray) throws InterruptedException {
         List<Integer> all = IntStream.range(0, quantiles.length).boxed().toList();
         List<Double> grams =
@@ -103,7 +103,7 @@ final class Survival {
                             while (!scenario.trays().get(place).id().equals(tray)) {
                                 place++;
                             }
-                            return fate.freshG()[place];
+                            return fate.freshG()[scenario.plantingsBefore(place)];
                         });
         return Band.of(grams.stream().mapToDouble(g -> g).toArray()).middle();
     }

@@ -120,7 +120,7 @@ class SizeTest {
         Season season = Simulation.season(coarse, Surroundings.forSeasons(coarse));
         for (int i = 0; i < coarse.trays().size(); i++) {
             if (coarse.trays().get(i).name().equals("basil")) {
-                return season.trays().get(i).freshG();
+                return season.trays().get(i).yields().get(0).freshG();
             }
         }
         throw new AssertionError("no basil");
