@@ -90,6 +90,9 @@ final class RunCommand implements Callable<Integer> {
             })
     int members;
 
+    @Option(names = "--all", description = "print all reasons, cautions and dates")
+    boolean all;
+
     @Option(names = "--timings", description = "say how long each part took, on standard error")
     boolean timings;
 
@@ -129,7 +132,13 @@ final class RunCommand implements Callable<Integer> {
                         to,
                         () ->
                                 ForecastTable.print(
-                                        out, forecast, Terminal.colour(), Terminal.width()));
+                                        out,
+ forecast,
+ Terminal.colour(),
+ Terminal.width(),
+ all
+ ? ForecastTable.Depth.ALL
+ : ForecastTable.Depth.BRIEF));
         if (timings && exit == Exit.DONE) {
             err.println(watch);
             err.flush();

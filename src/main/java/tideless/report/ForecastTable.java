@@ -10,6 +10,7 @@ import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Set;
+import java.util.TreeSet;
 import org.apache.commons.math3.util.FastMath;
 import tideless.advice.Caution;
 import tideless.advice.RoomFindings;
@@ -62,19 +63,30 @@ public final class ForecastTable {
     private static final String CYAN = "\u001b[36m";
     private static final String PLAIN = "\u001b[0m";
 
+    /** How much is told. */
+    public enum Depth {
+        /** What to do and what goes wrong, a line each; the rest is in the files. */
+        BRIEF,
+        /** All reasons, cautions and dates. */
+        ALL
+    }
+
     private final PrintWriter out;
     private final Forecast forecast;
     private final boolean colour;
     private final int width;
+    private final boolean brief;
     private final boolean years;
     private final int whenWidth;
     private final int whatWidth;
 
-    private ForecastTable(PrintWriter out, Forecast forecast, boolean colour, int width) {
+    private ForecastTable(
+            PrintWriter out, Forecast forecast, boolean colour, int width, Depth depth) {
         this.out = out;
         this.forecast = forecast;
         this.colour = colour;
         this.width = Math.max(NARROWEST, width);
+        this.brief = depth == Depth.BRIEF;
         this.years = forecast.trace().scenario().days() > LONG_RUN_DAYS;
         this.whenWidth = years ? 18 : 17;
         int what = "WHAT".length();
@@ -94,9 +106,11 @@ public final class ForecastTable {
      * @param forecast what
      * @param colour whether the terminal shows colours and its owner wants them
      * @param width columns to fill; less than 56 counts as 56
+     * @param depth how much of it
      */
-    public static void print(PrintWriter out, Forecast forecast, boolean colour, int width) {
-        new ForecastTable(out, forecast, colour, width).print();
+    public static void print(
+            PrintWriter out, Forecast forecast, boolean colour, int width, Depth depth) {
+        new ForecastTable(out, forecast, colour, width, depth).print();
         out.flush();
     }
 
@@ -126,6 +140,10 @@ public final class ForecastTable {
         }
         line("");
         printWarnings();
+        if (brief) {
+            printCare();
+            return;
+        }
         forecast.stepError()
                 .ifPresent(
                         error -> {
@@ -151,6 +169,15 @@ public final class ForecastTable {
         }
         for (int i = plantings.size(); i < tray.tray().plantings(); i++) {
             paragraph("", "", CropWords.notPlanted(tray.tray().id(), tray.tray().cropOf(i)));
+        }
+    }
+
+    /** The cautions in a few words each, and where all of it is to be had. */
+    private void printCare() {
+        Set<Caution> cautions = new TreeSet<>();
+        forecast.advice().tasks().forEach(task -> cautions.addAll(task.cautions()));
+        if (!cautions.isEmpty()) {
+            paragraph("", "", CautionWords.brief(cautions) + " More: --all, report.html.");
         }
     }
 
@@ -250,6 +277,10 @@ public final class ForecastTable {
             text.append(", ").append(Numbers.days(days.get(worst))).append(" at worst (");
             text.append(Dates.dayMonth(on)).append(')');
         }
+        if (brief && sizing.longestGapDays() > 0) {
+            String enough = Numbers.litres(sizing.enoughUsableLitres());
+            return text.append("; enough: ").append(enough).append(" L").toString();
+        }
         if (sizing.longestGapDays() > 0) {
             text.append("; ").append(Numbers.litres(sizing.enoughUsableLitres()));
             text.append(" L usable would last the longest gap between visits, ");
@@ -259,6 +290,9 @@ public final class ForecastTable {
     }
 
     private void printGroup(List<Task> group) {
+        if (brief && group.get(0).kind() == Task.Kind.CLEAN) {
+            return; // told at the harvest it follows
+        }
         if (group.size() <= LISTED_WHOLE) {
             String before = "";
             for (Task task : group) {
@@ -269,6 +303,10 @@ public final class ForecastTable {
         Task first = group.get(0);
         Task last = group.get(group.size() - 1);
         row(title(group), "from " + Dates.weekday(day(first)), litresOf(group), intervals(group));
+        if (brief) {
+            printTask("  first", first, "");
+            return;
+        }
         String before = "";
         for (Task task : group.subList(0, NEXT_FEW)) {
             before = printTask(task.equals(first) ? "  first" : "", task, before);
@@ -287,13 +325,13 @@ public final class ForecastTable {
     }
 
     private String printTask(String what, Task task, String before) {
-        String why = TaskWords.why(task);
+        String why = brief ? TaskWords.brief(task) : TaskWords.why(task);
         row(
                 what,
                 Dates.visit(task.due(), years),
                 pour(task.litres()),
                 (why.equals(before) ? "as above" : why) + likely(task));
-        for (Caution caution : task.cautions()) {
+        for (Caution caution : brief ? List.<Caution>of() : task.cautions()) {
             int indent = beside() ? whatWidth : 6;
             String start = "care: ";
             for (String line : Wrap.lines(CautionWords.of(caution), width - indent - 6)) {

@@ -1,5 +1,6 @@
 package tideless.words;
 
+import java.util.Collection;
 import java.util.List;
 import tideless.advice.Caution;
 
@@ -18,6 +19,27 @@ public final class CautionWords {
                     "Do not look into bright lamps. Clean hands, vessels made for food.");
 
     private CautionWords() {}
+
+    /** All of them in a line or two. */
+    public static String brief(Collection<Caution> cautions) {
+        return "Care: "
+                + String.join("; ", cautions.stream().map(CautionWords::inShort).toList())
+                + ".";
+    }
+
+    private static String inShort(Caution caution) {
+        return switch (caution) {
+            case CHEMICALS -> "gloves, goggles, acid into water";
+            case NO_BRASS_OR_ZINC -> "no brass or zinc";
+            case LIGHT_TIGHT -> "light-tight";
+            case MOSQUITO_MESH -> "mosquito mesh";
+            case LAMP_DRIVERS -> "plugs off the deck, residual-current device";
+            case TAP_AND_TRAY -> "a tap at the reservoir, a basin below";
+            case DRAINED_FEED -> "old feed on beds, not in ditches";
+            case NO_SPRAY -> "do not spray";
+            case ROOF_RAIN -> "no roof rain on raw leaves";
+        };
+    }
 
     /** The sentence, without a full stop. */
     public static String of(Caution caution) {

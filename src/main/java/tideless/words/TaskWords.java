@@ -41,6 +41,37 @@ public final class TaskWords {
                         || task.cures().get(0).kind() == Cure.Kind.WATER_IN_THE_NEXT_REFILL);
     }
 
+    /** The same in a few words, for a screen. */
+    public static String brief(Task task) {
+        String value = Numbers.of(task.measure().value(), task.measure().unit());
+        String undone = task.isDone() ? "" : "; advised, not done";
+        return switch (task.kind()) {
+            case MIX -> "feed, for all vessels";
+            case REFILL ->
+                    value
+                            + " left"
+                            + (task.cause().kind() == Cause.Kind.BEFORE_ABSENCE
+                                    ? "; before you leave"
+                                    : "")
+                            + undone;
+            case READ_METERS -> "EC and pH, then every " + value;
+            case SOW_NEXT ->
+                    "for the tray on "
+                            + Dates.weekday(task.cause().facts().on().toLocalDate())
+                            + undone;
+            case SUPPORT -> "a stake or a string for each plant";
+            case POLLINATE ->
+                    "every "
+                            + value
+                            + ", to "
+                            + Dates.weekday(task.cause().facts().on().toLocalDate());
+            case PICK ->
+                    "ripe fruit, every " + CauseWords.figure(task.cause().facts(), Quantity.EVERY);
+            case HARVEST -> figure(task) + "; then clean";
+            default -> why(task);
+        };
+    }
+
     private static String figure(Task task) {
         Measure measure = task.measure();
         String value = Numbers.of(measure.value(), measure.unit());

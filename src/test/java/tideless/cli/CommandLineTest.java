@@ -83,6 +83,31 @@ class CommandLineTest {
         assertFalse(outcome.out().contains("\u001b"), "colour in a pipe");
     }
 
+    // Forty lines fit a screen and a wall; what is left out is in the page and under --all.
+    @Test
+    void the_first_scenario_fits_forty_lines_and_all_of_it_is_to_be_had() {
+        Path results = folder.resolve("results");
+        Outcome brief = run("run", BENCH, "--no-plots", "--members", "100", "-o", results);
+        assertTrue(brief.out().lines().count() <= 40, brief.out());
+        assertTrue(brief.out().contains("More: --all, report.html."), brief.out());
+        assertTrue(brief.out().contains("residual-current device"), brief.out());
+        assertTrue(Files.exists(results.resolve("report.html")));
+        Outcome all = run("run", BENCH, "--all", "--no-plots", "--members", "100", "-o", results);
+        assertTrue(all.out().lines().count() > brief.out().lines().count() + 15, all.out());
+        assertTrue(all.out().contains("care: gloves and goggles"), all.out());
+        // No vessel, no kind of task and no warning is left out for being brief.
+        for (String line : all.out().lines().toList()) {
+            boolean head = line.matches("(Reservoir|Trays?|!) .*");
+            if (head) {
+                assertTrue(brief.out().contains(line), line);
+            }
+            if (line.matches("  [a-z].* [A-Z][a-z]{2} \\d+ [A-Z][a-z]{2}.*")
+                    && !line.startsWith("  clean")) {
+                assertTrue(brief.out().contains(line.substring(0, 36)), line);
+            }
+        }
+    }
+
     @Test
     void what_was_filled_in_measured_air_is_told_by_check_and_by_the_result() throws IOException {
         StringBuilder air =

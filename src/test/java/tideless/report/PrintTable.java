@@ -12,6 +12,7 @@ final class PrintTable {
                 new PrintWriter(System.out, true, StandardCharsets.UTF_8),
                 MadeUpForecast.threeTrays(),
                 false,
-                Integer.parseInt(args[0]));
+                Integer.parseInt(args[0]),
+ ForecastTable.Depth.ALL);
     }
 }
