@@ -133,12 +133,10 @@ final class RunCommand implements Callable<Integer> {
                         () ->
                                 ForecastTable.print(
                                         out,
- forecast,
- Terminal.colour(),
- Terminal.width(),
- all
- ? ForecastTable.Depth.ALL
- : ForecastTable.Depth.BRIEF));
+                                        forecast,
+                                        Terminal.colour(),
+                                        Terminal.width(),
+                                        all ? ForecastTable.Depth.ALL : ForecastTable.Depth.BRIEF));
         if (timings && exit == Exit.DONE) {
             err.println(watch);
             err.flush();

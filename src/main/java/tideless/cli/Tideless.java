@@ -35,12 +35,14 @@ import picocli.CommandLine.TypeConversionException;
         footer = {
             "",
             "Try:",
+            "  tideless new my-bench.toml",
             "  tideless run scenarios/science-room-bench.toml",
             "  tideless show scenarios/science-room-bench.toml",
             "  tideless crops lettuce",
             "  tideless mix --volume \"24 L\" --ec \"1.4 mS/cm\" --recipe hoagland-1"
         },
         subcommands = {
+            NewCommand.class,
             RunCommand.class,
             CheckCommand.class,
             ShowCommand.class,
@@ -63,8 +65,8 @@ public final class Tideless implements Runnable {
     public void run() {
         throw new ParameterException(
                 spec.commandLine(),
-                "no command; there are run, check, show, light, mix, lean, away, size, calendar, compare,"
-                        + " sensitivity, log, page and crops");
+                "no command; there are new, run, check, show, light, mix, lean, away, size, calendar,"
+                        + " compare, sensitivity, log, page and crops");
     }
 
     /** The program's name and version. */

@@ -69,6 +69,7 @@ public final class OutlookWords {
                             + outlook.members()
                             + " get over it.");
         }
+        forecast.stepError().ifPresent(error -> lines.add(step(error)));
         return lines;
     }
 

@@ -409,7 +409,7 @@ class CommandLineTest {
 
     @Test
     void every_command_teaches_by_example() {
-        for (String command : new String[] {"run", "check", "show", "crops"}) {
+        for (String command : new String[] {"new", "run", "check", "show", "crops"}) {
             Outcome help = run(command, "--help");
             assertTrue(help.exit() == 0 && help.out().contains("Example"), command + help.out());
         }

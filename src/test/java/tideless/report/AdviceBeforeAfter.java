@@ -199,7 +199,8 @@ final class AdviceBeforeAfter {
     /** Tasks, flushes, litres drained, warnings, lines. */
     private static String[] counts(Forecast forecast) {
         StringWriter table = new StringWriter();
-        ForecastTable.print(new PrintWriter(table), forecast, false, WIDTH, ForecastTable.Depth.ALL);
+        ForecastTable.print(
+                new PrintWriter(table), forecast, false, WIDTH, ForecastTable.Depth.ALL);
         long flushes = 0;
         double drained = 0;
         for (Task task : forecast.advice().tasks()) {

@@ -30,7 +30,8 @@ import tideless.study.Forecast;
 class ForecastTableTest {
     private static String print(Forecast forecast, boolean colour, int width) {
         StringWriter text = new StringWriter();
-        ForecastTable.print(new PrintWriter(text), forecast, colour, width, ForecastTable.Depth.ALL);
+        ForecastTable.print(
+                new PrintWriter(text), forecast, colour, width, ForecastTable.Depth.ALL);
         return text.toString();
     }
 

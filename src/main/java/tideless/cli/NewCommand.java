@@ -1,0 +1,213 @@
+package tideless.cli;
+
+import java.io.BufferedReader;
+import java.io.IOException;
+import java.io.InputStreamReader;
+import java.io.PrintWriter;
+import java.nio.charset.StandardCharsets;
+import java.nio.file.Path;
+import java.time.LocalDate;
+import java.time.ZoneId;
+import java.util.ArrayList;
+import java.util.EnumMap;
+import java.util.List;
+import java.util.Locale;
+import java.util.Map;
+import java.util.Optional;
+import java.util.concurrent.Callable;
+import picocli.CommandLine.Command;
+import picocli.CommandLine.Model.CommandSpec;
+import picocli.CommandLine.Option;
+import picocli.CommandLine.Parameters;
+import picocli.CommandLine.Spec;
+import tideless.report.NewFile;
+import tideless.scenario.FilesInMemory;
+import tideless.scenario.Problem;
+import tideless.scenario.Reading;
+import tideless.scenario.ScenarioReader;
+import tideless.scenario.Starter;
+import tideless.scenario.StarterQuestion;
+import tideless.study.Forecasts;
+
+/** Asks a few questions and writes a first scenario. */
+@Command(
+        name = "new",
+        mixinStandardHelpOptions = true,
+        header = "Ask at most eight questions and write a first scenario.",
+        description = {
+            "",
+            "Each question may be answered beforehand by its option; Enter takes what stands in",
+            "brackets. What is not asked is put in as what usually grows, with a comment. Answers",
+            "may also come from a pipe, one a line. A file that is there is never written over.",
+            ""
+        },
+        footer = {
+            "",
+            "Examples:",
+            "  tideless new my-bench.toml",
+            "  tideless new my-bench.toml --crop basil --plants 8 --trays 2 --usual",
+            "  tideless new bucket.toml --crop dwarf-tomato --plants 1 --size \"12 x 14 in\" \\",
+            "      --filling hand --visits daily --usual"
+        })
+final class NewCommand implements Callable<Integer> {
+    @Parameters(paramLabel = "SCENARIO", description = "the .toml file to write")
+    Path scenario;
+
+    @Option(names = "--crop", paramLabel = "NAME", description = "as \"tideless crops\" lists them")
+    String crop;
+
+    @Option(names = "--plants", paramLabel = "N", description = "in a tray")
+    String plants;
+
+    @Option(names = "--trays", paramLabel = "N", description = "how many such trays")
+    String trays;
+
+    @Option(
+            names = "--size",
+            paramLabel = "SIZE",
+            description = "inside of a tray, as \"60 x 35 x 8 cm\"; if round as \"12 x 14 in\"")
+    String size;
+
+    @Option(names = "--filling", paramLabel = "HOW", description = "valve, hand or once")
+    String filling;
+
+    @Option(names = "--reservoir", paramLabel = "VOLUME", description = "as \"40 L\" or \"10 gal\"")
+    String reservoir;
+
+    @Option(names = "--visits", paramLabel = "DAYS", description = "daily, or as \"mon wed fri\"")
+    String visits;
+
+    @Option(
+            names = "--away",
+            paramLabel = "DATES",
+            description = "none, or as \"2026-03-21 to 2026-03-29\"")
+    String away;
+
+    @Option(
+            names = "--start",
+            paramLabel = "DATE",
+            description = "the day the plants go into the tray (default: today)")
+    String start;
+
+    @Option(names = "--usual", description = "ask nothing: what is usual where no option says it")
+    boolean usual;
+
+    @Spec CommandSpec spec;
+
+    @Override
+    public Integer call() throws IOException {
+        PrintWriter err = spec.commandLine().getErr();
+        if (NewFile.exists(scenario)) {
+            return refused(err, scenario + ": is there already, and nothing is written over it");
+        }
+        LocalDate day =
+                start == null
+                        ? LocalDate.now(ZoneId.systemDefault())
+                        : new Arguments(spec).date("--start", start);
+        Map<StarterQuestion, String> answers = new EnumMap<>(StarterQuestion.class);
+        BufferedReader in =
+                new BufferedReader(new InputStreamReader(System.in, StandardCharsets.UTF_8));
+        for (StarterQuestion question : StarterQuestion.values()) {
+            if (question.isAsked(answers)) {
+                Optional<String> answer = answer(question, in);
+                if (answer.isEmpty()) {
+                    return Exit.FAULT;
+                }
+                answers.put(question, answer.get());
+            }
+        }
+        Trial best = null;
+        for (Starter.Feed feed : Starter.FEEDS) {
+            String text = Starter.of(answers, day, feed);
+            Reading reading = ScenarioReader.read(scenario.toString(), new FilesInMemory(text));
+            if (!(reading instanceof Reading.Good good)) {
+                return misfit(err, reading);
+            }
+            int warnings = Forecasts.of(good.scenario(), 1).advice().warnings().size();
+            if (best == null || warnings < best.warnings) {
+                best = new Trial(text, warnings);
+            }
+            if (warnings == 0) {
+                break;
+            }
+        }
+        Optional<String> why = NewFile.write(scenario, best.text);
+        if (why.isPresent()) {
+            err.println(why.get());
+            err.flush();
+            return Exit.FILE;
+        }
+        PrintWriter out = spec.commandLine().getOut();
+        out.println(scenario + " written. Look at its lines with \"assumed\", then:");
+        out.println("  tideless run " + scenario);
+        if (best.warnings > 0) {
+            out.println("As it stands it warns: the run says of what, and what to change.");
+        }
+        out.flush();
+        return Exit.DONE;
+    }
+
+    /** A text, and how often a run of it warns. */
+    private record Trial(String text, int warnings) {}
+
+    /** Answers that are each sound and do not go together, as an absence beyond the run. */
+    private static int misfit(PrintWriter err, Reading reading) {
+        if (reading instanceof Reading.Faulty faulty) {
+            for (Problem problem : faulty.problems()) {
+                err.println(problem);
+            }
+        }
+        return refused(err, "these answers make no rig; nothing was written");
+    }
+
+    private static int refused(PrintWriter err, String why) {
+        err.println(why);
+        err.flush();
+        return Exit.FAULT;
+    }
+
+    /** By option, or asked for until it is sound or there is nobody to ask. */
+    private Optional<String> answer(StarterQuestion question, BufferedReader in)
+            throws IOException {
+        PrintWriter err = spec.commandLine().getErr();
+        List<String> faults = new ArrayList<>();
+        String given = given(question);
+        if (given != null || usual) {
+            Optional<String> read = question.read(given == null ? question.usual() : given, faults);
+            faults.forEach(
+                    f -> err.println("--" + question.name().toLowerCase(Locale.ROOT) + ": " + f));
+            err.flush();
+            return read;
+        }
+        while (true) {
+            err.print(question.words() + " [" + question.usual() + "] ");
+            err.flush();
+            String line = in.readLine();
+            if (line == null) {
+                err.println();
+                err.println("the answers end here; --usual takes the rest as usual");
+                err.flush();
+                return Optional.empty();
+            }
+            faults.clear();
+            Optional<String> read = question.read(line.isBlank() ? question.usual() : line, faults);
+            if (read.isPresent()) {
+                return read;
+            }
+            err.println("  " + faults.get(0));
+        }
+    }
+
+    private String given(StarterQuestion question) {
+        return switch (question) {
+            case CROP -> crop;
+            case PLANTS -> plants;
+            case TRAYS -> trays;
+            case SIZE -> size;
+            case FILLING -> filling;
+            case RESERVOIR -> reservoir;
+            case VISITS -> visits;
+            case AWAY -> away;
+        };
+    }
+}

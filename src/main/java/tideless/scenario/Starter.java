@@ -1,0 +1,234 @@
+package tideless.scenario;
+
+import java.time.LocalDate;
+import java.util.Arrays;
+import java.util.EnumMap;
+import java.util.List;
+import java.util.Map;
+import java.util.stream.Collectors;
+import tideless.crop.CropTraits;
+import tideless.physics.Time;
+
+/**
+ * A first scenario out of a few answers: what was not asked is put in as what usually grows, with a
+ * comment that says so.
+ */
+public final class Starter {
+    /** Hours of light a day where the crop bears them; common practice. */
+    private static final double LIT_H = 16;
+
+    /** Lamps go on, h after midnight. */
+    private static final int ON_H = 6;
+
+    /** A lived-in room by day, and so much cooler at night, degC; common practice. */
+    private static final double DAY_C = 22;
+
+    private static final double NIGHT_FALL_C = 4;
+
+    /** A tray stands so far above its room under lamps, K; assumed. */
+    private static final double LAMP_WARMTH_C = 2;
+
+    private static final double UMOL_PER_MOL = 1e6;
+
+    /** No first scenario is longer, days. */
+    private static final int LONGEST_DAYS = 120;
+
+    /** Cups hang no deeper than this below the rim, cm: common practice. */
+    private static final double CUP_CM = 8;
+
+    /**
+     * A feed that may suit.
+     *
+     * @param recipe by its name
+     * @param msPerCm EC at 25 degC, mS/cm
+     */
+    public record Feed(String recipe, double msPerCm) {}
+
+    /**
+     * Feeds worth a trial, the likeliest first: both recipes with ammonium are for soft water, the
+     * strengths those that leaf and fruit crops are fed.
+     */
+    public static final List<Feed> FEEDS =
+            List.of(
+                    new Feed("hoagland-2", 1.6),
+                    new Feed("lettuce-water-culture", 1.6),
+                    new Feed("hoagland-2", 1.8),
+                    new Feed("hoagland-2", 1.4),
+                    new Feed("steiner", 1.6),
+                    new Feed("lettuce-water-culture", 1.3),
+                    new Feed("hoagland-2", 2.0),
+                    new Feed("hoagland-2", 1.0));
+
+    private final Map<StarterQuestion, String> answers;
+    private final LocalDate start;
+    private final Feed feed;
+    private final CropTraits crop;
+    private final double[] sides;
+    private final StringBuilder text = new StringBuilder();
+
+    private Starter(Map<StarterQuestion, String> answers, LocalDate start, Feed feed) {
+        this.feed = feed;
+        this.answers = new EnumMap<>(answers);
+        this.start = start;
+        crop = Crops.named(answers.get(StarterQuestion.CROP));
+        sides = StarterQuestion.sidesCm(answers.get(StarterQuestion.SIZE));
+    }
+
+    /**
+     * The text of a scenario.
+     *
+     * @param answers to all questions that are asked, as {@link StarterQuestion#read} gave them
+     * @param start its first day
+     * @param feed what it is fed
+     */
+    public static String of(Map<StarterQuestion, String> answers, LocalDate start, Feed feed) {
+        return new Starter(answers, start, feed).written();
+    }
+
+    private String written() {
+        int trays = Integer.parseInt(answers.get(StarterQuestion.TRAYS));
+        line(
+                "# Written by \"tideless new\". Lines with \"assumed\" were not asked: look at them first.");
+        line("title = \"" + trays + (trays > 1 ? " trays" : " tray") + " of " + crop.name() + "\"");
+        line("start = " + start + " # the plants go into the tray on this day");
+        line("length = \"" + days() + " days\" # assumed: until they are cut, or bear for a while");
+        line("");
+        line("[climate] # assumed: a lived-in room");
+        line("kind = \"room\"");
+        line("day_temperature = \"" + Measure.plain(dayC()) + " degC\"");
+        line("night_temperature = \"" + Measure.plain(dayC() - NIGHT_FALL_C) + " degC\"");
+        line("day_humidity = \"60 %\"");
+        line("night_humidity = \"70 %\"");
+        line("");
+        line("[lamp] # assumed: what this crop needs; \"tideless light\" tells from your own lamp");
+        line("ppfd = \"" + ppfd() + " umol/m2/s\" # or lux = \"12 klux\", or watts and area");
+        line("on = \"06:00\"");
+        line("off = \"" + (int) (ON_H + litH()) + ":00\"");
+        line("");
+        line("[water]");
+        line("source = \"soft-tap\" # assumed; also rain, medium-tap, hard-tap, or your analysis");
+        line("");
+        line("[feed]");
+        line(
+                "recipe = \""
+                        + feed.recipe()
+                        + "\" # assumed: tried, and it suits; or two bottles by their labels");
+        line("ec = \"" + Measure.plain(feed.msPerCm()) + " mS/cm\" # assumed, tried as well");
+        line("ph = 6.0");
+        if (isFilling("valve")) {
+            reservoir();
+        }
+        for (int tray = 1; tray <= trays; tray++) {
+            tray(trays == 1 ? "tray" : "tray-" + tray);
+        }
+        visits();
+        return text.toString();
+    }
+
+    private void line(String line) {
+        text.append(line).append('\n');
+    }
+
+    private boolean isFilling(String kind) {
+        return kind.equals(answers.get(StarterQuestion.FILLING));
+    }
+
+    /** From setting out to the end of the cut or of a first month of fruit. */
+    private int days() {
+        CropTraits.Stages stages = crop.stages();
+        double meanC = dayC() - NIGHT_FALL_C * (24 - litH()) / 24;
+        double perDay = meanC - crop.growth().baseC();
+        double grown = stages.firstHarvestCd() / perDay - crop.nursery().days();
+        double all = grown + (stages.fruits() ? 28 : 14);
+        return (int) Math.max(28, Math.min(LONGEST_DAYS, 7 * Math.ceil(all / 7)));
+    }
+
+    private double litH() {
+        return Math.min(LIT_H, Math.floor(crop.response().longestDayH()));
+    }
+
+    private double dayC() {
+        return Math.min(DAY_C, Math.floor(crop.needs().solutionWarmC() - LAMP_WARMTH_C));
+    }
+
+    /** For the middle of what the crop wants, to the ten. */
+    private int ppfd() {
+        CropTraits.Needs needs = crop.needs();
+        double mol = (needs.lightLowMolPerM2Day() + needs.lightHighMolPerM2Day()) / 2;
+        return (int) (10 * Math.floor(mol * UMOL_PER_MOL / (litH() * Time.HOUR_S) / 10 + 0.5));
+    }
+
+    private void reservoir() {
+        line("");
+        line("[reservoir.main]");
+        line("volume = \"" + answers.get(StarterQuestion.RESERVOIR) + "\"");
+        line("depth = \"30 cm\" # assumed");
+        line("outlet_height = \"2 cm\" # assumed: what lies below never leaves");
+        line("floor_above_bench = \"60 cm\" # assumed: heavy, so fixed to the wall");
+    }
+
+    private double depthCm() {
+        return sides[sides.length - 1];
+    }
+
+    private double cupCm() {
+        return Math.max(depthCm() - CUP_CM, depthCm() / 2);
+    }
+
+    private void tray(String name) {
+        line("");
+        line("[tray." + name + "]");
+        if (sides.length == 2) {
+            line("diameter = " + cm(sides[0]));
+        } else {
+            line("length = " + cm(sides[0]));
+            line("width = " + cm(sides[1]));
+        }
+        line("depth = " + cm(depthCm()));
+        if (isFilling("valve")) {
+            line("overflow = " + cm(depthCm() - Math.min(1, depthCm() / 8)) + " # assumed");
+        }
+        line("cup_bottom = " + cm(cupCm()) + " # assumed: underside of the cups above the floor");
+        if (!isFilling("valve")) {
+            line("start_level = " + cm(cupCm() + 1) + " # assumed: the cups begin just wet");
+        }
+        line("gap = \"1 %\" # assumed: the deck closes well");
+        line("crop = \"" + crop.name() + "\"");
+        line("plants = " + answers.get(StarterQuestion.PLANTS));
+        if (isFilling("valve")) {
+            line("");
+            line("[tray." + name + ".valve]");
+            line("setting = " + cm(cupCm() + 0.5) + " # assumed: the cups stay wet by 5 mm");
+        } else if (isFilling("hand")) {
+            line("");
+            line("[tray." + name + ".hand]");
+            line("to = " + cm(cupCm() * 0.65) + " # assumed: air for the upper roots");
+        } else {
+            line("filling = \"sealed\"");
+        }
+    }
+
+    private void visits() {
+        String days = answers.get(StarterQuestion.VISITS);
+        line("");
+        line("[visits]");
+        line(
+                "days = "
+                        + (days.equals("daily")
+                                ? "\"daily\""
+                                : Arrays.stream(days.split(" "))
+                                        .map(day -> '"' + day + '"')
+                                        .collect(Collectors.joining(", ", "[", "]"))));
+        line("at = \"08:00\" # assumed");
+        String away = answers.get(StarterQuestion.AWAY);
+        if (!away.equals("none")) {
+            List<String> dates = List.of(away.split(" to "));
+            line("away = [{ from = " + dates.get(0) + ", to = " + dates.get(1) + " }]");
+        }
+    }
+
+    /** To the millimetre. */
+    private static String cm(double cm) {
+        return '"' + Measure.plain(Math.floor(cm * 10 + 0.5) / 10) + " cm\"";
+    }
+}

@@ -1,0 +1,187 @@
+package tideless.cli;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import java.io.ByteArrayInputStream;
+import java.io.IOException;
+import java.io.InputStream;
+import java.io.PrintWriter;
+import java.io.StringWriter;
+import java.nio.charset.StandardCharsets;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.List;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
+import tideless.scenario.Reading;
+import tideless.scenario.ScenarioReader;
+import tideless.study.Forecasts;
+
+class NewCommandTest {
+    @TempDir Path folder;
+
+    private record Outcome(int exit, String out, String err) {}
+
+    private static Outcome run(Object... args) {
+        StringWriter out = new StringWriter();
+        StringWriter err = new StringWriter();
+        List<String> words = new ArrayList<>(List.of("new"));
+        for (Object arg : args) {
+            words.add(arg.toString());
+        }
+        int exit =
+                Tideless.execute(
+                        new PrintWriter(out), new PrintWriter(err), words.toArray(String[]::new));
+        return new Outcome(exit, out.toString(), err.toString());
+    }
+
+    /** Answers come from a pipe, one a line. */
+    private static Outcome piped(String answers, Object... args) {
+        InputStream before = System.in;
+        try {
+            System.setIn(new ByteArrayInputStream(answers.getBytes(StandardCharsets.UTF_8)));
+            return run(args);
+        } finally {
+            System.setIn(before);
+        }
+    }
+
+    private Path file() {
+        return folder.resolve("mine.toml");
+    }
+
+    private int warnings() {
+        Reading.Good good = (Reading.Good) ScenarioReader.read(file());
+        return Forecasts.of(good.scenario(), 1).advice().warnings().size();
+    }
+
+    // A teacher's trays, a bucket in inches, a gardener's dozen: what a sound answer gives warns
+    // of nothing.
+    @ParameterizedTest
+    @CsvSource({
+        "lettuce, 6, 2, 60 x 35 x 8 cm, valve, 60 L, mon wed fri",
+        "dwarf-tomato, 1, 1, 12 x 14 in, hand, , daily",
+        "basil, 8, 12, 24 x 14 x 4 in, valve, 100 gal, daily",
+        "pak-choi, 6, 1, 60 x 35 x 15 cm, once, , sat",
+        "spinach, 12, 1, 60 x 35 x 8 cm, valve, 40 L, mon wed fri"
+    })
+    void a_sound_answer_grows_without_a_warning(
+            String crop,
+            String plants,
+            String trays,
+            String size,
+            String filling,
+            String reservoir,
+            String visits) {
+        List<Object> args = new ArrayList<>(List.of(file(), "--crop", crop, "--plants", plants));
+        args.addAll(List.of("--trays", trays, "--size", size, "--filling", filling));
+        args.addAll(List.of("--visits", visits, "--start", "2026-03-02", "--usual"));
+        if (reservoir != null) {
+            args.addAll(List.of("--reservoir", reservoir));
+        }
+        Outcome outcome = run(args.toArray());
+        assertThat(outcome.err()).isEmpty();
+        assertThat(outcome.exit()).isZero();
+        assertThat(outcome.out()).contains("tideless run " + file());
+        assertThat(warnings()).isZero();
+    }
+
+    @Test
+    void at_most_eight_questions_are_asked_and_enter_takes_the_usual() throws IOException {
+        Outcome outcome = piped("\n".repeat(8), file(), "--start", "2026-03-02");
+        assertThat(outcome.exit()).isZero();
+        assertThat(outcome.err().split("\\[", -1)).hasSize(1 + 8);
+        String byHand = Files.readString(file());
+        Files.delete(file());
+        run(file(), "--start", "2026-03-02", "--usual");
+        assertThat(Files.readString(file())).isEqualTo(byHand);
+        assertThat(byHand).contains("assumed");
+    }
+
+    @Test
+    void a_wrong_answer_is_told_and_asked_again() throws IOException {
+        Outcome outcome =
+                piped(
+                        "lettice\nlettuce\n0\n4\n1\n60 by 35\n60 x 35 x 9 cm\nonce\nmonday"
+                                + " thursday\n2026-03-12 to 2026-03-10\nnone\n",
+                        file(),
+                        "--start",
+                        "2026-03-02");
+        assertThat(outcome.exit()).isZero();
+        assertThat(outcome.err())
+                .contains("did you mean \"lettuce\"?")
+                .contains("a whole number from 1 to 500")
+                .contains("as 60 x 35 x 8 cm")
+                .contains("two dates in order");
+        assertThat(Files.readString(file()))
+                .contains("plants = 4")
+                .contains("days = [\"mon\", \"thu\"]")
+                .doesNotContain("reservoir");
+    }
+
+    @Test
+    void answers_that_end_too_soon_write_nothing() {
+        Outcome outcome = piped("lettuce\n6\n", file());
+        assertThat(outcome.exit()).isEqualTo(2);
+        assertThat(outcome.err()).contains("--usual takes the rest as usual");
+        assertThat(file()).doesNotExist();
+    }
+
+    @ParameterizedTest
+    @CsvSource({
+        "--crop, lettice, did you mean",
+        "--plants, 6.5, a whole number",
+        "--plants, 100000000000, a whole number",
+        "--trays, 25, 1 to 24",
+        "--size, 60 x 35 x 8, as 60 x 35 x 8 cm",
+        "--size, 60 x 35 x 80 cm, from 3 to 60 cm deep",
+        "--filling, pump, 'valve, hand, once'",
+        "--reservoir, 40, as 40 L or 10 gal",
+        "--visits, someday, daily",
+        "--away, 2026-02-30 to 2026-03-02, two dates",
+        "--start, tomorrow, a date"
+    })
+    void a_fault_in_an_option_is_told_and_nothing_is_written(
+            String option, String value, String told) {
+        Outcome outcome = run(file(), option, value, "--usual");
+        assertThat(outcome.exit()).isEqualTo(2);
+        assertThat(outcome.err()).contains(told).doesNotContain("\tat ");
+        assertThat(file()).doesNotExist();
+    }
+
+    @Test
+    void a_file_that_is_there_stays_as_it_is() throws IOException {
+        Files.writeString(file(), "mine");
+        Outcome outcome = run(file(), "--usual");
+        assertThat(outcome.exit()).isEqualTo(2);
+        assertThat(outcome.err()).contains("is there already");
+        assertThat(file()).hasContent("mine");
+    }
+
+    @Test
+    void a_folder_that_is_not_there_is_a_file_fault() {
+        Outcome outcome = run(folder.resolve("no/mine.toml"), "--usual");
+        assertThat(outcome.exit()).isEqualTo(1);
+        assertThat(outcome.err().lines()).hasSize(1);
+    }
+
+    @Test
+    void a_rig_that_cannot_last_is_written_and_said_to_warn() {
+        Outcome outcome =
+                run(
+                        file(),
+                        "--crop",
+                        "dwarf-tomato",
+                        "--plants",
+                        "3",
+                        "--filling",
+                        "once",
+                        "--usual");
+        assertThat(outcome.exit()).isZero();
+        assertThat(outcome.out()).contains("As it stands it warns");
+        assertThat(warnings()).isPositive();
+    }
+}
