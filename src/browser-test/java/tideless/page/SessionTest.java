@@ -89,7 +89,7 @@ class SessionTest {
         Path out = folder.resolve("out");
         StringWriter said = new StringWriter();
         String[] words = {
-            "run", BENCH.toString(), "-o", out.toString(), "--members", "1", "--no-plots"
+            "run", BENCH.toString(), "-o", out.toString(), "--members", "1", "--no-plots", "--all"
         };
         assertEquals(0, Tideless.execute(new PrintWriter(said), new PrintWriter(said), words));
         assertEquals(Files.readString(out.resolve("tasks.csv")), session.csv("tasks", 0));

@@ -124,6 +124,7 @@ public final class CheckPage {
         String said =
                 command(
                         "run",
+                        "--all",
                         scenario.toString(),
                         "-o",
                         files.toString(),

@@ -227,10 +227,10 @@ final class Shown {
         return ChronoUnit.SECONDS.between(start.atStartOfDay(), at);
     }
 
-    /** What the command {@code run} prints. */
+    /** What the command {@code run --all} prints. */
     static String table(Forecast forecast, int width) {
         StringWriter text = new StringWriter();
-        ForecastTable.print(new PrintWriter(text), forecast, false, width);
+        ForecastTable.print(new PrintWriter(text), forecast, false, width, ForecastTable.Depth.ALL);
         return text.toString();
     }
 }
