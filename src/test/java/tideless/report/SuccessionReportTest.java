@@ -91,7 +91,7 @@ class SuccessionReportTest {
     @Test
     void the_table_names_the_crop_of_each_task() {
         StringWriter text = new StringWriter();
-        ForecastTable.print(new PrintWriter(text), BENCH, false, 100);
+        ForecastTable.print(new PrintWriter(text), BENCH, false, 100, ForecastTable.Depth.ALL);
         assertThat(text.toString())
                 .contains("Tray left (lettuce, then basil, then lettuce)")
                 .contains("harvest, lettuce   Fri 20 Mar 08:00")
