@@ -9,6 +9,7 @@ import java.nio.charset.StandardCharsets;
 import java.nio.file.InvalidPathException;
 import java.nio.file.Path;
 import java.util.List;
+import picocli.AutoComplete;
 import picocli.CommandLine;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.IVersionProvider;
@@ -56,7 +57,8 @@ import picocli.CommandLine.TypeConversionException;
             SensitivityCommand.class,
             LogCommand.class,
             PageCommand.class,
-            CropsCommand.class
+            CropsCommand.class,
+            AutoComplete.GenerateCompletion.class
         })
 public final class Tideless implements Runnable {
     @Spec CommandSpec spec;

@@ -408,6 +408,15 @@ class CommandLineTest {
     }
 
     @Test
+    void a_shell_can_complete_every_command_and_its_options() {
+        Outcome script = run("generate-completion");
+        assertEquals(0, script.exit(), script.err());
+        for (String word : new String[] {"complete -F", "calendar", "compare", "--members"}) {
+            assertTrue(script.out().contains(word), word);
+        }
+    }
+
+    @Test
     void every_command_teaches_by_example() {
         for (String command : new String[] {"new", "run", "check", "show", "crops"}) {
             Outcome help = run(command, "--help");
