@@ -51,6 +51,16 @@ final class LogCommand implements Runnable {
         return good.values().stream().noneMatch(value -> value.key().equals("log.file"));
     }
 
+    /** Says that there is no log; the exit code. */
+    static int refuseNone(Path scenario, PrintWriter err) {
+        err.println(
+                scenario
+                        + ": log: found nothing, allowed: [log] file = \"bench-log.csv\", or --log"
+                        + " FILE\n    log new makes one.");
+        err.flush();
+        return Exit.FAULT;
+    }
+
     /** Makes an empty one. */
     @Command(
             name = "new",
@@ -132,12 +142,7 @@ final class LogCommand implements Runnable {
             PrintWriter err = spec.commandLine().getErr();
             Scenarios read = Scenarios.read(scenario, Beside.files(log, null), err);
             if (log == null && read.good().filter(LogCommand::namesNone).isPresent()) {
-                err.println(
-                        scenario
-                                + ": log: found nothing, allowed: [log] file = \"bench-log.csv\","
-                                + " or --log FILE\n    log new makes one.");
-                err.flush();
-                return Exit.FAULT;
+                return refuseNone(scenario, err);
             }
             read.good()
                     .ifPresent(

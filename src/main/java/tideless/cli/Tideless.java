@@ -57,6 +57,7 @@ import picocli.CommandLine.TypeConversionException;
             SensitivityCommand.class,
             LogCommand.class,
             PageCommand.class,
+            FitCommand.class,
             CropsCommand.class,
             AutoComplete.GenerateCompletion.class
         })
@@ -68,7 +69,7 @@ public final class Tideless implements Runnable {
         throw new ParameterException(
                 spec.commandLine(),
                 "no command; there are new, run, check, show, light, mix, lean, away, size, calendar,"
-                        + " compare, sensitivity, log, page and crops");
+                        + " compare, sensitivity, log, fit, page and crops");
     }
 
     /** The program's name and version. */

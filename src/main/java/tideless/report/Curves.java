@@ -88,6 +88,15 @@ final class Curves extends AbstractXYDataset {
             return new Curve(new double[] {fromDay, toDay}, new double[] {value, value});
         }
 
+        /** The same up to a day, days since the start. */
+        Curve until(int days) {
+            int n = 0;
+            while (n < day.length && day[n] <= days) {
+                n++;
+            }
+            return new Curve(Arrays.copyOf(day, n), Arrays.copyOf(value, n));
+        }
+
         /** Totals of each whole day, at its noon. */
         static Curve daily(Series series, double factor) {
             int days = series.size() / 24;

@@ -46,6 +46,10 @@ final class Look {
     record Line(Color colour, BasicStroke stroke) {}
 
     static final Line LEVEL = line(DEEP, 1.5f);
+
+    /** Readings: marks, and of their line hardly a point beside their name. */
+    static final Line READ = line(RUST, 0.5f, 0.5f, 90);
+
     static final Line ROOT_TIP = line(RUST, 1.3f, 6, 2.5f);
     static final Line BORNE = line(TEAL, 1.1f, 1.2f, 2.2f);
     static final Line CUP = line(QUIET, 0.9f, 10, 3);

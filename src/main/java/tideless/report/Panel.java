@@ -66,6 +66,7 @@ final class Panel {
     private final List<Look.Line> lines = new ArrayList<>();
     private final List<Shape> markers = new ArrayList<>();
     private final List<Area> areas = new ArrayList<>();
+    private final List<Curves.Curve> dots = new ArrayList<>();
     private final List<ValueMarker> levels = new ArrayList<>();
     private final List<IntervalMarker> bands = new ArrayList<>();
     private final List<ValueMarker> changes = new ArrayList<>();
@@ -115,6 +116,18 @@ final class Panel {
             ends.add(new End(name, line, marker, hollow(curves.size() - 1), curve.value()[last]));
             reach(curve.min());
             reach(curve.max());
+        }
+        return this;
+    }
+
+    /** Points without a line between them, with a name at the last. */
+    Panel points(String name, Curves.Curve points) {
+        int last = points.last();
+        if (last >= 0) {
+            dots.add(points);
+            ends.add(new End(name, Look.READ, marker(0), true, points.value()[last]));
+            reach(points.min());
+            reach(points.max());
         }
         return this;
     }
@@ -223,6 +236,10 @@ final class Panel {
             plot.setDataset(i + 1, areas.get(i).between());
             plot.setRenderer(i + 1, shading(areas.get(i).fill()));
         }
+        if (!dots.isEmpty()) {
+            plot.setDataset(areas.size() + 1, new Curves(dots));
+            plot.setRenderer(areas.size() + 1, dotted());
+        }
         return plot;
     }
 
@@ -290,6 +307,19 @@ final class Panel {
         }
         renderer.setDrawOutlines(true);
         renderer.setUseOutlinePaint(false);
+        return renderer;
+    }
+
+    private XYLineAndShapeRenderer dotted() {
+        XYLineAndShapeRenderer renderer = new XYLineAndShapeRenderer(false, true);
+        renderer.setUseFillPaint(true);
+        renderer.setDrawOutlines(true);
+        for (int i = 0; i < dots.size(); i++) {
+            renderer.setSeriesPaint(i, Look.READ.colour());
+            renderer.setSeriesShape(i, marker(0));
+            renderer.setSeriesFillPaint(i, Look.GROUND);
+            renderer.setSeriesOutlineStroke(i, Look.OUTLINE);
+        }
         return renderer;
     }
 

@@ -3,10 +3,7 @@ package tideless.study;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
-import java.util.function.Function;
-import java.util.function.UnaryOperator;
 import org.apache.commons.math3.fitting.leastsquares.LeastSquaresBuilder;
-import org.apache.commons.math3.fitting.leastsquares.LeastSquaresOptimizer;
 import org.apache.commons.math3.fitting.leastsquares.LevenbergMarquardtOptimizer;
 import org.apache.commons.math3.fitting.leastsquares.MultivariateJacobianFunction;
 import org.apache.commons.math3.linear.Array2DRowRealMatrix;
@@ -24,12 +21,15 @@ import org.apache.commons.math3.util.Pair;
  * <p>Every unknown is counted in standard deviations of its own prior: 0 is what was believed
  * before, 1 is one standard deviation more. Errors of readings are Student's t with four degrees of
  * freedom about their stated standard deviation (Lange, Little and Taylor 1989), so that one wild
- * reading does not carry the rest along; the most probable values are found by least squares with
- * weights renewed until they stay (iteratively reweighted; ibid., section 3), from several starts.
+ * reading does not carry the rest along. The most probable values are found from several starts by
+ * Gauss and Newton's steps: the forecast is taken as straight about the point reached, least
+ * squares with weights renewed until they stay (iteratively reweighted; ibid., section 3) say where
+ * to go, and the way there is halved while the density falls on it.
  *
  * @param mode most probable values, in standard deviations of the prior
  * @param covariance of the unknowns about the mode, same unit
- * @param jacobian {@code [reading][unknown]}: how the reading forecast moves with the unknown
+ * @param jacobian {@code [reading][unknown]}: how the reading forecast moves with the unknown, in
+ *     the reading's own standard deviations
  * @param residual {@code [reading]}: reading less forecast at the mode, in the reading's own
  *     standard deviations
  * @param weight {@code [reading]}: 1.25 for one that fits, near 0 for a wild one
@@ -46,30 +46,54 @@ record Posterior(
     /** Degrees of freedom of Student's t for a reading's error; Lange et al. (1989) use 4. */
     static final double DEGREES = 4;
 
-    /** Weighted passes; they converge linearly, ten leave less than 1e-3 of a deviation. */
-    private static final int PASSES = 30;
+    /** Steps of Gauss and Newton; three or four serve a forecast that is gently bent. */
+    private static final int STEPS = 25;
 
-    private static final double STAYS = 1e-6;
+    /** Weighted passes on the straight forecast, which cost nothing. */
+    private static final int PASSES = 60;
+
+    /** Times a step is halved before it is given up. */
+    private static final int HALVINGS = 6;
+
+    /** Passes on the straight forecast end where they move less. */
+    private static final double PASS_STAYS = 1e-6;
+
+    /** The slopes hold for so long a way, in standard deviations of the prior. */
+    private static final double STRAIGHT = 0.2;
 
     /** Half step of central differences, in standard deviations of the prior. */
     private static final double HALF_STEP = 0.05;
 
+    /** Forecasts for several points at once, in their order. */
+    interface Forecasts {
+        /**
+         * Reckons them.
+         *
+         * @param points {@code [point][unknown]}
+         * @return {@code [point][reading]}
+         * @throws InterruptedException when whoever reckons them is interrupted
+         */
+        double[][] of(double[][] points) throws InterruptedException;
+    }
+
     /**
      * Finds it.
      *
-     * @param forecast readings expected for given unknowns; called again and again
+     * @param forecasts readings expected for given unknowns; called again and again
      * @param readings as taken
      * @param deviations standard deviation of each reading's error, same unit as the reading
-     * @param unknowns how many
-     * @param starts how many starts, at least 1: the prior's middle first
+     * @param starts where to begin, at least one
+     * @param stays the search ends where it moves less, in standard deviations of the prior
      * @throws IllegalArgumentException for lengths that differ or a deviation not above 0
+     * @throws InterruptedException when whoever forecasts is interrupted
      */
     static Posterior of(
-            Function<double[], double[]> forecast,
+            Forecasts forecasts,
             double[] readings,
             double[] deviations,
-            int unknowns,
-            int starts) {
+            List<double[]> starts,
+            double stays)
+            throws InterruptedException {
         if (readings.length != deviations.length) {
             throw new IllegalArgumentException(
                     "%s readings, %s deviations".formatted(readings.length, deviations.length));
@@ -80,18 +104,20 @@ record Posterior(
                         "a reading's deviation must be above 0, was " + deviation);
             }
         }
-        UnaryOperator<double[]> misfit =
-                theta -> {
-                    double[] expected = forecast.apply(theta);
-                    double[] off = new double[readings.length];
-                    for (int i = 0; i < off.length; i++) {
-                        off[i] = (readings[i] - expected[i]) / deviations[i];
+        Forecasts misfits =
+                points -> {
+                    double[][] expected = forecasts.of(points);
+                    double[][] off = new double[points.length][readings.length];
+                    for (int p = 0; p < points.length; p++) {
+                        for (int i = 0; i < readings.length; i++) {
+                            off[p][i] = (readings[i] - expected[p][i]) / deviations[i];
+                        }
                     }
                     return off;
                 };
         Posterior best = null;
-        for (double[] start : startsOf(unknowns, starts)) {
-            Posterior found = from(misfit, start);
+        for (double[] start : starts) {
+            Posterior found = new Climb(misfits, start).top(stays);
             if (best == null || found.minusLogDensity < best.minusLogDensity - 1e-9) {
                 best = found;
             }
@@ -99,10 +125,11 @@ record Posterior(
         return best;
     }
 
-    private static List<double[]> startsOf(int unknowns, int starts) {
+    /** Starts for so many unknowns: the prior's middle first, then others evenly about it. */
+    static List<double[]> starts(int unknowns, int starts) {
         List<double[]> all = new ArrayList<>();
         all.add(new double[unknowns]);
-        if (starts > 1) {
+        if (starts > 1 && unknowns > 0) {
             for (double[] point : UnitSample.of(starts - 1, unknowns, 1)) {
                 // Evenly over two standard deviations to either side.
                 all.add(Arrays.stream(point).map(u -> 4 * u - 2).toArray());
@@ -111,30 +138,85 @@ record Posterior(
         return all;
     }
 
-    private static Posterior from(UnaryOperator<double[]> misfit, double[] start) {
-        double[] theta = start.clone();
-        double[] weight = weights(misfit.apply(theta));
-        for (int pass = 0; pass < PASSES; pass++) {
-            double[] next = leastSquares(misfit, weight, theta);
-            double moved = 0;
-            for (int k = 0; k < theta.length; k++) {
-                moved = Math.max(moved, Math.abs(next[k] - theta[k]));
-            }
-            theta = next;
-            weight = weights(misfit.apply(theta));
-            if (moved < STAYS) {
-                break;
-            }
+    /** From one start to a top of the density. */
+    private static final class Climb {
+        private final Forecasts misfits;
+        private double[] theta;
+        private double[] off;
+        private double[][] slope;
+        private double wentSinceSlope;
+
+        Climb(Forecasts misfits, double[] start) throws InterruptedException {
+            this.misfits = misfits;
+            theta = start.clone();
+            off = misfit(theta);
+            slope = jacobian();
         }
-        double[] residual = misfit.apply(theta);
-        double[][] jacobian = jacobian(misfit, theta);
-        return new Posterior(
-                theta,
-                inverse(precision(jacobian, curvatures(residual), theta.length)),
-                jacobian,
-                residual,
-                weight,
-                minusLogDensity(residual, theta));
+
+        private double[] misfit(double[] at) throws InterruptedException {
+            return misfits.of(new double[][] {at})[0];
+        }
+
+        Posterior top(double stays) throws InterruptedException {
+            for (int step = 0; step < STEPS; step++) {
+                double moved = go(step(theta, off, slope));
+                wentSinceSlope += moved;
+                if (moved < stays) {
+                    break;
+                }
+                if (wentSinceSlope > STRAIGHT) {
+                    slope = jacobian();
+                    wentSinceSlope = 0;
+                }
+            }
+            return new Posterior(
+                    theta,
+                    inverse(precision(slope, curvatures(off), theta.length)),
+                    slope,
+                    off,
+                    weights(off),
+                    Posterior.minusLogDensity(off, theta));
+        }
+
+        /** Goes as much of a step as leads up; how far that was, at the most of all unknowns. */
+        private double go(double[] step) throws InterruptedException {
+            double before = Posterior.minusLogDensity(off, theta);
+            double share = 1;
+            for (int halving = 0; halving < HALVINGS; halving++, share /= 2) {
+                double[] there = theta.clone();
+                double moved = 0;
+                for (int k = 0; k < there.length; k++) {
+                    there[k] += share * step[k];
+                    moved = Math.max(moved, Math.abs(share * step[k]));
+                }
+                double[] offThere = misfit(there);
+                if (Posterior.minusLogDensity(offThere, there) <= before) {
+                    theta = there;
+                    off = offThere;
+                    return moved;
+                }
+            }
+            return 0;
+        }
+
+        /** How the forecast moves, in the reading's deviations for one of the prior's. */
+        private double[][] jacobian() throws InterruptedException {
+            double[][] points = new double[2 * theta.length][];
+            for (int k = 0; k < theta.length; k++) {
+                points[2 * k] = theta.clone();
+                points[2 * k + 1] = theta.clone();
+                points[2 * k][k] += HALF_STEP;
+                points[2 * k + 1][k] -= HALF_STEP;
+            }
+            double[][] offs = misfits.of(points);
+            double[][] moves = new double[off.length][theta.length];
+            for (int i = 0; i < off.length; i++) {
+                for (int k = 0; k < theta.length; k++) {
+                    moves[i][k] = (offs[2 * k + 1][i] - offs[2 * k][i]) / (2 * HALF_STEP);
+                }
+            }
+            return moves;
+        }
     }
 
     private static double[] weights(double[] residual) {
@@ -167,68 +249,67 @@ record Posterior(
         return sum;
     }
 
-    /** Readings and, below them, the prior as a reading of 0 with deviation 1 of every unknown. */
-    private static double[] leastSquares(
-            UnaryOperator<double[]> misfit, double[] weight, double[] start) {
-        int readings = weight.length;
-        int unknowns = start.length;
-        MultivariateJacobianFunction model =
-                point -> {
-                    double[] theta = point.toArray();
-                    double[] off = misfit.apply(theta);
-                    double[][] slope = jacobian(misfit, theta);
-                    RealVector value = new ArrayRealVector(readings + unknowns);
-                    RealMatrix rows = new Array2DRowRealMatrix(readings + unknowns, unknowns);
-                    for (int i = 0; i < readings; i++) {
-                        double root = Math.sqrt(weight[i]);
-                        value.setEntry(i, -root * off[i]);
-                        for (int k = 0; k < unknowns; k++) {
-                            rows.setEntry(i, k, root * slope[i][k]);
-                        }
-                    }
-                    for (int k = 0; k < unknowns; k++) {
-                        value.setEntry(readings + k, theta[k]);
-                        rows.setEntry(readings + k, k, 1);
-                    }
-                    return new Pair<>(value, rows);
-                };
-        LeastSquaresOptimizer.Optimum optimum =
-                new LevenbergMarquardtOptimizer()
-                        .optimize(
-                                new LeastSquaresBuilder()
-                                        .start(start)
-                                        .model(model)
-                                        .target(new double[readings + unknowns])
-                                        .maxEvaluations(200)
-                                        .maxIterations(100)
-                                        .checker(
-                                                (iteration, before, after) ->
-                                                        before.getPoint()
-                                                                        .getDistance(
-                                                                                after.getPoint())
-                                                                < STAYS)
-                                        .build());
-        return optimum.getPoint().toArray();
-    }
-
-    /** How the forecast moves, in the reading's deviations for one of the prior's. */
-    private static double[][] jacobian(UnaryOperator<double[]> misfit, double[] theta) {
-        double[][] slope = null;
-        for (int k = 0; k < theta.length; k++) {
-            double[] up = theta.clone();
-            double[] down = theta.clone();
-            up[k] += HALF_STEP;
-            down[k] -= HALF_STEP;
-            double[] offUp = misfit.apply(up);
-            double[] offDown = misfit.apply(down);
-            if (slope == null) {
-                slope = new double[offUp.length][theta.length];
+    /** Where the density is greatest if the forecast is straight, from here. */
+    private static double[] step(double[] theta, double[] off, double[][] slope) {
+        double[] step = new double[theta.length];
+        if (off.length == 0) {
+            return Arrays.stream(theta).map(t -> -t).toArray();
+        }
+        for (int pass = 0; pass < PASSES; pass++) {
+            double[] there = off.clone();
+            for (int i = 0; i < there.length; i++) {
+                for (int k = 0; k < step.length; k++) {
+                    there[i] -= slope[i][k] * step[k];
+                }
             }
-            for (int i = 0; i < offUp.length; i++) {
-                slope[i][k] = (offDown[i] - offUp[i]) / (2 * HALF_STEP);
+            double[] next = leastSquares(theta, off, slope, weights(there), step);
+            double moved = 0;
+            for (int k = 0; k < step.length; k++) {
+                moved = Math.max(moved, Math.abs(next[k] - step[k]));
+            }
+            step = next;
+            if (moved < PASS_STAYS) {
+                break;
             }
         }
-        return slope;
+        return step;
+    }
+
+    /** Readings and, below them, the prior as a reading of 0 with deviation 1 of every unknown. */
+    private static double[] leastSquares(
+            double[] theta, double[] off, double[][] slope, double[] weight, double[] start) {
+        int readings = off.length;
+        int unknowns = theta.length;
+        RealMatrix rows = new Array2DRowRealMatrix(readings + unknowns, unknowns);
+        double[] target = new double[readings + unknowns];
+        for (int i = 0; i < readings; i++) {
+            double root = Math.sqrt(weight[i]);
+            target[i] = root * off[i];
+            for (int k = 0; k < unknowns; k++) {
+                rows.setEntry(i, k, root * slope[i][k]);
+            }
+        }
+        for (int k = 0; k < unknowns; k++) {
+            target[readings + k] = -theta[k];
+            rows.setEntry(readings + k, k, 1);
+        }
+        MultivariateJacobianFunction model =
+                point -> new Pair<RealVector, RealMatrix>(rows.operate(point), rows);
+        return new LevenbergMarquardtOptimizer()
+                .optimize(
+                        new LeastSquaresBuilder()
+                                .start(new ArrayRealVector(start))
+                                .model(model)
+                                .target(target)
+                                .maxEvaluations(100)
+                                .maxIterations(100)
+                                .checker(
+                                        (iteration, before, after) ->
+                                                before.getPoint().getDistance(after.getPoint())
+                                                        < 0.1 * PASS_STAYS)
+                                .build())
+                .getPoint()
+                .toArray();
     }
 
     private static RealMatrix precision(double[][] jacobian, double[] curvature, int unknowns) {
@@ -265,6 +346,19 @@ record Posterior(
     }
 
     /**
+     * Log of the chance of the readings, by Laplace, up to a constant of the readings alone: what
+     * two sets of unknowns are told apart by (MacKay 2003, chapter 28).
+     */
+    double logEvidence() {
+        return -minusLogDensity
+                + 0.5
+                        * FastMath.log(
+                                new CholeskyDecomposition(
+                                                new Array2DRowRealMatrix(covariance), 1e-9, 0)
+                                        .getDeterminant());
+    }
+
+    /**
      * What a further reading would leave of a figure's doubt.
      *
      * @param figure slope of the figure with the unknowns
@@ -279,6 +373,26 @@ record Posterior(
         double shared = quadratic(figure, reading);
         double after = before - shared * shared / (1 + quadratic(reading, reading));
         return Math.sqrt(Math.max(0, after) / before);
+    }
+
+    /**
+     * What a reading was worth.
+     *
+     * @param figure slope of the figure with the unknowns
+     * @param reading its number
+     * @return share of the figure's standard deviation without it that it took away, 0-1
+     */
+    double worth(double[] figure, int reading) {
+        double before = quadratic(figure, figure);
+        double bend = curvatures(residual)[reading];
+        double[] slope = jacobian[reading];
+        double known = bend * quadratic(slope, slope);
+        if (!(before > 0) || !(known < 1)) {
+            return known < 1 ? 0 : 1;
+        }
+        double shared = quadratic(figure, slope);
+        double without = before + bend * shared * shared / (1 - known);
+        return 1 - Math.sqrt(before / without);
     }
 
     private double quadratic(double[] left, double[] right) {

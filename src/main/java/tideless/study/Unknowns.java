@@ -190,8 +190,9 @@ final class Unknowns {
                 case METER -> told.left(Correction.METER, "");
                 case GAPS -> told.left(Correction.GAPS, "");
                 case VALVE -> told.left(Correction.VALVE, of);
-                case WARMTH, HUMIDITY, LIGHT -> leftOfAllThirst();
-                case ROOTS, DAYS, VISITS -> 1;
+                case HUMIDITY, LIGHT -> leftOfAllThirst();
+                // Warmth also ripens, of which a log of water says nothing.
+                case WARMTH, ROOTS, DAYS, VISITS -> 1;
             };
         }
 

@@ -1,5 +1,6 @@
 package tideless.words;
 
+import java.time.LocalDate;
 import java.time.LocalDateTime;
 import java.util.ArrayList;
 import java.util.List;
@@ -62,7 +63,7 @@ public final class LogWords {
     }
 
     /** As "EC". */
-    static String name(LogEntry.Quantity quantity) {
+    public static String name(LogEntry.Quantity quantity) {
         return switch (quantity) {
             case LEVEL -> "level";
             case POURED -> "litres of a refill";
@@ -79,11 +80,17 @@ public final class LogWords {
     }
 
     /** When, by the rig's clock. */
-    static String visit(Scenario scenario, double atS) {
+    public static String visit(Scenario scenario, double atS) {
         return Dates.visit(clock(scenario, atS), false);
     }
 
-    static LocalDateTime clock(Scenario scenario, double atS) {
+    /** An instant of a run by the rig's clock. */
+    public static LocalDateTime clock(Scenario scenario, double atS) {
         return scenario.start().atStartOfDay().plusSeconds((long) atS);
+    }
+
+    /** The day of an instant of a run. */
+    public static LocalDate day(Scenario scenario, double atS) {
+        return clock(scenario, atS).toLocalDate();
     }
 }

@@ -98,7 +98,7 @@ public final class Numbers {
     }
 
     /** Halves away from zero, also in a browser, whose formats round them to even. */
-    private static String rounded(double value, int decimals) {
+    static String rounded(double value, int decimals) {
         return Double.isNaN(value) || Double.isInfinite(value)
                 ? String.valueOf(value)
                 : BigDecimal.valueOf(value)

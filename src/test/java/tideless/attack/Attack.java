@@ -186,6 +186,11 @@ public final class Attack {
         String bench = folder.resolve(Corpus.BENCH).toString();
         String command = mutations.below(5) == 0 ? "show" : "check";
         if (say(List.of(command, bench), files, found) == 0 && isShort(Path.of(bench))) {
+            boolean isLogged = files.keySet().stream().anyMatch(name -> name.endsWith("log.csv"));
+            if (isLogged) {
+                say(List.of("log", "check", bench), files, found);
+                say(List.of("fit", bench, "--members", "1"), files, found);
+            }
             int which = mutations.below(40);
             if (which == 0) {
                 say(List.of("lean", bench), files, found);

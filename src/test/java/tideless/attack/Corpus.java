@@ -124,6 +124,11 @@ record Corpus(
                     BENCH,
                     text.replaceFirst("length = \"\\d+ days\"", "length = \"3 days\"")
                             .replace("weather/typical-year-45n-8e.csv", "weather.csv"));
+            if (text.contains("logged-bench-log.csv")) {
+                files.put(
+                        "logged-bench-log.csv",
+                        Files.readString(path.resolveSibling("logged-bench-log.csv")));
+            }
             if (text.contains("typical-year")) {
                 files.put("weather.csv", typicalDays());
             }

@@ -171,6 +171,54 @@ class CommandLineTest {
     }
 
     @Test
+    void what_a_log_teaches_is_printed_written_and_taken_by_run_away_and_compare()
+            throws IOException {
+        Path log = folder.resolve("log.csv");
+        Files.writeString(
+                log,
+                """
+                date,time,where,what,value
+                2026-03-06,08:00,shelf,level,24 cm
+                2026-03-10,08:00,shelf,level,20.5 cm
+                2026-03-14,08:00,shelf,level,14 cm
+                2026-03-14,08:00,basil,EC,1.62 mS/cm
+                """);
+        Path learned = folder.resolve("learned");
+        Outcome fit = run("fit", BENCH, "--log", log, "--members", 2, "-o", learned);
+        assertEquals(0, fit.exit(), fit.err());
+        assertTrue(fit.out().contains("learned from 4 readings"), fit.out());
+        assertTrue(fit.out().contains("refill, reservoir shelf"), fit.out());
+        assertTrue(fit.out().contains("6 files in"), fit.out());
+        Path corrected = learned.resolve("corrected.toml");
+        assertTrue(Files.readString(corrected).contains("[crop.basil.thirst]"));
+        for (List<Object> taker :
+                List.<List<Object>>of(
+                        List.of("run", BENCH, "--members", 2, "--no-plots", "-o", learned),
+                        List.of("away", BENCH, "--members", 1, "--from", "2026-03-15"),
+                        List.of("compare", BENCH, "--vary", "tray.basil.plants=4,8"))) {
+            List<Object> words = new java.util.ArrayList<>(taker);
+            words.addAll(List.of("--log", log, "--corrected", corrected));
+            Outcome taken = run(words.toArray());
+            assertEquals(0, taken.exit(), taken.err());
+            Outcome stated = run(taker.toArray());
+            assertFalse(taken.out().equals(stated.out()), taker + " takes no notice");
+        }
+    }
+
+    @Test
+    void a_fit_without_a_log_or_a_reading_says_what_it_wants() throws IOException {
+        Outcome none = run("fit", BENCH);
+        assertEquals(2, none.exit());
+        assertTrue(none.err().contains("log new makes one"), none.err());
+        Path log = folder.resolve("log.csv");
+        Files.writeString(log, "date,time,where,what,value\n2026-03-06,08:00,basil,ph,6\n");
+        Outcome idle = run("fit", BENCH, "--log", log, "-o", folder.resolve("learned"));
+        assertEquals(2, idle.exit());
+        assertTrue(idle.err().contains("no reading to learn from"), idle.err());
+        assertFalse(Files.exists(folder.resolve("learned")));
+    }
+
+    @Test
     void a_log_that_is_asked_for_badly_is_told_what_there_is() {
         Outcome nothing = run("log");
         assertEquals(2, nothing.exit());

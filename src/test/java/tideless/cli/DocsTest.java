@@ -42,6 +42,7 @@ class DocsTest {
                     "size",
                     "calendar",
                     "log",
+                    "fit",
                     "mix",
                     "crops");
 

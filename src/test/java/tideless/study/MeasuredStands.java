@@ -60,7 +60,7 @@ public final class MeasuredStands {
     }
 
     /** One stand by day, L/m2/d. */
-    private record Stand(
+    record Stand(
             String name,
             Scenario scenario,
             List<LocalDate> dates,
@@ -135,8 +135,8 @@ public final class MeasuredStands {
 
     private static String page(Path cucumber, Path tomato) throws IOException {
         StringBuilder page = new StringBuilder();
-        List<Stand> houses = houses(cucumber, Lever.ALL);
-        List<Stand> compartments = compartments(tomato, Lever.ALL);
+        List<Stand> houses = houses(cucumber);
+        List<Stand> compartments = compartments(tomato);
         page.append(
                 """
                 # Validation: measured stands, run by the whole program
@@ -215,6 +215,16 @@ public final class MeasuredStands {
         coverages(page, houses, compartments);
         levers(page, cucumber, tomato);
         return page.toString();
+    }
+
+    /** The cucumber houses by the forecast as it is. */
+    static List<Stand> houses(Path cucumber) throws IOException {
+        return houses(cucumber, Lever.ALL);
+    }
+
+    /** The tomato compartments likewise. */
+    static List<Stand> compartments(Path tomato) throws IOException {
+        return compartments(tomato, Lever.ALL);
     }
 
     private static List<Stand> houses(Path cucumber, Lever lever) throws IOException {

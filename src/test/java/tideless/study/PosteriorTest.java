@@ -6,10 +6,30 @@ import static org.assertj.core.api.Assertions.within;
 
 import java.util.Arrays;
 import java.util.Random;
+import java.util.function.Function;
 import org.junit.jupiter.api.Test;
 
 /** Held against Bayes' rule where it has a closed form, and against plain sampling elsewhere. */
 class PosteriorTest {
+    /** With a function that is called again and again, from so many starts. */
+    private static Posterior found(
+            Function<double[], double[]> forecast,
+            double[] readings,
+            double[] deviations,
+            int unknowns,
+            int starts) {
+        try {
+            return Posterior.of(
+                    points -> Arrays.stream(points).map(forecast).toArray(double[][]::new),
+                    readings,
+                    deviations,
+                    Posterior.starts(unknowns, starts),
+                    1e-6);
+        } catch (InterruptedException e) {
+            throw new AssertionError(e);
+        }
+    }
+
     private static double[] same(double value, int n) {
         double[] all = new double[n];
         Arrays.fill(all, value);
@@ -23,7 +43,7 @@ class PosteriorTest {
     @Test
     void readings_that_agree_outweigh_the_prior_by_their_number() {
         double s = 0.5;
-        Posterior found = Posterior.of(theta -> same(theta[0], 8), same(0.4, 8), same(s, 8), 1, 1);
+        Posterior found = found(theta -> same(theta[0], 8), same(0.4, 8), same(s, 8), 1, 1);
         // All residuals are equal, r = (0.4 - mode) / s; weight (5) / (4 + r^2): a fixed point.
         double mode = found.mode()[0];
         double r = (0.4 - mode) / s;
@@ -37,7 +57,7 @@ class PosteriorTest {
 
     @Test
     void no_reading_leaves_what_was_believed() {
-        Posterior found = Posterior.of(theta -> new double[0], new double[0], new double[0], 2, 3);
+        Posterior found = found(theta -> new double[0], new double[0], new double[0], 2, 3);
         assertThat(found.mode()).containsExactly(new double[] {0, 0}, within(1e-9));
         assertThat(found.deviation(0)).isCloseTo(1, within(1e-9));
         assertThat(found.correlation(0, 1)).isCloseTo(0, within(1e-9));
@@ -46,10 +66,10 @@ class PosteriorTest {
     @Test
     void one_wild_reading_hardly_moves_the_rest() {
         double[] readings = same(1, 10);
-        Posterior sound = Posterior.of(theta -> same(theta[0], 10), readings, same(0.3, 10), 1, 1);
+        Posterior sound = found(theta -> same(theta[0], 10), readings, same(0.3, 10), 1, 1);
         double[] spoilt = readings.clone();
         spoilt[3] = 40; // a slip of the pen, 130 deviations off
-        Posterior shaken = Posterior.of(theta -> same(theta[0], 10), spoilt, same(0.3, 10), 1, 1);
+        Posterior shaken = found(theta -> same(theta[0], 10), spoilt, same(0.3, 10), 1, 1);
         // Plain least squares would move by 3.9; t moves by less than a tenth of the doubt left.
         assertThat(shaken.mode()[0]).isCloseTo(sound.mode()[0], within(0.1 * sound.deviation(0)));
         assertThat(shaken.weight()[3]).isLessThan(0.001);
@@ -58,8 +78,7 @@ class PosteriorTest {
     @Test
     void a_sum_alone_does_not_tell_its_parts_apart() {
         Posterior found =
-                Posterior.of(
-                        theta -> same(theta[0] + theta[1], 5), same(1, 5), same(0.05, 5), 2, 1);
+                found(theta -> same(theta[0] + theta[1], 5), same(1, 5), same(0.05, 5), 2, 1);
         assertThat(found.mode()[0]).isCloseTo(found.mode()[1], within(1e-6));
         assertThat(found.correlation(0, 1)).isLessThan(-0.98);
         assertThat(found.deviation(0)).isGreaterThan(0.7); // sqrt(1/2): half of it stays unknown
@@ -69,10 +88,10 @@ class PosteriorTest {
     @Test
     void what_a_further_reading_would_leave_is_what_it_leaves() {
         Posterior before =
-                Posterior.of(theta -> same(theta[0] + theta[1], 5), same(0, 5), same(0.5, 5), 2, 1);
+                found(theta -> same(theta[0] + theta[1], 5), same(0, 5), same(0.5, 5), 2, 1);
         double foretold = before.shareLeftAfter(new double[] {1, 0}, new double[] {0, 1 / 0.2});
         Posterior after =
-                Posterior.of(
+                found(
                         theta -> {
                             double[] all = same(theta[0] + theta[1], 6);
                             all[5] = theta[1];
@@ -90,7 +109,7 @@ class PosteriorTest {
     void several_starts_find_the_deeper_of_two_valleys() {
         // Both theta = 1.5 and theta = -0.5 give the reading; the prior prefers the second.
         Posterior found =
-                Posterior.of(
+                found(
                         theta -> same((theta[0] - 0.5) * (theta[0] - 0.5), 3),
                         same(1, 3),
                         same(0.05, 3),
@@ -105,8 +124,7 @@ class PosteriorTest {
         double[] readings = {Math.exp(0.25), Math.exp(0.3), 1.2};
         double[] deviations = {0.1, 0.1, 0.15};
         Posterior found =
-                Posterior.of(
-                        theta -> same(Math.exp(0.25 * theta[0]), 3), readings, deviations, 1, 3);
+                found(theta -> same(Math.exp(0.25 * theta[0]), 3), readings, deviations, 1, 3);
         Random random = new Random(11);
         double weights = 0;
         double first = 0;
@@ -137,7 +155,7 @@ class PosteriorTest {
     @Test
     void draws_have_the_covariance() {
         Posterior found =
-                Posterior.of(theta -> same(theta[0] + theta[1], 5), same(1, 5), same(0.5, 5), 2, 1);
+                found(theta -> same(theta[0] + theta[1], 5), same(1, 5), same(0.5, 5), 2, 1);
         Random random = new Random(5);
         double product = 0;
         int n = 100_000;
@@ -151,7 +169,7 @@ class PosteriorTest {
 
     @Test
     void a_deviation_of_nothing_is_refused() {
-        assertThatThrownBy(() -> Posterior.of(t -> new double[] {0}, same(1, 1), same(0, 1), 1, 1))
+        assertThatThrownBy(() -> found(t -> new double[] {0}, same(1, 1), same(0, 1), 1, 1))
                 .hasMessageContaining("above 0");
     }
 }

@@ -1,0 +1,110 @@
+package tideless.report;
+
+import java.io.PrintWriter;
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.List;
+import tideless.study.Fit;
+import tideless.words.Dates;
+import tideless.words.FitWords;
+import tideless.words.LogWords;
+import tideless.words.Names;
+import tideless.words.Wrap;
+
+/** What a log teaches, for a terminal. */
+public final class FitTable {
+    private static final String DATE_ROW = "  %-34s %-30s %s";
+    private static final String WORTH_ROW = "  %-16s %-24s %-14s %-14s %s";
+    private static final int WORTHIEST = 5;
+
+    private final PrintWriter out;
+    private final Fit fit;
+    private final int width;
+
+    private FitTable(PrintWriter out, Fit fit, int width) {
+        this.out = out;
+        this.fit = fit;
+        this.width = width;
+    }
+
+    /**
+     * Prints it.
+     *
+     * @param width columns to fill
+     */
+    public static void print(PrintWriter out, Fit fit, int width) {
+        FitTable table = new FitTable(out, fit, width);
+        out.println(Names.clean(fit.scenario().title()));
+        table.say(
+                "Log of "
+                        + Dates.span(
+                                fit.scenario().start(),
+                                LogWords.day(fit.scenario(), fit.scenario().log().lastS()))
+                        + "; learned from "
+                        + fit.readings().size()
+                        + (fit.readings().size() == 1 ? " reading." : " readings."));
+        out.println();
+        List<String> learned = new ArrayList<>(FitWords.learned(fit));
+        learned.addAll(FitWords.leaks(fit));
+        learned.forEach(table::say);
+        FitWords.tied(fit).forEach(table::say);
+        out.println();
+        if (!fit.oddities().isEmpty()) {
+            out.println("What no noise explains");
+            FitWords.oddities(fit).forEach(line -> table.say("! " + line));
+            out.println();
+        }
+        table.dates();
+        table.worth();
+        out.flush();
+    }
+
+    private void say(String text) {
+        Wrap.lines(text, width).forEach(out::println);
+    }
+
+    private static String row(String format, Object... cells) {
+        return String.format(java.util.Locale.ROOT, format, cells).stripTrailing();
+    }
+
+    private void dates() {
+        out.println(row(DATE_ROW, "NEXT", "AS STATED", "BY THE LOG"));
+        for (Fit.Dated dated : fit.dates()) {
+            out.println(
+                    row(
+                            DATE_ROW,
+                            FitWords.what(dated.kind(), dated.where()),
+                            FitWords.when(fit.scenario(), dated.statedS()),
+                            FitWords.when(fit.scenario(), dated.correctedS())));
+        }
+        out.println(
+                row(
+                        DATE_ROW,
+                        "drunk in the whole run",
+                        FitWords.litres(fit.drunkL().stated()),
+                        FitWords.litres(fit.drunkL().corrected())));
+        out.println();
+    }
+
+    private void worth() {
+        List<Fit.Judged> worthiest =
+                fit.readings().stream()
+                        .sorted(Comparator.comparingDouble(r -> -r.worth()))
+                        .limit(WORTHIEST)
+                        .toList();
+        out.println("Readings worth most for the next dates (all in fit.csv)");
+        for (Fit.Judged one : worthiest) {
+            out.println(
+                    row(
+                            WORTH_ROW,
+                            LogWords.visit(fit.scenario(), one.reading().atS()),
+                            LogWords.name(one.reading().what())
+                                    + " of "
+                                    + Names.clean(one.reading().where().name()),
+                            FitWords.value(one.reading().what(), one.reading().value()),
+                            FitWords.value(one.reading().what(), one.after()) + " foretold",
+                            FitWords.worth(one)));
+        }
+        say(FitWords.next(fit));
+    }
+}

@@ -1,0 +1,196 @@
+package tideless.study;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import tideless.physics.Time;
+import tideless.rig.Filling;
+import tideless.rig.LogEntry;
+import tideless.rig.Reservoir;
+import tideless.rig.Scenario;
+import tideless.rig.Shape;
+import tideless.rig.Tray;
+import tideless.rig.VesselId;
+
+/**
+ * How far a reading may lie from a forecast that knows all but this one: the error of who read it,
+ * and what no factor explains of the days since the level was last known.
+ *
+ * <p>A level is foretold from the level read before it, so that each tells of its own days. Days of
+ * more or less thirst are those of {@link tideless.crop.ThirstDoubt}, 0.20 from day to day; weeks
+ * are unknowns of their own ({@link FitSpace}).
+ */
+final class Believed {
+    /** Of a level read by a ruler, m; assumed. */
+    static final double RULER_M = 0.002;
+
+    /** Of litres by a jug, of their value; assumed. */
+    static final double JUG_FRAC = 0.05;
+
+    /** Of an EC pen from reading to reading, of its value; assumed. */
+    private static final double PEN_FRAC = 0.03;
+
+    /** Of the model's salts beside the factors that are fitted, of the EC; assumed. */
+    private static final double SALTS_FRAC = 0.04;
+
+    /** Least deviation of an EC, mS/cm; assumed. */
+    private static final double PEN_MS_PER_CM = 0.03;
+
+    /** Of one plant that is weighed for all of its tray, of its mass; assumed. */
+    private static final double PLANT_FRAC = 0.15;
+
+    private static final double PLANT_G = 0.5;
+
+    private static final double DAY_FRAC = 0.20;
+
+    private Believed() {}
+
+    /** What a level was, and when. */
+    private record Known(double atS, double levelM, boolean isRead) {}
+
+    /**
+     * Standard deviation of a reading about its forecast, in its own unit; empty where nothing is
+     * learned from such a reading.
+     */
+    static Optional<Double> deviation(Scenario scenario, LogEntry.Reading reading) {
+        if (!reading.counts()) {
+            return Optional.empty();
+        }
+        return switch (reading.what()) {
+            case LEVEL -> Optional.of(level(scenario, reading));
+            case POURED -> Optional.of(poured(scenario, reading));
+            case EC ->
+                    Optional.of(
+                            root(
+                                    PEN_MS_PER_CM,
+                                    PEN_FRAC * reading.value(),
+                                    SALTS_FRAC * reading.value()));
+            case FRESH_MASS -> Optional.of(root(PLANT_G, PLANT_FRAC * reading.value()));
+            case PH, TEMPERATURE, ROOT_LENGTH -> Optional.empty();
+        };
+    }
+
+    private static double root(double... parts) {
+        double sum = 0;
+        for (double part : parts) {
+            sum += part * part;
+        }
+        return Math.sqrt(sum);
+    }
+
+    private static double level(Scenario scenario, LogEntry.Reading reading) {
+        if (byValve(scenario, reading.where())) {
+            return root(RULER_M, 0.5 * RULER_M); // and what it throttles
+        }
+        Known known = known(scenario, reading);
+        return root(
+                RULER_M,
+                known.isRead() ? RULER_M : 0,
+                wandering(scenario, reading, known, reading.value()));
+    }
+
+    private static double poured(Scenario scenario, LogEntry.Reading reading) {
+        Shape shape = shape(scenario, reading.where());
+        Known known = known(scenario, reading);
+        double fullM = fullM(scenario, reading.where());
+        double areaM2 = shape.areaM2(fullM);
+        double thenM = shape.levelM(Math.max(0, shape.volumeM3(fullM) - reading.value()));
+        return root(
+                JUG_FRAC * reading.value(),
+                RULER_M * areaM2,
+                known.isRead() ? RULER_M * areaM2 : 0,
+                areaM2 * wandering(scenario, reading, known, thenM));
+    }
+
+    /** What single days may add to a fall, m. */
+    private static double wandering(
+            Scenario scenario, LogEntry.Reading reading, Known known, double levelM) {
+        Shape shape = shape(scenario, reading.where());
+        double fallM =
+                Math.max(0, known.levelM() + addedM(scenario, reading, known, shape) - levelM);
+        double days = Math.max(0.2, (reading.atS() - known.atS()) / Time.DAY_S);
+        return fallM * DAY_FRAC / Math.sqrt(days);
+    }
+
+    private static double addedM(
+            Scenario scenario, LogEntry.Reading reading, Known known, Shape shape) {
+        double m3 = 0;
+        for (LogEntry entry : scenario.log().entries()) {
+            if (entry instanceof LogEntry.Poured poured
+                    && poured.where().equals(reading.where())
+                    && poured.atS() >= known.atS()
+                    && poured.atS() <= reading.atS()) {
+                m3 += poured.m3();
+            }
+        }
+        return m3 / shape.areaM2(known.levelM());
+    }
+
+    /** The level before a reading that was known last. */
+    private static Known known(Scenario scenario, LogEntry.Reading reading) {
+        Known last = new Known(0, startM(scenario, reading.where()), false);
+        for (LogEntry entry : scenario.log().entries()) {
+            if (entry.equals(reading)) {
+                break;
+            }
+            if (entry instanceof LogEntry.Reading level
+                    && level.where().equals(reading.where())
+                    && level.what() == LogEntry.Quantity.LEVEL
+                    && level.counts()) {
+                last = new Known(level.atS(), level.value(), true);
+            } else if (entry instanceof LogEntry.FilledUp filled
+                    && filled.where().equals(reading.where())) {
+                last = new Known(filled.atS(), fullM(scenario, reading.where()), true);
+            }
+        }
+        return last;
+    }
+
+    private static Optional<Tray> tray(Scenario scenario, VesselId where) {
+        return scenario.trays().stream().filter(t -> t.id().equals(where)).findFirst();
+    }
+
+    private static Reservoir reservoir(Scenario scenario, VesselId where) {
+        return scenario.reservoirs().stream()
+                .filter(r -> r.id().equals(where))
+                .findFirst()
+                .orElseThrow();
+    }
+
+    private static boolean byValve(Scenario scenario, VesselId where) {
+        return tray(scenario, where).map(t -> t.filling() instanceof Filling.ByValve).orElse(false);
+    }
+
+    private static Shape shape(Scenario scenario, VesselId where) {
+        return tray(scenario, where)
+                .map(Tray::shape)
+                .orElseGet(() -> reservoir(scenario, where).shape());
+    }
+
+    private static double fullM(Scenario scenario, VesselId where) {
+        Optional<Tray> tray = tray(scenario, where);
+        if (tray.isEmpty()) {
+            return reservoir(scenario, where).fullLevelM();
+        }
+        return tray.get().filling() instanceof Filling.ByHand hand
+                ? Math.min(hand.toLevelM(), tray.get().overflowM())
+                : tray.get().startLevelM();
+    }
+
+    private static double startM(Scenario scenario, VesselId where) {
+        return tray(scenario, where)
+                .map(Tray::startLevelM)
+                .orElseGet(() -> reservoir(scenario, where).startLevelM());
+    }
+
+    /** The readings something is learned from, in order. */
+    static List<LogEntry.Reading> of(Scenario scenario) {
+        List<LogEntry.Reading> some = new ArrayList<>();
+        for (LogEntry.Reading reading : scenario.log().readings()) {
+            if (deviation(scenario, reading).isPresent()) {
+                some.add(reading);
+            }
+        }
+        return some;
+    }
+}

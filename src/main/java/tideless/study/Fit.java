@@ -1,0 +1,676 @@
+package tideless.study;
+
+import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.Comparator;
+import java.util.HashMap;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.Set;
+import org.apache.commons.math3.util.FastMath;
+import tideless.physics.Time;
+import tideless.rig.Correction;
+import tideless.rig.Filling;
+import tideless.rig.Log;
+import tideless.rig.LogEntry;
+import tideless.rig.Planting;
+import tideless.rig.Reservoir;
+import tideless.rig.Scenario;
+import tideless.rig.Tray;
+import tideless.rig.VesselId;
+import tideless.sim.Event;
+import tideless.sim.Season;
+import tideless.sim.Simulation;
+import tideless.sim.Surroundings;
+import tideless.sim.Trace;
+import tideless.sim.TraySeason;
+
+/**
+ * What a grower's log says of their own rig and plants, and what it makes of the dates.
+ *
+ * @param scenario as stated, with its log
+ * @param correction what it is corrected by
+ * @param learned of each thing that was doubted, in a fixed order
+ * @param leaks of each reservoir whose levels were read
+ * @param readings those that something is learned from, in order of time
+ * @param tied pairs of things the log does not tell apart
+ * @param next readings that would narrow the next dates most, the best first
+ * @param dates the next of each kind after the log's end
+ * @param drunkL litres drunk in the whole run, as stated and as corrected
+ * @param oddities what is no noise
+ */
+public record Fit(
+        Scenario scenario,
+        Correction correction,
+        List<Learned> learned,
+        List<Leak> leaks,
+        List<Judged> readings,
+        List<Tied> tied,
+        List<Next> next,
+        List<Dated> dates,
+        Change drunkL,
+        List<Oddity> oddities) {
+
+    /** How likely a leak is before anything was read; assumed. */
+    static final double LEAK_CHANCE = 0.05;
+
+    /** From this chance on a leak is said to be there: by Markov's inequality false once in 19. */
+    public static final double LEAK_SAID = 0.5;
+
+    /** Starts of the search. */
+    private static final int STARTS = 2;
+
+    /** The search ends where it moves less, in standard deviations of the doubt before. */
+    private static final double STAYS = 0.01;
+
+    private static final double AT_90 = 1.2816; // normal deviate
+
+    /** Pairs are tied that correlate so much and each of which keeps so much of its doubt. */
+    private static final double TIED_CORRELATION = 0.5;
+
+    private static final double TIED_LEFT = 0.5;
+
+    private static final double L_PER_M3 = 1000;
+
+    public Fit {
+        learned = List.copyOf(learned);
+        leaks = List.copyOf(leaks);
+        readings = List.copyOf(readings);
+        tied = List.copyOf(tied);
+        next = List.copyOf(next);
+        dates = List.copyOf(dates);
+        oddities = List.copyOf(oddities);
+    }
+
+    /**
+     * What was learned of one thing.
+     *
+     * @param what in the words of {@link Correction}
+     * @param of the crop, tray or reservoir; empty where it is the whole rig
+     * @param value most likely: a factor, or m for a valve, or m3/s for a leak
+     * @param low a tenth of the chance lies below it
+     * @param high a tenth of the chance lies above it
+     * @param left share of the doubt before that is left, 0-1
+     * @param deviate how far it lies from what was stated, in standard deviations of the doubt
+     *     before
+     */
+    public record Learned(
+            String what,
+            String of,
+            double value,
+            double low,
+            double high,
+            double left,
+            double deviate) {
+        /** Whether the log says that it is otherwise than stated: nine tenths lie to one side. */
+        public boolean isOff() {
+            return Math.abs(deviate) > AT_90 * left && left < 0.95;
+        }
+    }
+
+    /**
+     * Whether a reservoir loses what nothing drinks.
+     *
+     * @param chance that it does, 0-1
+     * @param litresPerDay most likely if it does, L/day
+     * @param mostLitresPerDay a tenth of the chance lies above it if it does, L/day
+     */
+    public record Leak(
+            String reservoir, double chance, double litresPerDay, double mostLitresPerDay) {
+        public boolean isSaid() {
+            return chance > LEAK_SAID;
+        }
+    }
+
+    /**
+     * A reading beside its forecasts.
+     *
+     * @param before as stated, in the reading's unit; NaN where nothing was foretold
+     * @param after as corrected
+     * @param deviation of the reading about its forecast
+     * @param weight 1.25 for one that fits, near 0 for a wild one
+     * @param worth share of the doubt of the next dates that it took away, 0-1
+     */
+    public record Judged(
+            LogEntry.Reading reading,
+            double before,
+            double after,
+            double deviation,
+            double weight,
+            double worth) {
+        /** Reading less forecast, in standard deviations. */
+        public double residual() {
+            return (reading.value() - after) / deviation;
+        }
+    }
+
+    /** Two things the log does not tell apart, by what and of what. */
+    public record Tied(Learned one, Learned other) {}
+
+    /**
+     * A reading not taken yet.
+     *
+     * @param inDays from the log's last entry on
+     * @param shareLeft share of the doubt of the next dates that would be left, 0-1
+     */
+    public record Next(LogEntry.Quantity what, VesselId where, double inDays, double shareLeft) {}
+
+    /**
+     * A date to come.
+     *
+     * @param statedS when it would have been as stated, s since the start
+     * @param correctedS when as corrected
+     */
+    public record Dated(Event.Kind kind, VesselId where, Band statedS, Band correctedS) {}
+
+    /** A figure as stated and as corrected. */
+    public record Change(Band stated, Band corrected) {}
+
+    /**
+     * Something in the log that no noise explains.
+     *
+     * @param reading at which it shows
+     * @param sinceS since when, s since the start
+     * @param amount how much: litres, or mS/cm, or m for a level that a valve holds; above 0
+     */
+    public record Oddity(Kind kind, LogEntry.Reading reading, double sinceS, double amount) {
+        /** Kinds of oddity. */
+        public enum Kind {
+            /** The level stands higher than it can without a refill that is not in the log. */
+            LEVEL_ROSE,
+            /** The level fell by more than plants drink. */
+            LEVEL_FELL,
+            /** It fell in a night by more than plants drink then. */
+            NIGHT_LOSS,
+            /** A tray stands above what its valve is set to, again and again. */
+            VALVE_HIGH,
+            /** Below it. */
+            VALVE_LOW,
+            /** EC is lower than it can be without water that is not in the log. */
+            THINNED,
+            /** EC is higher than anything that is known makes it. */
+            THICKENED,
+            /** One reading lies far off all others: a slip. */
+            SLIP
+        }
+    }
+
+    /**
+     * Learns from a log.
+     *
+     * @param scenario with its log
+     * @param members rigs that yours might be, for each of the bands, at least 1
+     * @param seed of all that is drawn
+     * @return empty where the log holds nothing to learn from
+     * @throws InterruptedException when the workers are interrupted
+     */
+    public static Optional<Fit> of(Scenario scenario, int members, long seed, Workers workers)
+            throws InterruptedException {
+        List<LogEntry.Reading> believed = Believed.of(scenario);
+        if (believed.isEmpty()) {
+            return Optional.empty();
+        }
+        return Optional.of(new Work(scenario, believed, seed, workers).fit(members));
+    }
+
+    /**
+     * Runs that do what the log says was done and believe no level that was read, so that what was
+     * read can be held against them.
+     *
+     * @param stated the scenario as stated
+     * @param corrected as corrected
+     */
+    public record Runs(Trace stated, Trace corrected) {}
+
+    /**
+     * Makes them.
+     *
+     * @throws InterruptedException when the workers are interrupted
+     */
+    public Runs runs(Workers workers) throws InterruptedException {
+        List<LogEntry> entries = new ArrayList<>();
+        for (LogEntry entry : scenario.log().entries()) {
+            entries.add(
+                    entry instanceof LogEntry.Reading r
+                            ? new LogEntry.Reading(
+                                    r.atS(), r.where(), r.what(), r.value(), false, r.line())
+                            : entry);
+        }
+        Scenario blind = scenario.withLog(new Log(entries));
+        List<Scenario> both = List.of(blind, correction.applied(blind));
+        List<Trace> traces = workers.each(2, i -> Simulation.run(both.get(i)));
+        return new Runs(traces.get(0), traces.get(1));
+    }
+
+    /** One fit in the making. */
+    private static final class Work {
+        private final Scenario scenario;
+        private final List<LogEntry.Reading> believed;
+        private final long seed;
+        private final Workers workers;
+        private final Scenario coarse;
+        private final Scenario logged; // no longer than the log
+        private final Surroundings shared;
+        private final int[] place; // of each believed reading among those of the log
+        private final double[] value;
+        private final double[] deviation;
+        private double[] stated; // forecasts of the believed readings
+
+        Work(Scenario scenario, List<LogEntry.Reading> believed, long seed, Workers workers) {
+            this.scenario = scenario;
+            this.believed = believed;
+            this.seed = seed;
+            this.workers = workers;
+            coarse = Ensemble.atEnsembleStep(scenario);
+            logged = coarse.withDays((int) (scenario.log().lastS() / Time.DAY_S) + 1);
+            shared = Surroundings.forSeasons(logged);
+            List<LogEntry.Reading> all = scenario.log().readings();
+            place = believed.stream().mapToInt(all::indexOf).toArray();
+            value = believed.stream().mapToDouble(LogEntry.Reading::value).toArray();
+            deviation =
+                    believed.stream()
+                            .mapToDouble(r -> Believed.deviation(scenario, r).orElseThrow())
+                            .toArray();
+        }
+
+        /** Forecasts of the believed readings at points of a space. */
+        private double[][] forecasts(FitSpace space, double[][] points)
+                throws InterruptedException {
+            return workers.each(
+                            points.length,
+                            p -> {
+                                Scenario rig = space.at(points[p]).applied(logged);
+                                List<Double> read =
+                                        Simulation.season(rig, shared, space.departures(points[p]))
+                                                .read();
+                                double[] of = new double[place.length];
+                                for (int i = 0; i < of.length; i++) {
+                                    double foretold = read.get(place[i]);
+                                    // What cannot be foretold (a dry tray's EC) fits badly.
+                                    of[i] =
+                                            Double.isNaN(foretold)
+                                                    ? value[i] + 3 * deviation[i]
+                                                    : foretold;
+                                }
+                                return of;
+                            })
+                    .toArray(double[][]::new);
+        }
+
+        private Posterior posterior(FitSpace space, List<double[]> starts)
+                throws InterruptedException {
+            return Posterior.of(
+                    points -> forecasts(space, points), value, deviation, starts, STAYS);
+        }
+
+        Fit fit(int members) throws InterruptedException {
+            FitSpace space = FitSpace.of(coarse);
+            stated = forecasts(space, new double[][] {new double[space.size()]})[0];
+            Posterior posterior = posterior(space, Posterior.starts(space.size(), STARTS));
+            List<Leak> leaks = new ArrayList<>();
+            FitSpace best = space;
+            Posterior told = posterior;
+            double most = LEAK_SAID;
+            for (Reservoir reservoir : scenario.reservoirs()) {
+                if (readingsOf(reservoir.id()) < 2) {
+                    continue;
+                }
+                FitSpace leaking = space.leaking(reservoir.name());
+                double[] start = Arrays.copyOf(posterior.mode(), leaking.size());
+                Posterior with = posterior(leaking, List.of(start));
+                Leak leak = leak(reservoir.name(), leaking, with, posterior);
+                leaks.add(leak);
+                if (leak.chance() > most) {
+                    most = leak.chance();
+                    best = leaking;
+                    told = with;
+                }
+            }
+            return fit(best, told, leaks, members);
+        }
+
+        private long readingsOf(VesselId where) {
+            return believed.stream().filter(r -> r.where().equals(where)).count();
+        }
+
+        private static Leak leak(String name, FitSpace space, Posterior with, Posterior without) {
+            double factor = FastMath.exp(with.logEvidence() - without.logEvidence());
+            double odds = LEAK_CHANCE / (1 - LEAK_CHANCE) * factor;
+            int k = space.size() - 1;
+            FitSpace.Axis axis = space.axes().get(k);
+            double likely = space.value(axis, with.mode()[k]);
+            double high = space.value(axis, with.mode()[k] + AT_90 * with.deviation(k));
+            return new Leak(name, odds / (1 + odds), perDay(likely), perDay(high));
+        }
+
+        private static double perDay(double m3PerS) {
+            return m3PerS * L_PER_M3 * Time.DAY_S;
+        }
+
+        private Fit fit(FitSpace space, Posterior posterior, List<Leak> leaks, int members)
+                throws InterruptedException {
+            List<Learned> learned = learned(space, posterior);
+            Map<String, Double> left = new LinkedHashMap<>();
+            for (Learned one : learned) {
+                left.put(Correction.name(one.what(), one.of()), Math.min(1, one.left()));
+            }
+            Correction correction = space.at(posterior.mode(), left);
+            Ahead ahead = new Ahead(space, posterior);
+            List<Judged> judged = judged(space, posterior, ahead.figure);
+            Members before = new Members(asStated(members));
+            Members after = new Members(asCorrected(space, posterior, members));
+            return new Fit(
+                    scenario,
+                    correction,
+                    learned,
+                    leaks,
+                    judged,
+                    tied(space, posterior, learned),
+                    ahead.next(),
+                    dates(before, after),
+                    new Change(before.drunkL(), after.drunkL()),
+                    Oddities.of(scenario, judged));
+        }
+
+        private static List<Learned> learned(FitSpace space, Posterior posterior) {
+            List<Learned> learned = new ArrayList<>();
+            for (int k = 0; k < space.size(); k++) {
+                FitSpace.Axis axis = space.axes().get(k);
+                if (axis.what().equals(FitSpace.WEEK)) {
+                    continue;
+                }
+                double at = posterior.mode()[k];
+                double spread = posterior.deviation(k);
+                learned.add(
+                        new Learned(
+                                axis.what(),
+                                axis.of(),
+                                space.value(axis, at),
+                                space.value(axis, at - AT_90 * spread),
+                                space.value(axis, at + AT_90 * spread),
+                                spread,
+                                at));
+            }
+            return learned;
+        }
+
+        private static List<Tied> tied(FitSpace space, Posterior posterior, List<Learned> learned) {
+            List<Tied> tied = new ArrayList<>();
+            for (int i = 0; i < learned.size(); i++) {
+                int k = space.place(learned.get(i).what(), learned.get(i).of());
+                for (int j = i + 1; j < learned.size(); j++) {
+                    int l = space.place(learned.get(j).what(), learned.get(j).of());
+                    if (Math.abs(posterior.correlation(k, l)) > TIED_CORRELATION
+                            && posterior.deviation(k) > TIED_LEFT
+                            && posterior.deviation(l) > TIED_LEFT) {
+                        tied.add(new Tied(learned.get(i), learned.get(j)));
+                    }
+                }
+            }
+            return tied;
+        }
+
+        private List<Judged> judged(FitSpace space, Posterior posterior, double[] figure)
+                throws InterruptedException {
+            double[] after = forecasts(space, new double[][] {posterior.mode()})[0];
+            List<Judged> judged = new ArrayList<>();
+            for (int i = 0; i < believed.size(); i++) {
+                judged.add(
+                        new Judged(
+                                believed.get(i),
+                                stated[i],
+                                after[i],
+                                deviation[i],
+                                posterior.weight()[i],
+                                posterior.worth(figure, i)));
+            }
+            return judged;
+        }
+
+        private List<Season> asStated(int members) throws InterruptedException {
+            Unknowns unknowns = Unknowns.of(coarse);
+            double[][] quantiles = unknowns.quantiles(members, seed);
+            Surroundings around = Surroundings.forSeasons(coarse);
+            return workers.each(members, i -> unknowns.member(quantiles[i]).season(around));
+        }
+
+        /**
+         * Rigs drawn from what is left of the doubt; days, weeks, visits, warmth, leaf and roots,
+         * of which the log says little, as before.
+         */
+        private List<Season> asCorrected(FitSpace space, Posterior posterior, int members)
+                throws InterruptedException {
+            Surroundings around = Surroundings.forSeasons(coarse);
+            double[][] drawn = UnitSample.of(members, Math.max(1, space.size()), seed + 1);
+            Unknowns open = Unknowns.of(coarse).only(OPEN);
+            double[][] quantiles = open.quantiles(members, seed);
+            return workers.each(
+                    members,
+                    i -> {
+                        double[] normal =
+                                Arrays.stream(drawn[i]).map(DemandDoubt::deviate).toArray();
+                        Scenario rig = space.at(posterior.draw(normal)).applied(coarse);
+                        return Unknowns.of(rig).only(OPEN).member(quantiles[i]).season(around);
+                    });
+        }
+
+        private List<Dated> dates(Members before, Members after) {
+            List<Dated> dates = new ArrayList<>();
+            for (Members.What what : before.whats(after)) {
+                dates.add(new Dated(what.kind(), what.where(), before.atS(what), after.atS(what)));
+            }
+            return dates;
+        }
+
+        /** Of what the log says too little to narrow it. */
+        private static final Set<Unknown.Kind> OPEN =
+                Set.of(
+                        Unknown.Kind.DAYS,
+                        Unknown.Kind.VISITS,
+                        Unknown.Kind.WARMTH,
+                        Unknown.Kind.LEAF,
+                        Unknown.Kind.ROOTS);
+
+        /** Seasons of many rigs, and when each sees what comes next. */
+        private final class Members {
+            private record What(Event.Kind kind, VesselId where) {}
+
+            private final List<Season> seasons;
+            private final List<Map<What, Double>> first = new ArrayList<>();
+
+            Members(List<Season> seasons) {
+                this.seasons = seasons;
+                for (Season season : seasons) {
+                    Map<What, Double> of = new LinkedHashMap<>();
+                    for (Event event : season.events()) {
+                        if (Expected.DATED.contains(event.kind())
+                                && event.atS() > scenario.log().lastS()) {
+                            of.putIfAbsent(new What(event.kind(), event.vessel()), event.atS());
+                        }
+                    }
+                    first.add(of);
+                }
+            }
+
+            /** All that any of these or those sees, by when the middle of those sees it. */
+            List<What> whats(Members those) {
+                List<What> all = new ArrayList<>();
+                for (Members some : List.of(this, those)) {
+                    some.first.forEach(
+                            of ->
+                                    of.keySet().stream()
+                                            .filter(what -> !all.contains(what))
+                                            .forEach(all::add));
+                }
+                all.sort(
+                        Comparator.comparing((What what) -> those.atS(what).middle())
+                                .thenComparing(What::kind)
+                                .thenComparing(what -> what.where().name()));
+                return all;
+            }
+
+            Band atS(What what) {
+                return Band.of(
+                        first.stream()
+                                .mapToDouble(of -> of.getOrDefault(what, Double.POSITIVE_INFINITY))
+                                .toArray());
+            }
+
+            Band drunkL() {
+                return Band.of(
+                        seasons.stream()
+                                .mapToDouble(
+                                        season ->
+                                                L_PER_M3
+                                                        * season.trays().stream()
+                                                                .mapToDouble(TraySeason::drunkM3)
+                                                                .sum())
+                                .toArray());
+            }
+        }
+
+        /** What is to be read next, and the figure the next dates hang on. */
+        private final class Ahead {
+            private static final double MOST_DAYS = 7;
+            private static final double SOON_DAYS = 3;
+
+            private final Posterior posterior;
+            private final List<LogEntry.Reading> virtual = new ArrayList<>();
+            private final List<Double> inDays = new ArrayList<>();
+            private final double[][] slope; // by virtual reading and unknown, in its own unit
+            private final double[] expected;
+            private final double[] figure;
+
+            Ahead(FitSpace space, Posterior posterior) throws InterruptedException {
+                this.posterior = posterior;
+                double lastS = scenario.log().lastS();
+                double leftDays = scenario.days() - 1e-6 - lastS / Time.DAY_S;
+                double figureDays = Math.min(MOST_DAYS, 0.5 * leftDays);
+                double soonDays = Math.min(SOON_DAYS, 0.5 * leftDays);
+                scenario.reservoirs()
+                        .forEach(r -> add(r.id(), LogEntry.Quantity.LEVEL, figureDays));
+                for (Tray tray : scenario.trays()) {
+                    if (!(tray.filling() instanceof Filling.ByValve)) {
+                        add(tray.id(), LogEntry.Quantity.LEVEL, figureDays);
+                    }
+                }
+                scenario.reservoirs().forEach(r -> add(r.id(), LogEntry.Quantity.LEVEL, soonDays));
+                for (Tray tray : scenario.trays()) {
+                    if (isTaken(tray.id())) {
+                        continue;
+                    }
+                    add(tray.id(), LogEntry.Quantity.LEVEL, soonDays);
+                    add(tray.id(), LogEntry.Quantity.EC, soonDays);
+                    if (tray.planting() instanceof Planting.OfCrop) {
+                        add(tray.id(), LogEntry.Quantity.FRESH_MASS, soonDays);
+                    }
+                }
+                double[][] points = new double[2 * space.size() + 1][];
+                for (int k = 0; k < space.size(); k++) {
+                    points[2 * k] = posterior.mode().clone();
+                    points[2 * k + 1] = posterior.mode().clone();
+                    points[2 * k][k] += STEP;
+                    points[2 * k + 1][k] -= STEP;
+                }
+                points[2 * space.size()] = posterior.mode();
+                double[][] read = read(space, points);
+                expected = read[2 * space.size()];
+                slope = new double[virtual.size()][space.size()];
+                for (int v = 0; v < slope.length; v++) {
+                    for (int k = 0; k < space.size(); k++) {
+                        double rise = (read[2 * k][v] - read[2 * k + 1][v]) / (2 * STEP);
+                        slope[v][k] = Double.isNaN(rise) ? 0 : rise;
+                    }
+                }
+                figure = slope[0];
+            }
+
+            private static final double STEP = 0.05;
+
+            private boolean isTaken(VesselId where) {
+                return scenario.log().entries().stream()
+                        .anyMatch(
+                                e ->
+                                        e instanceof LogEntry.Harvested taken
+                                                && taken.where().equals(where));
+            }
+
+            private void add(VesselId where, LogEntry.Quantity what, double days) {
+                virtual.add(
+                        new LogEntry.Reading(
+                                scenario.log().lastS() + days * Time.DAY_S,
+                                where,
+                                what,
+                                0,
+                                false,
+                                virtual.size())); // told apart by their line
+                inDays.add(days);
+            }
+
+            private double[][] read(FitSpace space, double[][] points) throws InterruptedException {
+                List<LogEntry> entries = new ArrayList<>(scenario.log().entries());
+                List<LogEntry.Reading> rising = new ArrayList<>(virtual);
+                rising.sort(Comparator.comparingDouble(LogEntry.Reading::atS));
+                entries.addAll(rising);
+                double lastS = rising.get(rising.size() - 1).atS();
+                Scenario longer =
+                        coarse.withDays((int) (lastS / Time.DAY_S) + 1).withLog(new Log(entries));
+                Surroundings around = Surroundings.forSeasons(longer);
+                int before = scenario.log().readings().size();
+                int[] at = virtual.stream().mapToInt(v -> before + rising.indexOf(v)).toArray();
+                return workers.each(
+                                points.length,
+                                p -> {
+                                    List<Double> all =
+                                            Simulation.season(
+                                                            space.at(points[p]).applied(longer),
+                                                            around,
+                                                            space.departures(points[p]))
+                                                    .read();
+                                    return Arrays.stream(at).mapToDouble(all::get).toArray();
+                                })
+                        .toArray(double[][]::new);
+            }
+
+            List<Next> next() {
+                Map<String, Next> best = new HashMap<>();
+                List<Next> all = new ArrayList<>();
+                for (int v = 0; v < virtual.size(); v++) {
+                    LogEntry.Reading one = virtual.get(v);
+                    double value = expected[v];
+                    double off = deviationOf(one, value);
+                    if (!(off > 0) || Double.isNaN(value)) {
+                        continue;
+                    }
+                    double[] own = Arrays.stream(slope[v]).map(s -> s / off).toArray();
+                    Next next =
+                            new Next(
+                                    one.what(),
+                                    one.where(),
+                                    inDays.get(v),
+                                    posterior.shareLeftAfter(figure, own));
+                    if (best.putIfAbsent(one.what() + " " + one.where() + inDays.get(v), next)
+                            == null) {
+                        all.add(next);
+                    }
+                }
+                all.sort(Comparator.comparingDouble(Next::shareLeft));
+                return all;
+            }
+
+            private double deviationOf(LogEntry.Reading one, double value) {
+                LogEntry.Reading read =
+                        new LogEntry.Reading(
+                                one.atS(),
+                                one.where(),
+                                one.what(),
+                                Double.isNaN(value) ? 0 : value,
+                                true,
+                                0);
+                return Believed.deviation(scenario, read).orElse(0.0);
+            }
+        }
+    }
+}

@@ -1,0 +1,274 @@
+package tideless.study;
+
+import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.HashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Set;
+import java.util.TreeSet;
+import java.util.function.Predicate;
+import org.apache.commons.math3.util.FastMath;
+import tideless.crop.ThirstDoubt;
+import tideless.physics.Time;
+import tideless.rig.Climate;
+import tideless.rig.Correction;
+import tideless.rig.Filling;
+import tideless.rig.LogEntry;
+import tideless.rig.Planting;
+import tideless.rig.Reservoir;
+import tideless.rig.Scenario;
+import tideless.rig.Tray;
+import tideless.rig.VesselId;
+import tideless.sim.Departures;
+
+/**
+ * What a log may teach of a rig, each in standard deviations of the doubt before it, and the
+ * correction that a point of it is. What no reading of the log could touch is left out.
+ */
+final class FitSpace {
+    /** Of litres to a centimetre: inside measures by a tape, walls that lean and bulge; assumed. */
+    static final double LITRES_SD = 0.05;
+
+    private static final double L_PER_M3 = 1000;
+
+    /** What an axis is called that is a week's own thirst. */
+    static final String WEEK = "week";
+
+    /** Of a week's thirst about the stand's, and its correlation with the week before. */
+    private static final double WEEK_SD = 0.13;
+
+    private static final double WEEK_MEMORY = 0.5;
+    private static final int WEEK_DAYS = 7;
+
+    /** More are not told apart; a longer log has longer weeks. */
+    private static final int MOST_WEEKS = 8;
+
+    /** Of a measured thirst that another season repeats; {@link Unknowns}. */
+    private static final double MEASURED_SD = 0.12;
+
+    /** Middle of what a leak takes where there is one, L/day: a drop a minute or two; assumed. */
+    private static final double LEAK_L_PER_DAY = 0.1;
+
+    /** Of its logarithm: nine of ten take 14 mL to 0.7 L a day; assumed. */
+    private static final double LEAK_SD = 1.2;
+
+    /**
+     * One of its axes.
+     *
+     * @param what in the words of {@link Correction}
+     * @param of the crop, tray or reservoir; empty where it is the whole rig
+     */
+    record Axis(String what, String of) {
+        /** As {@link Correction#left} calls it. */
+        String name() {
+            return Correction.name(what, of);
+        }
+    }
+
+    private final Scenario scenario;
+    private final List<Axis> axes;
+    private final int days; // of the log
+    private final int weeks;
+
+    private FitSpace(Scenario scenario, List<Axis> axes, int days, int weeks) {
+        this.scenario = scenario;
+        this.days = days;
+        this.weeks = weeks;
+        this.axes = List.copyOf(axes);
+    }
+
+    /** That of a scenario with its log, without leaks. */
+    static FitSpace of(Scenario scenario) {
+        List<Axis> axes = new ArrayList<>();
+        boolean ec = has(scenario, r -> r.what() == LogEntry.Quantity.EC);
+        Set<String> seen = new TreeSet<>();
+        for (Tray tray : scenario.trays()) {
+            String crop = tray.planting().cropName();
+            if (!seen.add(crop)) {
+                continue;
+            }
+            axes.add(new Axis(Correction.THIRST, crop));
+            if (tray.planting() instanceof Planting.OfCrop) {
+                axes.add(new Axis(Correction.GROWTH, crop));
+                if (ec) {
+                    axes.add(new Axis(Correction.UPTAKE, crop));
+                }
+            }
+        }
+        axes.add(new Axis(Correction.GAPS, ""));
+        if (ec) {
+            axes.add(new Axis(Correction.FEED, ""));
+            axes.add(new Axis(Correction.METER, ""));
+        }
+        for (Tray tray : scenario.trays()) {
+            if (tray.filling() instanceof Filling.ByValve
+                    && has(scenario, r -> isLevel(r, tray.id()))) {
+                axes.add(new Axis(Correction.VALVE, tray.name()));
+            }
+        }
+        for (Reservoir reservoir : scenario.reservoirs()) {
+            if (has(scenario, r -> isLevel(r, reservoir.id()))
+                    && has(
+                            scenario,
+                            r ->
+                                    r.where().equals(reservoir.id())
+                                            && r.what() == LogEntry.Quantity.POURED)) {
+                axes.add(new Axis(Correction.LITRES, reservoir.name()));
+            }
+        }
+        int days = (int) (scenario.log().lastS() / Time.DAY_S) + 1;
+        int weeks = Math.min(MOST_WEEKS, (days + WEEK_DAYS - 1) / WEEK_DAYS);
+        for (int week = 0; week < weeks; week++) {
+            axes.add(new Axis(WEEK, Integer.toString(week)));
+        }
+        return new FitSpace(scenario, axes, days, weeks);
+    }
+
+    private static boolean has(Scenario scenario, Predicate<LogEntry.Reading> which) {
+        return scenario.log().readings().stream().anyMatch(r -> r.counts() && which.test(r));
+    }
+
+    private static boolean isLevel(LogEntry.Reading reading, VesselId where) {
+        return reading.where().equals(where) && reading.what() == LogEntry.Quantity.LEVEL;
+    }
+
+    /** The same and a leak of a reservoir. */
+    FitSpace leaking(String reservoir) {
+        List<Axis> more = new ArrayList<>(axes);
+        more.add(new Axis(Correction.LEAK, reservoir));
+        return new FitSpace(scenario, more, days, weeks);
+    }
+
+    List<Axis> axes() {
+        return axes;
+    }
+
+    /** Where an axis stands. */
+    int place(String what, String of) {
+        return axes.indexOf(new Axis(what, of));
+    }
+
+    int size() {
+        return axes.size();
+    }
+
+    /** The thirst of single weeks at a point, the same for all crops. */
+    Departures departures(double[] point) {
+        double[] byWeek = new double[weeks];
+        double week = 0;
+        double fresh = Math.sqrt(1 - WEEK_MEMORY * WEEK_MEMORY);
+        for (int k = 0; k < axes.size(); k++) {
+            if (axes.get(k).what().equals(WEEK)) {
+                int at = Integer.parseInt(axes.get(k).of());
+                week = at == 0 ? point[k] : WEEK_MEMORY * week + fresh * point[k];
+                byWeek[at] = FastMath.exp(WEEK_SD * week);
+            }
+        }
+        double[] byDay = new double[days];
+        for (int day = 0; day < days; day++) {
+            byDay[day] = byWeek[Math.min(weeks - 1, day * weeks / days)];
+        }
+        double[][] thirst = new double[scenario.trays().size()][];
+        Arrays.fill(thirst, byDay);
+        return new Departures(new double[0], thirst, new boolean[0], 1);
+    }
+
+    /** The correction at a point, which says nothing of the doubt left. */
+    Correction at(double[] point) {
+        return at(point, Map.of());
+    }
+
+    /**
+     * The correction at a point.
+     *
+     * @param left share of the doubt left by {@link Axis#name}
+     */
+    Correction at(double[] point, Map<String, Double> left) {
+        Map<String, Double> value = new HashMap<>();
+        for (int k = 0; k < axes.size(); k++) {
+            value.put(axes.get(k).name(), value(axes.get(k), point[k]));
+        }
+        Map<String, Correction.OfCrop> crops = new HashMap<>();
+        for (Tray tray : scenario.trays()) {
+            String crop = tray.planting().cropName();
+            crops.put(
+                    crop,
+                    new Correction.OfCrop(
+                            times(value, Correction.THIRST, crop),
+                            times(value, Correction.GROWTH, crop),
+                            times(value, Correction.UPTAKE, crop)));
+        }
+        return new Correction(
+                crops,
+                times(value, Correction.FEED, ""),
+                times(value, Correction.GAPS, ""),
+                times(value, Correction.METER, ""),
+                of(value, Correction.VALVE),
+                of(value, Correction.LITRES),
+                of(value, Correction.LEAK),
+                left);
+    }
+
+    private static double times(Map<String, Double> value, String what, String of) {
+        return value.getOrDefault(Correction.name(what, of), 1.0);
+    }
+
+    private Map<String, Double> of(Map<String, Double> value, String what) {
+        Map<String, Double> some = new HashMap<>();
+        for (Axis axis : axes) {
+            if (axis.what().equals(what)) {
+                some.put(axis.of(), value.get(axis.name()));
+            }
+        }
+        return some;
+    }
+
+    /**
+     * What an axis stands for at so many standard deviations, in the unit of {@link Correction}.
+     */
+    double value(Axis axis, double deviate) {
+        return switch (axis.what()) {
+            case Correction.VALVE -> Unknowns.VALVE_SD_M * deviate;
+            case WEEK -> deviate;
+            case Correction.LEAK ->
+                    LEAK_L_PER_DAY * FastMath.exp(LEAK_SD * deviate) / L_PER_M3 / Time.DAY_S;
+            case Correction.GROWTH -> range(axis.of(), "growth.light_use").factorAt(deviate);
+            case Correction.UPTAKE -> range(axis.of(), "nutrition.leaf.nitrogen").factorAt(deviate);
+            default -> FastMath.exp(sd(axis) * deviate);
+        };
+    }
+
+    private double sd(Axis axis) {
+        return switch (axis.what()) {
+            case Correction.THIRST -> thirstSd(axis.of());
+            case Correction.FEED -> Unknowns.FEED_SD;
+            case Correction.GAPS -> Unknowns.GAPS_SD;
+            case Correction.METER -> Unknowns.METER_SD;
+            case Correction.LITRES -> LITRES_SD;
+            default -> throw new IllegalArgumentException("no factor: " + axis);
+        };
+    }
+
+    private Planting planting(String crop) {
+        return scenario.trays().stream()
+                .map(Tray::planting)
+                .filter(p -> p.cropName().equals(crop))
+                .findFirst()
+                .orElseThrow();
+    }
+
+    private double thirstSd(String crop) {
+        if (!(planting(crop) instanceof Planting.OfCrop of)) {
+            return MEASURED_SD;
+        }
+        double sunFrac = scenario.climate() instanceof Climate.Room ? 0 : 1;
+        return ThirstDoubt.of(of.traits(), sunFrac, 1).stand();
+    }
+
+    private Plausible range(String crop, String key) {
+        return planting(crop) instanceof Planting.OfCrop of
+                ? Plausible.of(of.traits(), key)
+                : Plausible.SURE;
+    }
+}

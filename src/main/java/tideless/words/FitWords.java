@@ -1,0 +1,368 @@
+package tideless.words;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Set;
+import java.util.TreeSet;
+import tideless.physics.Time;
+import tideless.rig.Correction;
+import tideless.rig.LogEntry;
+import tideless.rig.Scenario;
+import tideless.rig.VesselId;
+import tideless.sim.Event;
+import tideless.study.Band;
+import tideless.study.Fit;
+
+/** Sentences about what a log teaches. */
+public final class FitWords {
+    private static final double L_PER_M3 = 1000;
+    private static final double MM_PER_M = 1000;
+
+    /** A chance from which on a leak that is not said is not ruled out either; assumed. */
+    private static final double LEAK_OPEN = 0.1;
+
+    /** A reading that would leave more than this of the doubt is not worth the walk; assumed. */
+    private static final double NEXT_WORTH = 0.97;
+
+    private FitWords() {}
+
+    /** What was learned, a sentence each: first what is otherwise than stated. */
+    public static List<String> learned(Fit fit) {
+        List<String> off = new ArrayList<>();
+        List<String> asStated = new ArrayList<>();
+        List<String> open = new ArrayList<>();
+        for (Fit.Learned one : fit.learned()) {
+            if (one.what().equals(Correction.LEAK)) {
+                continue;
+            }
+            if (one.isOff()) {
+                off.add(off(one) + " (" + range(one) + ").");
+            } else if (one.left() < 0.8) {
+                asStated.add(name(one) + " (" + range(one) + ")");
+            } else {
+                open.add(name(one));
+            }
+        }
+        List<String> sentences = new ArrayList<>(off);
+        if (off.isEmpty()) {
+            sentences.add("Nothing is surely otherwise than stated.");
+        }
+        if (!asStated.isEmpty()) {
+            sentences.add(
+                    "As stated, as far as the log tells: " + String.join(", ", asStated) + ".");
+        }
+        if (!open.isEmpty()) {
+            sentences.add("The log says little of " + Names.list(open) + ".");
+        }
+        return sentences;
+    }
+
+    private static String off(Fit.Learned one) {
+        String times = Numbers.two(one.value()) + " times";
+        String of = Names.clean(one.of());
+        return switch (one.what()) {
+            case Correction.THIRST ->
+                    "Your " + of + " drinks " + times + " what the library's does";
+            case Correction.GROWTH ->
+                    "Your " + of + " grows " + times + " as fast as the library's";
+            case Correction.UPTAKE ->
+                    "Your " + of + " takes up " + times + " the nutrients of the library's";
+            case Correction.FEED ->
+                    "Your feed is mixed "
+                            + more(one.value(), "stronger", "weaker")
+                            + " than stated";
+            case Correction.GAPS ->
+                    "The gaps of the decks let through " + times + " what is stated";
+            case Correction.METER ->
+                    "Your EC meter shows " + more(one.value(), "too much", "too little");
+            case Correction.VALVE ->
+                    "The valve of tray "
+                            + of
+                            + " shuts "
+                            + Numbers.one(Math.abs(one.value()) * MM_PER_M)
+                            + " mm "
+                            + (one.value() > 0 ? "higher" : "lower")
+                            + " than stated";
+            case Correction.LITRES ->
+                    "A centimetre of reservoir " + of + " holds " + times + " what is stated";
+            default -> throw new IllegalArgumentException("no words for " + one.what());
+        };
+    }
+
+    private static String more(double times, String above, String below) {
+        return Numbers.percent(Math.abs(times - 1)) + " " + (times > 1 ? above : below);
+    }
+
+    private static String range(Fit.Learned one) {
+        if (one.what().equals(Correction.VALVE)) {
+            return Numbers.one(one.low() * MM_PER_M)
+                    + " to "
+                    + Numbers.one(one.high() * MM_PER_M)
+                    + " mm";
+        }
+        return Numbers.two(one.low()) + " to " + Numbers.two(one.high());
+    }
+
+    /** As "thirst of basil". */
+    static String name(Fit.Learned one) {
+        String of = Names.clean(one.of());
+        return switch (one.what()) {
+            case Correction.THIRST -> "thirst of " + of;
+            case Correction.GROWTH -> "growth of " + of;
+            case Correction.UPTAKE -> "uptake of " + of;
+            case Correction.FEED -> "strength of the feed";
+            case Correction.GAPS -> "gaps of the decks";
+            case Correction.METER -> "the EC meter";
+            case Correction.VALVE -> "valve of tray " + of;
+            case Correction.LITRES -> "litres to a centimetre of reservoir " + of;
+            case Correction.LEAK -> "a leak of reservoir " + of;
+            default -> throw new IllegalArgumentException("no words for " + one.what());
+        };
+    }
+
+    /** Whether anything leaks, a sentence for each reservoir. */
+    public static List<String> leaks(Fit fit) {
+        return fit.leaks().stream().map(FitWords::leak).toList();
+    }
+
+    private static String leak(Fit.Leak leak) {
+        String name = "reservoir " + Names.clean(leak.reservoir());
+        String most = litresADay(leak.mostLitresPerDay());
+        if (leak.isSaid()) {
+            return "Something leaks: "
+                    + name
+                    + ", its tubing or a tray below it loses about "
+                    + litresADay(leak.litresPerDay())
+                    + " that nothing drinks (up to "
+                    + most
+                    + "; chance "
+                    + Numbers.percent(leak.chance())
+                    + "). Wipe joints and floor dry, lay paper under them overnight, look again.";
+        }
+        if (leak.chance() > LEAK_OPEN) {
+            return "A leak from "
+                    + name
+                    + " is not ruled out (chance "
+                    + Numbers.percent(leak.chance())
+                    + ", about "
+                    + litresADay(leak.litresPerDay())
+                    + "): read its level in the evening when the lamps go off, and in the morning"
+                    + " before they go on.";
+        }
+        return "Nothing points to a leak from "
+                + name
+                + "; one of more than "
+                + most
+                + " would have shown.";
+    }
+
+    private static String litresADay(double litres) {
+        return (litres < 0.95 ? Numbers.two(litres) : Numbers.litres(litres)) + " L a day";
+    }
+
+    /** What the log does not tell apart, and what would. */
+    public static List<String> tied(Fit fit) {
+        Set<String> said = new TreeSet<>();
+        List<String> sentences = new ArrayList<>();
+        for (Fit.Tied tied : fit.tied()) {
+            String cure = cure(tied.one().what(), tied.other().what());
+            sentences.add(
+                    "The log does not tell apart "
+                            + name(tied.one())
+                            + " and "
+                            + name(tied.other())
+                            + (said.add(cure) ? ": " + cure : "")
+                            + ".");
+        }
+        return sentences;
+    }
+
+    private static String cure(String one, String other) {
+        List<String> both = List.of(one, other);
+        if (both.contains(Correction.FEED) && both.contains(Correction.UPTAKE)) {
+            return "EC alone cannot tell a strong feed from little uptake; measure the EC of fresh"
+                    + " feed, or of the reservoir";
+        }
+        if (both.contains(Correction.METER)) {
+            return "dip the meter into a standard solution";
+        }
+        if (both.contains(Correction.LITRES)) {
+            return "measure one refill with a jug and read the level before it";
+        }
+        if (both.contains(Correction.LEAK) || both.contains(Correction.GAPS)) {
+            return "read the level in the evening and again in the morning, when plants drink little";
+        }
+        if (both.contains(Correction.GROWTH)) {
+            return "weigh a plant";
+        }
+        return "read each tray by itself: its EC, or its level with the valve shut for a day";
+    }
+
+    /** Which reading to take next, or that none would help much. */
+    public static String next(Fit fit) {
+        Fit.Next best = fit.next().isEmpty() ? null : fit.next().get(0);
+        if (best == null || best.shareLeft() > NEXT_WORTH) {
+            return "No single reading would narrow the next dates much; go on as you do.";
+        }
+        return "Next, most worth: "
+                + LogWords.name(best.what())
+                + " of "
+                + Names.of(best.where())
+                + " in "
+                + Numbers.days(best.inDays())
+                + "; it would leave "
+                + Numbers.percent(best.shareLeft())
+                + " of the doubt of the next dates.";
+    }
+
+    /** What no noise explains, a sentence each. */
+    public static List<String> oddities(Fit fit) {
+        return fit.oddities().stream().map(o -> oddity(fit.scenario(), o)).toList();
+    }
+
+    private static String oddity(Scenario scenario, Fit.Oddity oddity) {
+        String where = Names.of(oddity.reading().where());
+        String at = LogWords.visit(scenario, oddity.reading().atS());
+        String since = LogWords.visit(scenario, oddity.sinceS());
+        String litres = Numbers.litres(oddity.amount()) + " L";
+        String mm = Numbers.whole(oddity.amount() * MM_PER_M) + " mm";
+        String line = " (line " + oddity.reading().line() + ")";
+        return switch (oddity.kind()) {
+            case LEVEL_ROSE ->
+                    "%s stood %s higher on %s than it can without a refill that is not in the log%s."
+                            .formatted(where, litres, at, line);
+            case LEVEL_FELL ->
+                    "%s lost %s more between %s and %s than is drunk%s: a spill, a valve that hung open, or a leak that began."
+                            .formatted(where, litres, since, at, line);
+            case NIGHT_LOSS ->
+                    "%s lost %s in the night to %s, when plants drink little%s: a valve that seeps, or a leak."
+                            .formatted(where, litres, at, line);
+            case VALVE_HIGH ->
+                    "%s stands %s above what its valve is set to, since %s%s: it seeps or hangs; clean its seat."
+                            .formatted(where, mm, since, line);
+            case VALVE_LOW ->
+                    "%s stands %s below what its valve is set to, since %s%s: a clogged seat, air in the tube, or an empty reservoir."
+                            .formatted(where, mm, since, line);
+            case THINNED ->
+                    "EC of %s is %s mS/cm lower on %s than anything known makes it%s: rain, a top-up with water or a refill that is not in the log."
+                            .formatted(where, Numbers.two(oddity.amount()), at, line);
+            case THICKENED ->
+                    "EC of %s is %s mS/cm higher on %s than anything known makes it%s: a stronger mix, or a flush that was not done."
+                            .formatted(where, Numbers.two(oddity.amount()), at, line);
+            case SLIP ->
+                    "%s of %s on %s fits none of the others%s: look at it again, or write no under use."
+                            .formatted(
+                                    capital(LogWords.name(oddity.reading().what())),
+                                    where,
+                                    at,
+                                    line);
+        };
+    }
+
+    private static String capital(String text) {
+        return text.substring(0, 1).toUpperCase(java.util.Locale.ROOT) + text.substring(1);
+    }
+
+    /** As "Mon 9 Mar", or a span of days, or that it does not come. */
+    public static String when(Scenario scenario, Band atS) {
+        if (Double.isInfinite(atS.middle())) {
+            return atS.neverFrac() >= 1 ? "not in this run" : "in fewer than half of the rigs";
+        }
+        String middle = day(scenario, atS.middle());
+        if (atS.members() == 1) {
+            return middle;
+        }
+        String high =
+                Double.isInfinite(atS.high())
+                        ? "later"
+                        : Dates.dayMonth(LogWords.clock(scenario, atS.high()).toLocalDate());
+        String low = Dates.dayMonth(LogWords.clock(scenario, atS.low()).toLocalDate());
+        return low.equals(high) ? middle : middle + " (" + low + " to " + high + ")";
+    }
+
+    private static String day(Scenario scenario, double atS) {
+        return Dates.weekday(LogWords.clock(scenario, atS).toLocalDate());
+    }
+
+    /** As "refill of reservoir shelf". */
+    public static String what(Event.Kind kind, VesselId where) {
+        return MachineWords.of(kind).replace('-', ' ') + ", " + Names.of(where);
+    }
+
+    /** As "82 L (71 to 95)". */
+    public static String litres(Band litres) {
+        return Numbers.litres(litres.middle())
+                + " L ("
+                + Numbers.litres(litres.low())
+                + " to "
+                + Numbers.litres(litres.high())
+                + ")";
+    }
+
+    /** A value in the unit a grower reads it in, as "14.5 cm". */
+    public static String value(LogEntry.Quantity what, double value) {
+        return switch (what) {
+            case LEVEL, ROOT_LENGTH -> Numbers.one(value * 100) + " cm";
+            case POURED -> Numbers.one(value * L_PER_M3) + " L";
+            case EC -> Numbers.two(value) + " mS/cm";
+            case PH -> Numbers.one(value);
+            case TEMPERATURE -> Numbers.one(value) + " degC";
+            case FRESH_MASS -> Numbers.whole(value) + " g";
+        };
+    }
+
+    /** What a reading was worth, as "took away 12 %". */
+    public static String worth(Fit.Judged one) {
+        return "took away " + Numbers.percent(one.worth());
+    }
+
+    /** The file of corrections. */
+    public static String fragment(Fit fit) {
+        StringBuilder toml = new StringBuilder();
+        toml.append("# What fit learned of: ")
+                .append(Names.clean(fit.scenario().title()))
+                .append("\n# from its log up to ")
+                .append(LogWords.visit(fit.scenario(), fit.scenario().log().lastS()))
+                .append(". For run, away, calendar and compare: --corrected and this file.\n")
+                .append("# doubt_left: share of the doubt before the log that is left.\n");
+        for (Fit.Learned one : fit.learned()) {
+            toml.append("\n[").append(path(one)).append("]\n");
+            switch (one.what()) {
+                case Correction.VALVE ->
+                        toml.append("higher = \"")
+                                .append(digits(one.value() * MM_PER_M, 2))
+                                .append(" mm\"\n");
+                case Correction.LEAK ->
+                        toml.append("loses = \"")
+                                .append(digits(one.value() * L_PER_M3 * Time.DAY_S, 3))
+                                .append(" L/day\"\n");
+                default -> toml.append("times = ").append(digits(one.value(), 3)).append('\n');
+            }
+            toml.append("doubt_left = \"")
+                    .append(Numbers.whole(100 * Math.min(1, one.left())))
+                    .append(" %\"\n");
+        }
+        return toml.toString();
+    }
+
+    private static String digits(double value, int decimals) {
+        return Numbers.rounded(value, decimals);
+    }
+
+    private static String path(Fit.Learned one) {
+        String of = quoted(one.of());
+        return switch (one.what()) {
+            case Correction.THIRST, Correction.GROWTH, Correction.UPTAKE ->
+                    "crop." + of + "." + one.what();
+            case Correction.VALVE -> "tray." + of + "." + one.what();
+            case Correction.LITRES, Correction.LEAK -> "reservoir." + of + "." + one.what();
+            default -> one.what();
+        };
+    }
+
+    private static String quoted(String name) {
+        return name.matches("[A-Za-z0-9_-]+")
+                ? name
+                : '"' + name.replace("\\", "\\\\").replace("\"", "\\\"") + '"';
+    }
+}

@@ -1,0 +1,359 @@
+package tideless.study;
+
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.within;
+
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.Random;
+import java.util.SplittableRandom;
+import java.util.function.UnaryOperator;
+import org.junit.jupiter.api.Test;
+import tideless.physics.Time;
+import tideless.rig.Correction;
+import tideless.rig.Log;
+import tideless.rig.LogEntry;
+import tideless.rig.Scenario;
+import tideless.rig.VesselId;
+import tideless.scenario.Reading;
+import tideless.scenario.ScenarioReader;
+import tideless.sim.Departures;
+import tideless.sim.Simulation;
+import tideless.sim.Surroundings;
+import tideless.study.threads.ThreadPool;
+import tideless.words.FitWords;
+
+/** Logs of growers who do not exist: what they hide is found, and what nobody did is named. */
+class FitTest {
+    private static final VesselId SHELF = VesselId.reservoir("shelf");
+
+    private static Fit fit(Scenario scenario) {
+        try {
+            return Fit.of(scenario, 1, 1, new InTurn()).orElseThrow();
+        } catch (InterruptedException e) {
+            throw new AssertionError(e);
+        }
+    }
+
+    private static Fit.Learned learned(Fit fit, String what, String of) {
+        return fit.learned().stream()
+                .filter(l -> l.what().equals(what) && l.of().equals(of))
+                .findFirst()
+                .orElseThrow();
+    }
+
+    /** A log of 18 days of a rig that hides something, without a day that is not as the others. */
+    private static Log log(Scenario stated, Correction hidden) {
+        return new InventedLog(
+                        hidden.applied(Ensemble.atEnsembleStep(stated)),
+                        Departures.NONE,
+                        18,
+                        new SplittableRandom(3))
+                .log(InventedLog.usual(stated));
+    }
+
+    private static Correction hidden(double tomato, double leakL) {
+        return new Correction(
+                Map.of("dwarf-tomato", new Correction.OfCrop(tomato, 1, 1)),
+                1,
+                1,
+                1,
+                Map.of(),
+                Map.of(),
+                Map.of("shelf", leakL / 1000 / Time.DAY_S),
+                Map.of());
+    }
+
+    @Test
+    void the_shipped_log_is_the_invented_one_and_gives_what_it_hides() throws IOException {
+        assertThat(Files.readString(LoggedBench.LOG)).isEqualTo(LoggedBench.text());
+        Scenario scenario = ((Reading.Good) ScenarioReader.read(LoggedBench.SCENARIO)).scenario();
+        Fit fit = fit(scenario);
+        Fit.Learned tomato = learned(fit, Correction.THIRST, "dwarf-tomato");
+        assertThat(tomato.isOff()).isTrue();
+        assertThat(LoggedBench.HIDDEN.of("dwarf-tomato").thirst())
+                .isBetween(tomato.low(), tomato.high());
+        // Read four times by a ruler of 2 mm: a millimetre is left.
+        assertThat(learned(fit, Correction.VALVE, "tomato").value())
+                .isCloseTo(0.004, within(0.0015));
+        assertThat(fit.leaks())
+                .singleElement()
+                .satisfies(leak -> assertThat(leak.isSaid()).isTrue())
+                .satisfies(leak -> assertThat(leak.litresPerDay()).isBetween(0.5 / 1.6, 0.5 * 1.6));
+        assertThat(learned(fit, Correction.THIRST, "dwarf-tomato").left()).isLessThan(0.5);
+    }
+
+    @Test
+    void the_same_log_gives_the_same_on_any_number_of_threads() throws InterruptedException {
+        Scenario stated = LoggedBench.stated();
+        Scenario scenario = stated.withLog(log(stated, hidden(1.3, 0)));
+        Optional<Fit> alone = Fit.of(scenario, 4, 1, new InTurn());
+        Optional<Fit> three = Fit.of(scenario, 4, 1, new ThreadPool(3));
+        assertThat(FitWords.fragment(three.orElseThrow()))
+                .isEqualTo(FitWords.fragment(alone.orElseThrow()));
+        assertThat(three.get().readings()).isEqualTo(alone.get().readings());
+        assertThat(three.get().dates()).isEqualTo(alone.get().dates());
+        assertThat(three.get().drunkL()).isEqualTo(alone.get().drunkL());
+    }
+
+    @Test
+    void a_big_leak_is_told_from_a_thirsty_plant() {
+        Scenario stated = LoggedBench.stated();
+        Fit leaking = fit(stated.withLog(log(stated, hidden(1, 1.0))));
+        assertThat(leaking.leaks().get(0).isSaid()).isTrue();
+        assertThat(String.join(" ", FitWords.leaks(leaking))).contains("Something leaks");
+        Fit thirsty = fit(stated.withLog(log(stated, hidden(1.5, 0))));
+        assertThat(thirsty.leaks().get(0).isSaid()).isFalse();
+        assertThat(String.join(" ", FitWords.leaks(thirsty))).doesNotContain("Something leaks");
+    }
+
+    @Test
+    void a_log_without_readings_teaches_nothing() throws InterruptedException {
+        Scenario stated = LoggedBench.stated();
+        assertThat(Fit.of(stated, 1, 1, new InTurn())).isEmpty();
+        Log looks = new Log(List.of(new LogEntry.Looked(Time.DAY_S)));
+        assertThat(Fit.of(stated.withLog(looks), 1, 1, new InTurn())).isEmpty();
+    }
+
+    @Test
+    void one_reading_alone_moves_little_and_says_so() {
+        Scenario stated = LoggedBench.stated();
+        LogEntry level =
+                new LogEntry.Reading(3 * Time.DAY_S, SHELF, LogEntry.Quantity.LEVEL, 0.24, true, 2);
+        Fit fit = fit(stated.withLog(new Log(List.of(level))));
+        assertThat(fit.learned()).allSatisfy(l -> assertThat(l.left()).isGreaterThan(0.5));
+        assertThat(String.join(" ", FitWords.learned(fit))).contains("The log says little of");
+    }
+
+    private static Fit with(UnaryOperator<List<LogEntry>> spoil) {
+        Scenario stated = LoggedBench.stated();
+        List<LogEntry> entries = new ArrayList<>(log(stated, hidden(1, 0)).entries());
+        return fit(stated.withLog(new Log(spoil.apply(entries))));
+    }
+
+    private static LogEntry changed(LogEntry entry, double value) {
+        LogEntry.Reading was = (LogEntry.Reading) entry;
+        return new LogEntry.Reading(was.atS(), was.where(), was.what(), value, true, 77);
+    }
+
+    private static int place(List<LogEntry> entries, LogEntry.Quantity what, int which) {
+        int seen = 0;
+        for (int i = 0; i < entries.size(); i++) {
+            if (entries.get(i) instanceof LogEntry.Reading r
+                    && r.what() == what
+                    && seen++ == which) {
+                return i;
+            }
+        }
+        throw new AssertionError("not so many of " + what);
+    }
+
+    private static double value(LogEntry entry) {
+        return ((LogEntry.Reading) entry).value();
+    }
+
+    @Test
+    void a_level_that_was_read_wrongly_is_named_a_slip_and_moves_little() {
+        Fit sound = with(entries -> entries);
+        Fit slipped =
+                with(
+                        entries -> {
+                            int at = place(entries, LogEntry.Quantity.LEVEL, 3);
+                            entries.set(at, changed(entries.get(at), value(entries.get(at)) - 0.1));
+                            return entries;
+                        });
+        assertThat(sound.oddities()).isEmpty();
+        assertThat(slipped.oddities())
+                .singleElement()
+                .satisfies(o -> assertThat(o.kind()).isEqualTo(Fit.Oddity.Kind.SLIP))
+                .satisfies(o -> assertThat(o.reading().line()).isEqualTo(77));
+        double was = learned(sound, Correction.THIRST, "basil").value();
+        assertThat(learned(slipped, Correction.THIRST, "basil").value())
+                .isCloseTo(was, within(0.15 * was));
+    }
+
+    @Test
+    void a_refill_that_nobody_wrote_down_is_named() {
+        // The level stands where it began again, and nothing was poured.
+        Fit fit =
+                with(
+                        entries -> {
+                            int from = place(entries, LogEntry.Quantity.LEVEL, 4);
+                            double risen = 0.25 - value(entries.get(from));
+                            for (int i = from; i < entries.size(); i++) {
+                                if (entries.get(i) instanceof LogEntry.Reading r
+                                        && r.what() == LogEntry.Quantity.LEVEL) {
+                                    entries.set(i, changed(r, Math.min(0.25, r.value() + risen)));
+                                }
+                            }
+                            return entries;
+                        });
+        assertThat(fit.oddities())
+                .first()
+                .satisfies(o -> assertThat(o.kind()).isEqualTo(Fit.Oddity.Kind.LEVEL_ROSE))
+                .satisfies(o -> assertThat(o.amount()).isGreaterThan(2)); // L
+        assertThat(FitWords.oddities(fit).get(0)).contains("a refill that is not in the log");
+    }
+
+    @Test
+    void a_loss_in_one_night_is_named() {
+        Fit fit =
+                with(
+                        entries -> {
+                            double day = 5 * Time.DAY_S;
+                            List<LogEntry> more = new ArrayList<>();
+                            for (LogEntry entry : entries) {
+                                if (entry.atS() > day + Time.DAY_S
+                                        && more.stream()
+                                                .noneMatch(
+                                                        e -> e.atS() == day + 21 * Time.HOUR_S)) {
+                                    more.add(night(day + 21 * Time.HOUR_S, 0.225));
+                                    more.add(night(day + 31 * Time.HOUR_S, 0.214));
+                                }
+                                if (entry.atS() < day || entry.atS() > day + 31 * Time.HOUR_S) {
+                                    more.add(entry);
+                                }
+                            }
+                            return more;
+                        });
+        assertThat(fit.oddities().stream().map(Fit.Oddity::kind))
+                .contains(Fit.Oddity.Kind.NIGHT_LOSS);
+    }
+
+    private static LogEntry night(double atS, double level) {
+        return new LogEntry.Reading(atS, SHELF, LogEntry.Quantity.LEVEL, level, true, 5);
+    }
+
+    @Test
+    void water_that_got_in_is_named_by_the_ec() {
+        Scenario scenario = ((Reading.Good) ScenarioReader.read(LoggedBench.SCENARIO)).scenario();
+        List<LogEntry> entries = new ArrayList<>(scenario.log().entries());
+        int last = place(entries, LogEntry.Quantity.EC, 23); // of the tomato, on the last day
+        entries.set(last, changed(entries.get(last), 1.2)); // it was near 2
+        Fit fit = fit(scenario.withLog(new Log(entries)));
+        assertThat(fit.oddities())
+                .singleElement()
+                .satisfies(o -> assertThat(o.kind()).isEqualTo(Fit.Oddity.Kind.THINNED));
+        assertThat(FitWords.oddities(fit).get(0)).contains("rain, a top-up with water");
+    }
+
+    @Test
+    void a_tray_that_stands_high_again_and_again_is_named() {
+        VesselId basil = VesselId.tray("basil");
+        Fit fit =
+                with(
+                        entries -> {
+                            for (int day = 4; day < 16; day += 4) {
+                                entries.add(
+                                        new LogEntry.Reading(
+                                                day * Time.DAY_S + 9 * Time.HOUR_S,
+                                                basil,
+                                                LogEntry.Quantity.LEVEL,
+                                                0.068,
+                                                true,
+                                                9));
+                            }
+                            entries.sort(java.util.Comparator.comparingDouble(LogEntry::atS));
+                            return entries;
+                        });
+        assertThat(fit.oddities().stream().map(Fit.Oddity::kind))
+                .contains(Fit.Oddity.Kind.VALVE_HIGH);
+    }
+
+    /** Laplace against importance sampling of the real forecast, in all its unknowns. */
+    @Test
+    void what_is_left_of_a_doubt_agrees_with_sampling() throws InterruptedException {
+        Scenario bucket =
+                ((Reading.Good) ScenarioReader.read(Path.of("scenarios/hand-topped-bucket.toml")))
+                        .scenario();
+        VesselId vessel = bucket.trays().get(0).id();
+        List<LogEntry> levels = new ArrayList<>();
+        for (int day = 2; day < 14; day += 2) {
+            levels.add(InventedLog.wanted(day * Time.DAY_S, vessel, LogEntry.Quantity.LEVEL));
+        }
+        Scenario coarse = Ensemble.atEnsembleStep(bucket).withDays(14);
+        Scenario asked = coarse.withLog(new Log(levels));
+        List<Double> truth = Simulation.season(asked, Surroundings.forSeasons(asked)).read();
+        for (int i = 0; i < levels.size(); i++) {
+            double thirsty = 0.25 - 1.3 * (0.25 - truth.get(i));
+            levels.set(i, changed(levels.get(i), thirsty));
+        }
+        Scenario scenario = coarse.withLog(new Log(levels));
+        FitSpace space = FitSpace.of(scenario);
+        Surroundings shared = Surroundings.forSeasons(scenario);
+        List<LogEntry.Reading> all = scenario.log().readings();
+        List<LogEntry.Reading> believed = Believed.of(scenario);
+        double[] value = believed.stream().mapToDouble(LogEntry.Reading::value).toArray();
+        double[] off =
+                believed.stream()
+                        .mapToDouble(r -> Believed.deviation(scenario, r).orElseThrow())
+                        .toArray();
+        UnaryOperator<double[]> forecast =
+                point -> {
+                    List<Double> read =
+                            Simulation.season(
+                                            space.at(point).applied(scenario),
+                                            shared,
+                                            space.departures(point))
+                                    .read();
+                    return believed.stream().mapToDouble(r -> read.get(all.indexOf(r))).toArray();
+                };
+        Posterior found =
+                Posterior.of(
+                        points -> Arrays.stream(points).map(forecast).toArray(double[][]::new),
+                        value,
+                        off,
+                        Posterior.starts(space.size(), 1),
+                        0.01);
+        Random random = new Random(4);
+        int draws = 1500;
+        double[] weight = new double[draws];
+        double[][] at = new double[draws][];
+        for (int n = 0; n < draws; n++) {
+            double[] normal = random.doubles(space.size()).map(DemandDoubt::deviate).toArray();
+            at[n] = found.draw(normal);
+            double log = 0;
+            for (int k = 0; k < normal.length; k++) {
+                log += 0.5 * normal[k] * normal[k] - 0.5 * at[n][k] * at[n][k];
+            }
+            double[] expected = forecast.apply(at[n]);
+            for (int i = 0; i < off.length; i++) {
+                double r = (value[i] - expected[i]) / off[i];
+                log -= 0.5 * (Posterior.DEGREES + 1) * Math.log1p(r * r / Posterior.DEGREES);
+            }
+            weight[n] = log;
+        }
+        double most = Arrays.stream(weight).max().orElseThrow();
+        double[] share = Arrays.stream(weight).map(w -> Math.exp(w - most)).toArray();
+        double sum = Arrays.stream(share).sum();
+        double effective = sum * sum / Arrays.stream(share).map(w -> w * w).sum();
+        assertThat(effective).as("draws that count").isGreaterThan(100);
+        int k = space.place(Correction.THIRST, "dwarf-tomato");
+        double mean = 0;
+        double square = 0;
+        for (int n = 0; n < draws; n++) {
+            mean += share[n] * at[n][k] / sum;
+            square += share[n] * at[n][k] * at[n][k] / sum;
+        }
+        double deviation = Math.sqrt(square - mean * mean);
+        // Student's tails make the true density wider than Laplace's at the mode.
+        assertThat(found.mode()[k]).isCloseTo(mean, within(0.5 * deviation));
+        assertThat(found.deviation(k) / deviation).isBetween(0.7, 1.3);
+    }
+
+    /** The first of those of docs/validation-log.md. */
+    @Test
+    void synthetic_growers_get_their_next_refill_within_a_day_or_a_tenth()
+            throws InterruptedException {
+        List<SyntheticGrowers.Outcome> some = SyntheticGrowers.dated(6, ThreadPool.ofAllCores());
+        assertThat(some.stream().filter(o -> o.isHitBy(o.fitted())).count())
+                .isGreaterThanOrEqualTo(4);
+        assertThat(some.stream().filter(o -> o.leak().isSaid()).count()).isZero();
+    }
+}
