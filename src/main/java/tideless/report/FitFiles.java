@@ -80,13 +80,23 @@ public final class FitFiles {
             files.putAll(
                     ResultFiles.drawn(
                             "fit-level",
-                            picture(fit, "Level read and foretold", "level, cm", levels)));
+                            picture(
+                                    fit,
+                                    "Level read and foretold",
+                                    "level, cm",
+                                    levels,
+                                    LogEntry.Quantity.LEVEL)));
         }
         if (!ecs.isEmpty()) {
             files.putAll(
                     ResultFiles.drawn(
                             "fit-ec",
-                            picture(fit, "EC read and foretold", "EC at 25 degC, mS/cm", ecs)));
+                            picture(
+                                    fit,
+                                    "EC read and foretold",
+                                    "EC at 25 degC, mS/cm",
+                                    ecs,
+                                    LogEntry.Quantity.EC)));
         }
         return files;
     }
@@ -138,7 +148,8 @@ public final class FitFiles {
         return Math.min(fit.scenario().days(), logged + 14);
     }
 
-    private static Picture picture(Fit fit, String title, String label, List<Panel> panels) {
+    private static Picture picture(
+            Fit fit, String title, String label, List<Panel> panels, LogEntry.Quantity what) {
         Scenario scenario = fit.scenario();
         return new Picture(
                 title,
@@ -147,7 +158,8 @@ public final class FitFiles {
                         + Dates.dayMonth(LogWords.day(scenario, scenario.log().lastS())),
                 label,
                 Dates.span(scenario.start(), scenario.start().plusDays(days(fit) - 1L)),
-                panels);
+                panels,
+                FitWords.finding(fit, what));
     }
 
     private static byte[] readings(Fit fit) {

@@ -311,6 +311,25 @@ public final class FitWords {
         };
     }
 
+    /** How far readings of a kind lie from their forecasts on average, in a sentence. */
+    public static String finding(Fit fit, LogEntry.Quantity what) {
+        double before = 0;
+        double after = 0;
+        int count = 0;
+        for (Fit.Judged one : fit.readings()) {
+            if (one.reading().what() == what && !Double.isNaN(one.before())) {
+                before += Math.abs(one.reading().value() - one.before());
+                after += Math.abs(one.reading().value() - one.after());
+                count++;
+            }
+        }
+        return "From what was foretold a reading lies "
+                + value(what, before / Math.max(1, count))
+                + " as stated, "
+                + value(what, after / Math.max(1, count))
+                + " by the log, on average.";
+    }
+
     /** What a reading was worth, as "took away 12 %". */
     public static String worth(Fit.Judged one) {
         return "took away " + Numbers.percent(one.worth());
