@@ -32,6 +32,8 @@ class KnobsTest {
         Session session = new Session(1);
         Path weather = Path.of("weather/typical-year-45n-8e.csv");
         session.file(weather.toString(), Files.readString(SCENARIOS.resolve(weather)));
+        String log = "logged-bench-log.csv";
+        session.file(log, Files.readString(SCENARIOS.resolve(log)));
         assertEquals(List.of(), session.read(Files.readString(scenario)));
         return session;
     }

@@ -30,6 +30,7 @@ import tideless.words.CropWords;
 import tideless.words.CureWords;
 import tideless.words.Dates;
 import tideless.words.FeedWords;
+import tideless.words.LogWords;
 import tideless.words.MachineWords;
 import tideless.words.Names;
 import tideless.words.Numbers;
@@ -127,6 +128,7 @@ public final class ForecastTable {
                         + ", seed "
                         + forecast.seed());
         paragraph("", "", "Feed: " + FeedWords.readings(scenario.feed().composition()));
+        LogWords.lived(scenario).forEach(words -> paragraph("", "", words));
         line("");
         for (String verdict : VerdictWords.lines(forecast)) {
             paragraph(BOLD, "", verdict);

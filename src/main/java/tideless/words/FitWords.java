@@ -24,6 +24,9 @@ public final class FitWords {
     /** A reading that would leave more than this of the doubt is not worth the walk; assumed. */
     private static final double NEXT_WORTH = 0.97;
 
+    /** Standard deviations of the doubt before beyond which something else is wrong; assumed. */
+    private static final double FAR = 2;
+
     private FitWords() {}
 
     /** What was learned, a sentence each: first what is otherwise than stated. */
@@ -36,7 +39,7 @@ public final class FitWords {
                 continue;
             }
             if (one.isOff()) {
-                off.add(off(one) + " (" + range(one) + ").");
+                off.add(off(one) + " (" + range(one) + ")" + far(one));
             } else if (one.left() < 0.8) {
                 asStated.add(name(one) + " (" + range(one) + ")");
             } else {
@@ -55,6 +58,17 @@ public final class FitWords {
             sentences.add("The log says little of " + Names.list(open) + ".");
         }
         return sentences;
+    }
+
+    /** Plants seldom differ so much: more often the scenario is wrong about them. */
+    private static String far(Fit.Learned one) {
+        boolean isOfPlants =
+                List.of(Correction.THIRST, Correction.GROWTH, Correction.UPTAKE)
+                        .contains(one.what());
+        return isOfPlants && Math.abs(one.deviate()) > FAR
+                ? "; plants seldom differ so much: are their number, their size at the start and"
+                        + " their light as stated?"
+                : ".";
     }
 
     private static String off(Fit.Learned one) {

@@ -4,6 +4,7 @@ import java.time.LocalDate;
 import java.time.LocalDateTime;
 import java.util.ArrayList;
 import java.util.List;
+import tideless.rig.Correction;
 import tideless.rig.LogEntry;
 import tideless.rig.Scenario;
 import tideless.rig.VesselId;
@@ -35,6 +36,21 @@ public final class LogWords {
                         + ".");
         scenario.reservoirs().forEach(r -> lines.add(of(entries, r.id())));
         scenario.trays().forEach(t -> lines.add(of(entries, t.id())));
+        return lines;
+    }
+
+    /** What a run owes to a log and to what was learned from one, a sentence each. */
+    public static List<String> lived(Scenario scenario) {
+        List<String> lines = new ArrayList<>();
+        if (!scenario.log().isEmpty()) {
+            lines.add(
+                    "Log up to "
+                            + visit(scenario, scenario.log().lastS())
+                            + ": what is dated before that is past, as it was written down.");
+        }
+        if (!scenario.correction().equals(Correction.NONE)) {
+            lines.add("Corrected by what a log has taught.");
+        }
         return lines;
     }
 

@@ -202,6 +202,10 @@ class CommandLineTest {
             assertEquals(0, taken.exit(), taken.err());
             Outcome stated = run(taker.toArray());
             assertFalse(taken.out().equals(stated.out()), taker + " takes no notice");
+            if (taker.get(0).equals("run")) {
+                assertTrue(taken.out().contains("Log up to Sat 14 Mar 08:00"), taken.out());
+                assertTrue(taken.out().contains("Corrected by what a log has taught."));
+            }
         }
     }
 
