@@ -83,13 +83,13 @@ final class FitSpace {
         List<Axis> axes = new ArrayList<>();
         boolean ec = has(scenario, r -> r.what() == LogEntry.Quantity.EC);
         Set<String> seen = new TreeSet<>();
-        for (Tray tray : scenario.trays()) {
-            String crop = tray.planting().cropName();
+        for (Planting planting : scenario.plantings()) {
+            String crop = planting.cropName();
             if (!seen.add(crop)) {
                 continue;
             }
             axes.add(new Axis(Correction.THIRST, crop));
-            if (tray.planting() instanceof Planting.OfCrop) {
+            if (planting instanceof Planting.OfCrop) {
                 axes.add(new Axis(Correction.GROWTH, crop));
                 if (ec) {
                     axes.add(new Axis(Correction.UPTAKE, crop));
@@ -169,7 +169,7 @@ final class FitSpace {
         for (int day = 0; day < days; day++) {
             byDay[day] = byWeek[Math.min(weeks - 1, day * weeks / days)];
         }
-        double[][] thirst = new double[scenario.trays().size()][];
+        double[][] thirst = new double[scenario.plantings().size()][];
         Arrays.fill(thirst, byDay);
         return new Departures(new double[0], thirst, new boolean[0], 1);
     }
@@ -190,8 +190,8 @@ final class FitSpace {
             value.put(axes.get(k).name(), value(axes.get(k), point[k]));
         }
         Map<String, Correction.OfCrop> crops = new HashMap<>();
-        for (Tray tray : scenario.trays()) {
-            String crop = tray.planting().cropName();
+        for (Planting planting : scenario.plantings()) {
+            String crop = planting.cropName();
             crops.put(
                     crop,
                     new Correction.OfCrop(
@@ -251,8 +251,7 @@ final class FitSpace {
     }
 
     private Planting planting(String crop) {
-        return scenario.trays().stream()
-                .map(Tray::planting)
+        return scenario.plantings().stream()
                 .filter(p -> p.cropName().equals(crop))
                 .findFirst()
                 .orElseThrow();

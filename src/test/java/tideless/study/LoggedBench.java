@@ -60,7 +60,7 @@ final class LoggedBench {
         Scenario stated = Ensemble.atEnsembleStep(stated());
         DemandDoubt days = new DemandDoubt(0, 0.08, 0.5, 0.12);
         SplittableRandom random = new SplittableRandom(SEED);
-        double[][] thirst = new double[stated.trays().size()][];
+        double[][] thirst = new double[stated.plantings().size()][];
         for (int i = 0; i < thirst.length; i++) {
             thirst[i] = days.factors(stated.days(), 0.5, random);
         }
