@@ -211,7 +211,8 @@ final class LoggedDays {
             log.addPoured(Event.Kind.TOP_UP, timeS, run.tray.id(), m3, water);
         } else if (deed instanceof LogEntry.Renewed renewed) {
             Event.Kind kind = renewed.flush() ? Event.Kind.FLUSH : Event.Kind.FRESH_SOLUTION;
-            rules.renew(run, kind, timeS, airC, Double.NaN);
+            double ec = expected(LogEntry.Quantity.EC, run);
+            rules.renew(run, kind, timeS, airC, Double.isNaN(ec) ? 0 : ec); // dry: no meter shows
         } else if (deed instanceof LogEntry.ValveMoved moved) {
             rules.setValve(run, moved.settingM(), timeS);
         } else if (deed instanceof LogEntry.PlantsLost lost) {

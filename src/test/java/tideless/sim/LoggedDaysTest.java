@@ -93,6 +93,8 @@ class LoggedDaysTest {
                         new LogEntry.PlantsLost(at(8, 9), BASIL, 3),
                         new LogEntry.Harvested(at(30, 9), BASIL));
         assertThat(events(season, Event.Kind.FLUSH).get(0).atS()).isEqualTo(at(5, 9));
+        // Whoever flushes has read the meter: the advice asks what it showed.
+        assertThat(events(season, Event.Kind.FLUSH).get(0).ecMsPerCm()).isBetween(1.0, 3.0);
         assertThat(events(season, Event.Kind.FRESH_SOLUTION).get(0).atS()).isEqualTo(at(6, 9));
         assertThat(events(season, Event.Kind.VALVE_MOVED))
                 .singleElement()

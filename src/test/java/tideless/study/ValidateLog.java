@@ -66,7 +66,7 @@ final class ValidateLog {
                         median(all.stream().mapToDouble(o -> width(o.fitted())).toArray())));
         page.append(
                 text(
-                        "| median error of the litres drunk in the season | %.0f %% | %.0f %% | under 10 %% |\n",
+                        "| median error of the litres drunk in the season | %.1f %% | %.1f %% | under 10 %% |\n",
                         100 * median(all.stream().mapToDouble(o -> off(o.statedL(), o)).toArray()),
                         100
                                 * median(
