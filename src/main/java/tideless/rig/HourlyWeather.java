@@ -1,6 +1,7 @@
 package tideless.rig;
 
 import java.util.Arrays;
+import java.util.List;
 
 /**
  * An hourly weather series, without gaps. Value {@code h} holds at the instant {@code h} hours
@@ -14,6 +15,7 @@ public final class HourlyWeather {
     private final double[] globalWPerM2;
     private final double[] windMPerS;
     private final double[] rainMPerH;
+    private final List<HourlyWeather> otherYears;
 
     /**
      * @param source file name and licence line, for the report
@@ -36,6 +38,7 @@ public final class HourlyWeather {
         this.globalWPerM2 = globalWPerM2.clone();
         this.windMPerS = windMPerS.clone();
         this.rainMPerH = rainMPerH.clone();
+        otherYears = List.of();
         if (tempC.length == 0
                 || humidityFrac.length != tempC.length
                 || globalWPerM2.length != tempC.length
@@ -43,6 +46,26 @@ public final class HourlyWeather {
                 || rainMPerH.length != tempC.length) {
             throw new IllegalArgumentException("weather columns must be of one length above 0");
         }
+    }
+
+    private HourlyWeather(HourlyWeather own, List<HourlyWeather> otherYears) {
+        source = own.source;
+        tempC = own.tempC;
+        humidityFrac = own.humidityFrac;
+        globalWPerM2 = own.globalWPerM2;
+        windMPerS = own.windMPerS;
+        rainMPerH = own.rainMPerH;
+        this.otherYears = List.copyOf(otherYears);
+    }
+
+    /** The same, beside the same days of other years. */
+    public HourlyWeather withOtherYears(List<HourlyWeather> years) {
+        return new HourlyWeather(this, years);
+    }
+
+    /** The same days as other years had them; none where none are known. */
+    public List<HourlyWeather> otherYears() {
+        return otherYears;
     }
 
     /** A series without rain, or of which none is known. */

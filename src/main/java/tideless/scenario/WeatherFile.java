@@ -5,6 +5,7 @@ import java.time.LocalDate;
 import java.time.LocalDateTime;
 import java.time.ZoneOffset;
 import java.time.temporal.ChronoUnit;
+import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
 import java.util.Map;
@@ -348,54 +349,92 @@ final class WeatherFile {
         }
         int hours = days * 24;
         double[][] run = new double[5][hours + 1];
-        for (int h = 0; h <= hours; h++) {
+        int filled = fill(run, start, rigAheadH);
+        if (filled < hours) {
+            sayMissing(start.atStartOfDay().plusHours(filled), start, days, rigAheadH);
+            return Read.faulty();
+        }
+        return Read.of(weather(run, filled).withOtherYears(otherYears(start, hours, rigAheadH)));
+    }
+
+    /** The same days in every other year that the file has whole. */
+    private List<HourlyWeather> otherYears(LocalDate start, int hours, double rigAheadH) {
+        List<HourlyWeather> years = new ArrayList<>();
+        int last = begin.plusHours(values[0].hours()).getYear();
+        for (int year = begin.getYear() - 1; !typical && year <= last; year++) {
+            double[][] run = new double[5][hours + 1];
+            LocalDate then = start.plusYears((long) year - start.getYear());
+            int filled = year == start.getYear() ? 0 : fill(run, then, rigAheadH);
+            if (filled >= hours) {
+                years.add(weather(run, filled));
+            }
+        }
+        return years;
+    }
+
+    /**
+     * Takes a run's hours out of the file.
+     *
+     * @param run {@code [column][hour]} to be filled
+     * @return how many instants there are before the first that is not known
+     */
+    private int fill(double[][] run, LocalDate start, double rigAheadH) {
+        int whole = (int) Math.floor(-rigAheadH);
+        double share = -rigAheadH - whole;
+        for (int h = 0; h < run[0].length; h++) {
             LocalDateTime rig = start.atStartOfDay().plusHours(h);
-            int whole = (int) Math.floor(-rigAheadH);
-            double share = -rigAheadH - whole;
             int first = index(rig.plusHours(whole));
             int second = share == 0 ? first : index(rig.plusHours(whole + 1L));
             if (!isInFile(first) || !isInFile(second)) {
-                if (h == hours) {
-                    return weather(run, hours);
-                }
-                csv.problem(
-                        csv.line(first < 0 || second < 0 ? 0 : csv.size() - 1),
-                        1,
-                        "time",
-                        "weather from %s to %s"
-                                .formatted(begin, begin.plusHours(values[0].hours() - 1L)),
-                        "weather of every hour of the run, %s to %s"
-                                .formatted(start, start.plusDays(days)),
-                        "Maybe shorten the run, or clock = \"typical year\".");
-                return Read.faulty();
+                return h;
             }
             for (int i = 0; i < run.length; i++) {
                 if (!values[i].isKnown(first) || !values[i].isKnown(second)) {
-                    if (h == hours) {
-                        return weather(run, hours);
-                    }
-                    sayGap(i, values[i].isKnown(first) ? second : first);
-                    return Read.faulty();
+                    return h;
                 }
                 run[i][h] = (1 - share) * values[i].at(first) + share * values[i].at(second);
             }
         }
-        return weather(run, hours + 1);
+        return run[0].length;
+    }
+
+    /** Says why an instant of the run is not known. */
+    private void sayMissing(LocalDateTime rig, LocalDate start, int days, double rigAheadH) {
+        int whole = (int) Math.floor(-rigAheadH);
+        int first = index(rig.plusHours(whole));
+        int second = -rigAheadH == whole ? first : index(rig.plusHours(whole + 1L));
+        if (!isInFile(first) || !isInFile(second)) {
+            csv.problem(
+                    csv.line(first < 0 || second < 0 ? 0 : csv.size() - 1),
+                    1,
+                    "time",
+                    "weather from %s to %s"
+                            .formatted(begin, begin.plusHours(values[0].hours() - 1L)),
+                    "weather of every hour of the run, %s to %s"
+                            .formatted(start, start.plusDays(days)),
+                    "Maybe shorten the run, or clock = \"typical year\".");
+            return;
+        }
+        for (int i = 0; i < values.length; i++) {
+            if (!values[i].isKnown(first) || !values[i].isKnown(second)) {
+                sayGap(i, values[i].isKnown(first) ? second : first);
+                return;
+            }
+        }
     }
 
     private boolean isInFile(int hour) {
         return hour >= 0 && hour < values[0].hours();
     }
 
-    private Read<HourlyWeather> weather(double[][] run, int instants) {
-        return Read.of(
-                new HourlyWeather(
-                        named,
-                        Arrays.copyOf(run[0], instants),
-                        Arrays.copyOf(run[1], instants),
-                        Arrays.copyOf(run[2], instants),
-                        Arrays.copyOf(run[3], instants),
-                        Arrays.copyOf(run[4], instants)));
+    private HourlyWeather weather(double[][] run, int instants) {
+        return new HourlyWeather(
+                named,
+                Arrays.copyOf(run[0], instants),
+                Arrays.copyOf(run[1], instants),
+                Arrays.copyOf(run[2], instants),
+                Arrays.copyOf(run[3], instants),
+                Arrays.copyOf(run[4], instants));
     }
 
     private int index(LocalDateTime time) {

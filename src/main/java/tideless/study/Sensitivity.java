@@ -85,6 +85,8 @@ public record Sensitivity(
         VALVE,
         /** Gaps of the decks. */
         GAPS,
+        /** Which of the file's years it will be. */
+        YEAR,
         /** Visits that do not take place. */
         VISITS;
 
@@ -101,13 +103,14 @@ public record Sensitivity(
                 case METER -> METER;
                 case VALVE -> VALVE;
                 case GAPS -> GAPS;
+                case YEAR -> YEAR;
                 case VISITS -> VISITS;
             };
         }
 
         /** Whether somebody can find it out before the run is over. */
         public boolean isMeasurable() {
-            return this != DAYS && this != VISITS;
+            return this != DAYS && this != YEAR && this != VISITS;
         }
     }
 

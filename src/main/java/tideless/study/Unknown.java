@@ -41,6 +41,8 @@ record Unknown(Kind kind, String of) {
         VALVE,
         /** The gaps of the decks are wider or narrower. */
         GAPS,
+        /** Which of the years of a weather file it will be. */
+        YEAR,
         /** Visits do not take place. */
         VISITS
     }

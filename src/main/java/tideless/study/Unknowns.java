@@ -115,6 +115,10 @@ final class Unknowns {
             }
         }
         list.add(new Unknown(Unknown.Kind.GAPS, ""));
+        if (scenario.climate() instanceof Climate.Weather weather
+                && !weather.weather().otherYears().isEmpty()) {
+            list.add(new Unknown(Unknown.Kind.YEAR, ""));
+        }
         list.add(new Unknown(Unknown.Kind.VISITS, ""));
         return new Unknowns(scenario, list);
     }
@@ -192,7 +196,7 @@ final class Unknowns {
                 case VALVE -> told.left(Correction.VALVE, of);
                 case HUMIDITY, LIGHT -> leftOfAllThirst();
                 // Warmth also ripens, of which a log of water says nothing.
-                case WARMTH, ROOTS, DAYS, VISITS -> 1;
+                case WARMTH, ROOTS, DAYS, YEAR, VISITS -> 1;
             };
         }
 
@@ -272,9 +276,16 @@ final class Unknowns {
                 return room.shifted(warmerK, HUMIDITY_SD * deviate(Unknown.Kind.HUMIDITY));
             }
             if (climate instanceof Climate.Weather weather) {
-                return weather.withWeather(shifted(weather.weather(), warmerK, light));
+                return weather.withWeather(shifted(year(weather.weather()), warmerK, light));
             }
             return climate;
+        }
+
+        /** One of the file's years, each as likely; that of the scenario stands in the middle. */
+        private HourlyWeather year(HourlyWeather own) {
+            List<HourlyWeather> years = new ArrayList<>(own.otherYears());
+            years.add((years.size() + 1) / 2, own);
+            return years.get((int) (quantile(Unknown.Kind.YEAR, "") * years.size()));
         }
 
         private HourlyWeather shifted(HourlyWeather weather, double warmerK, double light) {

@@ -29,6 +29,7 @@ public final class SensitivityWords {
             case METER -> "error of the meter";
             case VALVE -> "level of the valves";
             case GAPS -> "gaps around cups";
+            case YEAR -> "the year's weather";
             case VISITS -> "visits that fall out";
         };
     }
@@ -43,7 +44,7 @@ public final class SensitivityWords {
             case LIGHT -> "light meter";
             case FEED -> "scales, EC meter";
             case METER -> "calibration solution";
-            case DAYS, VISITS -> "";
+            case DAYS, YEAR, VISITS -> "";
         };
     }
 
@@ -68,7 +69,7 @@ public final class SensitivityWords {
                     "with scales for the salts, a checked jug, and a calibrated meter in the fresh"
                             + " feed";
             case METER -> "with a calibration solution";
-            case DAYS, VISITS -> "by nobody beforehand";
+            case DAYS, YEAR, VISITS -> "by nobody beforehand";
         };
     }
 

@@ -1,6 +1,7 @@
 package tideless.scenario;
 
 import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.within;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertNotNull;
 import static org.junit.jupiter.api.Assertions.assertNull;
@@ -46,6 +47,28 @@ class WeatherFileTest {
 
     private List<String> faults() {
         return source.problems().stream().map(Problem::toString).toList();
+    }
+
+    @Test
+    void the_same_days_of_every_other_whole_year_of_a_file_are_kept() {
+        // From 4 March 2024 to 5 March 2027: a run of 2 to 6 March has its days in 2025 and 2026.
+        LocalDateTime from = LocalDateTime.of(2024, 3, 4, 0, 0);
+        StringBuilder text = new StringBuilder(HEAD);
+        for (int h = 0; h < (3 * 365 + 1) * 24; h++) {
+            LocalDateTime time = from.plusHours(h);
+            double tempC = 10 * (time.getYear() - 2024) + 0.1 * time.getDayOfMonth();
+            text.append(time).append(',').append(tempC).append(",50,100,1\n");
+        }
+        HourlyWeather own = read(text.toString(), false, 0, 4);
+        assertThat(own.otherYears()).hasSize(1);
+        HourlyWeather before = own.otherYears().get(0);
+        assertThat(own.tempC(5)).isCloseTo(20.2, within(1e-9));
+        assertThat(before.tempC(5)).isCloseTo(10.2, within(1e-9));
+        assertThat(before.tempC(95)).isCloseTo(10.5, within(1e-9));
+        assertThat(before.hours()).isEqualTo(own.hours());
+        assertThat(read(rows(START.atStartOfDay(), 24 * 10).toString(), false, 0, 4).otherYears())
+                .isEmpty();
+        assertThat(faults()).isEmpty();
     }
 
     // Allen et al. (1998), FAO 56, Example 14: 3.2 m/s at 10 m is 2.4 m/s at 2 m (factor 0.75);

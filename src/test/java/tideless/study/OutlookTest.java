@@ -9,6 +9,8 @@ import java.util.EnumSet;
 import java.util.List;
 import java.util.Set;
 import org.junit.jupiter.api.Test;
+import tideless.rig.Climate;
+import tideless.rig.HourlyWeather;
 import tideless.rig.Reservoir;
 import tideless.rig.Scenario;
 import tideless.rig.VesselId;
@@ -175,6 +177,7 @@ class OutlookTest {
                             switch (kind) {
                                 case ROOTS -> SEALED_TANK;
                                 case METER -> TROUGH;
+                                case YEAR -> ofThreeYears(TROUGH);
                                 default -> BENCH;
                             });
             Surroundings shared = Surroundings.forSeasons(coarse);
@@ -187,6 +190,33 @@ class OutlookTest {
                     .as(kind.name())
                     .isNotEqualTo(stated);
         }
+    }
+
+    private static Scenario ofThreeYears(Scenario rig) {
+        Climate.Weather own = (Climate.Weather) rig.climate();
+        HourlyWeather air = own.weather();
+        return rig.withClimate(
+                own.withWeather(
+                        air.withOtherYears(
+                                List.of(
+                                        air.shifted(-2, 0.9, air.hours()),
+                                        air.shifted(2, 1.1, air.hours())))));
+    }
+
+    @Test
+    void each_year_of_a_file_is_as_likely_and_the_own_one_stands_in_the_middle() {
+        Scenario rig = ofThreeYears(TROUGH);
+        HourlyWeather own = ((Climate.Weather) rig.climate()).weather();
+        Unknowns years = Unknowns.of(rig).only(Set.of(Unknown.Kind.YEAR));
+        double[] warmer = {-2, 0, 2};
+        for (int i = 0; i < 3; i++) {
+            for (double quantile : new double[] {(i + 0.01) / 3, (i + 0.5) / 3, (i + 0.99) / 3}) {
+                Scenario drawn = years.member(new double[] {quantile}).scenario();
+                assertThat(((Climate.Weather) drawn.climate()).weather().tempC(9))
+                        .isCloseTo(own.tempC(9) + warmer[i], within(1e-9));
+            }
+        }
+        assertThat(Unknowns.of(TROUGH).list()).noneMatch(u -> u.kind() == Unknown.Kind.YEAR);
     }
 
     @Test
