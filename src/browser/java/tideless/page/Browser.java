@@ -1,81 +1,30 @@
 package tideless.page;
 
 import com.fasterxml.jackson.databind.JsonNode;
-import com.fasterxml.jackson.databind.ObjectMapper;
-import com.fasterxml.jackson.databind.node.ObjectNode;
 import java.io.File;
 import java.io.IOException;
-import java.net.URI;
-import java.net.http.HttpClient;
-import java.net.http.WebSocket;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.Duration;
 import java.util.Base64;
+import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
-import java.util.concurrent.CompletableFuture;
-import java.util.concurrent.CompletionStage;
-import java.util.concurrent.ConcurrentHashMap;
-import java.util.concurrent.CopyOnWriteArrayList;
 import java.util.concurrent.ExecutionException;
-import java.util.concurrent.TimeUnit;
 import java.util.concurrent.TimeoutException;
 import java.util.stream.Stream;
 
 /** A browser of the Chromium family without a window, asked over its debugging protocol. */
-final class Browser implements AutoCloseable {
-    private static final long PATIENCE_S = 240;
-
-    private final ObjectMapper mapper = new ObjectMapper();
-    private final Map<Integer, CompletableFuture<JsonNode>> asked = new ConcurrentHashMap<>();
-    private final List<JsonNode> events = new CopyOnWriteArrayList<>();
+final class Browser implements Window {
     private final Path profile;
     private final Process process;
-    private final WebSocket socket;
+    private final Wire wire;
     private String session = "";
-    private int next = 1;
 
-    private Browser(Path profile, Process process, String address)
-            throws ExecutionException, InterruptedException {
+    private Browser(Path profile, Process process, Wire wire) {
         this.profile = profile;
         this.process = process;
-        socket =
-                HttpClient.newHttpClient()
-                        .newWebSocketBuilder()
-                        .buildAsync(URI.create(address), new Listener())
-                        .get();
-    }
-
-    /** Gathers the parts of a message. */
-    private final class Listener implements WebSocket.Listener {
-        private final StringBuilder message = new StringBuilder();
-
-        @Override
-        public CompletionStage<?> onText(WebSocket from, CharSequence part, boolean isLast) {
-            message.append(part);
-            if (isLast) {
-                take(message.toString());
-                message.setLength(0);
-            }
-            from.request(1);
-            return null;
-        }
-    }
-
-    private void take(String message) {
-        JsonNode node;
-        try {
-            node = mapper.readTree(message);
-        } catch (IOException e) {
-            throw new IllegalStateException(message, e);
-        }
-        CompletableFuture<JsonNode> answer = asked.remove(node.path("id").asInt());
-        if (answer != null) {
-            answer.complete(node);
-        } else {
-            events.add(node);
-        }
+        this.wire = wire;
     }
 
     /** Begins one with a profile of its own and an empty page. */
@@ -102,7 +51,7 @@ final class Browser implements AutoCloseable {
         Thread.sleep(100); // until it is written whole
         List<String> lines = Files.readAllLines(port);
         String address = "ws://127.0.0.1:" + lines.get(0) + lines.get(1);
-        Browser browser = new Browser(profile, process, address);
+        Browser browser = new Browser(profile, process, new Wire(address));
         String target =
                 browser.ask("Target.createTarget", Map.of("url", "about:blank"))
                         .path("targetId")
@@ -120,25 +69,12 @@ final class Browser implements AutoCloseable {
     /** Asks and waits for the answer. */
     JsonNode ask(String method, Map<String, Object> given)
             throws InterruptedException, ExecutionException, TimeoutException {
-        ObjectNode message = mapper.createObjectNode();
-        int id = next++;
-        message.put("id", id).put("method", method);
-        if (!session.isEmpty()) {
-            message.put("sessionId", session);
-        }
-        message.set("params", mapper.valueToTree(given));
-        CompletableFuture<JsonNode> answer = new CompletableFuture<>();
-        asked.put(id, answer);
-        socket.sendText(message.toString(), true).join();
-        JsonNode node = answer.get(PATIENCE_S, TimeUnit.SECONDS);
-        if (node.has("error")) {
-            throw new IllegalStateException(method + ": " + node.get("error"));
-        }
-        return node.path("result");
+        return wire.ask(session, method, given);
     }
 
     /** What an expression gives in the page; a promise is waited for. */
-    JsonNode evaluate(String expression)
+    @Override
+    public JsonNode evaluate(String expression)
             throws InterruptedException, ExecutionException, TimeoutException {
         JsonNode result =
                 ask(
@@ -157,8 +93,10 @@ final class Browser implements AutoCloseable {
     }
 
     /** Opens a file or address and waits until the page is loaded. */
-    void open(String address) throws InterruptedException, ExecutionException, TimeoutException {
-        events.clear();
+    @Override
+    public void open(String address)
+            throws InterruptedException, ExecutionException, TimeoutException {
+        wire.events().clear();
         ask("Page.navigate", Map.of("url", address));
         while (!evaluate("document.readyState").asText().equals("complete")) {
             Thread.sleep(20);
@@ -200,14 +138,44 @@ final class Browser implements AutoCloseable {
         Files.write(file, Base64.getDecoder().decode(picture.path("data").asText()));
     }
 
-    /** A key pressed and let go, as "Tab". */
-    void key(String key, int code)
-            throws InterruptedException, ExecutionException, TimeoutException {
+    /** A key pressed and let go. */
+    void key(Key key) throws InterruptedException, ExecutionException, TimeoutException {
         for (String type : List.of("keyDown", "keyUp")) {
-            ask(
-                    "Input.dispatchKeyEvent",
-                    Map.of("type", type, "key", key, "code", key, "windowsVirtualKeyCode", code));
+            Map<String, Object> given = new HashMap<>();
+            given.put("type", type);
+            given.put("key", key.name);
+            given.put("code", key.name);
+            given.put("windowsVirtualKeyCode", key.code);
+            if (type.equals("keyDown") && !key.text.isEmpty()) {
+                given.put("text", key.text);
+            }
+            ask("Input.dispatchKeyEvent", given);
         }
+    }
+
+    /** Keys of a keyboard. */
+    enum Key {
+        TAB("Tab", 9, ""),
+        ENTER("Enter", 13, "\r"),
+        DOWN("ArrowDown", 40, ""),
+        UP("ArrowUp", 38, "");
+
+        private final String name;
+        private final int code;
+        private final String text;
+
+        Key(String name, int code, String text) {
+            this.name = name;
+            this.code = code;
+            this.text = text;
+        }
+    }
+
+    /** Puts what the page saves into a folder. */
+    void saveInto(Path folder) throws InterruptedException, ExecutionException, TimeoutException {
+        ask(
+                "Browser.setDownloadBehavior",
+                Map.of("behavior", "allow", "downloadPath", folder.toAbsolutePath().toString()));
     }
 
     /** The mouse at a place of the window. */
@@ -231,8 +199,9 @@ final class Browser implements AutoCloseable {
     }
 
     /** Faults and warnings of the page since it was opened, as the console shows them. */
-    List<String> complaints() {
-        return events.stream()
+    @Override
+    public List<String> complaints() {
+        return wire.events().stream()
                 .filter(
                         e ->
                                 List.of("Runtime.exceptionThrown", "Log.entryAdded")
@@ -248,8 +217,9 @@ final class Browser implements AutoCloseable {
     }
 
     /** Addresses the page asked the browser for since it was opened. */
-    List<String> requests() {
-        return events.stream()
+    @Override
+    public List<String> requests() {
+        return wire.events().stream()
                 .filter(e -> e.path("method").asText().equals("Network.requestWillBeSent"))
                 .map(e -> e.at("/params/request/url").asText())
                 .toList();

@@ -7,12 +7,10 @@ import java.io.IOException;
 import java.io.PrintStream;
 import java.io.PrintWriter;
 import java.io.StringWriter;
-import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.Arrays;
-import java.util.Base64;
 import java.util.List;
 import java.util.Locale;
 import java.util.concurrent.ExecutionException;
@@ -25,23 +23,18 @@ import tideless.words.VerdictWords;
 /**
  * Makes the page of every shipped scenario, opens it from the disk in a browser without a window,
  * and holds what it shows against the command line: every hourly number and word to its last bit,
- * every file byte by byte. Then moves, breaks and loads it, and tells how long things take.
+ * every file byte by byte. Then uses it as a person would ({@link CheckUse}).
  */
 public final class CheckPage {
     private static final Path SCENARIOS = Path.of("scenarios");
-    private static final Path DEMO = SCENARIOS.resolve("science-room-bench.toml");
-
-    /** A page that does nothing for so long has stopped, to whoever waits; assumed. */
-    private static final double MOST_FREEZE_MS = 1000;
-
     private static final long MOST_BYTES = 1_500_000;
 
     private final Path folder;
-    private final Browser browser;
+    private final Window browser;
     private final PrintStream out;
     private final List<String> wrong = new ArrayList<>();
 
-    private CheckPage(Path folder, Browser browser, PrintStream out) {
+    private CheckPage(Path folder, Window browser, PrintStream out) {
         this.folder = folder;
         this.browser = browser;
         this.out = out;
@@ -50,27 +43,42 @@ public final class CheckPage {
     /**
      * Checks all.
      *
-     * @param args the folder to work in, and the browser's command: one of the Chromium family that
-     *     knows WebAssembly with garbage collection; then maybe names of scenarios, all where none
+     * @param args the folder to work in; the browsers' commands with commas between them, of the
+     *     Chromium or Firefox family; then maybe parts of names of scenarios, all where none
      */
     public static void main(String[] args)
             throws IOException, InterruptedException, ExecutionException, TimeoutException {
         Path folder = Files.createDirectories(Path.of(args[0]));
         List<String> wanted = Arrays.asList(args).subList(2, args.length);
-        try (Browser browser = Browser.begin(args[1])) {
-            CheckPage check = new CheckPage(folder, browser, System.out);
-            for (Path scenario : scenarios()) {
-                if (wanted.isEmpty() || wanted.stream().anyMatch(scenario.toString()::contains)) {
-                    check.compare(scenario);
+        List<String> wrong = new ArrayList<>();
+        for (String command : args[1].split(",")) {
+            if (command.contains("firefox")) {
+                try (Window browser = Firefox.begin(command)) {
+                    System.out.println(command);
+                    wrong.addAll(new CheckPage(folder, browser, System.out).compareAll(wanted));
+                }
+            } else {
+                try (Browser browser = Browser.begin(command)) {
+                    System.out.println(command);
+                    wrong.addAll(new CheckPage(folder, browser, System.out).compareAll(wanted));
+                    wrong.addAll(new CheckUse(folder, browser, System.out).all());
                 }
             }
-            check.move();
-            check.strain();
-            if (!check.wrong.isEmpty()) {
-                check.wrong.forEach(System.out::println);
-                throw new IllegalStateException(check.wrong.size() + " things are wrong");
+        }
+        if (!wrong.isEmpty()) {
+            wrong.forEach(System.out::println);
+            throw new IllegalStateException(wrong.size() + " things are wrong");
+        }
+    }
+
+    private List<String> compareAll(List<String> wanted)
+            throws IOException, InterruptedException, ExecutionException, TimeoutException {
+        for (Path scenario : scenarios()) {
+            if (wanted.isEmpty() || wanted.stream().anyMatch(scenario.toString()::contains)) {
+                compare(scenario);
             }
         }
+        return wrong;
     }
 
     private static List<Path> scenarios() throws IOException {
@@ -85,7 +93,7 @@ public final class CheckPage {
         }
     }
 
-    private static String command(String... words) {
+    static String command(String... words) {
         StringWriter said = new StringWriter();
         StringWriter complained = new StringWriter();
         PrintWriter err = new PrintWriter(complained);
@@ -95,7 +103,8 @@ public final class CheckPage {
         return said.toString();
     }
 
-    private Path page(Path scenario) {
+    /** The page of a scenario, made in a folder. */
+    static Path page(Path folder, Path scenario) {
         Path page = folder.resolve("page.html");
         command("page", scenario.toString(), "-o", page.toString());
         return page;
@@ -115,7 +124,7 @@ public final class CheckPage {
 
     private void compare(Path scenario)
             throws IOException, InterruptedException, ExecutionException, TimeoutException {
-        Path page = page(scenario);
+        Path page = page(folder, scenario);
         long bytes = Files.size(page);
         hold(bytes < MOST_BYTES, scenario + ": the page has " + bytes + " bytes");
         open(page);
@@ -141,7 +150,8 @@ public final class CheckPage {
         hold(browser.complaints().isEmpty(), scenario + ": " + browser.complaints());
         List<String> away =
                 browser.requests().stream()
-                        .filter(r -> !r.equals(page.toUri().toString()) && !r.startsWith("blob:"))
+                        .filter(r -> !r.equals(page.toUri().toString())
+                                        && !r.matches("(?s)(blob|data):.*"))
                         .toList();
         hold(away.isEmpty(), scenario + ": asked for " + away);
         double paint =
@@ -233,136 +243,7 @@ public final class CheckPage {
         return EveryBit.of(session(scenario).forecast());
     }
 
-    // Moving.
-
-    private void move()
-            throws IOException, InterruptedException, ExecutionException, TimeoutException {
-        open(page(DEMO));
-        for (int warm = 0; warm < 2; warm++) {
-            String slide =
-                    "bench.slide('feed.ec', Array.from({length: 30}, (_, i) => 1.2 + 0.02 * i))";
-            double cpuMs = browser.cpuMs();
-            JsonNode times = browser.evaluate(slide);
-            cpuMs = browser.cpuMs() - cpuMs;
-            List<Double> engine = new ArrayList<>();
-            List<Double> drawn = new ArrayList<>();
-            times.forEach(t -> engine.add(t.path("engine").asDouble()));
-            times.forEach(t -> drawn.add(t.path("drawn").asDouble()));
-            engine.sort(null);
-            drawn.sort(null);
-            out.printf(
-                    Locale.ROOT,
-                    "a move of a slider: season there after %.0f ms (median of %d; most %.0f), on"
-                            + " the screen after %.0f ms (most %.0f); %.0f ms of a core each%n",
-                    engine.get(engine.size() / 2),
-                    engine.size(),
-                    engine.get(engine.size() - 1),
-                    drawn.get(drawn.size() / 2),
-                    drawn.get(drawn.size() - 1),
-                    cpuMs / times.size());
-        }
-        hold(browser.complaints().isEmpty(), "moving: " + browser.complaints());
-        int ends = 0;
-        int told = 0;
-        for (JsonNode knob : browser.evaluate("bench.shown.rig.knobs")) {
-            List<String> values = new ArrayList<>();
-            knob.path("choices").fieldNames().forEachRemaining(values::add);
-            if (values.isEmpty()) {
-                values.add(knob.path("low").asText());
-                values.add(knob.path("high").asText());
-            }
-            for (String value : values) {
-                open(folder.resolve("page.html"));
-                String to =
-                        "bench.slide('%s', [%s])"
-                                .formatted(knob.path("id").asText(), quoted(value));
-                browser.evaluate(to);
-                String faults =
-                        browser.evaluate("document.getElementById('faults').textContent").asText();
-                ends++;
-                told += faults.contains("allowed: ") ? 1 : 0;
-                hold(
-                        faults.isEmpty()
-                                || faults.contains("allowed: ")
-                                || faults.startsWith("Notes"),
-                        knob + " at " + value + ": " + faults);
-                hold(browser.complaints().isEmpty(), knob + ": " + browser.complaints());
-            }
-        }
-        out.printf("%d ends of sliders tried; %d cannot run and say so%n", ends, told);
-    }
-
-    private static String quoted(String text) {
-        return "'" + text.replace("\\", "\\\\").replace("'", "\\'").replace("\n", "\\n") + "'";
-    }
-
-    // Straining.
-
-    private void strain()
-            throws IOException, InterruptedException, ExecutionException, TimeoutException {
-        String demo = Files.readString(DEMO);
-        take("broken", demo.replace("crop = \"basil\"", "crop = \"bazil\""), "toml:");
-        take("no TOML", "]]]]", "toml:1:");
-        take("an empty text", "", "allowed: ");
-        take("a huge text", "# " + "x".repeat(5_000_000), "1 MB");
-        take("a huge list", "a = [" + "1,".repeat(400_000) + "1]", "allowed: ");
-        take("deep brackets", "a = " + "[".repeat(50_000), "toml");
-        take("400 days", demo.replace("\"70 days\"", "\"400 days\""), "");
-        take("40 trays", manyTrays(demo), "");
-    }
-
-    private static String manyTrays(String demo) {
-        int from = demo.indexOf("[tray.basil]");
-        int to = demo.indexOf("[tray.pak-choi]");
-        StringBuilder text = new StringBuilder(demo);
-        for (int i = 0; i < 37; i++) {
-            text.append(demo.substring(from, to).replace("tray.basil", "tray.basil-" + i));
-        }
-        return text.toString();
-    }
-
-    /** Hands over a text as if it were opened, and watches how long the page stands still. */
-    private void take(String what, String text, String fault)
-            throws IOException, InterruptedException, ExecutionException, TimeoutException {
-        open(folder.resolve("page.html"));
-        browser.evaluate(
-                """
-                bench.stood = 0; bench.signs = 0;
-                (() => { let last = performance.now();
-                  const tick = () => { const now = performance.now();
-                    bench.stood = Math.max(bench.stood, now - last); last = now;
-                    bench.signs += document.getElementById('busy').textContent ? 1 : 0;
-                    setTimeout(tick, 5); };
-                  tick(); })()
-                """);
-        String base64 = Base64.getEncoder().encodeToString(text.getBytes(StandardCharsets.UTF_8));
-        double tookMs =
-                browser.evaluate(
-                                "(async () => { const text = new TextDecoder().decode(Uint8Array.from(atob('"
-                                        + base64
-                                        + "'), c => c.charCodeAt(0))); await new Promise(r =>"
-                                        + " setTimeout(r, 100)); bench.stood = 0; const from ="
-                                        + " performance.now(); await bench.open([new File([text],"
-                                        + " 'other.toml')], true); return performance.now() - from; })()")
-                        .asDouble();
-        double stood = browser.evaluate("bench.stood").asDouble();
-        int signs = browser.evaluate("bench.signs").asInt();
-        String said = browser.evaluate("document.getElementById('faults').textContent").asText();
-        hold(stood < MOST_FREEZE_MS, what + ": stood still for " + stood + " ms");
-        hold(tookMs < MOST_FREEZE_MS || signs > 0, what + ": no sign for " + tookMs + " ms");
-        hold(said.contains(fault), what + ": said " + said);
-        hold(!fault.isEmpty() || !said.contains("allowed: "), what + ": said " + said);
-        hold(browser.complaints().isEmpty(), what + ": " + browser.complaints());
-        out.printf(
-                Locale.ROOT,
-                "%s: answered after %.0f ms, page stood still for %.0f ms at most; %s%n",
-                what,
-                tookMs,
-                stood,
-                said.substring(0, Math.min(160, said.length())).replace('\n', ' '));
-    }
-
-    private static void delete(Path folder) throws IOException {
+    static void delete(Path folder) throws IOException {
         if (Files.exists(folder)) {
             try (Stream<Path> files = Files.walk(folder)) {
                 files.sorted((a, b) -> b.compareTo(a)).map(Path::toFile).forEach(File::delete);

@@ -1,6 +1,7 @@
 // What comes into the page from the desk, and what goes back there.
 
 const MOST_SHOWN = 1 << 20;
+const MOST_EDITED = 200000;
 
 function keep(name, content) {
   const address = URL.createObjectURL(content);

@@ -64,7 +64,7 @@ class Lesson {
     this.after = null;
     this.guess = null;
     this.build();
-    this.run({text: this.texts[lesson.scenario], moves: []}).then(run => {
+    this.ready = this.run({text: this.texts[lesson.scenario], moves: []}).then(run => {
       if (this.lesson === lesson) {
         this.before = run;
         this.guess = this.firstGuess();
@@ -100,7 +100,7 @@ class Lesson {
       made("p", {class: "quiet"}, "Draw your guess on the plot, or set it day by day with the sliders below; then run it."),
       made("figure", {}, made("figcaption", {}, this.plot.title, " ", made("span", {}, this.plot.unit)), this.canvas),
       this.handles,
-      made("p", {class: "row"}, this.reveal,
+      made("p", {class: "row"}, this.reveal, " ",
         made("button", {type: "button", onclick: () => this.begin(this.lesson)}, "Begin again"),
         made("button", {type: "button", onclick: () => this.printed()}, "Print this lesson")),
       this.answer,

@@ -43,14 +43,22 @@ function showRun() {
   knobs.show(rig, bench.tray);
   drawCurves();
   showDay();
-  const text = inPage("text");
-  if (document.activeElement !== text && text.value !== bench.text) {
-    text.value = bench.text;
+  if (document.activeElement !== inPage("text")) {
+    showText(bench.text);
   }
   inPage("back").disabled = bench.text === bench.firstText;
   inPage("step-said").textContent = run.result
     ? `In steps of at most ${rig.stepS / 60} min, as the command line runs it.`
     : "A glance in steps of 1 h; as soon as you let go it is run as the command line does.";
+}
+
+// A text of a book's length would stop the page while it is laid out.
+function showText(words) {
+  const text = inPage("text");
+  const shown = words.length <= MOST_EDITED ? words : "";
+  if (text.value !== shown) {
+    text.value = shown;
+  }
 }
 
 function showJudged() {
@@ -228,20 +236,21 @@ async function take(text, name, files) {
   stopPlaying();
   clearTimeout(bench.settling);
   Object.assign(bench, {name, files});
-  await Promise.all([quick.lay(name, files), exact.lay(name, files)]);
-  const run = await whileBusy(exact.call("run", {text, members: 1}), "Running\u2026");
+  quick.lay(name, files);
+  exact.lay(name, files);
+  const run = await whileBusy(quick.call("glance", {text, moves: [], stepS: GLANCE_STEP_S}), "Running\u2026");
   if (run.faults.length > 0) {
     showFaults(inPage("faults"), run.faults, `${name} cannot run:`);
-    return false;
+    return;
   }
   showFaults(inPage("faults"), run.rig.notes, "Notes:");
   bench.firstText = text;
   bench.day = Math.floor(run.rig.days / 2);
   knobs.forget();
   setRun(run);
+  aged(true);
   showRun();
-  showJudged();
-  return true;
+  await settle();
 }
 
 // Playing.
@@ -310,8 +319,8 @@ async function opened(list, isSure = false) {
     }
   }
   inPage("files-said").textContent = Object.keys(beside).length > 0 ? "Beside it: " + Object.keys(beside).join(", ") : "";
-  if (scenario && text.length <= MOST_SHOWN) {
-    inPage("text").value = text;
+  if (scenario) {
+    showText(text);
   }
   await take(text, scenario ? scenario.name : bench.name, beside).catch(failed);
 }
@@ -389,10 +398,10 @@ async function begin() {
     return;
   }
   const bytes = await unpacked(inPage("engine").textContent);
-  exact = new Engine(bytes);
   quick = new Engine(bytes);
+  exact = new Engine(bytes);
   const {name, text, files} = await unpackedJson("scenario");
-  inPage("text").value = text;
+  showText(text);
   await take(text, name, files);
   const texts = await unpackedJson("lessons-data");
   bench.lesson = new Lesson(inPage("lesson"), texts, given => quick.call("run", {...given, members: 1}));
@@ -402,6 +411,7 @@ async function begin() {
 window.bench = Object.assign(bench, {
   ask: (call, given) => exact.call(call, given),
   open: (list, asScenario) => opened(list, asScenario),
+  settled: () => settle(),
   async slide(knob, values) {
     bench.timings.length = 0;
     for (const value of values) {
