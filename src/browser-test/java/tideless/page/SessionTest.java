@@ -12,6 +12,7 @@ import java.io.PrintWriter;
 import java.io.StringWriter;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.util.Arrays;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
@@ -128,6 +129,33 @@ class SessionTest {
         assertEquals(60, rig.at("/trays/0/length").asDouble(), 1e-9);
         JsonNode result = new ObjectMapper().readTree(Json.of(Shown.result(session.forecast())));
         assertEquals(session.tasks().size(), result.at("/tasks").size());
+    }
+
+    /** Greatest value of a series of the lettuce of a lesson, some things in it moved. */
+    private static double most(String series, String lesson, String... moves) throws IOException {
+        Session session = new Session(1);
+        session.read(Files.readString(Path.of("scenarios/lessons", lesson)));
+        for (int i = 0; i < moves.length; i += 2) {
+            assertEquals(List.of(), session.read(session.turned(moves[i], moves[i + 1])));
+        }
+        session.run(1);
+        return Arrays.stream(session.series(VesselId.tray("lettuce"), series)).max().orElseThrow();
+    }
+
+    @Test
+    void what_the_lessons_of_the_page_answer_is_so() throws IOException {
+        String mass = "fresh_mass";
+        assertTrue(most(mass, "hard-tap.toml") < 0.85 * most(mass, "rain.toml"));
+        assertTrue(most(mass, "rich-feed.toml", "tray.lettuce.valve.setting", "2") < 2);
+        String[] dry = {"climate.day_humidity", "30", "climate.night_humidity", "40"};
+        double thirst = most("transpiration", "rich-feed.toml");
+        assertTrue(most("transpiration", "rich-feed.toml", dry) > 1.2 * thirst);
+        double ec = most("ec_25C", "rich-feed.toml");
+        assertTrue(most("ec_25C", "rich-feed.toml", dry) > 1.3 * ec);
+        assertTrue(most("ec_25C", "lean-feed.toml") < 0.8 * ec);
+        assertEquals(1, most(mass, "rich-feed.toml", dry) / most(mass, "rich-feed.toml"), 0.07);
+        assertTrue(most("ec_25C", "open-gap.toml") > 1.2 * most("ec_25C", "lid.toml"));
+        assertTrue(most("ec_25C", "flush.toml") < most("ec_25C", "no-flush.toml"));
     }
 
     @Test

@@ -150,8 +150,10 @@ public final class CheckPage {
         hold(browser.complaints().isEmpty(), scenario + ": " + browser.complaints());
         List<String> away =
                 browser.requests().stream()
-                        .filter(r -> !r.equals(page.toUri().toString())
-                                        && !r.matches("(?s)(blob|data):.*"))
+                        .filter(
+                                r ->
+                                        !r.equals(page.toUri().toString())
+                                                && !r.matches("(?s)(blob|data):.*"))
                         .toList();
         hold(away.isEmpty(), scenario + ": asked for " + away);
         double paint =

@@ -9,40 +9,41 @@ const LESSONS = [
     teacher: ["Ask: why does the leaner feed grow the same lettuce? What runs short first if it is leaner still?",
       "At 1.6 mS/cm the tray leaves the green band; at 1.3 no flush is needed.",
       "The command \u201clean\u201d finds the feeds that do."]},
-  {id: "meter", head: "A meter does not see what it counts", scenario: "rain.toml", other: "hard-tap.toml", plot: "ph",
-    question: "A feed made of rain reads 1.3 mS/cm; the line shows the pH of its tray. A second feed is made of hard tap"
-      + " water and reads 1.3 mS/cm too. Does the pH run the same way?",
-    answer: "No. Much of the hard water\u2019s 1.3 is its own lime and sodium: there is less room for the recipe, the"
-      + " crop runs out of potassium, and the tray turns alkaline and drops lime. The meter shows it only days later.",
+  {id: "meter", head: "A meter does not see what it counts", scenario: "rain.toml", other: "hard-tap.toml", plot: "mass",
+    question: "A feed made of rain reads 1.3 mS/cm; the line shows what a lettuce weighs on it. A second feed is made of hard"
+      + " tap water and reads 1.3 mS/cm too. Does a lettuce weigh the same on it?",
+    answer: "No. Much of the hard water\u2019s 1.3 is its own lime and sodium: there is less room for the recipe, and the crop"
+      + " runs out of potassium. No meter shows it before the crop does.",
     teacher: ["Ask: which ions does the EC of tap water come from? Where does the lime on the valve come from?",
-      "Look at the curve of EC of both runs as well: for two weeks they read alike."]},
+      "The two trays read alike on a meter for the first two weeks."]},
   {id: "gap", head: "Water leaves through the gap, its salts stay", scenario: "lid.toml", other: "open-gap.toml", plot: "ec",
     question: "A lid closes the tray; the line shows its EC. Now two fifths of the deck are left open to the air."
       + " Where does the line run then?",
     answer: "Water evaporates through the gap beside what the crop drinks. The salts stay, and the valve lets in feed"
-      + " with more of them: the EC climbs out of its band.",
+      + " with more of them: the EC climbs where it fell under the lid.",
     teacher: ["Ask: how much salt did the lost litres leave behind? What else does an open gap let in?",
       "Light on the solution grows algae; the model leaves them out."]},
   {id: "flush", head: "A flush takes out what nobody else does", scenario: "no-flush.toml", other: "flush.toml", plot: "ec",
     question: "Nobody ever drains this tray; the line shows its EC. Now somebody drains it and fills it with feed"
       + " whenever it passes the limit. Draw the line.",
-    answer: "Each flush puts the tray back to the EC of the feed: the line becomes a saw. Each also pours good feed away.",
+    answer: "A flush puts the tray back to the EC of the feed: the line drops at once and climbs again. It also pours"
+      + " good feed away.",
     teacher: ["Ask: how many litres of feed went down the drain? Where could they go instead?",
       "Compare with the first lesson: a leaner feed needs no flush at all."]},
   {id: "valve", head: "How low may the valve stand?", scenario: "rich-feed.toml",
     moves: [{knob: "tray.lettuce.valve.setting", to: "2"}], plot: "mass",
-    question: "The valve holds this tray at 40 mm; the line shows what a lettuce weighs. Now the valve is set to 20 mm:"
-      + " the roots reach water later. What does a lettuce weigh then?",
-    answer: "Young roots hang above the lower level and drink little until they reach it. What that costs is the"
-      + " distance between the two lines.",
-    teacher: ["Ask: from which day on do the root tips touch the water? See the curve of the level.",
-      "A lower level leaves more root in moist air, which a grown plant uses; a seedling has no root long enough."]},
+    question: "The valve holds this tray at 40 mm; the line shows what a lettuce weighs. Now the valve is set to 20 mm"
+      + " from the first day on. What does a lettuce weigh then?",
+    answer: "Next to nothing: the roots of these seedlings end above a level of 20 mm, find no water, and the plants are"
+      + " lost in the first days. A valve is lowered when the roots have grown, or the seedlings come with longer ones.",
+    teacher: ["Ask: how long must a root be to reach the water? See the curve of the level: cups, level, root tips.",
+      "A low level leaves more root in moist air, which a grown plant uses; a seedling has no root long enough."]},
   {id: "air", head: "Dry air makes thirsty leaves", scenario: "rich-feed.toml",
     moves: [{knob: "climate.day_humidity", to: "30"}, {knob: "climate.night_humidity", to: "40"}], plot: "drunk",
     question: "At 50 % humidity by day the lettuces drink as the line shows. Now the heating dries the room to 30 %."
       + " How much do they drink a day?",
     answer: "Drier air draws more water through the leaves: the thirst rises with the vapour pressure deficit of the"
-      + " air, and the reservoir empties sooner. Growth hardly changes; the salts pile up faster.",
+      + " air, and the reservoir empties sooner. Growth falls by a few per cent; the salts pile up faster.",
     teacher: ["Ask: what happens to the EC of the tray? (More litres of feed come in, with their salts.)",
       "The relation is that of Penman and Monteith; stomata that close in dry air soften it."]}
 ];
