@@ -518,6 +518,11 @@ interface Kind<T> {
             this.meanings = new LinkedHashMap<>(meanings);
         }
 
+        /** The words that may stand there. */
+        Set<String> words() {
+            return meanings.keySet();
+        }
+
         @Override
         public Read<T> read(Key<T> key, Object value) {
             if (!(value instanceof String text)) {
@@ -540,6 +545,11 @@ interface Kind<T> {
 
         Names(Map<String, T> meanings) {
             this.meanings = new LinkedHashMap<>(meanings);
+        }
+
+        /** The words that may stand there. */
+        Set<String> words() {
+            return meanings.keySet();
         }
 
         @Override
