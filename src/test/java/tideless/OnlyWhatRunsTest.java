@@ -63,7 +63,7 @@ class OnlyWhatRunsTest {
         ways.put("sim.ReservoirTrace", page);
         ways.put("scenario.FilesInMemory", page + ", where no folder is");
         ways.put("scenario.ScenarioReference.markdown", "makes docs/scenario-reference.md");
-        ways.put("scenario.ScenarioSchema.json", "makes docs/scenario.schema.json");
+        ways.put("scenario.ScenarioSchema.json", "makes scenarios/scenario.schema.json");
         String bench = "the benchmark of seasons draws its rigs from it";
         ways.put("study.Tolerances", bench);
         ways.put("study.Ensemble", bench);

@@ -10,7 +10,7 @@ import tideless.scenario.Key.Need;
  * one types. It knows what each key may hold by itself; what keys mean to each other, and bounds,
  * are told by the program.
  */
-public final class ScenarioSchema {
+final class ScenarioSchema {
     private static final String NUMBER =
             "[-+]?(?:[0-9]+\\\\.?[0-9]*|\\\\.[0-9]+)(?:[eE][-+]?[0-9]+)?";
     private static final String DATE = "^[0-9]{4}-[0-9]{2}-[0-9]{2}$";
@@ -18,7 +18,7 @@ public final class ScenarioSchema {
     private ScenarioSchema() {}
 
     /** The schema, made from the tables the reader uses. */
-    public static String json() {
+    static String json() {
         StringBuilder text = new StringBuilder();
         text.append("{\n\"$schema\": \"https://json-schema.org/draft/2020-12/schema\",\n")
                 .append("\"title\": \"Tideless scenario\",\n");

@@ -24,7 +24,7 @@ import org.tomlj.Toml;
 
 /** Held by a validator that knows nothing of this program. */
 class ScenarioSchemaTest {
-    private static final Path PAGE = Path.of("docs/scenario.schema.json");
+    private static final Path PAGE = Path.of("scenarios/scenario.schema.json");
     private static final JsonSchema SCHEMA =
             JsonSchemaFactory.getInstance(VersionFlag.V202012).getSchema(ScenarioSchema.json());
 
