@@ -448,10 +448,13 @@ public record CropTraits(
      *     decides
      * @param latestCd a leaf crop past this bolts or grows tough, degC d since sowing
      * @param pickedUntilCd the same of plants that are picked leaf by leaf, degC d since sowing
+     * @param groundM2 ground that growers give one plant, m2; empty where none was found
      */
-    public record Harvest(OptionalDouble freshG, double latestCd, double pickedUntilCd) {
+    public record Harvest(
+            OptionalDouble freshG, double latestCd, double pickedUntilCd, OptionalDouble groundM2) {
         public Harvest {
             Objects.requireNonNull(freshG, "freshG");
+            Objects.requireNonNull(groundM2, "groundM2");
         }
     }
 

@@ -309,6 +309,11 @@ final class CropKeys {
                 thermal("harvest.picked_until")
                         .workedOut("harvest.latest", "2000 degC d")
                         .about("the same of a crop picked leaf by leaf, which bolts later"));
+        keys.add(
+                Key.quantity("harvest.ground", UnitTable.AREA)
+                        .above("0 cm2", "10 m2")
+                        .workedOut("none: no stand is called crowded", "450 cm2")
+                        .about("ground that growers give one plant"));
     }
 
     private static void nursery(List<Key<Double>> keys) {

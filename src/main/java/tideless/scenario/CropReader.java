@@ -513,7 +513,8 @@ final class CropReader {
                         orElse(
                                 e,
                                 "harvest.picked_until",
-                                orElse(e, "harvest.latest", OVERDUE * firstHarvest))),
+                                orElse(e, "harvest.latest", OVERDUE * firstHarvest)),
+                        optional(e, "harvest.ground")),
                 provenance);
     }
 

@@ -35,6 +35,9 @@ import tideless.rig.Thirst;
 
 /** Reads what grows in a tray. */
 final class PlantingReader {
+    /** Plants with less than this share of the usual ground are called crowded; assumed. */
+    private static final double CROWDED_FRAC = 0.5;
+
     private static final int OLDEST_DAYS = 365;
     private static final String ONE = "one of crop, crop_file, thirst or thirst_file";
     private static final List<Key<String>> CROPS = List.of(CROP, CROP_FILE);
@@ -169,6 +172,12 @@ final class PlantingReader {
                 traits, stems, stand, ageDays, transplant, model, harvest, wanted, acts)) {
             return Read.faulty();
         }
+        if (!tending.picksLeaves()) {
+            traits.value()
+                    .harvest()
+                    .groundM2()
+                    .ifPresent(usual -> noteCrowd(usual, stand.value(), acts.value()));
+        }
         return Read.of(
                 new Planting.OfCrop(
                         stems.value() > 1 ? traits.value().onStems(stems.value()) : traits.value(),
@@ -180,6 +189,29 @@ final class PlantingReader {
                         harvest.value(),
                         wanted.value(),
                         acts.value()));
+    }
+
+    // As they stand in the end, thinned and spaced apart.
+    private void noteCrowd(double usualM2, Stand stand, Tending tending) {
+        int plants = stand.plants();
+        double groundM2 = stand.groundM2();
+        for (Tending.Act act : tending.acts()) {
+            if (act instanceof Tending.Thinning thinning) {
+                plants = Math.min(plants, thinning.plants());
+            } else if (act instanceof Tending.Spacing spacing) {
+                groundM2 = spacing.groundM2();
+            }
+        }
+        if (plants > 0 && groundM2 / plants < CROWDED_FRAC * usualM2 * (1 - 1e-9)) {
+            tray.note(
+                    tray.has(PLANTS) ? PLANTS : GROUND,
+                    "%d plants on %s have %s each, and growers give this crop %s: they shade each other and stay small; is that meant?"
+                            .formatted(
+                                    plants,
+                                    area(groundM2),
+                                    area(groundM2 / plants),
+                                    area(usualM2)));
+        }
     }
 
     private Read<Integer> stems(Read<CropTraits> traits) {
