@@ -94,13 +94,13 @@ public final class LightTable {
                             text("%.1f", stage.lampMolPerM2Day()),
                             text("%.1f", stage.sunMolPerM2Day()),
                             text("%.1f", stage.molPerM2Day()),
-                            Double.isNaN(tray.needLowMolPerM2Day())
+                            Double.isNaN(stage.needLowMolPerM2Day())
                                     ? "not known"
-                                    : Numbers.label(tray.needLowMolPerM2Day())
+                                    : Numbers.label(stage.needLowMolPerM2Day())
                                             + "-"
-                                            + Numbers.label(tray.needHighMolPerM2Day()),
-                            verdict(tray, stage)));
-            if (stage.molPerM2Day() < tray.needLowMolPerM2Day()) {
+                                            + Numbers.label(stage.needHighMolPerM2Day()),
+                            verdict(stage)));
+            if (stage.molPerM2Day() < stage.needLowMolPerM2Day()) {
                 line("    " + cure(tray, stage));
             }
         }
@@ -111,21 +111,21 @@ public final class LightTable {
                 && inside.air().recordsLamps();
     }
 
-    private static String verdict(Lighting.OfTray tray, Lighting.Stage stage) {
-        if (Double.isNaN(tray.needLowMolPerM2Day())) {
+    private static String verdict(Lighting.Stage stage) {
+        if (Double.isNaN(stage.needLowMolPerM2Day())) {
             return "";
         }
-        if (stage.molPerM2Day() < tray.needLowMolPerM2Day()) {
+        if (stage.molPerM2Day() < stage.needLowMolPerM2Day()) {
             return "too little";
         }
-        return stage.molPerM2Day() > tray.needHighMolPerM2Day() ? "more than of use" : "enough";
+        return stage.molPerM2Day() > stage.needHighMolPerM2Day() ? "more than of use" : "enough";
     }
 
     private static String cure(Lighting.OfTray tray, Lighting.Stage stage) {
         if (!(tray.lampLitH() > 0)) {
             return text(
                     "a lamp of %.1f mol/m2/day would make up for it",
-                    tray.needLowMolPerM2Day() - stage.molPerM2Day());
+                    stage.needLowMolPerM2Day() - stage.molPerM2Day());
         }
         double hours = Lighting.hoursForNeed(tray, stage);
         String brighter =

@@ -172,7 +172,7 @@ public final class SizeTable {
     }
 
     private static String hours(Lighting.OfTray tray) {
-        if (Double.isNaN(tray.needLowMolPerM2Day())) {
+        if (tray.stages().stream().allMatch(s -> Double.isNaN(s.needLowMolPerM2Day()))) {
             return "no crop whose need is known.";
         }
         if (!(tray.lampPpfdUmolPerM2S() > 0)) {
@@ -181,16 +181,16 @@ public final class SizeTable {
         double least = 0;
         double most = MOST_HOURS;
         double ppfd = 0;
+        double needLow = 0;
+        double needHigh = 0;
         for (Lighting.Stage stage : tray.stages()) {
+            needLow = Math.max(needLow, stage.needLowMolPerM2Day());
+            needHigh = Math.max(needHigh, stage.needHighMolPerM2Day());
             least = Math.max(least, Lighting.hoursForNeed(tray, stage));
             most = Math.min(most, Lighting.hoursForMost(tray, stage));
             ppfd = Math.max(ppfd, Lighting.ppfdForNeed(tray, stage));
         }
-        String need =
-                Numbers.label(tray.needLowMolPerM2Day())
-                        + " to "
-                        + Numbers.label(tray.needHighMolPerM2Day())
-                        + " mol/m2/day";
+        String need = Numbers.label(needLow) + " to " + Numbers.label(needHigh) + " mol/m2/day";
         if (least > MOST_HOURS) {
             return String.format(
                     Locale.ROOT,

@@ -18,16 +18,13 @@ public record Lighting(Scenario scenario, List<OfTray> trays) {
      * One tray.
      *
      * @param tray its name
-     * @param crop its crop
+     * @param crop its crop, or crops in turn
      * @param lampPpfdUmolPerM2S of the lamp at full strength, umol/m2/s; 0 without a lamp
      * @param isDimmed whether it burns below that by the hour or by date
      * @param lampOnS switched on, seconds after midnight
      * @param lampOffS switched off, seconds after midnight
      * @param lampLitH hours a day
      * @param highestPpfdUmolPerM2S most at the end of any hour, lamp and sun, umol/m2/s
-     * @param needLowMolPerM2Day least daily light the crop wants, mol/m2/d; NaN when no crop of
-     *     known needs stands there
-     * @param needHighMolPerM2Day most of use, mol/m2/d
      * @param stages in order
      * @param lampWPerM2 light and near infrared of the lamp at the canopy while it burns, W/m2
      * @param lampMjPerM2Day the same over a day, MJ/m2/d
@@ -44,8 +41,6 @@ public record Lighting(Scenario scenario, List<OfTray> trays) {
             double lampOffS,
             double lampLitH,
             double highestPpfdUmolPerM2S,
-            double needLowMolPerM2Day,
-            double needHighMolPerM2Day,
             List<Stage> stages,
             double lampWPerM2,
             double lampMjPerM2Day,
@@ -65,9 +60,18 @@ public record Lighting(Scenario scenario, List<OfTray> trays) {
      * @param days how many
      * @param lampMolPerM2Day daily light integral of the lamp, mol/m2/d
      * @param sunMolPerM2Day daily light integral of the sun, mol/m2/d
+     * @param needLowMolPerM2Day least daily light the crop wants, mol/m2/d; NaN when its needs are
+     *     not known
+     * @param needHighMolPerM2Day most of use, mol/m2/d
      */
     public record Stage(
-            String name, int firstDay, int days, double lampMolPerM2Day, double sunMolPerM2Day) {
+            String name,
+            int firstDay,
+            int days,
+            double lampMolPerM2Day,
+            double sunMolPerM2Day,
+            double needLowMolPerM2Day,
+            double needHighMolPerM2Day) {
         /** Lamp and sun, mol/m2/d. */
         public double molPerM2Day() {
             return lampMolPerM2Day + sunMolPerM2Day;
@@ -87,7 +91,7 @@ public record Lighting(Scenario scenario, List<OfTray> trays) {
     public static double hoursForMost(OfTray tray, Stage stage) {
         double hours =
                 tray.lampLitH()
-                        * (tray.needHighMolPerM2Day() - stage.sunMolPerM2Day())
+                        * (stage.needHighMolPerM2Day() - stage.sunMolPerM2Day())
                         / stage.lampMolPerM2Day();
         return Math.max(0, Math.min(24, hours));
     }
@@ -103,6 +107,6 @@ public record Lighting(Scenario scenario, List<OfTray> trays) {
 
     /** How many times the lamp's present light would be enough. */
     private static double timesForNeed(OfTray tray, Stage stage) {
-        return (tray.needLowMolPerM2Day() - stage.sunMolPerM2Day()) / stage.lampMolPerM2Day();
+        return (stage.needLowMolPerM2Day() - stage.sunMolPerM2Day()) / stage.lampMolPerM2Day();
     }
 }

@@ -2,6 +2,7 @@ package tideless.study;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.stream.IntStream;
 import org.apache.commons.math3.util.FastMath;
 import tideless.crop.CropTraits;
 import tideless.crop.Growing;
@@ -49,18 +50,19 @@ public final class Lightings {
             peak = Math.max(peak, sunWPerM2[h]);
             sum += sunWPerM2[h];
         }
-        CropTraits traits = tray.planting() instanceof Planting.OfCrop crop ? crop.traits() : null;
         return new Lighting.OfTray(
                 tray.name(),
-                tray.planting().cropName(),
+                String.join(
+                        ", then ",
+                        IntStream.range(0, tray.plantings())
+                                .mapToObj(i -> tray.planted(i).planting().cropName())
+                                .toList()),
                 lamp.ppfdUmolPerM2S(),
                 !lamp.levels().isEmpty() || !lamp.strengths().isEmpty(),
                 lamp.onS(),
                 lamp.offS(),
                 lamp.litS() / Time.HOUR_S,
                 of.ppfdUmolPerM2S().max(0, trace.hours()),
-                traits == null ? Double.NaN : traits.needs().lightLowMolPerM2Day(),
-                traits == null ? Double.NaN : traits.needs().lightHighMolPerM2Day(),
                 stages(trace, of, sunWPerM2),
                 lampWPerM2,
                 lampWPerM2
@@ -99,6 +101,7 @@ public final class Lightings {
     private static void addStages(
             Trace trace, PlantingTrace planting, double[] sunWPerM2, List<Lighting.Stage> stages) {
         Tray tray = planting.tray();
+        CropTraits traits = tray.planting() instanceof Planting.OfCrop crop ? crop.traits() : null;
         String whose = planting.crop().isEmpty() ? "" : planting.crop() + ", ";
         int last = planting.endHour() / 24;
         List<String> names = new ArrayList<>(List.of("growing"));
@@ -134,7 +137,11 @@ public final class Lightings {
                                 to - from,
                                 lampMolPerM2(trace.scenario(), tray.lamp(), from * 24, to * 24)
                                         / (to - from),
-                                sun * PPFD_PER_GLOBAL_W * 0.0036 / (to - from)));
+                                sun * PPFD_PER_GLOBAL_W * 0.0036 / (to - from),
+                                traits == null ? Double.NaN : traits.needs().lightLowMolPerM2Day(),
+                                traits == null
+                                        ? Double.NaN
+                                        : traits.needs().lightHighMolPerM2Day()));
             }
         }
     }
