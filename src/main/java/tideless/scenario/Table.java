@@ -76,13 +76,20 @@ final class Table {
                 && array.toList().stream().allMatch(one -> one instanceof TomlTable);
     }
 
+    /** Whether one table with keys of its own stands where several of its name may. */
+    boolean isOneForSeveral(String name) {
+        Table one = child(name);
+        return keys.isList(KeyTable.join(pattern, name))
+                && one.written().stream().anyMatch(key -> !(one.raw(key) instanceof TomlTable));
+    }
+
     /**
      * The tables of a name that several may bear, in the order of the file: {@code [[...]]}, or
      * tables in one of that name.
      */
     List<Table> listed(String name) {
         if (!isListed(name)) {
-            return child(name).named();
+            return isOneForSeveral(name) ? List.of() : child(name).named();
         }
         TomlArray array = (TomlArray) raw(name);
         Table all = child(name);

@@ -26,7 +26,13 @@ final class UnknownKeys {
         boolean isTable = table.raw(name) instanceof TomlTable;
         String at = KeyTable.join(pattern, keys.isNamed(pattern) ? "*" : name);
         if (keys.isTable(at)) {
-            if (isTable) {
+            if (isTable && table.isOneForSeveral(name)) {
+                table.faultyName(
+                        name,
+                        "one table [" + table.full(name) + "]",
+                        "tables [[" + table.full(name) + "]]",
+                        "Maybe write two brackets on either side: there may be several.");
+            } else if (isTable) {
                 checkName(name);
                 refuse(table.child(name));
             } else if (table.isListed(name)) {

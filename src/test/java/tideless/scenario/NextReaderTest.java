@@ -187,6 +187,28 @@ class NextReaderTest {
     }
 
     @Test
+    void one_bracket_in_place_of_two_is_told_as_such() {
+        String one =
+                LETTUCE
+                        + "[tray.a.next]\ncrop = \"basil\"\nplants = 8\n"
+                        + "[tray.a.next.transplant]\nleaves = 4\n";
+        refused(one, 20, "tray.a.next", "one table [tray.a.next]", "tables [[tray.a.next]]");
+        assertThat(problem(one).hint()).contains("two brackets");
+    }
+
+    @Test
+    void more_crops_than_any_plan_has_are_refused() {
+        String next = "[[tray.a.next]]\ncrop = \"basil\"\nplants = 8\n";
+        assertEquals(100, tray(LETTUCE + next.repeat(100)).next().size());
+        refused(
+                LETTUCE + next.repeat(101),
+                20,
+                "tray.a.next",
+                "101 crops one after the other",
+                "up to 100");
+    }
+
+    @Test
     void what_is_dated_of_a_crop_needs_its_own_day() {
         refused(
                 LETTUCE + "[[tray.a.next]]\ncrop = \"basil\"\nplants = 8\nsown = 2026-03-20\n",
