@@ -188,7 +188,8 @@ final class CropAdvice {
     private Cause whyHarvested(Event event, double hour, boolean fruits, int sample) {
         boolean early = event.detail().equals(Event.BEFORE_ABSENCE);
         if (event.detail().equals(Event.MAKES_ROOM)) {
-            return Cause.of(Cause.Kind.MAKES_ROOM);
+            return new Cause(
+                    Cause.Kind.MAKES_ROOM, fruits ? Facts.NONE.named("fruit") : Facts.NONE);
         }
         if (isLight(early ? NEARLY_FRAC : LIGHT_FRAC, sample)) {
             return new Cause(

@@ -54,7 +54,7 @@ public record PlantingTrace(
                             i,
                             fromS,
                             hourOf(fromS),
-                            Math.min(end - 1, lastHour(trace, parts.get(i))),
+                            Math.min(end - 1, lastHour(trace, run, i, parts.get(i))),
                             end,
                             parts.get(i)));
         }
@@ -69,8 +69,12 @@ public record PlantingTrace(
         return (int) (atS / Time.HOUR_S);
     }
 
-    private static int lastHour(Trace trace, List<Event> events) {
+    private static int lastHour(Trace trace, TrayTrace run, int number, List<Event> events) {
         for (Event event : events) {
+            if (event.kind() == Event.Kind.HARVEST && number < run.tray().next().size()) {
+                // The tray is empty at once: what closes its hour knows nothing of the crop.
+                return Math.max(0, hourOf(event.atS()) - 1);
+            }
             if (event.kind() == Event.Kind.HARVEST || event.kind() == Event.Kind.DIED) {
                 return trace.sampleAt(event.atS());
             }

@@ -119,7 +119,9 @@ public final class TaskWords {
                                                 + " left)";
                                 case PICKED_OUT ->
                                         " a plant (picked long enough: bolts or grows tough if left)";
-                                case MAKES_ROOM -> " a plant (makes room for the next crop)";
+                                case MAKES_ROOM ->
+                                        (task.cause().facts().of().isEmpty() ? "" : " of fruit")
+                                                + " a plant (makes room for the next crop)";
                                 default -> " a plant (ready)";
                             };
             case MIX -> "feed, for " + CauseWords.of(task.cause());

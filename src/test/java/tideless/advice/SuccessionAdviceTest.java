@@ -74,22 +74,31 @@ class SuccessionAdviceTest {
     }
 
     @Test
-    void a_crop_that_made_room_says_so() {
-        MadeTrace trace =
-                new MadeTrace(14)
-                        .event(
-                                new Event(
-                                        Event.Kind.HARVEST,
-                                        200 * 3600,
-                                        MadeTrace.TRAY,
-                                        0,
-                                        0,
-                                        0,
-                                        Double.NaN,
-                                        0,
-                                        Event.MAKES_ROOM))
-                        .then(200, true);
-        assertEquals(Cause.Kind.MAKES_ROOM, tasks(trace, Task.Kind.HARVEST).get(0).cause().kind());
+    void a_crop_that_made_room_says_so_and_of_what_its_weight_is() {
+        Task lettuce = tasks(roomMade("lettuce"), Task.Kind.HARVEST).get(0);
+        assertEquals(Cause.Kind.MAKES_ROOM, lettuce.cause().kind());
+        assertEquals("", lettuce.cause().facts().of());
+        assertEquals(299, lettuce.measure().value(), 1e-12);
+        Task tomato = tasks(roomMade("dwarf-tomato"), Task.Kind.HARVEST).get(0);
+        assertEquals("fruit", tomato.cause().facts().of());
+        assertEquals(199, tomato.measure().value(), 1e-12);
+    }
+
+    private static MadeTrace roomMade(String crop) {
+        return new MadeTrace(14)
+                .of(crop)
+                .event(
+                        new Event(
+                                Event.Kind.HARVEST,
+                                200 * 3600,
+                                MadeTrace.TRAY,
+                                0,
+                                0,
+                                0,
+                                Double.NaN,
+                                0,
+                                Event.MAKES_ROOM))
+                .then(200, true);
     }
 
     /** A day of 3.5 mS/cm: beyond the lettuce's 3, within the basil's 4. */

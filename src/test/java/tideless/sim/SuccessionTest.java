@@ -226,6 +226,20 @@ class SuccessionTest {
                 "fresh feed, but for an hour of the plants and the valve");
     }
 
+    /** A visit in the midst of an hour: the sample that closes it finds no lettuce any more. */
+    @Test
+    void the_last_sample_of_a_crop_is_the_last_before_it_is_cut() {
+        Trace trace =
+                Simulation.runUnread(
+                        scenario(START, 60, "08:30", SEALED + lettuceCutAfter(25) + LATER));
+        TrayTrace tray = trace.trays().get(0);
+        PlantingTrace lettuce = trace.plantings(tray).get(0);
+        assertEquals(25 * 24 + 7, lettuce.lastHour());
+        assertEquals(39 * 24 + 8, trace.plantings(tray).get(1).firstHour());
+        assertTrue(tray.freshG().at(lettuce.lastHour()) > 50);
+        assertTrue(Double.isNaN(tray.freshG().at(lettuce.lastHour() + 1)));
+    }
+
     private static List<String> crops(List<PlantingTrace> plantings) {
         return plantings.stream().map(p -> p.tray().planting().cropName()).toList();
     }
