@@ -84,7 +84,7 @@ public record Lighting(Scenario scenario, List<OfTray> trays) {
      * @return h; above 24 when longer hours cannot do it, infinite without a lamp
      */
     public static double hoursForNeed(OfTray tray, Stage stage) {
-        return tray.lampLitH() * timesForNeed(tray, stage);
+        return tray.lampLitH() * timesForNeed(stage);
     }
 
     /** Hours a day after which the lamp gives more than the crop can use in a stage; at most 24. */
@@ -102,11 +102,11 @@ public record Lighting(Scenario scenario, List<OfTray> trays) {
      * @return umol/m2/s; infinite without hours
      */
     public static double ppfdForNeed(OfTray tray, Stage stage) {
-        return tray.lampPpfdUmolPerM2S() * timesForNeed(tray, stage);
+        return tray.lampPpfdUmolPerM2S() * timesForNeed(stage);
     }
 
     /** How many times the lamp's present light would be enough. */
-    private static double timesForNeed(OfTray tray, Stage stage) {
+    private static double timesForNeed(Stage stage) {
         return (stage.needLowMolPerM2Day() - stage.sunMolPerM2Day()) / stage.lampMolPerM2Day();
     }
 }
