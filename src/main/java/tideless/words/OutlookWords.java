@@ -112,7 +112,10 @@ public final class OutlookWords {
         }
         LocalDate early = day(start, at.low());
         if (at.high() == Double.POSITIVE_INFINITY) {
-            return "from " + Dates.dayMonth(early) + " on, but never in " + percent(at.neverFrac());
+            return Dates.dayMonth(early)
+                    + " or later, in "
+                    + percent(at.neverFrac())
+                    + " of rigs like yours not at all";
         }
         LocalDate late = day(start, at.high());
         return early.equals(late) ? "" : "likely " + Dates.shortSpan(early, late);

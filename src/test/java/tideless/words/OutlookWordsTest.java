@@ -82,7 +82,7 @@ class OutlookWordsTest {
     @Test
     void what_some_never_see_is_said_with_their_share() {
         assertThat(OutlookWords.days(expected(days(16.3, 30, NEVER, 0.2)), START))
-                .isEqualTo("from 18 Mar on, but never in 20 %");
+                .isEqualTo("18 Mar or later, in 20 % of rigs like yours not at all");
         assertThat(OutlookWords.days(expected(days(NEVER, NEVER, NEVER, 0.95)), START))
                 .isEqualTo("in 5 % of rigs like yours only");
     }
