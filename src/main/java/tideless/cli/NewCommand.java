@@ -36,9 +36,10 @@ import tideless.study.Forecasts;
         header = "Ask at most eight questions and write a first scenario.",
         description = {
             "",
-            "Each question may be answered beforehand by its option; Enter takes what stands in",
-            "brackets. What is not asked is put in as what usually grows, with a comment. Answers",
-            "may also come from a pipe, one a line. A file that is there is never written over.",
+            "Each question may be answered beforehand by its option; Enter takes what"
+                    + " stands in brackets. What is not asked is put in as what usually grows,"
+                    + " with a comment. Answers may also come from a pipe, one a line. A file that"
+                    + " is there is never written over.",
             ""
         },
         footer = {

@@ -119,7 +119,7 @@ public final class Starter {
             reservoir();
         }
         for (int tray = 1; tray <= trays; tray++) {
-            tray(trays == 1 ? "tray" : "tray-" + tray);
+            tray(trays == 1 ? "bench" : "bench-" + tray);
         }
         visits();
         return text.toString();
