@@ -1,7 +1,6 @@
 package tideless.page;
 
 import com.fasterxml.jackson.databind.JsonNode;
-import java.io.File;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
@@ -12,27 +11,26 @@ import java.util.List;
 import java.util.Map;
 import java.util.concurrent.ExecutionException;
 import java.util.concurrent.TimeoutException;
-import java.util.stream.Stream;
 
 /** A browser of the Chromium family without a window, asked over its debugging protocol. */
 final class Browser implements Window {
-    private final Path profile;
-    private final Process process;
+    private final Running running;
     private final Wire wire;
     private String session = "";
 
-    private Browser(Path profile, Process process, Wire wire) {
-        this.profile = profile;
-        this.process = process;
+    private Browser(Running running, Wire wire) {
+        this.running = running;
         this.wire = wire;
     }
 
     /** Begins one with a profile of its own and an empty page. */
     static Browser begin(String command)
             throws IOException, InterruptedException, ExecutionException, TimeoutException {
-        Path profile = Files.createTempDirectory("tideless-browser");
-        Process process =
-                new ProcessBuilder(
+        Path profile = Running.newProfile();
+        Running running =
+                Running.begin(
+                        profile,
+                        List.of(
                                 command,
                                 "--headless=new",
                                 "--no-sandbox",
@@ -40,10 +38,7 @@ final class Browser implements Window {
                                 "--no-first-run",
                                 "--remote-debugging-port=0",
                                 "--user-data-dir=" + profile,
-                                "about:blank")
-                        .redirectErrorStream(true)
-                        .redirectOutput(profile.resolve("said.txt").toFile())
-                        .start();
+                                "about:blank"));
         Path port = profile.resolve("DevToolsActivePort");
         for (int tries = 0; tries < 600 && !Files.exists(port); tries++) {
             Thread.sleep(100);
@@ -51,7 +46,7 @@ final class Browser implements Window {
         Thread.sleep(100); // until it is written whole
         List<String> lines = Files.readAllLines(port);
         String address = "ws://127.0.0.1:" + lines.get(0) + lines.get(1);
-        Browser browser = new Browser(profile, process, new Wire(address));
+        Browser browser = new Browser(running, new Wire(address));
         String target =
                 browser.ask("Target.createTarget", Map.of("url", "about:blank"))
                         .path("targetId")
@@ -227,7 +222,8 @@ final class Browser implements Window {
 
     /** What all its processes have used of the machine so far, ms. */
     double cpuMs() {
-        return process.descendants()
+        return running.process()
+                .descendants()
                 .map(one -> one.info().totalCpuDuration().orElse(Duration.ZERO))
                 .mapToDouble(Duration::toMillis)
                 .sum();
@@ -235,11 +231,6 @@ final class Browser implements Window {
 
     @Override
     public void close() throws IOException {
-        process.descendants().forEach(ProcessHandle::destroy);
-        process.destroy();
-        process.onExit().join();
-        try (Stream<Path> files = Files.walk(profile)) {
-            files.sorted((a, b) -> b.compareTo(a)).map(Path::toFile).forEach(File::delete);
-        }
+        running.end();
     }
 }

@@ -2,7 +2,6 @@ package tideless.page;
 
 import com.fasterxml.jackson.databind.JsonNode;
 import com.fasterxml.jackson.databind.ObjectMapper;
-import java.io.File;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
@@ -12,46 +11,41 @@ import java.util.concurrent.ExecutionException;
 import java.util.concurrent.TimeoutException;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
-import java.util.stream.Stream;
 
 /** A browser of the Firefox family without a window, asked over WebDriver BiDi. */
 final class Firefox implements Window {
     private static final Pattern LISTENS = Pattern.compile("listening on (ws://[0-9.:]+)");
 
     private final ObjectMapper mapper = new ObjectMapper();
-    private final Path profile;
-    private final Process process;
+    private final Running running;
     private final Wire wire;
     private String context = "";
 
-    private Firefox(Path profile, Process process, Wire wire) {
-        this.profile = profile;
-        this.process = process;
+    private Firefox(Running running, Wire wire) {
+        this.running = running;
         this.wire = wire;
     }
 
     /** Begins one with a profile of its own and an empty page. */
     static Firefox begin(String command)
             throws IOException, InterruptedException, ExecutionException, TimeoutException {
-        Path profile = Files.createTempDirectory("tideless-browser");
-        Path said = profile.resolve("said.txt");
-        Process process =
-                new ProcessBuilder(
+        Path profile = Running.newProfile();
+        Running running =
+                Running.begin(
+                        profile,
+                        List.of(
                                 command,
                                 "--headless",
                                 "--no-remote",
                                 "--profile",
                                 profile.toString(),
-                                "--remote-debugging-port=0")
-                        .redirectErrorStream(true)
-                        .redirectOutput(said.toFile())
-                        .start();
+                                "--remote-debugging-port=0"));
         Matcher listens = LISTENS.matcher("");
         for (int tries = 0; tries < 900 && !listens.find(); tries++) {
             Thread.sleep(100);
-            listens = LISTENS.matcher(Files.readString(said));
+            listens = LISTENS.matcher(Files.readString(running.said()));
         }
-        Firefox firefox = new Firefox(profile, process, new Wire(listens.group(1) + "/session"));
+        Firefox firefox = new Firefox(running, new Wire(listens.group(1) + "/session"));
         firefox.ask("session.new", Map.of("capabilities", Map.of()));
         firefox.ask(
                 "session.subscribe",
@@ -119,11 +113,6 @@ final class Firefox implements Window {
 
     @Override
     public void close() throws IOException {
-        process.descendants().forEach(ProcessHandle::destroy);
-        process.destroy();
-        process.onExit().join();
-        try (Stream<Path> files = Files.walk(profile)) {
-            files.sorted((a, b) -> b.compareTo(a)).map(Path::toFile).forEach(File::delete);
-        }
+        running.end();
     }
 }

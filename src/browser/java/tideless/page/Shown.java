@@ -47,7 +47,7 @@ final class Shown {
     /** The rig of a scenario, in the units of its columns: cm, L, mS/cm. */
     static Map<String, Object> rig(Scenario scenario, List<Note> notes, List<Knob> knobs) {
         Map<String, Object> rig = new LinkedHashMap<>();
-        LocalDate last = scenario.start().plusDays(scenario.days() - 1L);
+        LocalDate last = scenario.lastDay();
         rig.put("title", Names.clean(scenario.title()));
         rig.put("start", scenario.start().toString());
         rig.put("days", scenario.days());

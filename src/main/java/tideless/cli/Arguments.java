@@ -5,6 +5,7 @@ import java.time.DateTimeException;
 import java.time.LocalDate;
 import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.ParameterException;
+import tideless.rig.Scenario;
 
 /** What several commands ask of their arguments. */
 final class Arguments {
@@ -43,10 +44,12 @@ final class Arguments {
     }
 
     /** A day of a run. */
-    void requireInRun(String option, LocalDate day, LocalDate start, int days) {
-        LocalDate last = start.plusDays(days - 1L);
-        if (day.isBefore(start) || day.isAfter(last)) {
-            throw refused(option, day.toString(), "a day of the run, " + start + " to " + last);
+    void requireInRun(String option, LocalDate day, Scenario rig) {
+        if (day.isBefore(rig.start()) || day.isAfter(rig.lastDay())) {
+            throw refused(
+                    option,
+                    day.toString(),
+                    "a day of the run, " + rig.start() + " to " + rig.lastDay());
         }
     }
 

@@ -81,13 +81,7 @@ final class AwayCommand implements Callable<Integer> {
             description = "how many rigs that yours might be are tried; 1 for yours as stated")
     int members;
 
-    @Option(
-            names = "--seed",
-            paramLabel = "N",
-            defaultValue = "1",
-            showDefaultValue = Visibility.ALWAYS,
-            description = "seed of all that is drawn")
-    long seed;
+    @Mixin Seed seed;
 
     @Option(
             names = {"-o", "--output"},
@@ -118,10 +112,10 @@ final class AwayCommand implements Callable<Integer> {
         }
         Scenario rig = good.get().scenario();
         LocalDate first = asked == null ? rig.start() : asked;
-        arguments.requireInRun("--from", first, rig.start(), rig.days());
+        arguments.requireInRun("--from", first, rig);
         for (Visits.Absence absence : stated) {
-            arguments.requireInRun("--absence", absence.from(), rig.start(), rig.days());
-            arguments.requireInRun("--absence", absence.to(), rig.start(), rig.days());
+            arguments.requireInRun("--absence", absence.from(), rig);
+            arguments.requireInRun("--absence", absence.to(), rig);
         }
         Away.Question question =
                 new Away.Question(first, every, stated.isEmpty() ? withinRun(rig) : stated);
@@ -133,13 +127,11 @@ final class AwayCommand implements Callable<Integer> {
                             rig,
                             question,
                             members,
-                            seed,
+                            seed.value,
                             new Watched(ThreadPool.ofAllCores(), progress, "running"));
             if (folder != null) {
                 progress.show("writing", 0, 0);
-                written =
-                        AwayFiles.write(
-                                away, folder, good.get().files().stream().map(Path::of).toList());
+                written = AwayFiles.write(away, folder, Scenarios.inputs(good.get()));
             }
         }
         return Written.told(spec, written, folder, () -> print(away));
@@ -150,7 +142,7 @@ final class AwayCommand implements Callable<Integer> {
     }
 
     private static List<Visits.Absence> withinRun(Scenario rig) {
-        LocalDate last = rig.start().plusDays(rig.days() - 1L);
+        LocalDate last = rig.lastDay();
         return rig.visits().absences().stream()
                 .filter(a -> !a.from().isBefore(rig.start()) && !a.to().isAfter(last))
                 .toList();

@@ -58,13 +58,7 @@ final class CalendarCommand implements Callable<Integer> {
             description = "how many rigs that yours might be say how sure each date is; 1 for none")
     int members;
 
-    @Option(
-            names = "--seed",
-            paramLabel = "N",
-            defaultValue = "1",
-            showDefaultValue = Visibility.ALWAYS,
-            description = "seed of all that is drawn")
-    long seed;
+    @Mixin Seed seed;
 
     @Mixin Logged logged;
 
@@ -88,11 +82,11 @@ final class CalendarCommand implements Callable<Integer> {
             forecast =
                     Forecasts.of(
                             good.get().scenario(),
-                            seed,
+                            seed.value,
                             members,
                             new Watched(ThreadPool.ofAllCores(), progress, "running"));
             if (file != null) {
-                List<Path> inputs = good.get().files().stream().map(Path::of).toList();
+                List<Path> inputs = Scenarios.inputs(good.get());
                 written = CalendarFile.write(forecast, file, inputs);
             }
         }

@@ -94,11 +94,7 @@ final class CompareCommand implements Callable<Integer> {
             description = "folder for the files (default: none are written)")
     Path folder;
 
-    @Option(
-            names = "--threads",
-            hidden = true,
-            description = "how many at once; changes nothing but the time")
-    int threads;
+    @Mixin Threads threads;
 
     @Mixin Logged logged;
 
@@ -212,7 +208,7 @@ final class CompareCommand implements Callable<Integer> {
     private int compare(List<VariedKey> keys, List<Reading.Good> read, ChangedScenario changed) {
         List<Axis> axes = keys.isEmpty() ? List.of(files()) : axes(keys, read.get(0));
         List<Scenario> bases = read.stream().map(Reading.Good::scenario).toList();
-        ThreadPool pool = threads > 0 ? new ThreadPool(threads) : ThreadPool.ofAllCores();
+        ThreadPool pool = threads.pool();
         PrintWriter err = spec.commandLine().getErr();
         try (Brake brake = new Brake()) {
             Compared compared;

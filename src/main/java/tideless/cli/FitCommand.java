@@ -7,6 +7,7 @@ import java.util.Optional;
 import java.util.concurrent.Callable;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Help.Visibility;
+import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.Parameters;
@@ -63,13 +64,7 @@ final class FitCommand implements Callable<Integer> {
             description = "how many rigs that yours might be make each band; 1 for none")
     int members;
 
-    @Option(
-            names = "--seed",
-            paramLabel = "N",
-            defaultValue = "1",
-            showDefaultValue = Visibility.ALWAYS,
-            description = "seed of all that is drawn")
-    long seed;
+    @Mixin Seed seed;
 
     @Option(
             names = {"-o", "--output"},
@@ -77,11 +72,7 @@ final class FitCommand implements Callable<Integer> {
             description = "folder for corrected.toml, fit.csv and pictures")
     Path folder;
 
-    @Option(
-            names = "--threads",
-            hidden = true,
-            description = "how many at once; changes nothing but the time")
-    int threads;
+    @Mixin Threads threads;
 
     @Spec CommandSpec spec;
 
@@ -100,19 +91,16 @@ final class FitCommand implements Callable<Integer> {
             return LogCommand.refuseNone(scenario, err);
         }
         Scenario rig = good.scenario();
-        ThreadPool pool = threads > 0 ? new ThreadPool(threads) : ThreadPool.ofAllCores();
+        ThreadPool pool = threads.pool();
         Optional<Fit> fit;
         WriteResult written = new WriteResult(List.of(), "", false);
         try (Progress progress = new Progress(System.err, Progress.atTerminal())) {
-            fit = Fit.of(rig, members, seed, new Watched(pool, progress, "running"));
+            fit = Fit.of(rig, members, seed.value, new Watched(pool, progress, "running"));
             if (fit.isPresent() && folder != null) {
                 progress.show("writing", 0, 0);
                 written =
                         FitFiles.write(
-                                fit.get(),
-                                fit.get().runs(pool),
-                                folder,
-                                good.files().stream().map(Path::of).toList());
+                                fit.get(), fit.get().runs(pool), folder, Scenarios.inputs(good));
             }
         }
         if (fit.isEmpty()) {

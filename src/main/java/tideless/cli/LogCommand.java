@@ -98,7 +98,7 @@ final class LogCommand implements Runnable {
                 return read.exit();
             }
             Path to = file != null ? file : Path.of(RunCommand.baseName(scenario) + "-log.csv");
-            List<Path> inputs = read.good().get().files().stream().map(Path::of).toList();
+            List<Path> inputs = Scenarios.inputs(read.good().get());
             WriteResult written =
                     LogFiles.write(read.good().get().scenario(), LogTerms.all(), to, inputs);
             PrintWriter out = spec.commandLine().getOut();

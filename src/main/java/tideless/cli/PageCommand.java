@@ -58,7 +58,7 @@ final class PageCommand implements Callable<Integer> {
         if (good.isEmpty()) {
             return read.exit();
         }
-        List<Path> inputs = good.get().files().stream().map(Path::of).toList();
+        List<Path> inputs = Scenarios.inputs(good.get());
         String name = String.valueOf(scenario.getFileName());
         WriteResult written =
                 BenchPage.write(file, name, FilesInMemory.of(scenario).texts(), inputs);

@@ -155,7 +155,7 @@ final class RunCommand implements Callable<Integer> {
                 assumed,
                 good.notes().stream().map(RunCommand::withoutPath).toList(),
                 DayOneMix.of(good, forecast.litresOnDayOne()),
-                good.files().stream().map(Path::of).toList());
+                Scenarios.inputs(good));
     }
 
     private static String withoutPath(Note note) {

@@ -2,6 +2,7 @@ package tideless.cli;
 
 import java.io.PrintWriter;
 import java.nio.file.Path;
+import java.util.List;
 import java.util.Optional;
 import java.util.function.Consumer;
 import picocli.CommandLine.Model.CommandSpec;
@@ -59,6 +60,11 @@ final class Scenarios {
         Scenarios read = read(path, spec.commandLine().getErr());
         read.good().ifPresent(work);
         return read.exit();
+    }
+
+    /** Files that were read, which no result may take the place of. */
+    static List<Path> inputs(Reading.Good good) {
+        return good.files().stream().map(Path::of).toList();
     }
 
     Optional<Reading.Good> good() {

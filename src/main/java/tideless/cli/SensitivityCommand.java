@@ -7,6 +7,7 @@ import java.util.Optional;
 import java.util.concurrent.Callable;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Help.Visibility;
+import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.Parameters;
@@ -66,13 +67,7 @@ final class SensitivityCommand implements Callable<Integer> {
             })
     int points;
 
-    @Option(
-            names = "--seed",
-            paramLabel = "N",
-            defaultValue = "1",
-            showDefaultValue = Visibility.ALWAYS,
-            description = "seed of all that is drawn")
-    long seed;
+    @Mixin Seed seed;
 
     @Option(
             names = {"-o", "--output"},
@@ -80,11 +75,7 @@ final class SensitivityCommand implements Callable<Integer> {
             description = "folder for the table as CSV (default: none is written)")
     Path folder;
 
-    @Option(
-            names = "--threads",
-            hidden = true,
-            description = "how many at once; changes nothing but the time")
-    int threads;
+    @Mixin Threads threads;
 
     @Spec CommandSpec spec;
 
@@ -101,21 +92,23 @@ final class SensitivityCommand implements Callable<Integer> {
         }
         Scenario rig = good.get().scenario();
         LocalDate first = asked == null ? rig.start() : asked;
-        arguments.requireInRun("--from", first, rig.start(), rig.days());
-        ThreadPool pool = threads > 0 ? new ThreadPool(threads) : ThreadPool.ofAllCores();
+        arguments.requireInRun("--from", first, rig);
+        ThreadPool pool = threads.pool();
         try (Brake brake = new Brake()) {
             Sensitivity found;
             try (Progress progress = new Progress(System.err, Progress.atTerminal())) {
                 found =
                         Sensitivity.of(
-                                rig, first, points, seed, new Watched(pool, progress, "running"));
+                                rig,
+                                first,
+                                points,
+                                seed.value,
+                                new Watched(pool, progress, "running"));
             }
             brake.release();
             WriteResult written = new WriteResult(List.of(), "", false);
             if (folder != null) {
-                written =
-                        SensitivityFiles.write(
-                                found, folder, good.get().files().stream().map(Path::of).toList());
+                written = SensitivityFiles.write(found, folder, Scenarios.inputs(good.get()));
             }
             return Written.told(
                     spec,

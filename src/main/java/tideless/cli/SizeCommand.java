@@ -9,6 +9,7 @@ import java.util.concurrent.Callable;
 import java.util.function.Predicate;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Help.Visibility;
+import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.Parameters;
@@ -108,13 +109,7 @@ final class SizeCommand implements Callable<Integer> {
             description = "how many rigs that yours might be are tried; 1 for yours as stated")
     int members;
 
-    @Option(
-            names = "--seed",
-            paramLabel = "N",
-            defaultValue = "1",
-            showDefaultValue = Visibility.ALWAYS,
-            description = "seed of all that is drawn")
-    long seed;
+    @Mixin Seed seed;
 
     @Spec CommandSpec spec;
 
@@ -139,7 +134,7 @@ final class SizeCommand implements Callable<Integer> {
 
     private void look(Scenario rig, Arguments arguments) throws InterruptedException {
         OptionalInt every = visitsEvery == null ? OptionalInt.empty() : OptionalInt.of(visitsEvery);
-        Size.Goal goal = new Size.Goal(every, chance, members, seed);
+        Size.Goal goal = new Size.Goal(every, chance, members, seed.value);
         List<String> meant = meant(rig, arguments);
         Runnable print;
         try (Progress progress = new Progress(System.err, Progress.atTerminal())) {

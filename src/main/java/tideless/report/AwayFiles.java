@@ -143,7 +143,7 @@ public final class AwayFiles {
             left[i] = left[i] > SPARE * highest ? Double.NaN : left[i];
         }
         panel.curve("the run ends", new Curves.Curve(day, left), Look.CUP, null);
-        LocalDate last = scenario.start().plusDays(scenario.days() - 1L);
+        LocalDate last = scenario.lastDay();
         return new Picture(
                 "How long nobody need come",
                 scenario.title()

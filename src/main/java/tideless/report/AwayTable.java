@@ -47,7 +47,7 @@ public final class AwayTable {
                     leaves.stream()
                             .min(Comparator.comparing(l -> l.asItStands().days().middle()))
                             .orElseThrow();
-            say(sentence(AwayWords.leave(first)));
+            say(Names.begun(AwayWords.leave(first)));
             if (!shortest.equals(first)) {
                 say("Least of all: " + AwayWords.leave(shortest));
             }
@@ -56,10 +56,6 @@ public final class AwayTable {
             say(AwayWords.absence(away, stated));
         }
         out.println();
-    }
-
-    private static String sentence(String text) {
-        return text.substring(0, 1).toUpperCase(Locale.ROOT) + text.substring(1);
     }
 
     private void leaves() {
@@ -87,8 +83,7 @@ public final class AwayTable {
                 "Whole days from the visit that is left out until a tray dries out, wilts for more"
                         + " than six hours or is lost. \"To the end\": nothing by the end of the"
                         + " run, "
-                        + Dates.dayMonth(
-                                away.scenario().start().plusDays(away.scenario().days() - 1L))
+                        + Dates.dayMonth(away.scenario().lastDay())
                         + ".");
         if (!away.canFillUp()) {
             say("Nothing here is refilled or topped up by anybody, so filling up buys nothing.");

@@ -111,7 +111,7 @@ public final class CalendarFile {
                 days.add(day.name().substring(0, 2));
             }
         }
-        LocalDate last = scenario.start().plusDays(scenario.days() - 1L);
+        LocalDate last = scenario.lastDay();
         event.addExperimentalProperty(
                 "RRULE",
                 "FREQ=WEEKLY;BYDAY="

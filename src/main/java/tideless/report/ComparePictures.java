@@ -51,7 +51,7 @@ final class ComparePictures {
     }
 
     private static String heading(String figure) {
-        return Character.toUpperCase(figure.charAt(0)) + figure.substring(1) + " by design";
+        return Names.begun(figure) + " by design";
     }
 
     private static boolean differ(double[] values) {

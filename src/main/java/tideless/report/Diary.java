@@ -6,7 +6,6 @@ import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.HashMap;
 import java.util.List;
-import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
 import tideless.advice.Task;
@@ -150,9 +149,7 @@ record Diary(List<Entry> entries) {
     }
 
     private static String what(Task task) {
-        String kind = Names.of(task.kind());
-        return kind.substring(0, 1).toUpperCase(Locale.ROOT)
-                + kind.substring(1)
+        return Names.begun(Names.of(task.kind()))
                 + ", "
                 + Names.of(task.vessel(), task.crop())
                 + (task.litres() > 0 ? ", " + Numbers.litres(task.litres()) + " L" : "");

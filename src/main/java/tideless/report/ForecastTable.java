@@ -117,7 +117,7 @@ public final class ForecastTable {
 
     private void print() {
         Scenario scenario = forecast.trace().scenario();
-        LocalDate last = scenario.start().plusDays(scenario.days() - 1L);
+        LocalDate last = scenario.lastDay();
         paragraph(BOLD, "", Names.clean(scenario.title()));
         paragraph(
                 "",

@@ -9,7 +9,6 @@ import java.awt.geom.Path2D;
 import java.awt.geom.Rectangle2D;
 import java.io.Serializable;
 import java.util.Arrays;
-import org.jfree.chart.axis.AxisSpace;
 import org.jfree.chart.axis.SymbolAxis;
 import org.jfree.chart.axis.ValueAxis;
 import org.jfree.chart.plot.XYPlot;
@@ -32,10 +31,7 @@ import tideless.words.DesignWords;
 record HeatPage(
         String title, String subtitle, String valueLabel, Compared compared, double[] values)
         implements Page {
-    private static final double LEFT = 76;
-    private static final double RIGHT = 132;
-    private static final double TOP = 48;
-    private static final double BOTTOM = 44;
+    private static final CompareFrame FRAME = new CompareFrame(132);
     private static final int LABELS = 11;
     private static final int SHADES = 64;
     private static final Color LIGHT = new Color(0xf2f6fa);
@@ -81,27 +77,16 @@ record HeatPage(
         double most = Arrays.stream(values).filter(Double::isFinite).max().orElse(1);
         Shades shades = new Shades(least, most);
         XYPlot plot = plot(shades);
-        Rectangle2D data =
-                new Rectangle2D.Double(
-                        LEFT, TOP, Picture.WIDTH - LEFT - RIGHT, Picture.HEIGHT - TOP - BOTTOM);
-        plot.draw(
-                g2,
-                new Rectangle2D.Double(0, TOP, Picture.WIDTH - RIGHT, Picture.HEIGHT - TOP),
-                null,
-                null,
-                null);
+        Rectangle2D data = FRAME.draw(g2, plot);
         drawUnbuildable(g2, plot, data);
         drawOutline(g2, plot, data);
         drawPresent(g2, plot, data);
         drawKey(g2, shades, data);
-        String across = ComparePictures.label(compared.axes().get(0));
-        Picture.text(
+        CompareFrame.name(
                 g2,
-                across,
-                Look.TEXT,
-                data.getCenterX() - Picture.width(g2, across, Look.TEXT) / 2,
-                Picture.HEIGHT - 12);
-        Picture.upright(g2, ComparePictures.label(compared.axes().get(1)), data.getCenterY());
+                data,
+                ComparePictures.label(compared.axes().get(0)),
+                ComparePictures.label(compared.axes().get(1)));
     }
 
     private int columns() {
@@ -140,13 +125,6 @@ record HeatPage(
         plot.setDomainGridlinesVisible(false);
         plot.setRangeGridlinesVisible(false);
         plot.setOutlinePaint(Look.INK);
-        AxisSpace left = new AxisSpace();
-        left.setLeft(LEFT);
-        AxisSpace below = new AxisSpace();
-        below.setBottom(BOTTOM);
-        plot.setFixedRangeAxisSpace(left, false);
-        plot.setFixedDomainAxisSpace(below, false);
-        plot.setInsets(org.jfree.chart.ui.RectangleInsets.ZERO_INSETS);
         return plot;
     }
 

@@ -26,10 +26,7 @@ public final class LightTable {
     public static void print(PrintWriter out, Lighting lighting) {
         LightTable table = new LightTable(out, lighting);
         table.line(Names.clean(lighting.scenario().title()));
-        table.line(
-                Dates.span(
-                        lighting.scenario().start(),
-                        lighting.scenario().start().plusDays(lighting.scenario().days() - 1L)));
+        table.line(Dates.span(lighting.scenario().start(), lighting.scenario().lastDay()));
         for (Lighting.OfTray tray : lighting.trays()) {
             table.line("");
             table.print(tray);

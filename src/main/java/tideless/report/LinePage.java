@@ -8,7 +8,6 @@ import java.awt.geom.Rectangle2D;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
-import org.jfree.chart.axis.AxisSpace;
 import org.jfree.chart.axis.NumberAxis;
 import org.jfree.chart.axis.SymbolAxis;
 import org.jfree.chart.axis.ValueAxis;
@@ -37,10 +36,7 @@ import tideless.study.Design;
 record LinePage(
         String title, String subtitle, String valueLabel, Compared compared, List<Curve> curves)
         implements Page {
-    private static final double LEFT = 76;
-    private static final double RIGHT = 108;
-    private static final double TOP = 48;
-    private static final double BOTTOM = 44;
+    private static final CompareFrame FRAME = new CompareFrame(108);
     private static final double STUB = 17;
     private static final Color CLEAR = new Color(0, 0, 0, 0);
 
@@ -59,24 +55,9 @@ record LinePage(
     public void draw(Graphics2D g2) {
         Picture.begin(g2, title, subtitle);
         XYPlot plot = plot();
-        Rectangle2D data =
-                new Rectangle2D.Double(
-                        LEFT, TOP, Picture.WIDTH - LEFT - RIGHT, Picture.HEIGHT - TOP - BOTTOM);
-        plot.draw(
-                g2,
-                new Rectangle2D.Double(0, TOP, Picture.WIDTH - RIGHT, Picture.HEIGHT - TOP),
-                null,
-                null,
-                null);
+        Rectangle2D data = FRAME.draw(g2, plot);
         drawNames(g2, plot, data);
-        String across = ComparePictures.label(axis());
-        Picture.text(
-                g2,
-                across,
-                Look.TEXT,
-                data.getCenterX() - Picture.width(g2, across, Look.TEXT) / 2,
-                Picture.HEIGHT - 12);
-        Picture.upright(g2, valueLabel, data.getCenterY());
+        CompareFrame.name(g2, data, ComparePictures.label(axis()), valueLabel);
     }
 
     private Axis axis() {
@@ -115,13 +96,6 @@ record LinePage(
         plot.setDomainGridlinePaint(Look.GRID);
         plot.setRangeGridlinePaint(Look.GRID);
         plot.setOutlinePaint(Look.LEADER);
-        plot.setInsets(RectangleInsets.ZERO_INSETS);
-        AxisSpace left = new AxisSpace();
-        left.setLeft(LEFT);
-        AxisSpace below = new AxisSpace();
-        below.setBottom(BOTTOM);
-        plot.setFixedRangeAxisSpace(left, false);
-        plot.setFixedDomainAxisSpace(below, false);
         markHarmless(plot);
         if (numeric && axis().present().size() == 1) {
             ValueMarker now = new ValueMarker(axis().present().get(0), Look.INK, Look.DUE);

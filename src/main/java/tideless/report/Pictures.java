@@ -228,7 +228,7 @@ final class Pictures {
     }
 
     private Picture picture(String title, String valueLabel, List<Panel> panels, String finding) {
-        LocalDate last = scenario.start().plusDays(scenario.days() - 1L);
+        LocalDate last = scenario.lastDay();
         String years =
                 scenario.start().getYear() == last.getYear()
                         ? Integer.toString(last.getYear())

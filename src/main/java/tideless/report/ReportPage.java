@@ -13,7 +13,6 @@ import java.util.Comparator;
 import java.util.EnumSet;
 import java.util.HashMap;
 import java.util.List;
-import java.util.Locale;
 import java.util.Map;
 import java.util.Set;
 import tideless.advice.Caution;
@@ -48,16 +47,21 @@ final class ReportPage {
     /**
      * The page's bytes.
      *
+     * @param rig its scenes
      * @param plots each with its finding, and its SVG
      */
-    static byte[] of(Forecast forecast, Origins origins, Map<String, byte[]> plots) {
+    static byte[] of(
+            Forecast forecast,
+            Origins origins,
+            List<RigPicture.Drawing> rig,
+            Map<String, byte[]> plots) {
         Map<String, Object> page = new HashMap<>();
         addHead(page, forecast);
         addTasks(page, forecast);
         addMix(page, forecast, origins);
         page.put("cautions", cautions(forecast));
         page.put("strip", SeasonStrip.of(forecast).svg());
-        page.put("rig", RigPicture.scenes(forecast).stream().map(RigPicture.Drawing::svg).toList());
+        page.put("rig", rig.stream().map(RigPicture.Drawing::svg).toList());
         page.put("rigKey", RigWords.KEY);
         List<Map<String, String>> shown = new ArrayList<>();
         plots.forEach(
@@ -100,7 +104,7 @@ final class ReportPage {
 
     private static void addHead(Map<String, Object> page, Forecast forecast) {
         Scenario scenario = forecast.trace().scenario();
-        LocalDate last = scenario.start().plusDays(scenario.days() - 1L);
+        LocalDate last = scenario.lastDay();
         page.put("title", Names.clean(scenario.title()));
         page.put("span", Dates.span(scenario.start(), last));
         page.put("days", Integer.toString(scenario.days()));
@@ -125,8 +129,7 @@ final class ReportPage {
     }
 
     private static String sentence(Warning warning) {
-        String text = WarningWords.text(warning);
-        return text.substring(0, 1).toUpperCase(Locale.ROOT) + text.substring(1);
+        return Names.begun(WarningWords.text(warning));
     }
 
     private static void addMix(Map<String, Object> page, Forecast forecast, Origins origins) {
@@ -165,8 +168,7 @@ final class ReportPage {
         }
         List<String> sentences = new ArrayList<>();
         for (Caution caution : of) {
-            String text = CautionWords.of(caution);
-            sentences.add(text.substring(0, 1).toUpperCase(Locale.ROOT) + text.substring(1) + ".");
+            sentences.add(Names.begun(CautionWords.of(caution)) + ".");
         }
         sentences.addAll(CautionWords.ALWAYS);
         return sentences;

@@ -87,22 +87,23 @@ public final class ResultFiles {
         }
         Map<String, Picture> pictures =
                 wanted == Wanted.TEXTS ? Map.of() : Pictures.of(forecast, trays, reservoirs);
+        List<RigPicture.Drawing> rig = RigPicture.scenes(forecast);
         if (wanted != Wanted.TEXTS) {
-            jobs.put("rig", () -> rig(forecast));
+            jobs.put("rig", () -> svgs(rig));
             pictures.forEach((name, picture) -> jobs.put(name, () -> images(name, picture)));
         }
         Map<String, byte[]> files = run(jobs);
         if (wanted != Wanted.PICTURES) {
             Map<String, byte[]> plots = new LinkedHashMap<>();
             pictures.forEach((name, p) -> plots.put(p.finding(), files.get(name + ".svg")));
-            files.put("report.html", ReportPage.of(forecast, origins, plots));
+            files.put("report.html", ReportPage.of(forecast, origins, rig, plots));
         }
         return files;
     }
 
-    private static Map<String, byte[]> rig(Forecast forecast) {
+    private static Map<String, byte[]> svgs(List<RigPicture.Drawing> rig) {
         Map<String, byte[]> drawings = new LinkedHashMap<>();
-        for (RigPicture.Drawing drawing : RigPicture.scenes(forecast)) {
+        for (RigPicture.Drawing drawing : rig) {
             drawings.put(drawing.name() + ".svg", drawing.svg().getBytes(StandardCharsets.UTF_8));
         }
         return drawings;

@@ -37,7 +37,7 @@ public final class SizeTable {
     public void print(List<Size> sizes, Size.Goal goal, Scenario scenario) {
         title(scenario);
         for (Size size : sizes) {
-            say(sentence(SizeWords.now(size, goal, scenario.start())));
+            say(Names.begun(SizeWords.now(size, goal, scenario.start())));
             say("  " + SizeWords.answer(size, goal, scenario.start()));
             out.println();
         }
@@ -61,7 +61,7 @@ public final class SizeTable {
                     c ->
                             say(
                                     "  "
-                                            + sentence(SizeWords.now(c, goal, start))
+                                            + Names.begun(SizeWords.now(c, goal, start))
                                             + " "
                                             + SizeWords.answer(c, goal, start)));
         } else {
@@ -213,12 +213,8 @@ public final class SizeTable {
 
     private void title(Scenario scenario) {
         out.println(Names.clean(scenario.title()));
-        out.println(Dates.span(scenario.start(), scenario.start().plusDays(scenario.days() - 1L)));
+        out.println(Dates.span(scenario.start(), scenario.lastDay()));
         out.println();
-    }
-
-    private static String sentence(String text) {
-        return text.substring(0, 1).toUpperCase(Locale.ROOT) + text.substring(1);
     }
 
     private void say(String text) {

@@ -45,37 +45,6 @@ public record Scenario(
         Correction correction)
         implements ScenarioBuilder.With {
 
-    /** One that nobody has logged yet. */
-    public Scenario(
-            String title,
-            LocalDate start,
-            int days,
-            Place place,
-            Climate climate,
-            Liquid feed,
-            Liquid sourceWater,
-            List<Reservoir> reservoirs,
-            List<Tray> trays,
-            Visits visits,
-            Numerics numerics,
-            String digest) {
-        this(
-                title,
-                start,
-                days,
-                place,
-                climate,
-                feed,
-                sourceWater,
-                reservoirs,
-                trays,
-                visits,
-                numerics,
-                digest,
-                Log.NONE,
-                Correction.NONE);
-    }
-
     public Scenario {
         Objects.requireNonNull(title, "title");
         Objects.requireNonNull(start, "start");
@@ -96,6 +65,11 @@ public record Scenario(
         if (trays.isEmpty()) {
             throw new IllegalArgumentException("a scenario needs a tray");
         }
+    }
+
+    /** The last day of the run. */
+    public LocalDate lastDay() {
+        return start.plusDays(days - 1L);
     }
 
     /** The same with another feed, in the trays too that start filled with it. */

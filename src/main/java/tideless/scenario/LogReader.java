@@ -89,7 +89,7 @@ final class LogReader {
                             + " outside the run, %s to %s, and %s not used; length says how long it is"
                                     .formatted(
                                             scenario.start(),
-                                            scenario.start().plusDays(scenario.days() - 1L),
+                                            scenario.lastDay(),
                                             outside == 1 ? "is" : "are"));
         }
         sayDisorder(placed);
@@ -224,9 +224,7 @@ final class LogReader {
                         LogTable.DATE,
                         Key.quoted(TomlFile.shown(line.date().text())),
                         "a day of the run, %s to %s"
-                                .formatted(
-                                        scenario.start(),
-                                        scenario.start().plusDays(scenario.days() - 1L)),
+                                .formatted(scenario.start(), scenario.lastDay()),
                         "Did you mean " + other.toLocalDate() + "?");
                 return Read.faulty();
             }

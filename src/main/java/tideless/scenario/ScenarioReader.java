@@ -11,6 +11,7 @@ import tideless.rig.Correction;
 import tideless.rig.Cover;
 import tideless.rig.Lamp;
 import tideless.rig.Liquid;
+import tideless.rig.Log;
 import tideless.rig.Numerics;
 import tideless.rig.Place;
 import tideless.rig.Planting;
@@ -174,7 +175,9 @@ public final class ScenarioReader {
                         trays,
                         visits.value(),
                         new Numerics(step.value()),
-                        "");
+                        "",
+                        Log.NONE,
+                        Correction.NONE);
         Read<Scenario> lived = corrected(logged(root.child("log"), stated));
         return lived.map(scenario -> scenario.withDigest(files.digest(bytes)));
     }

@@ -266,15 +266,11 @@ public final class FitWords {
             case SLIP ->
                     "%s of %s on %s fits none of the others%s: look at it again, or write no under use."
                             .formatted(
-                                    capital(LogWords.name(oddity.reading().what())),
+                                    Names.begun(LogWords.name(oddity.reading().what())),
                                     where,
                                     at,
                                     line);
         };
-    }
-
-    private static String capital(String text) {
-        return text.substring(0, 1).toUpperCase(java.util.Locale.ROOT) + text.substring(1);
     }
 
     /** As "Mon 9 Mar", or a span of days, or that it does not come. */

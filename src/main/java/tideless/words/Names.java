@@ -2,6 +2,7 @@ package tideless.words;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Locale;
 import tideless.advice.Task;
 import tideless.advice.Warning;
 import tideless.rig.Tray;
@@ -13,6 +14,11 @@ public final class Names {
     private static final int LISTED = 5;
 
     private Names() {}
+
+    /** The same as the beginning of a sentence. */
+    public static String begun(String text) {
+        return text.substring(0, 1).toUpperCase(Locale.ROOT) + text.substring(1);
+    }
 
     /** As "fresh solution". */
     public static String of(Task.Kind kind) {

@@ -151,7 +151,7 @@ public final class SensitivityWords {
                     + " in any of "
                     + band.members()
                     + " rigs before the run ends on "
-                    + Dates.dayMonth(of.scenario().start().plusDays(of.scenario().days() - 1L))
+                    + Dates.dayMonth(of.scenario().lastDay())
                     + ", so nothing moves it.";
         }
         if (answer.shares().isEmpty()) {

@@ -21,6 +21,7 @@ import org.w3c.dom.NodeList;
 import tideless.advice.Caution;
 import tideless.advice.Task;
 import tideless.advice.Warning;
+import tideless.drawing.RigPicture;
 import tideless.scenario.DayOneMix;
 import tideless.scenario.Reading;
 import tideless.scenario.ScenarioReader;
@@ -48,7 +49,9 @@ class ReportPageTest {
     private static String page(Forecast forecast, Origins origins) {
         Map<String, byte[]> plots = new LinkedHashMap<>();
         plots.put("A finding & more.", "<svg/>".getBytes(StandardCharsets.UTF_8));
-        return new String(ReportPage.of(forecast, origins, plots), StandardCharsets.UTF_8);
+        return new String(
+                ReportPage.of(forecast, origins, RigPicture.scenes(forecast), plots),
+                StandardCharsets.UTF_8);
     }
 
     private static Element xml(String page) {

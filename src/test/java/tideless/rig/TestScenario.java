@@ -111,6 +111,8 @@ public final class TestScenario {
                 trays,
                 visits,
                 numerics,
-                digest);
+                digest,
+                Log.NONE,
+                Correction.NONE);
     }
 }

@@ -82,6 +82,19 @@ class SuccessionTest {
         return trace.events().stream().filter(e -> e.kind() == kind).toList();
     }
 
+    private static final String BASIL = "crop = \"basil\"\nplants = 5\nnursery_age = \"18 days\"\n";
+
+    /** Basil for a month after 25 days of lettuce, somebody there at that hour. */
+    private static Trace afterLettuce(String at) {
+        String crops = lettuceCutAfter(25) + "[[tray.t.next]]\n" + BASIL;
+        return Simulation.run(scenario(START, 55, at, SEALED + crops));
+    }
+
+    /** The same month of basil in a run of its own. */
+    private static Trace alone(String at) {
+        return Simulation.run(scenario(START.plusDays(25), 30, at, SEALED + BASIL));
+    }
+
     /**
      * Cut and set out at a midnight, in a tray that is emptied, cleaned and filled: all that is
      * left of the crop before is its ledger. What differs is rounding: times count from another
@@ -89,15 +102,8 @@ class SuccessionTest {
      */
     @Test
     void a_second_crop_in_fresh_solution_grows_as_it_would_alone() {
-        String basil = "crop = \"basil\"\nplants = 5\nnursery_age = \"18 days\"\n";
-        Trace both =
-                Simulation.run(
-                        scenario(
-                                START,
-                                55,
-                                "00:00",
-                                SEALED + lettuceCutAfter(25) + "[[tray.t.next]]\n" + basil));
-        Trace alone = Simulation.run(scenario(START.plusDays(25), 30, "00:00", SEALED + basil));
+        Trace both = afterLettuce("00:00");
+        Trace alone = alone("00:00");
         TrayTrace then = both.trays().get(0);
         TrayTrace now = alone.trays().get(0);
         int from = 25 * 24;
@@ -117,15 +123,8 @@ class SuccessionTest {
     /** The plants' first morning is spent in the nursery: two hours of sixteen in this light. */
     @Test
     void a_crop_set_out_in_the_morning_lags_by_the_light_of_that_morning() {
-        String basil = "crop = \"basil\"\nplants = 5\nnursery_age = \"18 days\"\n";
-        Trace both =
-                Simulation.run(
-                        scenario(
-                                START,
-                                55,
-                                "08:00",
-                                SEALED + lettuceCutAfter(25) + "[[tray.t.next]]\n" + basil));
-        Trace alone = Simulation.run(scenario(START.plusDays(25), 30, "08:00", SEALED + basil));
+        Trace both = afterLettuce("08:00");
+        Trace alone = alone("08:00");
         double expected = alone.trays().get(0).freshG().at(30 * 24 - 1);
         double found = both.trays().get(0).freshG().at(55 * 24 - 1);
         assertTrue(found < expected, found + " of " + expected);
@@ -360,7 +359,6 @@ class SuccessionTest {
     /** Their cups hang nine centimetres above the water: lost as seedlings are, after a day. */
     @Test
     void seedlings_of_a_second_crop_are_as_tender_as_those_of_a_first() {
-        String basil = "crop = \"basil\"\nplants = 5\nnursery_age = \"18 days\"\n";
         String dry = "start_level = \"1 cm\"\n";
         Trace both =
                 Simulation.run(
@@ -368,8 +366,8 @@ class SuccessionTest {
                                 START,
                                 40,
                                 "00:00",
-                                SEALED + lettuceCutAfter(25) + "[[tray.t.next]]\n" + basil + dry));
-        Trace alone = Simulation.run(scenario(START.plusDays(25), 15, "00:00", basil + dry));
+                                SEALED + lettuceCutAfter(25) + "[[tray.t.next]]\n" + BASIL + dry));
+        Trace alone = Simulation.run(scenario(START.plusDays(25), 15, "00:00", BASIL + dry));
         for (Event.Kind kind : List.of(Event.Kind.WILTED, Event.Kind.DIED)) {
             assertEquals(hoursFrom(alone, kind, 0), hoursFrom(both, kind, 25 * Time.DAY_S), 1e-6);
         }
