@@ -67,7 +67,13 @@ final class Overview {
 
     /** Where it ends, names of the reservoirs included. */
     double bottom() {
-        return bottom + LINE * (trace.reservoirs().size() + 1);
+        return captions() + LINE * (trace.reservoirs().size() + 1);
+    }
+
+    /** Where the names begin: below the numbers of trays alike, where there are such. */
+    private double captions() {
+        boolean isCounted = groups.stream().anyMatch(group -> group.trays().size() > 1);
+        return isCounted ? bottom + LINE : bottom;
     }
 
     void draw(Svg svg) {
@@ -87,7 +93,7 @@ final class Overview {
             tray(svg, group, x, width);
             x += width + GAP;
         }
-        double y = bottom + LINE - 4;
+        double y = captions() + LINE - 4;
         for (ReservoirTrace run : trace.reservoirs()) {
             svg.label(RigPicture.EDGE, y, "text", RigWords.litres(run, hour));
             y += LINE;

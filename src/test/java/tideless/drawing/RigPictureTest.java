@@ -72,6 +72,21 @@ class RigPictureTest {
         return Double.parseDouble(element.getAttribute(attribute));
     }
 
+    @Test
+    void how_many_trays_are_alike_stands_clear_of_the_names_below() {
+        Element picture = drawn(CALM, "rig-day-one");
+        double count = number(labelled(picture, "small", "2 x"), "y");
+        double name = number(labelled(picture, "text", "shelf:"), "y");
+        assertThat(name - count).isGreaterThanOrEqualTo(12);
+    }
+
+    private static Element labelled(Element picture, String kind, String begins) {
+        return of(picture, kind).stream()
+                .filter(label -> label.getTextContent().startsWith(begins))
+                .findFirst()
+                .orElseThrow();
+    }
+
     /** The first tray's section: its box, and heights over its floor as shares of its depth. */
     private static double share(Element tray, double y) {
         double[] wall = ys(of(tray, "wall").get(0));
