@@ -57,6 +57,8 @@ class OnlyWhatRunsTest {
         ways.put("scenario.ScenarioReader.read", page);
         ways.put("scenario.Rereading", page);
         ways.put("study.Forecasts.of", page);
+        ways.put("drawing.RigPicture.of", page);
+        ways.put("drawing.RigPicture.at", page);
         ways.put("sim.HourlySeries$Column", page);
         ways.put("sim.Series.toArray", page);
         ways.put("sim.TrayTrace", page);

@@ -2,6 +2,7 @@ package tideless.page;
 
 import static org.junit.jupiter.api.Assertions.assertArrayEquals;
 import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
@@ -112,6 +113,21 @@ class SessionTest {
         session.glance(600);
         assertArrayEquals(run, session.series(tray, "ec_25C"));
         assertThrows(IllegalStateException.class, session::forecast);
+    }
+
+    @Test
+    void the_drawing_is_that_of_what_ran_last() throws IOException {
+        Session session = session();
+        assertThrows(IllegalStateException.class, () -> session.drawing(0, 0));
+        session.glance(3600);
+        String first = session.drawing(0, 30);
+        assertTrue(first.startsWith("<svg ") && first.contains("Tray lettuce"), first);
+        assertFalse(first.contains("<style"), first);
+        assertEquals(List.of(), session.read(session.turned("tray.lettuce.valve.setting", "3")));
+        session.glance(3600);
+        assertTrue(session.drawing(0, 30).contains("valve shuts 30 mm"));
+        session.run(1);
+        assertTrue(session.drawing(0, 30).contains("valve shuts 30 mm"));
     }
 
     @Test

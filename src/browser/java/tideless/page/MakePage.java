@@ -26,6 +26,7 @@ import org.teavm.tooling.TeaVMTargetType;
 import org.teavm.tooling.TeaVMTool;
 import org.teavm.tooling.TeaVMToolException;
 import org.teavm.vm.TeaVMOptimizationLevel;
+import tideless.drawing.RigPicture;
 
 /**
  * Makes the page into which the command {@code page} puts a scenario: the engine compiled for a
@@ -196,13 +197,13 @@ public final class MakePage {
             script.append(text(PARTS.resolve(name))).append('\n');
         }
         script.append("})();\n");
-        String style = text(PARTS.resolve("bench.css"));
+        String style = text(PARTS.resolve("bench.css")) + RigPicture.STYLE;
         Map<String, String> parts = new LinkedHashMap<>();
         parts.put("POLICY", policy(style, script.toString()));
         parts.put("STYLE", style);
         parts.put("SOURCES", engine.sources());
         parts.put("ENGINE", engine.module());
-        parts.put("RUNTIME", runtime());
+        parts.put("RUNTIME", text(PARTS.resolve("bindings.js")) + runtime());
         parts.put("WORKER", text(PARTS.resolve("worker.js")));
         parts.put("LESSONS", lessons());
         parts.put("SCRIPT", script.toString());
@@ -218,12 +219,12 @@ public final class MakePage {
 
     /**
      * Nothing may be fetched, sent, framed or run but what stands in the page: its own script and
-     * style by their digests, a worker and pictures made in the page, and the module, whose loader
-     * makes its bindings by evaluating texts of its own.
+     * style by their digests, a worker and pictures made in the page, and the module. No text is
+     * ever evaluated: {@code bindings.js} makes what the compiler's loader would evaluate.
      */
     private static String policy(String style, String script) throws NoSuchAlgorithmException {
         return "default-src 'none'; base-uri 'none'; form-action 'none'; img-src blob:; "
-                + "worker-src blob:; script-src 'unsafe-eval' "
+                + "worker-src blob:; script-src 'wasm-unsafe-eval' "
                 + digest(script)
                 + "; style-src "
                 + digest(style);

@@ -74,6 +74,16 @@ public final class Page {
                 series);
     }
 
+    /**
+     * The rig of the last run at an hour, one tray cut across, as the text of an SVG picture.
+     *
+     * @param tray its place in the scenario
+     */
+    @JSExport
+    public static String drawing(int tray, int hour) {
+        return SESSION.drawing(tray, hour);
+    }
+
     /** Verdict, tasks, warnings and events of the last run, as JSON. */
     @JSExport
     public static String result() {

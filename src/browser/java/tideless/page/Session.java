@@ -6,6 +6,7 @@ import java.util.List;
 import java.util.Map;
 import tideless.advice.Task;
 import tideless.advice.Warning;
+import tideless.drawing.RigPicture;
 import tideless.report.CsvFiles;
 import tideless.rig.Numerics;
 import tideless.rig.Scenario;
@@ -34,6 +35,7 @@ final class Session {
     private String toml = "";
     private Reading reading;
     private Trace trace;
+    private RigPicture picture;
     private Forecast forecast;
 
     /**
@@ -67,6 +69,7 @@ final class Session {
     List<String> read(String text) {
         toml = text;
         trace = null;
+        picture = null;
         forecast = null;
         FilesInMemory beside = new FilesInMemory(text);
         files.forEach(beside::put);
@@ -122,6 +125,7 @@ final class Session {
             throw new IllegalStateException(e); // one after the other, nobody interrupts
         }
         trace = forecast.trace();
+        picture = null;
     }
 
     /**
@@ -132,6 +136,20 @@ final class Session {
     void glance(double stepS) {
         forecast = null;
         trace = Simulation.run(good().scenario().withNumerics(new Numerics(stepS)));
+        picture = null;
+    }
+
+    /**
+     * The rig of the last run at an hour, one tray cut across.
+     *
+     * @param tray its place in the scenario
+     * @return the text of an SVG picture without a style
+     */
+    String drawing(int tray, int hour) {
+        if (picture == null) {
+            picture = RigPicture.of(trace());
+        }
+        return picture.at(tray, hour).svg();
     }
 
     /** What the run gave. */

@@ -33,6 +33,7 @@ import tideless.words.MachineWords;
 import tideless.words.Names;
 import tideless.words.Numbers;
 import tideless.words.OutlookWords;
+import tideless.words.RigWords;
 import tideless.words.TaskWords;
 import tideless.words.VerdictWords;
 import tideless.words.WarningWords;
@@ -65,6 +66,7 @@ final class Shown {
         }
         rig.put("visitDays", visits);
         rig.put("visitS", scenario.visits().timeOfDayS());
+        rig.put("drawingKey", RigWords.KEY);
         return rig;
     }
 

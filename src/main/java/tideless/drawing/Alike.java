@@ -29,6 +29,11 @@ record Alike(List<Tray> trays, TrayTrace drawn, double lowestM, double highestM)
         return groups.values().stream().map(group -> of(trace, group)).toList();
     }
 
+    /** One tray for itself. */
+    static Alike only(Trace trace, TrayTrace run) {
+        return of(trace, List.of(run));
+    }
+
     private static String build(Trace trace, TrayTrace run) {
         Tray tray = run.tray();
         return String.join(

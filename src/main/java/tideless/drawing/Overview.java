@@ -2,6 +2,7 @@ package tideless.drawing;
 
 import java.util.List;
 import tideless.rig.Filling;
+import tideless.rig.Limits;
 import tideless.rig.Reservoir;
 import tideless.rig.Shape;
 import tideless.rig.Tray;
@@ -110,8 +111,8 @@ final class Overview {
         double floor = reservoir.floorAboveBenchM();
         double levelM = shape.levelM(run.volumeM3().at(hour));
         double deadM = Math.min(levelM, reservoir.outletLevelM());
-        water(svg, shape, floor, x, width, 0, levelM, "water");
-        water(svg, shape, floor, x, width, 0, deadM, "dead");
+        water(svg, shape, floor, x, width, levelM, salt(run));
+        water(svg, shape, floor, x, width, deadM, null);
         wall(svg, shape, floor, x, width);
         double outlet = y(floor + reservoir.outletLevelM());
         svg.line(x + width - 3, outlet, x + width + STUB, outlet, "tube");
@@ -140,7 +141,9 @@ final class Overview {
         Shape shape = tray.shape();
         double floor = tray.floorAboveBenchM();
         double levelM = group.drawn().levelM().at(hour);
-        water(svg, shape, floor, x, width, 0, levelM, "water");
+        Limits limits = Salt.limits(trace, group.drawn(), hour);
+        Salt salt = Salt.of(group.drawn().ecMsPerCm().at(hour), limits);
+        water(svg, shape, floor, x, width, levelM, salt);
         wall(svg, shape, floor, x, width);
         double rim = y(floor + tray.deck().undersideM(levelM, shape.depthM()));
         svg.line(x, rim, x + width, rim, "deck");
@@ -160,31 +163,41 @@ final class Overview {
         }
     }
 
+    /** Held against the band of the first tray that it feeds. */
+    private Salt salt(ReservoirTrace run) {
+        for (Alike group : groups) {
+            if (group.tray().isFedBy(run.reservoir().name())) {
+                Limits limits = Salt.limits(trace, group.drawn(), hour);
+                return Salt.of(run.ecMsPerCm().at(hour), limits);
+            }
+        }
+        return Salt.WITHIN;
+    }
+
+    /** From the floor to a level; of what never leaves no salts are told. */
     private void water(
-            Svg svg,
-            Shape shape,
-            double floorM,
-            double x,
-            double width,
-            double fromM,
-            double toM,
-            String kind) {
-        if (toM > fromM) {
-            double low = shape.acrossM(fromM) * unitsPerM / 2;
+            Svg svg, Shape shape, double floorM, double x, double width, double toM, Salt salt) {
+        if (toM > 0) {
+            double low = shape.acrossM(0) * unitsPerM / 2;
             double high = shape.acrossM(toM) * unitsPerM / 2;
             double middle = x + width / 2;
-            double bottomY = y(floorM + fromM);
+            double bottomY = y(floorM);
             double topY = y(floorM + toM);
-            svg.area(
-                    kind,
-                    middle - low,
-                    bottomY,
-                    middle + low,
-                    bottomY,
-                    middle + high,
-                    topY,
-                    middle - high,
-                    topY);
+            double[] corners = {
+                middle - low,
+                bottomY,
+                middle + low,
+                bottomY,
+                middle + high,
+                topY,
+                middle - high,
+                topY
+            };
+            if (salt == null) {
+                svg.area("dead", corners);
+            } else {
+                svg.water(salt, corners);
+            }
         }
     }
 

@@ -6,6 +6,7 @@ import tideless.rig.Shape;
 import tideless.sim.ReservoirTrace;
 import tideless.sim.Trace;
 import tideless.study.Forecast;
+import tideless.words.Dates;
 import tideless.words.MachineWords;
 import tideless.words.RigWords;
 
@@ -33,19 +34,25 @@ public final class RigPicture {
 
     private static final double LINE = 15;
 
-    private static final String STYLE =
+    /** Of every picture; stands in each but those of {@link #at}. */
+    public static final String STYLE =
             """
             .tdl{--ink:#16202a;--soft:#4d5a66;--paper:#fff;--water:#b9d3e6;--dead:#5f7d94;\
+            --lean:#ecf4fa;--low:#d5e6f2;--high:#d3a988;--rich:#bd7b52;\
             --leaf:#7fa667;--root:#3d2a12;--lamp:#d8b13c;font:12px system-ui,sans-serif}
             @media(prefers-color-scheme:dark){.tdl{--ink:#eef2f5;--soft:#aab6c0;--paper:#14191e;\
-            --water:#31536d;--dead:#9cbbd1;--leaf:#6f9a55;--root:#f0d9b5;--lamp:#e6c65c}}
+            --water:#31536d;--lean:#1d2b37;--low:#264052;--high:#83573a;--rich:#b5703f;\
+            --dead:#9cbbd1;--leaf:#6f9a55;--root:#f0d9b5;--lamp:#e6c65c}}
             @media print{.tdl{--ink:#000;--soft:#333;--paper:#fff;--water:#c4d8e6;--dead:#5f7d94;\
+            --lean:#ecf4fa;--low:#dae9f3;--high:#d3a988;--rich:#bd7b52;\
             --leaf:#8fb478;--root:#3d2a12;--lamp:#d8b13c}}
             .tdl text{fill:var(--ink)}.tdl .small{font-size:11px;fill:var(--soft)}
             .tdl .end{text-anchor:end}
             .tdl .strong,.tdl .title{font-weight:700}.tdl .title{font-size:13px}
             .tdl .paper,.tdl .gap{fill:var(--paper)}.tdl .gap{stroke:var(--soft);stroke-width:.7}
             .tdl polyline{fill:none}.tdl .water{fill:var(--water)}
+            .tdl [data-ec=lean]{fill:var(--lean)}.tdl [data-ec=low]{fill:var(--low)}
+            .tdl [data-ec=high]{fill:var(--high)}.tdl [data-ec=rich]{fill:var(--rich)}
             .tdl .dead{fill:var(--dead);fill-opacity:.75}
             .tdl .surface{stroke:var(--ink);stroke-width:1.4}
             .tdl .wall{stroke:var(--ink);stroke-width:2.2}
@@ -74,6 +81,25 @@ public final class RigPicture {
         groups = Alike.of(trace);
     }
 
+    /** Of a run; to be asked for any hour of it. */
+    public static RigPicture of(Trace trace) {
+        return new RigPicture(trace);
+    }
+
+    /**
+     * The whole rig, and one tray of it cut across, for a page that plays the season; of one height
+     * at every hour, and without {@link #STYLE}, which stands in that page.
+     *
+     * @param tray its place in the scenario
+     * @param hour of the run, from 0
+     * @throws IndexOutOfBoundsException when there is no such tray or hour
+     */
+    public Drawing at(int tray, int hour) {
+        List<Alike> below = List.of(Alike.only(trace, trace.trays().get(tray)));
+        String title = Dates.visit(trace.clockAtSample(hour), false);
+        return drawn("rig-now", title, hour, below, "");
+    }
+
     /**
      * A drawing.
      *
@@ -93,19 +119,19 @@ public final class RigPicture {
     private Drawing draw(Scene scene) {
         String name = "rig-" + MachineWords.of(scene.moment());
         String title = RigWords.title(scene.moment(), trace, scene.hour());
-        String finding = finding(scene.hour());
-        return new Drawing(name, title, finding, draw(scene, name, title, finding));
+        return drawn(name, title, scene.hour(), groups, STYLE);
     }
 
-    private String draw(Scene scene, String name, String title, String finding) {
+    private Drawing drawn(String name, String title, int hour, List<Alike> below, String style) {
+        String finding = finding(hour, below);
         Svg body = new Svg();
         double y = LINE + 3;
         body.label(EDGE, y, "title", title);
-        Overview overview = new Overview(trace, groups, scene.hour(), y + 6);
+        Overview overview = new Overview(trace, groups, hour, y + 6);
         overview.draw(body);
         y = overview.bottom();
-        double shared = sharedScale();
-        for (Alike group : groups) {
+        double shared = sharedScale(below);
+        for (Alike group : below) {
             Shape shape = group.tray().shape();
             double unitsPerM = shared > 0 ? shared : DEEP / shape.depthM();
             y += LINE;
@@ -116,16 +142,22 @@ public final class RigPicture {
                 body.label(EDGE, y, "small", lamp);
             }
             double floor = y + PLANTS + Math.max(shape.depthM() * unitsPerM, 4 * LINE);
-            new TraySection(body, trace, group, scene.hour(), unitsPerM, floor).draw();
+            new TraySection(body, trace, group, hour, unitsPerM, floor).draw();
             y = floor + 9;
             scaleBar(body, unitsPerM, y, RigWords.range(group.lowestM(), group.highestM()));
             y += LINE;
         }
-        return wrapped(name, title, finding, body, y + 6);
+        Svg head = new Svg();
+        head.words("title", title, "id", name + "-title");
+        head.words("desc", finding, "id", name + "-finding");
+        if (!style.isEmpty()) {
+            head.words("style", style);
+        }
+        return new Drawing(name, title, finding, wrapped(name, head, body, y + 6));
     }
 
     /** Units to a metre for all trays; 0 where they are too unlike. */
-    private double sharedScale() {
+    private static double sharedScale(List<Alike> groups) {
         double deepest = 0;
         double shallowest = Double.POSITIVE_INFINITY;
         for (Alike group : groups) {
@@ -143,8 +175,7 @@ public final class RigPicture {
         svg.label(WIDTH - EDGE, y + 8, "small end", range);
     }
 
-    private static String wrapped(
-            String id, String title, String finding, Svg body, double height) {
+    private static String wrapped(String id, Svg head, Svg body, double height) {
         Svg svg = new Svg();
         svg.open(
                 "svg",
@@ -158,14 +189,14 @@ public final class RigPicture {
                 "img",
                 "aria-labelledby",
                 id + "-title " + id + "-finding");
-        svg.words("title", title, "id", id + "-title");
-        svg.words("desc", finding, "id", id + "-finding");
-        svg.words("style", STYLE);
-        svg.element("rect", "width", "100%", "height", "100%", "class", "paper");
-        return svg + body.toString() + "</svg>\n";
+        String paper =
+                new Svg()
+                        .element("rect", "width", "100%", "height", "100%", "class", "paper")
+                        .toString();
+        return svg + head.toString() + paper + body + "</svg>\n";
     }
 
-    private String finding(int hour) {
+    private String finding(int hour, List<Alike> groups) {
         List<String> parts = new ArrayList<>();
         for (ReservoirTrace reservoir : trace.reservoirs()) {
             parts.add(RigWords.finding(reservoir, hour));

@@ -51,6 +51,12 @@ final class Svg {
         return element("polygon", "points", points(corners), "class", kind);
     }
 
+    /** Solution, shaded by its salts, with corners as an area's. */
+    Svg water(Salt salt, double... corners) {
+        return element(
+                "polygon", "points", points(corners), "class", "water", "data-ec", salt.word());
+    }
+
     /** A line through points, x and y in turn. */
     Svg path(String kind, double... points) {
         return element("polyline", "points", points(points), "class", kind);

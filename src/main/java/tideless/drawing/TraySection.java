@@ -113,8 +113,9 @@ final class TraySection {
         if (levelM > 0) {
             double low = lean(0);
             double high = lean(levelM);
-            svg.area(
-                    "water",
+            double ec = group.drawn().ecMsPerCm().at(hour);
+            svg.water(
+                    Salt.of(ec, Salt.limits(trace, group.drawn(), hour)),
                     left + low,
                     y(0),
                     right - low,

@@ -21,7 +21,8 @@ public final class RigWords {
     /** What the drawing's signs mean. */
     public static final String KEY =
             "Each tray is cut across and drawn to scale, its middle left out where it is wide."
-                    + " Grey-blue: solution. Roots: thick in the water, dotted in air. The bar at"
+                    + " Solution: pale where it is leaner than its crop's"
+                    + " band of EC, blue-grey within, brown above it. Roots: thick in the water, dotted in air. The bar at"
                     + " the right wall: lowest to highest level of the season. Dark: what lies"
                     + " below the reservoir's outlet and never leaves. Plants, cup widths and the"
                     + " lamp's height are not to scale.";

@@ -167,6 +167,49 @@ class RigPictureTest {
                 .isLessThan(number(of(tray, "surface").get(0), "y1") - 15);
     }
 
+    private static Element at(RigPicture picture, int tray, int hour) {
+        return xml(picture.at(tray, hour).svg()).getDocumentElement();
+    }
+
+    // Trays of the bench: basil, pak choi, tomato.
+    @Test
+    void at_any_hour_the_whole_rig_and_one_tray_are_drawn_as_in_a_scene() {
+        RigPicture bench = RigPicture.of(BENCH.trace());
+        Element first = at(bench, 2, 0);
+        assertThat(of(first, "tray")).hasSize(1);
+        assertThat(of(first, "lamp")).hasSize(3);
+        assertThat(first.getElementsByTagName("desc").item(0).getTextContent())
+                .contains("Reservoir shelf: ", "Tray tomato (dwarf-tomato): ")
+                .doesNotContain("basil");
+        Element scene = drawn(BENCH, "rig-day-one");
+        assertThat(share(of(first, "tray").get(0), number(of(first, "surface").get(0), "y1")))
+                .isCloseTo(
+                        share(of(scene, "tray").get(2), number(of(scene, "surface").get(2), "y1")),
+                        within(3e-4));
+        assertThat(first.getElementsByTagName("style").getLength()).isZero();
+        assertThat(scene.getElementsByTagName("style").getLength()).isEqualTo(1);
+        for (int hour = 1; hour < BENCH.trace().hours(); hour += 97) {
+            assertThat(at(bench, 2, hour).getAttribute("viewBox"))
+                    .isEqualTo(first.getAttribute("viewBox"));
+        }
+    }
+
+    // The basil's feed of 1.6 mS/cm piles up to more than it bears (4.3) on the evening before 13
+    // Apr.
+    @Test
+    void what_is_saltier_than_the_crop_bears_is_shaded_so() {
+        RigPicture bench = RigPicture.of(BENCH.trace());
+        Element first = of(at(bench, 0, 0), "tray").get(0);
+        assertThat(salt(of(first, "water").get(0))).isEqualTo("within");
+        Element evening = at(bench, 0, 24 * 42 - 4);
+        assertThat(BENCH.trace().trays().get(0).ecMsPerCm().at(24 * 42 - 4)).isBetween(4.3, 5.6);
+        assertThat(salt(of(of(evening, "tray").get(0), "water").get(0))).isEqualTo("high");
+    }
+
+    private static String salt(Element water) {
+        return water.getAttribute("data-ec");
+    }
+
     @ParameterizedTest
     @MethodSource("names")
     void a_picture_says_what_it_is_and_finds(String name) {

@@ -58,11 +58,11 @@ function pair(term, ...value) {
 function showNumbers(place, run, tray, day) {
   const now = run.trays[tray];
   const told = run.rig.trays[tray];
-  const last = 24 * day + 23;
+  const last = 24 * day + EVENING;
   const at = (name, places) => digits(now[name][last], places);
   const ofDay = name => daily(now[name].subarray(24 * day, 24 * day + 24))[0];
   const pairs = [
-    pair("Level at midnight", at("level_above_floor", 0), " mm; cups at ", digits(10 * told.cup, 0), " mm"),
+    pair("Level at 23:00", at("level_above_floor", 0), " mm; cups at ", digits(10 * told.cup, 0), " mm"),
     pair("EC", at("ec_25C", 2), " mS/cm"),
     pair("pH", at("ph", 1)),
     pair("Drunk", digits(ofDay("transpiration"), 2), " L of ", digits(ofDay("thirst"), 2), " L wanted"),

@@ -4,6 +4,7 @@
 const GLANCE_STEP_S = 3600;
 const SETTLE_MS = 250;
 const LONG_MS = 1500;
+const EVENING = 22;
 
 const bench = {
   text: "", firstText: "", name: "scenario.toml", files: {}, shown: null, pinned: null, tray: 0, day: 0,
@@ -39,6 +40,7 @@ function showRun() {
   document.title = rig.title;
   inPage("title").textContent = rig.title;
   inPage("span").textContent = `${rig.span}, ${rig.days} day${rig.days === 1 ? "" : "s"}`;
+  inPage("legend").textContent = rig.drawingKey;
   showTrays(rig);
   knobs.show(rig, bench.tray);
   drawCurves();
@@ -139,14 +141,15 @@ function goTo(day) {
   showDay();
 }
 
-function showDay(hour = 24 * bench.day + 23) {
+// The picture and the numbers are those of the evening, an hour before midnight.
+function showDay(hour = 24 * bench.day + EVENING) {
   const run = bench.shown;
   const slider = inPage("day");
   slider.max = String(run.rig.days - 1);
   slider.value = String(bench.day);
   inPage("day-said").textContent = `${bench.day + 1} of ${run.rig.days}, ${weekday(run.rig, bench.day)}`;
   slider.setAttribute("aria-valuetext", inPage("day-said").textContent);
-  drawSection(inPage("section"), run, bench.tray, hour);
+  section.show(quick, run, bench.tray, hour);
   showNumbers(inPage("numbers"), run, bench.tray, bench.day);
   markDay(inPage("tasks"), bench.day);
 }
@@ -283,7 +286,7 @@ function play() {
     if (Math.floor(days) !== bench.day) {
       goTo(Math.floor(days));
     } else if (!still) {
-      drawSection(inPage("section"), bench.shown, bench.tray, Math.floor(24 * days));
+      section.show(quick, bench.shown, bench.tray, Math.floor(24 * days));
     }
     bench.playing = requestAnimationFrame(step);
   };
@@ -380,13 +383,12 @@ function wire() {
   };
   addEventListener("resize", again);
   matchMedia("(prefers-color-scheme: dark)").addEventListener("change", again);
-  inPage("legend").textContent = "Drawn to scale. The water is pale where it is lean and rust where it is too salty; plants are as wide as"
-    + " their leaves, their height is for show.";
 }
 
 let quick;
 let exact;
 const knobs = new Knobs(inPage("knobs"), move);
+const section = new Section(inPage("section"));
 
 async function begin() {
   wire();

@@ -8,10 +8,13 @@ const RESERVOIR_SERIES = ["level", "solution", "usable", "ec_25C"];
 let page = null;
 let readText = null;
 let readFaults = [];
+let ran = null;
+let ranStepS = 0;
 
 function read(text) {
   if (text !== readText) {
     readText = null;
+    ran = null;
     readFaults = Array.from(page.read(text));
     readText = text;
   }
@@ -59,6 +62,8 @@ const CALLS = {
       return {text: other, faults};
     }
     page.glance(stepS);
+    ran = other;
+    ranStepS = stepS;
     return shown({stepS});
   },
   run({text, moves = [], members}) {
@@ -68,7 +73,20 @@ const CALLS = {
       return {text: other, faults};
     }
     page.run(members);
+    ran = null;
     return shown({result: JSON.parse(page.result()), members});
+  },
+  // Whatever ran here meanwhile: the text is run again, alone, where it was another.
+  drawing({text, stepS, tray, hour}) {
+    if (read(text).length > 0) {
+      return "";
+    }
+    if (ran !== text || ranStepS !== stepS) {
+      page.glance(stepS);
+      ran = text;
+      ranStepS = stepS;
+    }
+    return page.drawing(tray, hour);
   },
   table: ({width}) => page.table(width),
   csv: ({kind, place}) => page.csv(kind, place),
