@@ -1,6 +1,13 @@
 package tideless.attack;
 
+import com.networknt.schema.InputFormat;
+import com.networknt.schema.JsonSchema;
+import com.networknt.schema.JsonSchemaFactory;
+import com.networknt.schema.SpecVersion.VersionFlag;
+import com.networknt.schema.ValidationMessage;
+import java.io.ByteArrayInputStream;
 import java.io.IOException;
+import java.io.InputStream;
 import java.io.PrintWriter;
 import java.io.StringWriter;
 import java.io.UncheckedIOException;
@@ -14,9 +21,11 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
+import java.util.Set;
 import java.util.SplittableRandom;
 import java.util.regex.Pattern;
 import java.util.stream.Stream;
+import org.tomlj.Toml;
 import tideless.cli.Tideless;
 import tideless.rig.Scenario;
 import tideless.scenario.Reading;
@@ -51,6 +60,10 @@ public final class Attack {
             Pattern.compile("[\\x00-\\x08\\x0b-\\x1f\\x7f-\\x9f\\u202a-\\u202e\\u2066-\\u2069]");
     private static final int MOST_LETTERS = 100_000;
 
+    private static final JsonSchema SCHEMA =
+            JsonSchemaFactory.getInstance(VersionFlag.V202012)
+                    .getSchema(Path.of("scenarios/scenario.schema.json").toUri());
+
     private static final ThreadMXBean CPU = ManagementFactory.getThreadMXBean();
     private static final String OUT = "out";
     private static final String OLD = "tasks.csv";
@@ -60,6 +73,7 @@ public final class Attack {
     private final Path folder;
     private final int[] exits = new int[3];
     private int ran;
+    private int opened;
 
     private Attack(long seed, Corpus corpus, Path folder) {
         this.seed = seed;
@@ -72,13 +86,14 @@ public final class Attack {
      *
      * @param exits how often the program ended with 0, 1 and 2
      * @param ran scenarios run to their end
+     * @param opened other commands given a sound scenario
      * @param findings what must not be
      */
-    record Report(int[] exits, int ran, List<String> findings) {
+    record Report(int[] exits, int ran, int opened, List<String> findings) {
         @Override
         public String toString() {
-            return "%d sound, %d unreadable, %d faulty; %d run to the end; %d findings"
-                    .formatted(exits[0], exits[1], exits[2], ran, findings.size());
+            return "%d sound, %d unreadable, %d faulty; %d run to the end, %d by other doors; %d findings"
+                    .formatted(exits[0], exits[1], exits[2], ran, opened, findings.size());
         }
     }
 
@@ -111,7 +126,7 @@ public final class Attack {
             for (int i = first; i < first + count && findings.size() < 100; i++) {
                 attack.within(i, findings);
             }
-            return new Report(attack.exits, attack.ran, findings);
+            return new Report(attack.exits, attack.ran, attack.opened, findings);
         } finally {
             empty(folder);
             Files.delete(folder);
@@ -165,7 +180,12 @@ public final class Attack {
         Mutations mutations =
                 new Mutations(new SplittableRandom(seed * 1_000_003L + number), corpus);
         empty(folder);
-        if (mutations.below(10) < 3) {
+        int kind = mutations.below(40);
+        if (kind == 0) {
+            begin(mutations, found);
+            return;
+        }
+        if (kind < 12) {
             Map<String, String> none = new LinkedHashMap<>();
             List<String> call =
                     new ArrayList<>(mutations.brokenCall(mutations.one(corpus.calls())));
@@ -180,19 +200,28 @@ public final class Attack {
         List<String> names = files.keySet().stream().sorted().toList();
         String victim = mutations.one(names);
         files.put(victim, mutations.broken(files.get(victim), !victim.endsWith(".toml")));
+        if (mutations.below(8) == 0) {
+            files.put(Corpus.BENCH, mutations.markedUp(files.get(Corpus.BENCH)));
+        }
         for (Map.Entry<String, String> file : files.entrySet()) {
             Files.write(folder.resolve(file.getKey()), bytes(file.getValue()));
         }
         String bench = folder.resolve(Corpus.BENCH).toString();
         String command = mutations.below(5) == 0 ? "show" : "check";
-        if (say(List.of(command, bench), files, found) == 0 && isShort(Path.of(bench))) {
+        int told = say(List.of(command, bench), files, found);
+        if (told == 0) {
+            heldBySchema(files.get(Corpus.BENCH), found);
+        }
+        if (told == 0 && isShort(Path.of(bench))) {
             boolean isLogged = files.keySet().stream().anyMatch(name -> name.endsWith("log.csv"));
             if (isLogged) {
                 say(List.of("log", "check", bench), files, found);
                 say(List.of("fit", bench, "--members", "1"), files, found);
             }
-            int which = mutations.below(40);
-            if (which == 0) {
+            int which = mutations.below(50);
+            if (which >= 40) {
+                open(mutations, bench, files, found);
+            } else if (which == 0) {
                 say(List.of("lean", bench), files, found);
             } else if (which < 3) {
                 say(List.of("light", bench), files, found);
@@ -203,6 +232,85 @@ public final class Attack {
                 say(List.of("run", bench, plots, "-o", to.toString()), files, found);
                 ran++;
             }
+        }
+    }
+
+    /** A first scenario by a broken call, or asked for with broken answers from a pipe. */
+    private void begin(Mutations mutations, List<String> found) throws IOException {
+        List<String> call = new ArrayList<>(mutations.one(corpus.beginnings()));
+        boolean asked = mutations.below(3) == 0;
+        String answers = "\n".repeat(8);
+        if (asked) {
+            answers =
+                    mutations.broken(
+                            "lettuce\n6\n2\n60 x 35 x 8 cm\nvalve\n60 L\nmon wed fri\nnone\n",
+                            false);
+            call = new ArrayList<>(List.of("new", "--start=2026-03-02"));
+        } else {
+            call = new ArrayList<>(mutations.brokenCall(call));
+        }
+        Path file = folder.resolve("new.toml");
+        call.add(1, file.toString());
+        Map<String, String> files = new LinkedHashMap<>();
+        if (mutations.below(8) == 0) {
+            files.put("new.toml", "# mine");
+            Files.writeString(file, "# mine");
+        }
+        InputStream before = System.in;
+        int exit;
+        try {
+            System.setIn(new ByteArrayInputStream(answers.getBytes(StandardCharsets.UTF_8)));
+            exit = say(call, files, answers, found);
+        } finally {
+            System.setIn(before);
+        }
+        boolean help = call.stream().anyMatch(word -> ASKS.matcher(word).matches());
+        if (!files.isEmpty() || help) {
+            return;
+        }
+        if (Files.exists(file) != (exit == 0)) {
+            found.add("exit " + exit + " and " + (exit == 0 ? "no " : "a ") + "file of " + call);
+        } else if (exit == 0) {
+            say(List.of("check", file.toString()), files, found);
+            if (!(ScenarioReader.read(file) instanceof Reading.Good)) {
+                found.add("no scenario of " + call + "\n" + answers);
+            }
+            heldBySchema(Files.readString(file), found);
+        }
+    }
+
+    /** Another command on a sound scenario, half of the time with broken options. */
+    private void open(
+            Mutations mutations, String bench, Map<String, String> files, List<String> found)
+            throws IOException {
+        Corpus.Door door = mutations.one(corpus.doors());
+        List<String> options = new ArrayList<>(door.options());
+        options.add(0, ""); // a broken call keeps its first word
+        if (mutations.below(2) == 0) {
+            options = new ArrayList<>(mutations.brokenCall(options));
+        }
+        options.remove(0);
+        options.removeIf(word -> word.startsWith("-o") || word.startsWith("--output"));
+        List<String> call = new ArrayList<>(door.words());
+        call.add(bench);
+        call.addAll(options);
+        Path to = folder.resolve(OUT);
+        if (door.file() != null) {
+            call.add(Math.max(1, call.indexOf(bench)), "-o=" + to.resolve(door.file()));
+        }
+        opened++;
+        say(call, files, found);
+    }
+
+    /** An editor that goes by the schema underlines nothing that the program takes. */
+    private static void heldBySchema(String scenario, List<String> found) {
+        if (scenario.contains("\u00a0")) {
+            return; // a blank to this program and to editors, and none to the validator
+        }
+        Set<ValidationMessage> faults =
+                SCHEMA.validate(Toml.parse(scenario).toJson(), InputFormat.JSON);
+        if (!faults.isEmpty()) {
+            found.add("the schema refuses what is sound: " + faults + "\n" + scenario);
         }
     }
 
@@ -223,6 +331,12 @@ public final class Attack {
 
     private int say(List<String> args, Map<String, String> files, List<String> found)
             throws IOException {
+        return say(args, files, "", found);
+    }
+
+    private int say(
+            List<String> args, Map<String, String> files, String answers, List<String> found)
+            throws IOException {
         Path out = folder.resolve(OUT);
         if (args.get(0).equals("run") || args.get(0).equals("mix")) {
             Files.createDirectories(out);
@@ -233,7 +347,7 @@ public final class Attack {
         int exit =
                 Tideless.execute(
                         new PrintWriter(told), new PrintWriter(err), args.toArray(String[]::new));
-        String what = judged(args, files, exit, told.toString(), err.toString());
+        String what = judged(args, files, answers, exit, told.toString(), err.toString());
         if (!what.isEmpty()) {
             found.add(what + " of " + args + "\n" + cut(err.toString()) + files.get(Corpus.BENCH));
         }
@@ -245,9 +359,14 @@ public final class Attack {
 
     /** What must not be, or "". */
     private String judged(
-            List<String> args, Map<String, String> files, int exit, String out, String err)
+            List<String> args,
+            Map<String, String> files,
+            String answers,
+            int exit,
+            String out,
+            String err)
             throws IOException {
-        String given = args + " " + String.join(" ", files.values());
+        String given = args + " " + answers + String.join(" ", files.values());
         if (exit < 0 || exit > 2) {
             return "exit " + exit;
         }
@@ -272,10 +391,11 @@ public final class Attack {
                 return file.getKey() + " touched";
             }
         }
-        return halfWritten(args, exit, out);
+        return halfWritten(args, exit, out, !GIVEN_NONE.matcher(given).find());
     }
 
-    private String halfWritten(List<String> args, int exit, String out) throws IOException {
+    private String halfWritten(List<String> args, int exit, String out, boolean numbers)
+            throws IOException {
         Path to = folder.resolve(OUT);
         boolean writes = args.contains(to.toString()) || args.contains("--output=" + to);
         if (!Files.exists(to)) {
@@ -285,7 +405,13 @@ public final class Attack {
         try (Stream<Path> all = Files.list(to)) {
             there = all.map(path -> path.getFileName().toString()).toList();
         }
-        boolean old = Files.readString(to.resolve(OLD)).equals(OLD);
+        boolean old = there.contains(OLD) && Files.readString(to.resolve(OLD)).equals(OLD);
+        if (!args.get(0).equals("run")
+                && !args.get(0).equals("mix")) { // a command that began with no folder
+            return exit != 0 && !there.isEmpty()
+                    ? "half written: " + there
+                    : WrittenFiles.fault(to, numbers);
+        }
         if (exit != 0 || !writes) {
             return there.size() == 1 && old ? "" : "half written: " + there;
         }
@@ -298,7 +424,7 @@ public final class Attack {
         boolean whole =
                 out.contains(there.size() - kept + " files in ")
                         && old == args.contains("--only-plots");
-        return whole ? "" : "half written: " + there;
+        return whole ? WrittenFiles.fault(to, numbers) : "half written: " + there;
     }
 
     private static String cut(String text) {

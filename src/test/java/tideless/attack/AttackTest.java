@@ -30,5 +30,6 @@ class AttackTest {
         assertTrue(report.exits()[0] > count / 50, report.toString());
         assertTrue(report.exits()[2] > count / 5, report.toString());
         assertTrue(report.ran() > 0, report.toString());
+        assertTrue(report.opened() > 0, report.toString());
     }
 }

@@ -17,10 +17,12 @@ import java.util.stream.Stream;
 /**
  * Sound files to break: every shipped scenario and lesson, cut to a few days so that many can be
  * tried; rigs of our own for logs, weather, air measured inside, crop files and bottles; and calls
- * of {@code mix}.
+ * of {@code mix}, of {@code new}, and of every other command that writes or runs something.
  *
  * @param benches sets of files, each with a bench.toml
  * @param calls command lines of {@code mix}
+ * @param beginnings command lines of {@code new}, without the file it writes
+ * @param doors command lines of the others, without the scenario and where they write to
  * @param lines lines of TOML
  * @param keys every key there is, with its table and an example
  * @param values what stands behind an equals sign
@@ -29,12 +31,24 @@ import java.util.stream.Stream;
 record Corpus(
         List<Map<String, String>> benches,
         List<List<String>> calls,
+        List<List<String>> beginnings,
+        List<Door> doors,
         List<String> lines,
         List<Stated> keys,
         List<String> values,
         List<String> names) {
     /** A key of the reference page; NAME in its table stands for any name. */
     record Stated(String table, String line) {}
+
+    /**
+     * A command that takes a scenario.
+     *
+     * @param words before the scenario
+     * @param options after it
+     * @param file what {@code -o} asks for: the name of a file, "" for a folder, or null where the
+     *     command writes nothing
+     */
+    record Door(List<String> words, List<String> options, String file) {}
 
     static final String BENCH = "bench.toml";
 
@@ -107,7 +121,7 @@ record Corpus(
     }
 
     List<String> words() {
-        return calls.stream().flatMap(List::stream).toList();
+        return Stream.concat(calls.stream(), beginnings.stream()).flatMap(List::stream).toList();
     }
 
     /** Gathers them from the project's folder. */
@@ -182,6 +196,8 @@ record Corpus(
         return new Corpus(
                 benches,
                 callsOfMix(),
+                callsOfNew(),
+                doorsOfAll(),
                 linesOf(benches),
                 reference(),
                 valuesOf(benches),
@@ -265,6 +281,54 @@ record Corpus(
                         "--ph=5.8",
                         "--reading-ph=4.2");
         return List.of(bottles, strong, weak, trial, salts, pen);
+    }
+
+    private static List<List<String>> callsOfNew() {
+        List<String> teacher =
+                List.of(
+                        "new",
+                        "--crop=lettuce",
+                        "--plants=6",
+                        "--trays=2",
+                        "--size=60 x 35 x 8 cm",
+                        "--filling=valve",
+                        "--reservoir=60 L",
+                        "--visits=mon wed fri",
+                        "--away=2026-03-21 to 2026-03-29",
+                        "--start=2026-03-02",
+                        "--usual");
+        List<String> bucket =
+                List.of(
+                        "new",
+                        "--crop=dwarf-tomato",
+                        "--plants=1",
+                        "--size=12 x 14 in",
+                        "--filling=hand",
+                        "--visits=daily",
+                        "--start=2026-05-01",
+                        "--usual");
+        List<String> tank = List.of("new", "--crop=pak-choi", "--filling=once", "--usual");
+        return List.of(teacher, bucket, tank);
+    }
+
+    private static List<Door> doorsOfAll() {
+        String few = "--members=2";
+        return List.of(
+                new Door(List.of("log", "new"), List.of(), "log.csv"),
+                new Door(List.of("page"), List.of(), "page.html"),
+                new Door(List.of("calendar"), List.of(few, "--seed=3"), "tasks.ics"),
+                new Door(List.of("away"), List.of("--from=2026-03-03", "--every=1", few), ""),
+                new Door(List.of("away"), List.of("--absence=2026-03-03..2026-03-04", few), ""),
+                new Door(
+                        List.of("size"),
+                        List.of("--what=reservoir", "--visits-every=2", "--chance=0.8", few),
+                        null),
+                new Door(List.of("size"), List.of("--what=plants", few), null),
+                new Door(
+                        List.of("compare"),
+                        List.of("--vary=feed.ec=1.2 mS/cm..2 mS/cm/2", "--members=1"),
+                        ""),
+                new Door(List.of("sensitivity"), List.of("--points=4"), ""));
     }
 
     private static List<String> linesOf(List<Map<String, String>> benches) {

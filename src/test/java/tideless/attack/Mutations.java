@@ -183,7 +183,12 @@ final class Mutations {
         "basil",
         "pure",
         "steiner",
-        "hoagland-2"
+        "hoagland-2",
+        WrittenFiles.MARKUP.get(0),
+        WrittenFiles.MARKUP.get(1),
+        WrittenFiles.MARKUP.get(2),
+        WrittenFiles.MARKUP.get(3),
+        WrittenFiles.MARKUP.get(4)
     };
 
     private static final String[] MARKS = {
@@ -413,6 +418,13 @@ final class Mutations {
     private String spliced(String text, String other) {
         int place = below(text.length() + 1);
         return text.substring(0, place) + other.substring(below(other.length() + 1));
+    }
+
+    /** A title that a page must quote, in place of the scenario's own. */
+    String markedUp(String text) {
+        String title = one(WrittenFiles.MARKUP).replace("\\", "");
+        return text.replaceFirst(
+                "(?m)^title = .*", java.util.regex.Matcher.quoteReplacement("title =  + title + "));
     }
 
     /** A command line broken in one to three places. */
