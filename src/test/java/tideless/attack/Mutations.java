@@ -4,6 +4,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.SplittableRandom;
 import java.util.regex.MatchResult;
+import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 
 /** Ways to break a text, each drawn from a stream of random numbers. */
@@ -422,9 +423,8 @@ final class Mutations {
 
     /** A title that a page must quote, in place of the scenario's own. */
     String markedUp(String text) {
-        String title = one(WrittenFiles.MARKUP).replace("\\", "");
-        return text.replaceFirst(
-                "(?m)^title = .*", java.util.regex.Matcher.quoteReplacement("title =  + title + "));
+        String title = "title = '''" + one(WrittenFiles.MARKUP) + "'''";
+        return text.replaceFirst("(?m)^title = .*", Matcher.quoteReplacement(title));
     }
 
     /** A command line broken in one to three places. */
