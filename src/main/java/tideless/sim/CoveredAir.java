@@ -85,7 +85,9 @@ final class CoveredAir {
         double exchangeMPerS = changesPerH * cover.meanHeightM() / Time.HOUR_S;
         double outsideDensity =
                 outsideVapourPa / (HumidAir.GAS_CONSTANT_VAPOUR_J_PER_KG_K * (outsideC + 273.15));
-        double density = outsideDensity + kgPerM2S / exchangeMPerS;
+        // By night a shut house gains nothing: what is inside came from outside.
+        double gained = kgPerM2S > 0 ? kgPerM2S / exchangeMPerS : 0;
+        double density = outsideDensity + gained;
         double pressure = density * HumidAir.GAS_CONSTANT_VAPOUR_J_PER_KG_K * (insideC + 273.15);
         return Math.min(pressure, MOST_HUMID_FRAC * HumidAir.saturationPressurePa(insideC));
     }

@@ -105,6 +105,26 @@ class AirSeriesTest {
         assertEquals(600, series.co2Ppm[0]);
     }
 
+    // No air goes through: by day it is as humid as a cover lets it be, by night as outside.
+    @Test
+    void a_house_without_a_draught_has_air_by_night_too() {
+        for (double clearness : new double[] {0, 0.8}) {
+            HourlyWeather hours =
+                    new HourlyWeather("invented", day(20), day(0.5), day(900 * clearness), day(1));
+            AirSeries series =
+                    air(
+                            new Climate.Weather(
+                                    hours,
+                                    new Cover(Cover.Kind.GLASS, 0.7, 7, 0, 0, 2.5, -99, 24),
+                                    0.2,
+                                    420,
+                                    420));
+            double saturated = HumidAir.saturationPressurePa(series.tempC[60]);
+            double outside = 0.5 * HumidAir.saturationPressurePa(20);
+            assertEquals(clearness > 0 ? 0.95 * saturated : outside, series.vapourPa[60], 1e-6);
+        }
+    }
+
     @Test
     void a_room_tells_its_carbon_dioxide_at_every_step() {
         AirSeries room = air(new Climate.Room(22, 22, 0.6, 0.6, 0, 0, 0, 0.1, 800, 2000));
