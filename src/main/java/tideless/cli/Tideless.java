@@ -41,27 +41,30 @@ import picocli.CommandLine.TypeConversionException;
             "  tideless show scenarios/science-room-bench.toml",
             "  tideless crops lettuce",
             "  tideless mix --volume \"24 L\" --ec \"1.4 mS/cm\" --recipe hoagland-1"
-        },
-        subcommands = {
-            NewCommand.class,
-            RunCommand.class,
-            CheckCommand.class,
-            ShowCommand.class,
-            LightCommand.class,
-            MixCommand.class,
-            LeanCommand.class,
-            AwayCommand.class,
-            SizeCommand.class,
-            CalendarCommand.class,
-            CompareCommand.class,
-            SensitivityCommand.class,
-            LogCommand.class,
-            PageCommand.class,
-            FitCommand.class,
-            CropsCommand.class,
-            AutoComplete.GenerateCompletion.class
         })
 public final class Tideless implements Runnable {
+    private static final List<Class<?>> COMMANDS =
+            List.of(
+                    NewCommand.class,
+                    RunCommand.class,
+                    CheckCommand.class,
+                    ShowCommand.class,
+                    LightCommand.class,
+                    MixCommand.class,
+                    LeanCommand.class,
+                    AwayCommand.class,
+                    SizeCommand.class,
+                    CalendarCommand.class,
+                    CompareCommand.class,
+                    SensitivityCommand.class,
+                    LogCommand.class,
+                    PageCommand.class,
+                    FitCommand.class,
+                    CropsCommand.class);
+
+    /** Commands that tell of all the others. */
+    private static final List<Class<?>> OF_ALL = List.of(AutoComplete.GenerateCompletion.class);
+
     @Spec CommandSpec spec;
 
     @Override
@@ -91,7 +94,7 @@ public final class Tideless implements Runnable {
      *     command line or the scenario
      */
     public static int execute(PrintWriter out, PrintWriter err, String... args) {
-        return new CommandLine(new Tideless())
+        return commands(args)
                 .setOut(out)
                 .setErr(new PrintWriter(new Visible(err)))
                 .setUsageHelpAutoWidth(true)
@@ -102,6 +105,26 @@ public final class Tideless implements Runnable {
                 .setExpandAtFiles(false) // "@name" is a name, not a file of further words
                 .setParameterExceptionHandler(Tideless::refuse)
                 .execute(args);
+    }
+
+    /** Where the first word is a command, that one alone: to unfold them all takes its time. */
+    private static CommandLine commands(String... args) {
+        CommandLine line = new CommandLine(new Tideless());
+        List<Class<?>> meant =
+                COMMANDS.stream()
+                        .filter(one -> args.length > 0 && name(one).equals(args[0]))
+                        .toList();
+        if (meant.isEmpty()) {
+            COMMANDS.forEach(line::addSubcommand);
+            OF_ALL.forEach(line::addSubcommand);
+        } else {
+            meant.forEach(line::addSubcommand);
+        }
+        return line;
+    }
+
+    private static String name(Class<?> command) {
+        return command.getAnnotation(Command.class).name();
     }
 
     private static Path path(String name) {

@@ -24,6 +24,15 @@ interface CropLibrary {
         return "";
     }
 
+    /**
+     * Where crops made of these files are kept.
+     *
+     * @param once what the readings of one scenario share
+     */
+    default MadeOnce kept(MadeOnce once) {
+        return once;
+    }
+
     /** What to call the file of a name in a message. */
     default String label(String name) {
         return "crop " + name;
@@ -55,6 +64,11 @@ interface CropLibrary {
         }
 
         @Override
+        public MadeOnce kept(MadeOnce once) {
+            return library.kept(once);
+        }
+
+        @Override
         public String label(String name) {
             return library.label(name);
         }
@@ -62,6 +76,8 @@ interface CropLibrary {
 
     /** Crop files in a folder of resources, listed one name a line in {@code index.txt}. */
     record Resources(String folder) implements CropLibrary {
+        private static final MadeOnce UNCHANGING = new MadeOnce();
+
         @Override
         public List<String> names() {
             String index = resource("index.txt");
@@ -86,6 +102,12 @@ interface CropLibrary {
         @Override
         public String judged() {
             return resource("judged.csv");
+        }
+
+        /** A resource never changes: its crop is read once in the life of the program. */
+        @Override
+        public MadeOnce kept(MadeOnce once) {
+            return UNCHANGING;
         }
 
         private String resource(String name) {

@@ -99,6 +99,7 @@ final class CropReader {
                 way == TrayKeys.CROP
                         ? tray.get(way).then(name -> ofLibrary(tray, name))
                         : files.open(tray, way, TextFile.MEBIBYTE, "a crop file");
+        MadeOnce once = way == TrayKeys.CROP ? library.kept(files.once()) : files.once();
         Stated own = new Stated();
         Read<Table> override = tray.underOtherRules(OVERRIDE, CropKeys.TABLE);
         if (override.isSound()) {
@@ -109,7 +110,7 @@ final class CropReader {
                     TomlFile file = new TomlFile(crop.label());
                     Read<CropTraits> traits =
                             override.isAbsent()
-                                    ? asItStands(file, crop.text(), files.once())
+                                    ? asItStands(file, crop.text(), once)
                                     : read(file, crop.text(), own, override);
                     file.problems().forEach(tray.file()::add);
                     return tray.file().isFaulty() ? Read.faulty() : traits;
