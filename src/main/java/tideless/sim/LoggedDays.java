@@ -125,7 +125,11 @@ final class LoggedDays {
             case LEVEL -> run.reservoir.shape().levelM(run.water.m3);
             case POURED -> run.missingM3();
             case TEMPERATURE -> run.tempC;
-            case EC, PH -> metered(what, run.mol, run.water.m3, new Meter(co2Ppm));
+            case EC, PH -> {
+                Meter meter = new Meter(co2Ppm);
+                meter.dipInto(run.tempC, co2Ppm);
+                yield metered(what, run.mol, run.water.m3, meter);
+            }
             case FRESH_MASS, ROOT_LENGTH -> Double.NaN;
         };
     }
@@ -140,7 +144,7 @@ final class LoggedDays {
             case TEMPERATURE -> run.tempC;
             case EC, PH -> {
                 Meter meter = trayMeters[run.index];
-                meter.standIn(run.solutionCo2Ppm());
+                meter.dipInto(run.tempC, run.solutionCo2Ppm());
                 yield metered(what, run.salts.mol, run.water.m3, meter);
             }
             case FRESH_MASS -> run.freshG();

@@ -19,6 +19,37 @@ final class Precipitate {
     private final double[] soundMolPerM3 = new double[Component.COUNT];
     private double soundAtC = Double.NaN;
     private final boolean[] told = new boolean[mol.length];
+    private final SaturationTrack track = new SaturationTrack();
+
+    /**
+     * Whether enough has changed since it was last settled that something may fall: a guess that
+     * costs next to nothing, for every hour of a tray.
+     */
+    boolean mayFall(
+            double[] dissolvedMol, double volumeM3, double carbonDioxideMolPerM3, double tempC) {
+        return volumeM3 > 0 && track.isNearer(dissolvedMol, volumeM3, carbonDioxideMolPerM3, tempC);
+    }
+
+    /**
+     * Lets fall what stands well above saturation, in a tray of which is asked by the hour whether
+     * it {@link #mayFall}.
+     *
+     * @param dissolvedMol changed in place
+     */
+    void settle(
+            double[] dissolvedMol,
+            double volumeM3,
+            double carbonDioxideMolPerM3,
+            double tempC,
+            double co2Ppm,
+            double atS,
+            VesselId vessel,
+            EventLog log) {
+        settle(dissolvedMol, volumeM3, tempC, co2Ppm, atS, vessel, log);
+        if (volumeM3 > 0) {
+            track.judged(dissolvedMol, volumeM3, carbonDioxideMolPerM3, tempC, rule.roomIndex());
+        }
+    }
 
     /**
      * Lets fall what stands well above saturation.

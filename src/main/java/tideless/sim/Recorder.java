@@ -5,6 +5,7 @@ import java.util.Arrays;
 import java.util.EnumMap;
 import java.util.List;
 import java.util.Map;
+import java.util.function.IntPredicate;
 import java.util.function.IntToDoubleFunction;
 import tideless.rig.Reservoir;
 import tideless.rig.Tray;
@@ -92,9 +93,12 @@ final class Recorder {
     TrayTrace trayTrace(int index, Tray tray, boolean read) {
         Samples from = trays[index];
         double[] co2Ppm = from.of[TraySeries.SOLUTION_CO2.ordinal()];
+        double[] levelM = from.of[TraySeries.LEVEL.ordinal()];
         readMeter(
                 from.mol,
                 from.of[TraySeries.VOLUME.ordinal()],
+                h -> levelM[h] >= Brine.NO_PH_BELOW_M,
+                from.of[TraySeries.SOLUTION_TEMP.ordinal()],
                 read ? h -> co2Ppm[h] : null,
                 from.of[TraySeries.EC.ordinal()],
                 from.of[TraySeries.PH.ordinal()]);
@@ -111,6 +115,8 @@ final class Recorder {
         readMeter(
                 from.mol,
                 from.of[ReservoirSeries.VOLUME.ordinal()],
+                h -> true, // no roots stand in it
+                from.of[ReservoirSeries.SOLUTION_TEMP.ordinal()],
                 Double.isNaN(co2Ppm) ? null : h -> co2Ppm,
                 from.of[ReservoirSeries.EC.ordinal()],
                 from.of[ReservoirSeries.PH.ordinal()]);
@@ -131,7 +137,13 @@ final class Recorder {
 
     // A vessel that nothing entered or left reads as it did an hour ago.
     private static void readMeter(
-            double[][] mol, double[] volume, IntToDoubleFunction co2Ppm, double[] ec, double[] ph) {
+            double[][] mol,
+            double[] volume,
+            IntPredicate deep,
+            double[] tempC,
+            IntToDoubleFunction co2Ppm,
+            double[] ec,
+            double[] ph) {
         if (co2Ppm == null) {
             Arrays.fill(ec, Double.NaN);
             Arrays.fill(ph, Double.NaN);
@@ -148,6 +160,7 @@ final class Recorder {
             boolean same =
                     h > 0
                             && ec[h - 1] > 0
+                            && Math.abs(tempC[h] - tempC[h - 1]) <= SAME_K
                             && Math.abs(co2Ppm.applyAsDouble(h) - co2Ppm.applyAsDouble(h - 1))
                                     <= SAME_CO2_FRAC * co2Ppm.applyAsDouble(h);
             for (int i = 0; i < mol.length; i++) {
@@ -157,7 +170,7 @@ final class Recorder {
                     break;
                 }
             }
-            if (same) {
+            if (same && deep.test(h) == deep.test(h - 1)) {
                 ec[h] = ec[h - 1];
                 ph[h] = ph[h - 1];
                 continue;
@@ -165,13 +178,16 @@ final class Recorder {
             for (int i = 0; i < mol.length; i++) {
                 molPerM3[i] = mol[i][h] / volume[h];
             }
-            meter.standIn(co2Ppm.applyAsDouble(h));
+            meter.dipInto(tempC[h], co2Ppm.applyAsDouble(h));
             meter.read(molPerM3);
             boolean known = meter.ionicStrengthMolPerKg() <= Brine.BEYOND_IONIC_STRENGTH;
             ec[h] = Math.min(Brine.BEYOND_MS_PER_CM, meter.ecMsPerCm());
-            ph[h] = known ? meter.ph() : Double.NaN;
+            ph[h] = known && deep.test(h) ? meter.ph() : Double.NaN;
         }
     }
+
+    /** Warmth, K, that differs by less moves a pH by less than 0.0001. */
+    private static final double SAME_K = 0.01;
 
     /** Carbon dioxide that differs by less moves a pH by less than 0.00005. */
     private static final double SAME_CO2_FRAC = 1e-4;

@@ -181,6 +181,8 @@ public final class Simulation {
             recorder.addStep(step, air, trays, reservoirs);
             if (timeline.endsDay[step]) {
                 settle(timeline.instantS[step + 1]);
+            } else if (timeline.endsHour[step]) {
+                settleWithinDay(timeline.instantS[step + 1]);
             }
             if (timeline.endsHour[step]) {
                 recorder.closeHour(step, air, trays, reservoirs);
@@ -201,15 +203,23 @@ public final class Simulation {
         }
     }
 
-    /** Once a day: crystals take hours to days to grow; assumed. */
+    /** Every vessel, once a day. */
     private void settle(double atS) {
         double co2Ppm = air.co2Ppm[0];
-        for (TrayRun t : trays) {
-            t.precipitate.settle(
-                    t.salts.mol, t.water.m3, t.tempC, t.solutionCo2Ppm(), atS, t.tray.id(), log);
+        for (TrayRun tray : trays) {
+            tray.settle(atS, log);
         }
         for (ReservoirRun r : reservoirs) {
             r.precipitate.settle(r.mol, r.water.m3, r.tempC, co2Ppm, atS, r.reservoir.id(), log);
+        }
+    }
+
+    /** By the hour, a tray whose water its roots change fast. */
+    private void settleWithinDay(double atS) {
+        for (TrayRun tray : trays) {
+            if (tray.mayPrecipitate()) {
+                tray.settle(atS, log);
+            }
         }
     }
 

@@ -68,6 +68,7 @@ final class TrayRun {
     private double thirstFrac; // of this day over the model's
     Correction correction = Correction.NONE; // of its plants, as readings say
     private double transpirationM3PerS;
+    private double suppliedFrac; // of the thirst, by what stands in the tray and the roots in it
     private final Surface surface;
     private double gainW;
     private double conductanceWPerK;
@@ -164,6 +165,24 @@ final class TrayRun {
     private double carbonDioxideMolPerM3() {
         double inAir = RespiredCarbon.roughlyMolPerM3(airCo2Ppm);
         return breathesOut ? inAir + air.respiredMolPerM3() : inAir;
+    }
+
+    /** Whether lime, phosphate or gypsum may have come to fall since that was last worked out. */
+    boolean mayPrecipitate() {
+        return precipitate.mayFall(salts.mol, water.m3, carbonDioxideMolPerM3(), tempC);
+    }
+
+    /** Lets fall what stands well above saturation. */
+    void settle(double atS, EventLog log) {
+        precipitate.settle(
+                salts.mol,
+                water.m3,
+                carbonDioxideMolPerM3(),
+                tempC,
+                solutionCo2Ppm(),
+                atS,
+                tray.id(),
+                log);
     }
 
     boolean lives() {
@@ -361,7 +380,8 @@ final class TrayRun {
                 growing == null
                         ? 1
                         : growing.bearAtBegin(saltMsPerCm, tempC, levelM(), waterDemandM3);
-        transpirationM3PerS = waterDemandM3 / spanS * Math.min(borneFrac, supplyFrac());
+        suppliedFrac = supplyFrac();
+        transpirationM3PerS = waterDemandM3 / spanS * Math.min(borneFrac, suppliedFrac);
 
         double uncovered = growing == null ? 1 : growing.stand().lightPassedFrac();
         gainW = VesselHeat.gainW(tray.shape(), tray.openAreaM2(), uncovered * (par + infrared));
@@ -454,7 +474,13 @@ final class TrayRun {
         spiltTotalM3 += spillM3;
         double midM3 = 0.5 * (stepStartM3 + water.m3);
         if (midM3 > 0) {
-            salts.end(stepStartM3, water.m3, transpirationM3, carbonDioxideMolPerM3(), spanS);
+            salts.end(
+                    stepStartM3,
+                    water.m3,
+                    transpirationM3,
+                    suppliedFrac,
+                    carbonDioxideMolPerM3(),
+                    spanS);
             moveHeat(midM3, airs.tempC[step], inflowTempC, spanS);
             if (!Double.isNaN(airs.solutionTempC[step])) {
                 tempC = airs.solutionTempC[step]; // measured

@@ -159,24 +159,28 @@ final class TraySalts {
      * @param startM3 volume at its start, m3
      * @param endM3 volume at its end, m3
      * @param transpirationM3 over it, m3
+     * @param reachedFrac of what is asked for, what roots get at: of the thirst that depth and wet
+     *     roots supply, 0-1; that salts are reached as water is, is assumed
      * @param carbonDioxideMolPerM3 dissolved
      */
     void end(
             double startM3,
             double endM3,
             double transpirationM3,
+            double reachedFrac,
             double carbonDioxideMolPerM3,
             double spanS) {
         double midM3 = 0.5 * (startM3 + endM3);
-        double acidBefore = freeAcidMol(stepInMol);
+        double acidBefore = freeAcidMol(mol) + freeAcidMol(stepInMol);
         double transpirationM3PerS = transpirationM3 / spanS;
-        double ph = QuickPh.of(freeAcidMol(null) / midM3, mol[P] / midM3, carbonDioxideMolPerM3);
-        double nitrateSpared = preferAmmonium(midM3, ph);
+        double ph = QuickPh.of(freeAcidMol(mol) / midM3, mol[P] / midM3, carbonDioxideMolPerM3);
+        double nitrateSpared = preferAmmonium(midM3, ph, reachedFrac);
         double cationFrac = NitrogenUptake.cationAtPhFrac(ph);
         double nitrogenFrac = 1;
         double potassiumShort = 0; // told before calcium's and magnesium's turn
         for (int i = 0; i < mol.length; i++) {
-            double asked = demand.molPerS[i] + demand.forPotassiumMolPerS(i, potassiumShort);
+            double asked =
+                    reachedFrac * demand.molPerS[i] + demand.forPotassiumMolPerS(i, potassiumShort);
             double pass = demand.passFrac[i] * transpirationM3PerS;
             if (i == NO3) {
                 asked -= nitrateSpared;
@@ -196,12 +200,15 @@ final class TraySalts {
             stepUptakeMol[i] = before - after;
             mol[i] = after;
             if (i == NH4) {
-                double fresh = demand.freshMolPerS(NO3) * spanS;
+                double fresh = reachedFrac * demand.freshMolPerS(NO3) * spanS;
                 double taken = stepUptakeMol[NO3] + stepUptakeMol[NH4];
                 nitrogenFrac = taken < fresh ? Math.max(0, taken / fresh) : 1;
             } else if (i == K) {
                 potassiumShort =
-                        Math.max(0, cationFrac * demand.freshMolPerS(K) - stepUptakeMol[K] / spanS);
+                        Math.max(
+                                0,
+                                reachedFrac * cationFrac * demand.freshMolPerS(K)
+                                        - stepUptakeMol[K] / spanS);
             }
         }
         giveBackCations(Math.max(acidBefore, nitrogenFrac * ACID_BORNE_MOL_PER_M3 * endM3));
@@ -212,7 +219,7 @@ final class TraySalts {
     }
 
     // Of the nitrogen asked for, what is asked as ammonium, and what is taken of that, mol/s.
-    private double preferAmmonium(double midM3, double ph) {
+    private double preferAmmonium(double midM3, double ph, double reachedFrac) {
         if (!(demand.molPerS[NO3] > 0)) {
             demand.molPerS[NH4] = 0;
             return 0;
@@ -226,7 +233,7 @@ final class TraySalts {
                                 NitrogenUptake.AMMONIUM_PREFERENCE
                                         / NitrogenUptake.nitrateAtPhFactor(ph))
                         * NitrogenUptake.cationAtPhFrac(ph);
-        return demand.molPerS[NH4] * molPerM3 / (demand.halfMolPerM3[NH4] + molPerM3);
+        return reachedFrac * demand.molPerS[NH4] * molPerM3 / (demand.halfMolPerM3[NH4] + molPerM3);
     }
 
     /** EC that the sum of a solution's ions stands for, mS/cm. */
@@ -272,7 +279,7 @@ final class TraySalts {
     // without nitrogen, whose reduction yields the charge (Ben-Zioni, Vaadia and Lips 1971, from
     // memory). What is taken for its nitrogen is taken all the same.
     private void giveBackCations(double mostAcidMol) {
-        double tooAcid = freeAcidMol(null) - mostAcidMol;
+        double tooAcid = freeAcidMol(mol) - mostAcidMol;
         if (!(tooAcid > 0)) {
             return;
         }
@@ -292,17 +299,11 @@ final class TraySalts {
         }
     }
 
-    /** Anions less cations, phosphate as H2PO4-; with what comes in besides. */
-    private double freeAcidMol(double[] moreMol) {
+    /** Anions less cations of a solution, phosphate as H2PO4-, mol. */
+    static double freeAcidMol(double[] mol) {
         double sum = 0;
-        if (moreMol == null) {
-            for (int i = 0; i < mol.length; i++) {
-                sum -= CHARGE[i] * mol[i];
-            }
-        } else {
-            for (int i = 0; i < mol.length; i++) {
-                sum -= CHARGE[i] * (mol[i] + moreMol[i]);
-            }
+        for (int i = 0; i < mol.length; i++) {
+            sum -= CHARGE[i] * mol[i];
         }
         return sum;
     }

@@ -188,7 +188,7 @@ public enum TraySeries implements HourlySeries {
             (run, air, step) -> run.solutionCo2Ppm()),
     /** mS/cm at 25 degC; NaN in a dry tray. */
     EC("ec_25C", "mS/cm", 1, "EC of the solution at 25 degC", Kind.METER, null),
-    /** pH in contact with {@link #SOLUTION_CO2}; NaN in a dry tray and in a brine. */
+    /** pH in contact with {@link #SOLUTION_CO2}; NaN in a dry tray, in a brine and in a film. */
     PH("ph", "pH", 1, "pH of the solution with its own carbon dioxide", Kind.METER, null);
 
     /** How a value is read at the end of a step. */

@@ -229,7 +229,7 @@ final class VisitRules {
                 || !FlushRule.mayChange(tray.tray, date, tray.water.m3)) {
             return;
         }
-        meters[tray.index].standIn(tray.solutionCo2Ppm());
+        meters[tray.index].dipInto(tray.tempC, tray.solutionCo2Ppm());
         double meter = departures.meterFrac() * scenario.correction().meter();
         double ec = meter * tray.ecMsPerCm(meters[tray.index]);
         double high = tray.tray.limits().ecHighMsPerCm();

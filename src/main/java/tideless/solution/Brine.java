@@ -16,6 +16,13 @@ public final class Brine {
     /** Ionic strength above which no pH is said, mol/kg: Davies' equation ends there. */
     public static final double BEYOND_IONIC_STRENGTH = 0.5;
 
+    /**
+     * Depth of solution below which no pH is said, m: 1 cm. The bulb of a pen is as thick (common
+     * practice, no source), and what is left lies within a mat of roots, at whose surface pH is off
+     * by one to two over millimetres (common knowledge of root surfaces, from memory).
+     */
+    public static final double NO_PH_BELOW_M = 0.01;
+
     private static final int COUNT = Component.COUNT;
 
     // Solubility of NaCl 6.1, KNO3 3.8, Ca(NO3)2 8.2, Mg(NO3)2 4.9, NH4NO3 26 and K2SO4 0.69 mol/kg

@@ -61,8 +61,7 @@ final class Equilibria {
         debyeHuckelA = 1.82483e6 * Math.sqrt(densityKgPerL(tempC)) / (epsT * Math.sqrt(epsT));
 
         // Plummer and Busenberg (1982), read as the U.S. Geological Survey's page lists them.
-        double logK1 =
-                -356.3094 - 0.06091964 * t + 21834.37 / t + 126.8339 * lg - 1684915.0 / (t * t);
+        double logK1 = logCarbonic1(t);
         double logK2 =
                 -107.8871 - 0.03252849 * t + 5151.79 / t + 38.92561 * lg - 563713.9 / (t * t);
         double logCaHco3 = 1209.120 + 0.31294 * t - 34765.05 / t - 478.782 * lg;
@@ -170,6 +169,22 @@ final class Equilibria {
                         - 6919.53 / t
                         - 40.45154 * FastMath.log(t) / LN10
                         + 669365.0 / (t * t));
+    }
+
+    /**
+     * First dissociation constant of carbonic acid times Henry's constant, mol2/kg2/atm: what, with
+     * the carbon dioxide above a solution and its bicarbonate, makes its acid.
+     */
+    static double carbonicInAir(double tempC) {
+        return power10(logCarbonic1(tempC + ZERO_C_K)) * henryCo2MolPerKgAtm(tempC);
+    }
+
+    private static double logCarbonic1(double tempK) {
+        return -356.3094
+                - 0.06091964 * tempK
+                + 21834.37 / tempK
+                + 126.8339 * (FastMath.log(tempK) / LN10)
+                - 1684915.0 / (tempK * tempK);
     }
 
     private static double power10(double log10) {

@@ -1,7 +1,7 @@
 package tideless.solution;
 
 /**
- * EC at 25 degC and pH in air at 25 degC from bare amounts, many times over.
+ * EC at 25 degC, as a compensated meter shows it, and pH from bare amounts, many times over.
  *
  * <p>An instance is scratch space of one thread: it holds the arrays of the solve and starts each
  * reading from the last one. It allocates nothing while reading. The last digits (1e-10 of the
@@ -25,23 +25,31 @@ public final class Meter {
     private double ph = Double.NaN;
 
     /**
+     * Of a solution of 25 degC.
+     *
      * @param co2Ppm CO2 in the air, parts per million by volume at one standard atmosphere
      */
     public Meter(double co2Ppm) {
-        standIn(co2Ppm);
+        dipInto(25, co2Ppm);
     }
 
     /**
-     * Carries on in other air.
+     * Carries on in a solution of another temperature, under other air. Of what makes its pH the
+     * carbon dioxide it holds and its first dissociation are taken at that temperature, all else at
+     * 25 degC: within 0.025 of the whole chemistry from 10 to 32 degC.
      *
      * @param co2Ppm as of {@link #Meter}
+     * @param solutionC degC; outside 0 to 50 counts as the bound
      */
-    public void standIn(double co2Ppm) {
+    public void dipInto(double solutionC, double co2Ppm) {
         if (!(co2Ppm >= 0 && co2Ppm <= 1e6)) {
             throw new IllegalArgumentException("co2Ppm must lie in 0 to 1e6, was " + co2Ppm);
         }
-        co2Atm = co2Ppm * 1e-6;
+        double in = Math.max(0, Math.min(50, solutionC));
+        co2Atm = 1e-6 * co2Ppm * (Equilibria.carbonicInAir(in) / CARBONIC_IN_AIR_AT_25);
     }
+
+    private static final double CARBONIC_IN_AIR_AT_25 = Equilibria.carbonicInAir(25);
 
     /**
      * Reads one solution.

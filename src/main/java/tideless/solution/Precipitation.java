@@ -81,6 +81,15 @@ public final class Precipitation {
 
     private final SpeciationSolver solver = new SpeciationSolver(JUDGED);
     private final double[] trial = new double[Component.COUNT];
+    private double roomIndex;
+
+    /**
+     * By how much the nearest mineral stood below its onset when {@link #settle} last worked that
+     * out, log10; 0 where it fell, or where a quick proof was enough.
+     */
+    public double roomIndex() {
+        return roomIndex;
+    }
 
     /**
      * Lets fall what stands above its onset.
@@ -92,6 +101,7 @@ public final class Precipitation {
      * @return whether anything fell
      */
     public boolean settle(double[] molPerM3, double tempC, double co2Ppm, double[] fallenMolPerM3) {
+        roomIndex = 0;
         double sum = 0;
         for (int i = 0; i < molPerM3.length; i++) {
             sum += molPerM3[i];
@@ -102,13 +112,14 @@ public final class Precipitation {
         Equilibria k = Equilibria.at(Math.max(0, Math.min(50, tempC)));
         double co2Atm = co2Ppm * 1e-6;
         if (Undersaturation.isCertain(molPerM3, k, co2Atm)) {
+            roomIndex = Undersaturation.CAREFUL;
             return false;
         }
         boolean fell = false;
         for (int round = 0; round < MOST_ROUNDS; round++) {
             solver.solveInAir(molPerM3, k, co2Atm);
-            int worst = -1;
-            double most = SETTLED;
+            int worst = 0;
+            double most = Double.NEGATIVE_INFINITY;
             for (int m = 0; m < MINERALS.size(); m++) {
                 double above = aboveOnset(MINERALS.get(m), k);
                 if (above > most) {
@@ -116,7 +127,8 @@ public final class Precipitation {
                     worst = m;
                 }
             }
-            if (worst < 0) {
+            if (!(most > SETTLED)) {
+                roomIndex = Math.max(0, -most);
                 return fell;
             }
             double falls = falls(MINERALS.get(worst), most, molPerM3, k, co2Atm);

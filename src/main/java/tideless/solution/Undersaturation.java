@@ -15,11 +15,15 @@ import org.apache.commons.math3.util.FastMath;
  * the variance of the protons the forms carry), so that where they fall short of the negative ones
  * the solution that balances is more acid still.
  *
- * <p>By some 0.2 of an index it is more careful than the truth; it never says what is not so.
+ * <p>By some {@link #CAREFUL} of an index it is more careful than the truth; it never says what is
+ * not so.
  */
 final class Undersaturation {
     /** Kept clear of the onset, log10: far above any rounding. */
     private static final double CLEAR = 1e-2;
+
+    /** By so much of an index it is more careful than the truth, about. */
+    static final double CAREFUL = 0.2;
 
     /** Greatest value of sqrt I/(1 + sqrt I) - 0.3 I, at I = 0.31: 0.2648; derived. */
     private static final double DAVIES_MOST = 0.265;

@@ -122,11 +122,10 @@ public final class RootZonePage {
                 + RootZoneSeasons.phLines(SHIPPED)
                 + """
 
-                Why the misses stay. What roots breathe caps the pH: 2 meq/L of alkali read 8.5 in air and 7.6 at 3000 ppm. The
-                sealed tank is above 8.0 in the last hours before two midnights, when four fifths of its water and its
-                potassium are gone: lime falls once a day, at midnight, and not as it would within the evening. The outgrown
-                trough dries to a film twice: a few mm of solution of 8 to 18 mS/cm, its calcium used up, gather alkali until
-                nothing can be drunk any more.
+                What roots breathe caps the pH: 2 meq/L of alkali read 8.5 in air and 7.6 at 3000 ppm. The sealed tank comes
+                nearest to 8.0: four fifths of its water and its potassium are gone, and lime falls by the hour. The outgrown
+                trough dries to a film twice. Of less than a centimetre of solution no pH is said: no pen's bulb is wetted,
+                and what is left lies within a mat of roots, whose surface is off by one or two from any mean (from memory).
                 Nitrate is taken more readily in acid (36 % at pH 4.5 against 6.5), which weighs against ammonium; uptake of
                 nitrogen is what growth asks for, and never more.
                 """;

@@ -45,10 +45,14 @@ class TraySaltsTest {
     }
 
     private double[] takenInAnHour(Composition solution) {
+        return takenInAnHour(solution, 1);
+    }
+
+    private double[] takenInAnHour(Composition solution, double reachedFrac) {
         TraySalts salts = new TraySalts(VOLUME_M3, solution);
         salts.feed(demand);
         salts.begin();
-        salts.end(VOLUME_M3, VOLUME_M3, 0, 0, HOUR_S);
+        salts.end(VOLUME_M3, VOLUME_M3, 0, reachedFrac, 0, HOUR_S);
         return salts.uptakeMol;
     }
 
@@ -63,6 +67,39 @@ class TraySaltsTest {
             // Half-saturation is a hundredth of what there is.
             assertEquals(askedMol(i), taken[i], 0.06 * askedMol(i), Component.at(i).name());
         }
+    }
+
+    // Half of the thirst reached is half of what new growth asks for, with as little acid or base
+    // for each mole; roots that hang dry take nothing.
+    @Test
+    void roots_that_get_at_half_their_water_get_at_half_their_salts() {
+        double[] all = takenInAnHour(feed(5, -0.2), 1);
+        double[] half = takenInAnHour(feed(5, -0.2), 0.5);
+        for (int i : new int[] {NO3, K, CA, MG}) {
+            assertEquals(0.5 * all[i], half[i], 1e-3 * all[i], Component.at(i).name());
+        }
+        for (double taken : takenInAnHour(feed(5, -0.2), 0)) {
+            assertEquals(0, taken);
+        }
+    }
+
+    // Preferred to nitrate, yet taken no faster than roots get at it.
+    @Test
+    void ammonium_is_reached_no_better_than_the_rest() {
+        Composition mixed = feed(5, -0.2).with(Component.NH4, 5);
+        double[] all = takenInAnHour(mixed, 1);
+        double[] half = takenInAnHour(mixed, 0.5);
+        assertEquals(0.5 * all[NH4], half[NH4], 1e-3 * all[NH4]);
+        assertEquals(0.5 * all[NO3], half[NO3], 1e-3 * all[NO3]);
+        assertTrue(all[NH4] > 0.5 * (all[NH4] + all[NO3]));
+    }
+
+    @Test
+    void potassium_that_roots_do_not_reach_is_not_stood_in_for() {
+        double[] all = takenInAnHour(feed(0, -0.2), 1);
+        double[] half = takenInAnHour(feed(0, -0.2), 0.5);
+        assertEquals(0.5 * all[CA], half[CA], 1e-3 * all[CA]);
+        assertEquals(0.5 * all[MG], half[MG], 1e-3 * all[MG]);
     }
 
     // pH 4.5 without phosphate's help: 0.0363 mmol/L of acid, seven tenths.
@@ -172,7 +209,7 @@ class TraySaltsTest {
         salts.feed(demand);
         for (int hour = 0; hour < 10; hour++) {
             salts.begin();
-            salts.end(1e-5, 1e-5, 0, 0, HOUR_S);
+            salts.end(1e-5, 1e-5, 0, 1, 0, HOUR_S);
             double left = salts.mol[NO3];
             assertTrue(left == 0 || left > 1e-9 * 1e-5, "" + left);
         }

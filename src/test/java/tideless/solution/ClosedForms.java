@@ -114,6 +114,11 @@ public final class ClosedForms {
         return new Concentrate(name, label, densityKgPerL);
     }
 
+    /** Saturation index of calcite, log10, in air. */
+    public static double calciteInAir(Composition solution, double tempC, double co2Ppm) {
+        return calcite(Speciation.inAir(solution, tempC, co2Ppm));
+    }
+
     /** Calcite, CaCO3; Plummer and Busenberg (1982), log K -8.48 at 25 degC. */
     public static double calcite(Speciation s) {
         return FastMath.log10(s.activity(Species.CA) * s.activity(Species.CO3))
