@@ -104,12 +104,14 @@ public final class RootZonePage {
                 from the acid that `mix` pours; no tray of a run burns any.
                 Two sources on acid disagree: lettuce that neither raises nor lowers its pH at 4 to 10 % of ammonium must turn
                 a tenth of it acid in water without alkali; the growers' tanks that stayed level at a tenth held some water of
-                their own, which is not described. Ours falls until roots take so much less potassium, calcium and magnesium
-                that the charge is even: to 5.2 to 5.7, just below the band for lettuce and spinach. That they take them as
-                they take ammonium in acid (0.7 of the usual at pH 4.5) is assumed: it was measured for ammonium alone. The
-                shares are found by running trays of water without alkali for three weeks. Contents of leaves of lettuce,
-                tomato, pepper and cucumber were chosen within or near their ranges so that uptake for each litre and this
-                share come out near the published ones, so these rows show that both fit together, no more.
+                their own, which is not described. Ours begins at pH 5.8 as theirs did and falls until roots take so much less
+                potassium, calcium and magnesium that the charge is even: to 5.2 to 5.8, for spinach 0.03 below what counts as
+                met: the middle of its leaves' published ranges is taken, and these ranges alone put it between 4.8 and 6.3.
+                That roots take these as they take ammonium in acid (0.7 of the usual at pH 4.5) is assumed: it was measured
+                for ammonium alone. The shares are those at which the solution of a tray, stirred in air, stands at pH 5.8
+                after three weeks as its feed does. Contents of leaves of lettuce, tomato, pepper and cucumber were chosen
+                within or near their ranges so that uptake for each litre and this share come out near the published ones, so
+                these rows show that both fit together, no more.
 
                 ## pH while roots live
 

@@ -7,6 +7,8 @@ import tideless.rig.Scenario;
 import tideless.scenario.FilesInMemory;
 import tideless.scenario.Reading;
 import tideless.scenario.ScenarioReader;
+import tideless.solution.Acidity;
+import tideless.solution.Composition;
 
 /** Seasons in rigs like those of published trials on still solution, for {@link RootZonePage}. */
 final class RootZoneSeasons {
@@ -30,6 +32,9 @@ final class RootZoneSeasons {
             source = "rain"
             """;
 
+    /** Base that brings 1 mmol/L of phosphate from H2PO4- to pH 5.8 in air: 5.77 to 5.80. */
+    private static final double ALKALI_MMOL_PER_L = 0.085;
+
     private RootZoneSeasons() {}
 
     private static Scenario read(String text) {
@@ -42,13 +47,22 @@ final class RootZoneSeasons {
 
     /**
      * pH at noon of the 21st day of a tray of eight plants whose level a valve holds, fed with
-     * nitrogen of 10 mmol/L, a share of it ammonium, in water without alkali.
+     * nitrogen of 10 mmol/L, a share of it ammonium, in water without alkali but for what brings
+     * its phosphate to pH 5.8 in air: the published tanks stood between 5.7 and 6.0.
      */
     static double phAfterThreeWeeks(String crop, double ammoniumMmolPerL) {
+        return afterThreeWeeks(crop, ammoniumMmolPerL).ph().at(NOON_OF_LAST_DAY);
+    }
+
+    private static final int NOON_OF_LAST_DAY = 20 * 24 + 11;
+
+    private static TrayTrace afterThreeWeeks(String crop, double ammoniumMmolPerL) {
         double nitrate = 10 - ammoniumMmolPerL;
         // K, Ca and Mg fill up the charge that ammonium leaves; chloride what it is too much.
-        double potassium = Math.max(4, nitrate + 1 + 2 - ammoniumMmolPerL - 2 * 2 - 2 * 1);
-        double chloride = Math.max(0, ammoniumMmolPerL + potassium + 4 + 2 - nitrate - 1 - 2);
+        double anions = nitrate + 1 + 2;
+        double potassium = Math.max(4, anions - ammoniumMmolPerL - 2 * 2 - 2 * 1);
+        double chloride = Math.max(0, ammoniumMmolPerL + potassium + 4 + 2 - anions);
+        potassium += ALKALI_MMOL_PER_L;
         String rig =
                 """
                 [feed.analysis]
@@ -85,7 +99,7 @@ final class RootZoneSeasons {
                 """
                         .formatted(nitrate, ammoniumMmolPerL, potassium, chloride, crop);
         Trace trace = Simulation.run(read(ROOM.formatted(22, 22, 18, 250) + rig));
-        return trace.trays().get(0).ph().at(20 * 24 + 11);
+        return trace.trays().get(0);
     }
 
     /**
@@ -127,24 +141,30 @@ final class RootZoneSeasons {
     }
 
     /**
-     * Share of ammonium in the feed at which that tray stands at pH 5.5 after three weeks, as it
-     * began; 0 where it has turned more acid than that on nitrate alone.
+     * Share of ammonium in the feed at which that tray's solution, stirred in air, stands at pH 5.8
+     * after three weeks as the feed does; 0 where it has turned more acid than that on nitrate
+     * alone.
      */
     static double neutralShare(String crop) {
         double base = 0;
         double acid = 3;
-        if (phAfterThreeWeeks(crop, base) < 5.5) {
+        if (hasTurnedAcid(crop, base)) {
             return 0;
         }
         while (acid - base > 0.005) {
             double middle = 0.5 * (base + acid);
-            if (phAfterThreeWeeks(crop, middle) < 5.5) {
+            if (hasTurnedAcid(crop, middle)) {
                 acid = middle;
             } else {
                 base = middle;
             }
         }
         return 0.5 * (base + acid) / 10;
+    }
+
+    private static boolean hasTurnedAcid(String crop, double ammoniumMmolPerL) {
+        Composition left = afterThreeWeeks(crop, ammoniumMmolPerL).compositionAt(NOON_OF_LAST_DAY);
+        return Acidity.phInAir(left, 25, 420) < 5.8;
     }
 
     /** A line for each tray of a shipped scenario: its pH while roots live in it. */
