@@ -80,6 +80,9 @@ final class NewcomersPage {
         told.put("ReservoirRun.end", "salts and heat of the reservoir");
         told.put("Recorder.addStep", "flows are added to the hour");
         told.put("Simulation.settle", "once a day: what the water cannot hold drops out");
+        told.put(
+                "Simulation.settleWithinDay",
+                "at the other hours: the same in a tray that has come nearer to that");
         told.put("Recorder.closeHour", "once an hour: a sample of every series");
         told.put(
                 "TrayRun.growOvernight",
