@@ -18,6 +18,7 @@ import picocli.CommandLine.ParameterException;
 import picocli.CommandLine.ScopeType;
 import picocli.CommandLine.Spec;
 import picocli.CommandLine.TypeConversionException;
+import tideless.scenario.Spelling;
 
 /** The program: reads the command line and hands it to a command. */
 @Command(
@@ -158,7 +159,14 @@ public final class Tideless implements Runnable {
         CommandLine line = fault.getCommandLine();
         PrintWriter err = line.getErr();
         err.println(fault.getMessage());
-        CommandLine.UnmatchedArgumentException.printSuggestions(fault, err);
+        if (line.getParent() == null && args.length > 0 && !args[0].startsWith("-")) {
+            String meant = Spelling.nearest(args[0], line.getSubcommands().keySet());
+            if (!meant.isEmpty()) {
+                err.println("Did you mean \"tideless " + meant + "\"?");
+            }
+        } else {
+            CommandLine.UnmatchedArgumentException.printSuggestions(fault, err);
+        }
         err.println("Try \"" + line.getCommandSpec().qualifiedName() + " --help\".");
         err.flush();
         return Exit.FAULT;

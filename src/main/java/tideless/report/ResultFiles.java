@@ -183,7 +183,10 @@ public final class ResultFiles {
             String said = String.valueOf(at.getMessage());
             if (said.toLowerCase(Locale.ROOT).contains("font")) {
                 return new NotDrawn(
-                        "the pictures could not be drawn: no fonts on this machine (" + said + ")",
+                        "the pictures could not be drawn: no fonts on this machine ("
+                                + said
+                                + "); a whole Java (not a \"headless\" one) and a package of fonts"
+                                + " mend it, and \"run --no-plots\" does without",
                         cause);
             }
         }

@@ -152,7 +152,7 @@ public final class ChangedScenario {
         for (String name : names.subList(0, names.size() - 1)) {
             if (!(at.get(name) instanceof Map<?, ?> inner)) {
                 allowed = String.join(", ", at.keySet());
-                String near = KeyTable.nearest(name, List.copyOf(at.keySet()));
+                String near = Spelling.nearest(name, List.copyOf(at.keySet()));
                 hint = near.isEmpty() ? "" : "Did you mean " + Key.quoted(near) + "?";
                 break;
             }

@@ -52,7 +52,7 @@ final class ColumnGuess {
 
     /** One of some names, or empty. */
     static String of(String ours, Set<String> names) {
-        String near = KeyTable.nearest(ours, names);
+        String near = Spelling.nearest(ours, names);
         if (!near.isEmpty()) {
             return near;
         }

@@ -92,7 +92,7 @@ final class CorrectionReader {
                 known.add(table);
                 continue;
             }
-            String meant = KeyTable.nearest(table.name(), names);
+            String meant = Spelling.nearest(table.name(), names);
             tables.faultyName(
                     table.name(),
                     "a name the scenario does not have",

@@ -122,7 +122,7 @@ final class CropReader {
         if (names.contains(name)) {
             return Read.of(new NamedFiles.Named(library.label(name), library.text(name)));
         }
-        String meant = KeyTable.nearest(name, names);
+        String meant = Spelling.nearest(name, names);
         tray.faultyValue(
                 TrayKeys.CROP,
                 names.isEmpty()
@@ -225,7 +225,7 @@ final class CropReader {
         }
         for (String part : parts.keySet()) {
             if (!PARTS.contains(part)) {
-                String meant = KeyTable.nearest(part, PARTS);
+                String meant = Spelling.nearest(part, PARTS);
                 table.fault(
                         key.name(),
                         "an unknown part " + Key.quoted(TomlFile.shown(part)),

@@ -1,6 +1,5 @@
 package tideless.scenario;
 
-import java.util.ArrayList;
 import java.util.List;
 import java.util.stream.Stream;
 import tideless.crop.CropTraits;
@@ -48,8 +47,6 @@ public final class Crops {
 
     /** The known name nearest to a misspelt one, or an empty text when none is near. */
     public static String nearest(String name) {
-        List<String> near = new ArrayList<>(names());
-        near.removeIf(known -> KeyTable.editDistance(known, name) > 2);
-        return near.isEmpty() ? "" : near.get(0);
+        return Spelling.nearest(name, names());
     }
 }

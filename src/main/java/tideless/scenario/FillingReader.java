@@ -298,7 +298,7 @@ final class FillingReader {
                         ? "the name of a reservoir; there is none"
                         : String.join(", ", names.stream().map(Key::quoted).toList());
         if (written.isSound()) {
-            String meant = KeyTable.nearest(written.value(), names);
+            String meant = Spelling.nearest(written.value(), names);
             valve.faultyValue(
                     FROM,
                     allowed,

@@ -55,7 +55,7 @@ interface Kind<T> {
     }
 
     private static String didYouMean(String written, Collection<String> spellings) {
-        String meant = KeyTable.nearest(written, spellings);
+        String meant = Spelling.nearest(written, spellings);
         return meant.isEmpty() ? "" : "Did you mean " + Key.quoted(meant) + "?";
     }
 

@@ -97,7 +97,7 @@ final class LogRules {
         }
         boolean twice = !trays.isEmpty() && !reservoirs.isEmpty();
         List<String> names = LogReader.vessels(scenario);
-        String meant = KeyTable.nearest(name, names);
+        String meant = Spelling.nearest(name, names);
         reader.problem(
                 line.line(),
                 line.where(),

@@ -193,7 +193,7 @@ final class LogTable {
     }
 
     private boolean unknown(CsvRecord names, String name, int at, boolean isLong) {
-        String meant = KeyTable.nearest(name.toLowerCase(Locale.ROOT), OURS);
+        String meant = Spelling.nearest(name.toLowerCase(Locale.ROOT), OURS);
         if (meant.isEmpty() && !isLong) {
             meant = LogWhat.nearest(CsvColumns.bare(name));
         }

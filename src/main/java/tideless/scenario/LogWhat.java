@@ -140,6 +140,6 @@ enum LogWhat {
         for (LogWhat what : values()) {
             all.addAll(what.spellings);
         }
-        return KeyTable.nearest(text.strip().toLowerCase(Locale.ROOT), all);
+        return Spelling.nearest(text.strip().toLowerCase(Locale.ROOT), all);
     }
 }

@@ -134,7 +134,7 @@ public final class OptionReader {
     }
 
     private static String nearest(String text, List<String> names) {
-        String meant = KeyTable.nearest(text, names);
+        String meant = Spelling.nearest(text, names);
         return meant.isEmpty() ? "" : "Did you mean " + Key.quoted(meant) + "?";
     }
 

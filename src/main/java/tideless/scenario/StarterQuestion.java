@@ -93,7 +93,7 @@ public enum StarterQuestion {
         if (allowed.contains(text)) {
             return Optional.of(text);
         }
-        String meant = KeyTable.nearest(text, allowed);
+        String meant = Spelling.nearest(text, allowed);
         return fault(
                 faults,
                 text,

@@ -75,9 +75,9 @@ final class UnknownKeys {
         List<String> allowed = keys.allowedIn(pattern);
         List<String> free = new ArrayList<>(allowed);
         free.removeIf(table::has);
-        String meant = KeyTable.nearest(name, free);
+        String meant = Spelling.nearest(name, free);
         if (meant.isEmpty()) {
-            meant = KeyTable.nearest(name, allowed);
+            meant = Spelling.nearest(name, allowed);
         }
         if (!meant.isEmpty()) {
             table.file().excuse(table.full(meant));

@@ -146,7 +146,7 @@ public record VariedKey(String key, String unit, List<Value> values) {
             String next = KeyTable.join(at, name);
             if (!ScenarioKeys.TABLE.isTable(next) && ScenarioKeys.TABLE.key(next) == null) {
                 List<String> allowed = ScenarioKeys.TABLE.allowedIn(at);
-                String near = KeyTable.nearest(name, allowed);
+                String near = Spelling.nearest(name, allowed);
                 throw new Refused(
                         path
                                 + ": found no such key, allowed: "

@@ -414,6 +414,11 @@ class CommandLineTest {
     @Test
     void an_unknown_command_or_option_is_a_fault_of_the_command_line() {
         assertEquals(2, run().exit());
+        assertTrue(run("rnu").err().contains("Did you mean \"tideless run\"?"));
+        assertTrue(run("calender", "a.toml").err().contains("Did you mean \"tideless calendar\"?"));
+        assertTrue(run("sise").err().contains("Did you mean \"tideless size\"?"));
+        assertFalse(run("quince").err().contains("Did you mean"));
+        assertTrue(run("run", "a.toml", "--memebrs").err().contains("--members"));
         assertEquals(2, run("rum").exit());
         assertEquals(2, run("run").exit());
         assertEquals(2, run("run", BENCH, "--seeds", "1").exit());

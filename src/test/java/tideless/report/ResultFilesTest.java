@@ -291,7 +291,9 @@ class ResultFilesTest {
     void a_machine_without_fonts_is_told_in_plain_words() {
         // As sun.font.SunFontManager throws it on a machine without any font.
         Throwable cause = new Error("Probable fatal error:No physical fonts found.");
-        assertThat(ResultFiles.notDrawn(cause)).hasMessageContaining("no fonts on this machine");
+        assertThat(ResultFiles.notDrawn(cause))
+                .hasMessageContaining("no fonts on this machine")
+                .hasMessageContaining("--no-plots");
     }
 
     @Test

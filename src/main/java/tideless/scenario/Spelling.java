@@ -1,0 +1,45 @@
+package tideless.scenario;
+
+/** What a misspelt name was meant to be. */
+public final class Spelling {
+    private Spelling() {}
+
+    /** The one of some names that a misspelt one was most likely meant to be, or empty. */
+    public static String nearest(String misspelt, Iterable<String> names) {
+        String best = "";
+        int least = Integer.MAX_VALUE;
+        if (misspelt.length() > 40) {
+            return best;
+        }
+        for (String name : names) {
+            int distance = editDistance(misspelt, name);
+            if (distance < least) {
+                least = distance;
+                best = name;
+            }
+        }
+        return least <= Math.max(1, Math.min(misspelt.length(), best.length()) / 3) ? best : "";
+    }
+
+    /** Letters added, left out, exchanged or swapped with their neighbour. */
+    private static int editDistance(String a, String b) {
+        int[][] d = new int[a.length() + 1][b.length() + 1];
+        for (int i = 0; i <= a.length(); i++) {
+            for (int j = 0; j <= b.length(); j++) {
+                if (i == 0 || j == 0) {
+                    d[i][j] = i + j;
+                    continue;
+                }
+                int cost = a.charAt(i - 1) == b.charAt(j - 1) ? 0 : 1;
+                d[i][j] = Math.min(Math.min(d[i - 1][j], d[i][j - 1]) + 1, d[i - 1][j - 1] + cost);
+                if (i > 1
+                        && j > 1
+                        && a.charAt(i - 1) == b.charAt(j - 2)
+                        && a.charAt(i - 2) == b.charAt(j - 1)) {
+                    d[i][j] = Math.min(d[i][j], d[i - 2][j - 2] + 1);
+                }
+            }
+        }
+        return d[a.length()][b.length()];
+    }
+}
