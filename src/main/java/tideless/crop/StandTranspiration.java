@@ -37,7 +37,24 @@ public final class StandTranspiration {
     private static final double RADIATION_CONSTANT_KG_PER_M2S = 0.188 / Time.DAY_S;
     private static final double RADIATION_LATENT_J_PER_KG = 2.45e6;
 
+    /**
+     * Share of the day's light from where on a stand counts as sunlit: the measured houses that the
+     * forms were chosen on had down to a third of sun in December, the rest from sodium lamps.
+     * Rounded up; assumed.
+     */
+    private static final double SUNLIT_FRAC = 0.5;
+
     private StandTranspiration() {}
+
+    /**
+     * How far a stand is one in the sun, for its forms and for what is known of them alike: 0 under
+     * lamps alone, 1 from half of the light on.
+     *
+     * @param sunFrac share of the day's light that is sun, 0-1
+     */
+    public static double sunlitFrac(double sunFrac) {
+        return Math.min(1, Math.max(0, sunFrac / SUNLIT_FRAC));
+    }
 
     /** Share of a full stand's thirst: (1 - exp(-0.7 L)) / (1 - exp(-2.1)), 1 at L = 3. */
     public static double coverFrac(double leafAreaIndex) {

@@ -41,14 +41,28 @@ public record ThirstDoubt(double stand, double week, double day, double fitted) 
      *
      * @param traits its crop, which states the doubt of full stands in a sunlit house
      * @param sunFrac share of the day's light that is sun, 0-1; a stand under lamps alone is little
-     *     known
+     *     known, one that the sunlit forms forecast is not ({@link StandTranspiration#sunlitFrac})
      * @param leafAreaIndex of the ground it has; a young stand is little known
      */
     public static ThirstDoubt of(CropTraits traits, double sunFrac, double leafAreaIndex) {
+        double grown = Math.min(1, Math.max(0, leafAreaIndex / YOUNG_LEAF_AREA_INDEX));
+        double known = StandTranspiration.sunlitFrac(sunFrac) * grown;
+        return new ThirstDoubt(standDoubt(traits, known), WEEK, DAY, FITTED);
+    }
+
+    /**
+     * What is left of a stand's doubt where its leaf is not in doubt, or is drawn beside: the
+     * factor of a grown stand at any age. What is little known of a young stand is its leaf.
+     *
+     * @param sunFrac share of the day's light that is sun, 0-1
+     */
+    public static double besideLeaf(CropTraits traits, double sunFrac) {
+        return standDoubt(traits, StandTranspiration.sunlitFrac(sunFrac));
+    }
+
+    private static double standDoubt(CropTraits traits, double knownFrac) {
         double sunlit = traits.thirst().standDoubt();
         double lamps = Math.max(sunlit, LITTLE_KNOWN);
-        double grown = Math.min(1, Math.max(0, leafAreaIndex / YOUNG_LEAF_AREA_INDEX));
-        double known = Math.min(1, Math.max(0, sunFrac)) * grown;
-        return new ThirstDoubt(lamps + (sunlit - lamps) * known, WEEK, DAY, FITTED);
+        return lamps + (sunlit - lamps) * knownFrac;
     }
 }

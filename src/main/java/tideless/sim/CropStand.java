@@ -82,11 +82,6 @@ final class CropStand {
         return thirst.leafAreaIndex();
     }
 
-    /** Of the ground the plants have, whether or not their crowns cover it. */
-    double standLeafAreaIndex() {
-        return thirst.standLeafAreaIndex();
-    }
-
     /** Of all plants, m2. */
     double leafM2() {
         return leafM2;

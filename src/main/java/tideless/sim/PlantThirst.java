@@ -15,13 +15,6 @@ import tideless.rig.Planting;
  * models know of the plant between two midnights.
  */
 final class PlantThirst {
-    /**
-     * Share of the day's light from where on a stand counts as sunlit: the measured houses that the
-     * forms were chosen on had down to a third of sun in December, the rest from sodium lamps.
-     * Rounded up; assumed.
-     */
-    private static final double SUNLIT_FRAC = 0.5;
-
     private final CropTraits traits;
     private final Planting.ThirstModel model;
     private Plant plant;
@@ -72,11 +65,6 @@ final class PlantThirst {
         return leafAreaIndex;
     }
 
-    /** Of the ground the plant has, whether or not its crown covers it. */
-    double standLeafAreaIndex() {
-        return standLeafAreaIndex;
-    }
-
     /** Share of the light over the crown that it stops, 0-1. */
     double interceptedFrac() {
         return interceptedFrac;
@@ -114,7 +102,7 @@ final class PlantThirst {
             case RADIATION:
                 return radiation(shortWave);
             case COMBINED:
-                double stand = traits.stages().fruits() ? Math.min(1, sunFrac / SUNLIT_FRAC) : 0;
+                double stand = traits.stages().fruits() ? StandTranspiration.sunlitFrac(sunFrac) : 0;
                 double kgPerS = 0;
                 if (stand < 1) {
                     kgPerS =

@@ -109,7 +109,8 @@ final class PlantingRun {
     }
 
     /**
-     * Thirst of the stand over the model's: what it departs by, times how little is known of it.
+     * Thirst of the stand over the model's: what it departs by, times how little is known of it
+     * beside its leaf, which departs by itself.
      *
      * @param deviate how far it departs, in standard deviations of the logarithm
      * @param sunFrac share of the day's light that is sun, 0-1
@@ -118,8 +119,7 @@ final class PlantingRun {
         if (deviate == 0) {
             return 1;
         }
-        ThirstDoubt doubt = ThirstDoubt.of(of.traits(), sunFrac, stand.standLeafAreaIndex());
-        return FastMath.exp(deviate * doubt.stand());
+        return FastMath.exp(deviate * ThirstDoubt.besideLeaf(of.traits(), sunFrac));
     }
 
     /**

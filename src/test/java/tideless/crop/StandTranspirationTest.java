@@ -99,4 +99,27 @@ class StandTranspirationTest {
         assertEquals(0.40, ThirstDoubt.of(cucumber, 1, 0).stand(), 1e-12);
         assertEquals(0.40, ThirstDoubt.of(CropFiles.read("lettuce"), 1, 3).stand(), 1e-12);
     }
+
+    // The houses that 0.25 was read off had down to a third of sun: what the sunlit forms forecast
+    // has the doubt of those forms.
+    @Test
+    void the_doubt_of_sunlit_stands_goes_with_the_forms_of_sunlit_stands() {
+        CropTraits cucumber = CropFiles.read("cucumber");
+        assertEquals(0.25, ThirstDoubt.of(cucumber, 0.5, 3).stand(), 1e-12);
+        assertEquals(0.325, ThirstDoubt.of(cucumber, 0.25, 3).stand(), 1e-12);
+        assertEquals(0.325, ThirstDoubt.besideLeaf(cucumber, 0.25), 1e-12);
+    }
+
+    // What is little known of a young stand is its leaf: where that is drawn beside, it is not drawn
+    // a second time.
+    @Test
+    void beside_a_leaf_in_doubt_a_stand_is_known_as_a_grown_one_is() {
+        CropTraits cucumber = CropFiles.read("cucumber");
+        assertEquals(0.25, ThirstDoubt.besideLeaf(cucumber, 1), 1e-12);
+        assertEquals(
+                ThirstDoubt.of(cucumber, 1, 3).stand(),
+                ThirstDoubt.besideLeaf(cucumber, 1),
+                1e-12);
+        assertEquals(0.40, ThirstDoubt.besideLeaf(CropFiles.read("lettuce"), 1), 1e-12);
+    }
 }

@@ -111,8 +111,6 @@ class CropStandLifeTest {
         assertEquals(PLANTS * plant.rootDryG(), stand.rootDryG(), 1e-15);
         assertEquals(Growing.freshG(LETTUCE, plant), stand.freshG());
         assertEquals(0, stand.fruitFreshG());
-        assertEquals(
-                Canopy.standLeafAreaIndex(LETTUCE, plant, groundM2), stand.standLeafAreaIndex());
         assertEquals(Canopy.leafAreaIndex(LETTUCE, plant, groundM2), stand.leafAreaIndex());
         double covered = Canopy.coveredGroundM2(LETTUCE, plant, groundM2);
         assertEquals(covered / Canopy.boundGroundM2(LETTUCE, groundM2), stand.coverFrac(), 1e-15);
