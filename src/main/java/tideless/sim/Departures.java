@@ -23,8 +23,8 @@ public final class Departures {
     /**
      * @param standDeviate by crop in the scenario's order, those of one tray one after the other:
      *     how far the thirst of its stand lies from the model's, in standard deviations of the
-     *     logarithm ({@link tideless.crop.ThirstDoubt#besideLeaf}), which is more on days of
-     *     little sun; crops beyond are as the model has them
+     *     logarithm ({@link tideless.crop.ThirstDoubt#besideLeaf}), which is more on days of little
+     *     sun; crops beyond are as the model has them
      * @param thirstFrac likewise by crop, then by day of the run: besides, thirst over the model's,
      *     above 0; crops and days beyond are as the model has them
      * @param missed by day: nobody comes though somebody would; days beyond are not missed

@@ -102,7 +102,8 @@ final class PlantThirst {
             case RADIATION:
                 return radiation(shortWave);
             case COMBINED:
-                double stand = traits.stages().fruits() ? StandTranspiration.sunlitFrac(sunFrac) : 0;
+                double stand =
+                        traits.stages().fruits() ? StandTranspiration.sunlitFrac(sunFrac) : 0;
                 double kgPerS = 0;
                 if (stand < 1) {
                     kgPerS =

@@ -248,6 +248,7 @@ final class Emergence {
         rows.add(twoModels("dwarf-tomato", 28, 0.09, 84, shelf));
         rows.add(twoModels("tomato", 42, 0.4, 180, glass));
         rows.addAll(Trials.rows());
+        rows.addAll(MoreTrials.rows());
         return rows;
     }
 

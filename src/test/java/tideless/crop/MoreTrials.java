@@ -5,10 +5,11 @@ import java.util.List;
 import java.util.Locale;
 
 /**
- * Weights, ratios and dates for the crops that no trial of {@link Trials} is about, by light and
- * density. Where an author stands in a row, an abstract was read or is remembered as the row says;
- * what is from memory alone is what growers and extension tell, and has a wide band: the least and
- * the most that would not surprise. Conditions and bands were written down before the first run.
+ * Weights, ratios and dates for the crops that few trials of {@link Trials} or none are about, by
+ * light and density. Where an author stands in a row, an abstract was read or is remembered as the
+ * row says; what is from memory alone is what growers and extension tell, and has a wide band: the
+ * least and the most that would not surprise. Conditions and bands were written down before the
+ * first run.
  */
 final class MoreTrials {
     private static final String PRACTICE = "growers and extension, from memory, low confidence";
@@ -50,6 +51,13 @@ final class MoreTrials {
         leaf(rows, "mint", "lamps", lamps(200), 25, 35, 30, 120);
         leaf(rows, "celery", "house", house(17, 20, 15), 10, 75, 400, 1200);
         leaf(rows, "celery", "lamps", lamps(200), 25, 45, 60, 250);
+        leaf(rows, "spinach", "house", house(12, 18, 12), 100, 35, 8, 40);
+        leaf(rows, "spinach", "lamps", lamps(200), 100, 28, 8, 35);
+        leaf(rows, "mizuna", "house", house(12, 18, 14), 40, 28, 25, 110);
+        leaf(rows, "mizuna", "lamps", lamps(200), 40, 21, 20, 80);
+        leaf(rows, "pak-choi", "lamps", lamps(200), 40, 28, 50, 150);
+        leaf(rows, "basil", "house", house(15, 24, 20), 25, 28, 20, 90);
+        leaf(rows, "basil", "lamps", lamps(200), 40, 28, 15, 60);
     }
 
     private static void leaf(
@@ -87,7 +95,8 @@ final class MoreTrials {
 
     /** Shoot fresh in more light over less: what rises, and about how much. */
     private static void ratios(List<Emergence.Row> rows) {
-        String lefsrud = "Lefsrud et al. (2006), Physiol. Plant. 127:624, from memory: rises, size not";
+        String lefsrud =
+                "Lefsrud et al. (2006), Physiol. Plant. 127:624, from memory: rises, size not";
         ratio(rows, "kale", 500, 125, 25, 21, 1.5, 6, lefsrud);
         ratio(rows, "rocket", 300, 150, 100, 21, 1.2, 2.5, PRACTICE);
         ratio(rows, "coriander", 300, 100, 100, 28, 1.5, 3.5, PRACTICE);
@@ -122,8 +131,7 @@ final class MoreTrials {
 
     /** Life-cycle means; light, density and start assumed as for lettuce and spinach. */
     private static void chambers(List<Emergence.Row> rows) {
-        RoomSeason chamber =
-                Emergence.enriched(Emergence.lamp(300, 16, 23, 23, 0.68, 0.68), 1000);
+        RoomSeason chamber = Emergence.enriched(Emergence.lamp(300, 16, 23, 23, 0.68, 0.68), 1000);
         chamber(rows, "chard", chamber, 10, 25, 45, 7.0, 1.77);
         chamber(rows, "celery", chamber, 28, 16, 75, 10.3, 1.24);
     }
@@ -164,14 +172,17 @@ final class MoreTrials {
 
     private static void fruits(List<Emergence.Row> rows) {
         RoomSeason house = Emergence.sun(20, 24, 18, 0.70, 0.85);
+        rows.add(weekly("cucumber", house, 2, 60, 800, 1500, "handbooks, from memory"));
+        rows.add(weekly("tomato", house, 2.5, 80, 450, 800, "handbooks, 500-700, from memory"));
+        rows.add(weekly("sweet-pepper", house, 3, 90, 150, 300, "handbooks, from memory"));
         rows.add(
                 weekly(
-                        "cucumber",
-                        house,
-                        2,
-                        60,
-                        800,
-                        1500,
+                        "strawberry",
+                        Emergence.sun(15, 20, 12, 0.70, 0.85),
+                        9,
+                        75,
+                        20,
+                        45,
                         "handbooks, from memory"));
         rows.add(
                 weekly(
@@ -261,7 +272,11 @@ final class MoreTrials {
     private static void dates(List<Emergence.Row> rows) {
         rows.add(
                 ripening(
-                        "tomato", 20, 43, 60, "De Koning (1994), in a thesis of 2011, 51.6, +-15 %"));
+                        "tomato",
+                        20,
+                        43,
+                        60,
+                        "De Koning (1994), in a thesis of 2011, 51.6, +-15 %"));
         rows.add(
                 ripening(
                         "sweet-pepper",
@@ -276,6 +291,16 @@ final class MoreTrials {
                         45,
                         67,
                         "Wubs et al. (2009), HortScience 44:1296, abstract: small fruit, 56, +-20 %"));
+        rows.add(ripening("strawberry", 19, 22, 42, "handbooks, 28-35, from memory, +-20 %"));
+        rows.add(
+                new Emergence.Row(
+                        "flower-strawberry",
+                        "ever-bearing strawberry, bare root, 23 degC: days to the first flower",
+                        "d",
+                        41,
+                        61,
+                        "Park et al. (2022), IHC abstract, 51, +-20 %",
+                        daysAt("strawberry", 23, stages("strawberry").floweringCd())));
         rows.add(
                 new Emergence.Row(
                         "first-dwarf-tomato",

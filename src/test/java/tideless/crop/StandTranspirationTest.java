@@ -110,16 +110,15 @@ class StandTranspirationTest {
         assertEquals(0.325, ThirstDoubt.besideLeaf(cucumber, 0.25), 1e-12);
     }
 
-    // What is little known of a young stand is its leaf: where that is drawn beside, it is not drawn
+    // What is little known of a young stand is its leaf: where that is drawn beside, it is not
+    // drawn
     // a second time.
     @Test
     void beside_a_leaf_in_doubt_a_stand_is_known_as_a_grown_one_is() {
         CropTraits cucumber = CropFiles.read("cucumber");
         assertEquals(0.25, ThirstDoubt.besideLeaf(cucumber, 1), 1e-12);
         assertEquals(
-                ThirstDoubt.of(cucumber, 1, 3).stand(),
-                ThirstDoubt.besideLeaf(cucumber, 1),
-                1e-12);
+                ThirstDoubt.of(cucumber, 1, 3).stand(), ThirstDoubt.besideLeaf(cucumber, 1), 1e-12);
         assertEquals(0.40, ThirstDoubt.besideLeaf(CropFiles.read("lettuce"), 1), 1e-12);
     }
 }

@@ -5,8 +5,8 @@ import static org.assertj.core.api.Assertions.within;
 
 import java.nio.file.Path;
 import java.time.DayOfWeek;
-import java.util.EnumSet;
 import java.util.Arrays;
+import java.util.EnumSet;
 import java.util.List;
 import java.util.Set;
 import org.junit.jupiter.api.Test;
@@ -76,13 +76,12 @@ class OutlookTest {
     /**
      * What is not known of a stand's own thirst and of its leaf, drawn together: about 0.40 for
      * seedlings, as stated for any young stand; 0.25 once leaves cover the ground, as between
-     * measured houses of tomato. The stand's own factor is 0.25 at any age: a seedling's leaf is not
-     * counted twice.
+     * measured houses of tomato. The stand's own factor is 0.25 at any age: a seedling's leaf is
+     * not counted twice.
      */
     @Test
     void a_young_stand_is_less_known_than_a_grown_one_by_its_leaf() {
-        Set<Unknown.Kind> all =
-                Set.of(Unknown.Kind.THIRST, Unknown.Kind.LEAF, Unknown.Kind.GROWTH);
+        Set<Unknown.Kind> all = Set.of(Unknown.Kind.THIRST, Unknown.Kind.LEAF, Unknown.Kind.GROWTH);
         assertThat(spread(14, all)).isBetween(0.34, 0.46);
         assertThat(spread(14, Set.of(Unknown.Kind.THIRST))).isBetween(0.22, 0.27);
         assertThat(spread(100, all)).isBetween(0.22, 0.27);
