@@ -156,7 +156,9 @@ final class CropsCommand implements Callable<Integer> {
         String handbooks =
                 by.handbook() == 0
                         ? ""
-                        : " Handbooks and memory give " + by.handbook() + " figures besides.";
+                        : text(
+                                " Of %d figures from memory of growers and handbooks %d are met.",
+                                by.handbook(), by.handbookMet());
         if (by.houses() > 0) {
             out.println(
                     by.houses()
@@ -165,12 +167,15 @@ final class CropsCommand implements Callable<Integer> {
         }
         out.println(
                 by.trials() == 0
-                        ? "No published trial judges its growth: nobody knows how well it is met."
-                                + handbooks
+                        ? "No published trial judges its growth." + handbooks
                         : text(
-                                "Judged by %d published trials: %d of their %d figures are met."
+                                "Judged by %d published %s: %d of %d figures are met."
                                         + "%s See docs/validation.md.",
-                                by.trials(), by.met(), by.figures(), handbooks));
+                                by.trials(),
+                                by.trials() == 1 ? "trial" : "trials",
+                                by.met(),
+                                by.figures(),
+                                handbooks));
     }
 
     private static String small(double grams) {

@@ -34,6 +34,7 @@ import tideless.rig.VesselId;
 import tideless.sim.Event;
 import tideless.sim.HourlySeries;
 import tideless.sim.Ledger;
+import tideless.sim.Picked;
 import tideless.sim.PlantingTrace;
 import tideless.sim.ReservoirSeries;
 import tideless.sim.ReservoirTrace;
@@ -522,9 +523,46 @@ final class ResultJson {
         }
         json.writeEndObject();
         writePh(json, run, ph, trace);
+        writePicked(json, trace.plantings(run), trace);
         if (run.tray().plantings() > 1) {
             writePlantings(json, run, trace);
         }
+        json.writeEndObject();
+    }
+
+    /**
+     * What hands took from crops that stand on, in all and by the weeks of each crop; whole tray.
+     */
+    private static void writePicked(JsonGenerator json, List<PlantingTrace> plantings, Trace trace)
+            throws IOException {
+        double leavesG = 0;
+        double fruitG = 0;
+        for (PlantingTrace planting : plantings) {
+            Picked picked = Picked.of(planting);
+            leavesG += picked.allLeavesG();
+            fruitG += picked.allFruitG();
+        }
+        json.writeObjectFieldStart("picked");
+        number(json, "leaves_g", leavesG);
+        number(json, "ripe_fruit_g", fruitG);
+        json.writeArrayFieldStart("by_week");
+        for (PlantingTrace planting : plantings) {
+            Picked picked = Picked.of(planting);
+            for (int week = 0; week < picked.leavesG().size(); week++) {
+                if (picked.leavesG().get(week) + picked.fruitG().get(week) > 0) {
+                    json.writeStartObject();
+                    json.writeStringField(
+                            "from",
+                            CsvFiles.minute(
+                                    trace.clockAt(planting.fromS() + 7 * week * Time.DAY_S)));
+                    json.writeStringField("crop", planting.tray().planting().cropName());
+                    number(json, "leaves_g", picked.leavesG().get(week));
+                    number(json, "ripe_fruit_g", picked.fruitG().get(week));
+                    json.writeEndObject();
+                }
+            }
+        }
+        json.writeEndArray();
         json.writeEndObject();
     }
 

@@ -15,6 +15,7 @@ import tideless.scenario.Reading;
 import tideless.scenario.ScenarioReader;
 import tideless.sim.Event;
 import tideless.sim.Ledger;
+import tideless.sim.Picked;
 import tideless.sim.Simulation;
 import tideless.sim.Trace;
 import tideless.sim.TraySeries;
@@ -166,5 +167,47 @@ class TendedStandTest {
                 .mapToDouble(Event::atS)
                 .findFirst()
                 .orElse(Double.POSITIVE_INFINITY);
+    }
+
+    @Test
+    void picked_leaves_are_counted_by_week_and_in_all() throws IOException {
+        Trace trace =
+                run(
+                        "basil",
+                        40,
+                        """
+                        plants = 4
+                        leaf_picking.from = 2026-03-22
+                        leaf_picking.every = "7 days"
+                        leaf_picking.share = "40 %"
+                        """);
+        Picked picked = Picked.of(trace.plantings(trace.trays().get(0)).get(0));
+        double told =
+                trace.events().stream()
+                        .filter(event -> event.kind() == Event.Kind.LEAVES_PICKED)
+                        .mapToDouble(Event::freshG)
+                        .sum();
+        assertTrue(told > 0);
+        assertEquals(told, picked.allLeavesG(), 1e-9);
+        assertEquals(0, picked.allFruitG());
+        assertThat(picked.leavesG()).hasSize(6);
+        assertThat(picked.leavesG().get(0)).isZero();
+        assertThat(picked.leavesG().get(2)).isPositive(); // day 20
+    }
+
+    @Test
+    void ripe_fruit_is_less_than_has_grown_by_what_still_hangs() throws IOException {
+        Trace trace = run("dwarf-tomato", 100, "plants = 2");
+        Picked picked = Picked.of(trace.plantings(trace.trays().get(0)).get(0));
+        Event ripe =
+                trace.events().stream()
+                        .filter(event -> event.kind() == Event.Kind.FIRST_RIPE)
+                        .findFirst()
+                        .orElseThrow();
+        int week = (int) (ripe.atS() / (7 * 86_400.0));
+        double before = picked.fruitG().subList(0, week).stream().mapToDouble(g -> g).sum();
+        double grown = 2 * trace.trays().get(0).fruitFreshG().at(trace.hours() - 1);
+        assertEquals(0, before, 1e-9);
+        assertThat(picked.allFruitG()).isBetween(0.3 * grown, 0.9 * grown);
     }
 }

@@ -126,13 +126,15 @@ final class JudgedCrops {
     private static final Map<String, Integer> HOUSES = Map.of("cucumber", 3, "tomato", 4);
 
     /** Of one crop. */
-    private record Count(Set<String> trials, int figures, int met, int handbook, int set) {}
+    private record Count(
+            Set<String> trials, int figures, int met, int handbook, int handbookMet, int set) {}
 
     private static Count count(String crop, List<Emergence.Row> rows) {
         Set<String> trials = new LinkedHashSet<>();
         int figures = 0;
         int met = 0;
         int handbook = 0;
+        int handbookMet = 0;
         int set = 0;
         for (Emergence.Row row : rows) {
             if (!cropOf(row).equals(crop)) {
@@ -142,28 +144,31 @@ final class JudgedCrops {
                 set++;
             } else if (trial(row).isEmpty()) {
                 handbook++;
+                handbookMet += row.hit() ? 1 : 0;
             } else {
                 trials.add(trial(row));
                 figures++;
                 met += row.hit() ? 1 : 0;
             }
         }
-        return new Count(trials, figures, met, handbook, set);
+        return new Count(trials, figures, met, handbook, handbookMet, set);
     }
 
     /** The library's table. */
     static String csv(List<Emergence.Row> rows) {
-        StringBuilder csv = new StringBuilder("crop,trials,figures,met,handbook,houses\n");
+        StringBuilder csv =
+                new StringBuilder("crop,trials,figures,met,handbook,handbook_met,houses\n");
         for (String crop : CropFiles.names()) {
             Count count = count(crop, rows);
             csv.append(
                     text(
-                            "%s,%d,%d,%d,%d,%d\n",
+                            "%s,%d,%d,%d,%d,%d,%d\n",
                             crop,
                             count.trials().size(),
                             count.figures(),
                             count.met(),
                             count.handbook(),
+                            count.handbookMet(),
                             HOUSES.getOrDefault(crop, 0)));
         }
         return csv.toString();
@@ -183,7 +188,7 @@ final class JudgedCrops {
                 compare two models of ours. The measured houses (three of cucumber, four of tomato) judge days and weeks of
                 their thirst, but chose the form of it (docs/validation-stands.md).
 
-                | crop | trials | their figures met | handbook figures | rows that judge nothing | by |
+                | crop | trials | their figures met | growers' figures met | rows that judge nothing | by |
                 | --- | ---: | ---: | ---: | ---: | --- |
                 """);
         for (String crop : CropFiles.names()) {
@@ -193,11 +198,12 @@ final class JudgedCrops {
             }
             page.append(
                     text(
-                            "| %s | %d | %d of %d | %d | %d | %s |\n",
+                            "| %s | %d | %d of %d | %d of %d | %d | %s |\n",
                             crop,
                             count.trials().size(),
                             count.met(),
                             count.figures(),
+                            count.handbookMet(),
                             count.handbook(),
                             count.set(),
                             count.trials().isEmpty()
@@ -206,8 +212,8 @@ final class JudgedCrops {
         }
         page.append(
                 text(
-                        "\nNo published trial judges the growth of %s: it rests on their numbers alone, of the"
-                                + " leaf crops\namong them mostly those of the nearest crop. `tideless crops NAME` says so.\n\n",
+                        "\nNo published trial judges the growth of %s: what growers tell from memory does alone,"
+                                + " and the\nnumbers are mostly those of the nearest crop. `tideless crops NAME` says so.\n\n",
                         String.join(", ", none)));
         return page.toString();
     }

@@ -259,7 +259,7 @@ final class MoreTrials {
         return new Emergence.Row(
                 "weekly-" + name,
                 text(
-                        "%s in full picking, house, %.0f mol/d, %.0f/m2: fruit of a plant in a week",
+                        "%s in full picking, house, %.0f mol/d, %.1f/m2: fruit of a plant in a week",
                         name, room.lightMolPerM2(), perM2),
                 "g",
                 low,
