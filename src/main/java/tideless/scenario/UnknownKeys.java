@@ -86,6 +86,16 @@ final class UnknownKeys {
                 name,
                 "an unknown key",
                 String.join(", ", allowed),
-                meant.isEmpty() ? "" : "Did you mean " + Key.quoted(meant) + "?");
+                meant.isEmpty() ? below(name, allowed) : "Did you mean " + Key.quoted(meant) + "?");
+    }
+
+    // What is a key of a table that may stand here, and was written without it.
+    private String below(String name, List<String> allowed) {
+        for (String child : allowed) {
+            if (keys.key(KeyTable.join(KeyTable.join(pattern, child), name)) != null) {
+                return "Maybe " + child + "." + name + ".";
+            }
+        }
+        return "";
     }
 }

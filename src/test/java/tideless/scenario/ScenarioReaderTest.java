@@ -186,6 +186,15 @@ class ScenarioReaderTest {
     }
 
     @Test
+    void a_key_that_belongs_a_table_further_in_is_told_where() throws IOException {
+        assertThat(faultsAfter("depth = \"8 cm\"", "depth = \"8 cm\"\nleaf_area = \"40 cm2\""))
+                .singleElement()
+                .asString()
+                .startsWith("bench.toml:24:1: tray.basil.leaf_area: found an unknown key,")
+                .endsWith("\n    Maybe transplant.leaf_area.");
+    }
+
+    @Test
     void a_missing_unit() throws IOException {
         assertThat(faultsAfter("depth = \"8 cm\"", "depth = 8"))
                 .containsExactly(
