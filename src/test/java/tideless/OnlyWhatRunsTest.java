@@ -63,6 +63,7 @@ class OnlyWhatRunsTest {
         ways.put("sim.Series.toArray", page);
         ways.put("sim.TrayTrace", page);
         ways.put("sim.ReservoirTrace", page);
+        ways.put("scenario.Beside.of", page);
         ways.put("scenario.FilesInMemory", page + ", where no folder is");
         ways.put("scenario.ScenarioReference.markdown", "makes docs/scenario-reference.md");
         ways.put("scenario.ScenarioSchema.json", "makes scenarios/scenario.schema.json");

@@ -66,6 +66,31 @@ class PageCommandTest {
     }
 
     @Test
+    void corrections_and_a_log_go_into_the_page_and_stay_what_they_are() throws IOException {
+        Path scenario = Path.of("scenarios/logged-bench.toml");
+        Path corrected = folder.resolve("corrected.toml");
+        String learned = "[crop.lettuce.thirst]\ntimes = 1.5\ndoubt_left = \"40 %\"\n";
+        Files.writeString(corrected, learned);
+        Path log = folder.resolve("own-log.csv");
+        Files.copy(Path.of("scenarios/logged-bench-log.csv"), log);
+        Path page = folder.resolve("corrected.html");
+        Object[] words = {"page", scenario, "--corrected", corrected, "--log", log, "-o", page};
+        assertEquals(0, run(words), said::toString);
+        JsonNode beside = held(Files.readString(page)).path("beside");
+        assertEquals(learned, beside.at("/corrected/text").asText());
+        assertEquals(corrected.toString(), beside.at("/corrected/name").asText());
+        assertEquals(Files.readString(log), beside.at("/log/text").asText());
+        Files.delete(page);
+        Files.writeString(corrected, "[crop.lettuce.thrist]\ntimes = 1.5\n");
+        assertEquals(2, run("page", scenario, "--corrected", corrected, "-o", page));
+        assertTrue(said.toString().contains("thrist"), said::toString);
+        assertFalse(Files.exists(page));
+        Path none = folder.resolve("none.toml");
+        assertTrue(run("page", scenario, "--corrected", none, "-o", page) > 0);
+        assertEquals(2, run("page", scenario, "--corrected", corrected, "-o", corrected));
+    }
+
+    @Test
     void the_policy_of_the_page_lets_nothing_in_or_out() throws IOException {
         Path page = folder.resolve("bench.html");
         assertEquals(0, run("page", "scenarios/calm-bench.toml", "-o", page), said::toString);

@@ -3,6 +3,8 @@ package tideless.page;
 import static org.junit.jupiter.api.Assertions.assertArrayEquals;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertFalse;
+import static org.junit.jupiter.api.Assertions.assertInstanceOf;
+import static org.junit.jupiter.api.Assertions.assertNotEquals;
 import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
@@ -19,9 +21,15 @@ import java.util.List;
 import java.util.Map;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
+import tideless.advice.Warning;
 import tideless.cli.Tideless;
+import tideless.rig.Scenario;
 import tideless.rig.VesselId;
+import tideless.scenario.Beside;
+import tideless.scenario.Reading;
+import tideless.scenario.ScenarioReader;
 import tideless.study.Forecast;
+import tideless.study.Forecasts;
 
 /** What a page asks for is what the command line gives. */
 class SessionTest {
@@ -82,6 +90,32 @@ class SessionTest {
         String weather = "weather/typical-year-45n-8e.csv";
         session.file(weather, Files.readString(Path.of("scenarios").resolve(weather)));
         assertEquals(List.of(), session.read(toml));
+    }
+
+    // Of a bench whose lettuce drinks half as much again as the model says.
+    @Test
+    void corrections_and_a_log_beside_it_are_read_as_the_command_line_reads_them()
+            throws IOException {
+        Path corrected = folder.resolve("corrected.toml");
+        Files.writeString(corrected, "[crop.lettuce.thirst]\ntimes = 1.5\ndoubt_left = \"40 %\"\n");
+        Session session = session();
+        session.run(1);
+        String stated = EveryBit.of(session.forecast());
+        session.beside("corrected", corrected.toString(), Files.readString(corrected));
+        assertEquals(List.of(), session.read(Files.readString(BENCH)));
+        session.run(1);
+        Reading read = ScenarioReader.read(BENCH, Beside.files(null, corrected));
+        Scenario scenario = assertInstanceOf(Reading.Good.class, read).scenario();
+        String bits = EveryBit.of(Forecasts.of(scenario, 1));
+        assertEquals(bits, EveryBit.of(session.forecast()));
+        assertNotEquals(stated, bits);
+        session.beside("corrected", "other.toml", "[crop.lettuce.thrist]\ntimes = 1.5\n");
+        assertTrue(
+                session.read(Files.readString(BENCH)).get(0).startsWith("other.toml:1:"),
+                "a fault of the corrections");
+        session.beside("corrected", "", "");
+        assertEquals(List.of(), session.read(Files.readString(BENCH)));
+        assertThrows(IllegalArgumentException.class, () -> session.beside("weather", "a", "b"));
     }
 
     @Test
@@ -147,31 +181,76 @@ class SessionTest {
         assertEquals(session.tasks().size(), result.at("/tasks").size());
     }
 
-    /** Greatest value of a series of the lettuce of a lesson, some things in it moved. */
-    private static double most(String series, String lesson, String... moves) throws IOException {
+    /** A scenario run, some things in it moved. */
+    private static Session moved(String scenario, String... moves) throws IOException {
         Session session = new Session(1);
-        session.read(Files.readString(Path.of("scenarios/lessons", lesson)));
+        session.read(Files.readString(Path.of("scenarios", scenario)));
         for (int i = 0; i < moves.length; i += 2) {
             assertEquals(List.of(), session.read(session.turned(moves[i], moves[i + 1])));
         }
         session.run(1);
-        return Arrays.stream(session.series(VesselId.tray("lettuce"), series)).max().orElseThrow();
+        return session;
+    }
+
+    private static double[] lettuce(String series, String lesson, String... moves)
+            throws IOException {
+        return moved("lessons/" + lesson, moves).series(VesselId.tray("lettuce"), series);
+    }
+
+    private static double most(double... values) {
+        return Arrays.stream(values).max().orElseThrow();
+    }
+
+    private static double last(double... values) {
+        return values[values.length - 1];
     }
 
     @Test
-    void what_the_lessons_of_the_page_answer_is_so() throws IOException {
+    void what_the_lessons_on_salt_water_and_valve_answer_is_so() throws IOException {
+        double rich = last(lettuce("ec_25C", "rich-feed.toml"));
+        assertTrue(rich > 1.8, "above its band: " + rich);
+        assertTrue(most(lettuce("ec_25C", "lean-feed.toml")) < 1.5);
         String mass = "fresh_mass";
-        assertTrue(most(mass, "hard-tap.toml") < 0.85 * most(mass, "rain.toml"));
-        assertTrue(most(mass, "rich-feed.toml", "tray.lettuce.valve.setting", "2") < 2);
-        String[] dry = {"climate.day_humidity", "30", "climate.night_humidity", "40"};
-        double thirst = most("transpiration", "rich-feed.toml");
-        assertTrue(most("transpiration", "rich-feed.toml", dry) > 1.2 * thirst);
-        double ec = most("ec_25C", "rich-feed.toml");
-        assertTrue(most("ec_25C", "rich-feed.toml", dry) > 1.3 * ec);
-        assertTrue(most("ec_25C", "lean-feed.toml") < 0.8 * ec);
-        assertEquals(1, most(mass, "rich-feed.toml", dry) / most(mass, "rich-feed.toml"), 0.07);
-        assertTrue(most("ec_25C", "open-gap.toml") > 1.2 * most("ec_25C", "lid.toml"));
-        assertTrue(most("ec_25C", "flush.toml") < most("ec_25C", "no-flush.toml"));
+        double rain = most(lettuce(mass, "rain.toml"));
+        assertTrue(most(lettuce(mass, "hard-tap.toml")) < 0.85 * rain);
+        double[] first = Arrays.copyOf(lettuce("ec_25C", "rain.toml"), 24 * 14);
+        double[] hard = lettuce("ec_25C", "hard-tap.toml");
+        for (int hour = 0; hour < first.length; hour++) {
+            assertEquals(first[hour], hard[hour], 0.1, "read alike at hour " + hour);
+        }
+        assertTrue(most(lettuce(mass, "rich-feed.toml", "tray.lettuce.valve.setting", "2")) < 2);
+        assertTrue(most(lettuce(mass, "rich-feed.toml")) > 150);
+    }
+
+    // Litres drunk on the day after one, two and three weeks; 24 L of reservoir.
+    @Test
+    void what_the_lesson_on_tomatoes_answers_is_so() throws IOException {
+        Session tomatoes = moved("outgrown-trough.toml");
+        double[] thirst = tomatoes.series(VesselId.tray("trough"), "transpiration");
+        assertEquals(2, day(thirst, 7), 0.5);
+        assertEquals(4, day(thirst, 14), 0.5);
+        assertEquals(7, day(thirst, 21), 0.5);
+        assertEquals(24, tomatoes.series(VesselId.reservoir("shelf"), "usable")[0], 0.5);
+        assertTrue(tomatoes.warnings().stream().anyMatch(w -> w.kind() == Warning.Kind.DIED));
+    }
+
+    private static double day(double[] hourly, int day) {
+        return Arrays.stream(hourly, 24 * day, 24 * day + 24).sum();
+    }
+
+    // Nobody from 3 to 12 April, days 33 to 42.
+    @Test
+    void what_the_lesson_on_being_away_answers_is_so() throws IOException {
+        VesselId shelf = VesselId.reservoir("shelf");
+        String[] here = {"visits.away.length", "0"};
+        double[] there = moved("science-room-bench.toml", here).series(shelf, "usable");
+        double[] away = moved("science-room-bench.toml").series(shelf, "usable");
+        assertTrue(Arrays.stream(there, 24 * 7, there.length).min().orElseThrow() > 1);
+        assertTrue(Arrays.stream(away, 24 * 32, 24 * 42).min().orElseThrow() < 0.01);
+        double perDay = (away[24 * 33] - away[24 * 37]) / 4;
+        assertEquals(2.2, perDay, 0.15);
+        assertEquals(16, away[24 * 31 + 8], 1.5, "left on the last visit");
+        assertTrue(perDay * 10 < 26, "full it would have lasted");
     }
 
     @Test

@@ -4,7 +4,6 @@ import com.fasterxml.jackson.databind.JsonNode;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
-import java.time.Duration;
 import java.util.Base64;
 import java.util.HashMap;
 import java.util.List;
@@ -14,6 +13,9 @@ import java.util.concurrent.TimeoutException;
 
 /** A browser of the Chromium family without a window, asked over its debugging protocol. */
 final class Browser implements Window {
+    /** A finger rests so long, or it is taken for one that slipped; assumed. */
+    private static final int TAP_MS = 80;
+
     private final Running running;
     private final Wire wire;
     private String session = "";
@@ -58,6 +60,9 @@ final class Browser implements Window {
         for (String domain : List.of("Page", "Runtime", "Log", "Network")) {
             browser.ask(domain + ".enable", Map.of());
         }
+        String saved = running.saved().toAbsolutePath().toString();
+        browser.ask(
+                "Browser.setDownloadBehavior", Map.of("behavior", "allow", "downloadPath", saved));
         return browser;
     }
 
@@ -98,8 +103,8 @@ final class Browser implements Window {
         }
     }
 
-    /** Sets the window's size in CSS pixels, and how many of its own make one. */
-    void size(int width, int height, double ratio)
+    @Override
+    public void size(int width, int height)
             throws InterruptedException, ExecutionException, TimeoutException {
         ask(
                 "Emulation.setDeviceMetricsOverride",
@@ -109,19 +114,24 @@ final class Browser implements Window {
                         "height",
                         height,
                         "deviceScaleFactor",
-                        ratio,
+                        1,
                         "mobile",
                         width < 600));
     }
 
-    /** What a reader or the dark would see: features of media and their values. */
-    void media(Map<String, String> features)
+    /**
+     * What a sheet of paper, a reader or the dark would see.
+     *
+     * @param kind "print", or empty for a screen
+     * @param features of media and their values
+     */
+    void media(String kind, Map<String, String> features)
             throws InterruptedException, ExecutionException, TimeoutException {
         List<Map<String, String>> list =
                 features.entrySet().stream()
                         .map(f -> Map.of("name", f.getKey(), "value", f.getValue()))
                         .toList();
-        ask("Emulation.setEmulatedMedia", Map.of("features", list));
+        ask("Emulation.setEmulatedMedia", Map.of("media", kind, "features", list));
     }
 
     void picture(Path file, boolean isWhole)
@@ -133,13 +143,13 @@ final class Browser implements Window {
         Files.write(file, Base64.getDecoder().decode(picture.path("data").asText()));
     }
 
-    /** A key pressed and let go. */
-    void key(Key key) throws InterruptedException, ExecutionException, TimeoutException {
+    @Override
+    public void key(Key key) throws InterruptedException, ExecutionException, TimeoutException {
         for (String type : List.of("keyDown", "keyUp")) {
             Map<String, Object> given = new HashMap<>();
             given.put("type", type);
-            given.put("key", key.name);
-            given.put("code", key.name);
+            given.put("key", key.told);
+            given.put("code", key.told);
             given.put("windowsVirtualKeyCode", key.code);
             if (type.equals("keyDown") && !key.text.isEmpty()) {
                 given.put("text", key.text);
@@ -148,33 +158,82 @@ final class Browser implements Window {
         }
     }
 
-    /** Keys of a keyboard. */
-    enum Key {
-        TAB("Tab", 9, ""),
-        ENTER("Enter", 13, "\r"),
-        DOWN("ArrowDown", 40, ""),
-        UP("ArrowUp", 38, "");
+    @Override
+    public Path saved() throws IOException {
+        return Files.createDirectories(running.saved());
+    }
 
-        private final String name;
-        private final int code;
-        private final String text;
-
-        Key(String name, int code, String text) {
-            this.name = name;
-            this.code = code;
-            this.text = text;
+    @Override
+    public void draw(boolean isFinger, double... places)
+            throws InterruptedException, ExecutionException, TimeoutException {
+        for (int i = 0; i < places.length; i += 2) {
+            if (isFinger) {
+                finger(i == 0 ? "touchStart" : "touchMove", places[i], places[i + 1]);
+            } else {
+                mouse(i == 0 ? "mousePressed" : "mouseMoved", places[i], places[i + 1]);
+            }
+        }
+        if (isFinger) {
+            Thread.sleep(TAP_MS);
+            ask("Input.dispatchTouchEvent", Map.of("type", "touchEnd", "touchPoints", List.of()));
+        } else {
+            mouse("mouseReleased", places[places.length - 2], places[places.length - 1]);
         }
     }
 
-    /** Puts what the page saves into a folder. */
-    void saveInto(Path folder) throws InterruptedException, ExecutionException, TimeoutException {
-        ask(
-                "Browser.setDownloadBehavior",
-                Map.of("behavior", "allow", "downloadPath", folder.toAbsolutePath().toString()));
+    private void finger(String type, double x, double y)
+            throws InterruptedException, ExecutionException, TimeoutException {
+        List<Map<String, Double>> points = List.of(Map.of("x", x, "y", y));
+        ask("Input.dispatchTouchEvent", Map.of("type", type, "touchPoints", points));
+    }
+
+    /** Files dragged from the desk over the page and let go there. */
+    void drop(List<Path> files) throws InterruptedException, ExecutionException, TimeoutException {
+        Map<String, Object> data =
+                Map.of(
+                        "items",
+                        List.of(),
+                        "files",
+                        files.stream().map(file -> file.toAbsolutePath().toString()).toList(),
+                        "dragOperationsMask",
+                        1);
+        for (String type : List.of("dragEnter", "dragOver", "drop")) {
+            ask("Input.dispatchDragEvent", Map.of("type", type, "x", 200, "y", 200, "data", data));
+        }
+    }
+
+    /** Lets it be a phone under a finger, or a desk again. */
+    void touch(boolean isPhone) throws InterruptedException, ExecutionException, TimeoutException {
+        ask("Emulation.setTouchEmulationEnabled", Map.of("enabled", isPhone, "maxTouchPoints", 1));
+    }
+
+    /** The page as it would be printed on sheets of A4. */
+    byte[] printed() throws InterruptedException, ExecutionException, TimeoutException {
+        JsonNode pdf =
+                ask(
+                        "Page.printToPDF",
+                        Map.of("paperWidth", 8.27, "paperHeight", 11.69, "printBackground", false));
+        return Base64.getDecoder().decode(pdf.path("data").asText());
+    }
+
+    /** The fault of an expression that is held to the page's policy, or nothing. */
+    String refused(String expression)
+            throws InterruptedException, ExecutionException, TimeoutException {
+        Map<String, Object> given =
+                Map.of(
+                        "expression",
+                        expression,
+                        "allowUnsafeEvalBlockedByCSP",
+                        false,
+                        "awaitPromise",
+                        true);
+        return ask("Runtime.evaluate", given)
+                .at("/exceptionDetails/exception/description")
+                .asText();
     }
 
     /** The mouse at a place of the window. */
-    void mouse(String type, double x, double y)
+    private void mouse(String type, double x, double y)
             throws InterruptedException, ExecutionException, TimeoutException {
         ask(
                 "Input.dispatchMouseEvent",
@@ -220,13 +279,9 @@ final class Browser implements Window {
                 .toList();
     }
 
-    /** What all its processes have used of the machine so far, ms. */
-    double cpuMs() {
-        return running.process()
-                .descendants()
-                .map(one -> one.info().totalCpuDuration().orElse(Duration.ZERO))
-                .mapToDouble(Duration::toMillis)
-                .sum();
+    @Override
+    public double cpuMs() {
+        return running.cpuMs();
     }
 
     @Override

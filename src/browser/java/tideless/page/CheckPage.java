@@ -25,26 +25,22 @@ import tideless.words.VerdictWords;
  * and holds what it shows against the command line: every hourly number and word to its last bit,
  * every file byte by byte. Then uses it as a person would ({@link CheckUse}).
  */
-public final class CheckPage {
-    private static final Path SCENARIOS = Path.of("scenarios");
+public final class CheckPage extends Check {
     private static final long MOST_BYTES = 1_500_000;
 
-    private final Path folder;
-    private final Window browser;
-    private final PrintStream out;
-    private final List<String> wrong = new ArrayList<>();
+    private final List<String> wanted;
 
-    private CheckPage(Path folder, Window browser, PrintStream out) {
-        this.folder = folder;
-        this.browser = browser;
-        this.out = out;
+    private CheckPage(Path folder, Window window, PrintStream out, List<String> wanted) {
+        super(folder, window, out);
+        this.wanted = wanted;
     }
 
     /**
      * Checks all.
      *
      * @param args the folder to work in; the browsers' commands with commas between them, of the
-     *     Chromium or Firefox family; then maybe parts of names of scenarios, all where none
+     *     Chromium or Firefox family; then maybe parts of names of scenarios and checks, all where
+     *     none
      */
     public static void main(String[] args)
             throws IOException, InterruptedException, ExecutionException, TimeoutException {
@@ -52,16 +48,11 @@ public final class CheckPage {
         List<String> wanted = Arrays.asList(args).subList(2, args.length);
         List<String> wrong = new ArrayList<>();
         for (String command : args[1].split(",")) {
-            if (command.contains("firefox")) {
-                try (Window browser = Firefox.begin(command)) {
-                    System.out.println(command);
-                    wrong.addAll(new CheckPage(folder, browser, System.out).compareAll(wanted));
-                }
-            } else {
-                try (Browser browser = Browser.begin(command)) {
-                    System.out.println(command);
-                    wrong.addAll(new CheckPage(folder, browser, System.out).compareAll(wanted));
-                    wrong.addAll(new CheckUse(folder, browser, System.out).all());
+            System.out.println(command);
+            try (Window window =
+                    command.contains("firefox") ? Firefox.begin(command) : Browser.begin(command)) {
+                for (Check check : checks(folder, window, wanted)) {
+                    check.all().forEach(one -> wrong.add(command + ": " + one));
                 }
             }
         }
@@ -71,25 +62,35 @@ public final class CheckPage {
         }
     }
 
-    private List<String> compareAll(List<String> wanted)
+    /** All of them, or those that are asked for by parts of their names and of scenarios'. */
+    private static List<Check> checks(Path folder, Window window, List<String> wanted) {
+        List<Check> checks = new ArrayList<>();
+        checks.add(new CheckAccess(folder, window, System.out));
+        checks.add(new CheckLearning(folder, window, System.out));
+        checks.add(new CheckUse(folder, window, System.out));
+        checks.removeIf(
+                check ->
+                        !wanted.isEmpty()
+                                && wanted.stream()
+                                        .noneMatch(check.getClass().getSimpleName()::contains));
+        checks.add(0, new CheckPage(folder, window, System.out, wanted));
+        return checks;
+    }
+
+    @Override
+    List<String> all()
             throws IOException, InterruptedException, ExecutionException, TimeoutException {
         for (Path scenario : scenarios()) {
             if (wanted.isEmpty() || wanted.stream().anyMatch(scenario.toString()::contains)) {
                 compare(scenario);
             }
         }
-        return wrong;
+        return wrong();
     }
 
     private static List<Path> scenarios() throws IOException {
         try (Stream<Path> files = Files.walk(SCENARIOS)) {
             return files.filter(file -> file.toString().endsWith(".toml")).sorted().toList();
-        }
-    }
-
-    private void hold(boolean isRight, String otherwise) {
-        if (!isRight) {
-            wrong.add(otherwise);
         }
     }
 
@@ -110,14 +111,9 @@ public final class CheckPage {
         return page;
     }
 
-    private void open(Path page) throws InterruptedException, ExecutionException, TimeoutException {
-        browser.open(page.toUri().toString());
-        browser.evaluate("bench.ready");
-    }
-
     private JsonNode asked(String call, String given)
             throws InterruptedException, ExecutionException, TimeoutException {
-        return browser.evaluate("bench.ask('" + call + "', " + given + ")");
+        return ask("bench.ask('" + call + "', " + given + ")");
     }
 
     // The same as the command line.
@@ -127,7 +123,8 @@ public final class CheckPage {
         Path page = page(folder, scenario);
         long bytes = Files.size(page);
         hold(bytes < MOST_BYTES, scenario + ": the page has " + bytes + " bytes");
-        open(page);
+        window.open(page.toUri().toString());
+        ask("bench.ready");
         Path files = folder.resolve("files");
         delete(files);
         String said =
@@ -140,26 +137,24 @@ public final class CheckPage {
                         "--members",
                         "1",
                         "--no-plots");
-        JsonNode rig = browser.evaluate("bench.shown.rig");
+        JsonNode rig = ask("bench.shown.rig");
         compareFiles(scenario, files, rig);
         String table = asked("table", "{width: 100}").asText();
         hold(said.startsWith(table), scenario + ": the table differs");
         compareShown(scenario, files);
         Comparison bits = Comparison.of(here(scenario), asked("everyBit", "{}").asText());
         hold(bits.bytesDiffer() == 0, scenario + ": " + bits.firstDifference().orElse(""));
-        hold(browser.complaints().isEmpty(), scenario + ": " + browser.complaints());
+        hold(window.complaints().isEmpty(), scenario + ": " + window.complaints());
         List<String> away =
-                browser.requests().stream()
+                window.requests().stream()
                         .filter(
                                 r ->
                                         !r.equals(page.toUri().toString())
                                                 && !r.matches("(?s)(blob|data):.*"))
                         .toList();
         hold(away.isEmpty(), scenario + ": asked for " + away);
-        double paint =
-                browser.evaluate("performance.getEntriesByType('paint').at(-1).startTime")
-                        .asDouble();
-        double ready = browser.evaluate("bench.readyMs").asDouble();
+        double paint = ask("performance.getEntriesByType('paint').at(-1).startTime").asDouble();
+        double ready = ask("bench.readyMs").asDouble();
         out.printf(
                 Locale.ROOT,
                 "%-44s page %,d bytes; %,d numbers, %d differ; %,d bytes, %d differ; first paint"
@@ -200,16 +195,16 @@ public final class CheckPage {
             throws IOException, InterruptedException, ExecutionException, TimeoutException {
         String texts =
                 "[...document.querySelectorAll('#%s')].map(e => e.dataset.text || e.textContent)";
-        JsonNode tasks = browser.evaluate(texts.formatted("tasks li[data-text]"));
-        JsonNode warnings = browser.evaluate(texts.formatted("warnings li"));
+        JsonNode tasks = ask(texts.formatted("tasks li[data-text]"));
+        JsonNode warnings = ask(texts.formatted("warnings li"));
         hold(lastColumn(files.resolve("tasks.csv")).equals(list(tasks)), scenario + ": tasks");
         List<String> sorted = new ArrayList<>(lastColumn(files.resolve("warnings.csv")));
         List<String> shown = new ArrayList<>(list(warnings));
         sorted.sort(null);
         shown.sort(null);
         hold(sorted.equals(shown), scenario + ": warnings " + sorted + " / " + shown);
-        JsonNode verdict = browser.evaluate(texts.formatted("verdict p"));
-        Session session = session(scenario);
+        JsonNode verdict = ask(texts.formatted("verdict p"));
+        Session session = session(scenario, 1);
         List<String> lines = VerdictWords.lines(session.forecast());
         hold(lines.equals(list(verdict)), scenario + ": verdict " + lines + " / " + verdict);
     }
@@ -228,7 +223,8 @@ public final class CheckPage {
         return texts;
     }
 
-    private static Session session(Path scenario) {
+    /** What a page of a scenario holds once it has run, of so many rigs. */
+    static Session session(Path scenario, int members) {
         Session session = new Session(1);
         FilesInMemory.of(scenario).texts().forEach(session::file);
         String text = FilesInMemory.of(scenario).texts().get("");
@@ -237,12 +233,12 @@ public final class CheckPage {
         if (!faults.isEmpty()) {
             throw new IllegalStateException(scenario + ": " + faults);
         }
-        session.run(1);
+        session.run(members);
         return session;
     }
 
     private static String here(Path scenario) {
-        return EveryBit.of(session(scenario).forecast());
+        return EveryBit.of(session(scenario, 1).forecast());
     }
 
     static void delete(Path folder) throws IOException {

@@ -1,98 +1,105 @@
 package tideless.page;
 
 import com.fasterxml.jackson.databind.JsonNode;
+import com.fasterxml.jackson.databind.ObjectMapper;
+import java.awt.image.BufferedImage;
 import java.io.IOException;
 import java.io.PrintStream;
-import java.nio.charset.StandardCharsets;
+import java.lang.management.ManagementFactory;
+import java.lang.management.OperatingSystemMXBean;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
-import java.util.Base64;
+import java.util.HashSet;
 import java.util.List;
 import java.util.Locale;
+import java.util.Set;
 import java.util.concurrent.ExecutionException;
 import java.util.concurrent.TimeoutException;
+import javax.imageio.ImageIO;
 
 /**
- * Uses the page as a person would: moves every slider to its ends, saves and opens, goes through a
- * lesson by mouse and by keys, hands over what is broken, huge or long; tells how long things take.
+ * Uses the page as a person would: moves every slider to its ends, saves, opens and drops files,
+ * asks how sure it is, hands over what is broken, huge or long; tells how long things take.
  */
-final class CheckUse {
-    private static final Path SCENARIOS = Path.of("scenarios");
-    private static final Path DEMO = SCENARIOS.resolve("science-room-bench.toml");
-
+final class CheckUse extends Check {
     /** A page that does nothing for so long has stopped, to whoever waits; assumed. */
-    private static final double MOST_FREEZE_MS = 1000;
+    private static final double STOPPED_MS = 1000;
 
-    private final Path folder;
-    private final Browser browser;
-    private final PrintStream out;
-    private final List<String> wrong = new ArrayList<>();
+    /** Rigs that are run where somebody asks how sure a forecast is. */
+    private static final int MEMBERS = 100;
 
-    CheckUse(Path folder, Browser browser, PrintStream out) {
-        this.folder = folder;
-        this.browser = browser;
-        this.out = out;
+    CheckUse(Path folder, Window window, PrintStream out) {
+        super(folder, window, out);
     }
 
-    /** Does it all; gives what is wrong. */
+    @Override
     List<String> all()
             throws IOException, InterruptedException, ExecutionException, TimeoutException {
         move();
+        ends();
+        sure();
         saved();
-        lessonByMouse();
-        lessonByKeys();
+        dropped();
+        longText();
         strain();
-        return wrong;
+        return wrong();
     }
 
-    private void hold(boolean isRight, String otherwise) {
-        if (!isRight) {
-            wrong.add(otherwise);
-        }
-    }
-
-    private void open(Path page) throws InterruptedException, ExecutionException, TimeoutException {
-        browser.open(page.toUri().toString());
-        browser.evaluate("bench.ready");
-    }
-
-    private Path page(Path scenario) {
-        return CheckPage.page(folder, scenario);
+    /** Where the machine has more to do than it has cores, all takes longer in proportion. */
+    private static double mostFreezeMs() {
+        OperatingSystemMXBean machine = ManagementFactory.getOperatingSystemMXBean();
+        double share = machine.getSystemLoadAverage() / machine.getAvailableProcessors();
+        return STOPPED_MS * Math.max(1, share);
     }
 
     // Moving.
 
     private void move()
             throws IOException, InterruptedException, ExecutionException, TimeoutException {
-        open(page(DEMO));
+        open(DEMO);
         for (int warm = 0; warm < 2; warm++) {
             String slide =
                     "bench.slide('feed.ec', Array.from({length: 30}, (_, i) => 1.2 + 0.02 * i))";
-            double cpuMs = browser.cpuMs();
-            JsonNode times = browser.evaluate(slide);
-            cpuMs = browser.cpuMs() - cpuMs;
-            List<Double> engine = new ArrayList<>();
-            List<Double> drawn = new ArrayList<>();
-            times.forEach(t -> engine.add(t.path("engine").asDouble()));
-            times.forEach(t -> drawn.add(t.path("drawn").asDouble()));
-            engine.sort(null);
-            drawn.sort(null);
+            double cpuMs = window.cpuMs();
+            JsonNode times = ask(slide);
+            cpuMs = window.cpuMs() - cpuMs;
+            List<Double> engine = sorted(times, "engine");
+            List<Double> drawn = sorted(times, "drawn");
             out.printf(
                     Locale.ROOT,
-                    "a move of a slider: season there after %.0f ms (median of %d; most %.0f), on"
-                            + " the screen after %.0f ms (most %.0f); %.0f ms of a core each%n",
+                    "a move of a slider: season there after %.0f ms (median of %d; least %.0f, most"
+                            + " %.0f), on the screen after %.0f ms (least %.0f, most %.0f); %.0f ms"
+                            + " of a core each%n",
                     engine.get(engine.size() / 2),
                     engine.size(),
+                    engine.get(0),
                     engine.get(engine.size() - 1),
                     drawn.get(drawn.size() / 2),
+                    drawn.get(0),
                     drawn.get(drawn.size() - 1),
                     cpuMs / times.size());
         }
-        hold(browser.complaints().isEmpty(), "moving: " + browser.complaints());
+        ask("bench.settled()");
+        String steps = words("step-said");
+        hold(steps.contains("off by at most"), "the error of a glance is not stated: " + steps);
+        out.println(steps);
+        holdQuiet("moving");
+    }
+
+    private static List<Double> sorted(JsonNode times, String name) {
+        List<Double> sorted = new ArrayList<>();
+        times.forEach(t -> sorted.add(t.path(name).asDouble()));
+        sorted.sort(null);
+        return sorted;
+    }
+
+    private void ends()
+            throws IOException, InterruptedException, ExecutionException, TimeoutException {
         int ends = 0;
         int told = 0;
-        for (JsonNode knob : browser.evaluate("bench.shown.rig.knobs")) {
+        watch();
+        for (JsonNode knob : ask("bench.shown.rig.knobs")) {
             List<String> values = new ArrayList<>();
             knob.path("choices").fieldNames().forEachRemaining(values::add);
             if (values.isEmpty()) {
@@ -100,13 +107,14 @@ final class CheckUse {
                 values.add(knob.path("high").asText());
             }
             for (String value : values) {
-                browser.evaluate("bench.text = bench.firstText");
-                String to =
-                        "bench.slide('%s', [%s])"
-                                .formatted(knob.path("id").asText(), quoted(value));
-                browser.evaluate(to);
-                String faults =
-                        browser.evaluate("document.getElementById('faults').textContent").asText();
+                ask("bench.text = bench.firstText");
+                ask(
+                        "bench.slide("
+                                + quoted(knob.path("id").asText())
+                                + ", ["
+                                + quoted(value)
+                                + "])");
+                String faults = words("faults");
                 ends++;
                 told += faults.contains("allowed: ") ? 1 : 0;
                 hold(
@@ -114,153 +122,236 @@ final class CheckUse {
                                 || faults.contains("allowed: ")
                                 || faults.startsWith("Notes"),
                         knob + " at " + value + ": " + faults);
-                hold(browser.complaints().isEmpty(), knob + ": " + browser.complaints());
+                holdQuiet(knob.toString());
             }
         }
-        out.printf("%d ends of sliders tried; %d cannot run and say so%n", ends, told);
+        double stood = ask("bench.stood").asDouble();
+        hold(stood < mostFreezeMs(), "at the ends of sliders: stood still for " + stood + " ms");
+        out.printf(
+                Locale.ROOT,
+                "%d ends of sliders tried; %d cannot run and say so; page stood still for %.0f ms"
+                        + " at most%n",
+                ends,
+                told,
+                stood);
     }
 
-    private static String quoted(String text) {
-        return "'" + text.replace("\\", "\\\\").replace("'", "\\'").replace("\n", "\\n") + "'";
+    /** What a hundred rigs say, word by word as on the JVM; and a move drops them. */
+    private void sure()
+            throws IOException, InterruptedException, ExecutionException, TimeoutException {
+        open(DEMO);
+        watch();
+        double from = ask("performance.now()").asDouble();
+        ask("document.getElementById('sure').click()");
+        await("bench.shown.members === " + MEMBERS, "how sure");
+        double tookMs = ask("performance.now()").asDouble() - from;
+        holdNoFreeze("how sure", tookMs);
+        JsonNode shown = ask("bench.shown.result");
+        Session session = CheckPage.session(DEMO, MEMBERS);
+        String here = Json.of(Shown.result(session.forecast()));
+        hold(new ObjectMapper().readTree(here).equals(shown), "how sure: other words or numbers");
+        hold(
+                words("tasks").matches("(?s).*(likely|of 100|to ).*")
+                        && shown.toString().contains("\"likely\":\"")
+                        && is("bench.shown.result.tasks.some(t => t.likely)"),
+                "how sure: no task tells its span");
+        hold(is("document.getElementById('sure').disabled"), "it can be asked twice");
+        ask("bench.slide('feed.ec', [1.5])");
+        await("!document.getElementById('sure').disabled && bench.shown.result", "a move after it");
+        ask("document.getElementById('sure').click()");
+        Thread.sleep(2000); // it is under way
+        ask("bench.slide('feed.ec', [1.4])");
+        await("bench.shown.result && bench.shown.members === 1", "a move while it runs");
+        holdQuiet("how sure");
+        out.printf(Locale.ROOT, "how sure it is: %d rigs in %.0f ms%n", MEMBERS, tookMs);
     }
 
     // In and out.
 
     private void saved()
             throws IOException, InterruptedException, ExecutionException, TimeoutException {
-        open(page(DEMO));
-        browser.evaluate("bench.slide('feed.ec', [1.4])");
-        browser.evaluate("bench.settled()");
-        Path folderOfSaved = folder.resolve("saved");
-        CheckPage.delete(folderOfSaved);
-        Files.createDirectories(folderOfSaved);
-        browser.saveInto(folderOfSaved);
-        for (String id : List.of("save-text", "save-csv", "save-png")) {
-            browser.evaluate("document.getElementById('" + id + "').click()");
-        }
-        for (String name : List.of("science-room-bench.toml", "tasks.csv", "curves.png")) {
-            Path file = folderOfSaved.resolve(name);
-            for (int tries = 0; tries < 100 && !Files.exists(file); tries++) {
-                Thread.sleep(100);
-            }
-            hold(Files.exists(file), name + " was not saved");
-        }
-        Path toml = folderOfSaved.resolve("science-room-bench.toml");
+        open(DEMO);
+        ask("bench.slide('feed.ec', [1.4])");
+        ask("bench.settled()");
+        CheckPage.delete(window.saved());
+        window.saved();
+        ask("document.getElementById('save-text').click()");
+        Path toml = kept("science-room-bench.toml");
         String moved = Files.readString(DEMO).replace("\"1.6 mS/cm\"", "\"1.4 mS/cm\"");
         hold(Files.readString(toml).equals(moved), "the scenario saved is not the one moved");
-        String[] run = {"run", toml.toString(), "-o", folder.resolve("files").toString()};
+        Path files = folder.resolve("files");
+        CheckPage.delete(files);
+        String[] run = {"run", toml.toString(), "-o", files.toString()};
         CheckPage.command(run[0], run[1], run[2], run[3], "--members", "1", "--no-plots");
-        hold(
-                Files.readString(folder.resolve("files/tasks.csv"))
-                        .equals(Files.readString(folderOfSaved.resolve("tasks.csv"))),
-                "the tasks saved are not those of the scenario saved");
-        hold(browser.complaints().isEmpty(), "saving: " + browser.complaints());
-        weatherDropped();
-        out.println("scenario, CSV and PNG saved; weather taken in");
-    }
-
-    /** A scenario opened without its weather says so, and runs when the weather comes. */
-    private void weatherDropped()
-            throws IOException, InterruptedException, ExecutionException, TimeoutException {
-        Path house = SCENARIOS.resolve("glasshouse-tomato-trough.toml");
-        Path weather = SCENARIOS.resolve("weather/typical-year-45n-8e.csv");
-        browser.evaluate("bench.open([" + file("house.toml", house) + "])");
-        String said = browser.evaluate("document.getElementById('faults').textContent").asText();
-        hold(said.contains("house.toml:15:8: climate.file"), "without weather: " + said);
-        browser.evaluate("bench.open([" + file(weather.getFileName().toString(), weather) + "])");
-        String verdict = browser.evaluate("document.getElementById('title').textContent").asText();
-        hold(verdict.contains("Tomato"), "with weather: " + verdict);
-    }
-
-    private static String file(String name, Path path) throws IOException {
-        String base64 = Base64.getEncoder().encodeToString(Files.readAllBytes(path));
-        return "new File([Uint8Array.from(atob('%s'), c => c.charCodeAt(0))], '%s')"
-                .formatted(base64, name);
-    }
-
-    // Learning.
-
-    private void lessonByMouse()
-            throws IOException, InterruptedException, ExecutionException, TimeoutException {
-        browser.size(1366, 768, 1);
-        open(page(DEMO));
-        browser.evaluate("bench.lesson.ready");
-        browser.evaluate(
-                "document.querySelector('#lesson canvas').scrollIntoView({block: 'center'})");
-        JsonNode box =
-                browser.evaluate(
-                        "(({x, y, width, height}) => ({x, y, width, height}))(document.querySelector("
-                                + "'#lesson canvas').getBoundingClientRect())");
-        double left = box.path("x").asDouble() + 0.1 * box.path("width").asDouble();
-        double y = box.path("y").asDouble() + 0.6 * box.path("height").asDouble();
-        browser.mouse("mousePressed", left, y);
-        for (int i = 1; i <= 20; i++) {
-            browser.mouse("mouseMoved", left + 0.04 * i * box.path("width").asDouble(), y + i);
+        int tables = 0;
+        for (JsonNode option :
+                ask("[...document.getElementById('csv').options].map(o => o.value)")) {
+            ask("document.getElementById('csv').value = " + quoted(option.asText()));
+            ask("document.getElementById('save-csv').click()");
+            String name = savedName(option.asText());
+            hold(
+                    Files.readString(kept(name)).equals(Files.readString(files.resolve(name))),
+                    name + " saved is not that of the command line");
+            tables++;
         }
-        browser.mouse("mouseReleased", left, y);
-        click("#lesson button:nth-of-type(1)");
-        tellLesson("by mouse alone");
+        ask("document.getElementById('save-png').click()");
+        BufferedImage png = ImageIO.read(kept("curves.png").toFile());
+        hold(png != null && png.getWidth() > 300 && png.getHeight() > 600, "the picture is small");
+        hold(png != null && colours(png) > 10, "the picture is empty");
+        holdQuiet("saving");
+        out.printf(
+                "scenario, %d tables as the command line writes them, and a picture saved%n",
+                tables);
     }
 
-    private void click(String selector)
+    private String savedName(String option)
             throws InterruptedException, ExecutionException, TimeoutException {
-        JsonNode at =
-                browser.evaluate(
-                        "(e => { e.scrollIntoView({block: 'center'}); const b ="
-                                + " e.getBoundingClientRect(); return [b.x + b.width / 2, b.y +"
-                                + " b.height / 2]; })(document.querySelector(\""
-                                + selector
-                                + "\"))");
-        browser.mouse("mousePressed", at.get(0).asDouble(), at.get(1).asDouble());
-        browser.mouse("mouseReleased", at.get(0).asDouble(), at.get(1).asDouble());
-    }
-
-    private void lessonByKeys()
-            throws IOException, InterruptedException, ExecutionException, TimeoutException {
-        open(page(DEMO));
-        browser.evaluate("bench.lesson.ready");
-        hold(tabTo("e.id === 'lesson-choice'"), "no key reaches the lessons");
-        browser.key(Browser.Key.DOWN);
-        browser.evaluate("bench.lesson.ready");
-        String chosen = browser.evaluate("bench.lesson.lesson.id").asText();
-        hold(chosen.equals("meter"), "the second lesson chosen by keys is " + chosen);
-        hold(tabTo("e.tagName === 'SUMMARY' && /guess/.test(e.textContent)"), "no guess by keys");
-        browser.key(Browser.Key.ENTER);
-        hold(tabTo("e.id === 'guess-5'"), "no key reaches the guess");
-        for (int i = 0; i < 5; i++) {
-            browser.key(Browser.Key.UP);
+        String[] kindAndPlace = option.split(" ");
+        String vessels =
+                switch (kindAndPlace[0]) {
+                    case "tray", "daily" -> "trays";
+                    case "reservoir" -> "reservoirs";
+                    default -> "";
+                };
+        if (vessels.isEmpty()) {
+            return kindAndPlace[0] + ".csv";
         }
-        hold(tabTo("e.textContent === 'Run it'"), "no key reaches the run");
-        browser.key(Browser.Key.ENTER);
-        tellLesson("by keys alone");
+        String name = ask("bench.shown.rig." + vessels + "[" + kindAndPlace[1] + "].name").asText();
+        return kindAndPlace[0] + "-" + name + ".csv";
     }
 
-    private boolean tabTo(String what)
-            throws InterruptedException, ExecutionException, TimeoutException {
-        for (int tabs = 0; tabs < 120; tabs++) {
-            browser.key(Browser.Key.TAB);
-            if (browser.evaluate("(e => " + what + ")(document.activeElement)").asBoolean()) {
-                return true;
+    private static int colours(BufferedImage picture) {
+        Set<Integer> colours = new HashSet<>();
+        for (int y = 0; y < picture.getHeight(); y++) {
+            for (int x = 0; x < picture.getWidth(); x++) {
+                colours.add(picture.getRGB(x, y));
             }
         }
-        return false;
+        return colours.size();
     }
 
-    private void tellLesson(String how)
-            throws InterruptedException, ExecutionException, TimeoutException {
-        String answer = "document.querySelector('#lesson div[role=status]').textContent";
-        for (int tries = 0;
-                tries < 200 && !browser.evaluate(answer).asText().contains("end");
-                tries++) {
-            Thread.sleep(100);
+    /** Weather, a crop and corrections dropped after the scenario that needs them. */
+    private void dropped()
+            throws IOException, InterruptedException, ExecutionException, TimeoutException {
+        open(DEMO);
+        Path desk = Files.createDirectories(folder.resolve("desk"));
+        Path house = desk.resolve("house.toml");
+        Files.copy(SCENARIOS.resolve("glasshouse-tomato-trough.toml"), fresh(house));
+        drop(house);
+        await("document.getElementById('faults').textContent.includes('house.toml')", "no weather");
+        hold(words("faults").contains("house.toml:15:8: climate.file"), words("faults"));
+        drop(SCENARIOS.resolve("weather/typical-year-45n-8e.csv"));
+        await("/Tomato/.test(document.getElementById('title').textContent)", "weather dropped");
+        String demo = Files.readString(DEMO);
+        Path own = desk.resolve("own-basil.toml");
+        Files.copy(Path.of("src/main/resources/tideless/crop/basil.toml"), fresh(own));
+        Path bench = desk.resolve("bench.toml");
+        Files.writeString(
+                bench, demo.replace("crop = \"basil\"", "crop_file = \"own-basil.toml\""));
+        drop(own, bench);
+        await("bench.name === 'bench.toml' && bench.shown.result", "scenario and crop dropped");
+        hold(words("faults").isEmpty() || words("faults").startsWith("Notes"), words("faults"));
+        double stated =
+                ask("bench.shown.trays[0].transpiration.reduce((a, b) => a + b)").asDouble();
+        Path corrected = desk.resolve("corrected.toml");
+        Files.writeString(
+                corrected, "[crop.dwarf-tomato.thirst]\ntimes = 1.5\ndoubt_left = \"40 %\"\n");
+        drop(corrected);
+        await(
+                "/read with corrected.toml/.test(document.getElementById('files-said').textContent)",
+                "corrections dropped");
+        await("bench.shown.result", "corrected");
+        String tomato = "bench.shown.trays[2].transpiration.reduce((a, b) => a + b)";
+        hold(ask(tomato).asDouble() > 0, "the corrected tomato drinks nothing");
+        hold(stated > 0, "the basil of its own file drinks nothing");
+        holdQuiet("dropping");
+        out.println("weather, a crop file and corrections taken in as dropped");
+    }
+
+    private static Path fresh(Path file) throws IOException {
+        Files.deleteIfExists(file);
+        return file;
+    }
+
+    /** From the desk where the browser can be told so, else as the event that comes of it. */
+    private void drop(Path... files)
+            throws IOException, InterruptedException, ExecutionException, TimeoutException {
+        if (window instanceof Browser browser) {
+            browser.drop(List.of(files));
+            return;
         }
-        String said = browser.evaluate(answer).asText();
-        hold(said.contains("by your guess"), how + ": " + said);
-        hold(browser.complaints().isEmpty(), how + ": " + browser.complaints());
-        out.println("lesson " + how + ": " + said);
+        List<String> made = new ArrayList<>();
+        for (Path one : files) {
+            made.add(file(one.getFileName().toString(), Files.readString(one)));
+        }
+        ask(
+                "(files => { const data = new DataTransfer(); files.forEach(f =>"
+                        + " data.items.add(f)); document.body.dispatchEvent(new DragEvent('drop',"
+                        + " {dataTransfer: data, bubbles: true, cancelable: true})); })(["
+                        + String.join(", ", made)
+                        + "])");
     }
 
     // Straining.
+
+    private void watch() throws InterruptedException, ExecutionException, TimeoutException {
+        ask(
+                """
+                (() => { bench.stood = 0; bench.signs = 0; let last = performance.now();
+                  const tick = () => { const now = performance.now();
+                    bench.stood = Math.max(bench.stood, now - last); last = now;
+                    bench.signs += document.getElementById('busy').textContent ? 1 : 0;
+                    setTimeout(tick, 5); };
+                  tick(); })()
+                """);
+        Thread.sleep(200);
+        ask("bench.stood = 0");
+    }
+
+    private void holdNoFreeze(String what, double tookMs)
+            throws InterruptedException, ExecutionException, TimeoutException {
+        double stood = ask("bench.stood").asDouble();
+        int signs = ask("bench.signs").asInt();
+        hold(stood < mostFreezeMs(), what + ": stood still for " + stood + " ms");
+        hold(tookMs < STOPPED_MS || signs > 0, what + ": no sign for " + tookMs + " ms");
+    }
+
+    /** More than can be edited in the page, pasted. */
+    private void longText()
+            throws IOException, InterruptedException, ExecutionException, TimeoutException {
+        open(DEMO);
+        String demo = Files.readString(DEMO);
+        String text =
+                "# "
+                        + "long \n# ".repeat(60_000)
+                        + "\n"
+                        + demo.replace("wall bench", "long bench")
+                                .replace("Wall bench", "Long bench");
+        watch();
+        ask(
+                "(words => { const data = new DataTransfer(); data.setData('text/plain', words);"
+                        + " document.getElementById('text').dispatchEvent(new ClipboardEvent('paste',"
+                        + " {clipboardData: data, bubbles: true, cancelable: true})); })("
+                        + quoted(text)
+                        + ")");
+        await("/^Long/.test(document.getElementById('title').textContent)", "long text pasted");
+        hold(
+                words("text-said").contains("too much to be edited here"),
+                "a long text is not told of");
+        hold(is("document.getElementById('text').disabled"), "a long text can be edited");
+        ask("bench.slide('feed.ec', [1.4])");
+        ask("bench.settled()");
+        holdNoFreeze("a long text", 0);
+        CheckPage.delete(window.saved());
+        window.saved();
+        ask("document.getElementById('save-text').click()");
+        hold(
+                Files.readString(kept("science-room-bench.toml"))
+                        .equals(text.replace("\"1.6 mS/cm\"", "\"1.4 mS/cm\"")),
+                "a long text moved and saved is another one");
+        holdQuiet("a long text");
+        out.printf("a text of %d kB pasted, moved and saved%n", text.length() / 1000);
+    }
 
     private void strain()
             throws IOException, InterruptedException, ExecutionException, TimeoutException {
@@ -272,7 +363,11 @@ final class CheckUse {
         take("a huge list", "a = [" + "1,".repeat(400_000) + "1]", "allowed: ");
         take("deep brackets", "a = " + "[".repeat(50_000), "toml");
         take("400 days", demo.replace("\"70 days\"", "\"400 days\""), "");
+        play("400 days");
         take("40 trays", manyTrays(demo), "");
+        play("40 trays");
+        ask("bench.slide('feed.ec', [1.4])");
+        holdNoFreeze("40 trays, a slider moved", 0);
     }
 
     private static String manyTrays(String demo) {
@@ -288,41 +383,44 @@ final class CheckUse {
     /** Hands over a text as if it were opened, and watches how long the page stands still. */
     private void take(String what, String text, String fault)
             throws IOException, InterruptedException, ExecutionException, TimeoutException {
-        open(folder.resolve("page.html"));
-        browser.evaluate(
-                """
-                bench.stood = 0; bench.signs = 0;
-                (() => { let last = performance.now();
-                  const tick = () => { const now = performance.now();
-                    bench.stood = Math.max(bench.stood, now - last); last = now;
-                    bench.signs += document.getElementById('busy').textContent ? 1 : 0;
-                    setTimeout(tick, 5); };
-                  tick(); })()
-                """);
-        String base64 = Base64.getEncoder().encodeToString(text.getBytes(StandardCharsets.UTF_8));
+        window.open(folder.resolve("page.html").toUri().toString());
+        ask("bench.ready");
+        ask("void (bench.given = " + file("other.toml", text) + ")");
+        watch();
         double tookMs =
-                browser.evaluate(
-                                "(async () => { const text = new TextDecoder().decode(Uint8Array.from(atob('"
-                                        + base64
-                                        + "'), c => c.charCodeAt(0))); await new Promise(r =>"
-                                        + " setTimeout(r, 100)); bench.stood = 0; const from ="
-                                        + " performance.now(); await bench.open([new File([text],"
-                                        + " 'other.toml')], true); return performance.now() - from; })()")
+                ask("(async () => { const from = performance.now(); await"
+                                + " bench.open([bench.given], true); return performance.now() -"
+                                + " from; })()")
                         .asDouble();
-        double stood = browser.evaluate("bench.stood").asDouble();
-        int signs = browser.evaluate("bench.signs").asInt();
-        String said = browser.evaluate("document.getElementById('faults').textContent").asText();
-        hold(stood < MOST_FREEZE_MS, what + ": stood still for " + stood + " ms");
-        hold(tookMs < MOST_FREEZE_MS || signs > 0, what + ": no sign for " + tookMs + " ms");
+        String said = words("faults");
+        holdNoFreeze(what, tookMs);
         hold(said.contains(fault), what + ": said " + said);
         hold(!fault.isEmpty() || !said.contains("allowed: "), what + ": said " + said);
-        hold(browser.complaints().isEmpty(), what + ": " + browser.complaints());
+        holdQuiet(what);
         out.printf(
                 Locale.ROOT,
                 "%s: answered after %.0f ms, page stood still for %.0f ms at most; %s%n",
                 what,
                 tookMs,
-                stood,
+                ask("bench.stood").asDouble(),
                 said.substring(0, Math.min(160, said.length())).replace('\n', ' '));
+    }
+
+    /** Plays what was taken for two seconds. */
+    private void play(String what)
+            throws InterruptedException, ExecutionException, TimeoutException {
+        ask("bench.stood = 0");
+        int day = ask("bench.day").asInt();
+        ask("document.getElementById('play').click()");
+        Thread.sleep(2000);
+        ask("document.getElementById('play').click()");
+        hold(ask("bench.day").asInt() > day, what + ": the season does not play");
+        await("document.querySelector('#section svg')", what + ": drawn");
+        holdNoFreeze(what + " played", 0);
+        out.printf(
+                Locale.ROOT,
+                "%s played: page stood still for %.0f ms at most%n",
+                what,
+                ask("bench.stood").asDouble());
     }
 }

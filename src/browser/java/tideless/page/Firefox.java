@@ -5,6 +5,7 @@ import com.fasterxml.jackson.databind.ObjectMapper;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
 import java.util.concurrent.ExecutionException;
@@ -30,6 +31,14 @@ final class Firefox implements Window {
     static Firefox begin(String command)
             throws IOException, InterruptedException, ExecutionException, TimeoutException {
         Path profile = Running.newProfile();
+        Files.writeString(
+                profile.resolve("user.js"),
+                """
+                user_pref("browser.download.folderList", 2);
+                user_pref("browser.download.dir", "%s");
+                user_pref("browser.download.useDownloadDir", true);
+                """
+                        .formatted(profile.resolve("saved")));
         Running running =
                 Running.begin(
                         profile,
@@ -92,6 +101,68 @@ final class Firefox implements Window {
         } catch (IOException e) {
             throw new IllegalStateException(expression, e);
         }
+    }
+
+    @Override
+    public void size(int width, int height)
+            throws InterruptedException, ExecutionException, TimeoutException {
+        Map<String, Object> viewport = Map.of("width", width, "height", height);
+        ask("browsingContext.setViewport", Map.of("context", context, "viewport", viewport));
+    }
+
+    @Override
+    public void key(Key key) throws InterruptedException, ExecutionException, TimeoutException {
+        String value = String.valueOf(key.value);
+        act(
+                Map.of(
+                        "type",
+                        "key",
+                        "id",
+                        "keys",
+                        "actions",
+                        List.of(
+                                Map.of("type", "keyDown", "value", value),
+                                Map.of("type", "keyUp", "value", value))));
+    }
+
+    @Override
+    public void draw(boolean isFinger, double... places)
+            throws InterruptedException, ExecutionException, TimeoutException {
+        List<Map<String, Object>> actions = new ArrayList<>();
+        for (int i = 0; i < places.length; i += 2) {
+            Map<String, Object> move =
+                    Map.of("type", "pointerMove", "x", (int) places[i], "y", (int) places[i + 1]);
+            actions.add(move);
+            if (i == 0) {
+                actions.add(Map.of("type", "pointerDown", "button", 0));
+            }
+        }
+        actions.add(Map.of("type", "pointerUp", "button", 0));
+        act(
+                Map.of(
+                        "type",
+                        "pointer",
+                        "id",
+                        isFinger ? "finger" : "mouse",
+                        "parameters",
+                        Map.of("pointerType", isFinger ? "touch" : "mouse"),
+                        "actions",
+                        actions));
+    }
+
+    private void act(Map<String, Object> source)
+            throws InterruptedException, ExecutionException, TimeoutException {
+        ask("input.performActions", Map.of("context", context, "actions", List.of(source)));
+    }
+
+    @Override
+    public Path saved() throws IOException {
+        return Files.createDirectories(running.saved());
+    }
+
+    @Override
+    public double cpuMs() {
+        return running.cpuMs();
     }
 
     @Override

@@ -37,7 +37,18 @@ import tideless.drawing.RigPicture;
  */
 public final class MakePage {
     private static final Path PARTS = Path.of("src/browser/resources/tideless/page/bench");
-    private static final Path LESSONS = Path.of("scenarios/lessons");
+    private static final Path SCENARIOS = Path.of("scenarios");
+
+    /** What the lessons of the page run. */
+    private static final List<String> LESSONS =
+            List.of(
+                    "lessons/rich-feed.toml",
+                    "lessons/lean-feed.toml",
+                    "lessons/rain.toml",
+                    "lessons/hard-tap.toml",
+                    "outgrown-trough.toml",
+                    "science-room-bench.toml");
+
     private static final Path COMMITTED = Path.of("docs/bench.html");
     private static final String RUNTIME = "org/teavm/backend/wasm/wasm-gc-runtime.min.js";
 
@@ -56,6 +67,11 @@ public final class MakePage {
 
     /** Stands in every crop file. */
     private static final String OF_A_CROP = "latin_name = \"";
+
+    /** Sources of what makes and checks the page, which are not in it. */
+    private static final Pattern BESIDE =
+            Pattern.compile(
+                    "/(MakePage|Check\\w*|Comparison|Window|Browser|Firefox|Running|Wire)\\.java$");
 
     private static final Pattern ENGINE =
             Pattern.compile("id=\"engine\" data-sources=\"([0-9a-f]{64})\">([^<]*)<");
@@ -171,7 +187,7 @@ public final class MakePage {
                     String name = file.toString().replace(File.separatorChar, '/');
                     if (!name.contains("/tideless/cli/")
                             && !name.contains("/study/threads/")
-                            && !name.endsWith("/MakePage.java")) {
+                            && !BESIDE.matcher(name).find()) {
                         digest.update(name.getBytes(StandardCharsets.UTF_8));
                         digest.update(text(file).getBytes(StandardCharsets.UTF_8));
                     }
@@ -238,10 +254,9 @@ public final class MakePage {
 
     private static String lessons() throws IOException {
         Map<String, Object> texts = new LinkedHashMap<>();
-        try (Stream<Path> files = Files.list(LESSONS)) {
-            for (Path file : files.sorted().toList()) {
-                texts.put(file.getFileName().toString(), text(file));
-            }
+        for (String name : LESSONS) {
+            Path scenario = SCENARIOS.resolve(name);
+            texts.put(scenario.getFileName().toString(), text(scenario));
         }
         return Base64.getEncoder()
                 .encodeToString(packed(Json.of(texts).getBytes(StandardCharsets.UTF_8)));

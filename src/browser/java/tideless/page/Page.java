@@ -18,6 +18,12 @@ public final class Page {
         SESSION.file(name, text);
     }
 
+    /** Lays a log or corrections beside the scenario; see {@link Session#beside}. */
+    @JSExport
+    public static void beside(String kind, String name, String text) {
+        SESSION.beside(kind, name, text);
+    }
+
     /** What messages call the scenario from now on. */
     @JSExport
     public static void call(String name) {

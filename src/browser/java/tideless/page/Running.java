@@ -4,6 +4,7 @@ import java.io.File;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.time.Duration;
 import java.util.List;
 import java.util.stream.Stream;
 
@@ -27,6 +28,19 @@ record Running(Path profile, Process process) {
     /** A folder for the profile of one that is to begin. */
     static Path newProfile() throws IOException {
         return Files.createTempDirectory("tideless-browser");
+    }
+
+    /** Where what its pages save comes to lie. */
+    Path saved() {
+        return profile.resolve("saved");
+    }
+
+    /** What all its processes have used of the machine so far, ms. */
+    double cpuMs() {
+        return Stream.concat(Stream.of(process.toHandle()), process.descendants())
+                .map(one -> one.info().totalCpuDuration().orElse(Duration.ZERO))
+                .mapToDouble(Duration::toMillis)
+                .sum();
     }
 
     /** The file of what it printed. */

@@ -1,6 +1,7 @@
 package tideless.page;
 
 import java.nio.charset.StandardCharsets;
+import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
@@ -11,6 +12,7 @@ import tideless.report.CsvFiles;
 import tideless.rig.Numerics;
 import tideless.rig.Scenario;
 import tideless.rig.VesselId;
+import tideless.scenario.Beside;
 import tideless.scenario.FilesInMemory;
 import tideless.scenario.Reading;
 import tideless.scenario.Rereading;
@@ -30,6 +32,7 @@ import tideless.study.InTurn;
 final class Session {
     private final long seed;
     private final Map<String, String> files = new LinkedHashMap<>();
+    private final List<Beside.Text> beside = new ArrayList<>();
     private Rereading readings = new Rereading();
     private String name = "scenario.toml";
     private String toml = "";
@@ -55,6 +58,24 @@ final class Session {
         readings = new Rereading();
     }
 
+    /**
+     * Lays a log or corrections beside the scenario, in place of those that lie there.
+     *
+     * @param kind "log" or "corrected"
+     * @param file what messages call it
+     * @param text empty for none
+     * @throws IllegalArgumentException when it is of another kind
+     */
+    void beside(String kind, String file, String text) {
+        beside.removeIf(one -> one.kind().equals(kind));
+        Beside.Text laid = new Beside.Text(kind, file, text);
+        Beside.of(List.of(laid)); // refuses another kind
+        if (!text.isEmpty()) {
+            beside.add(laid);
+        }
+        readings = new Rereading();
+    }
+
     /** What messages call the scenario from now on. */
     void call(String other) {
         name = other;
@@ -71,9 +92,9 @@ final class Session {
         trace = null;
         picture = null;
         forecast = null;
-        FilesInMemory beside = new FilesInMemory(text);
-        files.forEach(beside::put);
-        reading = readings.read(name, beside);
+        FilesInMemory named = new FilesInMemory(text);
+        files.forEach(named::put);
+        reading = readings.read(name, named, Beside.of(beside));
         if (reading instanceof Reading.Good) {
             return List.of();
         }

@@ -3,15 +3,19 @@ package tideless.cli;
 import java.nio.file.Path;
 import java.util.List;
 import java.util.Locale;
+import java.util.Map;
 import java.util.Optional;
+import java.util.TreeMap;
 import java.util.concurrent.Callable;
 import picocli.CommandLine.Command;
+import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.Parameters;
 import picocli.CommandLine.Spec;
 import tideless.report.BenchPage;
 import tideless.report.WriteResult;
+import tideless.scenario.Beside;
 import tideless.scenario.FilesInMemory;
 import tideless.scenario.Reading;
 
@@ -31,6 +35,7 @@ import tideless.scenario.Reading;
             "",
             "Examples:",
             "  tideless page scenarios/science-room-bench.toml -o bench.html",
+            "  tideless page my-bench.toml --corrected learned/corrected.toml -o bench.html",
             "",
             "Exit codes: 0 done, 1 a file could not be read or written, 2 a fault in the scenario."
         })
@@ -45,6 +50,8 @@ final class PageCommand implements Callable<Integer> {
             description = "the page to write, ending in .html")
     Path file;
 
+    @Mixin Logged logged;
+
     @Spec CommandSpec spec;
 
     @Override
@@ -53,15 +60,19 @@ final class PageCommand implements Callable<Integer> {
             Arguments arguments = new Arguments(spec);
             throw arguments.refused("-o", "\"" + file + "\"", "a file ending in .html");
         }
-        Scenarios read = Scenarios.read(scenario, spec.commandLine().getErr());
+        Beside beside = logged.beside();
+        Scenarios read = Scenarios.read(scenario, beside, spec.commandLine().getErr());
         Optional<Reading.Good> good = read.good();
         if (good.isEmpty()) {
             return read.exit();
         }
         List<Path> inputs = Scenarios.inputs(good.get());
         String name = String.valueOf(scenario.getFileName());
+        Map<String, BenchPage.Laid> laid = new TreeMap<>();
+        beside.texts()
+                .forEach(one -> laid.put(one.kind(), new BenchPage.Laid(one.name(), one.text())));
         WriteResult written =
-                BenchPage.write(file, name, FilesInMemory.of(scenario).texts(), inputs);
+                BenchPage.write(file, name, FilesInMemory.of(scenario).texts(), laid, inputs);
         return Written.told(spec, written, file, () -> {});
     }
 }

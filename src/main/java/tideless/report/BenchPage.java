@@ -32,10 +32,15 @@ public final class BenchPage {
      * @param file where to; its folder is made when it is not there
      * @param name what messages call the scenario
      * @param texts the files it names by the names it gives them, itself by an empty one
+     * @param beside what it is read with, a log or corrections, by kind
      * @param inputs files that were read for it, whose place it may not take
      */
     public static WriteResult write(
-            Path file, String name, Map<String, String> texts, Collection<Path> inputs) {
+            Path file,
+            String name,
+            Map<String, String> texts,
+            Map<String, Laid> beside,
+            Collection<Path> inputs) {
         Optional<String> page = made();
         if (page.isEmpty()) {
             return new WriteResult(
@@ -46,7 +51,7 @@ public final class BenchPage {
         Path folder = Optional.ofNullable(file.getParent()).orElse(Path.of("."));
         return ResultFiles.put(
                 folder,
-                () -> Map.of(file.getFileName().toString(), bytes(page.get(), name, texts)),
+                () -> Map.of(file.getFileName().toString(), bytes(page.get(), name, texts, beside)),
                 inputs);
     }
 
@@ -60,13 +65,21 @@ public final class BenchPage {
         }
     }
 
-    private static byte[] bytes(String page, String name, Map<String, String> texts) {
-        String packed = Base64.getEncoder().encodeToString(packed(name, texts));
+    /**
+     * A file that a scenario is read with and does not name.
+     *
+     * @param name what messages call it
+     */
+    public record Laid(String name, String text) {}
+
+    private static byte[] bytes(
+            String page, String name, Map<String, String> texts, Map<String, Laid> beside) {
+        String packed = Base64.getEncoder().encodeToString(packed(name, texts, beside));
         return page.replace(PLACE, packed).getBytes(StandardCharsets.UTF_8);
     }
 
     /** In base 64 nothing a scenario holds can end the element it stands in. */
-    private static byte[] packed(String name, Map<String, String> texts) {
+    private static byte[] packed(String name, Map<String, String> texts, Map<String, Laid> beside) {
         ByteArrayOutputStream bytes = new ByteArrayOutputStream();
         try (JsonGenerator json = new JsonFactory().createGenerator(new GZIPOutputStream(bytes))) {
             json.writeStartObject();
@@ -77,6 +90,14 @@ public final class BenchPage {
                 if (!file.getKey().isEmpty()) {
                     json.writeStringField(file.getKey(), file.getValue());
                 }
+            }
+            json.writeEndObject();
+            json.writeObjectFieldStart("beside");
+            for (Map.Entry<String, Laid> laid : beside.entrySet()) {
+                json.writeObjectFieldStart(laid.getKey());
+                json.writeStringField("name", laid.getValue().name());
+                json.writeStringField("text", laid.getValue().text());
+                json.writeEndObject();
             }
             json.writeEndObject();
             json.writeEndObject();

@@ -1,6 +1,10 @@
 package tideless.scenario;
 
+import java.nio.charset.StandardCharsets;
 import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.Collection;
+import java.util.List;
 import java.util.Optional;
 
 /**
@@ -10,6 +14,9 @@ import java.util.Optional;
  * @param corrected corrections that {@code fit} made for it, if any
  */
 public record Beside(Optional<ScenarioFiles> log, Optional<ScenarioFiles> corrected) {
+    private static final String LOG = "log";
+    private static final String CORRECTED = "corrected";
+
     /** None. */
     public static final Beside NOTHING = new Beside(Optional.empty(), Optional.empty());
 
@@ -21,6 +28,47 @@ public record Beside(Optional<ScenarioFiles> log, Optional<ScenarioFiles> correc
      */
     public static Beside files(Path log, Path corrected) {
         return new Beside(on(log), on(corrected));
+    }
+
+    /**
+     * One of them.
+     *
+     * @param kind "log" or "corrected"
+     * @param name what messages call it
+     */
+    public record Text(String kind, String name, String text) {}
+
+    /**
+     * Files held as texts.
+     *
+     * @param texts one of a kind at most
+     * @throws IllegalArgumentException when one is of another kind
+     */
+    public static Beside of(Collection<Text> texts) {
+        Optional<ScenarioFiles> log = Optional.empty();
+        Optional<ScenarioFiles> corrected = Optional.empty();
+        for (Text one : texts) {
+            Optional<ScenarioFiles> held = Optional.of(FilesInMemory.alone(one.name(), one.text()));
+            switch (one.kind()) {
+                case LOG -> log = held;
+                case CORRECTED -> corrected = held;
+                default -> throw new IllegalArgumentException("nothing is read as " + one.kind());
+            }
+        }
+        return new Beside(log, corrected);
+    }
+
+    /** Those there are, as texts, where they were read before. */
+    public List<Text> texts() {
+        List<Text> texts = new ArrayList<>();
+        log.ifPresent(files -> texts.add(text(LOG, files)));
+        corrected.ifPresent(files -> texts.add(text(CORRECTED, files)));
+        return texts;
+    }
+
+    private static Text text(String kind, ScenarioFiles files) {
+        byte[] bytes = files.read("", TextFile.MEBIBYTE).bytes();
+        return new Text(kind, files.label(""), new String(bytes, StandardCharsets.UTF_8));
     }
 
     private static Optional<ScenarioFiles> on(Path path) {

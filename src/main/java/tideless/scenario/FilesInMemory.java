@@ -10,10 +10,25 @@ import java.util.Map;
 /** A scenario and the files it names, held as texts. */
 public final class FilesInMemory implements ScenarioFiles {
     private final Map<String, String> texts = new LinkedHashMap<>();
+    private final String called;
 
     /** The scenario itself is called in messages by the name its reader is given. */
     public FilesInMemory(String scenario) {
-        texts.put("", scenario);
+        this("", scenario);
+    }
+
+    private FilesInMemory(String called, String text) {
+        this.called = called;
+        texts.put("", text);
+    }
+
+    /**
+     * A file for itself, as one that {@link Beside} holds.
+     *
+     * @param called what messages call it
+     */
+    static FilesInMemory alone(String called, String text) {
+        return new FilesInMemory(called, text);
     }
 
     /** Those that a scenario on a disk is read from, as far as they can be read. */
@@ -53,7 +68,7 @@ public final class FilesInMemory implements ScenarioFiles {
 
     @Override
     public String label(String name) {
-        return name;
+        return name.isEmpty() ? called : name;
     }
 
     @Override

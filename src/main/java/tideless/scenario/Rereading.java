@@ -11,12 +11,12 @@ public final class Rereading {
     private MadeOnce once = new MadeOnce();
     private int readings;
 
-    /** As {@link ScenarioReader#read(String, ScenarioFiles)}. */
-    public Reading read(String name, ScenarioFiles files) {
+    /** As {@link ScenarioReader} does, with files that the scenario does not name. */
+    public Reading read(String name, ScenarioFiles files, Beside beside) {
         if (++readings > MOST_READINGS) {
             once = new MadeOnce();
             readings = 1;
         }
-        return ScenarioReader.read(name, files, Beside.NOTHING, once);
+        return ScenarioReader.read(name, files, beside, once);
     }
 }

@@ -24,7 +24,7 @@ class Engine {
     this.bytes = bytes;
     this.asked = new Map();
     this.next = 0;
-    this.beside = {name: "scenario.toml", files: {}};
+    this.laid = {name: "scenario.toml", files: {}, beside: {}};
     this.columns = this.begin();
   }
 
@@ -57,9 +57,9 @@ class Engine {
     });
   }
 
-  lay(name, files) {
-    this.beside = {name, files};
-    return this.call("files", this.beside);
+  lay(laid) {
+    this.laid = laid;
+    return this.call("files", laid);
   }
 
   /** Milliseconds since the oldest unanswered call. */
@@ -75,6 +75,6 @@ class Engine {
     dropped.dropped = true;
     this.failed(dropped);
     this.columns = this.begin();
-    this.call("files", this.beside);
+    this.call("files", this.laid);
   }
 }

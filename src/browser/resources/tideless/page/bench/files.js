@@ -26,6 +26,11 @@ function isCrop(text) {
   return /^\s*\[\s*growth\s*\]/m.test(text.slice(0, MOST_SHOWN));
 }
 
+// What the command "fit" learned from a log says of each how much doubt is left.
+function isCorrections(text) {
+  return /^\s*doubt_left\s*=/m.test(text.slice(0, MOST_SHOWN));
+}
+
 // The names under which a scenario asks for its files, as far as they end like a file's own.
 function nameIn(scenario, file) {
   const quoted = [...scenario.slice(0, MOST_SHOWN).matchAll(/"([^"\n]+)"|'([^'\n]+)'/g)].map(found => found[1] || found[2]);

@@ -1,110 +1,148 @@
 // A question first, a guess drawn on the plot, then the run.
 
+// What a lesson shows: a season, or its first days; then another, or the rest. "own" is the rig in the page.
 const LESSONS = [
-  {id: "rich", head: "A rich feed piles up", scenario: "rich-feed.toml", other: "lean-feed.toml", plot: "ec",
-    question: "Six lettuces drink a feed of 1.6 mS/cm. The line shows the EC of their tray. Now they get a leaner"
-      + " feed of 1.3 mS/cm. Where does the line run then?",
-    answer: "The crop takes nearly all the salt that a feed of 1.3 brings, so the tray stays in its band. Each litre"
-      + " drunk brings the salts of the feed; what the crop does not take stays behind.",
-    teacher: ["Ask: why does the leaner feed grow the same lettuce? What runs short first if it is leaner still?",
-      "At 1.6 mS/cm the tray leaves the green band; at 1.3 no flush is needed.",
-      "The command \u201clean\u201d finds the feeds that do."]},
-  {id: "meter", head: "A meter does not see what it counts", scenario: "rain.toml", other: "hard-tap.toml", plot: "mass",
+  {id: "salts", head: "Where the salts go", scenario: "rich-feed.toml", other: "lean-feed.toml", plot: "ec",
+    question: "Six lettuces drink a feed of 1.6 mS/cm. The line shows the EC of their tray, the green band what lettuce is"
+      + " best given. Now they get a leaner feed of 1.3 mS/cm. Where does the line run then?",
+    answer: "Each litre drunk brings the salts of the feed; what the crop does not take stays in the tray. It takes nearly all"
+      + " that a feed of 1.3 brings, so the tray stays in its band; of 1.6 a part is left over every day.",
+    teacher: ["Ask: where are the salts that the line shows? Which way do they leave a tray that nobody drains?",
+      "Water leaves through the leaves and through gaps; salts leave with the harvest or down the drain.",
+      "Why does the leaner feed grow the same lettuce? What runs short first if it is leaner still?",
+      "The command \u201clean\u201d finds the feeds that need no flush."]},
+  {id: "valve", head: "Why valve height matters", scenario: "rich-feed.toml",
+    moves: [{knob: "tray.lettuce.valve.setting", to: "2"}], plot: "mass",
+    question: "The valve holds this tray at 40 mm, 5 mm above the underside of the cups; the line shows what a lettuce weighs."
+      + " Now the valve is set to 20 mm from the first day on. What does a lettuce weigh then?",
+    answer: "Next to nothing: the roots of these seedlings end above a level of 20 mm, find no water, and the plants are"
+      + " lost in the first days. A valve is lowered when the roots have grown, or the seedlings come with longer ones.",
+    teacher: ["Ask: how long must a root be to reach the water? See the curve of the level: cups, level, root tips.",
+      "A low level leaves more root in moist air, which a grown plant uses; a seedling has no root long enough.",
+      "Move \u201cvalve shuts at\u201d above and watch root tips and level."]},
+  {id: "outgrow", head: "Why tomatoes outgrow", scenario: "outgrown-trough.toml", days: 42, until: 14, plot: "drunk", tells: "most",
+    question: "Four tomatoes stand in a trough under a reservoir of 24 L, filled up every Monday. The line shows what they"
+      + " drink a day in the first two weeks. Draw the four weeks that follow.",
+    answer: "They grow, and with their leaves their thirst: 2 L a day after a week, 4 after two, 7 after three. What lasted"
+      + " two weeks at first is gone in less than four days. The line breaks off where the trough is dry and the plants are lost.",
+    teacher: ["Ask: on which day do seven days of thirst pass 24 L? What would have been enough?",
+      "The verdict of this rig names the reservoir that would do; load it into the page and move the litres.",
+      "A lettuce is cut before it outgrows anything; a fruiting plant goes on growing for months."]},
+  {id: "water", head: "Rain or tap", scenario: "rain.toml", other: "hard-tap.toml", plot: "mass",
     question: "A feed made of rain reads 1.3 mS/cm; the line shows what a lettuce weighs on it. A second feed is made of hard"
       + " tap water and reads 1.3 mS/cm too. Does a lettuce weigh the same on it?",
     answer: "No. Much of the hard water\u2019s 1.3 is its own lime and sodium: there is less room for the recipe, and the crop"
       + " runs out of potassium. No meter shows it before the crop does.",
     teacher: ["Ask: which ions does the EC of tap water come from? Where does the lime on the valve come from?",
-      "The two trays read alike on a meter for the first two weeks."]},
-  {id: "gap", head: "Water leaves through the gap, its salts stay", scenario: "lid.toml", other: "open-gap.toml", plot: "ec",
-    question: "A lid closes the tray; the line shows its EC. Now two fifths of the deck are left open to the air."
-      + " Where does the line run then?",
-    answer: "Water evaporates through the gap beside what the crop drinks. The salts stay, and the valve lets in feed"
-      + " with more of them: the EC climbs where it fell under the lid.",
-    teacher: ["Ask: how much salt did the lost litres leave behind? What else does an open gap let in?",
-      "Light on the solution grows algae; the model leaves them out."]},
-  {id: "flush", head: "A flush takes out what nobody else does", scenario: "no-flush.toml", other: "flush.toml", plot: "ec",
-    question: "Nobody ever drains this tray; the line shows its EC. Now somebody drains it and fills it with feed"
-      + " whenever it passes the limit. Draw the line.",
-    answer: "A flush puts the tray back to the EC of the feed: the line drops at once and climbs again. It also pours"
-      + " good feed away.",
-    teacher: ["Ask: how many litres of feed went down the drain? Where could they go instead?",
-      "Compare with the first lesson: a leaner feed needs no flush at all."]},
-  {id: "valve", head: "How low may the valve stand?", scenario: "rich-feed.toml",
-    moves: [{knob: "tray.lettuce.valve.setting", to: "2"}], plot: "mass",
-    question: "The valve holds this tray at 40 mm; the line shows what a lettuce weighs. Now the valve is set to 20 mm"
-      + " from the first day on. What does a lettuce weigh then?",
-    answer: "Next to nothing: the roots of these seedlings end above a level of 20 mm, find no water, and the plants are"
-      + " lost in the first days. A valve is lowered when the roots have grown, or the seedlings come with longer ones.",
-    teacher: ["Ask: how long must a root be to reach the water? See the curve of the level: cups, level, root tips.",
-      "A low level leaves more root in moist air, which a grown plant uses; a seedling has no root long enough."]},
-  {id: "air", head: "Dry air makes thirsty leaves", scenario: "rich-feed.toml",
-    moves: [{knob: "climate.day_humidity", to: "30"}, {knob: "climate.night_humidity", to: "40"}], plot: "drunk",
-    question: "At 50 % humidity by day the lettuces drink as the line shows. Now the heating dries the room to 30 %."
-      + " How much do they drink a day?",
-    answer: "Drier air draws more water through the leaves: the thirst rises with the vapour pressure deficit of the"
-      + " air, and the reservoir empties sooner. Growth falls by a few per cent; the salts pile up faster.",
-    teacher: ["Ask: what happens to the EC of the tray? (More litres of feed come in, with their salts.)",
-      "The relation is that of Penman and Monteith; stomata that close in dry air soften it."]}
+      "The two trays read alike on a meter for the first two weeks.",
+      "Which water do you have? The supplier\u2019s analysis tells; a scenario takes it."]},
+  {id: "away", head: "Away for a week", scenario: "science-room-bench.toml", moves0: [{knob: "visits.away.length", to: "0"}],
+    moves: [], plot: "reservoir", tells: "least",
+    question: "Three trays hang on one shelf reservoir; on school days somebody looks and fills it up when it is low. The line"
+      + " shows the litres left above its outlet. Now nobody comes from 3 to 12 April: a week of holidays with its weekends."
+      + " Draw the litres left.",
+    answer: "The trays go on drinking 2.2 L a day. Whoever leaves on the day before with 16 L finds the reservoir empty and the"
+      + " trays falling; filled up on that day it would have lasted. Nothing was low when they left: that is what a forecast is for.",
+    teacher: ["Ask: how many litres must be added on 2 April? (See the tasks of the bench: it is advised there.)",
+      "How many days may the class be away in March, how many in May? The command \u201caway\u201d draws it.",
+      "What do the roots live on once the trays fall? See the level and the root tips."]},
+  {id: "own", head: "Build, predict, measure", own: true, until: 1, measures: true,
+    question: "This is the rig that stands in the page above: set it up as the one you have built (its sizes, its crop, your"
+      + " visits), then come back. Draw what you expect, run it, and enter below what you measure through the weeks.",
+    answer: "Where your readings leave the line, ask which of the page\u2019s numbers is not yours: lamp, air, leaves, a gap in the"
+      + " deck. A calculation is right about the rig that it was told of.",
+    teacher: ["Build it on a bench that bears the weight; no mains lead near the water without a residual-current device and a"
+      + " drip loop; gloves and goggles for acid and concentrate.",
+      "A ruler against the wall of the tray reads the level to a millimetre; litres in a reservoir follow from its level.",
+      "With a log of readings the command \u201cfit\u201d finds out which numbers differ."]}
 ];
 
 const GUESSES = 6;
+const READINGS = 6;
 
 class Lesson {
-  constructor(place, texts, run) {
-    this.place = place;
-    this.texts = texts;
-    this.run = run;
+  // The rig in the page is asked for when a lesson needs it; load puts a scenario there.
+  constructor(place, texts, {run, own, load}) {
+    Object.assign(this, {place, texts, run, own, load});
     this.begin(LESSONS[0]);
   }
 
   begin(lesson) {
     this.lesson = lesson;
-    this.plot = PLOTS.find(plot => plot.id === lesson.plot);
+    this.tray = lesson.own ? this.own().tray : 0;
     this.before = null;
     this.after = null;
     this.guess = null;
+    this.touched = false;
+    this.lastDay = undefined;
+    this.readings = [];
+    this.plot = PLOTS.find(plot => plot.id === (lesson.plot || this.plotOfOwn()));
     this.build();
-    this.ready = this.run({text: this.texts[lesson.scenario], moves: []}).then(run => {
-      if (this.lesson === lesson) {
+    this.ready = this.season(lesson.scenario, lesson.moves0).then(run => {
+      if (this.lesson === lesson && !this.before) {
         this.before = run;
+        this.days = Math.min(lesson.days || run.rig.days, run.rig.days);
         this.guess = this.firstGuess();
         this.show();
       }
     });
   }
 
-  lineOf(run) {
-    return this.plot.lines(run, 0)[0];
+  // A tray on a reservoir is held; what is told there is the reservoir.
+  plotOfOwn() {
+    return this.own().rig.trays[this.tray].reservoir === undefined ? "level" : "reservoir";
   }
 
-  // Days at which a guess can be set by keys, and where the guess stands there at first: on the line shown.
-  firstGuess() {
+  season(scenario, moves = []) {
+    return this.run({text: this.lesson.own ? this.own().text : this.texts[scenario], moves});
+  }
+
+  // Without what is said of it in the plot's head.
+  unit() {
+    return this.plot.unit.split(" ")[0];
+  }
+
+  lineOf(run) {
+    const one = this.plot.lines(run, this.tray)[0];
+    return {...one, values: one.values.subarray(0, this.days * 24 / one.hours)};
+  }
+
+  // What is shown before the guess: all of it, or the first days.
+  shownLine() {
     const one = this.lineOf(this.before);
-    const days = this.before.rig.days;
-    return Array.from({length: days + 1}, (_, day) =>
+    return this.lesson.until ? {...one, values: one.values.subarray(0, this.lesson.until * 24 / one.hours)} : one;
+  }
+
+  // A value for each day; at first on the line shown, and from its end on level.
+  firstGuess() {
+    const one = this.shownLine();
+    return Array.from({length: this.days + 1}, (_, day) =>
       one.values[Math.min(one.values.length - 1, Math.max(0, Math.round(day * 24 / one.hours) - 1))]);
   }
 
   build() {
     const choice = made("select", {id: "lesson-choice", onchange: () => this.begin(LESSONS[Number(choice.value)])},
       ...LESSONS.map((lesson, at) => made("option", {value: at, selected: lesson === this.lesson}, `${at + 1}. ${lesson.head}`)));
-    this.canvas = made("canvas", {role: "img", tabindex: "0"});
+    this.key = made("span", {}, this.plot.unit);
+    this.canvas = made("canvas", {role: "img"});
     this.canvas.addEventListener("pointerdown", event => this.draw(event));
     this.canvas.addEventListener("pointermove", event => event.buttons > 0 && this.draw(event));
-    this.handles = made("div", {});
+    this.handles = made("div", {class: "handles"});
     this.answer = made("div", {role: "status"});
     this.reveal = made("button", {type: "button", disabled: true, onclick: () => this.showAnswer()}, "Run it");
     this.place.replaceChildren(
       made("p", {class: "row"}, made("label", {for: "lesson-choice"}, "Lesson"), choice),
+      made("h3", {}, this.lesson.head),
       made("p", {}, this.lesson.question),
       made("p", {class: "quiet"}, "Draw your guess on the plot, or set it day by day with the sliders below; then run it."),
-      made("figure", {}, made("figcaption", {}, this.plot.title, " ", made("span", {}, this.plot.unit)), this.canvas),
+      made("figure", {}, made("figcaption", {}, this.plot.title, " ", this.key), this.canvas),
       this.handles,
       made("p", {class: "row"}, this.reveal, " ",
         made("button", {type: "button", onclick: () => this.begin(this.lesson)}, "Begin again"),
-        made("button", {type: "button", onclick: () => this.printed()}, "Print this lesson")),
+        made("button", {type: "button", onclick: () => this.printed()}, "Print this lesson"),
+        ...(this.lesson.own ? [] : [made("button", {type: "button", onclick: () => this.loaded()}, "Load this rig into the page")])),
       this.answer,
+      ...(this.lesson.measures ? [this.buildReadings()] : []),
       made("details", {}, made("summary", {}, "For the teacher"),
         made("ul", {}, ...this.lesson.teacher.map(note => made("li", {}, note)))));
     this.handlesFor = null;
@@ -112,22 +150,26 @@ class Lesson {
 
   buildHandles() {
     this.handlesFor = this.before;
-    const days = this.before.rig.days;
     this.handles.replaceChildren(made("details", {}, made("summary", {}, "Set the guess with sliders"),
       ...Array.from({length: GUESSES}, (_, i) => {
-        const day = Math.round(days * (i + 1) / GUESSES);
+        const day = this.dayOfGuess(i + 1);
         const input = made("input", {type: "range", id: "guess-" + i, step: "any", oninput: () => this.slide(i, Number(input.value))});
         return made("div", {class: "knob"}, made("label", {for: "guess-" + i}, `day ${day}, ${dayMonth(this.before.rig, day - 1)}`),
           made("output", {for: "guess-" + i}), input);
       })));
   }
 
+  // From the end of what is shown to the last day.
+  dayOfGuess(i) {
+    const from = this.lesson.until || 0;
+    return from + Math.round((this.days - from) * i / GUESSES);
+  }
+
   slide(at, value) {
-    const days = this.before.rig.days;
-    const dayOfGuess = i => Math.round(days * i / GUESSES);
-    const from = dayOfGuess(at);
-    const mid = dayOfGuess(at + 1);
-    const to = dayOfGuess(at + 2);
+    const days = this.days;
+    const from = this.dayOfGuess(at);
+    const mid = this.dayOfGuess(at + 1);
+    const to = this.dayOfGuess(at + 2);
     const set = (a, b) => {
       const first = this.guess[a];
       const last = this.guess[b];
@@ -150,7 +192,7 @@ class Lesson {
     const box = this.canvas.getBoundingClientRect();
     const day = Math.round(this.axes.day(event.clientX - box.left));
     const value = Math.max(this.axes.low, Math.min(this.axes.high, this.axes.value(event.clientY - box.top)));
-    if (day < 0 || day > this.before.rig.days) {
+    if (day < 0 || day > this.days || day < (this.lesson.until || 0)) {
       return;
     }
     const from = event.type === "pointermove" && this.lastDay !== undefined ? this.lastDay : day;
@@ -174,36 +216,40 @@ class Lesson {
     const told = this.before.rig.trays[0];
     const {pen, width, height} = penOf(this.canvas);
     const colours = coloursNow();
-    const lines = [this.lineOf(this.before), ...(this.after ? [this.lineOf(this.after)] : [])];
+    const lines = [this.shownLine(), ...(this.after ? [this.lineOf(this.after)] : [])];
     const band = this.plot.band && this.plot.band(told);
     // Room over the line shown, so that the axis gives nothing away.
-    const room = {values: [1.7 * greatest(lines[0].values), ...(this.plot.zero ? [] : [4, 9])]};
+    const room = {values: [(this.lesson.until ? 2.5 : 1.7) * greatest(lines[0].values), ...(this.plot.zero ? [] : [4, 9]),
+      ...this.readings.map(one => one.value)]};
     const [low, high] = rangeOf(this.plot, [...lines, room], band, []);
-    const axes = this.axes = axesOf(width, height, this.before.rig.days, low, this.plot.zero ? high : Math.min(high, 9));
+    const axes = this.axes = axesOf(width, height, this.days, low, this.plot.zero ? high : Math.min(high, 9));
     pen.fillStyle = colours.panel;
     pen.fillRect(0, 0, width, height);
     drawMarks(pen, axes, band, [], colours);
     drawGrid(pen, axes, this.before.rig, colours);
     drawLine(pen, axes, lines[0], {colour: colours.deep, dash: [], width: 1.8});
-    drawLine(pen, axes, {values: this.guess.slice(1), hours: 24}, {colour: colours.pin, dash: [5, 4], width: 2.4});
+    const from = this.lesson.until || 0;
+    drawLine(pen, axes, {values: this.guess.slice(1).map((value, day) => day + 1 < from ? NaN : value), hours: 24},
+      {colour: colours.pin, dash: [5, 4], width: 2.4});
     if (this.after) {
       drawLine(pen, axes, lines[1], {colour: colours.rust, dash: [9, 3], width: 2.2});
     }
+    drawCrosses(pen, axes, this.readings, colours.ink);
     this.showHandles(low, axes.high);
-    this.canvas.setAttribute("aria-label", `${this.plot.title}: the line shown, dashed your guess`
-      + (this.after ? ", in long dashes the run" : ""));
+    this.key.textContent = `${this.plot.unit}; the line shown; dashed your guess`
+      + (this.after ? "; in long dashes the run" : "") + (this.readings.length > 0 ? "; crosses your readings" : "");
+    this.canvas.setAttribute("aria-label", `${this.plot.title}, ${this.key.textContent}`);
   }
 
   showHandles(low, high) {
-    const days = this.before.rig.days;
     for (let i = 0; i < GUESSES; i++) {
       const input = this.handles.querySelector("#guess-" + i);
-      const value = this.guess[Math.round(days * (i + 1) / GUESSES)];
+      const value = this.guess[this.dayOfGuess(i + 1)];
       input.min = low;
       input.max = high;
       input.value = value;
       input.disabled = this.after !== null;
-      const words = digits(value, high > 50 ? 0 : 1) + " " + this.plot.unit;
+      const words = digits(value, high > 50 ? 0 : 1) + " " + this.unit();
       input.setAttribute("aria-valuetext", words);
       input.parentElement.querySelector("output").textContent = words;
     }
@@ -213,25 +259,64 @@ class Lesson {
     const lesson = this.lesson;
     this.reveal.disabled = true;
     this.answer.replaceChildren(made("p", {}, "Running\u2026"));
-    const after = await this.run({text: this.texts[lesson.other || lesson.scenario], moves: lesson.moves || []});
+    const after = lesson.until ? this.before : await this.season(lesson.other || lesson.scenario, lesson.moves);
     if (this.lesson !== lesson) {
       return;
     }
     this.after = after;
     this.show();
-    const end = one => one.values[one.values.length - 1];
-    const places = this.plot.id === "mass" ? 0 : 2;
-    const say = value => `${digits(value, places)} ${this.plot.unit}`.trim();
+    const [at, of] = {most: ["At its highest", greatest], least: ["At its lowest", least]}[lesson.tells]
+      || ["At the end", one => one[one.length - 1]];
+    const say = values => `${digits(of(values), this.plot.id === "mass" ? 0 : this.plot.id === "ec" ? 2 : 1)} ${this.unit()}`.trim();
     this.answer.replaceChildren(
-      made("p", {}, made("strong", {}, `At the end: ${say(end(this.lineOf(this.before)))} as shown, `
-        + `${say(end(this.lineOf(after)))} in the second run`
-        + (this.touched ? `, ${say(this.guess[this.guess.length - 1])} by your guess.` : "; you made no guess."))),
+      made("p", {}, made("strong", {}, `${at}: ` + (lesson.until ? "" : `${say(this.lineOf(this.before).values)} as shown, `)
+        + `${say(this.lineOf(after).values)} in the ${lesson.until ? "" : "second "}run`
+        + (this.touched ? `, ${say(this.guess)} by your guess.` : "; you made no guess."))),
       made("p", {}, lesson.answer));
+    this.showReadings();
+  }
+
+  // Measuring.
+
+  buildReadings() {
+    const rows = Array.from({length: READINGS}, (_, i) => {
+      const day = made("input", {type: "number", id: `day-${i}`, min: 1, max: 400, step: 1, inputmode: "numeric", oninput: () => this.read()});
+      const value = made("input", {type: "number", id: `value-${i}`, min: 0, step: "any", inputmode: "decimal", oninput: () => this.read()});
+      return made("p", {class: "row reading"}, made("label", {for: `day-${i}`}, "day"), day,
+        made("label", {for: `value-${i}`}, this.plot.unit), value);
+    });
+    this.distance = made("p", {role: "status"});
+    return made("details", {class: "readings"}, made("summary", {}, "What you measured"), ...rows, this.distance);
+  }
+
+  read() {
+    const number = id => inPage(id).value === "" ? NaN : Number(inPage(id).value);
+    this.readings = Array.from({length: READINGS}, (_, i) => ({day: number(`day-${i}`), value: number(`value-${i}`)}))
+        .filter(one => one.day >= 1 && one.day <= this.days && one.value >= 0);
+    this.show();
+    this.showReadings();
+  }
+
+  // How far the run lies from what was read; nothing before it was run.
+  showReadings() {
+    if (this.readings.length === 0 || !this.after) {
+      return;
+    }
+    const one = this.lineOf(this.after);
+    const apart = this.readings.map(({day, value}) => value - one.values[Math.round(day * 24 / one.hours) - 1]);
+    const mean = apart.reduce((sum, each) => sum + each, 0) / apart.length;
+    const most = apart.reduce((far, each) => Math.abs(each) > Math.abs(far) ? each : far, 0);
+    const lies = value => `${digits(Math.abs(value), 1)} ${this.unit()} ${value < 0 ? "below" : "above"} the run`;
+    this.distance.textContent = `${apart.length} reading${apart.length > 1 ? "s" : ""}: on average ${lies(mean)}, at most ${lies(most)}.`;
+  }
+
+  async loaded() {
+    await this.load(this.texts[this.lesson.scenario], this.lesson.scenario, this.lesson.moves0);
   }
 
   printed() {
     document.body.classList.add("printing-lesson");
+    addEventListener("afterprint", () => document.body.classList.remove("printing-lesson"), {once: true});
     window.print();
-    document.body.classList.remove("printing-lesson");
   }
 }

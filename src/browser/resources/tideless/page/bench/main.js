@@ -7,8 +7,8 @@ const LONG_MS = 1500;
 const EVENING = 22;
 
 const bench = {
-  text: "", firstText: "", name: "scenario.toml", files: {}, shown: null, pinned: null, tray: 0, day: 0,
-  playing: null, moving: null, waiting: null, settled: true, settling: null, timings: []
+  text: "", firstText: "", name: "scenario.toml", files: {}, beside: {}, tried: "", shown: null, pinned: null, tray: 0, day: 0,
+  playing: null, moving: null, waiting: null, settling: null, timings: [], glanceOff: ""
 };
 
 function busy(words) {
@@ -50,17 +50,23 @@ function showRun() {
   }
   inPage("back").disabled = bench.text === bench.firstText;
   inPage("step-said").textContent = run.result
-    ? `In steps of at most ${rig.stepS / 60} min, as the command line runs it.`
+    ? `In steps of at most ${rig.stepS / 60} min, as the command line runs it.${bench.glanceOff}`
     : "A glance in steps of 1 h; as soon as you let go it is run as the command line does.";
 }
 
-// A text of a book's length would stop the page while it is laid out.
+// A text of a book's length would stop the page while it is laid out: it is run and saved, and not shown.
 function showText(words) {
   const text = inPage("text");
-  const shown = words.length <= MOST_EDITED ? words : "";
+  const isShown = words.length <= MOST_EDITED;
+  const shown = isShown ? words : "";
   if (text.value !== shown) {
     text.value = shown;
   }
+  text.disabled = !isShown;
+  inPage("run-text").disabled = !isShown;
+  inPage("text-said").hidden = isShown;
+  inPage("text-said").textContent = isShown ? ""
+    : `This scenario has ${Math.round(words.length / 1000)} kB, too much to be edited here. It can be run, moved and saved all the same.`;
 }
 
 function showJudged() {
@@ -202,6 +208,14 @@ function settleSoon() {
   bench.settling = setTimeout(settle, SETTLE_MS);
 }
 
+// How far the glance lay from the run in the scenario's own steps, over all trays and hours.
+function offBy(glance, run) {
+  const most = name => greatest(run.trays.map((tray, at) => greatest(tray[name].map((value, hour) =>
+    Math.abs(value - glance.trays[at][name][hour]) || 0))));
+  return ` While you move, steps are of 1 h: for this rig off by at most ${digits(most("level_above_floor"), 2)} mm of level,`
+    + ` ${digits(most("ec_25C"), 3)} mS/cm, ${digits(most("ph"), 2)} of pH and ${digits(most("fresh_mass"), 1)} g a plant.`;
+}
+
 // Runs what is shown as the command line does, and drops an older such run that takes long.
 async function settle(members = 1) {
   const text = bench.text;
@@ -215,6 +229,7 @@ async function settle(members = 1) {
   try {
     const run = await whileBusy(exact.call("run", {text, members}), members > 1 ? `Running ${members} rigs\u2026` : "Running\u2026");
     if (run.text === bench.text && run.faults.length === 0) {
+      bench.glanceOff = bench.shown.result ? bench.glanceOff : offBy(bench.shown, run);
       setRun(run);
       showRun();
       showJudged();
@@ -235,12 +250,14 @@ function failed(fault) {
 }
 
 // Reads a whole text: the one that came with the page, one typed, or one opened.
-async function take(text, name, files) {
+async function take(text, {name, files, beside} = bench) {
   stopPlaying();
   clearTimeout(bench.settling);
-  Object.assign(bench, {name, files});
-  quick.lay(name, files);
-  exact.lay(name, files);
+  Object.assign(bench, {name, files, beside, tried: text});
+  quick.lay({name, files, beside});
+  exact.lay({name, files, beside});
+  const laid = Object.values(beside).map(one => `read with ${one.name}`);
+  inPage("files-said").textContent = Object.keys(files).concat(laid).join(", ") && `Beside it: ${Object.keys(files).concat(laid).join(", ")}`;
   const run = await whileBusy(quick.call("glance", {text, moves: [], stepS: GLANCE_STEP_S}), "Running\u2026");
   if (run.faults.length > 0) {
     showFaults(inPage("faults"), run.faults, `${name} cannot run:`);
@@ -311,21 +328,29 @@ async function showTerminal() {
 
 // In and out.
 
+async function loaded(text, name, moves = []) {
+  await take(text, {name, files: {}, beside: {}}).catch(failed);
+  moves.forEach(({knob, to}) => move(knob, to));
+  inPage("answer").scrollIntoView();
+}
+
 async function opened(list, isSure = false) {
   const files = await readFiles(list);
-  const scenario = files.find(file => isSure || isScenario(file.name, file.text) || list.length === 1 && file.name.endsWith(".toml") && !isCrop(file.text));
-  const text = scenario ? scenario.text : inPage("text").value;
-  const beside = {...bench.files};
+  const scenario = files.find(file => isSure || isScenario(file.name, file.text)
+    || list.length === 1 && file.name.endsWith(".toml") && !isCrop(file.text) && !isCorrections(file.text));
+  // One that could not run yet, for want of the file that comes now, stands in the text or was too long for it.
+  const text = scenario ? scenario.text : inPage("text").disabled ? bench.tried : inPage("text").value;
+  const named = {...bench.files};
+  const beside = scenario ? {} : {...bench.beside};
   for (const file of files) {
     if (file !== scenario) {
-      beside[nameIn(text, file.name)] = file.text;
+      isCorrections(file.text) ? beside.corrected = file : named[nameIn(text, file.name)] = file.text;
     }
   }
-  inPage("files-said").textContent = Object.keys(beside).length > 0 ? "Beside it: " + Object.keys(beside).join(", ") : "";
   if (scenario) {
     showText(text);
   }
-  await take(text, scenario ? scenario.name : bench.name, beside).catch(failed);
+  await take(text, {name: scenario ? scenario.name : bench.name, files: named, beside}).catch(failed);
 }
 
 async function saveCsv() {
@@ -354,10 +379,17 @@ function wire() {
   });
   inPage("play").addEventListener("click", play);
   inPage("pin").addEventListener("click", pin);
-  inPage("back").addEventListener("click", () => take(bench.firstText, bench.name, bench.files).catch(failed));
+  inPage("back").addEventListener("click", () => take(bench.firstText).catch(failed));
   inPage("sure").addEventListener("click", () => settle(100));
   inPage("print").addEventListener("click", () => window.print());
-  inPage("run-text").addEventListener("click", () => take(inPage("text").value, bench.name, bench.files).catch(failed));
+  inPage("run-text").addEventListener("click", () => take(inPage("text").value).catch(failed));
+  inPage("text").addEventListener("paste", event => {
+    const words = event.clipboardData.getData("text");
+    if (words.length > MOST_EDITED) {
+      event.preventDefault();
+      take(words).catch(failed);
+    }
+  });
   inPage("save-text").addEventListener("click", () => keepText(bench.name, bench.text, "application/toml"));
   inPage("save-csv").addEventListener("click", saveCsv);
   inPage("save-png").addEventListener("click", savePng);
@@ -373,6 +405,13 @@ function wire() {
     document.body.classList.remove("dropping");
     opened(event.dataTransfer.files);
   });
+  // On paper all is light, whatever the screen is.
+  const onPaper = isPaper => {
+    document.documentElement.classList.toggle("paper", isPaper);
+    again();
+  };
+  addEventListener("beforeprint", () => onPaper(true));
+  addEventListener("afterprint", () => onPaper(false));
   const again = () => {
     if (bench.shown) {
       showRun();
@@ -402,11 +441,15 @@ async function begin() {
   const bytes = await unpacked(inPage("engine").textContent);
   quick = new Engine(bytes);
   exact = new Engine(bytes);
-  const {name, text, files} = await unpackedJson("scenario");
+  const {text, ...laid} = await unpackedJson("scenario");
   showText(text);
-  await take(text, name, files);
+  await take(text, laid);
   const texts = await unpackedJson("lessons-data");
-  bench.lesson = new Lesson(inPage("lesson"), texts, given => quick.call("run", {...given, members: 1}));
+  bench.lesson = new Lesson(inPage("lesson"), texts, {
+    run: given => whileBusy(quick.call("run", {...given, members: 1}), "Running\u2026"),
+    own: () => ({text: bench.text, rig: bench.shown.rig, tray: bench.tray}),
+    load: loaded
+  });
 }
 
 // What a test of the page takes hold of.
@@ -414,6 +457,7 @@ window.bench = Object.assign(bench, {
   ask: (call, given) => exact.call(call, given),
   open: (list, asScenario) => opened(list, asScenario),
   settled: () => settle(),
+  lessons: LESSONS,
   async slide(knob, values) {
     bench.timings.length = 0;
     for (const value of values) {

@@ -139,6 +139,21 @@ function drawLine(pen, axes, one, style) {
   pen.setLineDash([]);
 }
 
+function drawCrosses(pen, axes, points, colour) {
+  pen.strokeStyle = colour;
+  pen.lineWidth = 1.8;
+  for (const {day, value} of points) {
+    const x = axes.x(day);
+    const y = axes.y(value);
+    pen.beginPath();
+    pen.moveTo(x - 4, y - 4);
+    pen.lineTo(x + 4, y + 4);
+    pen.moveTo(x - 4, y + 4);
+    pen.lineTo(x + 4, y - 4);
+    pen.stroke();
+  }
+}
+
 function drawMarks(pen, axes, band, marks, colours) {
   if (band) {
     pen.fillStyle = colours.band;

@@ -48,9 +48,13 @@ const CALLS = {
     page = (await TeaVM.wasmGC.load(new Int8Array(bytes))).exports;
     return JSON.parse(page.columns());
   },
-  files({name, files}) {
+  files({name, files, beside}) {
     readText = null;
     page.call(name);
+    for (const kind of ["log", "corrected"]) {
+      const laid = beside[kind] || {name: "", text: ""};
+      page.beside(kind, laid.name, laid.text);
+    }
     for (const file of Object.keys(files)) {
       page.file(file, files[file]);
     }
