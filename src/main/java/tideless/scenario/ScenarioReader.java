@@ -304,6 +304,15 @@ public final class ScenarioReader {
                         VisitKeys.AWAY,
                         "the absence from %s to %s lies outside the run and changes nothing"
                                 .formatted(absence.from(), absence.to()));
+            } else if (run.end().holds(end -> absence.to().isAfter(end))) {
+                visits.note(
+                        VisitKeys.AWAY,
+                        ("the absence from %s to %s outlasts the run, which ends on %s: how it ends"
+                                        + " is not foreseen; a longer length shows it")
+                                .formatted(
+                                        absence.from(),
+                                        absence.to(),
+                                        run.end().value().minusDays(1)));
             }
         }
         return sound && away.isSound()

@@ -1,11 +1,13 @@
 package tideless.scenario;
 
 import java.time.LocalDate;
+import java.time.temporal.ChronoUnit;
 import java.util.Arrays;
 import java.util.EnumMap;
 import java.util.List;
 import java.util.Map;
 import java.util.stream.Collectors;
+import java.util.stream.Stream;
 import tideless.crop.CropTraits;
 import tideless.physics.Time;
 
@@ -140,7 +142,27 @@ public final class Starter {
         double perDay = meanC - crop.growth().baseC();
         double grown = stages.firstHarvestCd() / perDay - crop.nursery().days();
         double all = grown + (stages.fruits() ? 28 : 14);
-        return (int) Math.max(28, Math.min(LONGEST_DAYS, 7 * Math.ceil(all / 7)));
+        double usual = Math.max(28, Math.min(LONGEST_DAYS, 7 * Math.ceil(all / 7)));
+        return (int) Math.max(usual, Math.min(LONGEST_DAYS, pastAbsence(usual)));
+    }
+
+    /** Until a week after the return from an absence that begins while the plants stand, d. */
+    private double pastAbsence(double usualDays) {
+        List<LocalDate> away = away();
+        if (away.isEmpty()) {
+            return 0;
+        }
+        return ChronoUnit.DAYS.between(start, away.get(0)) < usualDays
+                ? ChronoUnit.DAYS.between(start, away.get(1)) + 7
+                : 0;
+    }
+
+    /** First day of the absence and day of the return, or nothing. */
+    private List<LocalDate> away() {
+        String away = answers.get(StarterQuestion.AWAY);
+        return away.equals("none")
+                ? List.of()
+                : Stream.of(away.split(" to ")).map(LocalDate::parse).toList();
     }
 
     private double litH() {
@@ -220,10 +242,9 @@ public final class Starter {
                                         .map(day -> '"' + day + '"')
                                         .collect(Collectors.joining(", ", "[", "]"))));
         line("at = \"08:00\" # assumed");
-        String away = answers.get(StarterQuestion.AWAY);
-        if (!away.equals("none")) {
-            List<String> dates = List.of(away.split(" to "));
-            line("away = [{ from = " + dates.get(0) + ", to = " + dates.get(1) + " }]");
+        List<LocalDate> away = away();
+        if (!away.isEmpty()) {
+            line("away = [{ from = " + away.get(0) + ", to = " + away.get(1) + " }]");
         }
     }
 

@@ -148,10 +148,15 @@ public enum StarterQuestion {
             return Optional.of(text);
         }
         List<String> days = new ArrayList<>();
-        for (String word : text.split("[ ,]+")) {
+        String named =
+                text.replace("weekdays", "mon tue wed thu fri").replace("weekends", "sat sun");
+        for (String word : named.split("[ ,]+")) {
             String day = word.length() > 3 ? word.substring(0, 3) : word;
             if (!DAYS.contains(day)) {
-                return fault(faults, text, "daily, or some of " + String.join(" ", DAYS));
+                return fault(
+                        faults,
+                        text,
+                        "daily, weekdays, weekends, or some of " + String.join(" ", DAYS));
             }
             if (!days.contains(day)) {
                 days.add(day);

@@ -26,26 +26,37 @@ public final class FlushRule {
 
     private static final double CLOSED_LEAF_AREA_INDEX = 1;
 
+    /**
+     * A tray is not poured away for less than this: its reading over the feed's, or the feed's over
+     * its reading. Else it is changed again and again for next to nothing where feed and limit lie
+     * close together, and the feed is what to change; assumed.
+     */
+    private static final double WORTH = 1.2;
+
     private FlushRule() {}
 
     /**
-     * Whether a reading is too high beyond the meter's doubt and the feed would mend it.
+     * Whether a reading is too high beyond the meter's doubt and the feed would mend it well.
      *
      * @param ecMsPerCm of the tray, mS/cm
      * @param feedMsPerCm of the feed, mS/cm
      * @param highMsPerCm the limit, mS/cm
      */
     public static boolean isTooSalty(double ecMsPerCm, double feedMsPerCm, double highMsPerCm) {
-        return ecMsPerCm > highMsPerCm * (1 + METER_DOUBT_FRAC) && feedMsPerCm < highMsPerCm;
+        return ecMsPerCm > highMsPerCm * (1 + METER_DOUBT_FRAC)
+                && feedMsPerCm < highMsPerCm
+                && ecMsPerCm >= WORTH * feedMsPerCm;
     }
 
     /**
-     * Whether a reading is too low beyond the meter's doubt and the feed would mend it.
+     * Whether a reading is too low beyond the meter's doubt and the feed would mend it well.
      *
      * @param leanMsPerCm least EC at the crop's stage, mS/cm
      */
     public static boolean isTooLean(double ecMsPerCm, double feedMsPerCm, double leanMsPerCm) {
-        return ecMsPerCm < leanMsPerCm * (1 - METER_DOUBT_FRAC) && feedMsPerCm > leanMsPerCm;
+        return ecMsPerCm < leanMsPerCm * (1 - METER_DOUBT_FRAC)
+                && feedMsPerCm > leanMsPerCm
+                && feedMsPerCm >= WORTH * ecMsPerCm;
     }
 
     /**

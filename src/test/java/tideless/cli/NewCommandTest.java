@@ -90,6 +90,33 @@ class NewCommandTest {
     }
 
     @Test
+    void a_crop_that_still_bears_is_run_past_an_absence() throws IOException {
+        List<Object> args =
+                List.of(
+                        file(),
+                        "--crop",
+                        "cucumber",
+                        "--visits",
+                        "weekends",
+                        "--start",
+                        "2027-05-15",
+                        "--usual");
+        run(args.toArray());
+        assertThat(Files.readString(file())).contains("length = \"63 days\"", "[\"sat\", \"sun\"]");
+        Files.delete(file());
+        List<Object> away = new ArrayList<>(args);
+        away.addAll(List.of("--away", "2027-07-10 to 2027-07-24"));
+        run(away.toArray());
+        // 70 days to the return and a week more; after the 63rd day nothing is left to be away
+        // from.
+        assertThat(Files.readString(file())).contains("length = \"77 days\"");
+        Files.delete(file());
+        away.set(away.size() - 1, "2027-07-20 to 2027-07-24");
+        run(away.toArray());
+        assertThat(Files.readString(file())).contains("length = \"63 days\"");
+    }
+
+    @Test
     void at_most_eight_questions_are_asked_and_enter_takes_the_usual() throws IOException {
         Outcome outcome = piped("\n".repeat(8), file(), "--start", "2026-03-02");
         assertThat(outcome.exit()).isZero();
