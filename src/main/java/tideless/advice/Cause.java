@@ -23,6 +23,8 @@ public record Cause(Kind kind, Facts facts) {
         DRUNK_UP,
         ROOTS_END_ABOVE_LEVEL,
         LEVEL_BELOW_ROOT_TIPS,
+        FILM_FEEDS_NO_ROOT,
+        TOO_STRONG_TO_DRINK,
         RESERVE_USED_UP,
         ROSE_ABOVE_AIR_ROOTS,
         WITHOUT_WATER_OR_AIR,

@@ -27,6 +27,9 @@ public final class RoomFindings {
     /** Days out of a limit before it is worth a word: one odd day is none; assumed. */
     public static final int DAYS_BORNE = 2;
 
+    /** Days over which a gain is taken to tell how it grows; assumed. */
+    private static final int GAIN_DAYS = 3;
+
     private RoomFindings() {}
 
     /**
@@ -132,8 +135,8 @@ public final class RoomFindings {
 
     /**
      * Days a crop that is not ready at the end of its run would still need, in the air of its last
-     * day, and with the gain of that day where a weight is waited for; 0 when it was cut or picked,
-     * died or is cut on a stated day.
+     * day, and where a weight is waited for with a gain that goes on growing as it did; 0 when it
+     * was cut or picked, died or is cut on a stated day.
      */
     public static double daysShort(Trace trace, PlantingTrace planting) {
         TrayTrace tray = planting.run();
@@ -162,11 +165,32 @@ public final class RoomFindings {
         if (traits.stages().fruits() || crop.harvestFreshG().isEmpty()) {
             return RoomLimits.daysTo(traits, standsCd, traits.stages().firstHarvestCd(), lastC);
         }
-        double freshG = tray.freshG().at(trace.hours() - 1);
-        double gainG = freshG - tray.freshG().at(Math.max(0, trace.hours() - 1 - DAY_H));
-        double leftG = crop.harvestFreshG().getAsDouble() - freshG;
-        double byWeight = gainG > 0 ? Math.max(0, leftG / gainG) : Double.POSITIVE_INFINITY;
+        double byWeight =
+                daysToWeight(
+                        tray,
+                        planting.firstHour(),
+                        trace.hours() - 1,
+                        crop.harvestFreshG().getAsDouble());
         return Math.min(
                 byWeight, RoomLimits.daysTo(traits, standsCd, traits.harvest().latestCd(), lastC));
+    }
+
+    // The gain of the last day, and its growth from the three days before the last three to these.
+    private static double daysToWeight(
+            TrayTrace tray, int firstHour, int lastHour, double weightG) {
+        double freshG = tray.freshG().at(lastHour);
+        double leftG = weightG - freshG;
+        double gainG = freshG - tray.freshG().at(Math.max(0, lastHour - DAY_H));
+        if (leftG <= 0 || gainG <= 0) {
+            return leftG <= 0 ? 0 : Double.POSITIVE_INFINITY;
+        }
+        int span = GAIN_DAYS * DAY_H;
+        double growth = 0;
+        if (lastHour - 2 * span >= firstHour) {
+            double before = tray.freshG().at(lastHour - 2 * span);
+            double middle = tray.freshG().at(lastHour - span);
+            growth = Math.max(0, (freshG - 2 * middle + before) / (GAIN_DAYS * GAIN_DAYS));
+        }
+        return 2 * leftG / (gainG + Math.sqrt(gainG * gainG + 2 * growth * leftG));
     }
 }

@@ -3,10 +3,12 @@ package tideless.advice;
 import java.time.LocalDateTime;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.OptionalInt;
 import java.util.function.IntPredicate;
 import java.util.stream.IntStream;
+import tideless.crop.Osmosis;
 import tideless.crop.RootBreathing;
 import tideless.crop.Wilting;
 import tideless.physics.Time;
@@ -14,9 +16,16 @@ import tideless.rig.Filling;
 import tideless.sim.Event;
 import tideless.sim.Series;
 import tideless.sim.TraySeries;
+import tideless.solution.Brine;
 
 /** Levels and roots of one tray: dried out, stranded, wilted, drowned, lost. */
 final class RootAdvice {
+    /** Depth of solution that supplies a tenth of the thirst, m: with less roots are stranded. */
+    private static final double NO_SUPPLY_M = 1.1 * Brine.FILM_M;
+
+    /** So near to the strength at which nothing is drunk a solution stays that nobody drinks. */
+    private static final double ROUNDING = 1e-3;
+
     /** Hours that even the kindest figures must leave short of air; assumed. */
     private static final int SURE_H = 6;
 
@@ -70,8 +79,8 @@ final class RootAdvice {
         addSpell(
                 Event.Kind.STRANDED,
                 Warning.Kind.STRANDED,
-                h -> tray.of.levelM().at(h) <= tray.of.rootTipM().at(h),
-                Cause.of(Cause.Kind.LEVEL_BELOW_ROOT_TIPS),
+                h -> whyStranded(h).isPresent(),
+                Cause.of(whyStrandedAtFirst()),
                 waterCures());
         addOnce(
                 Event.Kind.WILTED,
@@ -109,6 +118,28 @@ final class RootAdvice {
                 Warning.Kind.DIED,
                 Cause.of(Cause.Kind.WITHOUT_WATER_OR_AIR),
                 waterCures());
+    }
+
+    private Cause.Kind whyStrandedAtFirst() {
+        return tray.firstS(Event.Kind.STRANDED).stream()
+                .mapToObj(atS -> whyStranded(tray.trace.sampleAt(atS)))
+                .flatMap(Optional::stream)
+                .findFirst()
+                .orElse(Cause.Kind.LEVEL_BELOW_ROOT_TIPS);
+    }
+
+    /** What keeps all roots from water in an hour; empty where some drink. */
+    private Optional<Cause.Kind> whyStranded(int hour) {
+        double levelM = tray.of.levelM().at(hour);
+        if (levelM <= tray.of.rootTipM().at(hour)) {
+            return Optional.of(Cause.Kind.LEVEL_BELOW_ROOT_TIPS);
+        } else if (levelM < NO_SUPPLY_M) {
+            return Optional.of(Cause.Kind.FILM_FEEDS_NO_ROOT);
+        }
+        double most = Osmosis.NO_UPTAKE_MS_PER_CM * (1 - ROUNDING);
+        return tray.of.osmoticMsPerCm(hour) >= most
+                ? Optional.of(Cause.Kind.TOO_STRONG_TO_DRINK)
+                : Optional.empty();
     }
 
     /** The worst that wilting left behind, in the words of the run; empty for nothing. */

@@ -69,7 +69,6 @@ final class CropStand {
         lastRipeCd = traits.stages().lastHarvestCd();
         thirst = new PlantThirst(traits, crop.model());
         startRootM = plant.rootLengthM();
-        flowering = Growing.isFlowering(traits, plant);
         nutrients = NutrientDemand.ofCrop(traits, crop.plants(), plant);
         shapeCanopy();
     }

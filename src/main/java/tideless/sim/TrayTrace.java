@@ -150,6 +150,13 @@ public record TrayTrace(
         return total.at(toHour - 1) - (fromHour > 0 ? total.at(fromHour - 1) : 0);
     }
 
+    /** EC that the sum of the ions stands for at the end of an hour, mS/cm; NaN in a dry tray. */
+    public double osmoticMsPerCm(int hour) {
+        return volumeM3().at(hour) > 0
+                ? TraySalts.equivalentMsPerCm(compositionAt(hour))
+                : Double.NaN;
+    }
+
     /** What is dissolved at the end of an hour; pure water when the tray is dry. */
     public Composition compositionAt(int hour) {
         return compositionOf(componentMol, volumeM3().at(hour), hour);

@@ -112,7 +112,7 @@ public final class Lightings {
         }
         for (Event event : planting.events()) {
             int day = (int) FastMath.round(event.atS() / Time.DAY_S);
-            if (event.kind() == Event.Kind.FLOWERING) {
+            if (event.kind() == Event.Kind.FLOWERING && !names.contains("in flower and fruit")) {
                 names.add("in flower and fruit");
                 begins.add(day);
             } else if (event.kind() == Event.Kind.FIRST_RIPE) {

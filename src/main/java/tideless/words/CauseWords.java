@@ -32,6 +32,8 @@ final class CauseWords {
             case ROOTS_END_ABOVE_LEVEL ->
                     "the level is " + figure(facts, Quantity.LEVEL_BELOW_CUPS) + " below the cups";
             case LEVEL_BELOW_ROOT_TIPS -> "the level fell below the root tips";
+            case FILM_FEEDS_NO_ROOT -> "only a film of solution was left, which feeds no root";
+            case TOO_STRONG_TO_DRINK -> "what was left is too strong for roots to drink";
             case RESERVE_USED_UP ->
                     "the plants had used up what they hold"
                             + (facts.of().isEmpty() ? "" : "; " + facts.of());
