@@ -1,6 +1,6 @@
 package tideless.crop;
 
-import org.apache.commons.math3.util.FastMath;
+import tideless.physics.Elementary;
 
 /** How much leaf a plant holds over how much ground, and the light it stops. */
 public final class Canopy {
@@ -49,7 +49,9 @@ public final class Canopy {
         double thinner = SEEDLING_LEAF_AREA_M2_PER_KG - growth.leafAreaM2PerKg();
         if (thinner > 0 && growth.seedlingDryG() < SEEDLING_HEAVIEST_G) {
             areaM2 +=
-                    thinner * (THIN_LEAF_DRY_G / 1000) * -FastMath.expm1(-grownG / THIN_LEAF_DRY_G);
+                    thinner
+                            * (THIN_LEAF_DRY_G / 1000)
+                            * -Elementary.expm1(-grownG / THIN_LEAF_DRY_G);
         }
         return plant.pickedLeafDryG() > 0 ? areaM2 * plant.leafDryG() / grownG : areaM2;
     }
@@ -64,7 +66,7 @@ public final class Canopy {
         double flatter = FLAT_LEAF_EXTINCTION - growth.extinction();
         return flatter > 0 && growth.seedlingDryG() < SEEDLING_HEAVIEST_G
                 ? growth.extinction()
-                        + flatter * FastMath.exp(-plant.everGrownLeafDryG() / THIN_LEAF_DRY_G)
+                        + flatter * Elementary.exp(-plant.everGrownLeafDryG() / THIN_LEAF_DRY_G)
                 : growth.extinction();
     }
 
@@ -102,7 +104,7 @@ public final class Canopy {
     public static double coveredGroundM2(CropTraits traits, Plant plant, double groundPerPlantM2) {
         double boundM2 = boundGroundM2(traits, groundPerPlantM2);
         double openM2 = leafAreaM2(traits, plant) / OPEN_CROWN_LEAF_AREA_INDEX;
-        return boundM2 * -FastMath.expm1(-openM2 / boundM2);
+        return boundM2 * -Elementary.expm1(-openM2 / boundM2);
     }
 
     /**
@@ -148,6 +150,6 @@ public final class Canopy {
      * @param leafAreaIndex L, m2/m2
      */
     public static double interceptedFrac(double extinction, double leafAreaIndex) {
-        return -FastMath.expm1(-extinction * leafAreaIndex);
+        return -Elementary.expm1(-extinction * leafAreaIndex);
     }
 }

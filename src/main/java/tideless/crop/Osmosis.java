@@ -1,6 +1,6 @@
 package tideless.crop;
 
-import org.apache.commons.math3.util.FastMath;
+import tideless.physics.Elementary;
 import tideless.physics.Time;
 
 /**
@@ -93,7 +93,7 @@ public final class Osmosis {
      * {@link #USED_TO_DAYS}.
      */
     public static double followedFrac(double spanS) {
-        return -FastMath.expm1(-spanS / (USED_TO_DAYS * Time.DAY_S));
+        return -Elementary.expm1(-spanS / (USED_TO_DAYS * Time.DAY_S));
     }
 
     /**

@@ -1,6 +1,6 @@
 package tideless.crop;
 
-import org.apache.commons.math3.util.FastMath;
+import tideless.physics.Elementary;
 import tideless.physics.StillWater;
 import tideless.physics.Time;
 
@@ -65,7 +65,7 @@ public final class RootBreathing {
         return figures.drawnFrac()
                 * figures.oxygenGPerGDryH()
                 / Time.HOUR_S
-                * FastMath.exp(FastMath.log(figures.q10()) * ((tempC - REFERENCE_C) / 10))
+                * Elementary.exp(Elementary.log(figures.q10()) * ((tempC - REFERENCE_C) / 10))
                 * wetRootDryG;
     }
 

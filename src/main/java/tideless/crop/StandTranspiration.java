@@ -1,6 +1,6 @@
 package tideless.crop;
 
-import org.apache.commons.math3.util.FastMath;
+import tideless.physics.Elementary;
 import tideless.physics.ReferenceEvapotranspiration;
 import tideless.physics.Time;
 
@@ -58,8 +58,8 @@ public final class StandTranspiration {
 
     /** Share of a full stand's thirst: (1 - exp(-0.7 L)) / (1 - exp(-2.1)), 1 at L = 3. */
     public static double coverFrac(double leafAreaIndex) {
-        return FastMath.expm1(-COVER_EXTINCTION * leafAreaIndex)
-                / FastMath.expm1(-COVER_EXTINCTION * FULL_LEAF_AREA_INDEX);
+        return Elementary.expm1(-COVER_EXTINCTION * leafAreaIndex)
+                / Elementary.expm1(-COVER_EXTINCTION * FULL_LEAF_AREA_INDEX);
     }
 
     /**
@@ -113,8 +113,8 @@ public final class StandTranspiration {
      * @return kg/m2/s
      */
     public static double radiationKgPerM2S(double leafAreaIndex, double shortWaveWPerM2) {
-        double stopped = -FastMath.expm1(-RADIATION_EXTINCTION * leafAreaIndex);
-        double full = -FastMath.expm1(-RADIATION_EXTINCTION * FULL_LEAF_AREA_INDEX);
+        double stopped = -Elementary.expm1(-RADIATION_EXTINCTION * leafAreaIndex);
+        double full = -Elementary.expm1(-RADIATION_EXTINCTION * FULL_LEAF_AREA_INDEX);
         return RADIATION_SLOPE * stopped * shortWaveWPerM2 / RADIATION_LATENT_J_PER_KG
                 + RADIATION_CONSTANT_KG_PER_M2S * Math.min(1, stopped / full);
     }

@@ -1,6 +1,6 @@
 package tideless.crop;
 
-import org.apache.commons.math3.util.FastMath;
+import tideless.physics.Elementary;
 import tideless.physics.HumidAir;
 import tideless.physics.LeafBoundaryLayer;
 
@@ -138,19 +138,19 @@ public final class Transpiration {
         double sum = 0;
         for (int i = 0; i < NODE.length; i++) {
             double depth = NODE[i] * lai;
-            double lightShare = extinction * FastMath.exp(-extinction * depth);
+            double lightShare = extinction * Elementary.exp(-extinction * depth);
             double shortWave =
                     (1 - PAR_REFLECTED_FRAC) * parWPerM2 * lightShare
                             + (1 - NEAR_INFRARED_REFLECTED_FRAC)
                                     * nearInfraredWPerM2
                                     * nirExtinction
-                                    * FastMath.exp(-nirExtinction * depth);
+                                    * Elementary.exp(-nirExtinction * depth);
             double longWave =
                     netLongWaveWPerM2 == 0
                             ? 0
                             : netLongWaveWPerM2
                                     * blackExtinction
-                                    * FastMath.exp(-blackExtinction * depth);
+                                    * Elementary.exp(-blackExtinction * depth);
             double vapourSPerM =
                     layerSPerM
                             + leafStomataSPerM(
@@ -249,7 +249,7 @@ public final class Transpiration {
     }
 
     static double humidityFactor(double deficitPa) {
-        return 4 / Math.sqrt(Math.sqrt(1 + 255 * FastMath.exp(-0.5427 * deficitPa / 100)));
+        return 4 / Math.sqrt(Math.sqrt(1 + 255 * Elementary.exp(-0.5427 * deficitPa / 100)));
     }
 
     /**

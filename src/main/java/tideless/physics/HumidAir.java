@@ -1,7 +1,5 @@
 package tideless.physics;
 
-import org.apache.commons.math3.util.FastMath;
-
 /** Moist air near one atmosphere. */
 public final class HumidAir {
     /** Ratio of the molar masses of water and dry air; FAO-56 (Allen et al. 1998), eq. 8. */
@@ -28,7 +26,7 @@ public final class HumidAir {
      * @return Pa
      */
     public static double saturationPressurePa(double tempC) {
-        return 610.8 * FastMath.exp(17.27 * tempC / (tempC + 237.3));
+        return 610.8 * Elementary.exp(17.27 * tempC / (tempC + 237.3));
     }
 
     /**
@@ -91,7 +89,7 @@ public final class HumidAir {
      * @return Pa
      */
     public static double pressurePa(double altitudeM) {
-        return 101_300 * FastMath.pow((293 - 0.0065 * altitudeM) / 293, 5.26);
+        return 101_300 * Elementary.pow((293 - 0.0065 * altitudeM) / 293, 5.26);
     }
 
     /**

@@ -1,7 +1,5 @@
 package tideless.physics;
 
-import org.apache.commons.math3.util.FastMath;
-
 /**
  * Resistance of the still air at a leaf.
  *
@@ -82,7 +80,7 @@ public final class LeafBoundaryLayer {
                                 vapourPressurePa,
                                 airPressurePa);
         double forced = Math.sqrt(Math.max(0, airSpeedMPerS) / leafLengthM) / 151;
-        return 1 / FastMath.cbrt(free * free * free + forced * forced * forced);
+        return 1 / Elementary.cbrt(free * free * free + forced * forced * forced);
     }
 
     /**
@@ -100,7 +98,7 @@ public final class LeafBoundaryLayer {
         double ratio =
                 HumidAir.heatDiffusivityM2PerS(airTempC, vapourPressurePa, airPressurePa)
                         / HumidAir.vapourDiffusivityM2PerS(airTempC, airPressurePa);
-        return heatSPerM * FastMath.cbrt(ratio * ratio);
+        return heatSPerM * Elementary.cbrt(ratio * ratio);
     }
 
     /**

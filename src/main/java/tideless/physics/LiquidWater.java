@@ -1,7 +1,5 @@
 package tideless.physics;
 
-import org.apache.commons.math3.util.FastMath;
-
 /**
  * Liquid water at one atmosphere. A nutrient solution of 1 to 2 g/L of salts is 0.1 to 0.2 % denser
  * and about as much more viscous; that is left out here.
@@ -50,14 +48,14 @@ public final class LiquidWater {
      */
     public static double viscosityPaS(double tempC) {
         double x = (tempC + 273.15) / 300;
-        double lnX = FastMath.log(x);
+        double lnX = Elementary.log(x);
         double x5 = x * x * x * x * x;
         double x10 = x5 * x5;
         double x20 = x10 * x10;
         return 1e-6
-                * (280.68 * FastMath.exp(-1.9 * lnX)
-                        + 511.45 * FastMath.exp(-7.7 * lnX)
-                        + 61.131 * FastMath.exp(0.4 * lnX) / x20
+                * (280.68 * Elementary.exp(-1.9 * lnX)
+                        + 511.45 * Elementary.exp(-7.7 * lnX)
+                        + 61.131 * Elementary.exp(0.4 * lnX) / x20
                         + 0.45903 / (x20 * x20));
     }
 

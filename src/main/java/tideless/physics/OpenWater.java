@@ -1,7 +1,5 @@
 package tideless.physics;
 
-import org.apache.commons.math3.util.FastMath;
-
 /**
  * Evaporation from a level water surface into a room or house, and what goes with it.
  *
@@ -145,8 +143,8 @@ public final class OpenWater {
                 cubeOfForced(
                         Math.max(airSpeedMPerS, DRAUGHT_M_PER_S), runM, viscosity, diffusivity);
         return excess > 0
-                ? FastMath.cbrt(free3 + forced3)
-                : FastMath.cbrt(Math.sqrt(free3 * free3 + forced3 * forced3));
+                ? Elementary.cbrt(free3 + forced3)
+                : Elementary.exp(Elementary.log(free3 * free3 + forced3 * forced3) / 6);
     }
 
     static double freeAtExcessMPerS(
@@ -165,7 +163,7 @@ public final class OpenWater {
         double fourthRoot = Math.sqrt(Math.sqrt(rayleigh));
         double sherwood = (excessKgPerM3 > 0 ? 0.54 : 0.27) * fourthRoot;
         if (excessKgPerM3 > 0 && rayleigh > THIRD_ROOT_FROM) {
-            sherwood = Math.max(sherwood, 0.15 * FastMath.cbrt(rayleigh));
+            sherwood = Math.max(sherwood, 0.15 * Elementary.cbrt(rayleigh));
         }
         return sherwood * diffusivity / characteristicLengthM;
     }
@@ -188,7 +186,7 @@ public final class OpenWater {
             double tempC,
             double vapourPressurePa,
             double airPressurePa) {
-        return FastMath.cbrt(
+        return Elementary.cbrt(
                 cubeOfForced(
                         airSpeedMPerS,
                         runM,

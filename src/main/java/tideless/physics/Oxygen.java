@@ -1,7 +1,5 @@
 package tideless.physics;
 
-import org.apache.commons.math3.util.FastMath;
-
 /** Oxygen dissolved in water under moist air. */
 public final class Oxygen {
     private static final double PA_PER_ATM = 101_325; // by definition
@@ -33,9 +31,9 @@ public final class Oxygen {
                                                                 * (1.243800e10
                                                                         - inverse * 8.621949e11)))
                         - salinityGPerKg * (0.017674 + inverse * (-10.754 + inverse * 2140.7));
-        double atOneAtm = FastMath.exp(log);
+        double atOneAtm = Elementary.exp(log);
         double pressureAtm = airPressurePa / PA_PER_ATM;
-        double vapourAtm = FastMath.exp(11.8571 + inverse * (-3840.70 - inverse * 216_961));
+        double vapourAtm = Elementary.exp(11.8571 + inverse * (-3840.70 - inverse * 216_961));
         double theta = 0.000975 + tempC * (-1.426e-5 + tempC * 6.436e-8);
         return atOneAtm
                 * (pressureAtm - vapourAtm)

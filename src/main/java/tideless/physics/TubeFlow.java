@@ -1,7 +1,5 @@
 package tideless.physics;
 
-import org.apache.commons.math3.util.FastMath;
-
 /**
  * Flow of water through one full tube with fittings, and through a tube with a valve seat behind
  * it.
@@ -64,7 +62,7 @@ public final class TubeFlow {
         }
         double wall = wallTerm(reynolds);
         double inside = wall + 0.27 * relativeRoughness;
-        double log = -FastMath.log(inside);
+        double log = -Elementary.log(inside);
         double a = pow16(2.457 * log);
         double b = pow16(37530 / reynolds);
         double sum = a + b;
@@ -207,7 +205,7 @@ public final class TubeFlow {
         for (int round = 0; round < MAX_ROUNDS; round++) {
             double reynolds = speed * reynoldsPerSpeed;
             double inside = wall + 0.27 * relativeRoughness;
-            double log = -FastMath.log(inside);
+            double log = -Elementary.log(inside);
             double a = pow16(2.457 * log);
             double b = pow16(37530 / reynolds);
             double sum = a + b;
@@ -225,22 +223,24 @@ public final class TubeFlow {
                 low = speed;
             }
             double order = (friction * (2 + slope) + 2 * lossCoefficient) / factor;
-            double step = -Logarithm.nearOne(excess) / order;
+            double step = -Elementary.log(excess) / order;
             if (high - low <= 1e-15 * high) {
                 return new Flow(speed * signedAreaM2, order);
             }
-            double next = speed * FastMath.exp(step);
+            double next = speed * Elementary.exp(step);
             if (Math.abs(step) < LAST_STEP) {
                 return new Flow(next * signedAreaM2, order);
             }
             if (Math.abs(step) > 0.5 * stepBefore || !(next > low && next < high)) {
                 next = Math.sqrt(low * high);
-                step = FastMath.log(next / speed);
+                step = Elementary.log(next / speed);
             }
             stepBefore = lastStep;
             lastStep = Math.abs(step);
             speed = next;
-            wall *= FastMath.exp(-0.9 * step); // as the power of the new speed, some times quicker
+            wall *=
+                    Elementary.exp(
+                            -0.9 * step); // as the power of the new speed, some times quicker
         }
         throw new ArithmeticException(
                 "no speed found for headM " + headM + " between " + low + " and " + high);
@@ -251,7 +251,7 @@ public final class TubeFlow {
     }
 
     private static double wallTerm(double reynolds) {
-        return FastMath.exp(0.9 * FastMath.log(7 / reynolds));
+        return Elementary.exp(0.9 * Elementary.log(7 / reynolds));
     }
 
     private static double pow12(double x) {
@@ -268,6 +268,6 @@ public final class TubeFlow {
     }
 
     private static double twelfthRoot(double x) {
-        return Math.sqrt(Math.sqrt(FastMath.cbrt(x)));
+        return Elementary.exp(Elementary.log(x) / 12);
     }
 }

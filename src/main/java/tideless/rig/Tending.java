@@ -54,7 +54,12 @@ public record Tending(List<Act> acts) {
 
     /** Whether leaves are picked at any time. */
     public boolean picksLeaves() {
-        return acts.stream().anyMatch(act -> act instanceof LeafPicking);
+        for (Act act : acts) {
+            if (act instanceof LeafPicking) {
+                return true;
+            }
+        }
+        return false;
     }
 
     /** The most ground it ever gives, m2; 0 where it gives none. */

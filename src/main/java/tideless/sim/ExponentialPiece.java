@@ -1,7 +1,7 @@
 package tideless.sim;
 
 import java.util.function.DoubleUnaryOperator;
-import org.apache.commons.math3.util.FastMath;
+import tideless.physics.Elementary;
 
 /**
  * A piece of {@link FeedWater}'s way in closed form: in every regime the rates are taken as
@@ -209,13 +209,14 @@ final class ExponentialPiece implements DoubleUnaryOperator {
             return false;
         }
         if (worst > BOWED_MOST) {
-            reachS = span * Math.max(0.2, FeedWater.SAFE_FRAC * FastMath.cbrt(BOWED_MOST / worst));
+            reachS =
+                    span * Math.max(0.2, FeedWater.SAFE_FRAC * Elementary.cbrt(BOWED_MOST / worst));
             return false;
         }
         System.arraycopy(lines.flowM3PerS, 0, bowedFlow, 0, size);
         worst = bow(span);
         boolean good = worst <= 1;
-        double shrunk = span * FeedWater.SAFE_FRAC / FastMath.cbrt(Math.max(worst, 1e-3));
+        double shrunk = span * FeedWater.SAFE_FRAC / Elementary.cbrt(Math.max(worst, 1e-3));
         if (good) {
             reachS = Math.max(reachS, Math.min(shrunk, span * MOST_GROWTH));
         } else {

@@ -1,6 +1,7 @@
 package tideless.sim;
 
 import java.util.List;
+import tideless.physics.Elementary;
 import tideless.physics.LiquidWater;
 import tideless.physics.TubeFlow;
 import tideless.physics.TubeTree;
@@ -33,6 +34,12 @@ final class FeedLines {
      */
     private static final double LOSS_MOVED_FRAC = 1e-6;
 
+    /** A step of a flow's logarithm below this leaves an error of some tens of its square. */
+    private static final double LAST_STEP = 1e-8;
+
+    /** Rounds after which a branch is searched for by itself: Newton may go round in a circle. */
+    private static final int SEARCHED_FROM = 8;
+
     private static final int MAX_ROUNDS = 30;
 
     /** Exponent of the flow in the losses beyond the laminar range; only for slopes. Blasius. */
@@ -64,6 +71,15 @@ final class FeedLines {
     private final boolean[] mayRunBack;
     private final double[] openingSound;
     private double trunkM3PerS;
+
+    // Friction beyond the laminar range as last looked at, of each branch and then the trunk; 0
+    // before.
+    private final double[] factor;
+    private final double[] factorSlope;
+
+    // Of the round under work.
+    private double headOrder; // d ln head / d ln flow of the branch
+    private double stepTaken; // longest step of a flow's logarithm
 
     FeedLines(Tube trunk, List<Filling.ByValve> valves) {
         size = valves.size();
@@ -115,6 +131,8 @@ final class FeedLines {
         flowM3PerS = new double[size];
         byOpening = new double[size];
         byHead = new double[size];
+        factor = new double[size + 1];
+        factorSlope = new double[size + 1];
     }
 
     static FeedLines of(Reservoir reservoir, List<Filling.ByValve> valves) {
@@ -160,13 +178,13 @@ final class FeedLines {
             double amount = Math.abs(flow);
             double loss = (a + b * amount) * flow;
             double lossSlope = a + 2 * b * amount;
+            stepTaken = 0;
             if (amount > most) {
                 double reynolds = LAMINAR_REYNOLDS * amount / most;
-                double rough = TubeFlow.PLASTIC_ROUGHNESS_M / trunk.boreM();
-                TubeFlow.Friction law = TubeFlow.friction(reynolds, rough);
-                double friction = a * flow * reynolds / 64 * law.factor();
+                lookAt(size, trunk, reynolds, round);
+                double friction = a * flow * reynolds / 64 * factor[size];
                 loss = friction + b * amount * flow;
-                lossSlope = (2 + law.slope()) * friction / flow + 2 * b * amount;
+                lossSlope = (2 + factorSlope[size]) * friction / flow + 2 * b * amount;
             }
             double sum = 0;
             double sumSlope = 0;
@@ -187,10 +205,9 @@ final class FeedLines {
                 double stiff = viscous + 2 * loose * u;
                 double q = u * s;
                 if (Math.abs(q) > laminarMost[i] * viscosityM2PerS) {
-                    TubeFlow.Flow beyond = beyondLaminar(i, headM, s, viscosityM2PerS);
-                    q = Math.copySign(beyond.m3PerS(), s);
+                    q = Math.copySign(beyondLaminar(i, headM, s, q, viscosityM2PerS, round), s);
                     u = q / s;
-                    stiff = beyond.headOrder() * headM / u;
+                    stiff = headOrder * headM / u;
                 }
                 flowM3PerS[i] = q;
                 byHead[i] = Math.abs(s) / stiff;
@@ -200,12 +217,15 @@ final class FeedLines {
                 sumSlope += byHead[i];
             }
             if (!hasTrunk) {
-                return;
+                if (stepTaken <= LAST_STEP) {
+                    return;
+                }
+                continue;
             }
             double change = (sum - flow) / (1 + lossSlope * sumSlope);
             double lossChange = lossSlope * change;
             flow += change;
-            if (Math.abs(lossChange) <= LOSS_MOVED_FRAC * leastM) {
+            if (stepTaken <= LAST_STEP && Math.abs(lossChange) <= LOSS_MOVED_FRAC * leastM) {
                 trunkM3PerS = flow;
                 double kept = 1 / (1 + lossSlope * sumSlope);
                 for (int i = 0; i < size; i++) {
@@ -219,17 +239,63 @@ final class FeedLines {
         solveAnyRegime(surfaceM, outletM, openingFrac, viscosityM2PerS);
     }
 
-    private TubeFlow.Flow beyondLaminar(
-            int i, double headM, double opening, double viscosityM2PerS) {
+    /**
+     * A step of Newton's on the logarithms of a branch's flow and head, from where the flow stood;
+     * the branches and the trunk close in together. Sets {@link #headOrder} and {@link #stepTaken}.
+     *
+     * @param mostM3PerS flow by the laminar law, which the flow does not exceed
+     */
+    private double beyondLaminar(
+            int i,
+            double headM,
+            double opening,
+            double mostM3PerS,
+            double viscosityM2PerS,
+            int round) {
+        double amount = Math.abs(flowM3PerS[i]);
+        double leastM3PerS = laminarMost[i] * viscosityM2PerS;
+        if (!(amount > leastM3PerS) || round >= SEARCHED_FROM) {
+            return searchBeyond(i, headM, opening, viscosityM2PerS);
+        }
+        double reynolds = LAMINAR_REYNOLDS * amount / leastM3PerS;
+        lookAt(i, branch[i], reynolds, round);
+        double friction = viscousM[i] * viscosityM2PerS * amount * reynolds / 64 * factor[i];
+        double fixed = (fittings[i] + seat[i] / (opening * opening)) * amount * amount;
+        double needsM = friction + fixed;
+        headOrder = ((2 + factorSlope[i]) * friction + 2 * fixed) / needsM;
+        double step = Elementary.log(headM / needsM) / headOrder;
+        stepTaken = Math.max(stepTaken, Math.abs(step));
+        double most = Math.abs(mostM3PerS);
+        return Math.min(most, Math.max(leastM3PerS, amount * Elementary.exp(step)));
+    }
+
+    // In the first round the friction is taken as it was last: near enough for the way.
+    private void lookAt(int line, Tube tube, double reynolds, int round) {
+        if (round == 0 && factor[line] > 0) {
+            stepTaken = Double.POSITIVE_INFINITY;
+            return;
+        }
+        TubeFlow.Friction law =
+                TubeFlow.friction(reynolds, TubeFlow.PLASTIC_ROUGHNESS_M / tube.boreM());
+        factor[line] = law.factor();
+        factorSlope[line] = law.slope();
+    }
+
+    private double searchBeyond(int i, double headM, double opening, double viscosityM2PerS) {
         Tube tube = branch[i];
-        return TubeFlow.flowNear(
-                headM,
-                tube.boreM(),
-                tube.lengthM(),
-                tube.lossCoefficient() + seat[i] / (opening * opening * quadratic(tube.boreM())),
-                TubeFlow.PLASTIC_ROUGHNESS_M,
-                viscosityM2PerS,
-                Math.abs(flowM3PerS[i]));
+        TubeFlow.Flow found =
+                TubeFlow.flowNear(
+                        headM,
+                        tube.boreM(),
+                        tube.lengthM(),
+                        tube.lossCoefficient()
+                                + seat[i] / (opening * opening * quadratic(tube.boreM())),
+                        TubeFlow.PLASTIC_ROUGHNESS_M,
+                        viscosityM2PerS,
+                        Math.abs(flowM3PerS[i]));
+        factor[i] = 0;
+        headOrder = found.headOrder();
+        return found.m3PerS();
     }
 
     private void solveAnyRegime(

@@ -2,7 +2,7 @@ package tideless.sim;
 
 import java.util.Arrays;
 import java.util.List;
-import org.apache.commons.math3.util.FastMath;
+import tideless.physics.Elementary;
 import tideless.rig.Filling;
 import tideless.rig.Reservoir;
 import tideless.rig.Shape;
@@ -400,7 +400,7 @@ final class FeedWater {
             double even =
                     Math.abs(d) < 1e-3
                             ? (1 + d * d / 3 * (1 + 0.6 * d * d)) / evenM3
-                            : FastMath.log(reservoir.m3 / startM3) / (reservoir.m3 - startM3);
+                            : Elementary.log(reservoir.m3 / startM3) / (reservoir.m3 - startM3);
             thinningSPerM3 = spanS * (even + 2.0 / 3 * (1 / midM3 - 1 / evenM3));
         }
     }

@@ -2,7 +2,7 @@ package tideless.sim;
 
 import java.time.LocalDate;
 import java.util.List;
-import org.apache.commons.math3.util.FastMath;
+import tideless.physics.Elementary;
 import tideless.physics.LiquidWater;
 import tideless.rig.Filling;
 import tideless.rig.Tray;
@@ -91,7 +91,7 @@ final class GravityFeed {
             reservoir.lose(beforeM3, water.outM3, water.evaporatedM3, water.thinningSPerM3);
             double rise =
                     water.thinningSPerM3 > 0
-                            ? FastMath.expm1(water.evaporationM3PerS * water.thinningSPerM3)
+                            ? Elementary.expm1(water.evaporationM3PerS * water.thinningSPerM3)
                             : 0;
             for (int i = 0; i < trays.length; i++) {
                 TrayRun tray = trays[i];

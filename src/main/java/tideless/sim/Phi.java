@@ -1,6 +1,6 @@
 package tideless.sim;
 
-import org.apache.commons.math3.util.FastMath;
+import tideless.physics.Elementary;
 
 /**
  * The functions with which an exponential approach integrates a constant, a line and a parabola:
@@ -17,7 +17,9 @@ final class Phi {
 
     /** phi1 alone; z at or below 0. */
     static double one(double z) {
-        return z > -SERIES_BELOW ? 1 + z * (0.5 + z * seriesOfThree(z)) : (FastMath.exp(z) - 1) / z;
+        return z > -SERIES_BELOW
+                ? 1 + z * (0.5 + z * seriesOfThree(z))
+                : (Elementary.exp(z) - 1) / z;
     }
 
     /** phi2 alone; z at or below 0. */
@@ -43,7 +45,7 @@ final class Phi {
             two = 0.5 + z * three;
             one = 1 + z * two;
         } else {
-            one = (FastMath.exp(z) - 1) / z;
+            one = (Elementary.exp(z) - 1) / z;
             two = (one - 1) / z;
             three = (two - 0.5) / z;
         }

@@ -1,11 +1,11 @@
 package tideless.sim;
 
-import org.apache.commons.math3.util.FastMath;
 import tideless.crop.CropTraits;
 import tideless.crop.Osmosis;
 import tideless.crop.RootBreathing;
 import tideless.crop.ThirstDoubt;
 import tideless.crop.Wilting;
+import tideless.physics.Elementary;
 import tideless.physics.LiquidWater;
 import tideless.physics.Time;
 import tideless.rig.Planting;
@@ -119,7 +119,7 @@ final class PlantingRun {
         if (deviate == 0) {
             return 1;
         }
-        return FastMath.exp(deviate * ThirstDoubt.besideLeaf(of.traits(), sunFrac));
+        return Elementary.exp(deviate * ThirstDoubt.besideLeaf(of.traits(), sunFrac));
     }
 
     /**

@@ -1,6 +1,6 @@
 package tideless.sim;
 
-import org.apache.commons.math3.util.FastMath;
+import tideless.physics.Elementary;
 import tideless.physics.Time;
 import tideless.rig.Reservoir;
 import tideless.rig.Shape;
@@ -165,8 +165,8 @@ final class ReservoirRun {
         if (outM3 > 0) {
             share =
                     evaporatedNowM3 > 0 && after > 0
-                            ? -FastMath.expm1(
-                                    FastMath.log(after / beforeM3)
+                            ? -Elementary.expm1(
+                                    Elementary.log(after / beforeM3)
                                             + evaporationM3PerS * thinningSPerM3)
                             : outM3 / beforeM3;
             share = Math.max(0, Math.min(1, share));

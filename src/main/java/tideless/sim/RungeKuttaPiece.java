@@ -1,7 +1,7 @@
 package tideless.sim;
 
 import java.util.function.DoubleUnaryOperator;
-import org.apache.commons.math3.util.FastMath;
+import tideless.physics.Elementary;
 
 /**
  * A piece of {@link FeedWater}'s way by the pair of Dormand and Prince (1980; J. Comp. Appl. Math.
@@ -120,7 +120,7 @@ final class RungeKuttaPiece implements DoubleUnaryOperator {
     }
 
     private static double fifthRoot(double x) {
-        return FastMath.exp(0.2 * FastMath.log(x));
+        return Elementary.exp(0.2 * Elementary.log(x));
     }
 
     // Inflow of a piece is what is integrated: x, with the volume following from it.

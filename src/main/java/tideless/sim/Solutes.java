@@ -1,6 +1,6 @@
 package tideless.sim;
 
-import org.apache.commons.math3.util.FastMath;
+import tideless.physics.Elementary;
 
 /** How one dissolved component of a tray changes over a span of constant rates. */
 final class Solutes {
@@ -9,6 +9,9 @@ final class Solutes {
 
     /** What stands below this is none: an atom in some picolitres, mol/m3. */
     private static final double NOTHING_MOL_PER_M3 = 1e-9;
+
+    /** A step of the logarithm below this leaves half of its square; derived. */
+    private static final double LAST_CHANGE = 1e-8;
 
     private static final int NEWTON_MOST = 60;
 
@@ -63,12 +66,12 @@ final class Solutes {
         for (int i = 0; i < NEWTON_MOST; i++) {
             double change = (taken + half * drop - wanted) / (startMol - taken + half);
             drop -= change;
-            if (Math.abs(change) <= 1e-15 * (1 + Math.abs(drop))) {
+            if (Math.abs(change) <= LAST_CHANGE) {
                 break;
             }
-            taken = startMol * -FastMath.expm1(-drop);
+            taken = startMol * -Elementary.expm1(-drop);
         }
-        return startMol * FastMath.exp(-drop);
+        return startMol * Elementary.exp(-drop);
     }
 
     /**
@@ -96,7 +99,7 @@ final class Solutes {
             double tail = 1 - x / 2 * (1 - x / 3 * (1 - x / 4 * (1 - x / 5)));
             return startMol * (1 - x * tail) + inMol * tail;
         }
-        double kept = FastMath.exp(-x);
+        double kept = Elementary.exp(-x);
         return startMol * kept + inMol * (1 - kept) / x;
     }
 
@@ -107,7 +110,7 @@ final class Solutes {
             return 0.5 * (a + b) * (1 - d * d / 3); // next term d^4
         }
         return b > 0
-                ? (b - a) / FastMath.log(b / a)
+                ? (b - a) / Elementary.log(b / a)
                 : a / 50; // dry at the end: all but e^-50 is drunk
     }
 }

@@ -563,8 +563,7 @@ final class TrayRun {
     }
 
     double ecMsPerCm(Meter meter) {
-        meter.read(salts.concentrations(water.m3));
-        return meter.ecMsPerCm();
+        return meter.readEcMsPerCm(salts.concentrations(water.m3));
     }
 
     /** What would be poured in up to a level, m3. */

@@ -1,9 +1,9 @@
 package tideless.sim;
 
 import java.util.Arrays;
-import org.apache.commons.math3.util.FastMath;
 import tideless.crop.NitrogenUptake;
 import tideless.crop.Osmosis;
+import tideless.physics.Elementary;
 import tideless.solution.Brine;
 import tideless.solution.Component;
 import tideless.solution.Composition;
@@ -132,7 +132,7 @@ final class TraySalts {
         if (x < 1e-2) {
             return x / 12 * (1 - 0.5 * x);
         }
-        double kept = FastMath.exp(-x);
+        double kept = Elementary.exp(-x);
         return 0.5 * (1 - kept) / x - (1 - (1 + x) * kept) / (x * x);
     }
 

@@ -1,7 +1,7 @@
 package tideless.solution;
 
 import java.util.Arrays;
-import org.apache.commons.math3.util.FastMath;
+import tideless.physics.Elementary;
 
 /**
  * Equilibrium constants and ionic conductivities at one temperature. Immutable.
@@ -11,7 +11,7 @@ import org.apache.commons.math3.util.FastMath;
  */
 final class Equilibria {
     // Stands before AT_25, whose construction uses it.
-    static final double LN10 = FastMath.log(10);
+    static final double LN10 = Elementary.log(10);
 
     /** 25 degC. */
     static final Equilibria AT_25 = new Equilibria(25);
@@ -54,7 +54,7 @@ final class Equilibria {
     private Equilibria(double tempC) {
         this.tempC = tempC;
         double t = tempC + ZERO_C_K;
-        double lg = FastMath.log(t) / LN10;
+        double lg = Elementary.log(t) / LN10;
         // Permittivity: Malmberg and Maryott (1956), from memory.
         double eps = 87.740 + tempC * (-0.40008 + tempC * (9.398e-4 - 1.410e-6 * tempC));
         double epsT = eps * t;
@@ -167,7 +167,7 @@ final class Equilibria {
                 108.3865
                         + 0.01985076 * t
                         - 6919.53 / t
-                        - 40.45154 * FastMath.log(t) / LN10
+                        - 40.45154 * Elementary.log(t) / LN10
                         + 669365.0 / (t * t));
     }
 
@@ -183,12 +183,12 @@ final class Equilibria {
         return -356.3094
                 - 0.06091964 * tempK
                 + 21834.37 / tempK
-                + 126.8339 * (FastMath.log(tempK) / LN10)
+                + 126.8339 * (Elementary.log(tempK) / LN10)
                 - 1684915.0 / (tempK * tempK);
     }
 
     private static double power10(double log10) {
-        return FastMath.exp(log10 * LN10);
+        return Elementary.exp(log10 * LN10);
     }
 
     private void set(Species species, double log10) {

@@ -3,7 +3,7 @@ package tideless.solution;
 import java.util.List;
 import org.apache.commons.math3.analysis.UnivariateFunction;
 import org.apache.commons.math3.analysis.solvers.BrentSolver;
-import org.apache.commons.math3.util.FastMath;
+import tideless.physics.Elementary;
 
 /**
  * What falls out of a solution that stands well above saturation, by whole formula units.
@@ -68,6 +68,9 @@ public final class Precipitation {
     /** How near to the onset a fall is found: far below {@link #SETTLED}. */
     private static final double NEAR = 1e-3 * SETTLED;
 
+    /** Secants after which the root is bracketed; two or three do. */
+    private static final int MOST_SECANTS = 12;
+
     /** Rounds in which one mineral's fall lets another rest; they close in geometrically. */
     private static final int MOST_ROUNDS = 60;
 
@@ -76,11 +79,15 @@ public final class Precipitation {
 
     private static final int CA = Component.CA.ordinal();
 
-    /** Relative residual of what an index is judged by: far below {@link #SETTLED}. */
-    private static final double JUDGED = 1e-9;
+    /**
+     * Relative residual of what an index is judged by. Where little buffers, the acid may be a
+     * hundred times as far off: as good as {@link #NEAR}.
+     */
+    private static final double JUDGED = 1e-8;
 
     private final SpeciationSolver solver = new SpeciationSolver(JUDGED);
     private final double[] trial = new double[Component.COUNT];
+    private final double[] overPlain = {1, 1, 1}; // of each mineral, its last fall over a guess
     private double roomIndex;
 
     /**
@@ -139,15 +146,15 @@ public final class Precipitation {
         return fell;
     }
 
+    // By secants: the index is all but straight in what falls.
     private double falls(
             Mineral mineral, double aboveIndex, double[] molPerM3, Equilibria k, double co2Atm) {
         double partner =
                 mineral.partner() == Component.C
                         ? Double.POSITIVE_INFINITY
                         : molPerM3[mineral.partner().ordinal()];
-        double all = Math.min(molPerM3[CA], partner);
         // Never the last of it: the index is -infinity there.
-        double most = all * (1 - 1e-9);
+        double most = Math.min(molPerM3[CA], partner) * (1 - 1e-9);
         UnivariateFunction above =
                 x -> {
                     take(mineral, molPerM3, x, trial);
@@ -155,46 +162,33 @@ public final class Precipitation {
                     return aboveOnset(mineral, k);
                 };
         // As if the product of the two totals alone had to fall; of lime, which takes two parts of
-        // alkalinity for each of calcium, with the square of that. Then twice as far as often as it
-        // takes.
+        // alkalinity for each of calcium, with the square of that. It takes a little more, and
+        // about as much as the last time.
         double partnerLike =
                 mineral == Mineral.CALCITE ? solver.carbonMolPerKg() * 1e3 / 4 : partner;
-        double guess = aboveIndex * Equilibria.LN10 / (1 / molPerM3[CA] + 1 / partnerLike);
-        double low = 0;
-        double atLow = aboveIndex;
-        double high = Math.min(most, guess);
-        double atHigh = above.value(high);
-        while (atHigh > 0 && high < most) {
-            low = high;
-            atLow = atHigh;
-            high = Math.min(most, 2 * high);
-            atHigh = above.value(high);
+        double plain = aboveIndex * Equilibria.LN10 / (1 / molPerM3[CA] + 1 / partnerLike);
+        double before = 0;
+        double atBefore = aboveIndex;
+        double falls = Math.min(most, plain * overPlain[mineral.ordinal()]);
+        double atFalls = above.value(falls);
+        for (int round = 0; Math.abs(atFalls) > NEAR; round++) {
+            double next = falls - atFalls * ((falls - before) / (atFalls - atBefore));
+            if (round == MOST_SECANTS || !(next > 0 && next <= most)) {
+                return bracketed(above, most);
+            }
+            before = falls;
+            atBefore = atFalls;
+            falls = next;
+            atFalls = above.value(falls);
         }
-        return between(above, low, atLow, high, atHigh, all);
+        overPlain[mineral.ordinal()] = falls / plain;
+        return falls;
     }
 
-    // The ends are known: nothing is solved for them again, and the index is all but straight.
-    private static double between(
-            UnivariateFunction above,
-            double low,
-            double atLow,
-            double high,
-            double atHigh,
-            double all) {
-        if (Math.abs(atHigh) <= NEAR) {
-            return high;
-        }
-        if (Math.abs(atLow) <= NEAR) {
-            return low;
-        }
-        double straight = low + (high - low) * (atLow / (atLow - atHigh));
-        return new BrentSolver(1e-10, 1e-12 * all, NEAR)
-                .solve(
-                        200,
-                        x -> x == low ? atLow : x == high ? atHigh : above.value(x),
-                        low,
-                        high,
-                        straight);
+    private static double bracketed(UnivariateFunction above, double most) {
+        return above.value(most) > 0
+                ? most
+                : new BrentSolver(1e-10, 1e-12 * most).solve(200, above, 0, most);
     }
 
     private static void take(Mineral mineral, double[] from, double molPerM3, double[] to) {
@@ -224,6 +218,6 @@ public final class Precipitation {
             }
         }
         double product = solver.activity(Species.CA.ordinal()) * solver.activity(anion.ordinal());
-        return FastMath.log(product) / Equilibria.LN10 - logK - mineral.onsetIndex();
+        return Elementary.log(product) / Equilibria.LN10 - logK - mineral.onsetIndex();
     }
 }

@@ -1,6 +1,6 @@
 package tideless.solution;
 
-import org.apache.commons.math3.util.FastMath;
+import tideless.physics.Elementary;
 
 /**
  * pH below 6.5 without speciation, for what is asked in every step of a run: free acid, phosphate
@@ -32,11 +32,11 @@ public final class QuickPh {
 
     static {
         for (int i = 0; i < POINTS; i++) {
-            double h = FastMath.pow(10, -ph(i));
-            double second = FastMath.pow(10, -SECOND_PHOSPHATE_PK);
+            double h = Elementary.pow(10, -ph(i));
+            double second = Elementary.pow(10, -SECOND_PHOSPHATE_PK);
             PROTONS_MOL_PER_M3[i] = 1e3 * h / ACTIVITY;
             SECOND_PHOSPHATE_FRAC[i] = second / (second + h);
-            BICARBONATE_PER_CO2[i] = FastMath.pow(10, -FIRST_CARBONATE_PK) / h / ACTIVITY;
+            BICARBONATE_PER_CO2[i] = Elementary.pow(10, -FIRST_CARBONATE_PK) / h / ACTIVITY;
         }
     }
 

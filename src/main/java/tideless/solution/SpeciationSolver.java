@@ -2,7 +2,7 @@ package tideless.solution;
 
 import org.apache.commons.math3.analysis.solvers.BrentSolver;
 import org.apache.commons.math3.util.FastMath;
-import tideless.physics.Logarithm;
+import tideless.physics.Elementary;
 
 /**
  * Finds the forms of every component, the pH and the ionic strength. Scratch space of one thread:
@@ -110,7 +110,7 @@ final class SpeciationSolver {
     // The last factorised Jacobian, kept for the next solve: from hour to hour it hardly changes.
     private final int[] pivot = new int[UNKNOWNS];
     private boolean factorised;
-    private final double tolerance;
+    private double tolerance;
 
     SpeciationSolver() {
         this(TOLERANCE);
@@ -122,6 +122,11 @@ final class SpeciationSolver {
     SpeciationSolver(double tolerance) {
         cationRatio[0] = 1;
         this.tolerance = tolerance;
+    }
+
+    /** Solves from now on to another relative residual, at least {@link #TOLERANCE}. */
+    void stopAt(double residual) {
+        tolerance = residual;
     }
 
     /** pH given; carbon as carried. The charge need not balance: see {@link #chargeMolPerKg}. */
@@ -187,7 +192,7 @@ final class SpeciationSolver {
         }
         open = co2Atm > NOTHING;
         if (open) {
-            lnHco3TimesH = FastMath.log(k.carbonic1 * k.henryCo2 * co2Atm);
+            lnHco3TimesH = Elementary.log(k.carbonic1 * k.henryCo2 * co2Atm);
         }
         ligandTotal[1 + C] = 0;
     }
@@ -225,7 +230,7 @@ final class SpeciationSolver {
             alkalinity += z * cationTotal[m];
         }
         double start = Math.max(0.5 * sum, 1e-7);
-        u[Y] = FastMath.log(start);
+        u[Y] = Elementary.log(start);
         if (!phFixed) {
             double ph;
             if (alkalinity < -1e-6) {
@@ -233,34 +238,34 @@ final class SpeciationSolver {
             } else if (alkalinity <= 1e-6) {
                 ph = 6;
             } else if (open) {
-                ph = -(lnHco3TimesH - FastMath.log(alkalinity)) / Equilibria.LN10;
+                ph = -(lnHco3TimesH - Elementary.log(alkalinity)) / Equilibria.LN10;
             } else {
                 ph = ligandTotal[1 + C] > alkalinity || ligandTotal[1 + P] > alkalinity ? 7 : 9;
             }
             u[HH] = -Math.max(0, Math.min(13, ph)) * Equilibria.LN10;
         }
         for (int j = S; j <= C; j++) {
-            u[j] = active[j] ? FastMath.log(ligandTotal[1 + j]) : 0;
+            u[j] = active[j] ? Elementary.log(ligandTotal[1 + j]) : 0;
         }
         // One pass of balances puts the protonated ones near their place.
         evaluate();
         for (int j = S; j <= C; j++) {
             if (active[j]) {
-                u[j] -= FastMath.log(ligandSum[1 + j] / ligandTotal[1 + j]);
+                u[j] -= Elementary.log(ligandSum[1 + j] / ligandTotal[1 + j]);
             }
         }
     }
 
     /** Forms from the unknowns. */
     private void evaluate() {
-        strengthTried = FastMath.exp(u[Y]);
+        strengthTried = Elementary.exp(u[Y]);
         double root = Math.sqrt(strengthTried);
         double base = k.debyeHuckelA * Equilibria.LN10;
         double lnGamma1 = -base * (root / (1 + root) - 0.3 * strengthTried);
         double dLnGamma1 = -base * (0.5 * root / ((1 + root) * (1 + root)) - 0.3 * strengthTried);
-        double g1 = FastMath.exp(-lnGamma1);
+        double g1 = Elementary.exp(-lnGamma1);
         double g4 = g1 * g1 * g1 * g1;
-        inverseGamma[0] = FastMath.exp(-0.1 * Equilibria.LN10 * strengthTried);
+        inverseGamma[0] = Elementary.exp(-0.1 * Equilibria.LN10 * strengthTried);
         inverseGamma[1] = g1;
         inverseGamma[2] = g4;
         inverseGamma[3] = g4 * g4 * g1;
@@ -268,7 +273,7 @@ final class SpeciationSolver {
         dLnGamma[1] = dLnGamma1;
         dLnGamma[2] = 4 * dLnGamma1;
         dLnGamma[3] = 9 * dLnGamma1;
-        double h = FastMath.exp(u[HH]);
+        double h = Elementary.exp(u[HH]);
         protonPower[0] = 1 / h;
         protonPower[1] = 1;
         protonPower[2] = h;
@@ -277,7 +282,7 @@ final class SpeciationSolver {
             u[C] = lnHco3TimesH - u[HH];
         }
         for (int j = S; j <= C; j++) {
-            ligandActivity[1 + j] = active[j] || (open && j == C) ? FastMath.exp(u[j]) : 0;
+            ligandActivity[1 + j] = active[j] || (open && j == C) ? Elementary.exp(u[j]) : 0;
         }
         for (int m = 1; m < CATIONS; m++) {
             cationSum[m] = 0;
@@ -320,11 +325,11 @@ final class SpeciationSolver {
     private double residuals() {
         double worst = 0;
         for (int j = S; j <= C; j++) {
-            f[j] = active[j] ? Logarithm.nearOne(ligandSum[1 + j] / ligandTotal[1 + j]) : 0;
+            f[j] = active[j] ? Elementary.log(ligandSum[1 + j] / ligandTotal[1 + j]) : 0;
             worst = Math.max(worst, Math.abs(f[j]));
         }
-        f[HH] = phFixed ? 0 : Logarithm.nearOne(positive / negative);
-        f[Y] = -Logarithm.nearOne(0.5 * twiceStrength / strengthTried);
+        f[HH] = phFixed ? 0 : Elementary.log(positive / negative);
+        f[Y] = -Elementary.log(0.5 * twiceStrength / strengthTried);
         return Math.max(worst, Math.max(Math.abs(f[HH]), Math.abs(f[Y])));
     }
 
@@ -527,7 +532,7 @@ final class SpeciationSolver {
                                     h -> {
                                         u[HH] = h;
                                         strengthAtPh();
-                                        return FastMath.log(positive / negative);
+                                        return Elementary.log(positive / negative);
                                     },
                                     -16 * Equilibria.LN10,
                                     2 * Equilibria.LN10);
@@ -550,7 +555,7 @@ final class SpeciationSolver {
                                 y -> {
                                     u[Y] = y;
                                     balanceLigands();
-                                    return y - FastMath.log(0.5 * twiceStrength);
+                                    return y - Elementary.log(0.5 * twiceStrength);
                                 },
                                 -20,
                                 5);
@@ -561,7 +566,7 @@ final class SpeciationSolver {
     private void balanceLigands() {
         for (int j = S; j <= C; j++) {
             if (active[j]) {
-                u[j] = FastMath.log(ligandTotal[1 + j]);
+                u[j] = Elementary.log(ligandTotal[1 + j]);
             }
         }
         for (int n = 0; n < 10_000; n++) {
@@ -569,7 +574,7 @@ final class SpeciationSolver {
             double worst = 0;
             for (int j = S; j <= C; j++) {
                 if (active[j]) {
-                    double off = FastMath.log(ligandSum[1 + j] / ligandTotal[1 + j]);
+                    double off = Elementary.log(ligandSum[1 + j] / ligandTotal[1 + j]);
                     u[j] -= off;
                     worst = Math.max(worst, Math.abs(off));
                 }

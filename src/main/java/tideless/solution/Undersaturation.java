@@ -1,6 +1,6 @@
 package tideless.solution;
 
-import org.apache.commons.math3.util.FastMath;
+import tideless.physics.Elementary;
 
 /**
  * A quick proof, where there is one, that a solution in air is below the onset of every mineral of
@@ -108,6 +108,6 @@ final class Undersaturation {
     }
 
     private static double power10(double log10) {
-        return FastMath.exp(log10 * Equilibria.LN10);
+        return Elementary.exp(log10 * Equilibria.LN10);
     }
 }

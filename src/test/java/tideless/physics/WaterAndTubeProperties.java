@@ -195,16 +195,6 @@ class WaterAndTubeProperties {
         assertEquals(rise, found.headOrder(), 1e-4); // the differences' own error
     }
 
-    @Property
-    void a_logarithm_near_one_is_the_logarithm(
-            @ForAll @Scale(12) @DoubleRange(min = 0.5, max = 2) double x) {
-        logarithmNearOneIsTheLogarithm(x);
-    }
-
-    static void logarithmNearOneIsTheLogarithm(double x) {
-        assertEquals(Math.log1p(x - 1), Logarithm.nearOne(x), 4e-16 * Math.abs(Math.log(x)));
-    }
-
     /** Heads and openings of a tree of three. */
     record Question(
             double reservoirM,
