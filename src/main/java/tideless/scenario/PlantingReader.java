@@ -38,6 +38,15 @@ final class PlantingReader {
     /** Plants with less than this share of the usual ground are called crowded; assumed. */
     private static final double CROWDED_FRAC = 0.5;
 
+    /**
+     * Leaf to a gram of a fresh young plant, cm2/g: 20 to 50 in the library's nurseries. At most 75
+     * m2/kg of a seedling's thinnest leaf, a tenth dry, and nothing but leaf; at least a third of
+     * the nurseries' least, assumed.
+     */
+    private static final double MOST_LEAF_CM2_PER_G = 80;
+
+    private static final double LEAST_LEAF_CM2_PER_G = 6;
+
     private static final int OLDEST_DAYS = 365;
     private static final String ONE = "one of crop, crop_file, thirst or thirst_file";
     private static final List<Key<String>> CROPS = List.of(CROP, CROP_FILE);
@@ -244,11 +253,33 @@ final class PlantingReader {
             }
             found[i] = one.isSound() ? OptionalDouble.of(one.value()) : OptionalDouble.empty();
         }
+        if (found[1].isPresent()
+                && found[2].isPresent()
+                && !isPlant(young, found[1].getAsDouble(), found[2].getAsDouble())) {
+            return Read.faulty();
+        }
         return young.get(TransplantKeys.ROOTS_HANG)
                 .map(
                         hang ->
                                 new Transplant(
                                         found[0], found[1], found[2], found[3], found[4], hang));
+    }
+
+    // Leaf area and weight of one plant that no plant has together.
+    private static boolean isPlant(Table young, double leafAreaM2, double freshG) {
+        double cm2PerG = 1e4 * leafAreaM2 / freshG;
+        if (cm2PerG >= LEAST_LEAF_CM2_PER_G && cm2PerG <= MOST_LEAF_CM2_PER_G) {
+            return true;
+        }
+        young.faultyValue(
+                TransplantKeys.LEAF_AREA,
+                "%s to %s of leaf for the %s that the plant weighs"
+                        .formatted(
+                                area(1e-4 * LEAST_LEAF_CM2_PER_G * freshG),
+                                area(1e-4 * MOST_LEAF_CM2_PER_G * freshG),
+                                Words.shown(young.raw(TransplantKeys.FRESH.name()))),
+                "Maybe one of the two is of the whole tray; or leave one of them out.");
+        return false;
     }
 
     private Read<Double> ageDays(Read<CropTraits> traits) {

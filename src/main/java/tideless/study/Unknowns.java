@@ -24,11 +24,11 @@ import tideless.sim.Departures;
  * crop share what is unknown of the crop; lamps, gaps and mixing are the work of one hand and
  * shared by the rig.
  *
- * <p>The doubt of a stand's thirst is that of its leaf and light, day by day ({@link
- * tideless.crop.ThirstDoubt}): more while it is young and under lamps alone. What two models of
- * thirst differ by is part of it. A thirst that was measured keeps the doubt of a fitted one.
- * Measured inside air is taken as it was; a season's weather, whose next year is another, gets a
- * warmth and a sun of its own.
+ * <p>The doubt of a stand's thirst goes with its light, day by day ({@link
+ * tideless.crop.ThirstDoubt#besideLeaf}): more under lamps alone. A young stand is less known by
+ * its leaf, which is drawn beside. What two models of thirst differ by is part of the doubt. A
+ * thirst that was measured keeps the doubt of a fitted one. Measured inside air is taken as it was;
+ * a season's weather, whose next year is another, gets a warmth and a sun of its own.
  */
 final class Unknowns {
     /** Persistent deviation of the air, K; assumed. */

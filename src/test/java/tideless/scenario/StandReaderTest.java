@@ -186,4 +186,32 @@ class StandReaderTest {
                         "thirst = \"1 L/day\"\nplants_per_m2 = 3\nleaf_picking.from = 2026-03-20");
         assertInstanceOf(Reading.Faulty.class, reading);
     }
+
+    @ParameterizedTest
+    @CsvSource({"30 g, 900 cm2", "0.47 g, 22 cm2", "30 g, 181 cm2", "2 g, 110 cm2"})
+    void a_young_plant_as_it_was_found(String fresh, String area) throws IOException {
+        Planting.OfCrop made =
+                planting(
+                        "tomato",
+                        "plants = 2\ntransplant.fresh = \"%s\"\ntransplant.leaf_area = \"%s\""
+                                .formatted(fresh, area));
+        double grams = Double.parseDouble(fresh.substring(0, fresh.indexOf(' ')));
+        assertEquals(
+                grams,
+                tideless.crop.Growing.freshG(made.traits(), made.plantAtStart()),
+                0.05 * grams);
+    }
+
+    @ParameterizedTest
+    @CsvSource({"2 kg, 900 cm2", "30 g, 179 cm2", "300 mg, 0.5 m2", "2 g, 161 cm2"})
+    void leaf_and_weight_that_no_plant_has_together(String fresh, String area) throws IOException {
+        assertThat(
+                        fault(
+                                "tomato",
+                                "plants = 2\ntransplant.fresh = \"%s\"\ntransplant.leaf_area = \"%s\""
+                                        .formatted(fresh, area)))
+                .contains("bench.toml:16:24: tray.bench.transplant.leaf_area: found \"" + area)
+                .contains("of leaf for the \"" + fresh + "\" that the plant weighs")
+                .endsWith("Maybe one of the two is of the whole tray; or leave one of them out.");
+    }
 }
