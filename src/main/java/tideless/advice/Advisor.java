@@ -3,6 +3,7 @@ package tideless.advice;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
+import tideless.physics.Time;
 import tideless.rig.VesselId;
 import tideless.sim.PlantingTrace;
 import tideless.sim.Trace;
@@ -55,7 +56,15 @@ public final class Advisor {
         new ValveAdvice(tray, found).add();
         new SolutionAdvice(tray, found).add();
         new AirAdvice(tray, found).add();
+        if (isPast(tray)) {
+            found.warnings.removeIf(w -> w.kind() != Warning.Kind.DIED);
+        }
         return found;
+    }
+
+    /** Whether a grower's log tells that a crop has left its tray: nothing of it can be changed. */
+    private static boolean isPast(TrayCase tray) {
+        return (tray.lastHour + 1) * Time.HOUR_S <= tray.trace.scenario().log().lastS();
     }
 
     /** Tasks as an advice tells them: by date, then by place. */

@@ -14,6 +14,9 @@ final class AirAdvice {
     /** Days over which light is judged; assumed. */
     private static final int LIGHT_DAYS = 14;
 
+    /** Lamps are not lit longer than this over any crop, h; common practice, no source. */
+    private static final double LONGEST_LIT_H = 18;
+
     private final TrayCase tray;
     private final Findings out;
 
@@ -82,8 +85,23 @@ final class AirAdvice {
                             tray.trace.clockAt(from * Time.HOUR_S + days * Time.DAY_S),
                             Measure.atLeast(light, low, Unit.MOL_PER_M2_DAY),
                             Cause.of(Cause.Kind.TOO_LITTLE_LIGHT),
-                            List.of(Cure.of(Cure.Kind.MORE_LIGHT))));
+                            List.of(Cure.of(lightCure(low / light)))));
         }
+    }
+
+    private boolean hasLamp() {
+        return tray.tray.lamp().ppfdUmolPerM2S() > 0;
+    }
+
+    /** Longer hours only where the crop bears as many as it takes. */
+    private Cure.Kind lightCure(double times) {
+        if (!hasLamp()) {
+            return Cure.Kind.SUNNIER_PLACE;
+        }
+        double borneS = Time.HOUR_S * Math.min(LONGEST_LIT_H, tray.traits.response().longestDayH());
+        return tray.tray.lamp().litS() * times <= borneS
+                ? Cure.Kind.MORE_LIGHT
+                : Cure.Kind.STRONGER_LAMP;
     }
 
     private void addRoom(RoomFindings.Finding finding) {
@@ -114,7 +132,7 @@ final class AirAdvice {
             }
             case DAY_TOO_LONG -> {
                 kind = Warning.Kind.DAY_TOO_LONG;
-                cure = Cure.Kind.SHORTER_DAY;
+                cure = hasLamp() ? Cure.Kind.SHORTER_DAY : Cure.Kind.OTHER_SEASON;
                 unit = Unit.HOURS;
             }
             case SET_TOO_COLD -> {

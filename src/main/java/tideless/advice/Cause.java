@@ -39,6 +39,7 @@ public record Cause(Kind kind, Facts facts) {
         SALTS_STAY_BEHIND,
         SALTIER_THAN_ROOTS_ARE_USED_TO,
         FEED_IS_LEAN,
+        FEED_IS_STRONG,
         CROP_TAKES_IT_UP,
         FEED_IS_ALKALINE,
         ANIONS_TAKEN,

@@ -12,6 +12,15 @@ final class CropAdvice {
     /** A truss is shaken this often while it flowers, d; common practice, no source. */
     private static final double POLLINATE_DAYS = 2;
 
+    /** A crop that grows at least so tall leans when it bears, m; strawberries do not; assumed. */
+    private static final double TALL_M = 0.3;
+
+    /** Cucumbers that are raised indoors set fruit without pollen; common practice, no source. */
+    private static final String SETS_WITHOUT_POLLEN = "Cucumis";
+
+    /** Seedlings sown so much sooner than they need outgrow their plugs, d; assumed. */
+    private static final double SOWN_EARLY_DAYS = 7;
+
     /** Ripe fruit is picked this often, d; common practice, no source. */
     private static final double PICK_DAYS = 3;
 
@@ -86,12 +95,16 @@ final class CropAdvice {
         }
         double due = visit * Time.HOUR_S;
         LocalDateTime last = tray.trace.clockAt(tray.lastHour * Time.HOUR_S);
-        task(Task.Kind.SUPPORT, due, Measure.none(), Cause.of(Cause.Kind.GROWS_TALL));
-        task(
-                Task.Kind.POLLINATE,
-                due,
-                Measure.of(POLLINATE_DAYS, Unit.DAYS),
-                new Cause(Cause.Kind.FLOWERS_OPEN, Facts.NONE.on(last)));
+        if (tray.traits.growth().heightM() >= TALL_M) {
+            task(Task.Kind.SUPPORT, due, Measure.none(), Cause.of(Cause.Kind.GROWS_TALL));
+        }
+        if (!tray.traits.latinName().startsWith(SETS_WITHOUT_POLLEN)) {
+            task(
+                    Task.Kind.POLLINATE,
+                    due,
+                    Measure.of(POLLINATE_DAYS, Unit.DAYS),
+                    new Cause(Cause.Kind.FLOWERS_OPEN, Facts.NONE.on(last)));
+        }
     }
 
     /** Picking, by the week's growth of fruit: over the time that is left, or the last week. */
@@ -241,12 +254,20 @@ final class CropAdvice {
         if (sowHour >= 0 || !tray.tray.next().isEmpty()) {
             task(
                     Task.Kind.SOW_NEXT,
-                    (sowHour >= 0 ? tray.rounds.lastUpTo(sowHour) : sowHour) * Time.HOUR_S,
+                    (sowHour >= 0 ? sownAt(sowHour, readyHour) : sowHour) * Time.HOUR_S,
                     Measure.of(crop.ageAtStartDays(), Unit.DAYS),
                     new Cause(
                             Cause.Kind.NEXT_IN_TIME,
                             Facts.NONE.on(tray.trace.clockAt(readyHour * Time.HOUR_S))));
         }
+    }
+
+    /** The visit before, or after an absence the one that follows where that is still in time. */
+    private double sownAt(double sowHour, double readyHour) {
+        double before = tray.rounds.lastUpTo(sowHour);
+        double after = tray.rounds.nextFrom(sowHour);
+        boolean tooSoon = sowHour - before > SOWN_EARLY_DAYS * 24;
+        return tooSoon && after < readyHour ? after : before;
     }
 
     private void task(Task.Kind kind, double atS, Measure measure, Cause cause) {

@@ -22,6 +22,8 @@ public record Cure(Kind kind, Facts facts) {
         HIGHER_LEVEL_AT_FIRST,
         WICK,
         REFILL_IN_TIME,
+        TOPPED_UP_MEANWHILE,
+        HOLD_MORE,
         FILL_HIGHER,
         HANG_CUP_LOWER,
         DEEPER_VESSEL,
@@ -38,6 +40,7 @@ public record Cure(Kind kind, Facts facts) {
         WATER_IN_THE_NEXT_REFILL,
         LEANER_FEED,
         STRONGER_FEED,
+        FEED_IN_PLACE_OF_WATER,
         OWN_RESERVOIR,
         DO_NOT_SHARE_A_FEED,
         LID_ON_GAPS,
@@ -55,13 +58,16 @@ public record Cure(Kind kind, Facts facts) {
         // Air and light.
         SHADE_THE_TRAY,
         MORE_LIGHT,
+        STRONGER_LAMP,
+        SUNNIER_PLACE,
         LOWER_LEVEL,
         AIR_STONE,
         WARMER_ROOM,
         COOLER_ROOM,
         DRIER_NIGHTS,
         MORE_WIND,
-        SHORTER_DAY
+        SHORTER_DAY,
+        OTHER_SEASON
     }
 
     public Cure {

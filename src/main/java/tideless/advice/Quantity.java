@@ -3,6 +3,7 @@ package tideless.advice;
 /** What a figure beside a cause or a cure stands for. */
 public enum Quantity {
     FEED_EC(Unit.MS_PER_CM),
+    WANTED_EC(Unit.MS_PER_CM),
     FEED_PH(Unit.PH),
     WATER_EC(Unit.MS_PER_CM),
     EC_AFTER(Unit.MS_PER_CM),

@@ -12,9 +12,6 @@ import tideless.sim.Trace;
 
 /** Refills of one reservoir, and what is wrong with it. */
 final class ReservoirAdvice {
-    /** A reservoir that lacks less than this share of its usable volume is full; assumed. */
-    private static final double FULL_ENOUGH_FRAC = 0.05;
-
     /** For so long before its refill a reservoir may be empty: its trays hold water; assumed. */
     private static final double DRY_BORNE_H = 6;
 
@@ -80,7 +77,7 @@ final class ReservoirAdvice {
             }
             int after = Math.min(trace.hours() - 1, (int) visit);
             double missing = reservoir.fullM3() - of.volumeM3().at(after);
-            if (missing > FULL_ENOUGH_FRAC * reservoir.usableM3()) {
+            if (!reservoir.isAsGoodAsFull(of.volumeM3().at(after))) {
                 double left = Math.max(0, feedingM3() - missing);
                 out.tasks.add(
                         new Task(
@@ -193,11 +190,17 @@ final class ReservoirAdvice {
                                 : dryCures(rounds.lastBefore(firstS / 3600))));
     }
 
-    /** A full reservoir may have lasted: then the cure is a refill in time, not a larger vessel. */
+    /**
+     * A full reservoir may have lasted: then the cure is a refill in time. What went dry though it
+     * was left full is too small, or too seldom looked at.
+     */
     private List<Cure> dryCures(double lastVisitHour) {
         List<Cure> cures = new ArrayList<>();
+        boolean wasFull = isFullAfter(lastVisitHour);
         if (reservoir.refill().when() == Reservoir.Refill.When.NEVER) {
             cures.add(Cure.of(Cure.Kind.PLAN_REFILLS));
+        } else if (wasFull) {
+            cures.add(Cure.of(Cure.Kind.VISIT_MORE_OFTEN));
         } else if (lastVisitHour > 0) {
             cures.add(
                     new Cure(
@@ -207,9 +210,18 @@ final class ReservoirAdvice {
             cures.add(Cure.of(Cure.Kind.START_FULL));
         }
         if (sizing.enoughUsableLitres() > sizing.usableLitres()) {
-            cures.add(larger());
+            cures.add(wasFull ? 0 : cures.size(), larger());
         }
         return cures;
+    }
+
+    /** Whether it was left full at a visit, or at the start where there was none. */
+    private boolean isFullAfter(double visitHour) {
+        int after = Math.min(trace.hours() - 1, (int) visitHour);
+        return reservoir.isAsGoodAsFull(
+                visitHour > 0
+                        ? of.volumeM3().at(after)
+                        : reservoir.shape().volumeM3(reservoir.startLevelM()));
     }
 
     private Cure larger() {

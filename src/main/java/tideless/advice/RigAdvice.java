@@ -1,11 +1,15 @@
 package tideless.advice;
 
+import java.util.ArrayList;
 import java.util.List;
 import tideless.physics.Time;
+import tideless.rig.Planting;
 import tideless.rig.Reservoir;
 import tideless.rig.Tray;
 import tideless.rig.VesselId;
+import tideless.sim.PlantingTrace;
 import tideless.sim.Trace;
+import tideless.sim.TrayTrace;
 
 /** What concerns the whole rig: the first filling, and reading the meters. */
 final class RigAdvice {
@@ -39,8 +43,28 @@ final class RigAdvice {
                         List.of(),
                         List.of(),
                         true));
+        addReadings(trace, rounds, first, out);
+    }
+
+    /** While something grows, in the trays in which it does. */
+    private static void addReadings(Trace trace, VisitTimes rounds, VesselId first, Findings out) {
+        List<String> names = new ArrayList<>();
+        int lastHour = 0;
+        for (TrayTrace of : trace.trays()) {
+            for (PlantingTrace planting : trace.plantings(of)) {
+                boolean grows =
+                        !(planting.tray().planting() instanceof Planting.OfCrop crop)
+                                || crop.plants() > 0;
+                if (grows) {
+                    lastHour = Math.max(lastHour, planting.lastHour());
+                    if (!names.contains(of.tray().name())) {
+                        names.add(of.tray().name());
+                    }
+                }
+            }
+        }
         double due = rounds.nextFrom(READ_DAYS * 24);
-        if (!rounds.hours().isEmpty() && due < rounds.endHours()) {
+        if (!rounds.hours().isEmpty() && due < lastHour) {
             out.tasks.add(
                     new Task(
                             Task.Kind.READ_METERS,
@@ -51,7 +75,9 @@ final class RigAdvice {
                             Measure.of(READ_DAYS, Unit.DAYS),
                             new Cause(
                                     Cause.Kind.FORECAST_IS_NO_READING,
-                                    Facts.NONE.on(trace.clockAt(rounds.endHours() * Time.HOUR_S))),
+                                    Facts.NONE
+                                            .on(trace.clockAt(lastHour * Time.HOUR_S))
+                                            .named(String.join(", ", names))),
                             List.of(),
                             List.of(),
                             true));

@@ -10,6 +10,7 @@ import tideless.crop.RoomLimits;
 import tideless.physics.HumidAir;
 import tideless.physics.Time;
 import tideless.rig.Climate;
+import tideless.rig.Cover;
 import tideless.rig.Planting;
 import tideless.sim.Event;
 import tideless.sim.PlantingTrace;
@@ -74,8 +75,17 @@ public final class RoomFindings {
                 worst.merge(one.getKey(), finding, RoomFindings::joined);
             }
         }
+        if (isInTheOpen(trace)) {
+            worst.remove(RoomLimits.Kind.TOO_HUMID); // dew by night: nobody dries the open air
+        }
         worst.values().stream().filter(f -> f.days() > DAYS_BORNE).forEach(found::add);
         return found;
+    }
+
+    private static boolean isInTheOpen(Trace trace) {
+        return trace.scenario().climate() instanceof Climate.Weather weather
+                && (weather.cover().kind() == Cover.Kind.OPEN
+                        || weather.cover().kind() == Cover.Kind.SHADE);
     }
 
     private static Finding joined(Finding before, Finding now) {

@@ -176,7 +176,7 @@ final class RootAdvice {
     private List<Cure> airCures() {
         List<Cure> cures = new ArrayList<>();
         if (tray.tray.filling() instanceof Filling.ByValve valve) {
-            double lowerM = valve.settingM(tray.setOn(0)) - LOWER_BY_M;
+            double lowerM = valve.settingM(tray.setOn(tray.firstHour)) - LOWER_BY_M;
             if (lowerM >= LEAST_LEVEL_M && tray.tray.cupBottomM() > LOWER_BY_M) {
                 cures.add(new Cure(Cure.Kind.LOWER_LEVEL, Facts.of(Quantity.LEVEL, lowerM * 1000)));
             }
@@ -252,7 +252,7 @@ final class RootAdvice {
             return List.of(ValveAdvice.cureAt(tray, valve, firstDry()).orElse(refill));
         }
         if (tray.tray.filling() instanceof Filling.ByHand) {
-            return List.of(Cure.of(Cure.Kind.FILL_HIGHER), Cure.of(Cure.Kind.HANG_CUP_LOWER));
+            return handCures(firstDry());
         }
         return List.of(
                 new Cure(
@@ -265,6 +265,46 @@ final class RootAdvice {
                                                         .shape()
                                                         .volumeM3(tray.tray.startLevelM()))),
                 Cure.of(Cure.Kind.FEWER_PLANTS));
+    }
+
+    /** Of a tray topped up by hand: it held too little from one top-up to the next. */
+    private List<Cure> handCures(int dry) {
+        if (tray.of.levelM().at(dry) >= FILM_M) {
+            return List.of(Cure.of(Cure.Kind.FILL_HIGHER), Cure.of(Cure.Kind.HANG_CUP_LOWER));
+        }
+        double from = tray.planting.fromS() / Time.HOUR_S;
+        double next = tray.rounds.nextFrom(dry + 1.0);
+        for (Event event : tray.events()) {
+            double hour = event.atS() / Time.HOUR_S;
+            from = event.kind() == Event.Kind.TOP_UP && hour <= dry ? hour : from;
+        }
+        double held = tray.of.volumeM3().at((int) from);
+        double enoughM3 = held * (next - from) / Math.max(1, dry - from);
+        List<Cure> cures = new ArrayList<>();
+        if (leavesBetween(from, next)) {
+            cures.add(
+                    new Cure(
+                            Cure.Kind.TOPPED_UP_MEANWHILE,
+                            Facts.NONE.on(tray.trace.clockAtSample(dry).minusDays(1))));
+        }
+        double roomM =
+                Math.min(tray.tray.overflowM(), tray.tray.cupBottomM() + Seedlings.FIRST_WET_M);
+        cures.add(
+                enoughM3 <= tray.tray.shape().volumeM3(roomM)
+                        ? new Cure(
+                                Cure.Kind.FILL_HIGHER,
+                                Facts.of(Quantity.LEVEL, 1000 * tray.tray.shape().levelM(enoughM3)))
+                        : new Cure(
+                                Cure.Kind.HOLD_MORE,
+                                Facts.of(Quantity.ENOUGH, 1000 * enoughM3)
+                                        .and(Quantity.USABLE, 1000 * held)));
+        cures.add(Cure.of(Cure.Kind.VISIT_MORE_OFTEN));
+        return cures;
+    }
+
+    private boolean leavesBetween(double fromHour, double toHour) {
+        return tray.rounds.away().stream()
+                .anyMatch(away -> away[0] >= fromHour && away[0] < toHour);
     }
 
     /** What leaves a filling until the crop does, its thirst before salt cuts it, m3. */

@@ -11,7 +11,7 @@ import tideless.rig.RootReach;
 /** Seedlings set out before their roots reach the level of their tray. */
 final class Seedlings {
     /** Wet depth of a cup at first, m; Kratky (2010), CTAHR VC-1. */
-    private static final double FIRST_WET_M = 0.013;
+    static final double FIRST_WET_M = 0.013;
 
     private Seedlings() {}
 

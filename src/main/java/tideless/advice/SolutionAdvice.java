@@ -5,6 +5,7 @@ import java.util.List;
 import java.util.function.IntPredicate;
 import java.util.function.IntToDoubleFunction;
 import java.util.function.Predicate;
+import tideless.crop.CropTraits;
 import tideless.rig.Filling;
 import tideless.rig.Limits;
 import tideless.rig.VesselId;
@@ -162,12 +163,12 @@ final class SolutionAdvice {
         }
         IntToDoubleFunction ec = tray.of.ecMsPerCm()::at;
         double feed = tray.feedMsPerCm;
-        int salty =
-                tray.firstSpell(
-                        h ->
-                                mayChange(h)
-                                        && FlushRule.isTooSalty(
-                                                ec.applyAsDouble(h), feed, limits.ecHighMsPerCm()));
+        IntPredicate isSalty =
+                h ->
+                        mayChange(h)
+                                && FlushRule.isTooSalty(
+                                        ec.applyAsDouble(h), feed, limits.ecHighMsPerCm());
+        int salty = seenAtAVisit(tray.firstSpell(isSalty), isSalty);
         if (salty >= 0) {
             addUnheeded(
                     Task.Kind.FLUSH,
@@ -176,13 +177,12 @@ final class SolutionAdvice {
                     Cause.Kind.SALTS_STAY_BEHIND,
                     saltCures(salty));
         }
-        int lean =
-                tray.firstSpell(
-                        LEAN_PATIENCE_H,
-                        h ->
-                                mayChange(h)
-                                        && FlushRule.isTooLean(
-                                                ec.applyAsDouble(h), feed, tray.leanMsPerCm(h)));
+        IntPredicate isLean =
+                h ->
+                        mayChange(h)
+                                && FlushRule.isTooLean(
+                                        ec.applyAsDouble(h), feed, tray.leanMsPerCm(h));
+        int lean = seenAtAVisit(tray.firstSpell(LEAN_PATIENCE_H, isLean), isLean);
         if (lean >= 0) {
             addUnheeded(
                     Task.Kind.FRESH_SOLUTION,
@@ -191,6 +191,22 @@ final class SolutionAdvice {
                     Cause.Kind.CROP_TAKES_IT_UP,
                     leanCures());
         }
+    }
+
+    /**
+     * The hour before the first visit after the beginning of a spell at which the meter still shows
+     * it; -1 for none.
+     */
+    private int seenAtAVisit(int begins, IntPredicate is) {
+        if (begins >= 0) {
+            for (double visit : tray.rounds.hours()) {
+                int before = (int) visit - 1;
+                if (before >= begins && before <= tray.lastHour && is.test(before)) {
+                    return before;
+                }
+            }
+        }
+        return -1;
     }
 
     /** Whether a change would still pay: not into a sealed or low tray, not just before harvest. */
@@ -240,7 +256,11 @@ final class SolutionAdvice {
                     salty,
                     isSalty,
                     salty(tray.greatest(salty, h -> tray.isLow(h) ? 0 : ec.applyAsDouble(h))),
-                    Cause.of(Cause.Kind.SALTS_STAY_BEHIND),
+                    strongFeed()
+                            ? new Cause(
+                                    Cause.Kind.FEED_IS_STRONG,
+                                    Facts.of(Quantity.FEED_EC, tray.feedMsPerCm))
+                            : Cause.of(Cause.Kind.SALTS_STAY_BEHIND),
                     saltCures(salty));
         }
         IntPredicate isLean =
@@ -294,6 +314,9 @@ final class SolutionAdvice {
     private List<Cure> takenUpCures(int lean) {
         Cure stronger = strongerFeed(lean);
         Cure sooner = Cure.of(Cure.Kind.FRESH_SOLUTION_SOONER);
+        if (isFilledWithWater()) {
+            return List.of(Cure.of(Cure.Kind.FEED_IN_PLACE_OF_WATER), sooner);
+        }
         if (tray.tray.filling() instanceof Filling.Sealed) {
             return List.of(stronger, Cure.of(Cure.Kind.MORE_SOLUTION_PER_PLANT));
         }
@@ -301,6 +324,21 @@ final class SolutionAdvice {
         return tray.trace.scenario().visits().flush() == Visits.Flush.NEVER
                 ? List.of(sooner, stronger)
                 : List.of(stronger, sooner);
+    }
+
+    /** Whether what is poured in after the start is all plain water. */
+    private boolean isFilledWithWater() {
+        if (tray.tray.filling() instanceof Filling.ByHand hand) {
+            return hand.with().withWater();
+        }
+        return tray.tray.filling() instanceof Filling.ByValve valve
+                && tray.trace
+                        .reservoirs()
+                        .get(tray.trace.scenario().reservoirOf(valve))
+                        .reservoir()
+                        .refill()
+                        .with()
+                        .withWater();
     }
 
     /**
@@ -397,6 +435,10 @@ final class SolutionAdvice {
 
     private List<Cure> shortageCures(Component scarce, int first) {
         List<Cure> cures = new ArrayList<>();
+        Cure more = Cure.of(Cure.Kind.MORE_SOLUTION_PER_PLANT);
+        if (tray.rounds.isLeftFor(first)) {
+            cures.add(more); // nobody is there to change it
+        }
         boolean crowded = waterCrowdsOut(scarce);
         if (crowded) {
             cures.add(new Cure(Cure.Kind.RAIN_WATER, Facts.of(Quantity.WATER_EC, waterMsPerCm())));
@@ -414,7 +456,6 @@ final class SolutionAdvice {
         } else if (!crowded) {
             cures.add(new Cure(Cure.Kind.FEED_WITH_MORE, Facts.NONE.named(scarce.title())));
         }
-        Cure more = Cure.of(Cure.Kind.MORE_SOLUTION_PER_PLANT);
         if (!cures.contains(more)) {
             cures.add(more);
         }
@@ -484,30 +525,43 @@ final class SolutionAdvice {
                                 : new Cure(Cure.Kind.FEED_WITHOUT, Facts.NONE.named(ion.title()))));
     }
 
-    /** A crust in a tray or a reservoir, one warning a mineral. */
+    /** A crust in a tray or a reservoir: one warning for all minerals that one cure helps. */
     static void addPrecipitates(
             Trace trace, VesselId vessel, Predicate<Event> isTold, Findings out) {
-        for (Event event : TrayCase.eventsOf(trace, vessel)) {
-            if (event.kind() == Event.Kind.PRECIPITATE && isTold.test(event)) {
-                out.warnings.add(
-                        new Warning(
-                                Warning.Kind.PRECIPITATE,
-                                vessel,
-                                trace.clockAt(event.atS()),
-                                trace.clockAt(event.atS()),
-                                Measure.none(),
-                                new Cause(
-                                        Cause.Kind.SUPERSATURATED,
-                                        Facts.NONE.named(event.detail())),
-                                isAtAnyPh(event)
-                                        ? List.of(
-                                                Cure.of(Cure.Kind.LEANER_FEED),
-                                                Cure.of(Cure.Kind.FRESH_SOLUTION_SOONER))
-                                        : List.of(
-                                                Cure.of(Cure.Kind.SOFTER_WATER),
-                                                Cure.of(Cure.Kind.ACID_BY_METER))));
-            }
+        List<Event> crusts =
+                TrayCase.eventsOf(trace, vessel).stream()
+                        .filter(e -> e.kind() == Event.Kind.PRECIPITATE && isTold.test(e))
+                        .toList();
+        addCrust(
+                trace,
+                crusts.stream().filter(e -> !isAtAnyPh(e)).toList(),
+                List.of(Cure.of(Cure.Kind.SOFTER_WATER), Cure.of(Cure.Kind.ACID_BY_METER)),
+                out);
+        addCrust(
+                trace,
+                crusts.stream().filter(SolutionAdvice::isAtAnyPh).toList(),
+                List.of(Cure.of(Cure.Kind.LEANER_FEED), Cure.of(Cure.Kind.FRESH_SOLUTION_SOONER)),
+                out);
+    }
+
+    private static void addCrust(Trace trace, List<Event> crusts, List<Cure> cures, Findings out) {
+        if (crusts.isEmpty()) {
+            return;
         }
+        List<String> minerals = crusts.stream().map(Event::detail).distinct().toList();
+        Event first = crusts.get(0);
+        Event last = crusts.get(crusts.size() - 1);
+        out.warnings.add(
+                new Warning(
+                        Warning.Kind.PRECIPITATE,
+                        first.vessel(),
+                        trace.clockAt(first.atS()),
+                        trace.clockAt(last.atS()),
+                        Measure.none(),
+                        new Cause(
+                                Cause.Kind.SUPERSATURATED,
+                                Facts.NONE.named(String.join(" and ", minerals))),
+                        cures));
     }
 
     // ---- cures ---------------------------------------------------------------------------------
@@ -517,9 +571,43 @@ final class SolutionAdvice {
                 Cure.of(Cure.Kind.STRONGER_FEED), Cure.of(Cure.Kind.MORE_SOLUTION_PER_PLANT));
     }
 
+    /** Whether the feed itself harms the crop, so that neither flush nor lid can help. */
+    private boolean strongFeed() {
+        return tray.feedMsPerCm > limits.ecHighMsPerCm();
+    }
+
+    /** Middle of what growers feed the crop, within the grower's own limit, mS/cm. */
+    private double usualFeedMsPerCm() {
+        CropTraits.Needs needs = tray.traits.needs();
+        return Math.min(
+                0.5 * (needs.ecLowMsPerCm() + needs.ecHighMsPerCm()), limits.ecHighMsPerCm());
+    }
+
+    /** Whether it is strong because it is half empty and nobody is there to fill it up. */
+    private boolean isDryingWhileAway(int hour) {
+        double full = FlushRule.workingM3(tray.tray, tray.setOn(hour));
+        double filledMsPerCm = tray.of.ecMsPerCm().at(hour) * tray.of.volumeM3().at(hour) / full;
+        return tray.tray.filling() instanceof Filling.ByHand
+                && filledMsPerCm < limits.ecHighMsPerCm()
+                && tray.rounds.isLeftFor(hour);
+    }
+
     /** What would make a flush come later or not at all: first plain water in place of feed. */
     private List<Cure> saltCures(int hour) {
+        if (tray.traits != null && strongFeed()) {
+            return List.of(
+                    new Cure(
+                            Cure.Kind.LEANER_FEED,
+                            Facts.of(Quantity.FEED_EC, tray.feedMsPerCm)
+                                    .and(Quantity.WANTED_EC, usualFeedMsPerCm())));
+        }
         List<Cure> cures = new ArrayList<>();
+        if (isDryingWhileAway(hour)) {
+            cures.add(
+                    new Cure(
+                            Cure.Kind.TOPPED_UP_MEANWHILE,
+                            Facts.NONE.on(tray.trace.clockAtSample(hour))));
+        }
         PlainWater water = PlainWater.of(tray, hour);
         if (water != null) {
             cures.add(

@@ -85,6 +85,13 @@ public record VisitTimes(List<Double> hours, double endHours, List<double[]> awa
         return last;
     }
 
+    /** Whether an absence lies between the rounds before and after an hour. */
+    boolean isLeftFor(double hour) {
+        double before = lastBefore(hour);
+        double after = nextFrom(hour);
+        return away.stream().anyMatch(span -> span[0] <= after && span[1] > before);
+    }
+
     /**
      * How long it took from the last round before an hour to that hour: the time that was left to
      * whoever looked then; without a date where only the run's start lies before.

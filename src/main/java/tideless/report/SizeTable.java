@@ -21,6 +21,9 @@ public final class SizeTable {
     private static final String CROWD =
             "Plants share the same ground: more of them take no harm, but give less each.";
 
+    private static final String IN_TURN =
+            "Numbers are of the first crop of a tray; those that follow change in proportion.";
+
     private final PrintWriter out;
     private final int width;
 
@@ -43,7 +46,7 @@ public final class SizeTable {
         }
         note(goal);
         if (sizes.stream().anyMatch(s -> s.what() == Size.What.PLANTS)) {
-            say(CROWD);
+            crowd(scenario);
         }
         out.flush();
     }
@@ -86,9 +89,16 @@ public final class SizeTable {
         out.println();
         note(goal);
         if (plants) {
-            say(CROWD);
+            crowd(scenario);
         }
         out.flush();
+    }
+
+    private void crowd(Scenario scenario) {
+        say(CROWD);
+        if (scenario.trays().stream().anyMatch(tray -> !tray.next().isEmpty())) {
+            say(IN_TURN);
+        }
     }
 
     private void note(Size.Goal goal) {

@@ -28,6 +28,9 @@ public record Reservoir(
         Refill refill,
         Tube trunk)
         implements ReservoirBuilder.With {
+    /** A reservoir that lacks less than this share of its usable volume is full; assumed. */
+    private static final double FULL_ENOUGH_FRAC = 0.05;
+
     public Reservoir {
         Objects.requireNonNull(name, "name");
         Objects.requireNonNull(shape, "shape");
@@ -76,6 +79,11 @@ public record Reservoir(
     /** Volume that can leave when full, m3. */
     public double usableM3() {
         return fullM3() - deadM3();
+    }
+
+    /** Whether it lacks so little that nobody would carry a jug to it. */
+    public boolean isAsGoodAsFull(double m3) {
+        return fullM3() - m3 <= FULL_ENOUGH_FRAC * usableM3();
     }
 
     /**

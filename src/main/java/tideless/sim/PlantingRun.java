@@ -71,6 +71,11 @@ final class PlantingRun {
         return !roots.isDead() && !stand.isHarvested() && stand.hasPlants();
     }
 
+    /** Whether its plants are dead. */
+    boolean isLost() {
+        return roots.isDead();
+    }
+
     /** Whether the crop leaves the tray within days. */
     boolean isNearHarvest(double timeS) {
         return stand.isNearHarvest(sincePlantedS(timeS));

@@ -1,6 +1,7 @@
 package tideless.sim;
 
 import java.time.LocalDate;
+import org.apache.commons.math3.util.FastMath;
 import tideless.physics.Light;
 import tideless.physics.Time;
 import tideless.rig.Correction;
@@ -29,6 +30,7 @@ final class TrayRun {
     Tray tray; // as it is planted now
     final int index;
     private final int firstPlanting; // its first one among those of all trays
+    private LocalDate lossFoundOn; // day on which the crop was found dead; null for none
     private int number; // of the crop that grows in it, or grew last
     private PlantingRun growing; // null when the water demand was measured, or nothing grows
     final RootAir air;
@@ -189,16 +191,16 @@ final class TrayRun {
         return growing != null && growing.lives();
     }
 
-    /** Whether its crop has been cut and nothing follows: nobody pours anything in any more. */
+    /** Whether its crop is cut or lost and nothing follows: nobody pours anything in any more. */
     boolean isOver() {
         return tray.planting() instanceof Planting.OfCrop
                 && next() == null
-                && (growing == null || !growing.isRooted());
+                && (growing == null || !growing.isRooted() || growing.isLost());
     }
 
-    /** Whether it stands empty until its next crop is set out. */
+    /** Whether nothing lives in it until its next crop is set out. */
     boolean isWaiting() {
-        return growing == null && next() != null;
+        return next() != null && (growing == null || growing.isLost());
     }
 
     /** Whether the crop leaves the tray within days. */
@@ -214,7 +216,17 @@ final class TrayRun {
     /** Whether the next crop is set out at the visit of a day. */
     boolean isPlantedOn(LocalDate day) {
         NextPlanting next = next();
-        return next != null && next.on().map(on -> !day.isBefore(on)).orElse(growing == null);
+        return next != null
+                && next.on()
+                        .map(on -> !day.isBefore(on))
+                        .orElse(growing == null || growing.isLost() && isRaised(next, day));
+    }
+
+    /** Whether seedlings that were sown when the crop was found dead are fit to be set out. */
+    private boolean isRaised(NextPlanting next, LocalDate day) {
+        lossFoundOn = lossFoundOn == null ? day : lossFoundOn;
+        return !day.isBefore(
+                lossFoundOn.plusDays((long) FastMath.ceil(next.crop().ageAtStartDays())));
     }
 
     /**
@@ -241,6 +253,7 @@ final class TrayRun {
             clear();
         }
         number++;
+        lossFoundOn = null;
         tray = tray.planted(number);
         double drained = next.fresh() ? wash() : 0;
         double poured = missingM3(next.startLevelM());

@@ -18,6 +18,15 @@ import tideless.solution.Meter;
  * rule. Scratch space of one run.
  */
 final class VisitRules {
+    /** So far below where it is kept a level is worth a jug, m; assumed. */
+    private static final double LOW_M = 0.002;
+
+    /** Before nobody comes for long: what a rule shows, m; assumed. */
+    private static final double SEEN_LOW_M = 0.0005;
+
+    /** Whoever comes again within so many days comes again soon, d; assumed. */
+    private static final int SOON_DAYS = 3;
+
     private final Scenario scenario;
     private final Composition feed;
     private final double feedMsPerCm;
@@ -91,7 +100,7 @@ final class VisitRules {
         }
     }
 
-    /** Whether all that a reservoir feeds has been cut. */
+    /** Whether all that a reservoir feeds has been cut or lost. */
     private static boolean isDoneFor(ReservoirRun reservoir, List<TrayRun> trays) {
         boolean fed = false;
         for (TrayRun tray : trays) {
@@ -160,11 +169,13 @@ final class VisitRules {
         return switch (rule.when()) {
             case BEFORE_NEXT_VISIT -> {
                 NextVisit next = NextVisit.after(scenario, date);
-                yield run.water.m3 < run.reservoir.fullM3()
-                        && (next.afterAbsence() || !run.wouldLast(timeS, next.days()));
+                yield next.afterAbsence()
+                        ? !run.reservoir.isAsGoodAsFull(run.water.m3)
+                        : run.water.m3 < run.reservoir.fullM3()
+                                && !run.wouldLast(timeS, next.days());
             }
             case LOW_AT_VISIT -> run.feedingFrac() < rule.belowFrac();
-            case EVERY_VISIT -> run.water.m3 < run.reservoir.fullM3();
+            case EVERY_VISIT -> !run.reservoir.isAsGoodAsFull(run.water.m3);
             case WHEN_EMPTY, NEVER -> false;
         };
     }
@@ -206,9 +217,14 @@ final class VisitRules {
         if (tray.tray.filling() instanceof Filling.ByHand hand
                 && !tray.isOver()
                 && !tray.isWaiting()
+                && (fillsUp || hand.toLevelM() - tray.levelM() >= worthAJugM(date))
                 && (hand.days().isEmpty() || fillsUp ? onRound : hand.days().contains(date))) {
             topUp(tray, hand, timeS, airC);
         }
+    }
+
+    private double worthAJugM(LocalDate date) {
+        return NextVisit.after(scenario, date).days() > SOON_DAYS ? SEEN_LOW_M : LOW_M;
     }
 
     /** Fills a tray up to its level by hand, with what its rule says. */

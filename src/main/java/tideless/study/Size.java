@@ -12,7 +12,9 @@ import java.util.Optional;
 import java.util.OptionalInt;
 import java.util.Set;
 import java.util.function.DoubleFunction;
+import org.apache.commons.math3.util.FastMath;
 import tideless.rig.Filling;
+import tideless.rig.NextPlanting;
 import tideless.rig.Planting;
 import tideless.rig.Reservoir;
 import tideless.rig.Scenario;
@@ -168,7 +170,8 @@ public record Size(
     }
 
     /**
-     * The most plants of a tray.
+     * The most plants of a tray; where crops follow in turn, of the first, and of the others in
+     * proportion.
      *
      * @throws IllegalArgumentException where its plants are not of a crop of the library
      */
@@ -331,9 +334,15 @@ public record Size(
                 .orElseThrow();
     }
 
-    private static Tray planted(Tray tray, double plants) {
+    /** So many plants, and of the crops that follow in proportion, at least one of each. */
+    static Tray planted(Tray tray, double plants) {
         Planting.OfCrop crop = (Planting.OfCrop) tray.planting();
-        return tray.withPlanting(crop.withPlants((int) plants));
+        List<NextPlanting> next = new ArrayList<>();
+        for (NextPlanting following : tray.next()) {
+            long so = FastMath.round(following.crop().plants() * plants / crop.plants());
+            next.add(following.withCrop(following.crop().withPlants((int) Math.max(1, so))));
+        }
+        return tray.withPlanting(crop.withPlants((int) plants)).withNext(next);
     }
 
     private static Set<VesselId> fedBy(Scenario scenario, String reservoir) {

@@ -4,6 +4,7 @@ import java.time.Duration;
 import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.HashSet;
+import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
@@ -28,6 +29,7 @@ import tideless.rig.Planting;
 import tideless.rig.Scenario;
 import tideless.rig.Tray;
 import tideless.rig.VesselId;
+import tideless.sim.PlantingTrace;
 import tideless.sim.Trace;
 import tideless.sim.TrayTrace;
 
@@ -60,29 +62,59 @@ final class Trials {
     record Tried(Trace trace, Advice advice) {}
 
     /**
-     * What there is to try; nothing for most rigs. Of one tray all steps come first, then the first
-     * of them alone.
+     * What there is to try; nothing for most rigs. Of one tray the steps of all its crops come
+     * first, then those of each crop, then the first of them alone. For the next crop, whose young
+     * roots end in their cups, the valve goes back to where it was.
      */
     static List<Trial> of(Trace trace, Trace unlimited, Advice advice) {
         List<Trial> trials = new ArrayList<>();
         for (int i = 0; i < trace.trays().size(); i++) {
             Tray tray = trace.trays().get(i).tray();
-            if (tray.filling() instanceof Filling.ByValve valve
-                    && valve.moves().isEmpty()
-                    && tray.next().isEmpty() // or seedlings of the next crop would hang dry
-                    && tray.planting() instanceof Planting.OfCrop) {
-                int index = i;
-                movesFor(trace, unlimited, advice, i, valve)
-                        .ifPresent(
-                                moves -> {
-                                    trials.add(trial(trace, index, valve, moves));
-                                    if (moves.size() > 1) {
-                                        trials.add(trial(trace, index, valve, moves.subList(0, 1)));
-                                    }
-                                });
+            if (tray.filling() instanceof Filling.ByValve valve && valve.moves().isEmpty()) {
+                for (List<Filling.Move> moves : tries(trace, unlimited, advice, i, valve)) {
+                    trials.add(trial(trace, i, valve, moves));
+                }
             }
         }
         return trials;
+    }
+
+    private static Set<List<Filling.Move>> tries(
+            Trace trace, Trace unlimited, Advice advice, int index, Filling.ByValve valve) {
+        List<Filling.Move> all = new ArrayList<>();
+        List<List<Filling.Move>> whole = new ArrayList<>();
+        List<List<Filling.Move>> first = new ArrayList<>();
+        List<PlantingTrace> crops = trace.plantings(trace.trays().get(index));
+        for (PlantingTrace crop : crops) {
+            if (crop.tray().planting() instanceof Planting.OfCrop) {
+                List<Filling.Move> back = new ArrayList<>();
+                if (crop.number() + 1 < crops.size()) {
+                    double nextS = crops.get(crop.number() + 1).fromS();
+                    back.add(
+                            new Filling.Move(trace.clockAt(nextS).toLocalDate(), valve.settingM()));
+                }
+                movesFor(trace, unlimited, advice, index, crop, valve)
+                        .ifPresent(
+                                moves -> {
+                                    whole.add(joined(moves, back));
+                                    first.add(joined(moves.subList(0, 1), back));
+                                    all.addAll(joined(moves, back));
+                                });
+            }
+        }
+        Set<List<Filling.Move>> tries = new LinkedHashSet<>();
+        if (!all.isEmpty()) {
+            tries.add(all);
+        }
+        tries.addAll(whole);
+        tries.addAll(first);
+        return tries;
+    }
+
+    private static List<Filling.Move> joined(List<Filling.Move> moves, List<Filling.Move> back) {
+        List<Filling.Move> all = new ArrayList<>(moves);
+        all.addAll(back);
+        return all;
     }
 
     private static Trial trial(
@@ -94,9 +126,14 @@ final class Trials {
     }
 
     private static Optional<List<Filling.Move>> movesFor(
-            Trace trace, Trace unlimited, Advice advice, int index, Filling.ByValve valve) {
+            Trace trace,
+            Trace unlimited,
+            Advice advice,
+            int index,
+            PlantingTrace crop,
+            Filling.ByValve valve) {
         TrayTrace of = trace.trays().get(index);
-        OptionalDouble lowered = asked(trace, advice, of);
+        OptionalDouble lowered = asked(trace, advice, crop);
         double deckM = of.tray().deck().undersideM(valve.settingM(), of.tray().shape().depthM());
         double freeM = deckM - StillWater.FREE_FROM_GAP_M;
         boolean touches = valve.settingM() > freeM && !of.tray().deck().floats();
@@ -109,14 +146,17 @@ final class Trials {
                                 touches ? freeM : valve.settingM(),
                                 WET_FRAC * of.tray().cupBottomM())
                         : freeM;
-        double boundM = boundM(trace, unlimited, index, valve);
-        return lower(trace, of, valve, steps(valve.settingM(), wishM, boundM), lowered.orElse(0));
+        double boundM =
+                boundM(trace, unlimited, index, valve, crop.firstHour(), crop.lastHour() + 1);
+        return lower(trace, crop, valve, steps(valve.settingM(), wishM, boundM), lowered.orElse(0));
     }
 
-    /** Hour from which a warning of a tray asks for a lower level. */
-    private static OptionalDouble asked(Trace trace, Advice advice, TrayTrace of) {
+    /** Hour from which a warning of a crop asks for a lower level. */
+    private static OptionalDouble asked(Trace trace, Advice advice, PlantingTrace crop) {
         return advice.warnings().stream()
-                .filter(w -> w.vessel().equals(of.tray().id()))
+                .filter(w -> w.vessel().equals(crop.tray().id()) && w.crop().equals(crop.crop()))
+                .filter(w -> hoursTo(trace, w) >= crop.firstHour())
+                .filter(w -> hoursTo(trace, w) < crop.endHour())
                 .filter(w -> w.cures().stream().anyMatch(c -> c.kind() == Cure.Kind.LOWER_LEVEL))
                 .mapToDouble(w -> hoursTo(trace, w))
                 .min();
@@ -129,14 +169,24 @@ final class Trials {
     /**
      * Lowest setting at which what the tray holds and its share of a full reservoir last over every
      * gap between visits, m above the floor.
+     *
+     * @param fromHour first hour that counts
+     * @param toHour first hour that does not any more
      */
-    static double boundM(Trace trace, Trace unlimited, int index, Filling.ByValve valve) {
+    static double boundM(
+            Trace trace,
+            Trace unlimited,
+            int index,
+            Filling.ByValve valve,
+            int fromHour,
+            int toHour) {
         TrayTrace own = unlimited.trays().get(index);
         Scenario scenario = trace.scenario();
         double usableM3 =
                 scenario.feedingM3(scenario.reservoirs().get(scenario.reservoirOf(valve)));
         double needM3 = 0;
-        for (double[] gap : VisitTimes.of(scenario).gaps()) {
+        for (double[] whole : VisitTimes.of(scenario).gaps()) {
+            double[] gap = {Math.max(whole[0], fromHour), Math.min(whole[1], toHour)};
             double drawnM3 = leaves(own, gap);
             double allM3 = 0;
             for (TrayTrace other : unlimited.trays()) {
@@ -155,7 +205,7 @@ final class Trials {
 
     private static double leaves(TrayTrace of, double[] gap) {
         int from = (int) gap[0];
-        int to = (int) gap[1];
+        int to = Math.max(from, (int) gap[1]);
         return of.transpirationM3().sum(from, to) + of.evaporationM3().sum(from, to);
     }
 
@@ -167,16 +217,16 @@ final class Trials {
     }
 
     private static Optional<List<Filling.Move>> lower(
-            Trace trace, TrayTrace of, Filling.ByValve valve, int steps, double fromHour) {
+            Trace trace, PlantingTrace crop, Filling.ByValve valve, int steps, double fromHour) {
         if (steps < 1) {
             return Optional.empty();
         }
         // Never below roots that still grow down: from when they hang below the lowest level.
         double lastM = valve.settingM() - steps * STEP_M;
-        int hour = 0;
-        int last = trace.lastLivingHour(of);
+        int hour = crop.firstHour();
+        int last = crop.lastHour();
         while (hour <= last
-                && of.rootTipM().at(hour) > lastM - valve.bandM() - Improvement.FILM_M) {
+                && crop.run().rootTipM().at(hour) > lastM - valve.bandM() - Improvement.FILM_M) {
             hour++;
         }
         List<Filling.Move> moves = new ArrayList<>();

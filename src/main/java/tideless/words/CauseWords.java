@@ -58,6 +58,10 @@ final class CauseWords {
                     "the feed itself ("
                             + figure(facts, Quantity.FEED_EC)
                             + ") is leaner than this crop wants";
+            case FEED_IS_STRONG ->
+                    "the feed itself ("
+                            + figure(facts, Quantity.FEED_EC)
+                            + ") is stronger than this crop bears";
             case CROP_TAKES_IT_UP ->
                     "the crop takes nutrients faster than they come" + after(facts);
             case FEED_IS_ALKALINE ->

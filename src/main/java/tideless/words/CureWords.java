@@ -38,7 +38,18 @@ public final class CureWords {
                     "hold the level at " + figure(facts, Quantity.LEVEL) + " at first";
             case WICK -> "hang a wick from each cup into the solution";
             case REFILL_IN_TIME -> "refill the reservoir before it is empty";
-            case FILL_HIGHER -> "fill higher at each top-up";
+            case TOPPED_UP_MEANWHILE ->
+                    "have somebody top it up by " + Dates.weekday(facts.on().toLocalDate());
+            case HOLD_MORE ->
+                    "a deeper tray, its cups as much higher: at least "
+                            + figure(facts, Quantity.ENOUGH)
+                            + " last from visit to visit (it holds "
+                            + figure(facts, Quantity.USABLE)
+                            + ")";
+            case FILL_HIGHER ->
+                    facts.has(Quantity.LEVEL)
+                            ? "fill higher at each top-up, to " + figure(facts, Quantity.LEVEL)
+                            : "fill higher at each top-up";
             case HANG_CUP_LOWER -> "hang the cup lower";
             case DEEPER_VESSEL ->
                     facts.has(Quantity.ENOUGH)
@@ -73,12 +84,18 @@ public final class CureWords {
                             + downTo(facts);
             case LEANER_FEED ->
                     facts.has(Quantity.FEED_EC)
-                            ? "a leaner feed than " + figure(facts, Quantity.FEED_EC)
+                            ? "a leaner feed than "
+                                    + figure(facts, Quantity.FEED_EC)
+                                    + (facts.has(Quantity.WANTED_EC)
+                                            ? ": about " + figure(facts, Quantity.WANTED_EC)
+                                            : "")
                             : "a leaner feed";
             case STRONGER_FEED ->
                     facts.has(Quantity.FEED_EC)
                             ? "a stronger feed: at least " + figure(facts, Quantity.FEED_EC)
                             : "a stronger feed";
+            case FEED_IN_PLACE_OF_WATER ->
+                    "feed in place of plain water each second time you fill up";
             case OWN_RESERVOIR -> "a reservoir of its own for this crop";
             case DO_NOT_SHARE_A_FEED ->
                     "these crops do not share a feed (" + facts.of() + "): a reservoir for each";
@@ -114,7 +131,10 @@ public final class CureWords {
             case DRIER_NIGHTS -> "drier air by night: a vent, a little heat, a fan";
             case MORE_WIND -> "a small fan over the leaves";
             case SHORTER_DAY -> "fewer hours of lamp";
+            case OTHER_SEASON -> "another season";
             case MORE_LIGHT -> "a stronger or nearer lamp, or longer hours";
+            case STRONGER_LAMP -> "a stronger or nearer lamp";
+            case SUNNIER_PLACE -> "a sunnier place or season, or a lamp";
         };
     }
 

@@ -1,5 +1,6 @@
 package tideless.words;
 
+import java.util.List;
 import tideless.advice.Cause;
 import tideless.advice.Caution;
 import tideless.advice.Cure;
@@ -54,7 +55,7 @@ public final class TaskWords {
                                     ? "; before you leave"
                                     : "")
                             + undone;
-            case READ_METERS -> "EC and pH, then every " + value;
+            case READ_METERS -> "EC and pH of " + trays(task) + ", every " + value;
             case SOW_NEXT ->
                     "for the tray on "
                             + Dates.weekday(task.cause().facts().on().toLocalDate())
@@ -70,6 +71,12 @@ public final class TaskWords {
             case HARVEST -> figure(task) + "; then clean";
             default -> why(task);
         };
+    }
+
+    /** The trays whose meters are read, by name. */
+    private static String trays(Task task) {
+        List<String> trays = List.of(task.cause().facts().of().split(", "));
+        return Names.list(trays.stream().map(Names::clean).toList());
     }
 
     private static String figure(Task task) {
@@ -126,8 +133,13 @@ public final class TaskWords {
                             };
             case MIX -> "feed, for " + CauseWords.of(task.cause());
             case READ_METERS ->
-                    "EC and pH of every tray, then every "
+                    "EC and pH of "
+                            + (task.cause().facts().of().contains(", ") ? "trays " : "tray ")
+                            + trays(task)
+                            + ", then every "
                             + value
+                            + ", to "
+                            + Dates.weekday(task.cause().facts().on().toLocalDate())
                             + "; what differs from the plots is the truth";
             case TRANSPLANT ->
                     "roots "

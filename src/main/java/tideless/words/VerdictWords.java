@@ -1,13 +1,14 @@
 package tideless.words;
 
-import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.function.Function;
+import tideless.advice.Shortfall;
 import tideless.advice.Unit;
 import tideless.advice.Verdict;
 import tideless.advice.Warning;
+import tideless.rig.Scenario;
 import tideless.study.Forecast;
 import tideless.study.Outlook;
 
@@ -28,11 +29,57 @@ public final class VerdictWords {
         if (outlook.isEmpty()) {
             return lines(verdict);
         }
-        LocalDate start = forecast.trace().scenario().start();
-        return lines(
-                verdict,
-                " " + OutlookWords.chance(outlook.get(), start, verdict.survives()),
-                absence -> sureness(outlook.get(), absence));
+        Scenario scenario = forecast.trace().scenario();
+        List<String> lines =
+                lines(
+                        verdict,
+                        " "
+                                + OutlookWords.chance(
+                                        outlook.get(), scenario.start(), verdict.survives()),
+                        absence -> sureness(outlook.get(), absence));
+        if (!outlook.get().survives() && !warnsOfWater(verdict)) {
+            outlook.get().harms().stream()
+                    .findFirst()
+                    .ifPresent(harm -> putFirst(lines, verdict, moreWater(scenario, harm)));
+        }
+        return lines;
+    }
+
+    /** Whether it is told already that the tray ran dry. */
+    private static boolean isDry(Verdict verdict, Verdict.WaterLeft left) {
+        return verdict.firstHarm()
+                .filter(harm -> harm.vessel().equals(left.tray()))
+                .filter(harm -> harm.kind() == Warning.Kind.DRIED_OUT)
+                .isPresent();
+    }
+
+    /** Whether what is to be changed first brings water in time. */
+    private static boolean warnsOfWater(Verdict verdict) {
+        return verdict.first()
+                .filter(w -> w.kind().compareTo(Warning.Kind.OUTGROWN) <= 0)
+                .isPresent();
+    }
+
+    /** In place of what else would be changed first, as long as plants may want water. */
+    private static void putFirst(List<String> lines, Verdict verdict, String line) {
+        if (verdict.first().isPresent()) {
+            lines.remove(lines.size() - 1);
+        }
+        lines.add(line);
+    }
+
+    private static String moreWater(Scenario scenario, Outlook.LikelyHarm harm) {
+        return "Change first ("
+                + AwayWords.harm(harm)
+                + " in some): "
+                + CureWords.of(
+                        Shortfall.cureOf(
+                                scenario,
+                                harm.tray(),
+                                scenario.start()
+                                        .atStartOfDay()
+                                        .plusSeconds((long) harm.atS().low())))
+                + ".";
     }
 
     private static String sureness(Outlook outlook, Verdict.Absence absence) {
@@ -66,6 +113,7 @@ public final class VerdictWords {
         }
         verdict.tightest()
                 .filter(left -> left.hours() < TIGHT_H)
+                .filter(left -> !isDry(verdict, left))
                 .ifPresent(left -> lines.add(tightest(left)));
         verdict.first().ifPresent(warning -> lines.add(first(warning)));
         return lines;

@@ -62,7 +62,10 @@ final class MadeTrace {
     private String water = "water";
     private Composition feed; // null for the usual one
     private Composition waterHolds = Composition.WATER.with(Component.NA, 0.5);
+    private final Map<Component, IntToDoubleFunction> taken = new EnumMap<>(Component.class);
+    private IntToDoubleFunction drawn = h -> 0;
     private double inReservoirFrac = 1;
+    private OptionalDouble otherInflow = OptionalDouble.empty();
     private Visits visits = Rigs.onWeekdays(DayOfWeek.values());
 
     MadeTrace(int days) {
@@ -172,6 +175,24 @@ final class MadeTrace {
         return this;
     }
 
+    /** With so much of a component taken up since the start, mol. */
+    MadeTrace taking(Component component, IntToDoubleFunction mol) {
+        taken.put(component, mol);
+        return this;
+    }
+
+    /** With so much let out of the reservoir, m3/h. */
+    MadeTrace drawing(IntToDoubleFunction m3PerH) {
+        drawn = m3PerH;
+        return this;
+    }
+
+    /** Beside another tray below the same reservoir, into which so much runs, m3/h. */
+    MadeTrace beside(double inflowM3PerH) {
+        otherInflow = OptionalDouble.of(inflowM3PerH);
+        return this;
+    }
+
     MadeTrace visited(Visits other) {
         visits = other;
         return this;
@@ -213,27 +234,40 @@ final class MadeTrace {
         drum.put(
                 ReservoirSeries.USABLE,
                 hourly(h -> Math.max(0, inReservoirFrac * reservoir.fullM3() - outM3)));
+        drum.put(ReservoirSeries.OUTFLOW, hourly(drawn));
         List<Series> trayMol = new ArrayList<>();
+        List<Series> takenMol = new ArrayList<>();
         List<Series> drumMol = new ArrayList<>();
         for (int i = 0; i < Component.COUNT; i++) {
             double molPerM3 = held.molPerM3(i);
             trayMol.add(hourly(h -> molPerM3 * series.get(TraySeries.VOLUME).at(h)));
             drumMol.add(hourly(h -> 0));
+            takenMol.add(hourly(taken.getOrDefault(Component.values()[i], h -> 0)));
         }
-        Scenario scenario = scenario(reservoir, of);
+        List<Tray> trays = new ArrayList<>(List.of(of));
+        List<TrayTrace> runs =
+                new ArrayList<>(List.of(new TrayTrace(of, series, trayMol, takenMol)));
+        if (otherInflow.isPresent()) {
+            Tray other = Rigs.tray("other", filling, Rigs.drinking(0), 0);
+            Map<TraySeries, Series> beside = new EnumMap<>(series);
+            beside.put(TraySeries.INFLOW, hourly(h -> otherInflow.getAsDouble()));
+            trays.add(other);
+            runs.add(new TrayTrace(other, beside, trayMol, drumMol));
+        }
+        Scenario scenario = scenario(reservoir, trays);
         events.sort(Comparator.comparingDouble(Event::atS));
         return new Trace(
                 scenario,
                 days * 24,
-                List.of(new TrayTrace(of, series, trayMol, drumMol)),
+                runs,
                 List.of(new ReservoirTrace(reservoir, drum, drumMol)),
                 events,
                 new Ledger("water", "m3", 0, List.of(), 0, List.of()),
                 List.of());
     }
 
-    private Scenario scenario(Reservoir reservoir, Tray of) {
-        Scenario usual = Rigs.scenario(days, 600, List.of(reservoir), List.of(of), visits);
+    private Scenario scenario(Reservoir reservoir, List<Tray> trays) {
+        Scenario usual = Rigs.scenario(days, 600, List.of(reservoir), trays, visits);
         return new TestScenario()
                 .start(usual.start())
                 .days(days)

@@ -211,7 +211,7 @@ class HarvestAtVisitTest {
         Tray measured =
                 TestTray.of(first)
                         .name("b")
-                        .planting(new Planting.MeasuredThirst("log", 0, Thirst.constant(1e-9)))
+                        .planting(new Planting.MeasuredThirst("log", 0, Thirst.constant(1e-7)))
                         .make();
         Scenario two = one.withTrays(List.of(first, measured));
         fills = hoursOf(Simulation.run(two), Event.Kind.REFILL);

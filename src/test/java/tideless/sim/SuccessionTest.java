@@ -288,8 +288,8 @@ class SuccessionTest {
     }
 
     @Test
-    void a_crop_without_a_day_waits_for_the_cut_and_a_lost_one_is_never_cut() {
-        String next = "[[tray.t.next]]\ncrop = \"basil\"\nplants = 5\n";
+    void a_crop_without_a_day_waits_for_the_cut_and_after_a_loss_for_its_seedlings() {
+        String next = "[[tray.t.next]]\ncrop = \"basil\"\nplants = 5\nnursery_age = \"21 days\"\n";
         Trace unripe =
                 Simulation.run(scenario(START, 20, "08:00", SEALED + lettuceCutAfter(25) + next));
         assertThat(of(unripe, Event.Kind.PLANTED)).isEmpty();
@@ -300,8 +300,31 @@ class SuccessionTest {
                                 60,
                                 "08:00",
                                 "start_level = \"1 cm\"\n" + lettuceCutAfter(25) + next));
-        assertThat(of(lost, Event.Kind.DIED)).hasSize(1);
-        assertThat(of(lost, Event.Kind.PLANTED)).isEmpty();
+        double diedS = of(lost, Event.Kind.DIED).get(0).atS();
+        double dayS = Math.floor(diedS / Time.DAY_S) * Time.DAY_S;
+        double visitS = dayS + 8 * 3600 > diedS ? dayS + 8 * 3600 : dayS + 32 * 3600;
+        // Sown at the visit that finds the loss, and raised for 21 days.
+        assertThat(of(lost, Event.Kind.PLANTED))
+                .extracting(Event::atS)
+                .containsExactly(visitS + 21 * Time.DAY_S);
+        assertThat(of(lost, Event.Kind.HARVEST)).isEmpty();
+    }
+
+    /** Four days in a film kill; from then on nobody pours, for nothing follows. */
+    @Test
+    void a_tray_is_not_topped_up_once_its_crop_is_lost() {
+        Scenario scenario =
+                scenario(
+                        START,
+                        60,
+                        "08:00",
+                        "start_level = \"1 cm\"\n"
+                                + lettuceCutAfter(50)
+                                + "[tray.t.hand]\nto = \"1 cm\"\n");
+        Trace trace = Simulation.runUnread(scenario);
+        double diedS = of(trace, Event.Kind.DIED).get(0).atS();
+        assertTrue(diedS < 20 * Time.DAY_S);
+        assertThat(of(trace, Event.Kind.TOP_UP)).allMatch(e -> e.atS() <= diedS);
     }
 
     @Test
@@ -448,7 +471,10 @@ class SuccessionTest {
                 of(trace, Event.Kind.TOP_UP).stream()
                         .map(e -> Math.floor(e.atS() / Time.DAY_S))
                         .toList();
-        assertThat(days).contains(24.0, 40.0).noneMatch(day -> day >= 25 && day < 39);
+        assertThat(days)
+                .anyMatch(day -> day >= 20 && day < 25)
+                .anyMatch(day -> day >= 39)
+                .noneMatch(day -> day >= 25 && day < 39);
     }
 
     /** As none is changed within a week of a harvest. */

@@ -17,6 +17,7 @@ import org.junit.jupiter.params.provider.EnumSource;
 import tideless.crop.Transplant;
 import tideless.rig.Filling;
 import tideless.rig.Planting;
+import tideless.rig.Pouring;
 import tideless.rig.Reservoir;
 import tideless.rig.Reservoir.Refill.When;
 import tideless.rig.Scenario;
@@ -67,9 +68,36 @@ class VisitRulesTest {
     }
 
     @Test
-    void a_reservoir_of_every_visit_is_topped_up_however_little_is_missing() {
-        assertTrue(refills(When.EVERY_VISIT, 0.999, MONDAY_S));
-        assertFalse(refills(When.EVERY_VISIT, 0.999, TUESDAY_S));
+    void a_reservoir_of_every_visit_is_filled_up_once_a_twentieth_is_missing() {
+        assertTrue(refills(When.EVERY_VISIT, 0.9499, MONDAY_S));
+        assertFalse(refills(When.EVERY_VISIT, 0.9501, MONDAY_S));
+        assertFalse(refills(When.EVERY_VISIT, 0.9, TUESDAY_S));
+    }
+
+    /** By a rule 2 mm are seen where somebody comes again soon; before a long gap half of one. */
+    @ParameterizedTest
+    @CsvSource({
+        "1, 2.1, true",
+        "1, 1.9, false",
+        "3, 1.9, false",
+        "4, 1.9, true",
+        "4, 0.6, true",
+        "4, 0.4, false",
+        "1, 0.4, false"
+    })
+    void a_tray_is_topped_up_where_its_level_is_seen_to_be_low(
+            int nextDays, double belowMm, boolean topped) {
+        Filling.ByHand hand = new Filling.ByHand(0.05, List.of(), Pouring.FEED);
+        Reservoir reservoir = Rigs.reservoir(0.1, 0.3, When.NEVER);
+        Tray tray = Rigs.tray("t", hand, Rigs.drinking(1), 0);
+        Visits visits = Rigs.onWeekdays(DayOfWeek.MONDAY, DayOfWeek.MONDAY.plus(nextDays));
+        Scenario scenario = Rigs.scenario(9, 600, List.of(reservoir), List.of(tray), visits);
+        EventLog own = new EventLog();
+        TrayRun run = new TrayRun(tray, 0, 20, Rigs.air(20), 0);
+        run.water.put(tray.shape().volumeM3(0.05 - belowMm / 1000));
+        new VisitRules(scenario, new Meter[] {new Meter(420)}, Departures.NONE, own)
+                .visit(MONDAY_S, 20, List.of(), List.of(run));
+        assertEquals(topped ? 1 : 0, own.inOrder().size());
     }
 
     @ParameterizedTest

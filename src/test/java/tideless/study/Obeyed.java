@@ -1,6 +1,7 @@
 package tideless.study;
 
 import java.nio.file.Path;
+import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.EnumSet;
 import java.util.HashSet;
@@ -25,7 +26,6 @@ import tideless.rig.VesselId;
 import tideless.rig.Visits;
 import tideless.scenario.ChangedScenario;
 import tideless.scenario.Reading;
-import tideless.sim.Trace;
 import tideless.sim.TrayTrace;
 
 /**
@@ -46,6 +46,10 @@ public record Obeyed(Forecast first, Forecast second, Forecast third) {
                     EnumSet.of(
                             Cure.Kind.SHADE_THE_TRAY,
                             Cure.Kind.MORE_LIGHT,
+                            Cure.Kind.STRONGER_LAMP,
+                            Cure.Kind.SUNNIER_PLACE,
+                            Cure.Kind.OTHER_SEASON,
+                            Cure.Kind.TOPPED_UP_MEANWHILE,
                             Cure.Kind.WARMER_ROOM,
                             Cure.Kind.COOLER_ROOM,
                             Cure.Kind.DRIER_NIGHTS,
@@ -106,7 +110,11 @@ public record Obeyed(Forecast first, Forecast second, Forecast third) {
                     if (cure.facts().has(Quantity.FEED_EC)) {
                         double told = cure.facts().get(Quantity.FEED_EC);
                         boolean stronger = cure.kind() == Cure.Kind.STRONGER_FEED;
-                        changes.add(ec(stronger ? told : told / LARGER));
+                        changes.add(
+                                ec(
+                                        cure.facts().has(Quantity.WANTED_EC)
+                                                ? cure.facts().get(Quantity.WANTED_EC)
+                                                : stronger ? told : told / LARGER));
                     }
                 }
                 case OTHER_RECIPE ->
@@ -132,6 +140,11 @@ public record Obeyed(Forecast first, Forecast second, Forecast third) {
         String of = "tray." + warning.vessel().name() + ".";
         if (cure.kind() == Cure.Kind.AIR_STONE) {
             return List.of(new ChangedScenario.Change(of + "aerated", "true"));
+        }
+        if (cure.kind() == Cure.Kind.FILL_HIGHER && cure.facts().has(Quantity.LEVEL)) {
+            return List.of(
+                    new ChangedScenario.Change(
+                            of + "hand.to", mm(cure.facts().get(Quantity.LEVEL) / 1000)));
         }
         if (cure.kind() != Cure.Kind.LOWER_LEVEL) {
             return List.of();
@@ -187,12 +200,69 @@ public record Obeyed(Forecast first, Forecast second, Forecast third) {
             if (!warning.cures().isEmpty()) {
                 Cure cure = warning.cures().get(0);
                 obeyed = thinned(obeyed, warning, cure);
-                if (cure.kind() == Cure.Kind.DEEPER_VESSEL && deeper.add(warning.vessel())) {
+                obeyed = fedByHalf(obeyed, warning, cure, advice);
+                obeyed = toppedUpMeanwhile(obeyed, warning, cure);
+                boolean isDeeper =
+                        cure.kind() == Cure.Kind.DEEPER_VESSEL
+                                || cure.kind() == Cure.Kind.HOLD_MORE;
+                if (isDeeper && deeper.add(warning.vessel())) {
                     obeyed = deepened(obeyed, warning, cure.facts());
                 }
             }
         }
         return obeyed;
+    }
+
+    /** Feed and plain water in turn: the water of every second top-up by its date. */
+    private static Scenario fedByHalf(
+            Scenario scenario, Warning warning, Cure cure, Advice advice) {
+        if (cure.kind() != Cure.Kind.FEED_IN_PLACE_OF_WATER) {
+            return scenario;
+        }
+        Tray lean = named(scenario, warning);
+        if (!(lean.filling() instanceof Filling.ByHand hand)) {
+            return scenario;
+        }
+        List<Pouring.Dose> doses = new ArrayList<>();
+        boolean isTurn = true;
+        for (Task task : advice.tasks()) {
+            if (task.kind() == Task.Kind.TOP_UP && task.vessel().equals(lean.id())) {
+                if (isTurn) {
+                    doses.add(new Pouring.Dose(task.due().toLocalDate(), task.litres() / 1000));
+                }
+                isTurn = !isTurn;
+            }
+        }
+        return with(
+                scenario,
+                lean.withFilling(
+                        new Filling.ByHand(
+                                hand.toLevelM(), hand.days(), new Pouring(false, doses))));
+    }
+
+    /** At every visit as before, and on the day on which somebody else comes. */
+    private static Scenario toppedUpMeanwhile(Scenario scenario, Warning warning, Cure cure) {
+        if (cure.kind() != Cure.Kind.TOPPED_UP_MEANWHILE) {
+            return scenario;
+        }
+        Tray dry = named(scenario, warning);
+        Filling.ByHand hand = (Filling.ByHand) dry.filling();
+        List<LocalDate> days = new ArrayList<>();
+        for (int day = 0; day < scenario.days(); day++) {
+            LocalDate date = scenario.start().plusDays(day);
+            if (hand.days().contains(date)
+                    || hand.days().isEmpty() && scenario.visits().on(date)
+                    || date.equals(cure.facts().on().toLocalDate())) {
+                days.add(date);
+            }
+        }
+        return with(
+                scenario, dry.withFilling(new Filling.ByHand(hand.toLevelM(), days, hand.with())));
+    }
+
+    private static Scenario with(Scenario scenario, Tray other) {
+        return scenario.withTrays(
+                scenario.trays().stream().map(t -> t.id().equals(other.id()) ? other : t).toList());
     }
 
     /** Bought a little deeper than asked for, its cups as much higher as its level. */
@@ -208,8 +278,7 @@ public record Obeyed(Forecast first, Forecast second, Forecast third) {
                         .cupBottomM(small.cupBottomM() + byM)
                         .startLevelM(small.startLevelM() + byM)
                         .make();
-        return scenario.withTrays(
-                scenario.trays().stream().map(t -> t.id().equals(deep.id()) ? deep : t).toList());
+        return with(scenario, deep);
     }
 
     private static Scenario thinned(Scenario scenario, Warning warning, Cure cure) {
@@ -225,10 +294,7 @@ public record Obeyed(Forecast first, Forecast second, Forecast third) {
             Filling.ByHand hand = (Filling.ByHand) salty.filling();
             Filling other =
                     new Filling.ByHand(hand.toLevelM(), hand.days(), with(hand.with(), dose));
-            return scenario.withTrays(
-                    scenario.trays().stream()
-                            .map(t -> t.id().equals(salty.id()) ? t.withFilling(other) : t)
-                            .toList());
+            return with(scenario, salty.withFilling(other));
         }
         return scenario.withReservoirs(
                 scenario.reservoirs().stream()
@@ -324,13 +390,6 @@ public record Obeyed(Forecast first, Forecast second, Forecast third) {
         return wishes;
     }
 
-    /** Fresh grams of a plant at the end of each tray's crop. */
-    public static double grams(Forecast forecast, int tray) {
-        Trace trace = forecast.trace();
-        TrayTrace of = trace.trays().get(tray);
-        return of.freshG().at(trace.lastLivingHour(of));
-    }
-
     /** Hours in which a tray stood dry while its crop lived. */
     public static double dryHours(Forecast forecast) {
         return forecast.advice().warnings().stream()
@@ -339,11 +398,15 @@ public record Obeyed(Forecast first, Forecast second, Forecast third) {
                 .sum();
     }
 
-    /** Greatest loss of any tray from the first to the second run, share; negative for a gain. */
+    /**
+     * Greatest loss of any tray from the first to the second run, share; negative for a gain. Crops
+     * are weighed at one age: what is ready sooner is cut sooner, and no heavier.
+     */
     public double worstLoss() {
         double worst = Double.NEGATIVE_INFINITY;
-        for (int i = 0; i < first.trace().trays().size(); i++) {
-            worst = Math.max(worst, 1 - grams(second, i) / grams(first, i));
+        for (TrayTrace of : first.trace().trays()) {
+            double gain = Improvement.gainFrac(first.trace(), second.trace(), of.tray().id());
+            worst = Math.max(worst, -gain);
         }
         return worst;
     }

@@ -29,8 +29,12 @@ public class ObeyingTest {
                     "glasshouse-tomato-trough.toml", List.of("RAN_DRY drum"),
                     // On weekly visits the trough is still too salty; why is not looked into yet.
                     "outgrown-trough.toml", List.of("TOO_SALTY trough"),
-                    // By its log it has been cut: nobody can feed it better any more.
-                    "logged-bench.toml", List.of("SHORT_OF_ONE lettuce"));
+                    // Ammonium and acid are told, and not poured in this test.
+                    "16-strawberry-small.toml", List.of("PH_OUT gutter", "PRECIPITATE gutter"),
+                    // After a holiday a tray is filled to its mark at once: half the growth of a
+                    // week is dearer than a tray that runs dry.
+                    "18-chilli-weekends.toml", List.of("DROWNED bucket"),
+                    "20-in-turn.toml", List.of("SHORT_OF_ONE hand", "DROWNED hand"));
 
     /** The shipped scenarios, and ten rigs that were stated before one of them was run. */
     static List<Path> rigs() throws IOException {

@@ -285,4 +285,18 @@ class SizeTest {
                         Optional.empty());
         assertThat(rarer.changeFrac()).isEqualTo(0.25);
     }
+
+    @Test
+    void crops_that_follow_are_planted_in_proportion() {
+        Scenario rig = read("two-crops");
+        Tray left = rig.trays().get(0);
+        Tray fewer = Size.planted(left, 2);
+        assertThat(left.planting().plants()).isEqualTo(6);
+        assertThat(left.next()).extracting(n -> n.crop().plants()).containsExactly(8, 6);
+        assertThat(fewer.planting().plants()).isEqualTo(2);
+        assertThat(fewer.next()).extracting(n -> n.crop().plants()).containsExactly(3, 2);
+        assertThat(Size.planted(left, 0).next())
+                .extracting(n -> n.crop().plants())
+                .containsExactly(1, 1);
+    }
 }

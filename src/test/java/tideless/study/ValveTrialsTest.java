@@ -8,6 +8,7 @@ import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.DayOfWeek;
+import java.time.LocalDate;
 import java.util.List;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
@@ -97,6 +98,34 @@ class ValveTrialsTest {
         assertEquals(gain, move.cause().facts().get(Quantity.GAIN), 1e-12);
         assertTrue(Improvement.dryHours(obeyed.trace()) <= Improvement.dryHours(forecast.trace()));
         assertEquals(1, moves(obeyed).size(), "asked for once: it is done now");
+    }
+
+    /**
+     * Two crops of lettuce in a brim-full tray: the valve goes down for the first, back up as the
+     * second is set out, and down again.
+     */
+    @Test
+    void a_valve_is_lowered_for_each_crop_in_turn_and_set_back_between() throws IOException {
+        Scenario scenario =
+                lettuce(
+                        "7.8 cm",
+                        "harvest_after = \"17 days\"\n[[tray.a.next]]\ncrop = \"lettuce\"\nplants = 4");
+        Trace trace = Simulation.run(scenario);
+        Advice advice = Advisor.advise(trace, trace);
+        List<Trials.Trial> trials = Trials.of(trace, trace, advice);
+        LocalDate second =
+                trace.clockAt(trace.plantings(trace.trays().get(0)).get(1).fromS()).toLocalDate();
+        assertEquals(3, trials.size(), "both crops, and each by itself");
+        assertEquals(List.of(0.068, 0.078, 0.068), settings(trials.get(0)));
+        assertEquals(List.of(0.068, 0.078), settings(trials.get(1)));
+        assertEquals(List.of(0.068), settings(trials.get(2)));
+        assertEquals(second, trials.get(0).moves().get(1).on());
+        assertTrue(trials.get(2).moves().get(0).on().isAfter(second));
+
+        List<Task> told = moves(Forecasts.of(scenario, 1));
+        assertEquals(
+                List.of(68.0, 78.0, 68.0), told.stream().map(t -> t.measure().value()).toList());
+        assertEquals(68, told.get(1).cause().facts().get(Quantity.SETTING), 1e-9);
     }
 
     /** 12 mm of air, and the roots hang into the solution: served by its geometry. */
@@ -194,6 +223,6 @@ class ValveTrialsTest {
                         Rigs.onWeekdays(DayOfWeek.MONDAY, DayOfWeek.FRIDAY));
         Trace trace = Simulation.run(scenario);
         Filling.ByValve valve = (Filling.ByValve) tray.filling();
-        assertEquals(0.026, Trials.boundM(trace, trace, 0, valve), 1e-6);
+        assertEquals(0.026, Trials.boundM(trace, trace, 0, valve, 0, 336), 1e-6);
     }
 }

@@ -1,0 +1,38 @@
+package tideless.advice;
+
+import java.time.LocalDateTime;
+import tideless.rig.Filling;
+import tideless.rig.Scenario;
+import tideless.rig.Tray;
+import tideless.rig.VesselId;
+
+/** What brings water in time to a tray that comes through as stated, but not surely. */
+public final class Shortfall {
+    private Shortfall() {}
+
+    /**
+     * The first cure.
+     *
+     * @param tray that may run dry
+     * @param at when it would
+     */
+    public static Cure cureOf(Scenario scenario, VesselId tray, LocalDateTime at) {
+        boolean away =
+                scenario.visits().absences().stream()
+                        .anyMatch(
+                                a ->
+                                        !at.toLocalDate().isBefore(a.from())
+                                                && !at.toLocalDate().isAfter(a.to()));
+        Tray of =
+                scenario.trays().stream()
+                        .filter(t -> t.id().equals(tray))
+                        .findFirst()
+                        .orElseThrow();
+        if (of.filling() instanceof Filling.Sealed) {
+            return Cure.of(Cure.Kind.DEEPER_VESSEL);
+        }
+        return away
+                ? new Cure(Cure.Kind.TOPPED_UP_MEANWHILE, Facts.NONE.on(at.minusDays(1)))
+                : Cure.of(Cure.Kind.VISIT_MORE_OFTEN);
+    }
+}

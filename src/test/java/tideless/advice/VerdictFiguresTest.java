@@ -1,0 +1,170 @@
+package tideless.advice;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
+import static org.junit.jupiter.api.Assertions.assertNull;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import java.time.DayOfWeek;
+import java.time.LocalDate;
+import java.util.List;
+import java.util.Set;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
+import tideless.rig.Filling;
+import tideless.rig.Visits;
+import tideless.sim.Event;
+import tideless.sim.Rigs;
+import tideless.sim.TraySeries;
+
+/** Verdicts worked out by hand, each just before and just past its limit. */
+class VerdictFiguresTest {
+    private static final LocalDate START = Rigs.START;
+
+    private static Visits away(int from, int to) {
+        return new Visits(
+                Set.of(DayOfWeek.values()),
+                8 * 3600,
+                List.of(new Visits.Absence(START.plusDays(from), START.plusDays(to))),
+                Visits.Flush.NEVER);
+    }
+
+    private static Verdict verdict(MadeTrace trace) {
+        return trace.advice().verdict();
+    }
+
+    /** 336 h in all: a wilt that nobody ends is borne for six hours. */
+    @ParameterizedTest
+    @CsvSource({"330, true", "329.9, false"})
+    void a_wilt_to_the_end_counts_to_the_end(double from, boolean survives) {
+        assertEquals(
+                survives,
+                verdict(new MadeTrace(14).event(Event.Kind.WILTED, MadeTrace.TRAY, from))
+                        .survives());
+    }
+
+    /** Two wilts of four hours are none of eight. */
+    @Test
+    void wilts_are_not_added_up() {
+        MadeTrace twice =
+                new MadeTrace(14)
+                        .event(Event.Kind.WILTED, MadeTrace.TRAY, 100)
+                        .event(Event.Kind.RECOVERED, MadeTrace.TRAY, 104)
+                        .event(Event.Kind.WILTED, MadeTrace.TRAY, 120)
+                        .event(Event.Kind.RECOVERED, MadeTrace.TRAY, 124);
+        assertTrue(verdict(twice).survives());
+    }
+
+    @Test
+    void the_first_harm_is_the_earliest_whatever_it_is() {
+        MadeTrace trace =
+                new MadeTrace(14)
+                        .event(Event.Kind.WILTED, MadeTrace.TRAY, 100)
+                        .event(Event.Kind.RECOVERED, MadeTrace.TRAY, 110)
+                        .with(TraySeries.LEVEL, h -> h >= 200 ? 0.001 : 0.05)
+                        .event(Event.Kind.DIED, MadeTrace.TRAY, 300);
+        Verdict.Harm first = verdict(trace).firstHarm().orElseThrow();
+        assertEquals(Warning.Kind.WILTED, first.kind());
+        assertEquals(START.atStartOfDay().plusHours(100), first.at());
+        MadeTrace dead = new MadeTrace(14).event(Event.Kind.DIED, MadeTrace.TRAY, 300);
+        Verdict.Harm lost = verdict(dead).firstHarm().orElseThrow();
+        assertEquals(Warning.Kind.DIED, lost.kind());
+        assertEquals(START.atStartOfDay().plusHours(300), lost.at());
+        assertEquals(MadeTrace.TRAY, lost.vessel());
+        MadeTrace dry = new MadeTrace(14).with(TraySeries.LEVEL, h -> h >= 200 ? 0.001 : 0.05);
+        assertEquals(
+                START.atStartOfDay().plusHours(201),
+                verdict(dry).firstHarm().orElseThrow().at(),
+                "the sample that closes hour 200");
+    }
+
+    @ParameterizedTest
+    @CsvSource({"13, 20, 1", "14, 20, 0", "-9, -1, 0", "-9, 0, 1"})
+    void only_absences_within_the_run_are_told(int from, int to, int told) {
+        assertEquals(told, verdict(new MadeTrace(14).visited(away(from, to))).absences().size());
+    }
+
+    /** Away on days 5 to 9, back at hour 248; lost at the very hours, and just before or after. */
+    @ParameterizedTest
+    @CsvSource({"119.9, true", "120, false", "248, false", "248.1, true"})
+    void an_absence_ends_with_the_visit_after_it(double lostHour, boolean survives) {
+        MadeTrace trace =
+                new MadeTrace(14)
+                        .visited(away(5, 9))
+                        .event(Event.Kind.DIED, MadeTrace.TRAY, lostHour);
+        assertEquals(survives, verdict(trace).absences().get(0).survives());
+    }
+
+    /** The level of hour 247 is of the absence, that of hour 248 not any more. */
+    @ParameterizedTest
+    @CsvSource({"119, 50", "120, 30", "247, 30", "248, 50"})
+    void the_lowest_level_is_that_between_the_visits(int hour, double mm) {
+        MadeTrace trace =
+                new MadeTrace(14)
+                        .visited(away(5, 9))
+                        .with(TraySeries.LEVEL, h -> h == hour ? 0.03 : 0.05);
+        assertEquals(mm, 1000 * verdict(trace).absences().get(0).lowestLevelM(), 1e-9);
+    }
+
+    @Test
+    void a_sealed_tray_is_not_filled_up_nor_one_at_which_nobody_was_before() {
+        MadeTrace sealed = new MadeTrace(14).visited(away(5, 9)).filled(new Filling.Sealed());
+        assertNull(verdict(sealed).absences().get(0).fillUpOn());
+        assertEquals(MadeTrace.TRAY, verdict(sealed).absences().get(0).lowestIn());
+        assertNull(verdict(new MadeTrace(14).visited(away(0, 9))).absences().get(0).fillUpOn());
+        assertEquals(
+                START, verdict(new MadeTrace(14).visited(away(1, 9))).absences().get(0).fillUpOn());
+    }
+
+    /** Cut at hour 110: nothing stands in the tray when they leave at hour 120. */
+    @Test
+    void a_crop_that_is_cut_before_is_nothing_of_an_absence() {
+        MadeTrace trace =
+                new MadeTrace(14)
+                        .visited(away(5, 9))
+                        .event(Event.Kind.HARVEST, MadeTrace.TRAY, 110);
+        Verdict.Absence absence = verdict(trace).absences().get(0);
+        assertNull(absence.lowestIn());
+        assertNull(absence.fillUpOn());
+        assertTrue(absence.survives());
+    }
+
+    /** 0.24 L a day; on day 6 2.4 L: 10 L are 100 hours then, and 50 where half is left. */
+    @Test
+    void the_tightest_hour_is_the_least_water_over_the_days_thirst() {
+        MadeTrace trace =
+                new MadeTrace(14)
+                        .with(TraySeries.THIRST, h -> h / 24 == 6 ? 1e-4 : 1e-5)
+                        .with(TraySeries.LEVEL, h -> h == 150 ? 0.025 : 0.05);
+        Verdict.WaterLeft left = verdict(trace).tightest().orElseThrow();
+        assertEquals(50, left.hours(), 1e-9);
+        assertEquals(START.atStartOfDay().plusHours(151), left.at());
+        assertEquals(MadeTrace.TRAY, left.tray());
+    }
+
+    /** Two crops of one tray: told is the one that came closer, be it the first or the second. */
+    @ParameterizedTest
+    @CsvSource({"100", "250"})
+    void of_two_crops_of_a_tray_the_tighter_is_told(int hour) {
+        MadeTrace trace =
+                new MadeTrace(14)
+                        .event(Event.Kind.HARVEST, MadeTrace.TRAY, 200)
+                        .then(200, true)
+                        .with(TraySeries.LEVEL, h -> h == hour ? 0.03 : 0.05);
+        List<Verdict.WaterLeft> left = verdict(trace).waterLeft();
+        assertEquals(1, left.size());
+        assertEquals(START.atStartOfDay().plusHours(hour + 1L), left.get(0).at());
+        assertEquals(24 * 6 / 0.24, left.get(0).hours(), 1e-9);
+    }
+
+    @Test
+    void what_is_to_be_changed_first_is_the_gravest_then_the_earliest() {
+        MadeTrace trace =
+                new MadeTrace(14)
+                        .with(TraySeries.LIGHT, h -> 0.1)
+                        .with(TraySeries.SOLUTION_TEMP, h -> h > 200 ? 26 : 20);
+        assertEquals(Warning.Kind.WARM_SOLUTION, verdict(trace).first().orElseThrow().kind());
+        assertFalse(verdict(new MadeTrace(14)).first().isPresent());
+    }
+}
