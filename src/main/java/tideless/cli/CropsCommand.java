@@ -157,8 +157,8 @@ final class CropsCommand implements Callable<Integer> {
                 by.handbook() == 0
                         ? ""
                         : text(
-                                " Of %d figures from memory of growers and handbooks %d are met.",
-                                by.handbook(), by.handbookMet());
+                                " From memory of growers and handbooks: %d of %d met.",
+                                by.handbookMet(), by.handbook());
         if (by.houses() > 0) {
             out.println(
                     by.houses()
@@ -169,7 +169,7 @@ final class CropsCommand implements Callable<Integer> {
                 by.trials() == 0
                         ? "No published trial judges its growth." + handbooks
                         : text(
-                                "Judged by %d published %s: %d of %d figures are met."
+                                "Judged by %d published %s: %d of %d figures met."
                                         + "%s See docs/validation.md.",
                                 by.trials(),
                                 by.trials() == 1 ? "trial" : "trials",
