@@ -39,10 +39,15 @@ public final class RootZonePage {
                     "glasshouse-tomato-trough",
                     "depth-and-valve",
                     "outgrown-trough",
+                    "logged-bench",
                     "lessons/hard-tap",
                     "lessons/rain",
                     "lessons/rich-feed",
-                    "lessons/lean-feed");
+                    "lessons/lean-feed",
+                    "lessons/flush",
+                    "lessons/no-flush",
+                    "lessons/open-gap",
+                    "lessons/lid");
 
     /**
      * A published outcome.

@@ -47,7 +47,8 @@ public final class SeasonFigures {
                         feeds and advice have moved as well (docs/CHANGELOG.md). Before -> after; "-" where there was none.
                         Masses are of one plant at the end, of the crop cut or all its fruit; level, EC and pH the extremes
                         of the whole run, spent solution after the harvest and a sealed tank's last litre included (in
-                        brackets: while the crop lives). Made by `SeasonFigures.main` of the tests.
+                        brackets: while the crop lives; of less than a centimetre no pH is said). Made by
+                        `SeasonFigures.main` of the tests.
 
                         | scenario | tray | g | fruit g | lowest mm | highest EC | highest pH | h stranded | h wilted | h short of air |
                         | --- | --- | --- | --- | --- | --- | --- | --- | --- | --- |
