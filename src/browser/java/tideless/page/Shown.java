@@ -167,9 +167,7 @@ final class Shown {
         result.put("survives", forecast.survives());
         result.put("verdict", VerdictWords.lines(forecast));
         result.put("feed", "Feed: " + FeedWords.readings(scenario.feed().composition()));
-        result.put(
-                "tasks",
-                forecast.advice().tasks().stream().map(t -> task(forecast, t, years)).toList());
+        result.put("tasks", forecast.toDo().stream().map(t -> task(forecast, t, years)).toList());
         result.put(
                 "warnings",
                 forecast.advice().warnings().stream()

@@ -31,7 +31,7 @@ final class Checklist {
         this.forecast = forecast;
         scenario = forecast.trace().scenario();
         Map<String, List<Task>> alike = new LinkedHashMap<>();
-        for (Task task : forecast.advice().tasks()) {
+        for (Task task : forecast.toDo()) {
             String key =
                     task.vessel().kind()
                             + "\n"

@@ -131,6 +131,9 @@ record Diary(List<Entry> entries) {
         for (Task task : forecast.advice().tasks()) {
             String kind = MachineWords.of(task.kind());
             int ordinal = seen.merge(kind + task.vessel(), 1, Integer::sum);
+            if (forecast.isPast(task)) {
+                continue;
+            }
             String likely =
                     forecast.expected(task)
                             .filter(e -> OutlookWords.tells(e.what().kind()))

@@ -91,7 +91,7 @@ public final class ForecastTable {
         this.years = forecast.trace().scenario().days() > LONG_RUN_DAYS;
         this.whenWidth = years ? 18 : 17;
         int what = "WHAT".length();
-        for (List<Task> group : groups(forecast.advice().tasks()).values()) {
+        for (List<Task> group : groups(forecast.toDo()).values()) {
             what = Math.max(what, 2 + title(group).length());
             if (group.size() <= LISTED_WHOLE) {
                 what = Math.max(what, 2 + longest(group));
@@ -177,7 +177,7 @@ public final class ForecastTable {
     /** The cautions in a few words each, and where all of it is to be had. */
     private void printCare() {
         Set<Caution> cautions = new TreeSet<>();
-        forecast.advice().tasks().forEach(task -> cautions.addAll(task.cautions()));
+        forecast.toDo().forEach(task -> cautions.addAll(task.cautions()));
         if (!cautions.isEmpty()) {
             paragraph("", "", CautionWords.brief(cautions) + " More: --all, report.html.");
         }
@@ -188,7 +188,7 @@ public final class ForecastTable {
     }
 
     private void printTasks(Scenario scenario) {
-        List<Task> tasks = forecast.advice().tasks();
+        List<Task> tasks = forecast.toDo();
         if (tasks.isEmpty()) {
             line("Nothing to do before the end of the run.");
         } else {

@@ -30,7 +30,7 @@ public final class LogFiles {
             @media print { body { margin: 0; max-width: none; padding: 0; } }
             """;
 
-    private static final int ROWS = 18; // as many as a page holds
+    private static final int ROWS = 16; // as many as one sheet holds, A4 or letter, on its side
 
     private LogFiles() {}
 
@@ -114,12 +114,13 @@ public final class LogFiles {
                 .append(STYLE)
                 .append("</style>\n</head>\n<body>\n<h1>Log: ")
                 .append(title)
-                .append("</h1>\n<p>where: reservoirs ")
+                .append("</h1>\n<p>where: reservoirs: ")
                 .append(MixPage.text(reservoirs(scenario)))
-                .append("; trays ")
+                .append("; trays: ")
                 .append(MixPage.text(trays(scenario)))
                 .append("</p>\n<p>what: ")
                 .append(MixPage.text(String.join(", ", words)))
+                .append("; value with its unit, as 14.5 cm, 6 L, 1.82 mS/cm, 85 g")
                 .append("</p>\n<p>Most worth: the level of the reservoir on three days a week, the")
                 .append(" litres of each refill, the EC of each tray once a week, and once the")
                 .append(" level in the evening and again the next morning, which finds a leak.")

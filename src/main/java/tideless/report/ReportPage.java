@@ -163,7 +163,7 @@ final class ReportPage {
     /** Each caution that belongs to a task, once, in a fixed order. */
     private static List<String> cautions(Forecast forecast) {
         Set<Caution> of = EnumSet.noneOf(Caution.class);
-        for (Task task : forecast.advice().tasks()) {
+        for (Task task : forecast.toDo()) {
             of.addAll(task.cautions());
         }
         List<String> sentences = new ArrayList<>();

@@ -224,7 +224,7 @@ final class LogTable {
             cells--;
         }
         if (cells <= names) {
-            return true;
+            return !isCutByComma(row);
         }
         problem(
                 line(row),
@@ -232,9 +232,33 @@ final class LogTable {
                 "",
                 cells + " cells",
                 "up to " + names + ", one for each name",
-                "Maybe a decimal comma: write the decimal sign as a point, or part all cells by"
-                        + " semicolons; a remark with a comma in it goes in quotation marks.");
+                DECIMAL_COMMA + "; a remark with a comma in it goes in quotation marks.");
         return false;
+    }
+
+    private static final String DECIMAL_COMMA =
+            "Maybe a decimal comma: write the decimal sign as a point, or part all cells by"
+                    + " semicolons";
+
+    /** As 24,5 cm, of which 24 would stand for the value and 5 cm for the remark; says so. */
+    private boolean isCutByComma(CsvRecord row) {
+        Integer at = columns.get(VALUE);
+        if (at == null || at + 1 >= row.getFieldCount()) {
+            return false;
+        }
+        String value = row.getField(at).strip();
+        String next = row.getField(at + 1).strip();
+        if (!value.matches("[+-]?[0-9]+") || !next.matches("[0-9]+ *[A-Za-z/%-]*")) {
+            return false;
+        }
+        problem(
+                line(row),
+                at + 1,
+                VALUE,
+                Key.quoted(TomlFile.shown(value + "," + next)),
+                "a point for the decimal sign",
+                DECIMAL_COMMA + ".");
+        return true;
     }
 
     private void add(CsvRecord row, List<Line> lines) {

@@ -4,8 +4,10 @@ import io.soabase.recordbuilder.core.RecordBuilder;
 import java.util.List;
 import java.util.Objects;
 import java.util.Optional;
+import java.util.Set;
 import tideless.advice.Advice;
 import tideless.advice.Task;
+import tideless.rig.Scenario;
 import tideless.sim.Event;
 import tideless.sim.Trace;
 
@@ -39,6 +41,32 @@ public record Forecast(
     /** Whether the crops survive: in this run, and in nine of ten members where some were run. */
     public boolean survives() {
         return advice.verdict().survives() && outlook.map(Outlook::survives).orElse(true);
+    }
+
+    /**
+     * Whether a task lies before the end of the grower's log: what was done stands there, and what
+     * was not is late by now. What comes again and again goes on.
+     */
+    public boolean isPast(Task task) {
+        Scenario scenario = trace.scenario();
+        if (scenario.log().isEmpty() || COMES_AGAIN.contains(task.kind())) {
+            return false;
+        }
+        return !task.due()
+                .isAfter(
+                        scenario.start().atStartOfDay().plusSeconds((long) scenario.log().lastS()));
+    }
+
+    private static final Set<Task.Kind> COMES_AGAIN =
+            Set.of(
+                    Task.Kind.POLLINATE,
+                    Task.Kind.PICK,
+                    Task.Kind.PICK_LEAVES,
+                    Task.Kind.READ_METERS);
+
+    /** Tasks that are not past, in the advice's order. */
+    public List<Task> toDo() {
+        return advice.tasks().stream().filter(task -> !isPast(task)).toList();
     }
 
     /** Feed to be mixed for all vessels to their first level, L; 0 where nothing is to be mixed. */

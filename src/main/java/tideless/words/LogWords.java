@@ -3,7 +3,9 @@ package tideless.words;
 import java.time.LocalDate;
 import java.time.LocalDateTime;
 import java.util.ArrayList;
+import java.util.LinkedHashMap;
 import java.util.List;
+import java.util.Map;
 import tideless.rig.Correction;
 import tideless.rig.LogEntry;
 import tideless.rig.Scenario;
@@ -34,8 +36,12 @@ public final class LogWords {
                         + visit(scenario, scenario.log().lastS())
                         + (out > 0 ? "; " + counted(out, "reading") + " kept out as you say" : "")
                         + ".");
-        scenario.reservoirs().forEach(r -> lines.add(of(entries, r.id())));
-        scenario.trays().forEach(t -> lines.add(of(entries, t.id())));
+        vessels(scenario).forEach(vessel -> lines.add(of(entries, vessel)));
+        for (LogEntry.Quantity what : LogEntry.Quantity.values()) {
+            if (!what.teaches() && readings.stream().anyMatch(r -> r.what() == what)) {
+                lines.add(FitWords.idle(what) + ".");
+            }
+        }
         return lines;
     }
 
@@ -47,11 +53,67 @@ public final class LogWords {
                     "Log up to "
                             + visit(scenario, scenario.log().lastS())
                             + ": what is dated before that is past, as it was written down.");
+            List<String> done = new ArrayList<>();
+            for (VesselId vessel : vessels(scenario)) {
+                String deeds = deeds(scenario, vessel);
+                if (!deeds.isEmpty()) {
+                    done.add(Names.of(vessel) + ": " + deeds);
+                }
+            }
+            if (!done.isEmpty()) {
+                lines.add("Done: " + String.join("; ", done) + ".");
+            }
         }
         if (!scenario.correction().equals(Correction.NONE)) {
             lines.add("Corrected by what a log has taught.");
         }
         return lines;
+    }
+
+    private static List<VesselId> vessels(Scenario scenario) {
+        List<VesselId> all = new ArrayList<>();
+        scenario.reservoirs().forEach(r -> all.add(r.id()));
+        scenario.trays().forEach(t -> all.add(t.id()));
+        return all;
+    }
+
+    /** As "refilled 5 times, last on Mon 20 Apr 08:00, flushed on Fri 3 Apr 09:00". */
+    private static String deeds(Scenario scenario, VesselId vessel) {
+        Map<String, Integer> times = new LinkedHashMap<>();
+        Map<String, Double> last = new LinkedHashMap<>();
+        for (LogEntry entry : scenario.log().entries()) {
+            if (entry instanceof LogEntry.Deed deed && deed.where().equals(vessel)) {
+                times.merge(deed(deed), 1, Integer::sum);
+                last.put(deed(deed), deed.atS());
+            }
+        }
+        List<String> parts = new ArrayList<>();
+        times.forEach(
+                (what, count) ->
+                        parts.add(
+                                what
+                                        + (count > 1 ? " " + count + " times, last on " : " on ")
+                                        + visit(scenario, last.get(what))));
+        return String.join(", ", parts);
+    }
+
+    private static String deed(LogEntry.Deed deed) {
+        if (deed instanceof LogEntry.Renewed renewed) {
+            return renewed.flush() ? "flushed" : "given fresh solution";
+        }
+        if (deed instanceof LogEntry.ValveMoved) {
+            return "valve moved";
+        }
+        if (deed instanceof LogEntry.LampChanged) {
+            return "lamp changed";
+        }
+        if (deed instanceof LogEntry.PlantsLost) {
+            return "plants lost";
+        }
+        if (deed instanceof LogEntry.Harvested) {
+            return "harvested";
+        }
+        return "filled";
     }
 
     private static String of(List<LogEntry> entries, VesselId vessel) {

@@ -130,6 +130,10 @@ class LogReaderTest {
         assertThat(faults("date,time,where,what,value\n2026-03-04,08:00,shelf,level,22,1 cm\n"))
                 .contains("log.csv:2:6")
                 .contains("decimal comma");
+        // With room for a remark behind it, 1 cm would be taken for one.
+        assertThat(faults(HEAD + "2026-03-04,08:00,shelf,level,22,1 cm,,\n"))
+                .contains("log.csv:2:5: value: found \"22,1 cm\"")
+                .contains("decimal comma");
         assertThat(faults(HEAD + "2026-03-04,08:00,shelf,level,\"22,1 cm\",,\n"))
                 .contains("log.csv:2:5: value: found \"22,1 cm\"")
                 .contains("decimal sign as a point");
@@ -327,6 +331,31 @@ class LogReaderTest {
                 .isCloseTo(0.003, within(1e-12));
         assertThat(now.correction().leakM3PerS("shelf"))
                 .isCloseTo(0.5e-3 / Time.DAY_S, within(1e-15));
+    }
+
+    /** Named once, they go along wherever the scenario goes; who learns anew leaves them aside. */
+    @Test
+    void corrections_that_the_scenario_names_are_applied_but_to_a_fit() throws IOException {
+        Path log = Files.writeString(folder.resolve("log.csv"), HEAD);
+        Files.writeString(
+                folder.resolve("corrected.toml"),
+                "[crop.basil]\nthirst = { times = 1.1, doubt_left = \"60 %\" }\nsize = { times = 1.4 }\n");
+        Path scenario =
+                Files.writeString(
+                        folder.resolve("bench.toml"),
+                        Files.readString(BENCH)
+                                + "\n[log]\nfile = \"log.csv\"\ncorrected = \"corrected.toml\"\n");
+        var named = ((Reading.Good) ScenarioReader.read(scenario)).scenario().correction();
+        assertThat(named.of("basil").thirst()).isEqualTo(1.1);
+        assertThat(named.of("basil").size()).isEqualTo(1.4);
+        assertThat(named.left("thirst", "basil")).isCloseTo(0.6, within(1e-12));
+        Reading anew = ScenarioReader.read(scenario, Beside.asStated(log));
+        assertThat(((Reading.Good) anew).scenario().correction())
+                .isEqualTo(tideless.rig.Correction.NONE);
+        Files.delete(folder.resolve("corrected.toml"));
+        assertThat(((Reading.Faulty) ScenarioReader.read(scenario)).problems())
+                .singleElement()
+                .satisfies(p -> assertThat(p.toString()).contains("log.corrected"));
     }
 
     @Test
