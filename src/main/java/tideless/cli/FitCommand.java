@@ -32,8 +32,9 @@ import tideless.study.threads.ThreadPool;
                     + " valves, litres to a centimetre, a leak. Says what was learned, what the log"
                     + " cannot tell apart, what no noise explains, which reading to take next, and"
                     + " the new dates with their bands.",
-            "Writes with -o: corrected.toml, which run, away, calendar and compare take as"
-                    + " --corrected; fit.csv with each reading beside its forecasts; pictures.",
+            "Writes with -o: corrected.toml, which run, away, size, compare, calendar and others take"
+                    + " as --corrected, or the scenario names as [log] corrected = \"corrected.toml\";"
+                    + " fit.csv with each reading beside its forecasts; pictures.",
             ""
         },
         footer = {
@@ -82,7 +83,7 @@ final class FitCommand implements Callable<Integer> {
         arguments.requireMembers(members);
         arguments.requireFolder(folder);
         PrintWriter err = spec.commandLine().getErr();
-        Scenarios read = Scenarios.read(scenario, Beside.files(log, null), err);
+        Scenarios read = Scenarios.read(scenario, Beside.asStated(log), err);
         if (read.good().isEmpty()) {
             return read.exit();
         }

@@ -3,6 +3,7 @@ package tideless.cli;
 import java.nio.file.Path;
 import java.util.concurrent.Callable;
 import picocli.CommandLine.Command;
+import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Parameters;
 import picocli.CommandLine.Spec;
@@ -32,11 +33,15 @@ final class LeanCommand implements Callable<Integer> {
     @Parameters(paramLabel = "SCENARIO", description = "a .toml scenario file")
     Path scenario;
 
+    @Mixin Logged logged;
+
     @Spec CommandSpec spec;
 
     @Override
     public Integer call() {
-        return Scenarios.with(scenario, spec, this::look);
+        Scenarios read = Scenarios.read(scenario, logged.beside(), spec.commandLine().getErr());
+        read.good().ifPresent(this::look);
+        return read.exit();
     }
 
     private void look(Reading.Good good) {

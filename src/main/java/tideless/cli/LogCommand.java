@@ -140,7 +140,7 @@ final class LogCommand implements Runnable {
         @Override
         public Integer call() {
             PrintWriter err = spec.commandLine().getErr();
-            Scenarios read = Scenarios.read(scenario, Beside.files(log, null), err);
+            Scenarios read = Scenarios.read(scenario, Beside.asStated(log), err);
             if (log == null && read.good().filter(LogCommand::namesNone).isPresent()) {
                 return refuseNone(scenario, err);
             }

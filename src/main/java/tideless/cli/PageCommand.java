@@ -28,7 +28,8 @@ import tideless.scenario.Reading;
             "Writes one file that holds the engine, the scenario and the weather and crop files it"
                     + " names. It opens from the disk in any browser of 2024 or later, needs no"
                     + " network, and sends nothing anywhere: sliders for the rig, curves, tasks and"
-                    + " warnings as run prints them, lessons for a class.",
+                    + " warnings as run prints them, lessons for a class. A log and corrections that"
+                    + " the scenario names under [log] go along.",
             ""
         },
         footer = {

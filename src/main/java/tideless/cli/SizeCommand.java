@@ -49,6 +49,7 @@ import tideless.study.threads.ThreadPool;
             "  tideless size scenarios/calm-bench.toml --what reservoir --visits-every 7",
             "  tideless size scenarios/science-room-bench.toml --what plants --of basil",
             "  tideless size scenarios/low-held-trays.toml --what valve",
+            "  tideless size my-bench.toml --corrected learned/corrected.toml",
             "",
             "Exit codes: 0 done, 1 a file could not be read, 2 a fault in the scenario or in what"
                     + " is asked."
@@ -111,6 +112,8 @@ final class SizeCommand implements Callable<Integer> {
 
     @Mixin Seed seed;
 
+    @Mixin Logged logged;
+
     @Spec CommandSpec spec;
 
     @Override
@@ -123,7 +126,7 @@ final class SizeCommand implements Callable<Integer> {
         if (visitsEvery != null) {
             arguments.requireWithin("--visits-every", visitsEvery, 1, MOST_DAYS);
         }
-        Scenarios read = Scenarios.read(scenario, spec.commandLine().getErr());
+        Scenarios read = Scenarios.read(scenario, logged.beside(), spec.commandLine().getErr());
         Optional<Reading.Good> good = read.good();
         if (good.isEmpty()) {
             return read.exit();

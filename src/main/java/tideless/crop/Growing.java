@@ -74,6 +74,20 @@ public final class Growing {
      * @param found what the grower saw
      */
     public static Plant atStart(CropTraits traits, double ageDays, Transplant found) {
+        Plant plant = asFound(traits, ageDays, found);
+        double times = found.sizeFrac();
+        return times == 1
+                ? plant
+                : plant.grown(
+                        plant.thermalTimeCd(),
+                        times * plant.leafDryG(),
+                        times * plant.stemDryG(),
+                        times * plant.fruitDryG(),
+                        times * plant.rootDryG(),
+                        plant.rootLengthM());
+    }
+
+    private static Plant asFound(CropTraits traits, double ageDays, Transplant found) {
         Plant raised = raisedInNursery(traits, ageDays);
         if (found.rootLengthM().isPresent()) {
             raised = raised.withRootLengthM(found.rootLengthM().getAsDouble());

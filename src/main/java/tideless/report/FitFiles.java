@@ -6,6 +6,7 @@ import java.nio.charset.StandardCharsets;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.Collection;
+import java.util.Comparator;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
@@ -178,7 +179,10 @@ public final class FitFiles {
                 "residual",
                 "weight",
                 "worth");
-        for (Fit.Judged one : fit.readings()) {
+        List<Fit.Judged> all = new ArrayList<>(fit.readings());
+        all.addAll(fit.idle());
+        all.sort(Comparator.comparingDouble(one -> one.reading().atS())); // stable
+        for (Fit.Judged one : all) {
             LogEntry.Reading reading = one.reading();
             csv.writeRecord(
                     Integer.toString(reading.line()),

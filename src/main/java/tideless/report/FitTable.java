@@ -48,6 +48,7 @@ public final class FitTable {
         learned.addAll(FitWords.leaks(fit));
         learned.forEach(table::say);
         FitWords.tied(fit).forEach(table::say);
+        FitWords.idle(fit).forEach(table::say);
         out.println();
         if (!fit.oddities().isEmpty()) {
             out.println("What no noise explains");

@@ -30,6 +30,7 @@ public record Correction(
     public static final String THIRST = "thirst";
     public static final String GROWTH = "growth";
     public static final String UPTAKE = "uptake";
+    public static final String SIZE = "size";
     public static final String FEED = "feed";
     public static final String GAPS = "gaps";
     public static final String METER = "meter";
@@ -47,15 +48,17 @@ public record Correction(
      * @param thirst over the library's
      * @param growth dry matter from light over the library's
      * @param uptake nutrients in the tissue over the library's
+     * @param size of the young plants when they are set out over what was stated
      */
-    public record OfCrop(double thirst, double growth, double uptake) {
+    public record OfCrop(double thirst, double growth, double uptake, double size) {
         /** As the library has it. */
-        public static final OfCrop NONE = new OfCrop(1, 1, 1);
+        public static final OfCrop NONE = new OfCrop(1, 1, 1, 1);
 
         public OfCrop {
             requirePositive(thirst);
             requirePositive(growth);
             requirePositive(uptake);
+            requirePositive(size);
         }
     }
 
@@ -127,9 +130,11 @@ public record Correction(
 
     private Planting.OfCrop corrected(Planting.OfCrop crop) {
         OfCrop own = of(crop.cropName());
+        Planting.OfCrop sized =
+                own.size() != 1 ? crop.withTransplant(crop.transplant().times(own.size())) : crop;
         return own.growth() != 1 || own.uptake() != 1
-                ? crop.withTraits(crop.traits().times(own.growth(), 1, own.uptake(), 1))
-                : crop;
+                ? sized.withTraits(crop.traits().times(own.growth(), 1, own.uptake(), 1))
+                : sized;
     }
 
     private Filling filling(Tray tray) {

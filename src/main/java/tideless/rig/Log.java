@@ -2,6 +2,7 @@ package tideless.rig;
 
 import java.util.ArrayList;
 import java.util.List;
+import tideless.physics.Time;
 
 /**
  * What a grower wrote down: what was read and what was done, in order of time.
@@ -31,6 +32,16 @@ public record Log(List<LogEntry> entries) {
     /** When the last was written, s since the start; negative infinity where there is none. */
     public double lastS() {
         return isEmpty() ? Double.NEGATIVE_INFINITY : entries.get(entries.size() - 1).atS();
+    }
+
+    /** Day of the last entry that is no reading kept out, from 0; -1 where there is none. */
+    public int lastBelievedDay() {
+        for (int i = entries.size() - 1; i >= 0; i--) {
+            if (!(entries.get(i) instanceof LogEntry.Reading reading) || reading.counts()) {
+                return (int) (entries.get(i).atS() / Time.DAY_S);
+            }
+        }
+        return -1;
     }
 
     /** The readings among them, those kept out too. */

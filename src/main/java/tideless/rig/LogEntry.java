@@ -46,7 +46,12 @@ public sealed interface LogEntry {
         /** Fresh mass of one plant with its fruit, without its roots, g. */
         FRESH_MASS,
         /** Of the longest roots below the cups, m. */
-        ROOT_LENGTH
+        ROOT_LENGTH;
+
+        /** Whether anything is learned from it. */
+        public boolean teaches() {
+            return this == LEVEL || this == POURED || this == EC || this == FRESH_MASS;
+        }
     }
 
     /** Something that was done. */

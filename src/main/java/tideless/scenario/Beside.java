@@ -11,14 +11,16 @@ import java.util.Optional;
  * Files a scenario is read with that it does not name itself.
  *
  * @param log a log in place of the one it names, if any
- * @param corrected corrections that {@code fit} made for it, if any
+ * @param corrected corrections that {@code fit} made for it, in place of those it names, if any
+ * @param asStated whether corrections that it names are left aside
  */
-public record Beside(Optional<ScenarioFiles> log, Optional<ScenarioFiles> corrected) {
+public record Beside(
+        Optional<ScenarioFiles> log, Optional<ScenarioFiles> corrected, boolean asStated) {
     private static final String LOG = "log";
     private static final String CORRECTED = "corrected";
 
     /** None. */
-    public static final Beside NOTHING = new Beside(Optional.empty(), Optional.empty());
+    public static final Beside NOTHING = new Beside(Optional.empty(), Optional.empty(), false);
 
     /**
      * Files on a disk.
@@ -27,7 +29,16 @@ public record Beside(Optional<ScenarioFiles> log, Optional<ScenarioFiles> correc
      * @param corrected null for none
      */
     public static Beside files(Path log, Path corrected) {
-        return new Beside(on(log), on(corrected));
+        return new Beside(on(log), on(corrected), false);
+    }
+
+    /**
+     * Of who learns from a log, anew from the start.
+     *
+     * @param log null for none
+     */
+    public static Beside asStated(Path log) {
+        return new Beside(on(log), Optional.empty(), true);
     }
 
     /**
@@ -55,7 +66,7 @@ public record Beside(Optional<ScenarioFiles> log, Optional<ScenarioFiles> correc
                 default -> throw new IllegalArgumentException("nothing is read as " + one.kind());
             }
         }
-        return new Beside(log, corrected);
+        return new Beside(log, corrected, false);
     }
 
     /** Those there are, as texts, where they were read before. */

@@ -36,6 +36,7 @@ final class CorrectionKeys {
                     .at("crop.*." + Correction.THIRST, FACTOR)
                     .at("crop.*." + Correction.GROWTH, FACTOR)
                     .at("crop.*." + Correction.UPTAKE, FACTOR)
+                    .at("crop.*." + Correction.SIZE, FACTOR)
                     .at(Correction.FEED, FACTOR)
                     .at(Correction.GAPS, FACTOR)
                     .at(Correction.METER, FACTOR)

@@ -39,7 +39,8 @@ final class CorrectionReader {
                     new Correction.OfCrop(
                             times(crop, Correction.THIRST, crop.name()),
                             times(crop, Correction.GROWTH, crop.name()),
-                            times(crop, Correction.UPTAKE, crop.name())));
+                            times(crop, Correction.UPTAKE, crop.name()),
+                            times(crop, Correction.SIZE, crop.name())));
         }
         Map<String, Double> valves = new HashMap<>();
         for (Table tray : known(root.child("tray"), trays(t -> isByValve(t)))) {

@@ -9,5 +9,13 @@ final class LogKeys {
                             .optional("bench-log.csv")
                             .about("a log of what was read and done, as log new makes it"));
 
+    static final Key<String> CORRECTED =
+            KEYS.add(
+                    Key.file("corrected")
+                            .optional("corrected.toml")
+                            .about(
+                                    "corrections that fit has written for this scenario; fit itself"
+                                            + " leaves them aside"));
+
     private LogKeys() {}
 }

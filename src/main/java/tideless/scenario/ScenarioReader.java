@@ -178,7 +178,8 @@ public final class ScenarioReader {
                         "",
                         Log.NONE,
                         Correction.NONE);
-        Read<Scenario> lived = corrected(logged(root.child("log"), stated));
+        Table log = root.child("log");
+        Read<Scenario> lived = corrected(log, logged(log, stated));
         return lived.map(scenario -> scenario.withDigest(files.digest(bytes)));
     }
 
@@ -194,12 +195,16 @@ public final class ScenarioReader {
                 .map(log -> LogReader.relit(stated, log).withLog(log));
     }
 
-    private Read<Scenario> corrected(Read<Scenario> stated) {
-        if (beside.corrected().isEmpty() || !stated.isSound()) {
+    private Read<Scenario> corrected(Table table, Read<Scenario> stated) {
+        Read<NamedFiles.Named> named =
+                files.open(table, LogKeys.CORRECTED, TextFile.MEBIBYTE, "corrections");
+        if (beside.corrected().isPresent()) {
+            named = files.beside(beside.corrected().get(), TextFile.MEBIBYTE, "corrections", file);
+        }
+        if (named.isAbsent() || beside.asStated() || !stated.isSound()) {
             return stated;
         }
-        return files.beside(beside.corrected().get(), TextFile.MEBIBYTE, "corrections", file)
-                .then(
+        return named.then(
                         text -> {
                             TomlFile own = new TomlFile(text.label());
                             Read<Correction> read =

@@ -83,6 +83,20 @@ public final class Departures {
         return new Departures(this, also, days);
     }
 
+    /** The same with the thirst of each crop and day times that of others. */
+    public Departures times(Departures other) {
+        double[][] both = new double[Math.max(thirstFrac.length, other.thirstFrac.length)][];
+        for (int crop = 0; crop < both.length; crop++) {
+            int own = crop < thirstFrac.length ? thirstFrac[crop].length : 0;
+            int more = crop < other.thirstFrac.length ? other.thirstFrac[crop].length : 0;
+            both[crop] = new double[Math.max(own, more)];
+            for (int day = 0; day < both[crop].length; day++) {
+                both[crop][day] = thirstFrac(crop, day) * other.thirstFrac(crop, day);
+            }
+        }
+        return new Departures(standDeviate, both, missed, meterFrac);
+    }
+
     private static double requirePositive(double frac) {
         if (!(frac > 0 && frac < Double.POSITIVE_INFINITY)) {
             throw new IllegalArgumentException("a share must be above 0, was " + frac);

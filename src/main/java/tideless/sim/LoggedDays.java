@@ -217,6 +217,9 @@ final class LoggedDays {
             Event.Kind kind = renewed.flush() ? Event.Kind.FLUSH : Event.Kind.FRESH_SOLUTION;
             double ec = expected(LogEntry.Quantity.EC, run);
             rules.renew(run, kind, timeS, airC, Double.isNaN(ec) ? 0 : ec); // dry: no meter shows
+            if (run.tray.filling() instanceof Filling.ByHand hand) {
+                rules.topUp(run, hand, timeS, airC); // who fills it again fills it to its mark
+            }
         } else if (deed instanceof LogEntry.ValveMoved moved) {
             rules.setValve(run, moved.settingM(), timeS);
         } else if (deed instanceof LogEntry.PlantsLost lost) {

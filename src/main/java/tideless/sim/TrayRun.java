@@ -131,7 +131,12 @@ final class TrayRun {
     }
 
     private double ownThirstFrac() {
-        return correction.of(tray.planting().cropName()).thirst();
+        return own().thirst();
+    }
+
+    private Correction.OfCrop own() {
+        return correction.of(
+                growing == null ? tray.planting().cropName() : growing.stand().traits().name());
     }
 
     double levelM() {

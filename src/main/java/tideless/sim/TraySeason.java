@@ -13,6 +13,7 @@ import java.util.List;
  * @param drownedH hours with air roots drowned, h
  * @param shortOfAirH whole days on which want of oxygen cost growth, h
  * @param lowestOfDayM lowest level of each day at the end of a step, m
+ * @param drunkOfDayM3 what all its plants transpired on each day, m3
  */
 public record TraySeason(
         List<Yield> yields,
@@ -22,10 +23,12 @@ public record TraySeason(
         double wiltedH,
         double drownedH,
         double shortOfAirH,
-        List<Double> lowestOfDayM) {
+        List<Double> lowestOfDayM,
+        List<Double> drunkOfDayM3) {
     public TraySeason {
         yields = List.copyOf(yields);
         lowestOfDayM = List.copyOf(lowestOfDayM);
+        drunkOfDayM3 = List.copyOf(drunkOfDayM3);
     }
 
     /**

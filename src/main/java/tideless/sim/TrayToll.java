@@ -12,12 +12,15 @@ final class TrayToll {
     private double shortOfAirS;
     private double dryS;
     private double drunkM3;
+    private double drunkTodayM3;
     private double lowestTodayM = Double.POSITIVE_INFINITY;
     private final List<Double> lowestOfDayM;
+    private final List<Double> drunkOfDayM3;
     private final List<TraySeason.Yield> yields = new ArrayList<>();
 
     TrayToll(int days) {
         lowestOfDayM = new ArrayList<>(days);
+        drunkOfDayM3 = new ArrayList<>(days);
     }
 
     /**
@@ -28,6 +31,7 @@ final class TrayToll {
     void step(double levelM, double drunkM3, boolean dry, double spanS) {
         lowestTodayM = Math.min(lowestTodayM, levelM);
         this.drunkM3 += drunkM3;
+        drunkTodayM3 += drunkM3;
         dryS += dry ? spanS : 0;
     }
 
@@ -43,6 +47,8 @@ final class TrayToll {
         shortOfAirS += shortOfAir ? Time.DAY_S : 0;
         lowestOfDayM.add(lowestTodayM);
         lowestTodayM = Double.POSITIVE_INFINITY;
+        drunkOfDayM3.add(drunkTodayM3);
+        drunkTodayM3 = 0;
     }
 
     /** A crop has left the tray, or the run has ended. */
@@ -59,6 +65,7 @@ final class TrayToll {
                 wiltedS / Time.HOUR_S,
                 drownedS / Time.HOUR_S,
                 shortOfAirS / Time.HOUR_S,
-                lowestOfDayM);
+                lowestOfDayM,
+                drunkOfDayM3);
     }
 }

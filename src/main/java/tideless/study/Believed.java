@@ -3,6 +3,7 @@ package tideless.study;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import tideless.crop.ThirstDoubt;
 import tideless.physics.Time;
 import tideless.rig.Filling;
 import tideless.rig.LogEntry;
@@ -41,8 +42,6 @@ final class Believed {
 
     private static final double PLANT_G = 0.5;
 
-    private static final double DAY_FRAC = 0.20;
-
     private Believed() {}
 
     /** What a level was, and when. */
@@ -51,14 +50,20 @@ final class Believed {
     /**
      * Standard deviation of a reading about its forecast, in its own unit; empty where nothing is
      * learned from such a reading.
+     *
+     * @param foretold what was foretold, in its unit: the fall of a level wanders by its own share,
+     *     and if that were taken of what was read, days on which little was drunk would count for
+     *     more and all thirst for less than it is (Carroll and Ruppert 1988, chapter 2)
+     * @param wanders share of the days' wandering that is left where several crops drink, 0-1
      */
-    static Optional<Double> deviation(Scenario scenario, LogEntry.Reading reading) {
+    static Optional<Double> deviation(
+            Scenario scenario, LogEntry.Reading reading, double foretold, double wanders) {
         if (!reading.counts()) {
             return Optional.empty();
         }
         return switch (reading.what()) {
-            case LEVEL -> Optional.of(level(scenario, reading));
-            case POURED -> Optional.of(poured(scenario, reading));
+            case LEVEL -> Optional.of(level(scenario, reading, foretold, wanders));
+            case POURED -> Optional.of(poured(scenario, reading, foretold, wanders));
             case EC ->
                     Optional.of(
                             root(
@@ -70,6 +75,11 @@ final class Believed {
         };
     }
 
+    /** Whether anything is learned from a reading. */
+    static boolean teaches(LogEntry.Reading reading) {
+        return reading.counts() && reading.what().teaches();
+    }
+
     private static double root(double... parts) {
         double sum = 0;
         for (double part : parts) {
@@ -78,7 +88,8 @@ final class Believed {
         return Math.sqrt(sum);
     }
 
-    private static double level(Scenario scenario, LogEntry.Reading reading) {
+    private static double level(
+            Scenario scenario, LogEntry.Reading reading, double foretold, double wanders) {
         if (byValve(scenario, reading.where())) {
             return root(RULER_M, 0.5 * RULER_M); // and what it throttles
         }
@@ -86,20 +97,21 @@ final class Believed {
         return root(
                 RULER_M,
                 known.isRead() ? RULER_M : 0,
-                wandering(scenario, reading, known, reading.value()));
+                wanders * wandering(scenario, reading, known, foretold));
     }
 
-    private static double poured(Scenario scenario, LogEntry.Reading reading) {
+    private static double poured(
+            Scenario scenario, LogEntry.Reading reading, double foretold, double wanders) {
         Shape shape = shape(scenario, reading.where());
         Known known = known(scenario, reading);
         double fullM = fullM(scenario, reading.where());
         double areaM2 = shape.areaM2(fullM);
-        double thenM = shape.levelM(Math.max(0, shape.volumeM3(fullM) - reading.value()));
+        double thenM = shape.levelM(Math.max(0, shape.volumeM3(fullM) - foretold));
         return root(
                 JUG_FRAC * reading.value(),
                 RULER_M * areaM2,
                 known.isRead() ? RULER_M * areaM2 : 0,
-                areaM2 * wandering(scenario, reading, known, thenM));
+                wanders * areaM2 * wandering(scenario, reading, known, thenM));
     }
 
     /** What single days may add to a fall, m. */
@@ -109,7 +121,7 @@ final class Believed {
         double fallM =
                 Math.max(0, known.levelM() + addedM(scenario, reading, known, shape) - levelM);
         double days = Math.max(0.2, (reading.atS() - known.atS()) / Time.DAY_S);
-        return fallM * DAY_FRAC / Math.sqrt(days);
+        return fallM * ThirstDoubt.DAY / Math.sqrt(days);
     }
 
     private static double addedM(
@@ -138,12 +150,24 @@ final class Believed {
                     && level.what() == LogEntry.Quantity.LEVEL
                     && level.counts()) {
                 last = new Known(level.atS(), level.value(), true);
-            } else if (entry instanceof LogEntry.FilledUp filled
-                    && filled.where().equals(reading.where())) {
-                last = new Known(filled.atS(), fullM(scenario, reading.where()), true);
+            } else if (fills(scenario, entry) && where(entry).equals(reading.where())) {
+                last = new Known(entry.atS(), fullM(scenario, reading.where()), true);
             }
         }
         return last;
+    }
+
+    /** Whether a vessel stood at its mark after a deed. */
+    private static boolean fills(Scenario scenario, LogEntry entry) {
+        return entry instanceof LogEntry.FilledUp
+                || entry instanceof LogEntry.Renewed renewed
+                        && tray(scenario, renewed.where())
+                                .filter(t -> t.filling() instanceof Filling.ByHand)
+                                .isPresent();
+    }
+
+    private static VesselId where(LogEntry entry) {
+        return ((LogEntry.Deed) entry).where();
     }
 
     private static Optional<Tray> tray(Scenario scenario, VesselId where) {
@@ -187,7 +211,7 @@ final class Believed {
     static List<LogEntry.Reading> of(Scenario scenario) {
         List<LogEntry.Reading> some = new ArrayList<>();
         for (LogEntry.Reading reading : scenario.log().readings()) {
-            if (deviation(scenario, reading).isPresent()) {
+            if (teaches(reading)) {
                 some.add(reading);
             }
         }

@@ -3,6 +3,7 @@ package tideless.study;
 import java.util.SplittableRandom;
 import org.apache.commons.math3.special.Erf;
 import org.apache.commons.math3.util.FastMath;
+import tideless.crop.ThirstDoubt;
 
 /**
  * How far a stand's water demand may lie from its forecast: lognormal, in standard deviations of
@@ -47,6 +48,37 @@ record DemandDoubt(double standSd, double weekSd, double weekMemory, double dayS
             factors[day] =
                     stand
                             * FastMath.exp(weekSd * (week - 0.5 * weekSd))
+                            * FastMath.exp(own - 0.5 * daySd * daySd);
+        }
+        return factors;
+    }
+
+    /**
+     * The same of a run whose weeks are known up to one: from there on the stand drifts, and each
+     * week wanders by itself about it ({@link ThirstDoubt#DRIFT}, {@link ThirstDoubt#WEEK_ALONE}).
+     *
+     * @param lastWeek from 0, the last that is known
+     */
+    public double[] factorsAfter(
+            int days, double standUnit, SplittableRandom random, int lastWeek) {
+        double[] factors = new double[days];
+        double stand = FastMath.exp(standSd * deviate(standUnit));
+        double drift = 0;
+        double week = 0;
+        double variance = 0;
+        for (int day = 0; day < days; day++) {
+            if (day % 7 == 0 && day / 7 > lastWeek) {
+                drift += ThirstDoubt.DRIFT * deviate(unit(random));
+                week = ThirstDoubt.WEEK_ALONE * deviate(unit(random));
+                int weeks = day / 7 - lastWeek;
+                variance =
+                        weeks * ThirstDoubt.DRIFT * ThirstDoubt.DRIFT
+                                + ThirstDoubt.WEEK_ALONE * ThirstDoubt.WEEK_ALONE;
+            }
+            double own = daySd * deviate(unit(random));
+            factors[day] =
+                    stand
+                            * FastMath.exp(drift + week - 0.5 * variance)
                             * FastMath.exp(own - 0.5 * daySd * daySd);
         }
         return factors;

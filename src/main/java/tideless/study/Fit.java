@@ -9,6 +9,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
+import org.apache.commons.math3.special.Erf;
 import org.apache.commons.math3.util.FastMath;
 import tideless.physics.Time;
 import tideless.rig.Correction;
@@ -35,10 +36,12 @@ import tideless.sim.TraySeason;
  * @param learned of each thing that was doubted, in a fixed order
  * @param leaks of each reservoir whose levels were read
  * @param readings those that something is learned from, in order of time
+ * @param idle those that nothing is learned from, with what was foretold of them
  * @param tied pairs of things the log does not tell apart
  * @param next readings that would narrow the next dates most, the best first
  * @param dates the next of each kind after the log's end
  * @param drunkL litres drunk in the whole run, as stated and as corrected
+ * @param toDrinkL of those, litres drunk from the day of the log's last entry on
  * @param oddities what is no noise
  */
 public record Fit(
@@ -47,17 +50,23 @@ public record Fit(
         List<Learned> learned,
         List<Leak> leaks,
         List<Judged> readings,
+        List<Judged> idle,
         List<Tied> tied,
         List<Next> next,
         List<Dated> dates,
         Change drunkL,
+        Change toDrinkL,
         List<Oddity> oddities) {
 
-    /** How likely a leak is before anything was read; assumed. */
-    static final double LEAK_CHANCE = 0.05;
+    /**
+     * A leak is said to be there where the readings fit so much better with it, in standard
+     * deviations of a normal deviate, as they do without one once in a hundred logs: the signed
+     * root of the likelihood ratio, one side (Chernoff 1954, from memory).
+     */
+    static final double LEAK_SAID = 2.3263;
 
-    /** From this chance on a leak is said to be there: by Markov's inequality false once in 19. */
-    public static final double LEAK_SAID = 0.5;
+    /** Where they do once in ten it is not ruled out. */
+    static final double LEAK_OPEN = 1.2816;
 
     /** Starts of the search. */
     private static final int STARTS = 2;
@@ -78,6 +87,7 @@ public record Fit(
         learned = List.copyOf(learned);
         leaks = List.copyOf(leaks);
         readings = List.copyOf(readings);
+        idle = List.copyOf(idle);
         tied = List.copyOf(tied);
         next = List.copyOf(next);
         dates = List.copyOf(dates);
@@ -113,14 +123,26 @@ public record Fit(
     /**
      * Whether a reservoir loses what nothing drinks.
      *
-     * @param chance that it does, 0-1
+     * @param evidence by how much better the readings fit with a leak, in standard deviations of a
+     *     normal deviate, at least 0
      * @param litresPerDay most likely if it does, L/day
      * @param mostLitresPerDay a tenth of the chance lies above it if it does, L/day
+     * @param shownFromL leaks from this size on are said in nine of ten logs like this one, L/day:
+     *     the detection limit of what the readings' own errors leave (Currie 1968, from memory)
      */
     public record Leak(
-            String reservoir, double chance, double litresPerDay, double mostLitresPerDay) {
+            String reservoir,
+            double evidence,
+            double litresPerDay,
+            double mostLitresPerDay,
+            double shownFromL) {
         public boolean isSaid() {
-            return chance > LEAK_SAID;
+            return evidence > LEAK_SAID;
+        }
+
+        /** Whether it is neither said nor unlikely. */
+        public boolean isOpen() {
+            return !isSaid() && evidence > LEAK_OPEN;
         }
     }
 
@@ -255,7 +277,8 @@ public record Fit(
         private final Surroundings shared;
         private final int[] place; // of each believed reading among those of the log
         private final double[] value;
-        private final double[] deviation;
+        private double[] deviation; // about their forecasts
+        private double[] wanders; // share of the days' wandering left where several crops drink
         private double[] stated; // forecasts of the believed readings
 
         Work(Scenario scenario, List<LogEntry.Reading> believed, long seed, Workers workers) {
@@ -269,10 +292,44 @@ public record Fit(
             List<LogEntry.Reading> all = scenario.log().readings();
             place = believed.stream().mapToInt(all::indexOf).toArray();
             value = believed.stream().mapToDouble(LogEntry.Reading::value).toArray();
-            deviation =
-                    believed.stream()
-                            .mapToDouble(r -> Believed.deviation(scenario, r).orElseThrow())
-                            .toArray();
+        }
+
+        private Season season(Scenario rig, FitSpace space, double[] point) {
+            return Simulation.season(rig, shared.around(rig), space.departures(point));
+        }
+
+        /** Several crops that drink from one vessel seldom all have a thirsty day. */
+        private double[] wanders(Season season) {
+            return believed.stream().mapToDouble(r -> wanders(r.where(), season)).toArray();
+        }
+
+        private double wanders(VesselId where, Season season) {
+            Map<String, Double> drunk = new HashMap<>();
+            double all = 0;
+            for (int i = 0; i < scenario.trays().size(); i++) {
+                Tray tray = scenario.trays().get(i);
+                if (tray.isFedBy(where.name()) || tray.id().equals(where)) {
+                    double m3 = season.trays().get(i).drunkM3();
+                    drunk.merge(tray.planting().cropName(), m3, Double::sum);
+                    all += m3;
+                }
+            }
+            double square = 0;
+            for (double m3 : drunk.values()) {
+                square += m3 * m3;
+            }
+            return all > 0 ? Math.sqrt(square) / all : 1;
+        }
+
+        private double[] deviations(double[] foretold) {
+            double[] of = new double[foretold.length];
+            for (int i = 0; i < of.length; i++) {
+                double about = Double.isNaN(foretold[i]) ? value[i] : foretold[i];
+                of[i] =
+                        Believed.deviation(scenario, believed.get(i), about, wanders[i])
+                                .orElseThrow();
+            }
+            return of;
         }
 
         /** Forecasts of the believed readings at points of a space. */
@@ -282,33 +339,49 @@ public record Fit(
                             points.length,
                             p -> {
                                 Scenario rig = space.at(points[p]).applied(logged);
-                                List<Double> read =
-                                        Simulation.season(rig, shared, space.departures(points[p]))
-                                                .read();
-                                double[] of = new double[place.length];
-                                for (int i = 0; i < of.length; i++) {
-                                    double foretold = read.get(place[i]);
-                                    // What cannot be foretold (a dry tray's EC) fits badly.
-                                    of[i] =
-                                            Double.isNaN(foretold)
-                                                    ? value[i] + 3 * deviation[i]
-                                                    : foretold;
-                                }
-                                return of;
+                                return read(season(rig, space, points[p]));
                             })
                     .toArray(double[][]::new);
+        }
+
+        private double[] read(Season season) {
+            return Arrays.stream(place).mapToDouble(season.read()::get).toArray();
         }
 
         private Posterior posterior(FitSpace space, List<double[]> starts)
                 throws InterruptedException {
             return Posterior.of(
-                    points -> forecasts(space, points), value, deviation, starts, STAYS);
+                    points -> {
+                        double[][] foretold = forecasts(space, points);
+                        for (double[] of : foretold) {
+                            for (int i = 0; i < of.length; i++) {
+                                // What cannot be foretold (a dry tray's EC) fits badly.
+                                of[i] = Double.isNaN(of[i]) ? value[i] + 3 * deviation[i] : of[i];
+                            }
+                        }
+                        return foretold;
+                    },
+                    value,
+                    deviation,
+                    starts,
+                    STAYS);
+        }
+
+        private double[] at(FitSpace space, double[] point) throws InterruptedException {
+            return forecasts(space, new double[][] {point})[0];
         }
 
         Fit fit(int members) throws InterruptedException {
             FitSpace space = FitSpace.of(coarse);
-            stated = forecasts(space, new double[][] {new double[space.size()]})[0];
-            Posterior posterior = posterior(space, Posterior.starts(space.size(), STARTS));
+            double[] asStated = new double[space.size()];
+            Season before = season(space.at(asStated).applied(logged), space, asStated);
+            wanders = wanders(before);
+            stated = read(before);
+            deviation = deviations(stated);
+            Posterior rough = posterior(space, Posterior.starts(space.size(), STARTS));
+            double[] foretold = at(space, rough.mode());
+            deviation = deviations(foretold);
+            Posterior posterior = posterior(space, List.of(rough.mode()));
             List<Leak> leaks = new ArrayList<>();
             FitSpace best = space;
             Posterior told = posterior;
@@ -322,8 +395,8 @@ public record Fit(
                 Posterior with = posterior(leaking, List.of(start));
                 Leak leak = leak(reservoir.name(), leaking, with, posterior);
                 leaks.add(leak);
-                if (leak.chance() > most) {
-                    most = leak.chance();
+                if (leak.evidence() > most) {
+                    most = leak.evidence();
                     best = leaking;
                     told = with;
                 }
@@ -335,14 +408,29 @@ public record Fit(
             return believed.stream().filter(r -> r.where().equals(where)).count();
         }
 
-        private static Leak leak(String name, FitSpace space, Posterior with, Posterior without) {
-            double factor = FastMath.exp(with.logEvidence() - without.logEvidence());
-            double odds = LEAK_CHANCE / (1 - LEAK_CHANCE) * factor;
+        private Leak leak(String name, FitSpace space, Posterior with, Posterior without)
+                throws InterruptedException {
             int k = space.size() - 1;
+            double deviate = with.mode()[k];
+            double better =
+                    without.minusLogDensity() - with.minusLogDensity() + 0.5 * deviate * deviate;
             FitSpace.Axis axis = space.axes().get(k);
-            double likely = space.value(axis, with.mode()[k]);
-            double high = space.value(axis, with.mode()[k] + AT_90 * with.deviation(k));
-            return new Leak(name, odds / (1 + odds), perDay(likely), perDay(high));
+            double likely = space.value(axis, deviate);
+            double high = space.value(axis, deviate + AT_90 * with.deviation(k));
+            double[] none = at(FitSpace.of(coarse), without.mode());
+            double[] little = Arrays.copyOf(without.mode(), k + 1);
+            double[] some = at(space, little);
+            double[] slope = new double[none.length];
+            for (int i = 0; i < slope.length; i++) {
+                double rise = (some[i] - none[i]) / deviation[i] / perDay(space.value(axis, 0));
+                slope[i] = Double.isNaN(rise) ? 0 : rise;
+            }
+            return new Leak(
+                    name,
+                    Math.sqrt(Math.max(0, 2 * better)),
+                    perDay(likely),
+                    perDay(high),
+                    (LEAK_SAID + AT_90) * without.resolution(slope));
         }
 
         private static double perDay(double m3PerS) {
@@ -367,10 +455,12 @@ public record Fit(
                     learned,
                     leaks,
                     judged,
+                    idle(space, posterior),
                     tied(space, posterior, learned),
                     ahead.next(),
                     dates(before, after),
                     new Change(before.drunkL(), after.drunkL()),
+                    new Change(before.toDrinkL(), after.toDrinkL()),
                     Oddities.of(scenario, judged));
         }
 
@@ -378,7 +468,7 @@ public record Fit(
             List<Learned> learned = new ArrayList<>();
             for (int k = 0; k < space.size(); k++) {
                 FitSpace.Axis axis = space.axes().get(k);
-                if (axis.what().equals(FitSpace.WEEK)) {
+                if (FitSpace.isOfWeeks(axis)) {
                     continue;
                 }
                 double at = posterior.mode()[k];
@@ -414,7 +504,7 @@ public record Fit(
 
         private List<Judged> judged(FitSpace space, Posterior posterior, double[] figure)
                 throws InterruptedException {
-            double[] after = forecasts(space, new double[][] {posterior.mode()})[0];
+            double[] after = at(space, posterior.mode());
             List<Judged> judged = new ArrayList<>();
             for (int i = 0; i < believed.size(); i++) {
                 judged.add(
@@ -429,6 +519,21 @@ public record Fit(
             return judged;
         }
 
+        private List<Judged> idle(FitSpace space, Posterior posterior) {
+            double[] nothing = new double[space.size()];
+            List<Double> before = season(space.at(nothing).applied(logged), space, nothing).read();
+            double[] found = posterior.mode();
+            List<Double> after = season(space.at(found).applied(logged), space, found).read();
+            List<LogEntry.Reading> all = scenario.log().readings();
+            List<Judged> idle = new ArrayList<>();
+            for (int i = 0; i < all.size(); i++) {
+                if (all.get(i).counts() && !all.get(i).what().teaches()) {
+                    idle.add(new Judged(all.get(i), before.get(i), after.get(i), Double.NaN, 0, 0));
+                }
+            }
+            return idle;
+        }
+
         private List<Season> asStated(int members) throws InterruptedException {
             Unknowns unknowns = Unknowns.of(coarse);
             double[][] quantiles = unknowns.quantiles(members, seed);
@@ -437,8 +542,10 @@ public record Fit(
         }
 
         /**
-         * Rigs drawn from what is left of the doubt; days, weeks, visits, warmth, leaf and roots,
-         * of which the log says little, as before.
+         * Rigs drawn from what is left of the doubt; days, weeks to come, visits, warmth, leaf and
+         * roots, of which the log says little, as before. What is drunk of more leaf or in warmer
+         * air was read along: whoever has these has thirst and growth that are otherwise by as much
+         * ({@link Posterior#shift}).
          */
         private List<Season> asCorrected(FitSpace space, Posterior posterior, int members)
                 throws InterruptedException {
@@ -446,14 +553,56 @@ public record Fit(
             double[][] drawn = UnitSample.of(members, Math.max(1, space.size()), seed + 1);
             Unknowns open = Unknowns.of(coarse).only(OPEN);
             double[][] quantiles = open.quantiles(members, seed);
+            double[][] shifts = shifts(space, posterior, open);
             return workers.each(
                     members,
                     i -> {
                         double[] normal =
                                 Arrays.stream(drawn[i]).map(DemandDoubt::deviate).toArray();
-                        Scenario rig = space.at(posterior.draw(normal)).applied(coarse);
-                        return Unknowns.of(rig).only(OPEN).member(quantiles[i]).season(around);
+                        double[] point = posterior.draw(normal);
+                        for (int u = 0; u < shifts.length; u++) {
+                            double deviate = DemandDoubt.deviate(quantiles[i][u]);
+                            for (int k = 0; k < shifts[u].length; k++) {
+                                point[k] += deviate * shifts[u][k];
+                            }
+                        }
+                        Scenario rig = space.at(point).applied(coarse);
+                        Member member = Unknowns.of(rig).only(OPEN).afterLog().member(quantiles[i]);
+                        return new Member(
+                                        member.scenario(),
+                                        member.departures().times(space.departures(point)))
+                                .season(around);
                     });
+        }
+
+        /** What one standard deviation of each open unknown does to what was found. */
+        private double[][] shifts(FitSpace space, Posterior posterior, Unknowns open)
+                throws InterruptedException {
+            Unknowns of = Unknowns.of(space.at(posterior.mode()).applied(logged)).only(OPEN);
+            return workers.each(
+                            open.list().size(),
+                            u -> {
+                                Unknown.Kind kind = open.list().get(u).kind();
+                                if (kind != Unknown.Kind.WARMTH && kind != Unknown.Kind.LEAF) {
+                                    return new double[0];
+                                }
+                                double[] less = considered(of, u, -0.5, space, posterior);
+                                double[] more = considered(of, u, 0.5, space, posterior);
+                                for (int i = 0; i < more.length; i++) {
+                                    more[i] = (more[i] - less[i]) / deviation[i];
+                                    more[i] = Double.isNaN(more[i]) ? 0 : more[i];
+                                }
+                                return posterior.shift(more);
+                            })
+                    .toArray(double[][]::new);
+        }
+
+        private double[] considered(
+                Unknowns of, int unknown, double deviate, FitSpace space, Posterior posterior) {
+            double[] quantile = new double[of.list().size()];
+            Arrays.fill(quantile, 0.5);
+            quantile[unknown] = 0.5 * (1 + Erf.erf(deviate / FastMath.sqrt(2)));
+            return read(season(of.member(quantile).scenario(), space, posterior.mode()));
         }
 
         private List<Dated> dates(Members before, Members after) {
@@ -516,6 +665,26 @@ public record Fit(
                         first.stream()
                                 .mapToDouble(of -> of.getOrDefault(what, Double.POSITIVE_INFINITY))
                                 .toArray());
+            }
+
+            Band toDrinkL() {
+                int from = (int) (scenario.log().lastS() / Time.DAY_S);
+                return Band.of(
+                        seasons.stream()
+                                .mapToDouble(
+                                        season ->
+                                                L_PER_M3
+                                                        * season.trays().stream()
+                                                                .mapToDouble(t -> since(t, from))
+                                                                .sum())
+                                .toArray());
+            }
+
+            private static double since(TraySeason tray, int day) {
+                List<Double> days = tray.drunkOfDayM3();
+                return days.subList(Math.min(day, days.size()), days.size()).stream()
+                        .mapToDouble(Double::doubleValue)
+                        .sum();
             }
 
             Band drunkL() {
@@ -669,7 +838,7 @@ public record Fit(
                                 Double.isNaN(value) ? 0 : value,
                                 true,
                                 0);
-                return Believed.deviation(scenario, read).orElse(0.0);
+                return Believed.deviation(scenario, read, read.value(), 1).orElse(0.0);
             }
         }
     }

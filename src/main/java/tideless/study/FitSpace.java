@@ -1,7 +1,6 @@
 package tideless.study;
 
 import java.util.ArrayList;
-import java.util.Arrays;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
@@ -32,17 +31,14 @@ final class FitSpace {
 
     private static final double L_PER_M3 = 1000;
 
-    /** What an axis is called that is a week's own thirst. */
-    static final String WEEK = "week";
+    /** What an axis is called that is the thirst of some weeks of the log, and which. */
+    private static final String WEEKS = "weeks ";
 
-    /** Of a week's thirst about the stand's, and its correlation with the week before. */
-    private static final double WEEK_SD = 0.13;
+    /** Of the size of young plants that nobody measured; two in three within 1.5 times; assumed. */
+    static final double SIZE_SD = 0.4;
 
-    private static final double WEEK_MEMORY = 0.5;
-    private static final int WEEK_DAYS = 7;
-
-    /** More are not told apart; a longer log has longer weeks. */
-    private static final int MOST_WEEKS = 8;
+    /** Of those somebody measured: one plant, or leaves counted, for all of them; assumed. */
+    static final double SIZE_STATED_SD = 0.15;
 
     /** Of a measured thirst that another season repeats; {@link Unknowns}. */
     private static final double MEASURED_SD = 0.12;
@@ -68,12 +64,10 @@ final class FitSpace {
 
     private final Scenario scenario;
     private final List<Axis> axes;
-    private final int days; // of the log
-    private final int weeks;
+    private final LoggedWeeks weeks;
 
-    private FitSpace(Scenario scenario, List<Axis> axes, int days, int weeks) {
+    private FitSpace(Scenario scenario, List<Axis> axes, LoggedWeeks weeks) {
         this.scenario = scenario;
-        this.days = days;
         this.weeks = weeks;
         this.axes = List.copyOf(axes);
     }
@@ -91,6 +85,7 @@ final class FitSpace {
             axes.add(new Axis(Correction.THIRST, crop));
             if (planting instanceof Planting.OfCrop) {
                 axes.add(new Axis(Correction.GROWTH, crop));
+                axes.add(new Axis(Correction.SIZE, crop));
                 if (ec) {
                     axes.add(new Axis(Correction.UPTAKE, crop));
                 }
@@ -117,12 +112,13 @@ final class FitSpace {
                 axes.add(new Axis(Correction.LITRES, reservoir.name()));
             }
         }
-        int days = (int) (scenario.log().lastS() / Time.DAY_S) + 1;
-        int weeks = Math.min(MOST_WEEKS, (days + WEEK_DAYS - 1) / WEEK_DAYS);
-        for (int week = 0; week < weeks; week++) {
-            axes.add(new Axis(WEEK, Integer.toString(week)));
+        LoggedWeeks weeks = LoggedWeeks.of(scenario.log());
+        for (String crop : seen) {
+            for (int span = 0; span < weeks.spans(); span++) {
+                axes.add(new Axis(WEEKS + span, crop));
+            }
         }
-        return new FitSpace(scenario, axes, days, weeks);
+        return new FitSpace(scenario, axes, weeks);
     }
 
     private static boolean has(Scenario scenario, Predicate<LogEntry.Reading> which) {
@@ -137,7 +133,7 @@ final class FitSpace {
     FitSpace leaking(String reservoir) {
         List<Axis> more = new ArrayList<>(axes);
         more.add(new Axis(Correction.LEAK, reservoir));
-        return new FitSpace(scenario, more, days, weeks);
+        return new FitSpace(scenario, more, weeks);
     }
 
     List<Axis> axes() {
@@ -153,25 +149,27 @@ final class FitSpace {
         return axes.size();
     }
 
-    /** The thirst of single weeks at a point, the same for all crops. */
+    /** Whether an axis is the thirst of some weeks, which no correction keeps. */
+    static boolean isOfWeeks(Axis axis) {
+        return axis.what().startsWith(WEEKS);
+    }
+
+    /** The thirst of the weeks of the log at a point. */
     Departures departures(double[] point) {
-        double[] byWeek = new double[weeks];
-        double week = 0;
-        double fresh = Math.sqrt(1 - WEEK_MEMORY * WEEK_MEMORY);
-        for (int k = 0; k < axes.size(); k++) {
-            if (axes.get(k).what().equals(WEEK)) {
-                int at = Integer.parseInt(axes.get(k).of());
-                week = at == 0 ? point[k] : WEEK_MEMORY * week + fresh * point[k];
-                byWeek[at] = FastMath.exp(WEEK_SD * week);
-            }
+        List<Planting> plantings = scenario.plantings();
+        double[][] thirst = new double[plantings.size()][];
+        for (int i = 0; i < thirst.length; i++) {
+            thirst[i] = weeks.factors(deviates(point, plantings.get(i).cropName()));
         }
-        double[] byDay = new double[days];
-        for (int day = 0; day < days; day++) {
-            byDay[day] = byWeek[Math.min(weeks - 1, day * weeks / days)];
-        }
-        double[][] thirst = new double[scenario.plantings().size()][];
-        Arrays.fill(thirst, byDay);
         return new Departures(new double[0], thirst, new boolean[0], 1);
+    }
+
+    private double[] deviates(double[] point, String crop) {
+        double[] deviates = new double[weeks.spans()];
+        for (int span = 0; span < deviates.length; span++) {
+            deviates[span] = point[place(WEEKS + span, crop)];
+        }
+        return deviates;
     }
 
     /** The correction at a point, which says nothing of the doubt left. */
@@ -197,7 +195,8 @@ final class FitSpace {
                     new Correction.OfCrop(
                             times(value, Correction.THIRST, crop),
                             times(value, Correction.GROWTH, crop),
-                            times(value, Correction.UPTAKE, crop)));
+                            times(value, Correction.UPTAKE, crop),
+                            times(value, Correction.SIZE, crop)));
         }
         return new Correction(
                 crops,
@@ -230,7 +229,6 @@ final class FitSpace {
     double value(Axis axis, double deviate) {
         return switch (axis.what()) {
             case Correction.VALVE -> Unknowns.VALVE_SD_M * deviate;
-            case WEEK -> deviate;
             case Correction.LEAK ->
                     LEAK_L_PER_DAY * FastMath.exp(LEAK_SD * deviate) / L_PER_M3 / Time.DAY_S;
             case Correction.GROWTH -> range(axis.of(), "growth.light_use").factorAt(deviate);
@@ -246,8 +244,20 @@ final class FitSpace {
             case Correction.GAPS -> Unknowns.GAPS_SD;
             case Correction.METER -> Unknowns.METER_SD;
             case Correction.LITRES -> LITRES_SD;
-            default -> throw new IllegalArgumentException("no factor: " + axis);
+            case Correction.SIZE -> sizeSd(axis.of());
+            default -> {
+                if (!isOfWeeks(axis)) {
+                    throw new IllegalArgumentException("no factor: " + axis);
+                }
+                yield 1;
+            }
         };
+    }
+
+    private double sizeSd(String crop) {
+        return planting(crop) instanceof Planting.OfCrop of && of.transplant().statesSize()
+                ? SIZE_STATED_SD
+                : SIZE_SD;
     }
 
     private Planting planting(String crop) {

@@ -346,17 +346,52 @@ record Posterior(
     }
 
     /**
-     * Log of the chance of the readings, by Laplace, up to a constant of the readings alone: what
-     * two sets of unknowns are told apart by (MacKay 2003, chapter 28).
+     * How the most probable values move with something that was taken as known and is not (a
+     * considered parameter; Schmidt 1966, from memory).
+     *
+     * @param slope of each reading's forecast with it, in the reading's own standard deviations
      */
-    double logEvidence() {
-        return -minusLogDensity
-                + 0.5
-                        * FastMath.log(
-                                new CholeskyDecomposition(
-                                                new Array2DRowRealMatrix(covariance), 1e-9, 0)
-                                        .getDeterminant());
+    double[] shift(double[] slope) {
+        double[] bend = curvatures(residual);
+        double[] pull = new double[mode.length];
+        for (int i = 0; i < slope.length; i++) {
+            for (int k = 0; k < pull.length; k++) {
+                pull[k] -= bend[i] * jacobian[i][k] * slope[i];
+            }
+        }
+        return new Array2DRowRealMatrix(covariance).operate(pull);
     }
+
+    /**
+     * Standard deviation with which the readings alone would tell something more that they are
+     * moved by, everything else being as doubtful as it is: the inverse root of its Fisher
+     * information (MacKay 2003, chapter 27), that of errors as they are to be expected.
+     *
+     * @param slope of each reading's forecast with it, in the reading's own standard deviations
+     * @return infinite where they say nothing of it
+     */
+    double resolution(double[] slope) {
+        double[] bend = new double[slope.length];
+        Arrays.fill(bend, EXPECTED_CURVATURE);
+        double[][] spread = inverse(precision(jacobian, bend, mode.length));
+        double[] pull = new double[mode.length];
+        double information = 0;
+        for (int i = 0; i < slope.length; i++) {
+            information += bend[i] * slope[i] * slope[i];
+            for (int k = 0; k < pull.length; k++) {
+                pull[k] += bend[i] * jacobian[i][k] * slope[i];
+            }
+        }
+        for (int k = 0; k < pull.length; k++) {
+            for (int l = 0; l < pull.length; l++) {
+                information -= pull[k] * spread[k][l] * pull[l];
+            }
+        }
+        return information > 0 ? 1 / Math.sqrt(information) : Double.POSITIVE_INFINITY;
+    }
+
+    /** Mean of a reading's curvature, {@link #curvatures}, over normal errors; by quadrature. */
+    private static final double EXPECTED_CURVATURE = 0.79;
 
     /**
      * What a further reading would leave of a figure's doubt.

@@ -55,18 +55,17 @@ final class Unknowns {
     /** Of a measured thirst that another season repeats: as after a fit; assumed. */
     private static final ThirstDoubt MEASURED = new ThirstDoubt(0.12, 0.13, 0, 0.12);
 
-    /** Correlation of a week's thirst with that of the week before; {@link ThirstDoubt}. */
-    private static final double WEEK_MEMORY = 0.5;
-
     /** Chance that a visit does not take place; assumed. */
     static final double MISSED_CHANCE = 0.04;
 
     private final Scenario scenario;
     private final List<Unknown> unknowns;
+    private final boolean afterLog; // of stands whose thirst was read up to the log's end
     private final Map<String, Map<Unknown.Kind, Plausible>> ranges = new HashMap<>();
 
-    private Unknowns(Scenario scenario, List<Unknown> unknowns) {
+    private Unknowns(Scenario scenario, List<Unknown> unknowns, boolean afterLog) {
         this.scenario = scenario;
+        this.afterLog = afterLog;
         this.unknowns = List.copyOf(unknowns);
         for (Planting planting : scenario.plantings()) {
             if (planting instanceof Planting.OfCrop crop) {
@@ -120,13 +119,20 @@ final class Unknowns {
             list.add(new Unknown(Unknown.Kind.YEAR, ""));
         }
         list.add(new Unknown(Unknown.Kind.VISITS, ""));
-        return new Unknowns(scenario, list);
+        return new Unknowns(scenario, list, false);
     }
 
     /** The same with all but some kinds as stated: no days of their own, no visit missed. */
     public Unknowns only(Set<Unknown.Kind> kinds) {
         return new Unknowns(
-                scenario, unknowns.stream().filter(u -> kinds.contains(u.kind())).toList());
+                scenario,
+                unknowns.stream().filter(u -> kinds.contains(u.kind())).toList(),
+                afterLog);
+    }
+
+    /** The same of stands whose thirst was read up to the log's end, and wanders on from there. */
+    public Unknowns afterLog() {
+        return new Unknowns(scenario, unknowns, true);
     }
 
     /** What is unknown; a member's quantiles stand in this order. */
@@ -312,14 +318,22 @@ final class Unknowns {
                 Planting planting = plantings.get(i);
                 thirst[i] = byCrop.get(planting.cropName());
                 if (thirst[i] == null) {
-                    double quantile = quantile(Unknown.Kind.THIRST, planting.cropName());
-                    thirst[i] =
-                            doubt(planting, isKnown(Unknown.Kind.DAYS))
-                                    .factors(scenario.days(), quantile, random);
+                    thirst[i] = thirst(planting, random);
                     byCrop.put(planting.cropName(), thirst[i]);
                 }
             }
             return thirst;
+        }
+
+        private double[] thirst(Planting planting, SplittableRandom random) {
+            String crop = planting.cropName();
+            DemandDoubt doubt = doubt(planting, isKnown(Unknown.Kind.DAYS));
+            double quantile = quantile(Unknown.Kind.THIRST, crop);
+            boolean isRead = afterLog || scenario.correction().left(Correction.THIRST, crop) < 1;
+            return isRead && !isKnown(Unknown.Kind.DAYS)
+                    ? doubt.factorsAfter(
+                            scenario.days(), quantile, random, scenario.log().lastBelievedDay() / 7)
+                    : doubt.factors(scenario.days(), quantile, random);
         }
 
         private boolean[] missed() {
@@ -347,6 +361,6 @@ final class Unknowns {
         }
         return daysAreKnown
                 ? new DemandDoubt(stand, 0, 0, 0)
-                : new DemandDoubt(stand, doubt.week(), WEEK_MEMORY, doubt.day());
+                : new DemandDoubt(stand, doubt.week(), ThirstDoubt.WEEK_MEMORY, doubt.day());
     }
 }

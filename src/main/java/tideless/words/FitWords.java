@@ -18,9 +18,6 @@ public final class FitWords {
     private static final double L_PER_M3 = 1000;
     private static final double MM_PER_M = 1000;
 
-    /** A chance from which on a leak that is not said is not ruled out either; assumed. */
-    private static final double LEAK_OPEN = 0.1;
-
     /** A reading that would leave more than this of the doubt is not worth the walk; assumed. */
     private static final double NEXT_WORTH = 0.97;
 
@@ -81,6 +78,8 @@ public final class FitWords {
                     "Your " + of + " grows " + times + " as fast as the library's";
             case Correction.UPTAKE ->
                     "Your " + of + " takes up " + times + " the nutrients of the library's";
+            case Correction.SIZE ->
+                    "Your young " + of + " were " + times + " as big as stated when set out";
             case Correction.FEED ->
                     "Your feed is mixed "
                             + more(one.value(), "stronger", "weaker")
@@ -124,6 +123,7 @@ public final class FitWords {
             case Correction.THIRST -> "thirst of " + of;
             case Correction.GROWTH -> "growth of " + of;
             case Correction.UPTAKE -> "uptake of " + of;
+            case Correction.SIZE -> "size at the start of " + of;
             case Correction.FEED -> "strength of the feed";
             case Correction.GAPS -> "gaps of the decks";
             case Correction.METER -> "the EC meter";
@@ -141,34 +141,47 @@ public final class FitWords {
 
     private static String leak(Fit.Leak leak) {
         String name = "reservoir " + Names.clean(leak.reservoir());
-        String most = litresADay(leak.mostLitresPerDay());
+        String evening =
+                "read its level in the evening when the lamps go off, and in the morning before"
+                        + " they go on, two or three times";
         if (leak.isSaid()) {
             return "Something leaks: "
                     + name
                     + ", its tubing or a tray below it loses about "
                     + litresADay(leak.litresPerDay())
                     + " that nothing drinks (up to "
-                    + most
-                    + "; chance "
-                    + Numbers.percent(leak.chance())
-                    + "). Wipe joints and floor dry, lay paper under them overnight, look again.";
+                    + litresADay(leak.mostLitresPerDay())
+                    + "; without a leak one log in a hundred says so). Wipe joints and floor dry,"
+                    + " lay paper under them overnight, look again.";
         }
-        if (leak.chance() > LEAK_OPEN) {
+        String limit =
+                leak.shownFromL() < MOST_LEAK_L
+                        ? "one below "
+                                + litresADay(leak.shownFromL())
+                                + " cannot be told from thirst in this log"
+                        : "this log can tell none from thirst";
+        if (leak.isOpen()) {
             return "A leak from "
                     + name
-                    + " is not ruled out (chance "
-                    + Numbers.percent(leak.chance())
-                    + ", about "
+                    + " is not ruled out (about "
                     + litresADay(leak.litresPerDay())
-                    + "): read its level in the evening when the lamps go off, and in the morning"
-                    + " before they go on.";
+                    + "; "
+                    + limit
+                    + "): "
+                    + evening
+                    + ".";
         }
         return "Nothing points to a leak from "
                 + name
-                + "; one of more than "
-                + most
-                + " would have shown.";
+                + "; "
+                + limit
+                + ". To find a smaller one, "
+                + evening
+                + ".";
     }
+
+    /** A leak that empties any reservoir here; no limit beyond it is told. */
+    private static final double MOST_LEAK_L = 20;
 
     private static String litresADay(double litres) {
         return (litres < 0.95 ? Numbers.two(litres) : Numbers.litres(litres)) + " L a day";
@@ -321,6 +334,46 @@ public final class FitWords {
         };
     }
 
+    /** Of what was read that nothing is learned from, a sentence each kind. */
+    public static List<String> idle(Fit fit) {
+        List<String> sentences = new ArrayList<>();
+        for (LogEntry.Quantity what : LogEntry.Quantity.values()) {
+            double off = 0;
+            int count = 0;
+            for (Fit.Judged one : fit.idle()) {
+                if (one.reading().what() == what && !Double.isNaN(one.after())) {
+                    off += one.reading().value() - one.after();
+                    count++;
+                }
+            }
+            if (fit.idle().stream().anyMatch(one -> one.reading().what() == what)) {
+                double mean = off / Math.max(1, count);
+                sentences.add(
+                        idle(what)
+                                + (count == 0
+                                        ? "."
+                                        : "; yours lie on average "
+                                                + value(what, Math.abs(mean))
+                                                + (mean < 0 ? " below" : " above")
+                                                + " what is foretold."));
+            }
+        }
+        return sentences;
+    }
+
+    /** Why nothing is learned from a kind of reading. */
+    static String idle(LogEntry.Quantity what) {
+        return "Nothing is learned from "
+                + LogWords.name(what)
+                + switch (what) {
+                    case PH -> ", which is foretold to no better than one or two units";
+                    case TEMPERATURE ->
+                            ", which follows the air: where it is off, state the air as it is";
+                    case ROOT_LENGTH -> ", on which no water hangs once the roots dip in";
+                    default -> "";
+                };
+    }
+
     /** How far readings of a kind lie from their forecasts on average, in a sentence. */
     public static String finding(Fit fit, LogEntry.Quantity what) {
         double before = 0;
@@ -352,7 +405,8 @@ public final class FitWords {
                 .append(Names.clean(fit.scenario().title()))
                 .append("\n# from its log up to ")
                 .append(LogWords.visit(fit.scenario(), fit.scenario().log().lastS()))
-                .append(". For run, away, calendar and compare: --corrected and this file.\n")
+                .append(
+                        ". For run, away, size, compare and others: --corrected and this file,\n# or [log] corrected = \"corrected.toml\" in the scenario.\n")
                 .append("# doubt_left: share of the doubt before the log that is left.\n");
         for (Fit.Learned one : fit.learned()) {
             toml.append("\n[").append(path(one)).append("]\n");
@@ -381,7 +435,7 @@ public final class FitWords {
     private static String path(Fit.Learned one) {
         String of = quoted(one.of());
         return switch (one.what()) {
-            case Correction.THIRST, Correction.GROWTH, Correction.UPTAKE ->
+            case Correction.THIRST, Correction.GROWTH, Correction.UPTAKE, Correction.SIZE ->
                     "crop." + of + "." + one.what();
             case Correction.VALVE -> "tray." + of + "." + one.what();
             case Correction.LITRES, Correction.LEAK -> "reservoir." + of + "." + one.what();

@@ -195,6 +195,9 @@ class CommandLineTest {
                 List.<List<Object>>of(
                         List.of("run", BENCH, "--members", 2, "--no-plots", "-o", learned),
                         List.of("away", BENCH, "--members", 1, "--from", "2026-03-15"),
+                        List.of("size", BENCH, "--members", 1, "--what", "reservoir"),
+                        List.of("sensitivity", BENCH, "--points", 16),
+                        List.of("calendar", BENCH, "--members", 1),
                         List.of("compare", BENCH, "--vary", "tray.basil.plants=4,8"))) {
             List<Object> words = new java.util.ArrayList<>(taker);
             words.addAll(List.of("--log", log, "--corrected", corrected));
@@ -205,8 +208,34 @@ class CommandLineTest {
             if (taker.get(0).equals("run")) {
                 assertTrue(taken.out().contains("Log up to Sat 14 Mar 08:00"), taken.out());
                 assertTrue(taken.out().contains("Corrected by what a log has taught."));
+                assertFalse(taken.out().contains("mix "), "was mixed on day one");
             }
         }
+    }
+
+    /** What stands in the log is told as done; what lies before its end is never due. */
+    @Test
+    void what_was_done_is_told_as_done_and_never_as_due() throws IOException {
+        String bench = "scenarios/logged-bench.toml";
+        Outcome run = run("run", bench, "--members", 1, "--no-plots", "-o", folder.resolve("out"));
+        assertEquals(0, run.exit(), run.err());
+        String out = run.out().replaceAll("\\s+", " ");
+        assertTrue(
+                out.contains("Done: reservoir shelf: filled 5 times, last on Sun 26 Apr 08:00;"),
+                out);
+        assertTrue(out.contains("tray lettuce: harvested on Thu 16 Apr 08:00."), out);
+        int tasks = run.out().indexOf("WHAT ");
+        String due = run.out().substring(tasks, run.out().indexOf("WARNINGS"));
+        for (String line : due.lines().toList()) {
+            boolean comesAgain = line.contains("pollinate") || line.contains("read meters");
+            assertFalse(line.contains(" Mar 08:00") && !comesAgain, line);
+        }
+        assertTrue(due.contains("refill"), due);
+        Outcome calendar = run("calendar", bench, "--members", 1);
+        assertFalse(
+                calendar.out().contains("Refill, reservoir shelf, 2")
+                        && calendar.out().contains("18 Mar"),
+                calendar.out());
     }
 
     @Test

@@ -41,6 +41,19 @@ class DeparturesTest {
     }
 
     @Test
+    void the_thirst_of_two_departures_multiplies_and_days_beyond_either_stay() {
+        Departures longer =
+                new Departures(new double[0], new double[][] {{2, 2, 3}}, new boolean[0], 1);
+        Departures shorter =
+                new Departures(new double[0], new double[][] {{1, 0.5}}, new boolean[0], 1.1);
+        Departures both = shorter.times(longer);
+        assertThat(List.of(both.thirstFrac(0, 0), both.thirstFrac(0, 1), both.thirstFrac(0, 2)))
+                .containsExactly(2.0, 1.0, 3.0);
+        assertThat(both.thirstFrac(0, 3)).isEqualTo(1);
+        assertThat(both.meterFrac()).isEqualTo(1.1);
+    }
+
+    @Test
     void none_is_the_run_as_it_is_written() {
         assertThat(with(Departures.NONE))
                 .isEqualTo(Simulation.season(SEALED, Surroundings.forSeasons(SEALED)));

@@ -10,9 +10,12 @@ import java.util.Map;
 import org.junit.jupiter.api.Test;
 import tideless.physics.Time;
 import tideless.rig.Correction;
+import tideless.rig.Filling;
 import tideless.rig.Log;
 import tideless.rig.LogEntry;
+import tideless.rig.Planting;
 import tideless.rig.Scenario;
+import tideless.rig.Tray;
 import tideless.rig.VesselId;
 import tideless.scenario.Reading;
 import tideless.scenario.ScenarioReader;
@@ -155,7 +158,7 @@ class LoggedDaysTest {
         Scenario bench = bench();
         Correction leak =
                 new Correction(
-                        Map.of("basil", new Correction.OfCrop(1.3, 0.9, 1.2)),
+                        Map.of("basil", new Correction.OfCrop(1.3, 0.9, 1.2, 1)),
                         1.05,
                         1.5,
                         0.97,
@@ -180,12 +183,52 @@ class LoggedDaysTest {
                         entry -> assertThat(entry.amount()).isBetween(0.8 * 28e-3, 1.01 * 28e-3));
     }
 
+    /** Whoever empties and fills a bucket fills it to its mark. */
+    @Test
+    void fresh_solution_stands_at_the_mark_of_a_tray_that_is_topped_up_by_hand() {
+        Path path = Path.of("scenarios/hand-topped-bucket.toml");
+        Scenario bucket = ((Reading.Good) ScenarioReader.read(path)).scenario();
+        VesselId where = bucket.trays().get(0).id();
+        double markM = ((Filling.ByHand) bucket.trays().get(0).filling()).toLevelM();
+        Season season =
+                run(
+                        bucket,
+                        new LogEntry.Renewed(at(20, 8), where, false),
+                        new LogEntry.Reading(
+                                at(20, 8), where, LogEntry.Quantity.LEVEL, markM, false, 1));
+        assertThat(season.read().get(0)).isCloseTo(markM, within(1e-9));
+    }
+
+    @Test
+    void young_plants_as_corrected_are_so_much_heavier_when_set_out() {
+        Scenario bench = bench();
+        Correction bigger =
+                new Correction(
+                        Map.of("basil", new Correction.OfCrop(1, 1, 1, 1.5)),
+                        1,
+                        1,
+                        1,
+                        Map.of(),
+                        Map.of(),
+                        Map.of(),
+                        Map.of());
+        for (Tray tray : bench.trays()) {
+            if (tray.planting() instanceof Planting.OfCrop was && tray.id().equals(BASIL)) {
+                Tray then = bigger.applied(bench).trays().get(bench.trays().indexOf(tray));
+                var now = ((Planting.OfCrop) then.planting()).plantAtStart();
+                assertThat(now.leafDryG())
+                        .isCloseTo(1.5 * was.plantAtStart().leafDryG(), within(1e-12));
+                assertThat(now.rootLengthM()).isEqualTo(was.plantAtStart().rootLengthM());
+            }
+        }
+    }
+
     @Test
     void thirst_as_corrected_is_drunk() {
         Scenario bench = bench();
         Correction thirsty =
                 new Correction(
-                        Map.of("basil", new Correction.OfCrop(1.2, 1, 1)),
+                        Map.of("basil", new Correction.OfCrop(1.2, 1, 1, 1)),
                         1,
                         1,
                         1,

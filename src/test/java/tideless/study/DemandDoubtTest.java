@@ -54,6 +54,32 @@ class DemandDoubtTest {
     }
 
     @Test
+    void weeks_after_one_that_is_known_drift_off_and_wander() {
+        SplittableRandom random = new SplittableRandom(5);
+        DemandDoubt weeks = new DemandDoubt(0, 0.13, 0.5, 0);
+        int n = 20_000;
+        double[] square = new double[6];
+        double mean = 0;
+        for (int run = 0; run < n; run++) {
+            double[] factors = weeks.factorsAfter(42, 0.5, random, 2);
+            for (int week = 0; week < 6; week++) {
+                double of = Math.log(factors[7 * week]);
+                square[week] += of * of / n;
+            }
+            mean += factors[41] / n;
+        }
+        // A walk of 0.064 a week and 0.09 of its own: known up to week 2, mean 1.
+        for (int week = 0; week < 6; week++) {
+            double expected = week <= 2 ? 0 : (week - 2) * 0.064 * 0.064 + 0.09 * 0.09;
+            double shift = 0.5 * expected;
+            // 3 % is thrice the standard error of a variance of 20,000.
+            assertThat(square[week])
+                    .isCloseTo(expected + shift * shift, within(0.03 * expected + 1e-12));
+        }
+        assertThat(mean).isCloseTo(1, within(0.004));
+    }
+
+    @Test
     void a_season_of_days_and_weeks_keeps_its_litres_on_the_whole() {
         SplittableRandom random = new SplittableRandom(9);
         double sum = 0;

@@ -58,7 +58,7 @@ class FitTest {
 
     private static Correction hidden(double tomato, double leakL) {
         return new Correction(
-                Map.of("dwarf-tomato", new Correction.OfCrop(tomato, 1, 1)),
+                Map.of("dwarf-tomato", new Correction.OfCrop(tomato, 1, 1, 1)),
                 1,
                 1,
                 1,
@@ -288,7 +288,8 @@ class FitTest {
         double[] value = believed.stream().mapToDouble(LogEntry.Reading::value).toArray();
         double[] off =
                 believed.stream()
-                        .mapToDouble(r -> Believed.deviation(scenario, r).orElseThrow())
+                        .mapToDouble(
+                                r -> Believed.deviation(scenario, r, r.value(), 1).orElseThrow())
                         .toArray();
         UnaryOperator<double[]> forecast =
                 point -> {

@@ -32,9 +32,9 @@ final class LoggedBench {
     static final Correction HIDDEN =
             new Correction(
                     Map.of(
-                            "dwarf-tomato", new Correction.OfCrop(1.24, 1, 1.1),
-                            "basil", new Correction.OfCrop(0.9, 1, 1),
-                            "lettuce", new Correction.OfCrop(1.05, 1.05, 1)),
+                            "dwarf-tomato", new Correction.OfCrop(1.24, 1, 1.1, 1),
+                            "basil", new Correction.OfCrop(0.9, 1, 1, 1),
+                            "lettuce", new Correction.OfCrop(1.05, 1.05, 1, 1)),
                     1.02,
                     1.1,
                     1.01,

@@ -55,6 +55,20 @@ class PosteriorTest {
         assertThat(found.deviation(0)).isCloseTo(Math.sqrt(1 / (1 + bend)), within(1e-4));
     }
 
+    /** Three readings of a sum of something looked for and something taken as known. */
+    @Test
+    void what_was_taken_as_known_moves_what_was_found_and_hides_what_more_there_is() {
+        Posterior found = found(theta -> same(theta[0], 3), same(0, 3), same(0.5, 3), 1, 1);
+        double[] slope = same(1 / 0.5, 3);
+        // Bend 1.25 at residuals of 0: precision 1 + 3 x 1.25 x 4 = 16, pull 15.
+        assertThat(found.shift(slope)[0]).isCloseTo(-15.0 / 16, within(1e-6));
+        // By the mean bend of normal errors, 0.79: 9.48 of information, of which the unknown of
+        // the same slope leaves 9.48 - 9.48^2 / 10.48.
+        double information = 9.48 - 9.48 * 9.48 / 10.48;
+        assertThat(found.resolution(slope)).isCloseTo(1 / Math.sqrt(information), within(1e-6));
+        assertThat(found.resolution(same(0, 3))).isInfinite();
+    }
+
     @Test
     void no_reading_leaves_what_was_believed() {
         Posterior found = found(theta -> new double[0], new double[0], new double[0], 2, 3);

@@ -78,7 +78,8 @@ class StepErrorTest {
                             tray.wiltedH(),
                             tray.drownedH(),
                             tray.shortOfAirH(),
-                            tray.lowestOfDayM()));
+                            tray.lowestOfDayM(),
+                            tray.drunkOfDayM3()));
         }
         StepError error =
                 StepError.of(

@@ -40,6 +40,12 @@ final class SyntheticGrowers {
     /** Of those some of whom have a leak. */
     static final long LEAK_SEED = 31_337;
 
+    /** Of those whose leak is as large as their own log says it would show. */
+    static final long LIMIT_SEED = 271_828;
+
+    /** How many of these. */
+    static final int AT_LIMIT = 60;
+
     /** Days of log. */
     static final int LOG_DAYS = 14;
 
@@ -179,6 +185,21 @@ final class SyntheticGrowers {
                                     ? 0
                                     : LEAKS_L_PER_DAY[1 + i / 2 % (LEAKS_L_PER_DAY.length - 1)];
                     return uninterrupted(stated, hidden[i], noise[i], leak, 1);
+                });
+    }
+
+    /** Growers each with a leak just as large as their log without one says would be shown. */
+    static List<Outcome> atLimit(Workers workers) throws InterruptedException {
+        Scenario stated = LoggedBench.stated();
+        double[][] hidden =
+                Unknowns.of(Ensemble.atEnsembleStep(stated)).quantiles(AT_LIMIT, LIMIT_SEED);
+        long[] noise = new SplittableRandom(LIMIT_SEED).longs(AT_LIMIT).toArray();
+        return workers.each(
+                AT_LIMIT,
+                i -> {
+                    double limit =
+                            uninterrupted(stated, hidden[i], noise[i], 0, 1).leak().shownFromL();
+                    return uninterrupted(stated, hidden[i], noise[i], limit, 1);
                 });
     }
 
