@@ -98,6 +98,28 @@ class LimeWithinTheDayTest {
         assertTrue(lime.mayFall(mol, 0.72, CO2, 20));
     }
 
+    // At pH 6.85 half of phosphate is HPO4: with 0.3 mmol/L of alkali as bicarbonate the feed's is
+    // 0.82. More of both, at the same pH, leaves calcite and gypsum where they were.
+    @Test
+    void phosphate_that_gathers_is_judged_by_itself() {
+        double[] mol =
+                Composition.WATER
+                        .with(Component.NO3, 10)
+                        .with(Component.SO4, 1)
+                        .with(Component.P, 1)
+                        .with(Component.K, 10 + 2 + 1 + 0.5 + 3.16 * CO2 - 2 * (3 + 1.1))
+                        .with(Component.CA, 3)
+                        .with(Component.MG, 1.1)
+                        .toArray();
+        settle(mol, 1);
+        mol[Component.P.ordinal()] += 0.1;
+        mol[Component.K.ordinal()] += 0.15;
+        assertFalse(lime.mayFall(mol, 1, CO2, 20));
+        mol[Component.P.ordinal()] += 1.9;
+        mol[Component.K.ordinal()] += 2.85;
+        assertTrue(lime.mayFall(mol, 1, CO2, 20));
+    }
+
     // The sealed tank's evenings: alkali grows by the hour and carbon dioxide leaves as roots calm
     // down. A tenth of an index is let be and a hidden one of the rough measure may come on top;
     // by falls at midnight alone the index went up to 0.7.
