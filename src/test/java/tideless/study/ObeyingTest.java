@@ -27,7 +27,10 @@ public class ObeyingTest {
                     // With air at its roots the trough drinks a quarter more than the drum was
                     // enlarged for.
                     "glasshouse-tomato-trough.toml", List.of("RAN_DRY drum"),
-                    // On weekly visits the trough is still too salty; why is not looked into yet.
+                    // Fed at 1.8 mS/cm the young crop has used up its calcium in March, at the 2.93
+                    // that
+                    // this asks for the grown one leaves salt behind: no one feed suits, and plain
+                    // water brings the reading down for a fortnight (5.2 to 2.8) and not for good.
                     "outgrown-trough.toml", List.of("TOO_SALTY trough"),
                     // Ammonium and acid are told, and not poured in this test.
                     "16-strawberry-small.toml", List.of("PH_OUT gutter", "PRECIPITATE gutter"),
