@@ -65,6 +65,7 @@ final class MadeTrace {
     private final Map<Component, IntToDoubleFunction> taken = new EnumMap<>(Component.class);
     private IntToDoubleFunction drawn = h -> 0;
     private double inReservoirFrac = 1;
+    private Reservoir.Refill.When refill = Reservoir.Refill.When.LOW_AT_VISIT;
     private OptionalDouble otherInflow = OptionalDouble.empty();
     private Visits visits = Rigs.onWeekdays(DayOfWeek.values());
 
@@ -175,6 +176,12 @@ final class MadeTrace {
         return this;
     }
 
+    /** With another rule of refilling. */
+    MadeTrace refilled(Reservoir.Refill.When other) {
+        refill = other;
+        return this;
+    }
+
     /** With so much of a component taken up since the start, mol. */
     MadeTrace taking(Component component, IntToDoubleFunction mol) {
         taken.put(component, mol);
@@ -212,7 +219,7 @@ final class MadeTrace {
     }
 
     Trace trace() {
-        Reservoir reservoir = Rigs.reservoir(0.1, 0.32, Reservoir.Refill.When.LOW_AT_VISIT);
+        Reservoir reservoir = Rigs.reservoir(0.1, 0.32, refill);
         Planting planting = crop(crop, 3);
         Tray of =
                 rig.apply(

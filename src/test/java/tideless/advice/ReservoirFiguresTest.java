@@ -11,6 +11,7 @@ import java.util.Set;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
+import tideless.rig.Reservoir;
 import tideless.rig.Visits;
 import tideless.sim.Event;
 import tideless.sim.Rigs;
@@ -163,6 +164,59 @@ class ReservoirFiguresTest {
                         .event(Event.Kind.OVERFLOW_BEGAN, MadeTrace.TRAY, 101)
                         .event(Event.Kind.OUTLET_UNCOVERED, MadeTrace.RESERVOIR, 100);
         assertEquals(Cure.Kind.FILL_AT_THE_VISIT_BEFORE, ranDry(later).cures().get(0).kind());
+    }
+
+    /** Dry at hour 100: the visit before is that of hour 80; at hour 5 there is none before. */
+    @Test
+    void where_no_refill_is_planned_one_is_advised_for_the_visit_before() {
+        MadeTrace trace =
+                new MadeTrace(14)
+                        .refilled(Reservoir.Refill.When.NEVER)
+                        .event(Event.Kind.OUTLET_UNCOVERED, MadeTrace.RESERVOIR, 100);
+        Task task = refills(trace).get(0);
+        assertEquals(START.plusDays(3).atTime(8, 0), task.due());
+        assertEquals(30, task.litres(), 1e-9);
+        assertEquals(0, task.measure().value(), 0);
+        assertEquals(Cause.Kind.NO_REFILL_PLANNED, task.cause().kind());
+        assertFalse(task.isDone());
+        assertEquals(Cure.Kind.PLAN_REFILLS, ranDry(trace).cures().get(0).kind());
+        MadeTrace soon =
+                new MadeTrace(14)
+                        .refilled(Reservoir.Refill.When.NEVER)
+                        .event(Event.Kind.OUTLET_UNCOVERED, MadeTrace.RESERVOIR, 5);
+        assertEquals(START.atTime(5, 0), refills(soon).get(0).due());
+        MadeTrace low =
+                new MadeTrace(14)
+                        .reservoirAt(0.3)
+                        .event(Event.Kind.OUTLET_UNCOVERED, MadeTrace.RESERVOIR, 100);
+        assertEquals(List.of(), refills(low), "its rule refills it");
+    }
+
+    @Test
+    void a_crust_in_a_reservoir_is_told_of_it() {
+        Warning crust =
+                new MadeTrace(14)
+                                .event(Event.Kind.PRECIPITATE, MadeTrace.RESERVOIR, 100)
+                                .advice()
+                                .warnings()
+                                .stream()
+                                .filter(w -> w.kind() == Warning.Kind.PRECIPITATE)
+                                .findFirst()
+                                .orElseThrow();
+        assertEquals(MadeTrace.RESERVOIR, crust.vessel());
+        assertEquals("gypsum", crust.cause().facts().of());
+    }
+
+    /** A flush before it, and the overflow only after it. */
+    @Test
+    void only_what_runs_over_empties_a_reservoir() {
+        MadeTrace trace =
+                new MadeTrace(14)
+                        .reservoirAt(0.3)
+                        .event(Event.Kind.FLUSH, MadeTrace.TRAY, 90)
+                        .event(Event.Kind.OUTLET_UNCOVERED, MadeTrace.RESERVOIR, 100)
+                        .event(Event.Kind.OVERFLOW_BEGAN, MadeTrace.TRAY, 101);
+        assertEquals(Cure.Kind.FILL_AT_THE_VISIT_BEFORE, ranDry(trace).cures().get(0).kind());
     }
 
     /** 0.3 L an hour from the start on: 30 L last 100 h, a week takes 50.4. */
