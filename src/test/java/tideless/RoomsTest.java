@@ -53,6 +53,7 @@ class RoomsTest {
     private static final Map<String, String> SHOWN =
             Map.of(
                     "study.InTurn", "the page (src/browser)",
+                    "scenario.TomlLines", "the page (src/browser)",
                     "report.CsvFiles", "likewise",
                     "scenario.Rereading", "likewise",
                     "scenario.ScenarioReference", "makes a page of the docs",

@@ -36,6 +36,15 @@ class ScenarioTextTest {
                 changed("s = \"\"\"\na = 1\n\"\"\"\na = 1\n", "a", "2"));
     }
 
+    // A run of some hundreds of them would keep the parser itself for minutes.
+    @Test
+    void empty_lines_and_comments_by_the_thousand_stay_and_do_not_shift_the_place() {
+        String head = "# why\n\n".repeat(20_000);
+        assertEquals(
+                head + "a = 2\n" + head + "[t]\n# b\nc = 3\n",
+                changed(head + "a = 2\n" + head + "[t]\n# b\nc = 1\n", "t.c", "3"));
+    }
+
     @Test
     void letters_beyond_the_first_plane_do_not_shift_the_place() {
         String toml = "n = { \"\ud83c\udf45\" = 1, b = 2 }\n[\"tray\".\"\u00fc x\"]\nd = 3\n";

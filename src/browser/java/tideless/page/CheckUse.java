@@ -322,9 +322,7 @@ final class CheckUse extends Check {
         open(DEMO);
         String demo = Files.readString(DEMO);
         String text =
-                "# "
-                        + "long \n# ".repeat(60_000)
-                        + "\n"
+                ("# " + "long ".repeat(400) + "\n").repeat(200)
                         + demo.replace("wall bench", "long bench")
                                 .replace("Wall bench", "Long bench");
         watch();
@@ -364,6 +362,7 @@ final class CheckUse extends Check {
         take("deep brackets", "a = " + "[".repeat(50_000), "toml");
         take("400 days", demo.replace("\"70 days\"", "\"400 days\""), "");
         play("400 days");
+        take("empty lines", "\n".repeat(60_000) + demo, "");
         take("40 trays", manyTrays(demo), "");
         play("40 trays");
         ask("bench.slide('feed.ec', [1.4])");

@@ -10,6 +10,7 @@ import org.tomlj.Toml;
 import org.tomlj.TomlParseResult;
 import org.tomlj.TomlPosition;
 import org.tomlj.TomlTable;
+import tideless.scenario.TomlLines;
 
 /**
  * The text of a scenario as its owner wrote it, and what becomes of it when single values are
@@ -17,11 +18,13 @@ import org.tomlj.TomlTable;
  */
 final class ScenarioText {
     private final String toml;
+    private final TomlLines lines;
     private final TomlParseResult parsed;
 
     ScenarioText(String toml) {
         this.toml = toml;
-        parsed = Toml.parse(toml);
+        lines = TomlLines.of(toml);
+        parsed = Toml.parse(lines.text());
     }
 
     /** What stands at a key, as {@code tray.basil.depth}; empty where nothing does. */
@@ -70,7 +73,7 @@ final class ScenarioText {
     private record Patch(int from, int to, String text) {}
 
     private static void refuseOther(String changed, Map<List<String>, String> literals) {
-        TomlParseResult now = Toml.parse(changed);
+        TomlParseResult now = Toml.parse(TomlLines.of(changed).text());
         literals.forEach(
                 (key, literal) -> {
                     boolean isAsWanted =
@@ -128,7 +131,8 @@ final class ScenarioText {
     }
 
     /** Columns are counted in characters of Unicode. */
-    private int place(TomlPosition position) {
+    private int place(TomlPosition parsedAt) {
+        TomlPosition position = lines.inFile(parsedAt);
         int line = 0;
         for (int n = 1; n < position.line(); n++) {
             line = toml.indexOf('\n', line) + 1;

@@ -50,7 +50,7 @@ interface Window extends AutoCloseable {
     /** Keys of a keyboard. */
     enum Key {
         TAB("Tab", 9, "", '\uE004'),
-        ENTER("Enter", 13, "\r", '\uE006'),
+        ENTER("Enter", 13, "\r", '\uE007'),
         DOWN("ArrowDown", 40, "", '\uE015'),
         UP("ArrowUp", 38, "", '\uE013');
 

@@ -8,7 +8,7 @@ import org.tomlj.TomlPosition;
  * line that is left stood. The parser takes time that grows with the cube of such lines in a row: a
  * file of 3 kB could keep it for half a minute. Lines inside a text over several lines stay.
  */
-final class TomlLines {
+public final class TomlLines {
     private final String text;
     private final int[] numbers;
 
@@ -17,7 +17,8 @@ final class TomlLines {
         this.numbers = numbers;
     }
 
-    static TomlLines of(String text) {
+    /** Of a text as its owner wrote it. */
+    public static TomlLines of(String text) {
         StringBuilder kept = new StringBuilder(text.length());
         int[] numbers = new int[16];
         int count = 0;
@@ -101,7 +102,7 @@ final class TomlLines {
     }
 
     /** What to parse. */
-    String text() {
+    public String text() {
         return text;
     }
 
@@ -114,7 +115,8 @@ final class TomlLines {
         return numbers[known - 1] + Math.max(0, line - numbers.length);
     }
 
-    TomlPosition inFile(TomlPosition parsed) {
+    /** Where a place in {@link #text()} is in the text of its owner. */
+    public TomlPosition inFile(TomlPosition parsed) {
         return TomlPosition.positionAt(inFile(parsed.line()), parsed.column());
     }
 }

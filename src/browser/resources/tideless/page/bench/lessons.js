@@ -77,7 +77,11 @@ class Lesson {
     this.lastDay = undefined;
     this.readings = [];
     this.plot = PLOTS.find(plot => plot.id === (lesson.plot || this.plotOfOwn()));
+    const hadKeys = document.activeElement === inPage("lesson-choice");
     this.build();
+    if (hadKeys) {
+      inPage("lesson-choice").focus();
+    }
     this.ready = this.season(lesson.scenario, lesson.moves0).then(run => {
       if (this.lesson === lesson && !this.before) {
         this.before = run;
@@ -229,14 +233,16 @@ class Lesson {
     drawGrid(pen, axes, this.before.rig, colours);
     drawLine(pen, axes, lines[0], {colour: colours.deep, dash: [], width: 1.8});
     const from = this.lesson.until || 0;
-    drawLine(pen, axes, {values: this.guess.slice(1).map((value, day) => day + 1 < from ? NaN : value), hours: 24},
-      {colour: colours.pin, dash: [5, 4], width: 2.4});
+    if (this.touched) {
+      drawLine(pen, axes, {values: this.guess.slice(1).map((value, day) => day + 1 < from ? NaN : value), hours: 24},
+        {colour: colours.pin, dash: [5, 4], width: 2.4});
+    }
     if (this.after) {
       drawLine(pen, axes, lines[1], {colour: colours.rust, dash: [9, 3], width: 2.2});
     }
     drawCrosses(pen, axes, this.readings, colours.ink);
     this.showHandles(low, axes.high);
-    this.key.textContent = `${this.plot.unit}; the line shown; dashed your guess`
+    this.key.textContent = `${this.plot.unit}; the line shown${this.touched ? "; dashed your guess" : ""}`
       + (this.after ? "; in long dashes the run" : "") + (this.readings.length > 0 ? "; crosses your readings" : "");
     this.canvas.setAttribute("aria-label", `${this.plot.title}, ${this.key.textContent}`);
   }
