@@ -32,6 +32,9 @@ public final class SeasonStrip {
     private static final double HIGH = 26;
     private static final double TOP = 18;
 
+    /** How wide a letter may be on an average. */
+    private static final double LETTER = 6.2;
+
     /** More tasks of one kind than this are ticks at the top, or they would hide the strip. */
     private static final int MANY = 20;
 
@@ -123,7 +126,6 @@ public final class SeasonStrip {
             int living,
             VesselId vessel,
             List<String> findings) {
-        double top = y + 18;
         Map<Task.Kind, List<Task>> tasks = new EnumMap<>(Task.Kind.class);
         for (Task task : forecast.advice().tasks()) {
             if (task.vessel().equals(vessel) && RigWords.isMarked(task.kind())) {
@@ -131,7 +133,12 @@ public final class SeasonStrip {
             }
         }
         svg.label(EDGE, y + 8, "name", name);
-        svg.label(WIDTH - EDGE, y + 8, "small end", RigWords.counted(tasks));
+        String counted = RigWords.counted(tasks);
+        // A long name and many tasks do not go into one line.
+        double under =
+                name.length() * LETTER + counted.length() * LETTER > WIDTH - 2 * EDGE ? 12 : 0;
+        svg.label(WIDTH - EDGE, y + 8 + under, "small end", counted);
+        double top = y + 18 + under;
         shade(top);
         filled(series, full, 0, living, top, "water");
         filled(series, full, living, trace.hours(), top, "water faded");

@@ -4,10 +4,14 @@ import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.within;
 
 import java.util.ArrayList;
+import java.util.HashMap;
 import java.util.List;
+import java.util.Map;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.ValueSource;
 
 class SeasonStripTest {
     private static final RigPicture.Drawing BENCH =
@@ -40,6 +44,33 @@ class SeasonStripTest {
             assertThat(one[0]).isCloseTo(8 + 344 * 32 / 70.0, within(0.02));
             assertThat(one[1]).isCloseTo(344 * 10 / 70.0, within(0.02));
         }
+    }
+
+    // A bold letter of eleven units is some 6.2 wide on an average.
+    @ParameterizedTest
+    @ValueSource(
+            strings = {
+                "scenarios/two-crops.toml",
+                "scenarios/logged-bench.toml",
+                "scenarios/hand-topped-bucket.toml",
+                "scenarios/glasshouse-tomato-trough.toml",
+                "scenarios/low-held-tomatoes.toml"
+            })
+    void a_name_and_what_is_done_do_not_lie_over_each_other(String scenario) {
+        String svg = SeasonStrip.of(DrawRig.forecast(scenario)).svg();
+        Matcher text =
+                Pattern.compile(
+                                "<text x=\"[\\d.]+\" y=\"([\\d.]+)\" class=\"(name|small end)\">"
+                                        + "([^<]*)<")
+                        .matcher(svg);
+        Map<String, Integer> letters = new HashMap<>();
+        int found = 0;
+        while (text.find()) {
+            letters.merge(text.group(1), text.group(3).length(), Integer::sum);
+            found++;
+        }
+        assertThat(found).isPositive();
+        assertThat(letters.values()).allMatch(count -> count * 6.2 <= 344);
     }
 
     // Ten weekends of two days on each of four strips.
