@@ -18,7 +18,23 @@ public final class Spelling {
                 best = name;
             }
         }
-        return least <= Math.max(1, Math.min(misspelt.length(), best.length()) / 3) ? best : "";
+        return least <= Math.max(1, Math.min(misspelt.length(), best.length()) / 3)
+                ? best
+                : holding(misspelt, names);
+    }
+
+    /** The one name that ends with what was written, as "pepper" is a "sweet-pepper"; or empty. */
+    private static String holding(String written, Iterable<String> names) {
+        String found = "";
+        for (String name : names) {
+            if (written.length() > 2 && name.endsWith("-" + written)) {
+                if (!found.isEmpty()) {
+                    return "";
+                }
+                found = name;
+            }
+        }
+        return found;
     }
 
     /** Letters added, left out, exchanged or swapped with their neighbour. */

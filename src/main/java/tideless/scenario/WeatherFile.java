@@ -33,6 +33,12 @@ final class WeatherFile {
     /** Most rain of an hour, m: above the world's record of about 0.3 m (from memory). */
     private static final double MOST_RAIN_M = 0.4;
 
+    /** A day of at least so much light is no polar night, Wh/m2; assumed. */
+    private static final double BRIGHT_WH_PER_M2 = 1000;
+
+    /** A bright day is looked for so many days before and after a dark one; assumed. */
+    private static final int DARK_FOR_D = 7;
+
     private static final Pattern OFFSET = Pattern.compile("UTC(?:([+-])(\\d{1,2}):?([0-5]\\d)?)?");
     // A leap year, so that a typical year has a place for 29 February.
     private static final LocalDateTime TYPICAL_BEGIN = LocalDateTime.of(2000, 1, 1, 0, 0);
@@ -354,7 +360,49 @@ final class WeatherFile {
             sayMissing(start.atStartOfDay().plusHours(filled), start, days, rigAheadH);
             return Read.faulty();
         }
+        sayDark(run[2], start, days);
         return Read.of(weather(run, filled).withOtherYears(otherYears(start, hours, rigAheadH)));
+    }
+
+    /**
+     * Says of days without any light between days of full light: no cloud does that. Near the poles
+     * dark days come by and by.
+     */
+    private void sayDark(double[] globalWPerM2, LocalDate start, int days) {
+        double[] dayWh = new double[days];
+        for (int h = 0; h < 24 * days; h++) {
+            dayWh[h / 24] += globalWPerM2[h];
+        }
+        List<LocalDate> dark = new ArrayList<>();
+        for (int day = 0; day < days; day++) {
+            if (dayWh[day] == 0 && isBright(dayWh, day, -1) && isBright(dayWh, day, 1)) {
+                dark.add(start.plusDays(day));
+            }
+        }
+        if (!dark.isEmpty()) {
+            source.note(
+                    new Note(
+                            csv.label(),
+                            0,
+                            "global",
+                            "no light at all on %s between bright days, as a gap in a record looks: the plants take it for night"
+                                    .formatted(
+                                            dark.size() == 1
+                                                    ? "the run's " + dark.get(0)
+                                                    : "%d of the run's days (the first %s)"
+                                                            .formatted(dark.size(), dark.get(0)))));
+        }
+    }
+
+    /** Whether it is bright within a few days before or after a day. */
+    private static boolean isBright(double[] dayWh, int day, int way) {
+        for (int i = 1; i <= DARK_FOR_D; i++) {
+            int beside = day + way * i;
+            if (beside >= 0 && beside < dayWh.length && dayWh[beside] > BRIGHT_WH_PER_M2) {
+                return true;
+            }
+        }
+        return false;
     }
 
     /** The same days in every other year that the file has whole. */

@@ -438,6 +438,7 @@ class CommandLineTest {
         assertTrue(lettuce.out().contains("from memory") || lettuce.out().contains("read"));
         assertEquals(2, run("crops", "letuce").exit());
         assertTrue(run("crops", "letuce").err().contains("Did you mean \"lettuce\"?"));
+        assertTrue(run("crops", "pepper").err().contains("Did you mean \"sweet-pepper\"?"));
     }
 
     @Test

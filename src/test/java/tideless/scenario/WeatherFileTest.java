@@ -100,6 +100,34 @@ class WeatherFileTest {
         assertEquals(2.3, weather.tempC(30), 1e-12);
     }
 
+    // Ten days of light, the fourth and fifth of them without any.
+    @Test
+    void days_without_light_between_bright_ones_are_told_and_a_polar_dusk_is_not() {
+        assertThat(darkNotes(new double[] {90, 90, 90, 0, 0, 90, 90, 90, 90, 90}))
+                .singleElement()
+                .asString()
+                .contains("no light at all on 2 of the run's days (the first " + START.plusDays(3));
+        assertThat(darkNotes(new double[] {90, 90, 90, 1, 0, 90, 90, 90, 90, 90}))
+                .singleElement()
+                .asString()
+                .contains("the run's " + START.plusDays(4));
+        assertThat(darkNotes(new double[] {40, 30, 20, 10, 5, 0, 0, 0, 0, 0})).isEmpty();
+        assertThat(darkNotes(new double[] {90, 90, 90, 1, 1, 90, 90, 90, 90, 90})).isEmpty();
+    }
+
+    private List<Note> darkNotes(double[] wattsPerM2OfDay) {
+        StringBuilder text = new StringBuilder(HEAD);
+        for (int h = 0; h <= 24 * wattsPerM2OfDay.length; h++) {
+            double global = h % 24 < 12 ? wattsPerM2OfDay[Math.min(9, h / 24)] : 0;
+            text.append(START.atStartOfDay().plusHours(h)).append(",20,50,").append(global);
+            text.append(",1\n");
+        }
+        int before = source.notes().size();
+        read(text.toString(), false, 0, wattsPerM2OfDay.length);
+        assertThat(faults()).isEmpty();
+        return source.notes().subList(before, source.notes().size());
+    }
+
     @Test
     void a_rig_ahead_of_the_file_reads_earlier_rows() {
         String text = rows(START.minusDays(1).atStartOfDay(), 96).toString();
