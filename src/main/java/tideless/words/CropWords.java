@@ -33,8 +33,13 @@ public final class CropWords {
         return Names.of(tray, crop) + " is not ready by the end of the run: " + still(daysShort);
     }
 
+    /** Whether a crop so far from being ready would never be. */
+    static boolean isHopeless(double daysShort) {
+        return daysShort >= HOPELESS_DAYS;
+    }
+
     private static String still(double daysShort) {
-        return daysShort < HOPELESS_DAYS
+        return !isHopeless(daysShort)
                 ? "about " + Numbers.days(Math.ceil(daysShort)) + " more in such air."
                 : "it would never be, in such air.";
     }

@@ -4,16 +4,22 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.function.Function;
+import tideless.advice.RoomFindings;
 import tideless.advice.Shortfall;
 import tideless.advice.Unit;
 import tideless.advice.Verdict;
 import tideless.advice.Warning;
 import tideless.rig.Scenario;
+import tideless.sim.PlantingTrace;
+import tideless.sim.TrayTrace;
 import tideless.study.Forecast;
 import tideless.study.Outlook;
 
 /** A verdict in at most five lines. */
 public final class VerdictWords {
+    /** A tray that holds water for longer is not what a crop was harmed by, h; assumed. */
+    private static final double PLENTY_H = 48;
+
     /** Absences told one by one; more are told together. */
     private static final int TOLD_ABSENCES = 2;
 
@@ -27,7 +33,7 @@ public final class VerdictWords {
         Verdict verdict = forecast.advice().verdict();
         Optional<Outlook> outlook = forecast.outlook();
         if (outlook.isEmpty()) {
-            return lines(verdict);
+            return notWhereHopeless(forecast, lines(verdict));
         }
         Scenario scenario = forecast.trace().scenario();
         List<String> lines =
@@ -42,14 +48,38 @@ public final class VerdictWords {
                     .findFirst()
                     .ifPresent(harm -> putFirst(lines, verdict, moreWater(scenario, harm)));
         }
+        return notWhereHopeless(forecast, lines);
+    }
+
+    /** Whoever survives and never gets ready is no success: said in the first line. */
+    private static List<String> notWhereHopeless(Forecast forecast, List<String> lines) {
+        List<String> never = new ArrayList<>();
+        for (TrayTrace tray : forecast.trace().trays()) {
+            for (PlantingTrace planting : forecast.trace().plantings(tray)) {
+                if (CropWords.isHopeless(RoomFindings.daysShort(forecast.trace(), planting))) {
+                    never.add(Names.of(tray.tray().id(), planting.crop()));
+                }
+            }
+        }
+        if (!never.isEmpty()) {
+            lines.set(
+                    0,
+                    lines.get(0)
+                            + " Yet in such air it never gets ready: "
+                            + String.join(", ", never)
+                            + ".");
+        }
         return lines;
     }
 
-    /** Whether it is told already that the tray ran dry. */
-    private static boolean isDry(Verdict verdict, Verdict.WaterLeft left) {
+    /** Whether it ran dry, as is told already, or plants came to harm beside plenty of water. */
+    private static boolean isLost(Verdict verdict, Verdict.WaterLeft left) {
         return verdict.firstHarm()
-                .filter(harm -> harm.vessel().equals(left.tray()))
-                .filter(harm -> harm.kind() == Warning.Kind.DRIED_OUT)
+                .filter(
+                        harm ->
+                                harm.kind() == Warning.Kind.DRIED_OUT
+                                        ? harm.vessel().equals(left.tray())
+                                        : left.hours() > PLENTY_H)
                 .isPresent();
     }
 
@@ -106,14 +136,17 @@ public final class VerdictWords {
         List<Verdict.Absence> absences = verdict.absences();
         int told = absences.size() > TOLD_ABSENCES ? TOLD_ABSENCES - 1 : absences.size();
         for (Verdict.Absence absence : absences.subList(0, told)) {
-            lines.add(absence(absence, sureness.apply(absence)));
+            lines.add(
+                    absence.lowestIn() == null
+                            ? nothingThen(verdict, absence)
+                            : absence(absence, sureness.apply(absence)));
         }
         if (told < absences.size()) {
             lines.add(rest(absences.subList(told, absences.size())));
         }
         verdict.tightest()
                 .filter(left -> left.hours() < TIGHT_H)
-                .filter(left -> !isDry(verdict, left))
+                .filter(left -> !isLost(verdict, left))
                 .ifPresent(left -> lines.add(tightest(left)));
         verdict.first().ifPresent(warning -> lines.add(first(warning)));
         return lines;
@@ -139,15 +172,23 @@ public final class VerdictWords {
                 + ".";
     }
 
+    /** Of an absence from empty trays. */
+    private static String nothingThen(Verdict verdict, Verdict.Absence absence) {
+        boolean dead =
+                verdict.firstHarm()
+                        .filter(harm -> harm.at().toLocalDate().isBefore(absence.from()))
+                        .isPresent();
+        return "Away "
+                + Dates.shortSpan(absence.from(), absence.to())
+                + (dead ? ": no plant is left by then." : ": nothing grows then.");
+    }
+
     private static String absence(Verdict.Absence absence, String sureness) {
         StringBuilder text = new StringBuilder("Away ");
         text.append(Dates.shortSpan(absence.from(), absence.to())).append(": ");
         boolean saves =
                 !absence.survives() && absence.filledUp().filter(f -> f.survives()).isPresent();
         text.append(absence.survives() ? "survives" : "does NOT survive").append(sureness);
-        if (absence.lowestIn() == null) {
-            return text.append(", nothing grows then.").toString();
-        }
         if (absence.fillUpOn() != null) {
             text.append(saves ? ", but does if you fill up on " : "; fill up on ")
                     .append(Dates.weekday(absence.fillUpOn()));

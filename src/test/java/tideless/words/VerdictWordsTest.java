@@ -2,10 +2,13 @@ package tideless.words;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import java.io.IOException;
+import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
 import java.util.Optional;
 import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
 import tideless.scenario.Reading;
 import tideless.scenario.ScenarioReader;
 import tideless.sim.Event;
@@ -16,9 +19,23 @@ import tideless.study.Outlook;
 
 /** What is to be changed first, and what is not worth a line. */
 class VerdictWordsTest {
+    @TempDir static Path folder;
+
     private static Forecast forecast(String scenario) {
         Path file = Path.of("scenarios", scenario + ".toml");
         return Forecasts.of(((Reading.Good) ScenarioReader.read(file)).scenario(), 1);
+    }
+
+    /** The calm bench, with something in its text put otherwise. */
+    private static List<String> changed(String... fromTo) throws IOException {
+        String text = Files.readString(Path.of("scenarios", "calm-bench.toml"));
+        for (int i = 0; i < fromTo.length; i += 2) {
+            assertThat(text).contains(fromTo[i]);
+            text = text.replace(fromTo[i], fromTo[i + 1]);
+        }
+        Path file = Files.writeString(folder.resolve("bench.toml"), text);
+        return VerdictWords.lines(
+                Forecasts.of(((Reading.Good) ScenarioReader.read(file)).scenario(), 1));
     }
 
     /** The first tray dries out 26 days after the start in the rest of the rigs. */
@@ -73,5 +90,31 @@ class VerdictWordsTest {
                 .noneMatch(line -> line.startsWith("Tightest"));
         assertThat(VerdictWords.lines(forecast("calm-bench")))
                 .anyMatch(line -> line.startsWith("Tightest"));
+    }
+
+    /** Lettuce grows above 4 degC. */
+    @Test
+    void a_crop_that_survives_and_never_gets_ready_is_told_at_once() throws IOException {
+        List<String> cold =
+                changed(
+                        "day_temperature = \"22 degC\"", "day_temperature = \"4 degC\"",
+                        "night_temperature = \"18 degC\"", "night_temperature = \"2 degC\"");
+        assertThat(cold.get(0))
+                .contains("Yet in such air it never gets ready: tray left, tray right");
+        assertThat(VerdictWords.lines(forecast("calm-bench")).get(0)).doesNotContain("ready");
+    }
+
+    @Test
+    void nobody_is_said_to_survive_an_absence_whose_plants_are_cut_or_dead() throws IOException {
+        assertThat(
+                        changed(
+                                "from = 2026-03-21, to = 2026-03-29",
+                                "from = 2026-04-03, to = 2026-04-08"))
+                .anyMatch(line -> line.equals("Away 3 to 8 Apr: nothing grows then."));
+        List<String> dead = changed("setting = \"4.5 cm\"", "setting = \"1 cm\"");
+        assertThat(dead)
+                .anyMatch(line -> line.equals("Away 21 to 29 Mar: no plant is left by then."));
+        // Seedlings above the level are lost for another reason than too little water.
+        assertThat(dead).noneMatch(line -> line.startsWith("Tightest"));
     }
 }
