@@ -22,7 +22,7 @@ import tideless.rig.Scenario;
 import tideless.rig.Visits;
 import tideless.scenario.Reading;
 import tideless.study.Away;
-import tideless.study.threads.ThreadPool;
+import tideless.study.Workers;
 
 /** How long nobody need come. */
 @Command(
@@ -89,12 +89,14 @@ final class AwayCommand implements Callable<Integer> {
             description = "folder for the table as CSV and the curve as PNG and SVG")
     Path folder;
 
+    @Mixin Threads threads;
+
     @Mixin Logged logged;
 
     @Spec CommandSpec spec;
 
     @Override
-    public Integer call() throws InterruptedException {
+    public Integer call() {
         Arguments arguments = new Arguments(spec);
         arguments.requireMembers(members);
         arguments.requireWithin("--every", every, 1, MOST_EVERY);
@@ -119,22 +121,23 @@ final class AwayCommand implements Callable<Integer> {
         }
         Away.Question question =
                 new Away.Question(first, every, stated.isEmpty() ? withinRun(rig) : stated);
-        Away away;
-        WriteResult written = new WriteResult(List.of(), "", false);
-        try (Progress progress = new Progress(System.err, Progress.atTerminal())) {
-            away =
-                    Away.of(
-                            rig,
-                            question,
-                            members,
-                            seed.value,
-                            new Watched(ThreadPool.ofAllCores(), progress, "running"));
-            if (folder != null) {
-                progress.show("writing", 0, 0);
-                written = AwayFiles.write(away, folder, Scenarios.inputs(good.get()));
+        try (Brake brake = new Brake()) {
+            Away away;
+            try (Progress progress = new Progress(System.err, Progress.atTerminal())) {
+                Workers workers = new Watched(threads.pool(), progress, "running");
+                away = Away.of(rig, question, members, seed.value, workers);
             }
+            brake.release();
+            if (away.members() == 0) {
+                print(away);
+                return Exit.DONE;
+            }
+            WriteResult written =
+                    folder == null
+                            ? new WriteResult(List.of(), "", false)
+                            : AwayFiles.write(away, folder, Scenarios.inputs(good.get()));
+            return Written.told(spec, written, folder, () -> print(away));
         }
-        return Written.told(spec, written, folder, () -> print(away));
     }
 
     private void print(Away away) {

@@ -19,7 +19,6 @@ import tideless.report.WriteResult;
 import tideless.scenario.Reading;
 import tideless.study.Forecast;
 import tideless.study.Forecasts;
-import tideless.study.threads.ThreadPool;
 
 /** The tasks of a run as a calendar. */
 @Command(
@@ -60,6 +59,8 @@ final class CalendarCommand implements Callable<Integer> {
 
     @Mixin Seed seed;
 
+    @Mixin Threads threads;
+
     @Mixin Logged logged;
 
     @Spec CommandSpec spec;
@@ -84,7 +85,7 @@ final class CalendarCommand implements Callable<Integer> {
                             good.get().scenario(),
                             seed.value,
                             members,
-                            new Watched(ThreadPool.ofAllCores(), progress, "running"));
+                            new Watched(threads.pool(), progress, "running"));
             if (file != null) {
                 List<Path> inputs = Scenarios.inputs(good.get());
                 written = CalendarFile.write(forecast, file, inputs);

@@ -83,6 +83,7 @@ final class CompareCommand implements Callable<Integer> {
     @Option(
             names = "--seed",
             paramLabel = "N",
+            converter = Seed.Typed.class,
             defaultValue = "1",
             showDefaultValue = Visibility.ALWAYS,
             description = "seed of the members")

@@ -26,7 +26,6 @@ import tideless.scenario.Note;
 import tideless.scenario.Reading;
 import tideless.study.Forecast;
 import tideless.study.Forecasts;
-import tideless.study.threads.ThreadPool;
 
 /** Runs one scenario. */
 @Command(
@@ -74,6 +73,7 @@ final class RunCommand implements Callable<Integer> {
     @Option(
             names = "--seed",
             paramLabel = "N",
+            converter = Seed.Typed.class,
             defaultValue = "1",
             showDefaultValue = Visibility.ALWAYS,
             description = "seed, printed with the result")
@@ -95,6 +95,8 @@ final class RunCommand implements Callable<Integer> {
 
     @Option(names = "--timings", description = "say how long each part took, on standard error")
     boolean timings;
+
+    @Mixin Threads threads;
 
     @Mixin Logged logged;
 
@@ -119,7 +121,7 @@ final class RunCommand implements Callable<Integer> {
         WriteResult written;
         try (Progress progress = new Progress(System.err, Progress.atTerminal())) {
             progress.show("running", 0, 0);
-            forecast = Forecasts.of(good.get().scenario(), seed, members, ThreadPool.ofAllCores());
+            forecast = Forecasts.of(good.get().scenario(), seed, members, threads.pool());
             watch.lap("simulate and advise");
             progress.show("writing", 0, 0);
             written = ResultFiles.write(forecast, to, wanted(), origins(good.get(), forecast));

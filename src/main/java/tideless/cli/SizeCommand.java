@@ -2,18 +2,22 @@ package tideless.cli;
 
 import java.nio.file.Path;
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.List;
+import java.util.Locale;
 import java.util.Optional;
 import java.util.OptionalInt;
 import java.util.concurrent.Callable;
 import java.util.function.Predicate;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Help.Visibility;
+import picocli.CommandLine.ITypeConverter;
 import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.Parameters;
 import picocli.CommandLine.Spec;
+import picocli.CommandLine.TypeConversionException;
 import tideless.report.LeanTable;
 import tideless.report.Progress;
 import tideless.report.SizeTable;
@@ -23,12 +27,12 @@ import tideless.rig.Reservoir;
 import tideless.rig.Scenario;
 import tideless.rig.Tray;
 import tideless.scenario.Reading;
+import tideless.scenario.Spelling;
 import tideless.study.LeanFeed;
 import tideless.study.Lightings;
 import tideless.study.Size;
 import tideless.study.ValveHeight;
 import tideless.study.Workers;
-import tideless.study.threads.ThreadPool;
 
 /** How much of one thing is enough. */
 @Command(
@@ -59,16 +63,39 @@ final class SizeCommand implements Callable<Integer> {
 
     /** What can be looked for. */
     enum What {
-        reservoir,
-        plants,
-        visits,
-        valve,
-        lamp_hours,
-        feed;
+        RESERVOIR,
+        PLANTS,
+        VISITS,
+        VALVE,
+        LAMP_HOURS,
+        FEED;
 
         @Override
         public String toString() {
-            return name().replace('_', '-');
+            return name().toLowerCase(Locale.ROOT).replace('_', '-');
+        }
+
+        static List<String> names() {
+            return Arrays.stream(values()).map(What::toString).toList();
+        }
+    }
+
+    /** By the one name each has. */
+    static final class WhatName implements ITypeConverter<What> {
+        @Override
+        public What convert(String text) {
+            for (What what : What.values()) {
+                if (what.toString().equals(text)) {
+                    return what;
+                }
+            }
+            String meant = Spelling.nearest(text, What.names());
+            throw new TypeConversionException(
+                    "found \""
+                            + text
+                            + "\", allowed: "
+                            + String.join(", ", What.names())
+                            + (meant.isEmpty() ? "" : "; did you mean \"" + meant + "\"?"));
         }
     }
 
@@ -78,6 +105,7 @@ final class SizeCommand implements Callable<Integer> {
     @Option(
             names = "--what",
             paramLabel = "WHAT",
+            converter = WhatName.class,
             description = "${COMPLETION-CANDIDATES} (default: each that can be changed)")
     What what;
 
@@ -114,14 +142,17 @@ final class SizeCommand implements Callable<Integer> {
 
     @Mixin Logged logged;
 
+    @Mixin Threads threads;
+
     @Spec CommandSpec spec;
 
     @Override
-    public Integer call() throws InterruptedException {
+    public Integer call() {
         Arguments arguments = new Arguments(spec);
         arguments.requireMembers(members);
         if (!(chance > 0 && chance <= 1)) {
-            throw arguments.refused("--chance", Double.toString(chance), "above 0, at most 1");
+            throw arguments.refused(
+                    "--chance", Double.toString(chance), "above 0, at most 1, as 0.9");
         }
         if (visitsEvery != null) {
             arguments.requireWithin("--visits-every", visitsEvery, 1, MOST_DAYS);
@@ -135,74 +166,86 @@ final class SizeCommand implements Callable<Integer> {
         return Exit.DONE;
     }
 
-    private void look(Scenario rig, Arguments arguments) throws InterruptedException {
+    private void look(Scenario rig, Arguments arguments) {
         OptionalInt every = visitsEvery == null ? OptionalInt.empty() : OptionalInt.of(visitsEvery);
         Size.Goal goal = new Size.Goal(every, chance, members, seed.value);
         List<String> meant = meant(rig, arguments);
-        Runnable print;
-        try (Progress progress = new Progress(System.err, Progress.atTerminal())) {
-            Workers workers = new Watched(ThreadPool.ofAllCores(), progress, "trying");
-            print = found(rig, goal, meant, workers);
+        try (Brake brake = new Brake()) {
+            Runnable print;
+            try (Progress progress = new Progress(System.err, Progress.atTerminal())) {
+                Workers workers = new Watched(threads.pool(), progress, "trying");
+                print = found(rig, goal, meant, workers);
+            }
+            brake.release();
+            print.run();
         }
-        print.run();
     }
 
     /** Does the work; what it returns prints the answer. */
-    private Runnable found(Scenario rig, Size.Goal goal, List<String> meant, Workers workers)
-            throws InterruptedException {
+    private Runnable found(Scenario rig, Size.Goal goal, List<String> meant, Workers workers) {
         SizeTable table = new SizeTable(spec.commandLine().getOut(), Terminal.width());
         if (what == null) {
-            List<Size> changes = Size.changes(rig, goal, workers);
+            Size.Found changes = Size.changes(rig, goal, workers);
             return () -> table.printChanges(changes, goal, rig);
         }
         switch (what) {
-            case feed -> {
+            case FEED -> {
                 LeanFeed lean = LeanFeed.of(rig);
                 return () -> LeanTable.print(spec.commandLine().getOut(), lean);
             }
-            case lamp_hours -> {
+            case LAMP_HOURS -> {
                 var lighting = Lightings.of(rig);
                 return () -> table.printLamps(lighting);
             }
-            case valve -> {
-                List<ValveHeight> valves =
-                        workers.each(meant.size(), i -> ValveHeight.of(rig, meant.get(i)));
-                return () -> table.printValves(valves, rig);
+            case VALVE -> {
+                return valves(rig, meant, workers, table);
             }
             default -> {
-                List<Size> sizes = new ArrayList<>();
+                List<Size.Search> searches = new ArrayList<>();
                 for (String name : meant) {
-                    sizes.add(size(rig, name, goal, workers));
+                    searches.add(() -> size(rig, name, goal, workers));
                 }
+                Size.Found sizes = Size.each(searches);
                 return () -> table.print(sizes, goal, rig);
             }
+        }
+    }
+
+    private static Runnable valves(
+            Scenario rig, List<String> meant, Workers workers, SizeTable table) {
+        try {
+            List<ValveHeight> valves =
+                    workers.each(meant.size(), i -> ValveHeight.of(rig, meant.get(i)));
+            return () -> table.printValves(valves, rig);
+        } catch (InterruptedException e) {
+            return table::sayBrokenOff; // a run or two each: there is nothing to keep
         }
     }
 
     private Size size(Scenario rig, String name, Size.Goal goal, Workers workers)
             throws InterruptedException {
         return switch (what) {
-            case reservoir -> Size.ofReservoir(rig, name, goal, workers);
-            case plants -> Size.ofPlants(rig, name, goal, workers);
+            case RESERVOIR -> Size.ofReservoir(rig, name, goal, workers);
+            case PLANTS -> Size.ofPlants(rig, name, goal, workers);
             default -> Size.ofVisits(rig, goal, workers);
         };
     }
 
     /** Names of what is meant; one empty name for what has none. */
     private List<String> meant(Scenario rig, Arguments arguments) {
-        if (what == What.reservoir) {
+        if (what == What.RESERVOIR) {
             return chosen(
                     rig.reservoirs().stream().map(Reservoir::name).toList(),
                     "a reservoir",
                     arguments);
         }
-        if (what == What.plants) {
+        if (what == What.PLANTS) {
             return chosen(
                     trays(rig, t -> t.planting() instanceof Planting.OfCrop c && c.plants() > 0),
                     "a tray with a crop of a known kind",
                     arguments);
         }
-        if (what == What.valve) {
+        if (what == What.VALVE) {
             return chosen(
                     trays(rig, t -> t.filling() instanceof Filling.ByValve),
                     "a tray with a float valve",

@@ -103,6 +103,7 @@ public final class Tideless implements Runnable {
                 .registerConverter(Integer.class, Tideless::whole)
                 .registerConverter(int.class, Tideless::whole)
                 .registerConverter(long.class, Tideless::longWhole)
+                .registerConverter(double.class, Tideless::number)
                 .setExpandAtFiles(false) // "@name" is a name, not a file of further words
                 .setParameterExceptionHandler(Tideless::refuse)
                 .execute(args);
@@ -146,12 +147,20 @@ public final class Tideless implements Runnable {
         return (int) number;
     }
 
-    private static long longWhole(String text) {
+    static long longWhole(String text) {
         try {
             return Long.parseLong(text.strip());
         } catch (NumberFormatException e) {
             throw new TypeConversionException(
                     "found \"" + text + "\", allowed: a whole number, as 40");
+        }
+    }
+
+    private static double number(String text) {
+        try {
+            return Double.parseDouble(text.strip());
+        } catch (NumberFormatException e) {
+            throw new TypeConversionException("found \"" + text + "\", allowed: a number, as 0.9");
         }
     }
 

@@ -33,6 +33,11 @@ public final class AwayTable {
         AwayTable table = new AwayTable(out, away, width);
         out.println(Names.clean(away.scenario().title()));
         out.println();
+        if (away.members() == 0) {
+            table.say("Broken off before anything could be said.");
+            out.flush();
+            return;
+        }
         table.sentences();
         table.leaves();
         table.notes();
@@ -72,6 +77,16 @@ public final class AwayTable {
     }
 
     private void notes() {
+        if (!away.whole()) {
+            say(
+                    "Broken off: these are the first "
+                            + away.members()
+                            + " of "
+                            + away.asked()
+                            + " rigs, as --members "
+                            + away.members()
+                            + " tells them.");
+        }
         if (away.members() > 1) {
             say(
                     "Days: the middle of "

@@ -8,6 +8,7 @@ import java.awt.geom.Rectangle2D;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
+import java.util.Locale;
 import org.jfree.chart.axis.NumberAxis;
 import org.jfree.chart.axis.SymbolAxis;
 import org.jfree.chart.axis.ValueAxis;
@@ -85,8 +86,7 @@ record LinePage(
             double size = numeric ? 3 : 5;
             renderer.setSeriesShape(c, new Ellipse2D.Double(-size / 2, -size / 2, size, size));
         }
-        NumberAxis up = new NumberAxis(null);
-        style(up);
+        NumberAxis up = numbers();
         up.setAutoRangeIncludesZero(true);
         up.setTickLabelInsets(new RectangleInsets(8, 4, 8, 4)); // fewer of them
         XYPlot plot = new XYPlot(set, numeric ? across() : names(), up, renderer);
@@ -116,8 +116,7 @@ record LinePage(
     }
 
     private ValueAxis across() {
-        NumberAxis across = new NumberAxis(null);
-        style(across);
+        NumberAxis across = numbers();
         double first = at(0);
         double last = at(axis().size() - 1);
         double room = last > first ? 0.04 * (last - first) : 1;
@@ -131,6 +130,14 @@ record LinePage(
         names.setGridBandsVisible(false);
         names.setRange(-0.5, axis().size() - 0.5);
         return names;
+    }
+
+    private static NumberAxis numbers() {
+        NumberAxis axis = new NumberAxis(null);
+        // The library's own formats follow the language of the machine.
+        axis.setStandardTickUnits(NumberAxis.createStandardTickUnits(Locale.ROOT));
+        style(axis);
+        return axis;
     }
 
     private static void style(ValueAxis axis) {

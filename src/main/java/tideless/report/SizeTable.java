@@ -37,14 +37,20 @@ public final class SizeTable {
     }
 
     /** What each of some things would have to be. */
-    public void print(List<Size> sizes, Size.Goal goal, Scenario scenario) {
+    public void print(Size.Found found, Size.Goal goal, Scenario scenario) {
+        List<Size> sizes = found.sizes();
         title(scenario);
+        if (sizes.isEmpty()) {
+            sayBrokenOff();
+            return;
+        }
         for (Size size : sizes) {
             say(Names.begun(SizeWords.now(size, goal, scenario.start())));
-            say("  " + SizeWords.answer(size, goal, scenario.start()));
+            say("  " + Names.begun(SizeWords.answer(size, goal, scenario.start())));
             out.println();
         }
         note(goal);
+        noteMissing(found);
         if (sizes.stream().anyMatch(s -> s.what() == Size.What.PLANTS)) {
             crowd(scenario);
         }
@@ -52,8 +58,13 @@ public final class SizeTable {
     }
 
     /** What could be changed, the smallest change in proportion first. */
-    public void printChanges(List<Size> changes, Size.Goal goal, Scenario scenario) {
+    public void printChanges(Size.Found found, Size.Goal goal, Scenario scenario) {
+        List<Size> changes = found.sizes();
         title(scenario);
+        if (changes.isEmpty()) {
+            sayBrokenOff();
+            return;
+        }
         List<Size> needed =
                 changes.stream().filter(c -> c.found().isPresent() && !c.isEnough(goal)).toList();
         boolean plants = changes.stream().anyMatch(c -> c.what() == Size.What.PLANTS);
@@ -66,7 +77,7 @@ public final class SizeTable {
                                     "  "
                                             + Names.begun(SizeWords.now(c, goal, start))
                                             + " "
-                                            + SizeWords.answer(c, goal, start)));
+                                            + Names.begun(SizeWords.answer(c, goal, start))));
         } else {
             say("Any one of these is enough, the smallest change in proportion first:");
             int number = 1;
@@ -88,6 +99,7 @@ public final class SizeTable {
         }
         out.println();
         note(goal);
+        noteMissing(found);
         if (plants) {
             crowd(scenario);
         }
@@ -98,6 +110,23 @@ public final class SizeTable {
         say(CROWD);
         if (scenario.trays().stream().anyMatch(tray -> !tray.next().isEmpty())) {
             say(IN_TURN);
+        }
+    }
+
+    /** Says that the work was broken off too early. */
+    public void sayBrokenOff() {
+        say("Broken off before anything could be said.");
+        out.flush();
+    }
+
+    private void noteMissing(Size.Found found) {
+        if (!found.whole()) {
+            say(
+                    "Broken off: "
+                            + found.sizes().size()
+                            + " of "
+                            + found.asked()
+                            + " changes were looked at, the others are left out.");
         }
     }
 

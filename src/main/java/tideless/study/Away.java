@@ -32,7 +32,9 @@ import tideless.solution.Brine;
  * ensemble.
  *
  * @param scenario what was run: as stated, but that no reservoir is refilled while nobody is there
- * @param members how many rigs were tried
+ * @param members how many rigs were tried; fewer than were asked for, and the first of them, where
+ *     the work was broken off
+ * @param asked how many were asked for
  * @param attended whether a reservoir that is refilled the moment it is empty was refilled at the
  *     visits instead, before the next would find it empty
  * @param leaves by day, in order of time; none for days on which nothing grows any more
@@ -41,12 +43,18 @@ import tideless.solution.Brine;
 public record Away(
         Scenario scenario,
         int members,
+        int asked,
         boolean attended,
         List<Leave> leaves,
         List<Stated> absences) {
     public Away {
         leaves = List.copyOf(leaves);
         absences = List.copyOf(absences);
+    }
+
+    /** Whether all rigs that were asked for were tried. */
+    public boolean whole() {
+        return members == asked;
     }
 
     /**
@@ -103,29 +111,37 @@ public record Away(
     }
 
     /**
-     * Finds it.
+     * Finds it. An interruption keeps the rigs that were tried: those of a smaller number asked
+     * for.
      *
      * @param given as the user wrote it; its step is made that of an ensemble
      * @param members how many, at least 1; a single one is the rig as stated
      * @param seed of all that is drawn
-     * @throws InterruptedException when the workers are interrupted; nothing is kept then
      */
     public static Away of(
-            Scenario given, Question question, int members, long seed, Workers workers)
-            throws InterruptedException {
+            Scenario given, Question question, int members, long seed, Workers workers) {
         Scenario scenario = attended(Ensemble.atEnsembleStep(given));
         Unknowns all = Unknowns.of(scenario);
         Unknowns unknowns = members == 1 ? all.only(Set.of()) : all;
         double[][] quantiles = members == 1 ? new double[1][0] : unknowns.quantiles(members, seed);
         List<Case> cases = cases(scenario, question);
         Surroundings shared = Surroundings.forSeasons(scenario);
-        List<First[]> firsts =
-                workers.each(
-                        members,
-                        i -> firsts(cases, unknowns.member(quantiles[i]), scenario, shared));
+        Tried tried = new Tried(members);
+        try {
+            workers.each(
+                    members,
+                    i -> {
+                        Member member = unknowns.member(quantiles[i]);
+                        tried.keep(i, firsts(cases, member, scenario, shared));
+                        return i;
+                    });
+        } catch (InterruptedException e) {
+            // What was tried is told, and that it is less than was asked for.
+        }
+        List<First[]> firsts = tried.fromTheFirstOn();
         List<Leave> leaves = new ArrayList<>();
         List<Stated> absences = new ArrayList<>();
-        for (int c = 0; c < cases.size(); c += 2) {
+        for (int c = 0; !firsts.isEmpty() && c < cases.size(); c += 2) {
             int plain = c;
             First[] asItStands = firsts.stream().map(f -> f[plain]).toArray(First[]::new);
             First[] filledUp = firsts.stream().map(f -> f[plain + 1]).toArray(First[]::new);
@@ -144,7 +160,29 @@ public record Away(
                                 harm(filledUp)));
             }
         }
-        return new Away(scenario, members, needsSomebody(given), leaves, absences);
+        return new Away(scenario, firsts.size(), members, needsSomebody(given), leaves, absences);
+    }
+
+    /** What is done, whoever did it; some threads may yet be at work on more. */
+    private static final class Tried {
+        private final First[][] ofMember;
+
+        Tried(int members) {
+            ofMember = new First[members][];
+        }
+
+        synchronized void keep(int member, First[] firsts) {
+            ofMember[member] = firsts;
+        }
+
+        /** As far as no member is missing, so that the threads decide nothing. */
+        synchronized List<First[]> fromTheFirstOn() {
+            List<First[]> firsts = new ArrayList<>();
+            while (firsts.size() < ofMember.length && ofMember[firsts.size()] != null) {
+                firsts.add(ofMember[firsts.size()]);
+            }
+            return firsts;
+        }
     }
 
     /** A reservoir that is refilled the moment it is empty needs somebody who is there. */

@@ -268,23 +268,61 @@ public record Size(
     }
 
     /**
+     * What was found.
+     *
+     * @param sizes in the order asked, or the smallest change first
+     * @param asked how many were to be looked for: more than were found where the work was broken
+     *     off
+     */
+    public record Found(List<Size> sizes, int asked) {
+        public Found {
+            sizes = List.copyOf(sizes);
+        }
+
+        /** Whether all that was asked for was looked for. */
+        public boolean whole() {
+            return sizes.size() == asked;
+        }
+    }
+
+    /** One search. */
+    public interface Search {
+        /** Finds it. */
+        Size find() throws InterruptedException;
+    }
+
+    /** One search after another; an interruption keeps what was found before it. */
+    public static Found each(List<Search> searches) {
+        List<Size> sizes = new ArrayList<>();
+        try {
+            for (Search search : searches) {
+                sizes.add(search.find());
+            }
+        } catch (InterruptedException e) {
+            // What was found is told, and that it is less than was asked for.
+        }
+        return new Found(sizes, searches.size());
+    }
+
+    /**
      * What would be enough, the smallest change in proportion first: rarer or more frequent visits,
      * a larger reservoir, fewer plants.
      */
-    public static List<Size> changes(Scenario scenario, Goal goal, Workers workers)
-            throws InterruptedException {
-        List<Size> changes = new ArrayList<>();
-        changes.add(ofVisits(scenario, goal, workers));
+    public static Found changes(Scenario scenario, Goal goal, Workers workers) {
+        List<Search> searches = new ArrayList<>();
+        searches.add(() -> ofVisits(scenario, goal, workers));
         for (Reservoir reservoir : scenario.reservoirs()) {
-            changes.add(ofReservoir(scenario, reservoir.name(), goal, workers));
+            searches.add(() -> ofReservoir(scenario, reservoir.name(), goal, workers));
         }
         for (Tray tray : scenario.trays()) {
             if (tray.planting() instanceof Planting.OfCrop crop && crop.plants() > 1) {
-                changes.add(ofPlants(scenario, tray.name(), goal, workers));
+                searches.add(() -> ofPlants(scenario, tray.name(), goal, workers));
             }
         }
-        changes.sort(Comparator.comparing(Size::changeFrac));
-        return changes;
+        Found found = each(searches);
+        List<Size> sorted = new ArrayList<>(found.sizes());
+        sorted.sort(Comparator.comparing(Size::changeFrac));
+        return new Found(sorted, found.asked());
     }
 
     private static Survival survival(

@@ -97,7 +97,7 @@ public final class SensitivityWords {
                                 g ->
                                         of.answers().stream()
                                                 .flatMap(a -> a.of(g).stream())
-                                                .noneMatch(Sensitivity.Share::matters))
+                                                .noneMatch(s -> s.matters() || s.tellsAlone()))
                         .map(SensitivityWords::name)
                         .toList();
         boolean moved = of.answers().stream().anyMatch(a -> !a.shares().isEmpty());

@@ -49,7 +49,7 @@ public final class SizeWords {
         };
     }
 
-    /** What a plant weighs then, and now where that is another weight. */
+    /** What a plant weighs then, and now where that is another weight; and all of them together. */
     private static String each(Size size) {
         return size.each()
                 .map(
@@ -59,9 +59,23 @@ public final class SizeWords {
                             return ", "
                                     + then
                                     + " each"
-                                    + (then.equals(now) ? "" : " in place of " + now);
+                                    + (then.equals(now) ? "" : " in place of " + now)
+                                    + together(size, weight);
                         })
                 .orElse("");
+    }
+
+    /** Where plants crowd, more of them may yield no more, or less. */
+    private static String together(Size size, Size.Weight weight) {
+        double found = size.found().orElse(size.given());
+        if (found == size.given()) {
+            return "";
+        }
+        String then = Numbers.grams(found * weight.thenG());
+        String now = Numbers.grams(size.given() * weight.nowG());
+        return then.equals(now)
+                ? ", " + then + " in all as now"
+                : ", " + then + " in all in place of " + now;
     }
 
     /** The change in a few words, for a list. */
@@ -91,7 +105,8 @@ public final class SizeWords {
                             ? "all filled up at every visit ("
                                     + amount(size, found)
                                     + " would do then)"
-                            : amount(size, found)
+                            : "a visit "
+                                    + every(found)
                                     + ", all filled up at each, in place of "
                                     + amount(size, size.given());
         };
@@ -133,8 +148,12 @@ public final class SizeWords {
         return switch (size.what()) {
             case RESERVOIR -> Numbers.litres(amount) + " L usable";
             case PLANTS -> count((int) amount, "plant");
-            case VISITS -> amount == 1 ? "one every day" : "one every " + (int) amount + " days";
+            case VISITS -> "one " + every(amount);
         };
+    }
+
+    private static String every(double days) {
+        return days == 1 ? "every day" : "every " + (int) days + " days";
     }
 
     private static String further(Size size) {

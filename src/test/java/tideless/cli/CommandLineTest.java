@@ -16,6 +16,8 @@ import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
+import java.util.regex.Matcher;
+import java.util.regex.Pattern;
 import java.util.stream.Stream;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
@@ -666,6 +668,11 @@ class CommandLineTest {
                     outcome.out().contains("First harvest: 2") // of March
                             && outcome.out().contains("Measure first: pace of growth"),
                     outcome.out());
+            String[] told = outcome.out().replaceAll("\\s+", " ").split("Not worth measuring");
+            Matcher first = Pattern.compile("Measure first: ([^,]+),").matcher(told[0]);
+            while (first.find()) {
+                assertFalse(told[1].split("\\.")[0].contains(first.group(1)), outcome.out());
+            }
         }
         List<String> rows = Files.readAllLines(folder.resolve("1").resolve("sensitivity.csv"));
         assertEquals(rows, Files.readAllLines(folder.resolve("3").resolve("sensitivity.csv")));

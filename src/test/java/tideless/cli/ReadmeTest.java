@@ -11,23 +11,26 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.regex.MatchResult;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 
 /**
- * The output that the README shows is what the program prints; see {@link DocsTest} for the rest.
+ * The output that the README and the page of questions show is what the program prints; see {@link
+ * DocsTest} for the rest.
  */
 class ReadmeTest {
-    private static final Path README = Path.of("README.md");
+    private static final List<Path> PAGES =
+            List.of(Path.of("README.md"), Path.of("docs", "questions.md"));
     private static final Pattern OUTPUT =
             Pattern.compile("<!-- output: (.*?) -->\n```text\n(.*?)```\n", Pattern.DOTALL);
 
     @TempDir Path folder;
 
-    private static String readme() throws IOException {
-        return Files.readString(README, StandardCharsets.UTF_8);
+    private static String text(Path page) throws IOException {
+        return Files.readString(page, StandardCharsets.UTF_8);
     }
 
     private String run(String words) {
@@ -60,29 +63,33 @@ class ReadmeTest {
 
     @Test
     void the_output_it_shows_is_the_real_one() throws IOException {
-        Matcher shown = OUTPUT.matcher(readme());
-        int seen = 0;
-        while (shown.find()) {
-            assertEquals(shown(shown.group(1)), shown.group(2));
-            seen++;
+        for (Path page : PAGES) {
+            Matcher shown = OUTPUT.matcher(text(page));
+            int seen = 0;
+            while (shown.find()) {
+                assertEquals(shown(shown.group(1)), shown.group(2));
+                seen++;
+            }
+            assertTrue(seen > 0, "no output is shown in " + page);
         }
-        assertTrue(seen > 0, "no output is shown");
     }
 
-    /** Writes the outputs anew into the README. */
+    /** Writes the outputs anew into the pages. */
     public static void main(String[] args) throws IOException {
         ReadmeTest writer = new ReadmeTest();
         writer.folder = Files.createTempDirectory("readme");
-        Matcher shown = OUTPUT.matcher(readme());
-        String text =
-                shown.replaceAll(
-                        match ->
-                                Matcher.quoteReplacement(
-                                        "<!-- output: "
-                                                + match.group(1)
-                                                + " -->\n```text\n"
-                                                + writer.shown(match.group(1))
-                                                + "```\n"));
-        Files.writeString(README, text, StandardCharsets.UTF_8);
+        for (Path page : PAGES) {
+            String text = OUTPUT.matcher(text(page)).replaceAll(match -> writer.block(match));
+            Files.writeString(page, text, StandardCharsets.UTF_8);
+        }
+    }
+
+    private String block(MatchResult match) {
+        return Matcher.quoteReplacement(
+                "<!-- output: "
+                        + match.group(1)
+                        + " -->\n```text\n"
+                        + shown(match.group(1))
+                        + "```\n");
     }
 }

@@ -189,7 +189,8 @@ class SizeTest {
     @Test
     void the_smallest_change_in_proportion_comes_first() throws Exception {
         List<Size> changes =
-                Size.changes(BENCH, new Size.Goal(OptionalInt.of(9), 1, 2, 1), new InTurn());
+                Size.changes(BENCH, new Size.Goal(OptionalInt.of(9), 1, 2, 1), new InTurn())
+                        .sizes();
         assertThat(changes).isSortedAccordingTo(Comparator.comparing(Size::changeFrac));
         assertThat(changes).extracting(Size::what).contains(Size.What.VISITS);
     }
