@@ -110,7 +110,7 @@ public final class Tideless implements Runnable {
     }
 
     /** Where the first word is a command, that one alone: to unfold them all takes its time. */
-    private static CommandLine commands(String... args) {
+    static CommandLine commands(String... args) {
         CommandLine line = new CommandLine(new Tideless());
         List<Class<?>> meant =
                 COMMANDS.stream()

@@ -18,10 +18,13 @@ import tideless.words.Names;
  * @param lowestM its lowest level while its plants live, m
  * @param highestM its highest, m
  */
-record Alike(List<Tray> trays, TrayTrace drawn, double lowestM, double highestM) {
+public record Alike(List<Tray> trays, TrayTrace drawn, double lowestM, double highestM) {
+    public Alike {
+        trays = List.copyOf(trays);
+    }
 
     /** In the order of the first of each. */
-    static List<Alike> of(Trace trace) {
+    public static List<Alike> of(Trace trace) {
         Map<String, List<TrayTrace>> groups = new LinkedHashMap<>();
         for (TrayTrace tray : trace.trays()) {
             groups.computeIfAbsent(build(trace, tray), key -> new ArrayList<>()).add(tray);
@@ -74,7 +77,8 @@ record Alike(List<Tray> trays, TrayTrace drawn, double lowestM, double highestM)
         return lowest;
     }
 
-    Tray tray() {
+    /** The one that is drawn. */
+    public Tray tray() {
         return drawn.tray();
     }
 

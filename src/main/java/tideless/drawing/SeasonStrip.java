@@ -1,8 +1,6 @@
 package tideless.drawing;
 
-import java.time.DayOfWeek;
 import java.time.Duration;
-import java.time.LocalDate;
 import java.time.LocalDateTime;
 import java.util.ArrayList;
 import java.util.EnumMap;
@@ -14,7 +12,6 @@ import tideless.advice.Warning;
 import tideless.rig.Reservoir;
 import tideless.rig.Scenario;
 import tideless.rig.VesselId;
-import tideless.rig.Visits;
 import tideless.sim.ReservoirTrace;
 import tideless.sim.Series;
 import tideless.sim.Trace;
@@ -40,9 +37,6 @@ public final class SeasonStrip {
 
     /** Points of a strip; more than its pixels tell nothing. */
     private static final int POINTS = 400;
-
-    /** Weekends are shaded in runs up to so many days; in longer ones they are a haze. */
-    private static final int SHADED_DAYS = 130;
 
     private static final String STYLE =
             """
@@ -167,20 +161,13 @@ public final class SeasonStrip {
     }
 
     private void shade(double top) {
-        for (int day = 0; day < scenario.days(); day++) {
-            LocalDate date = scenario.start().plusDays(day);
-            boolean rest =
-                    date.getDayOfWeek() == DayOfWeek.SATURDAY
-                            || date.getDayOfWeek() == DayOfWeek.SUNDAY;
-            if (rest && scenario.days() <= SHADED_DAYS) {
-                svg.box(x(day), top, x(day + 1) - x(day), HIGH, "rest");
-            }
-        }
-        for (Visits.Absence absence : scenario.visits().absences()) {
-            double from = Math.max(0, dayOf(absence.from().atStartOfDay()));
-            double to = Math.min(scenario.days(), dayOf(absence.to().atStartOfDay()) + 1);
-            svg.box(x(from), top, x(to) - x(from), HIGH, "away");
-        }
+        DaysOff off = DaysOff.of(scenario);
+        off.weekends().forEach(span -> box(span, top, "rest"));
+        off.absences().forEach(span -> box(span, top, "away"));
+    }
+
+    private void box(double[] days, double top, String kind) {
+        svg.box(x(days[0]), top, x(days[1]) - x(days[0]), HIGH, kind);
     }
 
     private void filled(Series series, double full, int from, int to, double top, String kind) {

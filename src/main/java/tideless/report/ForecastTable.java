@@ -291,9 +291,14 @@ public final class ForecastTable {
         return text.toString();
     }
 
-    private void printGroup(List<Task> group) {
-        if (brief && group.get(0).kind() == Task.Kind.CLEAN) {
-            return; // told at the harvest it follows
+    private void printGroup(List<Task> all) {
+        // Cleaning is told at the harvest it follows; what is poured in then is told by its litres.
+        List<Task> group =
+                brief && all.get(0).kind() == Task.Kind.CLEAN
+                        ? all.stream().filter(task -> task.litres() > 0).toList()
+                        : all;
+        if (group.isEmpty()) {
+            return;
         }
         if (group.size() <= LISTED_WHOLE) {
             String before = "";

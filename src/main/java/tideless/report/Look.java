@@ -18,7 +18,15 @@ final class Look {
     static final Color LEADER = new Color(0x97a2ad);
     static final Color MARK = new Color(0xb3bcc5);
 
-    // Areas let the grid and the due dates through.
+    // Areas let the grid and the due dates through. Weekends, absences and harm are those of the
+    // season's strips.
+    static final Color REST = new Color(0x6e, 0x63, 0x4a, 22);
+    static final Color AWAY = new Color(0x6e, 0x63, 0x4a, 66);
+    static final Color HARM = new Color(0xa3, 0x20, 0x1a, 40);
+
+    /** Laid over days on which a tray is empty. */
+    static final Color FADED = new Color(255, 255, 255, 178);
+
     static final Color BAND = new Color(0x3f, 0x8f, 0x63, 36);
     static final Color DEAD = new Color(0x55, 0x50, 0x40, 44);
     static final Color STRANDED = new Color(0xe0, 0x8a, 0x35, 90);
@@ -70,13 +78,18 @@ final class Look {
     static final List<Line> TRAYS =
             List.of(
                     line(DEEP, 1.6f),
-                    line(new Color(0xd9790a), 1.6f, 7, 2.5f),
+                    line(new Color(0xcc6f06), 1.6f, 7, 2.5f),
                     line(new Color(0x5b2263), 1.4f, 1.4f, 2),
-                    line(new Color(0x63a1d4), 2.2f),
+                    line(new Color(0x4a8ac2), 2.2f),
                     line(TEAL, 1.5f, 8, 2, 1.5f, 2),
                     line(RUST, 1.3f, 3, 2));
 
     private Look() {}
+
+    /** The same colour, letting nothing through. */
+    static Color solid(Color colour) {
+        return new Color(colour.getRed(), colour.getGreen(), colour.getBlue());
+    }
 
     private static Line line(Color colour, float width, float... dash) {
         return new Line(

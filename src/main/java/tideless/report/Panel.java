@@ -22,27 +22,13 @@ import org.jfree.chart.ui.Layer;
 import org.jfree.chart.ui.RectangleAnchor;
 import org.jfree.chart.ui.RectangleInsets;
 import org.jfree.chart.ui.TextAnchor;
+import tideless.drawing.DaysOff;
 
 /**
  * One pair of axes of a picture, with rows of due dates above and names at the line ends. Gathers
  * its parts, then becomes a plot.
  */
 final class Panel {
-    /**
-     * A line of marks above the axes.
-     *
-     * @param name what the marks mean
-     * @param marks when, days since the start, rising
-     * @param spans from and to, days since the start, rising
-     * @param fill of the spans, and of the same stretches of the panel
-     */
-    record Row(String name, List<Double> marks, List<double[]> spans, Color fill) {
-        /** Whether the marks stand too close for signs and for lines down the panel. */
-        boolean crowded() {
-            return marks.size() > CROWD;
-        }
-    }
-
     /**
      * The name of a line, written beside its end.
      *
@@ -56,8 +42,6 @@ final class Panel {
 
     private record Area(Curves between, Color fill) {}
 
-    private static final int CROWD = 50;
-
     private final LocalDate start;
     private final int days;
     private final List<Row> rows = new ArrayList<>();
@@ -70,6 +54,9 @@ final class Panel {
     private final List<ValueMarker> levels = new ArrayList<>();
     private final List<IntervalMarker> bands = new ArrayList<>();
     private final List<ValueMarker> changes = new ArrayList<>();
+    private final List<double[]> empty = new ArrayList<>();
+    private DaysOff off = new DaysOff(List.of(), List.of());
+    private double most = Double.POSITIVE_INFINITY;
     private double low = Double.POSITIVE_INFINITY;
     private double high = Double.NEGATIVE_INFINITY;
 
@@ -90,18 +77,69 @@ final class Panel {
         return start;
     }
 
-    /** Marks of due dates; nothing when there are none. */
-    Panel due(String name, List<Double> atDays) {
-        if (!atDays.isEmpty()) {
-            rows.add(new Row(name, atDays, List.of(), null));
+    int days() {
+        return days;
+    }
+
+    DaysOff off() {
+        return off;
+    }
+
+    /** Shades weekends and absences. */
+    Panel shade(DaysOff daysOff) {
+        off = daysOff;
+        return this;
+    }
+
+    /** Marks of things done; nothing when there are none. */
+    Panel due(String name, List<Row.Mark> marks) {
+        if (!marks.isEmpty()) {
+            rows.add(new Row(name, marks, List.of(), null, false));
         }
         return this;
     }
 
-    /** Stretches of time; nothing when there are none. */
+    /** Fades days on which nothing grows, and says so where there is room. */
+    Panel empty(double fromDay, double toDay) {
+        if (toDay > fromDay) {
+            empty.add(new double[] {fromDay, toDay});
+        }
+        return this;
+    }
+
+    /**
+     * No value above this is worth the scale: what lies higher leaves the panel at its top. To be
+     * said before the curves.
+     */
+    Panel within(double highest) {
+        most = highest;
+        return this;
+    }
+
+    /** Lowest and highest value its axis has to reach. */
+    List<Double> reaches() {
+        return List.of(low, high);
+    }
+
+    /** Gives panels one scale. */
+    static void alike(List<Panel> panels) {
+        double least = panels.stream().mapToDouble(panel -> panel.low).min().orElse(0);
+        double greatest = panels.stream().mapToDouble(panel -> panel.high).max().orElse(0);
+        for (Panel panel : panels) {
+            panel.low = Math.min(panel.low, least);
+            panel.high = Math.max(panel.high, greatest);
+        }
+    }
+
+    /** Stretches of time, and a tint on them; nothing when there are none. */
     Panel spans(String name, List<double[]> spans, Color fill) {
+        return spans(name, spans, fill, true);
+    }
+
+    /** Likewise, with a tint or with a bar alone. */
+    Panel spans(String name, List<double[]> spans, Color fill, boolean tints) {
         if (!spans.isEmpty()) {
-            rows.add(new Row(name, List.of(), spans, fill));
+            rows.add(new Row(name, List.of(), spans, fill, tints));
         }
         return this;
     }
@@ -113,9 +151,16 @@ final class Panel {
             curves.add(curve);
             lines.add(line);
             markers.add(marker);
-            ends.add(new End(name, line, marker, hollow(curves.size() - 1), curve.value()[last]));
+            boolean leaves = curve.max() > most;
+            ends.add(
+                    new End(
+                            leaves ? name + ", up to " + Math.round(curve.max()) : name,
+                            line,
+                            marker,
+                            hollow(curves.size() - 1),
+                            Math.min(most, curve.value()[last])));
             reach(curve.min());
-            reach(curve.max());
+            reach(Math.min(most, curve.max()));
         }
         return this;
     }
@@ -207,16 +252,17 @@ final class Panel {
         plot.setRangeGridlinePaint(Look.GRID);
         plot.setRangeGridlineStroke(Look.HAIR);
         for (Row row : rows) {
-            for (double[] span : row.spans()) {
-                IntervalMarker marker = new IntervalMarker(span[0], span[1], row.fill());
-                marker.setAlpha(1);
-                plot.addDomainMarker(marker, Layer.BACKGROUND);
+            if (row.tints()) {
+                row.spans().forEach(span -> shade(plot, span, row.fill(), Layer.BACKGROUND));
             }
         }
+        off.weekends().forEach(span -> shade(plot, span, Look.REST, Layer.BACKGROUND));
+        off.absences().forEach(span -> shade(plot, span, Look.AWAY, Layer.BACKGROUND));
+        empty.forEach(span -> fade(plot, span));
         bands.forEach(band -> plot.addRangeMarker(band, Layer.BACKGROUND));
         for (Row row : rows) {
-            for (double at : row.crowded() ? List.<Double>of() : row.marks()) {
-                ValueMarker marker = new ValueMarker(at, Look.MARK, Look.DUE);
+            for (Row.Mark at : row.crowded() ? List.<Row.Mark>of() : row.marks()) {
+                ValueMarker marker = new ValueMarker(at.day(), Look.MARK, Look.DUE);
                 marker.setAlpha(1);
                 plot.addDomainMarker(marker, Layer.BACKGROUND);
             }
@@ -241,6 +287,26 @@ final class Panel {
             plot.setRenderer(areas.size() + 1, dotted());
         }
         return plot;
+    }
+
+    private static IntervalMarker shade(XYPlot plot, double[] span, Color fill, Layer layer) {
+        IntervalMarker marker = new IntervalMarker(span[0], span[1], fill);
+        marker.setAlpha(1);
+        plot.addDomainMarker(marker, layer);
+        return marker;
+    }
+
+    private void fade(XYPlot plot, double[] span) {
+        IntervalMarker marker = shade(plot, span, Look.FADED, Layer.FOREGROUND);
+        if (span[1] - span[0] > days / 12.0) {
+            marker.setLabel("empty");
+            marker.setLabelFont(Look.SMALL);
+            marker.setLabelPaint(Look.QUIET);
+            marker.setLabelBackgroundColor(Look.GROUND);
+            marker.setLabelAnchor(RectangleAnchor.TOP);
+            marker.setLabelTextAnchor(TextAnchor.TOP_CENTER);
+            marker.setLabelOffset(new RectangleInsets(3, 0, 0, 0));
+        }
     }
 
     private NumberAxis valueAxis(double height) {

@@ -1,5 +1,6 @@
 package tideless.report;
 
+import java.awt.Color;
 import java.awt.Font;
 import java.awt.FontMetrics;
 import java.awt.Graphics2D;
@@ -8,12 +9,15 @@ import java.awt.Shape;
 import java.awt.geom.AffineTransform;
 import java.awt.geom.Line2D;
 import java.awt.geom.Rectangle2D;
+import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.Comparator;
+import java.util.LinkedHashMap;
 import java.util.List;
+import java.util.Map;
 import org.jfree.chart.axis.AxisSpace;
 import org.jfree.chart.plot.XYPlot;
-import tideless.words.Dates;
+import tideless.drawing.DaysOff;
 
 /**
  * One page: a title, and panels one above the other on a shared axis of dates.
@@ -39,13 +43,12 @@ record Picture(
     /** Height, pt, in the proportion of the pixels of {@link Images}. */
     static final double HEIGHT = WIDTH * Images.PIXELS_HIGH / Images.PIXELS_WIDE;
 
-    private static final double LEFT = 86;
+    private static final double LEFT = 92;
     private static final double RIGHT = 112;
     static final double EDGE = 14;
-    private static final double NAMES = 28;
+    private static final double NAMES = 26;
     private static final double TOP = 44;
     private static final double BOTTOM = 38;
-    private static final double ROW = 10.5;
     private static final double ROWS_GAP = 5;
     private static final double GAP = 10;
     private static final double STUB = 17;
@@ -57,13 +60,13 @@ record Picture(
     @Override
     public void draw(Graphics2D g2) {
         begin(g2, title, subtitle);
-        double rows = panels.stream().mapToDouble(Picture::above).sum();
+        double rows = panels.stream().mapToDouble(panel -> above(g2, panel)).sum();
         double room = HEIGHT - TOP - BOTTOM - rows - (panels.size() - 1) * GAP;
         double each = room / panels.size();
         double y = TOP;
         for (int i = 0; i < panels.size(); i++) {
             Panel panel = panels.get(i);
-            double top = y + above(panel);
+            double top = y + above(g2, panel);
             drawPanel(g2, panel, y, top, each, i == panels.size() - 1);
             y = top + each + GAP;
         }
@@ -75,6 +78,44 @@ record Picture(
         upright(g2, valueLabel, middle);
         double centre = (LEFT + WIDTH - RIGHT) / 2;
         text(g2, dateLabel, Look.TEXT, centre - width(g2, dateLabel, Look.TEXT) / 2, HEIGHT - 10);
+        drawKey(g2);
+    }
+
+    /** What the shades of the days mean, in the corner. */
+    private void drawKey(Graphics2D g2) {
+        DaysOff off = panels.get(0).off();
+        Map<String, Color> shades = new LinkedHashMap<>();
+        if (!off.absences().isEmpty()) {
+            shades.put("nobody comes", Look.AWAY);
+        }
+        if (!off.weekends().isEmpty()) {
+            shades.put("weekend", Look.REST);
+        }
+        boolean likely =
+                panels.stream()
+                        .flatMap(panel -> panel.rows().stream())
+                        .flatMap(row -> row.marks().stream())
+                        .anyMatch(mark -> mark.to() > mark.from());
+        if (likely) {
+            shades.put("eight of ten rigs", Look.LIKELY);
+        }
+        double right = WIDTH - EDGE;
+        for (Map.Entry<String, Color> shade : shades.entrySet()) {
+            right -= width(g2, shade.getKey(), Look.SMALL);
+            text(g2, shade.getKey(), Look.SMALL, right, HEIGHT - 10);
+            right -= STUB + 1;
+            sample(g2, shade.getValue(), right, HEIGHT - 13);
+            right -= 8;
+        }
+    }
+
+    private static void sample(Graphics2D g2, Color fill, double x, double middle) {
+        Rectangle2D sample = new Rectangle2D.Double(x, middle - 3, STUB - 2, 6);
+        g2.setPaint(fill);
+        g2.fill(sample);
+        g2.setPaint(Look.LEADER);
+        g2.setStroke(Look.HAIR);
+        g2.draw(sample);
     }
 
     /** Fills the ground and writes the head of a page. */
@@ -102,8 +143,12 @@ record Picture(
     }
 
     /** Room the rows of due dates take above a panel. */
-    private static double above(Panel panel) {
-        return panel.rows().isEmpty() ? 0 : panel.rows().size() * ROW + ROWS_GAP;
+    private static double above(Graphics2D g2, Panel panel) {
+        double high = 0;
+        for (Row row : panel.rows()) {
+            high += row.height(g2, panel.start(), LEFT, WIDTH - LEFT - RIGHT, panel.days());
+        }
+        return high > 0 ? high + ROWS_GAP : 0;
     }
 
     private static void drawPanel(
@@ -122,78 +167,14 @@ record Picture(
                 null,
                 null,
                 null);
-        double days = plot.getDomainAxis().getRange().getLength();
-        for (int i = 0; i < panel.rows().size(); i++) {
-            drawRow(g2, panel, panel.rows().get(i), rowsTop + i * ROW, data, days);
+        double y = rowsTop;
+        for (Row row : panel.rows()) {
+            LocalDate start = panel.start();
+            double names = LEFT - NAMES - 6;
+            row.draw(g2, start, y, LEFT, data.getWidth(), panel.days(), names);
+            y += row.height(g2, start, LEFT, data.getWidth(), panel.days());
         }
         drawEnds(g2, panel, plot, data);
-    }
-
-    private static void drawRow(
-            Graphics2D g2, Panel panel, Panel.Row row, double y, Rectangle2D data, double days) {
-        double perDay = data.getWidth() / days;
-        double middle = y + ROW / 2;
-        String name = fit(g2, row.name(), Look.SMALL, LEFT - NAMES - 6);
-        text(g2, name, Look.SMALL, data.getX() - 6 - width(g2, name, Look.SMALL), middle + 2.5);
-        g2.setStroke(Look.HAIR);
-        g2.setPaint(Look.GRID);
-        g2.draw(new Line2D.Double(data.getX(), middle, data.getMaxX(), middle));
-        for (double[] span : row.spans()) {
-            Rectangle2D bar =
-                    new Rectangle2D.Double(
-                            data.getX() + span[0] * perDay,
-                            middle - 2.5,
-                            Math.max(1, (span[1] - span[0]) * perDay),
-                            5);
-            g2.setPaint(row.fill());
-            g2.fill(bar);
-            g2.setPaint(Look.INK);
-            g2.setStroke(Look.HAIR);
-            g2.draw(bar);
-        }
-        List<double[]> taken = new ArrayList<>();
-        for (double mark : row.marks()) {
-            double x = data.getX() + mark * perDay;
-            g2.setPaint(Look.INK);
-            if (row.crowded()) {
-                g2.draw(new Line2D.Double(x, middle - 2.5, x, middle + 2.5));
-            } else {
-                g2.fill(
-                        Panel.polygon(
-                                x - 2.6, middle - 2.4, x + 2.6, middle - 2.4, x, middle + 2.6));
-            }
-            taken.add(new double[] {x - 3, x + 3, mark});
-        }
-        for (double[] span : row.spans()) {
-            taken.add(
-                    new double[] {
-                        data.getX() + span[0] * perDay, data.getX() + span[1] * perDay + 1, span[0]
-                    });
-        }
-        writeDates(g2, panel, taken, middle, data);
-    }
-
-    // A date stands to the right of its mark where there is room, else to the left, else nowhere.
-    private static void writeDates(
-            Graphics2D g2, Panel panel, List<double[]> taken, double middle, Rectangle2D data) {
-        double free = data.getX();
-        for (int i = 0; i < taken.size(); i++) {
-            double from = taken.get(i)[0];
-            double to = taken.get(i)[1];
-            long day = (long) Math.floor(taken.get(i)[2] + 1e-6);
-            String date = Dates.dayMonth(panel.start().plusDays(day));
-            double length = width(g2, date, Look.SMALL);
-            double next = i + 1 < taken.size() ? taken.get(i + 1)[0] : data.getMaxX();
-            boolean right = next - to >= length + 3.5;
-            boolean left = from - free >= length + 3.5;
-            if (right || left) {
-                double x = right ? to + 1.5 : from - 1.5 - length;
-                g2.setPaint(Look.GROUND);
-                g2.fill(new Rectangle2D.Double(x - 1, middle - 4, length + 2, 8));
-                text(g2, date, Look.SMALL, x, middle + 2.5);
-            }
-            free = right ? to + 1.5 + length : to;
-        }
     }
 
     private static void drawEnds(Graphics2D g2, Panel panel, XYPlot plot, Rectangle2D data) {
@@ -215,11 +196,7 @@ record Picture(
             g2.setPaint(Look.LEADER);
             g2.draw(new Line2D.Double(data.getMaxX() + 1, wanted[i], x - 1, y[i]));
             if (end.line() == null) {
-                g2.setPaint(Look.BAND);
-                Rectangle2D sample = new Rectangle2D.Double(x, y[i] - 3, STUB - 2, 6);
-                g2.fill(sample);
-                g2.setPaint(Look.LEADER);
-                g2.draw(sample);
+                sample(g2, Look.BAND, x, y[i]);
             } else {
                 g2.setPaint(end.line().colour());
                 g2.setStroke(end.line().stroke());

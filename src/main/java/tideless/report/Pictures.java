@@ -2,16 +2,23 @@ package tideless.report;
 
 import java.time.Duration;
 import java.time.LocalDate;
+import java.time.LocalDateTime;
 import java.time.temporal.ChronoUnit;
 import java.util.ArrayList;
+import java.util.Comparator;
 import java.util.EnumMap;
+import java.util.EnumSet;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
-import java.util.TreeSet;
+import java.util.Optional;
+import java.util.Set;
+import java.util.TreeMap;
 import java.util.function.IntPredicate;
 import java.util.function.Predicate;
 import tideless.advice.Task;
+import tideless.advice.Warning;
+import tideless.drawing.DaysOff;
 import tideless.physics.Time;
 import tideless.rig.Filling;
 import tideless.rig.Limits;
@@ -24,10 +31,13 @@ import tideless.sim.ReservoirTrace;
 import tideless.sim.Series;
 import tideless.sim.Trace;
 import tideless.sim.TrayTrace;
+import tideless.study.Band;
+import tideless.study.Expected;
 import tideless.study.Forecast;
 import tideless.words.Dates;
 import tideless.words.Names;
 import tideless.words.Numbers;
+import tideless.words.OutlookWords;
 import tideless.words.PlotWords;
 
 /** The pictures of a forecast, one idea each, every one with the due dates that belong to it. */
@@ -40,18 +50,61 @@ final class Pictures {
 
     private static final int CURVES = Look.TRAYS.size();
 
+    /** An EC of so many times the highest band is off the scale, or the bands would be lines. */
+    private static final double OFF_SCALE = 2;
+
+    // Each picture tells what moves its curve; what moves none is told with the level.
+    private static final Set<Task.Kind> OF_SOLUTION =
+            EnumSet.of(
+                    Task.Kind.FLUSH,
+                    Task.Kind.FRESH_SOLUTION,
+                    Task.Kind.TOP_UP,
+                    Task.Kind.HARVEST,
+                    Task.Kind.CLEAN,
+                    Task.Kind.PLANT);
+    private static final Set<Task.Kind> OF_STAND =
+            EnumSet.of(
+                    Task.Kind.HARVEST,
+                    Task.Kind.PLANT,
+                    Task.Kind.PICK_LEAVES,
+                    Task.Kind.THIN_OUT,
+                    Task.Kind.SPACE_OUT,
+                    Task.Kind.TOP);
+    private static final Set<Warning.Kind> SALTS =
+            EnumSet.of(
+                    Warning.Kind.SALT_WILTED,
+                    Warning.Kind.TOO_SALTY,
+                    Warning.Kind.TOO_LEAN,
+                    Warning.Kind.SHORT_OF_ONE,
+                    Warning.Kind.TOO_MUCH_SODIUM,
+                    Warning.Kind.TOO_MUCH_CHLORIDE,
+                    Warning.Kind.PH_OUT,
+                    Warning.Kind.PRECIPITATE);
+    private static final Set<Warning.Kind> AIR_AND_LIGHT =
+            EnumSet.range(Warning.Kind.TOO_COLD, Warning.Kind.SET_TOO_HOT);
+
+    /** A reservoir with less above its outlet is dry, m3. */
+    private static final double DRY_M3 = 1e-5;
+
+    /** Drawn from the hours themselves. */
+    private static final Set<Warning.Kind> OF_ROOTS =
+            EnumSet.of(Warning.Kind.STRANDED, Warning.Kind.DROWNED);
+
     private final Forecast forecast;
     private final Trace trace;
     private final Scenario scenario;
+    private final DaysOff off;
 
     private Pictures(Forecast forecast) {
         this.forecast = forecast;
         this.trace = forecast.trace();
         this.scenario = trace.scenario();
+        this.off = DaysOff.of(scenario);
     }
 
     /**
-     * All of them by file name without its ending, in a fixed order.
+     * All of them by file name without its ending, in a fixed order. Trays whose curves lie on one
+     * another are drawn once, under the first one's name.
      *
      * @param trayFiles the plain name of each tray
      * @param reservoirFiles the plain name of each reservoir
@@ -65,27 +118,74 @@ final class Pictures {
                     "reservoir-" + reservoirFiles.get(i),
                     of.reservoir(of.trace.reservoirs().get(i)));
         }
-        for (int i = 0; i < trayFiles.size(); i++) {
-            pictures.put("level-" + trayFiles.get(i), of.level(of.trace.trays().get(i)));
+        List<OneCurve> trays = OneCurve.of(forecast);
+        List<Panel> levels = trays.stream().map(of::level).toList();
+        Panel.alike(levels);
+        for (int i = 0; i < trays.size(); i++) {
+            OneCurve tray = trays.get(i);
+            pictures.put(
+                    "level-" + trayFiles.get(of.trace.trays().indexOf(tray.run())),
+                    of.picture(
+                            tray.title() + ": level and roots",
+                            "height above the tray floor (mm)",
+                            List.of(levels.get(i)),
+                            PlotWords.level(of.trace, tray.run())));
         }
-        of.pages(pictures, "ec", PANELS, true);
-        of.pages(pictures, "thirst", CURVES, false);
+        List<Panel> strengths = of.strengths(trays);
+        Panel.alike(strengths);
+        for (int from = 0; from < trays.size(); from += PANELS) {
+            int to = Math.min(trays.size(), from + PANELS);
+            pictures.put(
+                    page("ec", from / PANELS),
+                    of.picture(
+                            "Strength of the solution in the trays",
+                            "EC at 25 \u00b0C (mS/cm)",
+                            strengths.subList(from, to),
+                            PlotWords.ec(of.trace, runs(trays.subList(from, to)))));
+        }
+        List<Panel> thirsts = new ArrayList<>();
+        for (int from = 0; from < trays.size(); from += CURVES) {
+            thirsts.add(of.thirst(trays.subList(from, Math.min(trays.size(), from + CURVES))));
+        }
+        Panel.alike(thirsts);
+        for (int i = 0; i < thirsts.size(); i++) {
+            int to = Math.min(trays.size(), (i + 1) * CURVES);
+            pictures.put(
+                    page("thirst", i),
+                    of.picture(
+                            "What the plants drink",
+                            "drunk by the plants of a tray (L a day)",
+                            List.of(thirsts.get(i)),
+                            PlotWords.thirst(of.trace, runs(trays.subList(i * CURVES, to)))));
+        }
         return pictures;
     }
 
-    private void pages(Map<String, Picture> pictures, String name, int each, boolean ec) {
-        List<TrayTrace> trays = trace.trays();
-        for (int from = 0; from < trays.size(); from += each) {
-            List<TrayTrace> page = trays.subList(from, Math.min(trays.size(), from + each));
-            String file = from == 0 ? name : name + "-" + (from / each + 1);
-            pictures.put(file, ec ? ec(page) : thirst(page));
-        }
+    private static String page(String name, int number) {
+        return number == 0 ? name : name + "-" + (number + 1);
+    }
+
+    private static List<TrayTrace> runs(List<OneCurve> trays) {
+        return trays.stream().map(OneCurve::run).toList();
+    }
+
+    private Panel panel() {
+        return new Panel(scenario.start(), scenario.days()).shade(off);
     }
 
     private Picture reservoir(ReservoirTrace run) {
         Reservoir reservoir = run.reservoir();
-        Panel panel = new Panel(scenario.start(), scenario.days()).reach(0);
+        Panel panel = panel().reach(0);
         addDue(panel, task -> task.vessel().equals(reservoir.id()));
+        addHarm(
+                panel,
+                warning ->
+                        warning.vessel().equals(reservoir.id())
+                                && warning.kind() != Warning.Kind.RAN_DRY);
+        panel.spans(
+                Names.of(Warning.Kind.RAN_DRY),
+                spans(trace.hours(), h -> run.usableM3().at(h) < DRY_M3),
+                Look.HARM);
         double full = L_PER_M3 * reservoir.fullM3();
         double dead = L_PER_M3 * reservoir.deadM3();
         if (dead > 0) {
@@ -101,15 +201,27 @@ final class Pictures {
                 PlotWords.reservoir(trace, run));
     }
 
-    private Picture level(TrayTrace run) {
+    private Panel level(OneCurve of) {
+        TrayTrace run = of.run();
         Tray tray = run.tray();
-        Panel panel = new Panel(scenario.start(), scenario.days()).reach(0);
+        Panel panel = panel().reach(0);
         VesselId own = tray.id();
         VesselId source =
                 tray.filling() instanceof Filling.ByValve valve
                         ? VesselId.reservoir(valve.reservoir())
                         : own;
-        addDue(panel, task -> task.vessel().equals(own) || task.vessel().equals(source));
+        addDue(
+                panel,
+                task ->
+                        task.vessel().equals(own)
+                                || task.vessel().equals(source) && task.kind() == Task.Kind.REFILL);
+        addHarm(
+                panel,
+                warning ->
+                        warning.vessel().equals(own)
+                                && !SALTS.contains(warning.kind())
+                                && !AIR_AND_LIGHT.contains(warning.kind())
+                                && !OF_ROOTS.contains(warning.kind()));
         Series level = run.levelM();
         addCrops(panel, run);
         int alive = lastThirst(run) + 1;
@@ -140,38 +252,43 @@ final class Pictures {
         panel.curve(
                 "root tips", Curves.Curve.hourly(run.rootTipM(), MM_PER_M), Look.ROOT_TIP, null);
         panel.curve("level", Curves.Curve.hourly(level, MM_PER_M), Look.LEVEL, null);
-        return picture(
-                "Tray " + named(tray) + ": level and roots",
-                "height above the tray floor (mm)",
-                List.of(panel),
-                PlotWords.level(trace, run));
+        return panel;
     }
 
     private static String mm(double lengthM) {
         return Math.round(MM_PER_M * lengthM) + " mm";
     }
 
-    private Picture ec(List<TrayTrace> trays) {
-        List<Panel> panels = new ArrayList<>();
-        for (TrayTrace run : trays) {
-            Tray tray = run.tray();
-            Panel panel = new Panel(scenario.start(), scenario.days());
-            addDue(panel, task -> task.vessel().equals(tray.id()));
-            addCrops(panel, run);
-            if (tray.plantings() > 1) {
-                addBands(panel, run);
-            } else if (Double.isFinite(tray.limits().ecHighMsPerCm())) {
-                Limits limits = tray.limits();
-                panel.band(band(limits), limits.ecLowMsPerCm(), limits.ecHighMsPerCm(), Look.BAND);
+    /** A panel for each, all within what is worth their scale. */
+    private List<Panel> strengths(List<OneCurve> trays) {
+        double highest = 0;
+        for (OneCurve of : trays) {
+            for (PlantingTrace planting : trace.plantings(of.run())) {
+                double high = planting.tray().limits().ecHighMsPerCm();
+                highest = Double.isFinite(high) ? Math.max(highest, high) : highest;
             }
-            panel.curve(tray.name(), Curves.Curve.hourly(run.ecMsPerCm(), 1), Look.LEVEL, null);
-            panels.add(panel);
         }
-        return picture(
-                "Strength of the solution in the trays",
-                "EC at 25 \u00b0C (mS/cm)",
-                panels,
-                PlotWords.ec(trace, trays));
+        double most = highest > 0 ? OFF_SCALE * highest : Double.POSITIVE_INFINITY;
+        return trays.stream().map(of -> strength(of, most)).toList();
+    }
+
+    private Panel strength(OneCurve of, double most) {
+        TrayTrace run = of.run();
+        Tray tray = run.tray();
+        Panel panel = panel().within(most);
+        addDue(panel, task -> task.vessel().equals(tray.id()) && OF_SOLUTION.contains(task.kind()));
+        addHarm(
+                panel,
+                warning -> warning.vessel().equals(tray.id()) && SALTS.contains(warning.kind()));
+        addCrops(panel, run);
+        if (tray.plantings() > 1) {
+            addBands(panel, run);
+        } else if (Double.isFinite(tray.limits().ecHighMsPerCm())) {
+            Limits limits = tray.limits();
+            panel.band(band(limits), limits.ecLowMsPerCm(), limits.ecHighMsPerCm(), Look.BAND);
+        }
+        panel.curve(of.label(), Curves.Curve.hourly(run.ecMsPerCm(), 1), Look.LEVEL, null);
+        return panel;
     }
 
     /** Each crop's own band while it is planted. */
@@ -187,18 +304,18 @@ final class Pictures {
         }
     }
 
-    /** A line where another crop is set out, and one where a tray stands empty until then. */
+    /** A line where another crop is set out; what stands empty is faded. */
     private void addCrops(Panel panel, TrayTrace run) {
         PlantingTrace before = null;
         for (PlantingTrace planting : trace.plantings(run)) {
             if (before != null) {
-                int emptyFrom = before.lastHour() + 1;
-                if (emptyFrom < planting.firstHour()) {
-                    panel.change("empty", emptyFrom / 24.0);
-                }
+                panel.empty((before.lastHour() + 1) / 24.0, planting.firstHour() / 24.0);
                 panel.change(Names.clean(planting.crop()), planting.fromS() / Time.DAY_S);
             }
             before = planting;
+        }
+        if (before != null && before.lastHour() + 1 < trace.hours()) {
+            panel.empty((before.lastHour() + 1) / 24.0, scenario.days());
         }
     }
 
@@ -209,22 +326,37 @@ final class Pictures {
                 : "up to " + high;
     }
 
-    private Picture thirst(List<TrayTrace> trays) {
-        Panel panel = new Panel(scenario.start(), scenario.days()).reach(0);
-        addDue(panel, task -> true);
+    private Panel thirst(List<OneCurve> trays) {
+        Panel panel = panel().reach(0);
+        List<VesselId> shown =
+                trays.stream().flatMap(of -> of.trays().stream()).map(Tray::id).toList();
+        addDue(panel, task -> OF_STAND.contains(task.kind()) && shown.contains(task.vessel()));
+        addHarm(
+                panel,
+                warning ->
+                        shown.contains(warning.vessel()) && AIR_AND_LIGHT.contains(warning.kind()));
         for (int i = 0; i < trays.size(); i++) {
-            TrayTrace run = trays.get(i);
+            OneCurve of = trays.get(i);
             panel.curve(
-                    run.tray().name(),
-                    Curves.Curve.daily(run.transpirationM3(), L_PER_M3),
+                    of.each(),
+                    planted(of.run(), Curves.Curve.daily(of.run().transpirationM3(), L_PER_M3)),
                     Look.TRAYS.get(i),
                     Panel.marker(i));
         }
-        return picture(
-                "What the plants drink",
-                "drunk by the plants (L a day)",
-                List.of(panel),
-                PlotWords.thirst(trace, trays));
+        return panel;
+    }
+
+    /** A gap in place of the days on which a tray is empty. */
+    private Curves.Curve planted(TrayTrace run, Curves.Curve daily) {
+        double[] value = daily.value().clone();
+        for (int day = 0; day < value.length; day++) {
+            boolean grows = false;
+            for (PlantingTrace planting : trace.plantings(run)) {
+                grows |= planting.firstHour() / 24 <= day && 24 * day + 23 <= planting.lastHour();
+            }
+            value[day] = grows ? value[day] : Double.NaN;
+        }
+        return new Curves.Curve(daily.day(), value);
     }
 
     private Picture picture(String title, String valueLabel, List<Panel> panels, String finding) {
@@ -268,23 +400,83 @@ final class Pictures {
         return new Curves.Curve(day, mm);
     }
 
-    private static String named(Tray tray) {
-        String crop = Names.crops(tray);
-        return crop.equals(tray.name()) ? tray.name() : tray.name() + " (" + crop + ")";
-    }
-
-    /** A row of marks for each kind of task, in the order of the kinds. */
+    /** A row of marks for each kind of task, in the order of the kinds; one for those that meet. */
     private void addDue(Panel panel, Predicate<Task> belongs) {
-        Map<Task.Kind, TreeSet<Double>> marks = new EnumMap<>(Task.Kind.class);
+        Map<Task.Kind, TreeMap<Double, Row.Mark>> marks = new EnumMap<>(Task.Kind.class);
         for (Task task : forecast.advice().tasks()) {
-            double day =
-                    Duration.between(scenario.start().atStartOfDay(), task.due()).toMinutes()
-                            / 1440.0;
+            double day = dayOf(task.due());
             if (belongs.test(task) && day >= 0 && day <= scenario.days()) {
-                marks.computeIfAbsent(task.kind(), kind -> new TreeSet<>()).add(day);
+                marks.computeIfAbsent(task.kind(), kind -> new TreeMap<>())
+                        .put(day, mark(task, day));
             }
         }
-        marks.forEach((kind, days) -> panel.due(Names.of(kind), List.copyOf(days)));
+        Map<String, List<Row.Mark>> rows = new LinkedHashMap<>();
+        for (Map.Entry<Task.Kind, TreeMap<Double, Row.Mark>> kind : marks.entrySet()) {
+            String name = Names.of(kind.getKey());
+            List<Row.Mark> own = List.copyOf(kind.getValue().values());
+            String same = "";
+            for (Map.Entry<String, List<Row.Mark>> other : rows.entrySet()) {
+                if (days(other.getValue()).equals(days(own))
+                        && Row.fitTogether(other.getKey(), name)) {
+                    same = other.getKey();
+                }
+            }
+            List<Row.Mark> before = rows.remove(same);
+            rows.put(same.isEmpty() ? name : same + ", " + name, before == null ? own : before);
+        }
+        rows.forEach((name, of) -> panel.due(name, apart(of)));
+    }
+
+    /** Only the first bands, until one runs into the next: what follows would be one bar. */
+    private static List<Row.Mark> apart(List<Row.Mark> marks) {
+        List<Row.Mark> apart = new ArrayList<>();
+        double taken = Double.NEGATIVE_INFINITY;
+        for (Row.Mark mark : marks) {
+            boolean free = mark.from() > taken;
+            apart.add(free ? mark : new Row.Mark(mark.day(), mark.done(), Double.NaN, Double.NaN));
+            taken = free ? mark.to() : mark.to() > mark.from() ? Double.POSITIVE_INFINITY : taken;
+        }
+        return apart;
+    }
+
+    private static List<Double> days(List<Row.Mark> marks) {
+        return marks.stream().map(Row.Mark::day).toList();
+    }
+
+    private double dayOf(LocalDateTime at) {
+        return Duration.between(scenario.start().atStartOfDay(), at).toMinutes() / 1440.0;
+    }
+
+    private Row.Mark mark(Task task, double day) {
+        Optional<Band> at =
+                forecast.expected(task)
+                        .filter(expected -> OutlookWords.tells(expected.what().kind()))
+                        .map(Expected::atS);
+        return new Row.Mark(
+                day,
+                task.isDone(),
+                at.map(band -> band.low() / Time.DAY_S).orElse(Double.NaN),
+                at.map(band -> Math.min(scenario.days(), band.high() / Time.DAY_S))
+                        .orElse(Double.NaN));
+    }
+
+    /** A row for each kind of harm, and the days of it tinted in the panel. */
+    private void addHarm(Panel panel, Predicate<Warning> belongs) {
+        Map<Warning.Kind, List<double[]>> harms = new EnumMap<>(Warning.Kind.class);
+        for (Warning warning : forecast.advice().warnings()) {
+            double from = Math.max(0, dayOf(warning.from()));
+            double to = Math.min(scenario.days(), dayOf(warning.until()));
+            if (belongs.test(warning) && from <= scenario.days()) {
+                harms.computeIfAbsent(warning.kind(), kind -> new ArrayList<>())
+                        .add(new double[] {from, Math.max(from, to)});
+            }
+        }
+        harms.forEach(
+                (kind, spans) -> {
+                    spans.sort(Comparator.comparingDouble(span -> span[0]));
+                    // Outgrown is a state from a day on, and nothing is harmed by it yet.
+                    panel.spans(Names.of(kind), spans, Look.HARM, kind != Warning.Kind.OUTGROWN);
+                });
     }
 
     /** Last hour in which the plants wanted water, or -1; after it no root is there. */

@@ -20,7 +20,7 @@ public final class Warmup {
                 new Panel(LocalDate.of(2000, 1, 1), 2)
                         .band("band", 1, 2, Look.BAND)
                         .level("level", 1.5, Look.FULL)
-                        .due("due", List.of(1.0))
+                        .due("due", List.of(Row.Mark.on(1)))
                         .curve(
                                 "curve",
                                 Curves.Curve.hourly(Series.of(1, 2, 3, 4, 5, 6), 1),

@@ -43,8 +43,12 @@ class DocsTest {
                     "calendar",
                     "log",
                     "fit",
+                    "compare",
+                    "sensitivity",
                     "mix",
                     "crops");
+
+    private static final Pattern WORD = Pattern.compile("\"([^\"]*)\"|(\\S+)");
 
     @TempDir Path folder;
 
@@ -72,13 +76,20 @@ class DocsTest {
         }
         assertTrue(commands.size() >= 8, "commands seen: " + commands);
         for (String command : commands) {
-            List<String> args = new ArrayList<>(List.of(command.split(" ")));
+            List<String> args = new ArrayList<>();
+            Matcher word = WORD.matcher(command);
+            while (word.find()) {
+                args.add(word.group(1) == null ? word.group(2) : word.group(1));
+            }
             int to = args.indexOf("-o");
             if (to >= 0) {
                 args.subList(to, to + 2).clear();
             }
             if (args.get(0).equals("run")) {
                 args.addAll(List.of("-o", folder.toString()));
+            }
+            if (args.get(0).equals("sensitivity")) {
+                args.addAll(List.of("--points", "16")); // the words hold; 128 take a minute
             }
             StringWriter out = new StringWriter();
             StringWriter err = new StringWriter();

@@ -45,6 +45,16 @@ class HandedOutTest {
     }
 
     @Test
+    void the_page_for_man_is_made_from_the_commands_of_today_and_goes_into_the_zip()
+            throws IOException {
+        String page = Files.readString(ManPage.PAGE);
+        assertEquals(page, ManPage.of(Tideless.commands().getCommandSpec()), "run ManPage.main");
+        assertTrue(page.contains(".SH \"TIDELESS LOG NEW\""), "commands below commands");
+        assertTrue(page.contains("\\-\\-members=N"), "options");
+        assertTrue(Files.readString(Path.of("src/assembly/zip.xml")).contains("" + ManPage.PAGE));
+    }
+
+    @Test
     void the_notice_names_every_library_and_the_licences_are_there() throws IOException {
         String notice = Files.readString(Path.of("src/dist/NOTICE"));
         List<String> libraries = new ArrayList<>();

@@ -1,132 +1,245 @@
 package tideless.report;
 
-import java.awt.BasicStroke;
-import java.awt.Color;
-import java.awt.Font;
-import java.awt.Graphics2D;
-import java.awt.RenderingHints;
-import java.awt.geom.Path2D;
-import java.awt.image.BufferedImage;
+import java.awt.Shape;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
-import java.util.Locale;
-import javax.imageio.ImageIO;
+import java.util.ArrayList;
+import java.util.List;
+import tideless.drawing.DaysOff;
+import tideless.physics.Time;
+import tideless.rig.LogEntry;
+import tideless.rig.Scenario;
 import tideless.scenario.Reading;
 import tideless.scenario.ScenarioReader;
-import tideless.sim.Event;
 import tideless.sim.Simulation;
 import tideless.sim.Trace;
 import tideless.sim.TrayTrace;
+import tideless.words.Dates;
 
-/** Draws one picture a lesson: the EC of two twins in one field, with the crop's band. */
+/** Draws the picture of each lesson, in the hand of a run's own plots: run this class's main. */
 final class DrawLessons {
-    private static final int WIDTH = 900;
-    private static final int HEIGHT = 420;
-    private static final int LEFT = 70;
-    private static final int TOP = 50;
-    private static final int RIGHT = 880;
-    private static final int BOTTOM = 370;
-    private static final Color[] INK = {new Color(0xB2, 0x4A, 0x00), new Color(0x00, 0x5A, 0xA0)};
+    private static final double L_PER_M3 = 1000;
+    private static final double MM_PER_M = 1000;
+    private static final int WIDE = 1100;
 
     private DrawLessons() {}
 
-    static Trace run(String name) {
-        Path file = Path.of("scenarios", "lessons", name + ".toml");
-        return Simulation.run(((Reading.Good) ScenarioReader.read(file)).scenario());
-    }
-
-    static int lastHour(Trace trace) {
-        for (Event event : trace.events()) {
-            if (event.kind() == Event.Kind.HARVEST) {
-                return (int) (event.atS() / 3600) - 1;
-            }
-        }
-        return trace.hours() - 1;
+    /** What each picture is drawn of, in the order of the lessons. */
+    static List<Picture> pictures() throws IOException {
+        return List.of(salts(), valve(), tomatoes(), waters(), away(), measured());
     }
 
     public static void main(String[] args) throws IOException {
         System.setProperty("java.awt.headless", "true");
-        String[][] lessons = {
-            {"rich-feed", "lean-feed"},
-            {"hard-tap", "rain"},
-            {"open-gap", "lid"},
-            {"no-flush", "flush"}
-        };
-        Files.createDirectories(Path.of("docs/pictures"));
-        for (int i = 0; i < lessons.length; i++) {
-            draw(i + 1, lessons[i]);
+        List<Picture> pictures = pictures();
+        for (int i = 0; i < pictures.size(); i++) {
+            Path file = Path.of("docs/pictures/lesson-" + (i + 1) + ".png");
+            Files.write(file, Images.png(pictures.get(i), WIDE));
         }
     }
 
-    private static void draw(int lesson, String[] twins) throws IOException {
-        Trace[] traces = {run(twins[0]), run(twins[1])};
-        double top = 2;
-        int hours = 0;
-        for (Trace trace : traces) {
-            hours = Math.max(hours, lastHour(trace) + 1);
-            top = Math.max(top, trace.trays().get(0).ecMsPerCm().max(0, lastHour(trace) + 1));
+    private static Scenario scenario(String name) {
+        Path file = Path.of("scenarios", name + ".toml");
+        return ((Reading.Good) ScenarioReader.read(file)).scenario();
+    }
+
+    private static Trace run(String name) {
+        return Simulation.run(scenario(name));
+    }
+
+    private static TrayTrace tray(Trace trace) {
+        return trace.trays().get(0);
+    }
+
+    private static int livingDays(Trace trace) {
+        return (trace.lastLivingHour(tray(trace)) + 1) / 24;
+    }
+
+    private static Panel panel(Scenario of, int days) {
+        return new Panel(of.start(), days).shade(DaysOff.of(of.withDays(days)));
+    }
+
+    private static Picture picture(String title, Scenario of, int days, String value, Panel panel) {
+        return new Picture(
+                title,
+                Dates.span(of.start(), of.start().plusDays(days - 1)),
+                value,
+                "day and month, " + of.start().getYear(),
+                List.of(panel),
+                title);
+    }
+
+    private static void twin(Panel panel, int number, String name, Curves.Curve curve) {
+        Shape marker = Panel.marker(number);
+        panel.curve(name, curve, Look.TRAYS.get(number), marker);
+    }
+
+    /** Daily values, so that markers stand as far apart as in a run's plot of thirst. */
+    private static Curves.Curve daily(Curves.Curve hourly, int days) {
+        double[] day = new double[days];
+        double[] value = new double[days];
+        for (int i = 0; i < days; i++) {
+            int hour = Math.min(hourly.day().length - 1, 24 * i + 23);
+            day[i] = hourly.day()[hour];
+            value[i] = hourly.value()[hour];
         }
-        top = Math.ceil(top * 2) / 2;
-        BufferedImage image = new BufferedImage(WIDTH, HEIGHT, BufferedImage.TYPE_INT_RGB);
-        Graphics2D g = image.createGraphics();
-        g.setRenderingHint(RenderingHints.KEY_ANTIALIASING, RenderingHints.VALUE_ANTIALIAS_ON);
-        g.setRenderingHint(
-                RenderingHints.KEY_TEXT_ANTIALIASING, RenderingHints.VALUE_TEXT_ANTIALIAS_ON);
-        g.setColor(Color.WHITE);
-        g.fillRect(0, 0, WIDTH, HEIGHT);
-        var limits = traces[0].trays().get(0).tray().limits();
-        g.setColor(new Color(0xE4, 0xF0, 0xE0));
-        int high = y(limits.ecHighMsPerCm(), top);
-        int low = y(limits.ecLowMsPerCm(), top);
-        g.fillRect(LEFT, high, RIGHT - LEFT, low - high);
-        g.setColor(Color.DARK_GRAY);
-        g.setFont(new Font(Font.SANS_SERIF, Font.PLAIN, 15));
-        g.drawString("the crop's band", LEFT + 8, low - 8);
-        for (double ec = 0; ec <= top + 1e-9; ec += 0.5) {
-            g.setColor(new Color(0xCC, 0xCC, 0xCC));
-            g.drawLine(LEFT, y(ec, top), RIGHT, y(ec, top));
-            g.setColor(Color.BLACK);
-            g.drawString(String.format(Locale.ROOT, "%.1f", ec), LEFT - 38, y(ec, top) + 5);
+        return new Curves.Curve(day, value);
+    }
+
+    private static Picture strengths(String title, List<String> twins, List<String> names) {
+        Scenario first = scenario("lessons/" + twins.get(0));
+        int days = livingDays(run("lessons/" + twins.get(0)));
+        Panel panel = panel(first, days).reach(0);
+        var limits = first.trays().get(0).limits();
+        panel.reach(2.2); // of all lessons on salts
+        panel.band("lettuce's band", limits.ecLowMsPerCm(), limits.ecHighMsPerCm(), Look.BAND);
+        for (int i = 0; i < twins.size(); i++) {
+            Trace trace = run("lessons/" + twins.get(i));
+            twin(
+                    panel,
+                    i,
+                    names.get(i),
+                    daily(Curves.Curve.hourly(tray(trace).ecMsPerCm(), 1), days));
         }
-        for (int day = 0; day * 24 <= hours; day += 7) {
-            int x = x(day * 24, hours);
-            g.drawLine(x, BOTTOM, x, BOTTOM + 5);
-            g.drawString(Integer.toString(day), x - 6, BOTTOM + 22);
+        return picture(title, first, days, "EC of the tray (mS/cm)", panel);
+    }
+
+    private static Picture salts() {
+        return strengths(
+                "Where the salts go",
+                List.of("rich-feed", "lean-feed"),
+                List.of("feed of 1.6", "feed of 1.3"));
+    }
+
+    private static Picture waters() {
+        return strengths(
+                "Rain or tap: the meter reads alike",
+                List.of("rain", "hard-tap"),
+                List.of("on rain, 283 g", "on hard tap, 224 g"));
+    }
+
+    private static Picture valve() {
+        int days = 12;
+        Trace high = run("lessons/lean-feed");
+        Scenario of = high.scenario();
+        Panel panel = panel(of, days).reach(0);
+        double cupMm = MM_PER_M * of.trays().get(0).cupBottomM();
+        panel.level("cups at 35 mm", cupMm, Look.CUP);
+        panel.level("valve at 40 mm", 40, Look.VALVE);
+        panel.level("valve at 20 mm", 20, Look.DEAD_VOLUME);
+        panel.curve(
+                "root tips",
+                Curves.Curve.hourly(tray(high).rootTipM(), MM_PER_M).until(days),
+                Look.ROOT_TIP,
+                null);
+        panel.spans("too short", List.of(dryDays(high)), Look.HARM);
+        return picture(
+                "Why valve height matters: the roots of seedlings",
+                of,
+                days,
+                "height above the tray floor (mm)",
+                panel);
+    }
+
+    /** Days on which no root would reach a level of 20 mm. */
+    static double[] dryDays(Trace trace) {
+        int hour = 0;
+        while (tray(trace).rootTipM().at(hour) > 0.02) {
+            hour++;
         }
-        g.drawString("days in the tray", (LEFT + RIGHT) / 2 - 50, BOTTOM + 42);
-        g.drawString("EC of the tray, mS/cm", LEFT, TOP - 12);
-        for (int k = 0; k < 2; k++) {
-            TrayTrace tray = traces[k].trays().get(0);
-            Path2D line = new Path2D.Double();
-            for (int h = 0; h <= lastHour(traces[k]); h++) {
-                double px = x(h, hours);
-                double py = BOTTOM - (BOTTOM - TOP) * tray.ecMsPerCm().at(h) / top;
-                if (h == 0) {
-                    line.moveTo(px, py);
-                } else {
-                    line.lineTo(px, py);
-                }
+        return new double[] {0, hour / 24.0};
+    }
+
+    private static Picture tomatoes() throws IOException {
+        String text = Files.readString(Path.of("scenarios/outgrown-trough.toml"));
+        Trace four = run("outgrown-trough");
+        Trace one = changed("outgrown-trough", text.replace("plants = 4", "plants = 1"));
+        int days = 42;
+        Panel panel = panel(four.scenario(), days).reach(0);
+        panel.level(
+                "full, 26 L", L_PER_M3 * four.scenario().reservoirs().get(0).fullM3(), Look.FULL);
+        panel.curve("one tomato", litres(one, days), Look.TRAYS.get(1), null);
+        panel.curve("four tomatoes", litres(four, days), Look.LEVEL, null);
+        return picture(
+                "Why tomatoes outgrow: filled up each Monday",
+                four.scenario(),
+                days,
+                "solution in the reservoir (L)",
+                panel);
+    }
+
+    private static Curves.Curve litres(Trace trace, int days) {
+        return Curves.Curve.hourly(trace.reservoirs().get(0).volumeM3(), L_PER_M3).until(days);
+    }
+
+    private static Trace changed(String name, String text) throws IOException {
+        Path folder = Files.createTempDirectory("lesson");
+        Path file = folder.resolve(name + ".toml");
+        Files.writeString(file, text);
+        try {
+            return Simulation.run(((Reading.Good) ScenarioReader.read(file)).scenario());
+        } finally {
+            Files.delete(file);
+            Files.delete(folder);
+        }
+    }
+
+    private static Picture away() throws IOException {
+        String text = Files.readString(Path.of("scenarios/science-room-bench.toml"));
+        Trace asRuled = run("science-room-bench");
+        Trace filled = changed("science-room-bench", text.replaceAll("(?m)^refill.*\n", ""));
+        Scenario of = asRuled.scenario();
+        int days = 44;
+        Panel panel = panel(of, days).reach(0);
+        panel.level("cups at 40 mm", MM_PER_M * of.trays().get(0).cupBottomM(), Look.CUP);
+        panel.curve(
+                "filled up before",
+                Curves.Curve.hourly(tray(filled).levelM(), MM_PER_M).until(days),
+                Look.TRAYS.get(1),
+                null);
+        panel.curve(
+                "not filled up",
+                Curves.Curve.hourly(tray(asRuled).levelM(), MM_PER_M).until(days),
+                Look.LEVEL,
+                null);
+        return picture(
+                "Away for a week: the level of the basil's tray",
+                of,
+                days,
+                "height above the tray floor (mm)",
+                panel);
+    }
+
+    /** Foretold without the log, and what was read. */
+    private static Picture measured() throws IOException {
+        String text = Files.readString(Path.of("scenarios/logged-bench.toml"));
+        Trace foretold = changed("logged-bench", text.replaceAll("(?s)\\[log].*", ""));
+        Scenario of = scenario("logged-bench");
+        int days = 17;
+        Panel panel = panel(of, days).reach(0);
+        List<Double> day = new ArrayList<>();
+        List<Double> litres = new ArrayList<>();
+        var shelf = of.reservoirs().get(0);
+        for (LogEntry entry : of.log().entries()) {
+            if (entry instanceof LogEntry.Reading read
+                    && read.what() == LogEntry.Quantity.LEVEL
+                    && read.where().equals(shelf.id())) {
+                day.add(read.atS() / Time.DAY_S);
+                litres.add(L_PER_M3 * shelf.shape().volumeM3(read.value()));
             }
-            g.setColor(INK[k]);
-            float[] dash = k == 0 ? null : new float[] {9, 5};
-            g.setStroke(
-                    new BasicStroke(3, BasicStroke.CAP_BUTT, BasicStroke.JOIN_ROUND, 1, dash, 0));
-            g.draw(line);
-            int at = RIGHT - 370 + 175 * k;
-            g.drawLine(at, TOP - 17, at + 40, TOP - 17);
-            g.drawString(traces[k].scenario().title(), at + 48, TOP - 12);
-            g.setStroke(new BasicStroke(1));
         }
-        g.dispose();
-        ImageIO.write(image, "png", Path.of("docs/pictures/lesson-" + lesson + ".png").toFile());
+        panel.points("read with a ruler", new Curves.Curve(array(day), array(litres)).until(days));
+        panel.curve("foretold", litres(foretold, days), Look.LEVEL, null);
+        return picture(
+                "Build, predict, measure: an invented log",
+                of,
+                days,
+                "solution in the reservoir (L)",
+                panel);
     }
 
-    private static int x(int hour, int hours) {
-        return LEFT + (int) Math.round((RIGHT - LEFT) * (double) hour / hours);
-    }
-
-    private static int y(double ec, double top) {
-        return BOTTOM - (int) Math.round((BOTTOM - TOP) * ec / top);
+    private static double[] array(List<Double> values) {
+        return values.stream().mapToDouble(v -> v).toArray();
     }
 }

@@ -47,6 +47,15 @@ class SuccessionReportTest {
     }
 
     @Test
+    void the_short_table_tells_the_litres_that_cleaning_between_two_crops_takes() {
+        StringWriter text = new StringWriter();
+        ForecastTable.print(new PrintWriter(text), BENCH, false, 100, ForecastTable.Depth.BRIEF);
+        List<String> lines = text.toString().lines().filter(l -> l.startsWith("  clean")).toList();
+        // Twice on the left, once on the right; what follows the last harvests takes none.
+        assertThat(lines).hasSize(3).allMatch(l -> l.matches(".*08:00 +\\d+\\.\\d  .*"));
+    }
+
+    @Test
     void result_json_tells_each_crop_of_a_tray() throws Exception {
         JsonNode json = new ObjectMapper().readTree(files().get("result.json"));
         JsonNode left = json.get("trays").get(0).get("plantings");

@@ -8,7 +8,7 @@ import tideless.scenario.Reading;
 import tideless.scenario.ScenarioReader;
 import tideless.solution.Component;
 
-/** The four pairs of docs/lessons.md teach what they say. */
+/** The pairs of scenarios/lessons teach what they say. */
 class LessonsTest {
     private static final int HARVEST_H = 32 * 24;
 

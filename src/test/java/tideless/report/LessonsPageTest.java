@@ -1,0 +1,238 @@
+package tideless.report;
+
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.junit.jupiter.api.Assertions.assertEquals;
+
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Locale;
+import java.util.regex.Matcher;
+import java.util.regex.Pattern;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.ValueSource;
+import tideless.rig.LogEntry;
+import tideless.scenario.FilesInMemory;
+import tideless.scenario.Reading;
+import tideless.scenario.ScenarioReader;
+import tideless.sim.Event;
+import tideless.sim.PlantingTrace;
+import tideless.sim.Simulation;
+import tideless.sim.Trace;
+import tideless.sim.TraySeries;
+import tideless.sim.TrayTrace;
+import tideless.solution.Component;
+import tideless.words.Dates;
+
+/** What docs/lessons.md says, part by part and figure by figure. */
+class LessonsPageTest {
+    private static final Path PAGE = Path.of("docs/lessons.md");
+    private static final List<String> LESSONS =
+            List.of(
+                    "Where the salts go",
+                    "Why valve height matters",
+                    "Why tomatoes outgrow",
+                    "Rain or tap",
+                    "Away for a week",
+                    "Build, predict, measure");
+
+    private static String page() throws IOException {
+        return Files.readString(PAGE).replaceAll("\\s+", " ");
+    }
+
+    private static Trace run(String text) {
+        return Simulation.run(
+                ((Reading.Good) ScenarioReader.read("a.toml", new FilesInMemory(text))).scenario());
+    }
+
+    private static String text(String scenario) throws IOException {
+        return Files.readString(Path.of("scenarios", scenario + ".toml"));
+    }
+
+    private static Trace shipped(String scenario) throws IOException {
+        return run(text(scenario));
+    }
+
+    private static TrayTrace tray(Trace trace) {
+        return trace.trays().get(0);
+    }
+
+    private static String ecAtEnd(Trace trace, String format) {
+        double ec = tray(trace).ecMsPerCm().at(trace.lastLivingHour(tray(trace)));
+        return String.format(Locale.ROOT, format, ec);
+    }
+
+    /** Of one plant, at its last living hour. */
+    private static long grams(Trace trace) {
+        PlantingTrace planting = trace.plantings(tray(trace)).get(0);
+        return Math.round(tray(trace).of(TraySeries.FRESH_MASS).at(planting.lastHour()));
+    }
+
+    private static String day(Trace trace, Event.Kind kind) {
+        Event first =
+                trace.events().stream().filter(e -> e.kind() == kind).findFirst().orElseThrow();
+        return Dates.dayMonth(
+                trace.scenario().start().plusDays((long) Math.floor(first.atS() / 86_400)));
+    }
+
+    private static double litresLeft(Trace trace, int day) {
+        return 1000 * trace.reservoirs().get(0).volumeM3().at(24 * day + 7);
+    }
+
+    @Test
+    void there_are_six_in_this_order() throws IOException {
+        List<String> heads = new ArrayList<>();
+        Matcher head = Pattern.compile("(?m)^## \\d\\. (.*)$").matcher(Files.readString(PAGE));
+        while (head.find()) {
+            heads.add(head.group(1));
+        }
+        assertEquals(LESSONS, heads);
+    }
+
+    @ParameterizedTest
+    @ValueSource(ints = {1, 2, 3, 4, 5, 6})
+    void each_has_all_its_parts(int number) throws IOException {
+        String lesson = Files.readString(PAGE).split("(?m)^## ")[number];
+        assertThat(lesson)
+                .startsWith(number + ". " + LESSONS.get(number - 1))
+                .contains("**Question.**", "**Physics.**", "**For the teacher.**", "**Safety.**")
+                .contains("*Ask:*", "| --- |", "    tideless ")
+                .contains("](pictures/lesson-" + number + ".png)");
+        assertThat(Path.of("docs/pictures/lesson-" + number + ".png")).exists();
+    }
+
+    @Test
+    void each_picture_can_be_drawn() throws IOException {
+        assertThat(DrawLessons.pictures())
+                .extracting(Picture::title)
+                .zipSatisfy(LESSONS, (title, name) -> assertThat(title).startsWith(name));
+    }
+
+    @Test
+    void the_figures_of_the_salts_are_the_engines() throws IOException {
+        Trace rich = shipped("lessons/rich-feed");
+        Trace lean = shipped("lessons/lean-feed");
+        assertThat(page())
+                .contains("the tray ends at " + ecAtEnd(rich, "%.2f") + " mS/cm, above its band")
+                .contains("at 1.3 it ends at " + ecAtEnd(lean, "%.2f") + ", and the lettuces")
+                .contains("weigh the same, " + grams(rich) + " g");
+        assertEquals(grams(rich), grams(lean));
+        Trace gap = shipped("lessons/open-gap");
+        double lost = 1000 * tray(gap).evaporationM3().sum(0, gap.lastLivingHour(tray(gap)));
+        double drunk = 1000 * tray(gap).transpirationM3().sum(0, gap.lastLivingHour(tray(gap)));
+        assertEquals(6, lost, 0.5);
+        assertEquals(25.5, drunk, 0.3);
+        assertThat(page()).contains("where 6 L evaporate beside the 25.5 L that are drunk");
+        assertThat(page()).contains("the tray ends at " + ecAtEnd(gap, "%.1f") + ", against less");
+        Trace lid = shipped("lessons/lid");
+        assertThat(1000 * tray(lid).evaporationM3().sum(0, lid.lastLivingHour(tray(lid))))
+                .isLessThan(0.5);
+        assertThat(page()).contains("half a litre and " + ecAtEnd(lid, "%.2f") + " under a lid");
+        assertThat(page())
+                .contains("the same tray reaches " + ecAtEnd(shipped("lessons/no-flush"), "%.1f"));
+    }
+
+    @Test
+    void the_figures_of_the_valve_are_the_engines() throws IOException {
+        Trace low = shipped("lessons/low-valve");
+        String twin = text("lessons/lean-feed");
+        assertThat(low.scenario().trays().get(0).id())
+                .isEqualTo(shipped("lessons/lean-feed").scenario().trays().get(0).id());
+        assertEquals("3 Mar", day(low, Event.Kind.DIED));
+        assertEquals("2 Mar", day(low, Event.Kind.WILTED));
+        assertThat(page())
+                .contains("the seedlings wilt on the first morning and are lost on 3 March")
+                .contains(
+                        "at 35 mm they wilt for 18 hours and weigh "
+                                + grams(
+                                        run(
+                                                twin.replace(
+                                                        "setting = \"4 cm\"",
+                                                        "setting = \"3.5 cm\"")))
+                                + " g, from 45 mm on "
+                                + grams(
+                                        run(
+                                                twin.replace(
+                                                        "setting = \"4 cm\"",
+                                                        "setting = \"4.5 cm\"")))
+                                + " g");
+        double reached = DrawLessons.dryDays(run(twin))[1];
+        assertThat(reached).isBetween(3.0, 4.0); // of the fourth day
+    }
+
+    @Test
+    void the_figures_of_the_tomatoes_are_the_engines() throws IOException {
+        Trace four = shipped("outgrown-trough");
+        assertEquals("14 Mar", day(four, Event.Kind.OUTLET_UNCOVERED));
+        assertEquals("29 Mar", day(four, Event.Kind.DIED));
+        double full = litresLeft(four, 0);
+        assertEquals(7, full - litresLeft(four, 7), 0.5);
+        assertEquals(19, full - litresLeft(four, 14), 0.6);
+        Trace two = run(text("outgrown-trough").replace("plants = 4", "plants = 2"));
+        assertEquals(12, 2 * grams(two) / 1000.0, 0.5);
+        assertEquals(4, 4 * grams(four) / 1000.0, 0.5);
+        assertThat(page())
+                .contains("it runs dry on Saturday 14 March")
+                .contains("on 29 March the crop is lost")
+                .contains("seven litres drunk in the first week, nineteen in the second")
+                .contains("with two plants 12 kg grow, with four 4");
+    }
+
+    @Test
+    void the_figures_of_the_waters_are_the_engines() throws IOException {
+        Trace rain = shipped("lessons/rain");
+        Trace hard = shipped("lessons/hard-tap");
+        for (int hour = 0; hour < 12 * 24; hour++) {
+            // A pen tells a twentieth.
+            double apart =
+                    Math.abs(tray(rain).ecMsPerCm().at(hour) - tray(hard).ecMsPerCm().at(hour));
+            assertThat(apart).isLessThan(0.05);
+        }
+        int morning = 11 * 24 + 12; // of 13 March
+        assertThat(tray(hard).compositionAt(morning).molPerM3(Component.K)).isLessThan(0.15);
+        assertThat(page())
+                .contains("lettuces weigh " + grams(hard) + " g against " + grams(rain) + " g");
+    }
+
+    @Test
+    void the_figures_of_the_absence_are_the_engines() throws IOException {
+        String bench = text("science-room-bench");
+        Trace ruled = run(bench);
+        assertEquals("9 Apr", day(ruled, Event.Kind.OUTLET_UNCOVERED));
+        int from = 32 * 24;
+        assertEquals(27, 1000 * tray(ruled).levelM().min(from, 42 * 24 + 8), 0.5);
+        Trace filled = run(bench.replaceAll("(?m)^refill.*\n", ""));
+        assertEquals(45, 1000 * tray(filled).levelM().min(from, 42 * 24 + 8), 0.5);
+        assertThat(page())
+                .contains("The reservoir is dry on 9 April; the tray falls from 45 to 27 mm")
+                .contains("in 17 of 20 rigs");
+    }
+
+    @Test
+    void the_figures_of_the_log_are_its_own() throws IOException {
+        Trace foretold = run(text("logged-bench").replaceAll("(?s)\\[log].*", ""));
+        assertEquals(25, litresLeft(foretold, 16), 0.5);
+        var logged =
+                ((Reading.Good) ScenarioReader.read(Path.of("scenarios/logged-bench.toml")))
+                        .scenario();
+        var shelf = logged.reservoirs().get(0);
+        double read =
+                logged.log().readings().stream()
+                        .filter(r -> r.what() == LogEntry.Quantity.LEVEL)
+                        .filter(r -> r.where().equals(shelf.id()))
+                        .filter(r -> Math.floor(r.atS() / 86_400) == 16)
+                        .mapToDouble(r -> 1000 * shelf.shape().volumeM3(r.value()))
+                        .findFirst()
+                        .orElseThrow();
+        assertEquals(14.5, read, 0.1);
+        assertThat(page()).contains("On 18 March 25 L were foretold and 14.5 L were read");
+        assertThat(Files.readString(Path.of("README.md")).replaceAll("\\s+", " "))
+                .contains("about 0.47 L a day")
+                .contains("chance 74 %")
+                .contains("shuts 3.9 mm higher")
+                .contains("drinks 1.14 times");
+    }
+}
