@@ -13,6 +13,7 @@ import java.util.Map;
 import tideless.advice.Task;
 import tideless.advice.Warning;
 import tideless.report.ForecastTable;
+import tideless.report.Telling;
 import tideless.rig.Filling;
 import tideless.rig.Planting;
 import tideless.rig.Reservoir;
@@ -230,7 +231,13 @@ final class Shown {
     /** What the command {@code run --all} prints. */
     static String table(Forecast forecast, int width) {
         StringWriter text = new StringWriter();
-        ForecastTable.print(new PrintWriter(text), forecast, false, width, ForecastTable.Depth.ALL);
+        ForecastTable.print(
+                new PrintWriter(text),
+                forecast,
+                false,
+                width,
+                ForecastTable.Depth.ALL,
+                Telling.METRIC);
         return text.toString();
     }
 }

@@ -19,6 +19,7 @@ import tideless.report.ForecastTable;
 import tideless.report.Origins;
 import tideless.report.Progress;
 import tideless.report.ResultFiles;
+import tideless.report.ShownIn;
 import tideless.report.WriteResult;
 import tideless.scenario.DayOneMix;
 import tideless.scenario.EffectiveValue;
@@ -46,6 +47,7 @@ import tideless.study.Forecasts;
             "  tideless run scenarios/science-room-bench.toml",
             "  tideless run my-bench.toml -o forecast",
             "  tideless run my-bench.toml --no-plots | less",
+            "  tideless run my-bucket.toml --units us --ec-scale ppm500",
             "",
             "Exit codes: 0 done, 1 a file could not be read or written, 2 a fault in the scenario."
         })
@@ -109,6 +111,7 @@ final class RunCommand implements Callable<Integer> {
         arguments.requireFolder(folder);
         arguments.requireMembers(members);
         PrintWriter err = spec.commandLine().getErr();
+        ShownIn shown = Tideless.shown(spec);
         Stopwatch watch = new Stopwatch();
         Scenarios read = Scenarios.read(scenario, logged.beside(), err);
         Optional<Reading.Good> good = read.good();
@@ -124,7 +127,8 @@ final class RunCommand implements Callable<Integer> {
             forecast = Forecasts.of(good.get().scenario(), seed, members, threads.pool());
             watch.lap("simulate and advise");
             progress.show("writing", 0, 0);
-            written = ResultFiles.write(forecast, to, wanted(), origins(good.get(), forecast));
+            written =
+                    ResultFiles.write(forecast, to, wanted(), origins(good.get(), forecast), shown);
             watch.lap("draw and write");
         }
         int exit =
@@ -138,7 +142,8 @@ final class RunCommand implements Callable<Integer> {
                                         forecast,
                                         Terminal.colour(),
                                         Terminal.width(),
-                                        all ? ForecastTable.Depth.ALL : ForecastTable.Depth.BRIEF));
+                                        all ? ForecastTable.Depth.ALL : ForecastTable.Depth.BRIEF,
+                                        shown));
         if (timings && exit == Exit.DONE) {
             err.println(watch);
             err.flush();

@@ -14,11 +14,16 @@ import picocli.CommandLine;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.IVersionProvider;
 import picocli.CommandLine.Model.CommandSpec;
+import picocli.CommandLine.Option;
 import picocli.CommandLine.ParameterException;
+import picocli.CommandLine.ParseResult;
+import picocli.CommandLine.RunLast;
 import picocli.CommandLine.ScopeType;
 import picocli.CommandLine.Spec;
 import picocli.CommandLine.TypeConversionException;
+import tideless.report.ShownIn;
 import tideless.scenario.Spelling;
+import tideless.solution.ElectricalConductivity.PpmScale;
 
 /** The program: reads the command line and hands it to a command. */
 @Command(
@@ -66,7 +71,64 @@ public final class Tideless implements Runnable {
     /** Commands that tell of all the others. */
     private static final List<Class<?>> OF_ALL = List.of(AutoComplete.GenerateCompletion.class);
 
+    /** Names of units. */
+    enum Units {
+        metric,
+        us
+    }
+
+    /** Scales of a pen. */
+    enum EcScale {
+        ms(null),
+        ppm500(PpmScale.PPM_500),
+        ppm700(PpmScale.PPM_700);
+
+        private final PpmScale scale;
+
+        EcScale(PpmScale scale) {
+            this.scale = scale;
+        }
+    }
+
+    @Option(
+            names = "--units",
+            scope = ScopeType.INHERIT,
+            paramLabel = "UNITS",
+            defaultValue = "metric",
+            description =
+                    "metric or us: gallons, inches, degrees Fahrenheit; grams, millilitres, CSV,"
+                            + " JSON and calendars stay metric")
+    Units units;
+
+    @Option(
+            names = "--ec-scale",
+            scope = ScopeType.INHERIT,
+            paramLabel = "SCALE",
+            defaultValue = "ms",
+            description = "EC as ms (mS/cm), or as a pen's ppm500 or ppm700")
+    EcScale ecScale;
+
     @Spec CommandSpec spec;
+
+    /** The units that were asked for. */
+    static ShownIn shown(CommandSpec of) {
+        Tideless asked = (Tideless) of.root().userObject();
+        return new ShownIn(asked.units == Units.us, asked.ecScale.scale);
+    }
+
+    /** Commands know nothing of units but run, whose table has a column of them. */
+    private static int executed(ParseResult parsed) {
+        CommandLine line = parsed.commandSpec().commandLine();
+        ShownIn shown = shown(parsed.commandSpec());
+        boolean runs =
+                parsed.hasSubcommand() && parsed.subcommand().commandSpec().name().equals("run");
+        if (!shown.isMetric() && !runs) {
+            line.setOut(new PrintWriter(new Told(line.getOut(), shown)));
+        }
+        int exit = new RunLast().execute(parsed);
+        line.getOut().flush();
+        return exit;
+    }
 
     @Override
     public void run() {
@@ -106,6 +168,7 @@ public final class Tideless implements Runnable {
                 .registerConverter(double.class, Tideless::number)
                 .setExpandAtFiles(false) // "@name" is a name, not a file of further words
                 .setParameterExceptionHandler(Tideless::refuse)
+                .setExecutionStrategy(Tideless::executed)
                 .execute(args);
     }
 

@@ -77,13 +77,20 @@ public final class ForecastTable {
     private final boolean colour;
     private final int width;
     private final boolean brief;
+    private final Telling telling;
     private final boolean years;
     private final int whenWidth;
     private final int whatWidth;
 
     private ForecastTable(
-            PrintWriter out, Forecast forecast, boolean colour, int width, Depth depth) {
+            PrintWriter out,
+            Forecast forecast,
+            boolean colour,
+            int width,
+            Depth depth,
+            Telling telling) {
         this.out = out;
+        this.telling = telling;
         this.forecast = forecast;
         this.colour = colour;
         this.width = Math.max(NARROWEST, width);
@@ -108,10 +115,16 @@ public final class ForecastTable {
      * @param colour whether the terminal shows colours and its owner wants them
      * @param width columns to fill; less than 56 counts as 56
      * @param depth how much of it
+     * @param telling in which units
      */
     public static void print(
-            PrintWriter out, Forecast forecast, boolean colour, int width, Depth depth) {
-        new ForecastTable(out, forecast, colour, width, depth).print();
+            PrintWriter out,
+            Forecast forecast,
+            boolean colour,
+            int width,
+            Depth depth,
+            Telling telling) {
+        new ForecastTable(out, forecast, colour, width, depth, telling).print();
         out.flush();
     }
 
@@ -193,7 +206,12 @@ public final class ForecastTable {
             line("Nothing to do before the end of the run.");
         } else {
             String head = pad("WHAT", whatWidth) + pad("WHEN", whenWidth);
-            line(paint(BOLD, head + right("LITRES", LITRES_WIDTH) + (beside() ? "  WHY" : "")));
+            line(
+                    paint(
+                            BOLD,
+                            head
+                                    + right(telling.litresHead(), LITRES_WIDTH)
+                                    + (beside() ? "  WHY" : "")));
         }
         Map<String, List<Task>> groups = groups(tasks);
         for (Reservoir reservoir : scenario.reservoirs()) {
@@ -446,7 +464,7 @@ public final class ForecastTable {
         int lines = 0;
         int told = 0;
         for (List<Warning> group : alike.values()) {
-            List<String> text = Wrap.lines(warning(group), width - 2);
+            List<String> text = Wrap.lines(telling.told(warning(group)), width - 2);
             if (told > 0 && lines + text.size() > WARNING_LINES) {
                 break;
             }
@@ -495,9 +513,10 @@ public final class ForecastTable {
         return width - whatWidth - whenWidth - LITRES_WIDTH - 2 >= NARROWEST_WHY;
     }
 
-    private void row(String what, String when, String litres, String why) {
-        String start =
-                pad("  " + what, whatWidth) + pad(when, whenWidth) + right(litres, LITRES_WIDTH);
+    private void row(String what, String when, String litres, String because) {
+        String why = telling.told(because);
+        String poured = right(telling.litres(litres), LITRES_WIDTH);
+        String start = pad("  " + what, whatWidth) + pad(when, whenWidth) + poured;
         if (why.isEmpty()) {
             line(start);
         } else if (beside()) {
@@ -514,7 +533,7 @@ public final class ForecastTable {
     }
 
     private void paragraph(String style, String indent, String text) {
-        for (String part : Wrap.lines(text, width - indent.length())) {
+        for (String part : Wrap.lines(telling.told(text), width - indent.length())) {
             line(indent + paint(style, part));
         }
     }

@@ -9,6 +9,7 @@ import java.text.DecimalFormat;
 import java.text.DecimalFormatSymbols;
 import java.time.LocalDate;
 import java.util.ArrayList;
+import java.util.Collections;
 import java.util.List;
 import java.util.Locale;
 import org.jfree.chart.axis.NumberAxis;
@@ -123,11 +124,10 @@ final class Panel {
 
     /** Gives panels one scale. */
     static void alike(List<Panel> panels) {
-        double least = panels.stream().mapToDouble(panel -> panel.low).min().orElse(0);
-        double greatest = panels.stream().mapToDouble(panel -> panel.high).max().orElse(0);
+        List<Double> all = panels.stream().flatMap(panel -> panel.reaches().stream()).toList();
         for (Panel panel : panels) {
-            panel.low = Math.min(panel.low, least);
-            panel.high = Math.max(panel.high, greatest);
+            panel.low = Math.min(panel.low, Collections.min(all));
+            panel.high = Math.max(panel.high, Collections.max(all));
         }
     }
 

@@ -42,9 +42,6 @@ import tideless.words.PlotWords;
 
 /** The pictures of a forecast, one idea each, every one with the due dates that belong to it. */
 final class Pictures {
-    private static final double MM_PER_M = 1000;
-    private static final double L_PER_M3 = 1000;
-
     /** More panels than this do not fit a page; the rest go on a second one. */
     private static final int PANELS = 3;
 
@@ -94,8 +91,14 @@ final class Pictures {
     private final Trace trace;
     private final Scenario scenario;
     private final DaysOff off;
+    private final ShownIn shown;
+    private final double perM;
+    private final double perM3;
 
-    private Pictures(Forecast forecast) {
+    private Pictures(Forecast forecast, ShownIn shown) {
+        this.shown = shown;
+        this.perM = shown.perM();
+        this.perM3 = shown.perM3();
         this.forecast = forecast;
         this.trace = forecast.trace();
         this.scenario = trace.scenario();
@@ -108,10 +111,11 @@ final class Pictures {
      *
      * @param trayFiles the plain name of each tray
      * @param reservoirFiles the plain name of each reservoir
+     * @param shown units of the axes
      */
     static Map<String, Picture> of(
-            Forecast forecast, List<String> trayFiles, List<String> reservoirFiles) {
-        Pictures of = new Pictures(forecast);
+            Forecast forecast, List<String> trayFiles, List<String> reservoirFiles, ShownIn shown) {
+        Pictures of = new Pictures(forecast, shown);
         Map<String, Picture> pictures = new LinkedHashMap<>();
         for (int i = 0; i < reservoirFiles.size(); i++) {
             pictures.put(
@@ -127,7 +131,7 @@ final class Pictures {
                     "level-" + trayFiles.get(of.trace.trays().indexOf(tray.run())),
                     of.picture(
                             tray.title() + ": level and roots",
-                            "height above the tray floor (mm)",
+                            "height above the tray floor (" + shown.lengthUnit() + ")",
                             List.of(levels.get(i)),
                             PlotWords.level(of.trace, tray.run())));
         }
@@ -139,7 +143,9 @@ final class Pictures {
                     page("ec", from / PANELS),
                     of.picture(
                             "Strength of the solution in the trays",
-                            "EC at 25 \u00b0C (mS/cm)",
+                            (shown.us() ? "EC at 77 \u00b0F (" : "EC at 25 \u00b0C (")
+                                    + shown.ecUnit()
+                                    + ")",
                             strengths.subList(from, to),
                             PlotWords.ec(of.trace, runs(trays.subList(from, to)))));
         }
@@ -154,7 +160,7 @@ final class Pictures {
                     page("thirst", i),
                     of.picture(
                             "What the plants drink",
-                            "drunk by the plants of a tray (L a day)",
+                            "drunk by the plants of a tray (" + shown.volumeUnit() + " a day)",
                             List.of(thirsts.get(i)),
                             PlotWords.thirst(of.trace, runs(trays.subList(i * CURVES, to)))));
         }
@@ -186,17 +192,17 @@ final class Pictures {
                 Names.of(Warning.Kind.RAN_DRY),
                 spans(trace.hours(), h -> run.usableM3().at(h) < DRY_M3),
                 Look.HARM);
-        double full = L_PER_M3 * reservoir.fullM3();
-        double dead = L_PER_M3 * reservoir.deadM3();
+        double full = perM3 * reservoir.fullM3();
+        double dead = perM3 * reservoir.deadM3();
         if (dead > 0) {
             panel.band("", 0, dead, Look.DEAD);
-            panel.level("dead, " + Numbers.litres(dead) + " L", dead, Look.DEAD_VOLUME);
+            panel.level("dead, " + litres(reservoir.deadM3()), dead, Look.DEAD_VOLUME);
         }
-        panel.level("full, " + Numbers.litres(full) + " L", full, Look.FULL);
-        panel.curve("solution", Curves.Curve.hourly(run.volumeM3(), L_PER_M3), Look.LEVEL, null);
+        panel.level("full, " + litres(reservoir.fullM3()), full, Look.FULL);
+        panel.curve("solution", Curves.Curve.hourly(run.volumeM3(), perM3), Look.LEVEL, null);
         return picture(
                 "Reservoir " + reservoir.name() + ": how long it lasts",
-                "solution in the reservoir (L)",
+                "solution in the reservoir (" + shown.volumeUnit() + ")",
                 List.of(panel),
                 PlotWords.reservoir(trace, run));
     }
@@ -231,32 +237,33 @@ final class Pictures {
                 Look.STRANDED);
         panel.spans(
                 "drowned", spans(alive, h -> level.at(h) > run.usedToLevelM().at(h)), Look.DROWNED);
-        panel.level("cup at " + mm(tray.cupBottomM()), MM_PER_M * tray.cupBottomM(), Look.CUP);
+        panel.level("cup at " + mm(tray.cupBottomM()), perM * tray.cupBottomM(), Look.CUP);
         if (tray.filling() instanceof Filling.ByValve valve) {
             if (valve.moves().isEmpty()) {
                 panel.level(
-                        "valve at " + mm(valve.settingM()),
-                        MM_PER_M * valve.settingM(),
-                        Look.VALVE);
+                        "valve at " + mm(valve.settingM()), perM * valve.settingM(), Look.VALVE);
             } else {
                 panel.curve("valve set to", settings(valve), Look.VALVE, null);
             }
         } else if (tray.filling() instanceof Filling.ByHand hand) {
-            panel.level("filled to " + mm(hand.toLevelM()), MM_PER_M * hand.toLevelM(), Look.VALVE);
+            panel.level("filled to " + mm(hand.toLevelM()), perM * hand.toLevelM(), Look.VALVE);
         }
         panel.curve(
                 "roots bear up to",
-                Curves.Curve.hourly(run.usedToLevelM(), MM_PER_M, MM_PER_M * tray.shape().depthM()),
+                Curves.Curve.hourly(run.usedToLevelM(), perM, perM * tray.shape().depthM()),
                 Look.BORNE,
                 null);
-        panel.curve(
-                "root tips", Curves.Curve.hourly(run.rootTipM(), MM_PER_M), Look.ROOT_TIP, null);
-        panel.curve("level", Curves.Curve.hourly(level, MM_PER_M), Look.LEVEL, null);
+        panel.curve("root tips", Curves.Curve.hourly(run.rootTipM(), perM), Look.ROOT_TIP, null);
+        panel.curve("level", Curves.Curve.hourly(level, perM), Look.LEVEL, null);
         return panel;
     }
 
-    private static String mm(double lengthM) {
-        return Math.round(MM_PER_M * lengthM) + " mm";
+    private String mm(double lengthM) {
+        return shown.told(Math.round(1000 * lengthM) + " mm");
+    }
+
+    private String litres(double m3) {
+        return shown.told(Numbers.litres(1000 * m3) + " L");
     }
 
     /** A panel for each, all within what is worth their scale. */
@@ -275,7 +282,8 @@ final class Pictures {
     private Panel strength(OneCurve of, double most) {
         TrayTrace run = of.run();
         Tray tray = run.tray();
-        Panel panel = panel().within(most);
+        double ec = shown.perMsPerCm();
+        Panel panel = panel().within(ec * most);
         addDue(panel, task -> task.vessel().equals(tray.id()) && OF_SOLUTION.contains(task.kind()));
         addHarm(
                 panel,
@@ -285,9 +293,13 @@ final class Pictures {
             addBands(panel, run);
         } else if (Double.isFinite(tray.limits().ecHighMsPerCm())) {
             Limits limits = tray.limits();
-            panel.band(band(limits), limits.ecLowMsPerCm(), limits.ecHighMsPerCm(), Look.BAND);
+            panel.band(
+                    band(limits),
+                    ec * limits.ecLowMsPerCm(),
+                    ec * limits.ecHighMsPerCm(),
+                    Look.BAND);
         }
-        panel.curve(of.label(), Curves.Curve.hourly(run.ecMsPerCm(), 1), Look.LEVEL, null);
+        panel.curve(of.label(), Curves.Curve.hourly(run.ecMsPerCm(), ec), Look.LEVEL, null);
         return panel;
     }
 
@@ -298,8 +310,8 @@ final class Pictures {
             double from = planting.firstHour() / 24.0;
             double to = (planting.lastHour() + 1) / 24.0;
             panel.area(
-                    Curves.Curve.steady(from, to, limits.ecLowMsPerCm()),
-                    Curves.Curve.steady(from, to, limits.ecHighMsPerCm()),
+                    Curves.Curve.steady(from, to, shown.perMsPerCm() * limits.ecLowMsPerCm()),
+                    Curves.Curve.steady(from, to, shown.perMsPerCm() * limits.ecHighMsPerCm()),
                     Look.BAND);
         }
     }
@@ -319,10 +331,11 @@ final class Pictures {
         }
     }
 
-    private static String band(Limits limits) {
-        String high = Numbers.label(limits.ecHighMsPerCm());
+    private String band(Limits limits) {
+        double ec = shown.perMsPerCm();
+        String high = Numbers.label(ec * limits.ecHighMsPerCm());
         return limits.ecLowMsPerCm() > 0
-                ? "band " + Numbers.label(limits.ecLowMsPerCm()) + " to " + high
+                ? "band " + Numbers.label(ec * limits.ecLowMsPerCm()) + " to " + high
                 : "up to " + high;
     }
 
@@ -339,7 +352,7 @@ final class Pictures {
             OneCurve of = trays.get(i);
             panel.curve(
                     of.each(),
-                    planted(of.run(), Curves.Curve.daily(of.run().transpirationM3(), L_PER_M3)),
+                    planted(of.run(), Curves.Curve.daily(of.run().transpirationM3(), perM3)),
                     Look.TRAYS.get(i),
                     Panel.marker(i));
         }
@@ -375,7 +388,7 @@ final class Pictures {
                 valueLabel,
                 "day and month, " + years,
                 panels,
-                finding);
+                shown.told(finding));
     }
 
     /** A valve's setting over the run, mm; straight up or down where it is moved. */
@@ -384,19 +397,19 @@ final class Pictures {
         double[] mm = new double[day.length];
         double now = valve.settingM();
         int i = 0;
-        mm[i++] = MM_PER_M * now;
+        mm[i++] = perM * now;
         for (Filling.Move move : valve.moves()) {
             double at =
                     ChronoUnit.DAYS.between(scenario.start(), move.on())
                             + scenario.visits().timeOfDayS() / Time.DAY_S;
             day[i] = at;
-            mm[i++] = MM_PER_M * now;
+            mm[i++] = perM * now;
             now = move.settingM();
             day[i] = at;
-            mm[i++] = MM_PER_M * now;
+            mm[i++] = perM * now;
         }
         day[i] = scenario.days();
-        mm[i] = MM_PER_M * now;
+        mm[i] = perM * now;
         return new Curves.Curve(day, mm);
     }
 

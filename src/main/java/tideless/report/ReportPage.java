@@ -45,12 +45,12 @@ final class ReportPage {
     private ReportPage() {}
 
     /**
-     * The page's bytes.
+     * The page.
      *
      * @param rig its scenes
      * @param plots each with its finding, and its SVG
      */
-    static byte[] of(
+    static String of(
             Forecast forecast,
             Origins origins,
             List<RigPicture.Drawing> rig,
@@ -85,7 +85,7 @@ final class ReportPage {
         page.put("version", ResultJson.version());
         page.put("seed", Long.toString(forecast.seed()));
         page.put("digest", forecast.trace().scenario().digest());
-        return template().execute(page).getBytes(StandardCharsets.UTF_8);
+        return template().execute(page);
     }
 
     private static Template template() {

@@ -39,11 +39,12 @@ public final class ResultFiles {
      * @param folder where to; made when it is not there, and other files in it are left alone
      * @param wanted which of them
      * @param origins what it was made from; none of the files read may be written over
+     * @param shown units of the page and the pictures; CSV and JSON keep theirs
      * @return the files, or why there are none
      */
     public static WriteResult write(
-            Forecast forecast, Path folder, Wanted wanted, Origins origins) {
-        return put(folder, () -> render(forecast, wanted, origins), origins.files());
+            Forecast forecast, Path folder, Wanted wanted, Origins origins, ShownIn shown) {
+        return put(folder, () -> render(forecast, wanted, origins, shown), origins.files());
     }
 
     /** What makes the bytes of each file. */
@@ -76,8 +77,8 @@ public final class ResultFiles {
     }
 
     /** The name and the bytes of each file, in a fixed order. */
-    static Map<String, byte[]> render(Forecast forecast, Wanted wanted, Origins origins)
-            throws NotDrawn {
+    static Map<String, byte[]> render(
+            Forecast forecast, Wanted wanted, Origins origins, ShownIn shown) throws NotDrawn {
         Trace trace = forecast.trace();
         List<String> trays = FileNames.of(names(trace, false));
         List<String> reservoirs = FileNames.of(names(trace, true));
@@ -86,25 +87,27 @@ public final class ResultFiles {
             jobs.put("texts", () -> texts(forecast, trays, reservoirs));
         }
         Map<String, Picture> pictures =
-                wanted == Wanted.TEXTS ? Map.of() : Pictures.of(forecast, trays, reservoirs);
+                wanted == Wanted.TEXTS ? Map.of() : Pictures.of(forecast, trays, reservoirs, shown);
         List<RigPicture.Drawing> rig = RigPicture.scenes(forecast);
         if (wanted != Wanted.TEXTS) {
-            jobs.put("rig", () -> svgs(rig));
+            jobs.put("rig", () -> svgs(rig, shown));
             pictures.forEach((name, picture) -> jobs.put(name, () -> images(name, picture)));
         }
         Map<String, byte[]> files = run(jobs);
         if (wanted != Wanted.PICTURES) {
             Map<String, byte[]> plots = new LinkedHashMap<>();
             pictures.forEach((name, p) -> plots.put(p.finding(), files.get(name + ".svg")));
-            files.put("report.html", ReportPage.of(forecast, origins, rig, plots));
+            String page = ReportPage.of(forecast, origins, rig, plots);
+            files.put("report.html", shown.page(page).getBytes(StandardCharsets.UTF_8));
         }
         return files;
     }
 
-    private static Map<String, byte[]> svgs(List<RigPicture.Drawing> rig) {
+    private static Map<String, byte[]> svgs(List<RigPicture.Drawing> rig, ShownIn shown) {
         Map<String, byte[]> drawings = new LinkedHashMap<>();
         for (RigPicture.Drawing drawing : rig) {
-            drawings.put(drawing.name() + ".svg", drawing.svg().getBytes(StandardCharsets.UTF_8));
+            String svg = shown.page(drawing.svg());
+            drawings.put(drawing.name() + ".svg", svg.getBytes(StandardCharsets.UTF_8));
         }
         return drawings;
     }

@@ -10,6 +10,7 @@ import java.util.stream.Collectors;
 import java.util.stream.Stream;
 import tideless.crop.CropTraits;
 import tideless.physics.Time;
+import tideless.solution.ElectricalConductivity.PpmScale;
 
 /**
  * A first scenario out of a few answers: what was not asked is put in as what usually grows, with a
@@ -34,6 +35,9 @@ public final class Starter {
 
     /** No first scenario is longer, days. */
     private static final int LONGEST_DAYS = 120;
+
+    /** Exact. */
+    private static final double CM_PER_IN = 2.54;
 
     /** Cups hang no deeper than this below the rim, cm: common practice. */
     private static final double CUP_CM = 8;
@@ -66,6 +70,7 @@ public final class Starter {
     private final Feed feed;
     private final CropTraits crop;
     private final double[] sides;
+    private final boolean inInches;
     private final StringBuilder text = new StringBuilder();
 
     private Starter(Map<StarterQuestion, String> answers, LocalDate start, Feed feed) {
@@ -74,6 +79,7 @@ public final class Starter {
         this.start = start;
         crop = Crops.named(answers.get(StarterQuestion.CROP));
         sides = StarterQuestion.sidesCm(answers.get(StarterQuestion.SIZE));
+        inInches = StarterQuestion.isInInches(answers.get(StarterQuestion.SIZE));
     }
 
     /**
@@ -115,7 +121,14 @@ public final class Starter {
                 "recipe = \""
                         + feed.recipe()
                         + "\" # assumed: tried, and it suits; or two bottles by their labels");
-        line("ec = \"" + Measure.plain(feed.msPerCm()) + " mS/cm\" # assumed, tried as well");
+        line(
+                "ec = \""
+                        + Measure.plain(feed.msPerCm())
+                        + " mS/cm\" # assumed, tried as well; a pen in ppm: \""
+                        + ppm(PpmScale.PPM_500)
+                        + " ppm-500\" or \""
+                        + ppm(PpmScale.PPM_700)
+                        + " ppm-700\"");
         line("ph = 6.0");
         if (isFilling("valve")) {
             reservoir();
@@ -248,8 +261,16 @@ public final class Starter {
         }
     }
 
-    /** To the millimetre. */
-    private static String cm(double cm) {
+    private int ppm(PpmScale scale) {
+        return (int) (scale.ppm(feed.msPerCm()) + 0.5);
+    }
+
+    /** To the millimetre, or to a tenth of an inch where the answer was in inches. */
+    private String cm(double cm) {
+        if (inInches) {
+            double inches = Math.floor(cm / CM_PER_IN * 10 + 0.5) / 10;
+            return '"' + Measure.plain(inches) + " in\"";
+        }
         return '"' + Measure.plain(Math.floor(cm * 10 + 0.5) / 10) + " cm\"";
     }
 }

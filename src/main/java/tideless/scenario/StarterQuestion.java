@@ -73,7 +73,7 @@ public enum StarterQuestion {
     public Optional<String> read(String answer, List<String> faults) {
         String text = answer.strip().toLowerCase(Locale.ROOT);
         return switch (this) {
-            case CROP -> choice(text, Crops.names(), faults);
+            case CROP -> choice(text.replaceAll("\\s+", "-"), Crops.names(), faults);
             case PLANTS -> whole(text, MOST_PLANTS, faults);
             case TRAYS -> whole(text, MOST_TRAYS, faults);
             case SIZE -> size(text, faults);
@@ -120,9 +120,25 @@ public enum StarterQuestion {
                                 + " 3 to 60 cm deep");
     }
 
+    /** As "12 x 14 in" for "12\" by 14 inches" and the like. */
+    private static String plainSize(String text) {
+        String plain =
+                text.replaceAll("\\s*(inches|inch|\"|\u2033)", " in")
+                        .replaceAll("\\s*(feet|foot)", " ft")
+                        .replaceAll("\\s*(centimetres|centimeters)", " cm")
+                        .replaceAll("\\s*(by|\\*|\u00d7)\\s*", " x ");
+        // A unit behind each side, where all are the same.
+        return plain.replaceAll("\\s*(cm|mm|m|in|ft)(?=\\s*x.*\\1\\s*$)", "");
+    }
+
+    /** Whether a size was given in inches or feet. */
+    static boolean isInInches(String size) {
+        return plainSize(size).matches(".*(in|ft)");
+    }
+
     /** Length, width and depth, or diameter and depth, cm; none where it is no size. */
     static double[] sidesCm(String text) {
-        Matcher sides = SIDES.matcher(text);
+        Matcher sides = SIDES.matcher(plainSize(text));
         if (!sides.matches()) {
             return new double[0];
         }

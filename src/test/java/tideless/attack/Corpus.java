@@ -317,6 +317,8 @@ record Corpus(
                 new Door(List.of("log", "new"), List.of(), "log.csv"),
                 new Door(List.of("page"), List.of(), "page.html"),
                 new Door(List.of("calendar"), List.of(few, "--seed=3"), "tasks.ics"),
+                new Door(List.of("check"), List.of("--units=us", "--ec-scale=ppm700"), null),
+                new Door(List.of("light"), List.of("--units=us", "--ec-scale=ppm500"), null),
                 new Door(List.of("away"), List.of("--from=2026-03-03", "--every=1", few), ""),
                 new Door(List.of("away"), List.of("--absence=2026-03-03..2026-03-04", few), ""),
                 new Door(

@@ -497,6 +497,37 @@ class CommandLineTest {
     }
 
     @Test
+    void units_of_the_states_and_a_pens_scale_hold_for_screen_and_page() throws IOException {
+        Path to = folder.resolve("us");
+        Outcome us =
+                run(
+                        "run",
+                        "scenarios/calm-bench.toml",
+                        "--members",
+                        "1",
+                        "--units",
+                        "us",
+                        "--ec-scale=ppm500",
+                        "--no-plots",
+                        "-o",
+                        to);
+        assertEquals(0, us.exit(), us.err());
+        String metric = ".*\\d (L|mm|cm|degC|mS/cm)\\b.*";
+        assertEquals(List.of(), us.out().lines().filter(l -> l.matches(metric)).toList());
+        assertTrue(us.out().contains("GALLONS"), us.out());
+        assertTrue(us.out().contains("Feed: 850 ppm-500"), us.out());
+        String page = Files.readString(to.resolve("report.html"));
+        assertTrue(page.contains(" gal"));
+        assertFalse(
+                page.replaceAll("(?s)<style.*?</style>|<[^>]*>", "\n").matches("(?s)" + metric));
+        assertTrue(Files.readString(to.resolve("tasks.csv")).contains("litres"));
+        Outcome check = run("check", "scenarios/calm-bench.toml", "--units=us");
+        assertTrue(check.out().contains(" gal"), check.out());
+        assertFalse(check.out().matches("(?s).*\\d (L|mm|cm)\\b.*"), check.out());
+        assertEquals(2, run("check", "scenarios/calm-bench.toml", "--units=imperial").exit());
+    }
+
+    @Test
     void a_shell_can_complete_every_command_and_its_options() {
         Outcome script = run("generate-completion");
         assertEquals(0, script.exit(), script.err());

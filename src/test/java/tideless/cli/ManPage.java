@@ -36,6 +36,11 @@ final class ManPage {
         words(List.of(program.usageMessage().header()));
         text.append(".SH SYNOPSIS\n.B tideless\n.I COMMAND\n[...]\n.SH DESCRIPTION\n");
         words(List.of(program.usageMessage().description()));
+        text.append(".SH OPTIONS OF ALL COMMANDS\n");
+        for (OptionSpec option : program.options()) {
+            String label = option.arity().max() > 0 ? "=" + option.paramLabel() : "";
+            entry(String.join(", ", option.names()) + label, List.of(option.description()));
+        }
         Map<String, CommandSpec> commands = new LinkedHashMap<>();
         program.subcommands().forEach((name, line) -> commands.put(name, line.getCommandSpec()));
         commands.forEach((name, spec) -> command("tideless " + name, spec));

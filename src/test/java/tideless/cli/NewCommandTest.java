@@ -149,6 +149,24 @@ class NewCommandTest {
                 .doesNotContain("reservoir");
     }
 
+    // As people write them; and a rig measured in inches is written down in inches.
+    @ParameterizedTest
+    @CsvSource({
+        "dwarf tomato, 12 x 14 inches",
+        "Dwarf-Tomato, '12\" x 14\"'",
+        "dwarf-tomato, 12in by 14in",
+        "dwarf-tomato, 12 in x 14 in"
+    })
+    void sizes_and_crops_are_understood_as_people_write_them(String crop, String size)
+            throws IOException {
+        Outcome outcome =
+                run(file(), "--crop", crop, "--size", size, "--filling", "hand", "--usual");
+        assertThat(outcome.err()).isEmpty();
+        assertThat(Files.readString(file()))
+                .contains("diameter = \"12 in\"", "depth = \"14 in\"", "cup_bottom = \"10.9 in\"")
+                .contains("\"800 ppm-500\" or \"1120 ppm-700\"");
+    }
+
     @Test
     void answers_that_end_too_soon_write_nothing() {
         Outcome outcome = piped("lettuce\n6\n", file());

@@ -218,7 +218,12 @@ final class AdviceBeforeAfter {
     private static String[] counts(Forecast forecast) {
         StringWriter table = new StringWriter();
         ForecastTable.print(
-                new PrintWriter(table), forecast, false, WIDTH, ForecastTable.Depth.ALL);
+                new PrintWriter(table),
+                forecast,
+                false,
+                WIDTH,
+                ForecastTable.Depth.ALL,
+                Telling.METRIC);
         long flushes = 0;
         double drained = 0;
         for (Task task : forecast.advice().tasks()) {

@@ -32,7 +32,8 @@ final class DrawPictures {
                 };
         long before = System.nanoTime();
         WriteResult result =
-                ResultFiles.write(forecast, folder, ResultFiles.Wanted.ALL, Origins.UNKNOWN);
+                ResultFiles.write(
+                        forecast, folder, ResultFiles.Wanted.ALL, Origins.UNKNOWN, ShownIn.METRIC);
         System.out.printf(
                 "%d ms, %s%n", (System.nanoTime() - before) / 1_000_000, result.problem());
         if (args.length > 2) {

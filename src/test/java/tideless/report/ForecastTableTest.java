@@ -31,7 +31,12 @@ class ForecastTableTest {
     private static String print(Forecast forecast, boolean colour, int width) {
         StringWriter text = new StringWriter();
         ForecastTable.print(
-                new PrintWriter(text), forecast, colour, width, ForecastTable.Depth.ALL);
+                new PrintWriter(text),
+                forecast,
+                colour,
+                width,
+                ForecastTable.Depth.ALL,
+                Telling.METRIC);
         return text.toString();
     }
 

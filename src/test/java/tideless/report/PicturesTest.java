@@ -20,6 +20,7 @@ import org.w3c.dom.NodeList;
 import tideless.drawing.DaysOff;
 import tideless.scenario.Reading;
 import tideless.scenario.ScenarioReader;
+import tideless.solution.ElectricalConductivity.PpmScale;
 import tideless.study.Forecast;
 import tideless.study.Forecasts;
 
@@ -30,7 +31,10 @@ class PicturesTest {
     static void draw() throws Exception {
         files =
                 ResultFiles.render(
-                        MadeUpForecast.threeTrays(), ResultFiles.Wanted.ALL, Origins.UNKNOWN);
+                        MadeUpForecast.threeTrays(),
+                        ResultFiles.Wanted.ALL,
+                        Origins.UNKNOWN,
+                        ShownIn.METRIC);
     }
 
     private static List<String> words(String svg) throws Exception {
@@ -163,7 +167,7 @@ class PicturesTest {
                 forecast.trace().trays().stream().map(run -> run.tray().name()).toList();
         List<String> reservoirs =
                 forecast.trace().reservoirs().stream().map(r -> r.reservoir().name()).toList();
-        return Pictures.of(forecast, trays, reservoirs);
+        return Pictures.of(forecast, trays, reservoirs, ShownIn.METRIC);
     }
 
     private static List<String> wordsOf(Picture picture) throws Exception {
@@ -221,6 +225,22 @@ class PicturesTest {
     }
 
     @Test
+    void axes_and_names_follow_the_units_that_were_asked_for() throws Exception {
+        ShownIn us = new ShownIn(true, PpmScale.PPM_500);
+        Forecast bench = shipped("calm-bench");
+        Map<String, Picture> pictures =
+                Pictures.of(bench, List.of("left", "right"), List.of("shelf"), us);
+        assertThat(wordsOf(pictures.get("reservoir-shelf")))
+                .contains("solution in the reservoir (gal)", "full, 10.8 gal", "dead, 0.8 gal");
+        assertThat(wordsOf(pictures.get("level-left")))
+                .contains("height above the tray floor (in)", "cup at 1.57 in", "valve at 1.77 in");
+        assertThat(wordsOf(pictures.get("ec")))
+                .contains("EC at 77 \u00b0F (ppm-500)", "band 400 to 1250");
+        assertThat(wordsOf(pictures.get("thirst")))
+                .contains("drunk by the plants of a tray (gal a day)");
+    }
+
+    @Test
     void dates_that_do_not_fit_are_counted() throws Exception {
         Map<String, Picture> trough = pictures(shipped("hand-topped-bucket"));
         assertThat(wordsOf(trough.get("level-bucket"))).contains("61 times, 30 May to 2 Aug");
@@ -242,7 +262,10 @@ class PicturesTest {
     void the_same_forecast_gives_the_same_pictures() throws Exception {
         Map<String, byte[]> again =
                 ResultFiles.render(
-                        MadeUpForecast.threeTrays(), ResultFiles.Wanted.ALL, Origins.UNKNOWN);
+                        MadeUpForecast.threeTrays(),
+                        ResultFiles.Wanted.ALL,
+                        Origins.UNKNOWN,
+                        ShownIn.METRIC);
         assertThat(again.keySet()).containsExactlyElementsOf(files.keySet());
         files.forEach((name, bytes) -> assertThat(again.get(name)).as(name).isEqualTo(bytes));
     }
@@ -253,7 +276,8 @@ class PicturesTest {
                         Pictures.of(
                                         MadeUpForecast.of(20, "a", "b", "c", "d", "e", "f", "g"),
                                         List.of("a", "b", "c", "d", "e", "f", "g"),
-                                        List.of("tub"))
+                                        List.of("tub"),
+                                        ShownIn.METRIC)
                                 .keySet())
                 .contains("ec", "ec-2", "thirst", "thirst-2");
     }
@@ -262,7 +286,10 @@ class PicturesTest {
     void a_run_of_one_day_can_be_drawn() throws Exception {
         assertThat(
                         ResultFiles.render(
-                                MadeUpForecast.of(1, "a"), ResultFiles.Wanted.ALL, Origins.UNKNOWN))
+                                MadeUpForecast.of(1, "a"),
+                                ResultFiles.Wanted.ALL,
+                                Origins.UNKNOWN,
+                                ShownIn.METRIC))
                 .containsKey("ec.svg");
     }
 

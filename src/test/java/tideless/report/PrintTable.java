@@ -13,6 +13,7 @@ final class PrintTable {
                 MadeUpForecast.threeTrays(),
                 false,
                 Integer.parseInt(args[0]),
-                ForecastTable.Depth.ALL);
+                ForecastTable.Depth.ALL,
+                Telling.METRIC);
     }
 }

@@ -49,9 +49,7 @@ class ReportPageTest {
     private static String page(Forecast forecast, Origins origins) {
         Map<String, byte[]> plots = new LinkedHashMap<>();
         plots.put("A finding & more.", "<svg/>".getBytes(StandardCharsets.UTF_8));
-        return new String(
-                ReportPage.of(forecast, origins, RigPicture.scenes(forecast), plots),
-                StandardCharsets.UTF_8);
+        return ReportPage.of(forecast, origins, RigPicture.scenes(forecast), plots);
     }
 
     private static Element xml(String page) {

@@ -30,7 +30,8 @@ class ResultFilesTest {
             return ResultFiles.render(
                     forecast,
                     plots ? ResultFiles.Wanted.ALL : ResultFiles.Wanted.TEXTS,
-                    Origins.UNKNOWN);
+                    Origins.UNKNOWN,
+                    ShownIn.METRIC);
         } catch (ResultFiles.NotDrawn e) {
             throw new AssertionError(e);
         }
@@ -269,7 +270,8 @@ class ResultFilesTest {
                         MadeUpForecast.threeTrays(),
                         file,
                         ResultFiles.Wanted.TEXTS,
-                        Origins.UNKNOWN);
+                        Origins.UNKNOWN,
+                        ShownIn.METRIC);
         assertThat(result.written()).isFalse();
         assertThat(result.files()).isEmpty();
         assertThat(result.problem()).isEqualTo(file + ": is a file, not a folder");
@@ -282,7 +284,8 @@ class ResultFilesTest {
                         MadeUpForecast.threeTrays(),
                         dir,
                         ResultFiles.Wanted.TEXTS,
-                        Origins.UNKNOWN);
+                        Origins.UNKNOWN,
+                        ShownIn.METRIC);
         assertThat(result.written()).isTrue();
         assertThat(result.files()).allMatch(Files::isRegularFile).hasSize(11);
     }

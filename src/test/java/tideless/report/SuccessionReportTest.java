@@ -36,7 +36,8 @@ class SuccessionReportTest {
 
     private static Map<String, byte[]> files() {
         try {
-            return ResultFiles.render(BENCH, ResultFiles.Wanted.TEXTS, Origins.UNKNOWN);
+            return ResultFiles.render(
+                    BENCH, ResultFiles.Wanted.TEXTS, Origins.UNKNOWN, ShownIn.METRIC);
         } catch (ResultFiles.NotDrawn e) {
             throw new AssertionError(e);
         }
@@ -49,7 +50,13 @@ class SuccessionReportTest {
     @Test
     void the_short_table_tells_the_litres_that_cleaning_between_two_crops_takes() {
         StringWriter text = new StringWriter();
-        ForecastTable.print(new PrintWriter(text), BENCH, false, 100, ForecastTable.Depth.BRIEF);
+        ForecastTable.print(
+                new PrintWriter(text),
+                BENCH,
+                false,
+                100,
+                ForecastTable.Depth.BRIEF,
+                Telling.METRIC);
         List<String> lines = text.toString().lines().filter(l -> l.startsWith("  clean")).toList();
         // Twice on the left, once on the right; what follows the last harvests takes none.
         assertThat(lines).hasSize(3).allMatch(l -> l.matches(".*08:00 +\\d+\\.\\d  .*"));
@@ -90,7 +97,8 @@ class SuccessionReportTest {
                                 ResultFiles.render(
                                                 MadeUpForecast.threeTrays(),
                                                 ResultFiles.Wanted.TEXTS,
-                                                Origins.UNKNOWN)
+                                                Origins.UNKNOWN,
+                                                ShownIn.METRIC)
                                         .get("result.json"));
         assertThat(json.get("trays").findValues("plantings")).isEmpty();
         assertThat(json.get("tasks").findValues("crop")).isEmpty();
@@ -100,7 +108,8 @@ class SuccessionReportTest {
     @Test
     void the_table_names_the_crop_of_each_task() {
         StringWriter text = new StringWriter();
-        ForecastTable.print(new PrintWriter(text), BENCH, false, 100, ForecastTable.Depth.ALL);
+        ForecastTable.print(
+                new PrintWriter(text), BENCH, false, 100, ForecastTable.Depth.ALL, Telling.METRIC);
         assertThat(text.toString())
                 .contains("Tray left (lettuce, then basil, then lettuce)")
                 .contains("harvest, lettuce   Fri 20 Mar 08:00")

@@ -1,0 +1,170 @@
+package tideless.report;
+
+import java.math.BigDecimal;
+import java.math.RoundingMode;
+import java.util.function.DoubleUnaryOperator;
+import java.util.regex.Matcher;
+import java.util.regex.Pattern;
+import tideless.solution.ElectricalConductivity.PpmScale;
+
+/**
+ * The units in which results are shown: as they are worked out, or in those of the United States,
+ * and EC as it is or as a pen's ppm. Grams, millilitres, watts and light stay, for scales, syringes
+ * and lamps show them everywhere; so do the files for machines.
+ *
+ * <p>What is told is turned as a sentence: a number, or two with "to" or the like between them, and
+ * the unit behind it. A number is as sharp afterwards as it was before.
+ *
+ * @param us whether gallons, inches and degrees Fahrenheit
+ * @param scale of a pen that shows ppm; null for mS/cm
+ */
+public record ShownIn(boolean us, PpmScale scale) implements Telling {
+    /** As everything is worked out and told. */
+    public static final ShownIn METRIC = new ShownIn(false, null);
+
+    private static final double L_PER_M3 = 1000;
+    private static final double MM_PER_M = 1000;
+
+    /** Exact: the US gallon is 231 cubic inches, the inch 25.4 mm. */
+    private static final double L_PER_GAL = 3.785411784;
+
+    private static final double MM_PER_IN = 25.4;
+    private static final double FL_OZ_PER_GAL = 128;
+    private static final double IN_PER_FT = 12;
+    private static final double LB_PER_KG = 1 / 0.45359237;
+
+    private static final Pattern QUANTITY =
+            Pattern.compile(
+                    "(?<![\\d.,:/\\w-])(?:(\\d+(?:\\.\\d+)?)( to | of |-|\\.\\.))?(\\d+(?:\\.\\d+)?) "
+                            + "(mS/cm|L/day|L|mm|cm|m|degC|\u00b0C|kg)(?![\\w/2])");
+    private static final Pattern MARKUP = Pattern.compile("(?s)<style.*?</style>|<[^>]*>|[^<]+");
+    private static final Pattern ALT = Pattern.compile("alt=\"[^\"]*\"");
+
+    /** Whether nothing changes. */
+    public boolean isMetric() {
+        return !us && scale == null;
+    }
+
+    /** Volumes of a picture for one cubic metre. */
+    double perM3() {
+        return us ? L_PER_M3 / L_PER_GAL : L_PER_M3;
+    }
+
+    String volumeUnit() {
+        return us ? "gal" : "L";
+    }
+
+    /** Lengths of a picture for one metre. */
+    double perM() {
+        return us ? MM_PER_M / MM_PER_IN : MM_PER_M;
+    }
+
+    String lengthUnit() {
+        return us ? "in" : "mm";
+    }
+
+    /** EC of a picture for 1 mS/cm. */
+    double perMsPerCm() {
+        return scale == null ? 1 : scale.ppm(1);
+    }
+
+    String ecUnit() {
+        return scale == null ? "mS/cm" : scale == PpmScale.PPM_500 ? "ppm-500" : "ppm-700";
+    }
+
+    @Override
+    public String litres(String litres) {
+        return us && litres.matches("[\\d.-]+")
+                ? told(litres + " L").replaceAll(" gal| fl oz", "")
+                : litres;
+    }
+
+    @Override
+    public String litresHead() {
+        return us ? "GALLONS" : "LITRES";
+    }
+
+    @Override
+    public String told(String text) {
+        if (isMetric()) {
+            return text;
+        }
+        Matcher quantity = QUANTITY.matcher(text);
+        StringBuilder told = new StringBuilder();
+        while (quantity.find()) {
+            quantity.appendReplacement(told, Matcher.quoteReplacement(turned(quantity)));
+        }
+        return quantity.appendTail(told).toString();
+    }
+
+    private String turned(Matcher quantity) {
+        double number = Double.parseDouble(quantity.group(3));
+        return switch (quantity.group(4)) {
+            case "mS/cm" ->
+                    scale == null
+                            ? quantity.group()
+                            : with(quantity, v -> scale.ppm(v), 0, ecUnit());
+            case "L", "L/day" -> {
+                String per = quantity.group(4).substring(1);
+                boolean little = number < L_PER_GAL / 4 && number > 0;
+                yield little
+                        ? with(quantity, v -> v / L_PER_GAL * FL_OZ_PER_GAL, 0, "fl oz" + per)
+                        : with(
+                                quantity,
+                                v -> v / L_PER_GAL,
+                                number < 20 * L_PER_GAL ? 1 : 0,
+                                "gal" + per);
+            }
+            case "mm" -> with(quantity, v -> v / MM_PER_IN, number < 2.5 * MM_PER_IN ? 2 : 1, "in");
+            case "cm" -> with(quantity, v -> 10 * v / MM_PER_IN, 1, "in");
+            case "m" -> with(quantity, v -> MM_PER_M * v / MM_PER_IN / IN_PER_FT, 1, "ft");
+            case "kg" -> with(quantity, v -> v * LB_PER_KG, 1, "lb");
+            default -> with(quantity, v -> v * 9 / 5 + 32, 0, "degF");
+        };
+    }
+
+    private String with(Matcher quantity, DoubleUnaryOperator turn, int decimals, String unit) {
+        boolean isEc = quantity.group(4).equals("mS/cm");
+        if (!us && !isEc) {
+            return quantity.group();
+        }
+        String first =
+                quantity.group(1) == null
+                        ? ""
+                        : rounded(
+                                        turn.applyAsDouble(Double.parseDouble(quantity.group(1))),
+                                        decimals)
+                                + quantity.group(2);
+        return first
+                + rounded(turn.applyAsDouble(Double.parseDouble(quantity.group(3))), decimals)
+                + " "
+                + unit;
+    }
+
+    private static String rounded(double value, int decimals) {
+        return BigDecimal.valueOf(value).setScale(decimals, RoundingMode.HALF_UP).toPlainString();
+    }
+
+    /** A page or a drawing: what stands between its marks, and what its pictures say. */
+    String page(String page) {
+        if (isMetric()) {
+            return page;
+        }
+        StringBuilder told = new StringBuilder(page.length());
+        Matcher part = MARKUP.matcher(page);
+        int end = 0;
+        while (part.find()) {
+            told.append(page, end, part.start());
+            String text = part.group();
+            if (text.startsWith("<img")) {
+                told.append(
+                        ALT.matcher(text)
+                                .replaceAll(m -> Matcher.quoteReplacement(told(m.group()))));
+            } else {
+                told.append(text.startsWith("<") ? text : told(text));
+            }
+            end = part.end();
+        }
+        return told.append(page.substring(end)).toString();
+    }
+}

@@ -1,0 +1,67 @@
+package tideless.report;
+
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.junit.jupiter.api.Assertions.assertEquals;
+
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
+import tideless.solution.ElectricalConductivity.PpmScale;
+
+class ShownInTest {
+    private static final ShownIn US = new ShownIn(true, PpmScale.PPM_500);
+
+    // Worked by hand: 1 gal = 3.785 L, 1 in = 25.4 mm, F = 1.8 C + 32, 1 kg = 2.205 lb.
+    @ParameterizedTest
+    @CsvSource(
+            delimiter = '|',
+            textBlock =
+                    """
+                    21 L left; before you leave             | 5.5 gal left; before you leave
+                    full: 38 L usable                       | full: 10.0 gal usable
+                    shelf: 21 of 38 L usable, 3.0 L dead    | shelf: 5.5 of 10.0 gal usable, 0.8 gal dead
+                    drain 0.5 L first                       | drain 17 fl oz first
+                    level over the season 32 to 47 mm       | level over the season 1.26 to 1.85 in
+                    lowest then 27 mm (tray basil)          | lowest then 1.06 in (tray basil)
+                    from 28.2 degC, at 22 \u00b0C           | from 83 degF, at 72 degF
+                    Feed: 1.70 mS/cm; pH 6.0                | Feed: 850 ppm-500; pH 6.0
+                    from 1.26 to 1.56 mS/cm                 | from 630 to 780 ppm-500
+                    thirst 1.8 L/day                        | thirst 0.5 gal/day
+                    12.5 kg in all                          | 27.6 lb in all
+                    2 Mar to 12 Apr, 42 days                | 2 Mar to 12 Apr, 42 days
+                    222 g a plant; 240 umol/m2/s; 0.20 m/s  | 222 g a plant; 240 umol/m2/s; 0.20 m/s
+                    5 mL/min, 1.2 mmol/L, 0.3 m2            | 5 mL/min, 1.2 mmol/L, 0.3 m2
+                    """)
+    void a_sentence_is_turned(String metric, String us) {
+        assertEquals(us, US.told(metric.replace("\\u00b0", "\u00b0")));
+    }
+
+    @Test
+    void each_of_both_can_be_asked_for_alone() {
+        assertEquals("10.0 gal, 1.70 mS/cm", new ShownIn(true, null).told("38 L, 1.70 mS/cm"));
+        assertEquals(
+                "38 L, 1190 ppm-700",
+                new ShownIn(false, PpmScale.PPM_700).told("38 L, 1.70 mS/cm"));
+        assertEquals("38 L, 1.70 mS/cm", ShownIn.METRIC.told("38 L, 1.70 mS/cm"));
+    }
+
+    @Test
+    void a_number_without_its_unit_is_that_of_a_column() {
+        assertEquals("15.6", US.litres("59"));
+        assertEquals("4.3", US.litres("16.4"));
+        assertEquals("4.2-6.9", US.litres("16-26"));
+        assertEquals("", US.litres(""));
+        assertEquals("59", ShownIn.METRIC.litres("59"));
+    }
+
+    @Test
+    void of_a_page_only_what_is_read_is_turned() {
+        String page =
+                "<style>p{margin:2 mm}</style><p title=\"4 L\">4.0 L of it</p>"
+                        + "<img src=\"data:;base64,4 L\" alt=\"holds 4.0 L\">";
+        assertThat(US.page(page))
+                .isEqualTo(
+                        "<style>p{margin:2 mm}</style><p title=\"4 L\">1.1 gal of it</p>"
+                                + "<img src=\"data:;base64,4 L\" alt=\"holds 1.1 gal\">");
+    }
+}
