@@ -150,21 +150,14 @@ public record ShownIn(boolean us, PpmScale scale) implements Telling {
         if (isMetric()) {
             return page;
         }
-        StringBuilder told = new StringBuilder(page.length());
-        Matcher part = MARKUP.matcher(page);
-        int end = 0;
-        while (part.find()) {
-            told.append(page, end, part.start());
-            String text = part.group();
-            if (text.startsWith("<img")) {
-                told.append(
-                        ALT.matcher(text)
-                                .replaceAll(m -> Matcher.quoteReplacement(told(m.group()))));
-            } else {
-                told.append(text.startsWith("<") ? text : told(text));
-            }
-            end = part.end();
+        return MARKUP.matcher(page)
+                .replaceAll(part -> Matcher.quoteReplacement(ofPage(part.group())));
+    }
+
+    private String ofPage(String part) {
+        if (part.startsWith("<img")) {
+            return ALT.matcher(part).replaceAll(alt -> Matcher.quoteReplacement(told(alt.group())));
         }
-        return told.append(page.substring(end)).toString();
+        return part.startsWith("<") ? part : told(part);
     }
 }
