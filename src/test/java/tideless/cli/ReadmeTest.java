@@ -74,6 +74,23 @@ class ReadmeTest {
         }
     }
 
+    /** What stands first, for somebody with ten seconds: the calm bench's verdict, cut short. */
+    @Test
+    void the_verdict_of_the_first_screen_is_that_of_the_run_it_shows() throws IOException {
+        Matcher quote = Pattern.compile("(?m)^> (.*(?:\n> .*)*)").matcher(text(Path.of("README.md")));
+        assertTrue(quote.find(), "no verdict is quoted");
+        Matcher shown = OUTPUT.matcher(text(Path.of("README.md")));
+        assertTrue(shown.find() && quote.start() < shown.start(), "it stands after the output");
+        assertEquals("run scenarios/calm-bench.toml", shown.group(1));
+        String run = shown.group(2).replaceAll("\\s+", " ");
+        String verdict = quote.group(1).replaceAll("\\s*\n> ", " ").replaceAll("[*]", "");
+        for (String sentence : verdict.split("(?<=\\.) ")) {
+            for (String part : sentence.replaceAll("\\.$", "").split(", (?=\\d+ Mar)")) {
+                assertTrue(run.contains(part), part);
+            }
+        }
+    }
+
     /** Writes the outputs anew into the pages. */
     public static void main(String[] args) throws IOException {
         ReadmeTest writer = new ReadmeTest();

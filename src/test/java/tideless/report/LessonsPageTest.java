@@ -92,6 +92,17 @@ class LessonsPageTest {
         assertEquals(LESSONS, heads);
     }
 
+    @Test
+    void the_page_for_browsers_asks_the_same_six() throws IOException {
+        List<String> heads = new ArrayList<>();
+        Path script = Path.of("src/browser/resources/tideless/page/bench/lessons.js");
+        Matcher head = Pattern.compile("head: \"([^\"]*)\"").matcher(Files.readString(script));
+        while (head.find()) {
+            heads.add(head.group(1));
+        }
+        assertEquals(LESSONS, heads);
+    }
+
     @ParameterizedTest
     @ValueSource(ints = {1, 2, 3, 4, 5, 6})
     void each_has_all_its_parts(int number) throws IOException {
