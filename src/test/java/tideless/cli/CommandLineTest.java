@@ -520,7 +520,7 @@ class CommandLineTest {
         assertTrue(page.contains(" gal"));
         assertFalse(
                 page.replaceAll("(?s)<style.*?</style>|<[^>]*>", "\n").matches("(?s)" + metric));
-        assertTrue(Files.readString(to.resolve("tasks.csv")).contains("litres"));
+        assertTrue(Files.readString(to.resolve("tasks.csv")).contains("pour [L]"));
         Outcome check = run("check", "scenarios/calm-bench.toml", "--units=us");
         assertTrue(check.out().contains(" gal"), check.out());
         assertFalse(check.out().matches("(?s).*\\d (L|mm|cm)\\b.*"), check.out());
