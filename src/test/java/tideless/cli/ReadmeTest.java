@@ -77,7 +77,8 @@ class ReadmeTest {
     /** What stands first, for somebody with ten seconds: the calm bench's verdict, cut short. */
     @Test
     void the_verdict_of_the_first_screen_is_that_of_the_run_it_shows() throws IOException {
-        Matcher quote = Pattern.compile("(?m)^> (.*(?:\n> .*)*)").matcher(text(Path.of("README.md")));
+        Matcher quote =
+                Pattern.compile("(?m)^> (.*(?:\n> .*)*)").matcher(text(Path.of("README.md")));
         assertTrue(quote.find(), "no verdict is quoted");
         Matcher shown = OUTPUT.matcher(text(Path.of("README.md")));
         assertTrue(shown.find() && quote.start() < shown.start(), "it stands after the output");
