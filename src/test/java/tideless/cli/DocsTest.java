@@ -88,7 +88,7 @@ class DocsTest {
             if (args.get(0).equals("run")) {
                 args.addAll(List.of("-o", folder.toString()));
             }
-            if (args.get(0).equals("sensitivity")) {
+            if (args.get(0).equals("sensitivity") && !args.contains("--points")) {
                 args.addAll(List.of("--points", "16")); // the words hold; 128 take a minute
             }
             StringWriter out = new StringWriter();
