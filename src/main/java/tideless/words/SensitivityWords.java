@@ -220,8 +220,7 @@ public final class SensitivityWords {
                         + Numbers.percent(share.aloneError())
                         + ")";
         if (answer.asked() == Sensitivity.Asked.COMES_THROUGH
-                || Double.isInfinite(width)
-                || width <= 0) {
+                || !(width > 0 && width < Double.POSITIVE_INFINITY)) { // never at both ends is none
             return goes + ".";
         }
         return goes

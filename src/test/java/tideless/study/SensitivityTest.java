@@ -154,4 +154,32 @@ class SensitivityTest {
         assertThat(new Sensitivity.Answer(Asked.NEXT_REFILL, band, 2, List.of(days)).measureFirst())
                 .isEmpty();
     }
+
+    // Never in the tenth and in the ninetieth of a hundred: no width to become narrower.
+    @Test
+    void what_never_comes_at_both_ends_of_the_band_has_no_width() {
+        double never = Double.POSITIVE_INFINITY;
+        Group roots = new Group(Kind.ROOTS, "");
+        Sensitivity of = of(rig(20, 0.25, Reservoir.Refill.When.NEVER), 0);
+        for (double low : new double[] {86_400, never}) {
+            Sensitivity.Answer answer =
+                    new Sensitivity.Answer(
+                            Asked.NEXT_REFILL,
+                            new Band(low, never, never, 0.5, 8),
+                            2,
+                            List.of(new Share(roots, 0.5, 0.1, 0.6, 0.1)));
+            Sensitivity told =
+                    new Sensitivity(
+                            of.scenario(),
+                            of.from(),
+                            of.points(),
+                            of.whole(),
+                            List.of(roots),
+                            List.of(answer));
+            assertThat(SensitivityWords.sentences(told).toString())
+                    .contains("takes away 50 % of the variance (+-10 %).")
+                    .doesNotContain("NaN")
+                    .doesNotContain("between early and late");
+        }
+    }
 }
