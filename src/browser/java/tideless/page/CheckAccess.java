@@ -80,7 +80,7 @@ final class CheckAccess extends Check {
         hold(wider <= 0, name + ": " + wider + " px wider than the screen");
         ask("document.querySelectorAll('details').forEach(d => d.open = true)");
         ask("bench.lesson.showAnswer()");
-        ask(Files.readString(engine()) + "; void 0");
+        ask("(() => {" + Files.readString(engine()) + "\n})()");
         JsonNode found =
                 ask(
                         "axe.run(document, {runOnly: RULES}).then(r => ({passes: r.passes.length, violations: r.violations.map(v => v.id + ': ' + v.help + ' ' + v.nodes.map(n => n.target + ' ' + n.failureSummary).slice(0, 5).join('; '))}))"
@@ -179,7 +179,7 @@ final class CheckAccess extends Check {
         String[] attempts = {
             "fetch('https://nowhere.invalid/').then(() => 'sent', () => 'refused')",
             "new Promise(d => { const i = new Image(); i.onload = () => d('sent'); i.onerror = () => d('refused'); i.src = 'https://nowhere.invalid/a.png'; })",
-            "new Promise(d => { const w = new WebSocket('wss://nowhere.invalid/'); w.onerror = () => d('refused'); w.onopen = () => d('sent'); })",
+            "new Promise(d => { const w = new WebSocket('wss://nowhere.invalid/'); w.onerror = () => d('refused'); w.onopen = () => d('sent'); }).catch(() => 'refused')",
             "new Promise(d => { const s = document.createElement('script'); s.textContent = 'window.ran = 1'; document.body.append(s); d(window.ran ? 'ran' : 'refused'); })",
             "new Promise(d => { const s = document.createElement('script'); s.src = 'data:text/javascript,window.ran=2'; s.onload = () => d('ran'); s.onerror = () => d('refused'); document.body.append(s); })",
             "new Promise(d => { const w = new Worker(URL.createObjectURL(new Blob([`try { eval('1'); postMessage('ran'); } catch (e) { postMessage('refused'); }`]))); w.onmessage = m => d(m.data); })",
