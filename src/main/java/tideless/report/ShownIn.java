@@ -5,6 +5,8 @@ import java.math.RoundingMode;
 import java.util.function.DoubleUnaryOperator;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
+import java.util.stream.Collectors;
+import java.util.stream.Stream;
 import tideless.solution.ElectricalConductivity.PpmScale;
 
 /**
@@ -74,9 +76,23 @@ public record ShownIn(boolean us, PpmScale scale) implements Telling {
 
     @Override
     public String litres(String litres) {
-        return us && litres.matches("[\\d.-]+")
-                ? told(litres + " L").replaceAll(" gal| fl oz", "")
-                : litres;
+        if (!us || !litres.matches("[\\d.-]+")) {
+            return litres;
+        }
+        String[] numbers = litres.split("-");
+        double most = Double.parseDouble(numbers[numbers.length - 1]);
+        int decimals = isLittle(most) ? 2 : decimals(most); // one column, one unit
+        return Stream.of(numbers)
+                .map(one -> rounded(Double.parseDouble(one) / L_PER_GAL, decimals))
+                .collect(Collectors.joining("-"));
+    }
+
+    private static boolean isLittle(double litres) {
+        return litres < L_PER_GAL / 4 && litres > 0;
+    }
+
+    private static int decimals(double litres) {
+        return litres < 20 * L_PER_GAL ? 1 : 0;
     }
 
     @Override
@@ -106,14 +122,9 @@ public record ShownIn(boolean us, PpmScale scale) implements Telling {
                             : with(quantity, v -> scale.ppm(v), 0, ecUnit());
             case "L", "L/day" -> {
                 String per = quantity.group(4).substring(1);
-                boolean little = number < L_PER_GAL / 4 && number > 0;
-                yield little
+                yield isLittle(number)
                         ? with(quantity, v -> v / L_PER_GAL * FL_OZ_PER_GAL, 0, "fl oz" + per)
-                        : with(
-                                quantity,
-                                v -> v / L_PER_GAL,
-                                number < 20 * L_PER_GAL ? 1 : 0,
-                                "gal" + per);
+                        : with(quantity, v -> v / L_PER_GAL, decimals(number), "gal" + per);
             }
             case "mm" -> with(quantity, v -> v / MM_PER_IN, number < 2.5 * MM_PER_IN ? 2 : 1, "in");
             case "cm" -> with(quantity, v -> 10 * v / MM_PER_IN, 1, "in");

@@ -50,6 +50,11 @@ class ShownInTest {
         assertEquals("15.6", US.litres("59"));
         assertEquals("4.3", US.litres("16.4"));
         assertEquals("4.2-6.9", US.litres("16-26"));
+        // Under a head of gallons nothing stands in ounces: half a litre is no 17 of them.
+        assertEquals("0.13", US.litres("0.5"));
+        assertEquals("0.3", US.litres("0.95"));
+        assertEquals("0.1-0.6", US.litres("0.4-2.2"));
+        assertEquals("0.05-0.21", US.litres("0.2-0.8"));
         assertEquals("", US.litres(""));
         assertEquals("59", ShownIn.METRIC.litres("59"));
     }
