@@ -10,7 +10,6 @@ import tideless.crop.RoomLimits;
 import tideless.physics.HumidAir;
 import tideless.physics.Time;
 import tideless.rig.Climate;
-import tideless.rig.Cover;
 import tideless.rig.Planting;
 import tideless.sim.Event;
 import tideless.sim.PlantingTrace;
@@ -84,8 +83,7 @@ public final class RoomFindings {
 
     private static boolean isInTheOpen(Trace trace) {
         return trace.scenario().climate() instanceof Climate.Weather weather
-                && (weather.cover().kind() == Cover.Kind.OPEN
-                        || weather.cover().kind() == Cover.Kind.SHADE);
+                && weather.cover().kind().isOpen();
     }
 
     private static Finding joined(Finding before, Finding now) {

@@ -17,12 +17,6 @@ public final class Shortfall {
      * @param at when it would
      */
     public static Cure cureOf(Scenario scenario, VesselId tray, LocalDateTime at) {
-        boolean away =
-                scenario.visits().absences().stream()
-                        .anyMatch(
-                                a ->
-                                        !at.toLocalDate().isBefore(a.from())
-                                                && !at.toLocalDate().isAfter(a.to()));
         Tray of =
                 scenario.trays().stream()
                         .filter(t -> t.id().equals(tray))
@@ -31,7 +25,7 @@ public final class Shortfall {
         if (of.filling() instanceof Filling.Sealed) {
             return Cure.of(Cure.Kind.DEEPER_VESSEL);
         }
-        return away
+        return scenario.visits().isAway(at.toLocalDate())
                 ? new Cure(Cure.Kind.TOPPED_UP_MEANWHILE, Facts.NONE.on(at.minusDays(1)))
                 : Cure.of(Cure.Kind.VISIT_MORE_OFTEN);
     }

@@ -1,7 +1,5 @@
 package tideless.drawing;
 
-import java.time.Duration;
-import java.time.LocalDateTime;
 import java.util.ArrayList;
 import java.util.EnumMap;
 import java.util.List;
@@ -107,10 +105,6 @@ public final class SeasonStrip {
         return EDGE + day / scenario.days() * (WIDTH - 2 * EDGE);
     }
 
-    private double dayOf(LocalDateTime at) {
-        return Duration.between(scenario.start().atStartOfDay(), at).toMinutes() / (24 * 60.0);
-    }
-
     /** One vessel from a height on; returns where the next begins. */
     private double strip(
             double y,
@@ -140,14 +134,14 @@ public final class SeasonStrip {
         for (List<Task> of : tasks.values()) {
             double foot = of.size() > MANY ? top + 4 : top + HIGH;
             for (Task task : of) {
-                double at = x(dayOf(task.due()));
+                double at = x(scenario.dayOf(task.due()));
                 svg.line(at, top - 5, at, foot, task.isDone() ? "task" : "advised");
             }
         }
         double below = top + HIGH;
         Optional<Warning> gravest = harms(vessel, top);
         if (gravest.isPresent()) {
-            double from = x(dayOf(gravest.get().from()));
+            double from = x(scenario.dayOf(gravest.get().from()));
             boolean late = from > WIDTH * 0.6;
             svg.label(
                     late ? WIDTH - EDGE : from,
@@ -196,8 +190,8 @@ public final class SeasonStrip {
         Warning gravest = null;
         for (Warning warning : forecast.advice().warnings()) {
             if (warning.vessel().equals(vessel)) {
-                double from = x(Math.max(0, dayOf(warning.from())));
-                double to = x(Math.min(scenario.days(), dayOf(warning.until())));
+                double from = x(Math.max(0, scenario.dayOf(warning.from())));
+                double to = x(Math.min(scenario.days(), scenario.dayOf(warning.until())));
                 svg.box(from, top + HIGH - 5, Math.max(3, to - from), 5, "harm");
                 if (gravest == null || warning.kind().compareTo(gravest.kind()) < 0) {
                     gravest = warning;

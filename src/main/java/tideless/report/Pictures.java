@@ -1,8 +1,6 @@
 package tideless.report;
 
-import java.time.Duration;
 import java.time.LocalDate;
-import java.time.LocalDateTime;
 import java.time.temporal.ChronoUnit;
 import java.util.ArrayList;
 import java.util.Comparator;
@@ -417,7 +415,7 @@ final class Pictures {
     private void addDue(Panel panel, Predicate<Task> belongs) {
         Map<Task.Kind, TreeMap<Double, Row.Mark>> marks = new EnumMap<>(Task.Kind.class);
         for (Task task : forecast.advice().tasks()) {
-            double day = dayOf(task.due());
+            double day = scenario.dayOf(task.due());
             if (belongs.test(task) && day >= 0 && day <= scenario.days()) {
                 marks.computeIfAbsent(task.kind(), kind -> new TreeMap<>())
                         .put(day, mark(task, day));
@@ -456,10 +454,6 @@ final class Pictures {
         return marks.stream().map(Row.Mark::day).toList();
     }
 
-    private double dayOf(LocalDateTime at) {
-        return Duration.between(scenario.start().atStartOfDay(), at).toMinutes() / 1440.0;
-    }
-
     private Row.Mark mark(Task task, double day) {
         Optional<Band> at =
                 forecast.expected(task)
@@ -477,8 +471,8 @@ final class Pictures {
     private void addHarm(Panel panel, Predicate<Warning> belongs) {
         Map<Warning.Kind, List<double[]>> harms = new EnumMap<>(Warning.Kind.class);
         for (Warning warning : forecast.advice().warnings()) {
-            double from = Math.max(0, dayOf(warning.from()));
-            double to = Math.min(scenario.days(), dayOf(warning.until()));
+            double from = Math.max(0, scenario.dayOf(warning.from()));
+            double to = Math.min(scenario.days(), scenario.dayOf(warning.until()));
             if (belongs.test(warning) && from <= scenario.days()) {
                 harms.computeIfAbsent(warning.kind(), kind -> new ArrayList<>())
                         .add(new double[] {from, Math.max(from, to)});

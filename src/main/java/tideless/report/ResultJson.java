@@ -537,8 +537,8 @@ final class ResultJson {
             throws IOException {
         double leavesG = 0;
         double fruitG = 0;
-        for (PlantingTrace planting : plantings) {
-            Picked picked = Picked.of(planting);
+        List<Picked> pickedOf = plantings.stream().map(Picked::of).toList();
+        for (Picked picked : pickedOf) {
             leavesG += picked.allLeavesG();
             fruitG += picked.allFruitG();
         }
@@ -546,8 +546,9 @@ final class ResultJson {
         number(json, "leaves_g", leavesG);
         number(json, "ripe_fruit_g", fruitG);
         json.writeArrayFieldStart("by_week");
-        for (PlantingTrace planting : plantings) {
-            Picked picked = Picked.of(planting);
+        for (int i = 0; i < pickedOf.size(); i++) {
+            PlantingTrace planting = plantings.get(i);
+            Picked picked = pickedOf.get(i);
             for (int week = 0; week < picked.leavesG().size(); week++) {
                 if (picked.leavesG().get(week) + picked.fruitG().get(week) > 0) {
                     json.writeStartObject();

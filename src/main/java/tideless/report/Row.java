@@ -6,6 +6,7 @@ import java.awt.geom.Line2D;
 import java.awt.geom.Rectangle2D;
 import java.time.LocalDate;
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.List;
 import tideless.words.Dates;
 import tideless.words.Wrap;
@@ -119,8 +120,8 @@ record Row(String name, List<Mark> marks, List<double[]> spans, Color fill, bool
                 g2.draw(new Line2D.Double(date.mark(), middle + 3, date.mark(), base - 5.5));
             }
             g2.setPaint(Look.GROUND);
-            double long_ = Picture.width(g2, date.text(), Look.SMALL);
-            g2.fill(new Rectangle2D.Double(date.x() - 1, base - 6.5, long_ + 2, 8));
+            double wide = Picture.width(g2, date.text(), Look.SMALL);
+            g2.fill(new Rectangle2D.Double(date.x() - 1, base - 6.5, wide + 2, 8));
             Picture.text(g2, date.text(), Look.SMALL, date.x(), base);
         }
         for (Mark mark : marks) {
@@ -204,7 +205,7 @@ record Row(String name, List<Mark> marks, List<double[]> spans, Color fill, bool
         }
         double end = left + width;
         double[] free = new double[MOST_LINES];
-        java.util.Arrays.fill(free, left);
+        Arrays.fill(free, left);
         List<Placed> dates = new ArrayList<>();
         int lines = 1;
         for (int i = 0; i < at.size(); i++) {

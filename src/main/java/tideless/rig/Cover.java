@@ -32,7 +32,12 @@ public record Cover(
         OPEN,
         SHADE,
         GLASS,
-        FILM
+        FILM;
+
+        /** Whether wind and rain go through. */
+        public boolean isOpen() {
+            return this == OPEN || this == SHADE;
+        }
     }
 
     public Cover {

@@ -1,7 +1,9 @@
 package tideless.rig;
 
 import io.soabase.recordbuilder.core.RecordBuilder;
+import java.time.Duration;
 import java.time.LocalDate;
+import java.time.LocalDateTime;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Objects;
@@ -65,6 +67,11 @@ public record Scenario(
         if (trays.isEmpty()) {
             throw new IllegalArgumentException("a scenario needs a tray");
         }
+    }
+
+    /** Days from the start of the run to a moment, by the minute. */
+    public double dayOf(LocalDateTime at) {
+        return Duration.between(start.atStartOfDay(), at).toMinutes() / (24 * 60.0);
     }
 
     /** The last day of the run. */

@@ -8,7 +8,6 @@ import tideless.crop.CropTraits;
 import tideless.physics.Time;
 import tideless.rig.Climate;
 import tideless.rig.Correction;
-import tideless.rig.Cover;
 import tideless.rig.Lamp;
 import tideless.rig.Liquid;
 import tideless.rig.Log;
@@ -314,10 +313,7 @@ public final class ScenarioReader {
                         VisitKeys.AWAY,
                         ("the absence from %s to %s outlasts the run, which ends on %s: how it ends"
                                         + " is not foreseen; a longer length shows it")
-                                .formatted(
-                                        absence.from(),
-                                        absence.to(),
-                                        run.end().value().minusDays(1)));
+                                .formatted(absence.from(), absence.to(), run.last().value()));
             }
         }
         return sound && away.isSound()
@@ -412,10 +408,9 @@ public final class ScenarioReader {
     }
 
     private void noteRain(Climate.Weather climate, List<Tray> trays, int days) {
-        Cover.Kind cover = climate.cover().kind();
         double rainM = climate.weather().rainM(days * 24);
         double openM2 = trays.stream().mapToDouble(Tray::openAreaM2).sum();
-        if ((cover == Cover.Kind.OPEN || cover == Cover.Kind.SHADE) && rainM > 0) {
+        if (climate.cover().kind().isOpen() && rainM > 0) {
             file.note(
                     new Note(
                             file.name(),

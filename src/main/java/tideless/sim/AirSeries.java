@@ -239,7 +239,7 @@ final class AirSeries {
             Climate.Weather climate, Scenario scenario, Timeline timeline, double pressurePa) {
         HourlyWeather weather = climate.weather();
         Cover cover = climate.cover();
-        boolean closed = cover.kind() == Cover.Kind.GLASS || cover.kind() == Cover.Kind.FILM;
+        boolean closed = !cover.kind().isOpen();
         AirSeries air =
                 new AirSeries(
                         timeline.steps,

@@ -28,8 +28,12 @@ final class LoggedWeeks {
 
     static LoggedWeeks of(Log log) {
         int first = (int) (log.entries().get(0).atS() / Time.DAY_S) / WEEK_DAYS;
-        int last = Math.max(0, log.lastBelievedDay()) / WEEK_DAYS;
-        return of(first, Math.max(first, last));
+        return of(first, Math.max(first, lastWeek(log)));
+    }
+
+    /** Week of the run, from 0, up to which its thirst was read. */
+    static int lastWeek(Log log) {
+        return Math.max(0, log.lastBelievedDay()) / WEEK_DAYS;
     }
 
     /** Of the weeks of a run from one to another, both included. */

@@ -332,7 +332,7 @@ final class Unknowns {
             boolean isRead = afterLog || scenario.correction().left(Correction.THIRST, crop) < 1;
             return isRead && !isKnown(Unknown.Kind.DAYS)
                     ? doubt.factorsAfter(
-                            scenario.days(), quantile, random, scenario.log().lastBelievedDay() / 7)
+                            scenario.days(), quantile, random, LoggedWeeks.lastWeek(scenario.log()))
                     : doubt.factors(scenario.days(), quantile, random);
         }
 

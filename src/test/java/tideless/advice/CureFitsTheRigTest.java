@@ -6,7 +6,6 @@ import static org.junit.jupiter.api.Assertions.assertFalse;
 import java.time.DayOfWeek;
 import java.time.LocalDate;
 import java.util.List;
-import java.util.Set;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
@@ -38,14 +37,6 @@ class CureFitsTheRigTest {
 
     private static List<Task> tasks(MadeTrace trace, Task.Kind kind) {
         return trace.advice().tasks().stream().filter(t -> t.kind() == kind).toList();
-    }
-
-    private static Visits away(int from, int to) {
-        return new Visits(
-                Set.of(DayOfWeek.values()),
-                8 * 3600,
-                List.of(new Visits.Absence(START.plusDays(from), START.plusDays(to))),
-                Visits.Flush.NEVER);
     }
 
     // ---- salts ---------------------------------------------------------------------------------
@@ -159,7 +150,7 @@ class CureFitsTheRigTest {
         MadeTrace trace =
                 new MadeTrace(14)
                         .filled(new Filling.ByHand(0.05, List.of(), Pouring.FEED))
-                        .visited(away(4 + laterDays, 9))
+                        .visited(MadeTrace.away(4 + laterDays, 9))
                         .with(TraySeries.LEVEL, h -> h < 100 ? 0.05 : levelM)
                         .with(TraySeries.EC, h -> h < 100 ? 2 : 3.2);
         assertEquals(
@@ -173,7 +164,7 @@ class CureFitsTheRigTest {
     void what_runs_short_while_nobody_is_there_wants_more_solution(int from, Cure.Kind first) {
         MadeTrace trace =
                 new MadeTrace(14)
-                        .visited(away(from, 9))
+                        .visited(MadeTrace.away(from, 9))
                         .holding(Rigs.FEED.with(Component.K, 0.149));
         trace.with(TraySeries.LEVEL, h -> h < 100 ? 0.009 : 0.05);
         assertEquals(first, cures(trace, Warning.Kind.SHORT_OF_ONE).get(0));
@@ -254,11 +245,12 @@ class CureFitsTheRigTest {
     /** Away from day 5 to day 9; dry on day 8: somebody is to come on day 7. */
     @Test
     void who_is_away_has_somebody_top_it_up_the_day_before_it_is_dry() {
-        List<Cure> cures = warnings(dry(away(5, 9), 0.04), Warning.Kind.DRIED_OUT).get(0).cures();
+        List<Cure> cures =
+                warnings(dry(MadeTrace.away(5, 9), 0.04), Warning.Kind.DRIED_OUT).get(0).cures();
         assertEquals(Cure.Kind.TOPPED_UP_MEANWHILE, cures.get(0).kind());
         assertEquals(START.plusDays(7), cures.get(0).facts().on().toLocalDate());
         assertEquals(Cure.Kind.HOLD_MORE, cures.get(1).kind());
-        Warning before = warnings(dry(away(10, 11), 0.04), Warning.Kind.DRIED_OUT).get(0);
+        Warning before = warnings(dry(MadeTrace.away(10, 11), 0.04), Warning.Kind.DRIED_OUT).get(0);
         assertEquals(Cure.Kind.HOLD_MORE, before.cures().get(0).kind());
     }
 
@@ -308,7 +300,7 @@ class CureFitsTheRigTest {
     void seedlings_are_not_sown_more_than_a_week_too_soon(int awayFrom, int sownDay) {
         MadeTrace trace =
                 new MadeTrace(30)
-                        .visited(away(awayFrom, 20))
+                        .visited(MadeTrace.away(awayFrom, 20))
                         .event(Event.Kind.HARVEST, MadeTrace.TRAY, 22 * 24 + 8);
         Task sow = tasks(trace, Task.Kind.SOW_NEXT).get(0);
         assertEquals(START.plusDays(sownDay).atTime(8, 0), sow.due());
@@ -319,7 +311,7 @@ class CureFitsTheRigTest {
     void seedlings_that_would_be_late_are_sown_before_an_absence_all_the_same() {
         MadeTrace trace =
                 new MadeTrace(30)
-                        .visited(away(12, 21))
+                        .visited(MadeTrace.away(12, 21))
                         .event(Event.Kind.HARVEST, MadeTrace.TRAY, 22 * 24 + 8);
         Task sow = tasks(trace, Task.Kind.SOW_NEXT).get(0);
         assertEquals(START.plusDays(11).atTime(8, 0), sow.due());
@@ -372,15 +364,21 @@ class CureFitsTheRigTest {
     @Test
     void what_may_run_dry_while_nobody_comes_is_topped_up_by_somebody() {
         for (int day : new int[] {5, 9}) {
-            assertEquals(Cure.Kind.TOPPED_UP_MEANWHILE, shortfall(BY_HAND, away(5, 9), day));
+            assertEquals(
+                    Cure.Kind.TOPPED_UP_MEANWHILE, shortfall(BY_HAND, MadeTrace.away(5, 9), day));
         }
         for (int day : new int[] {4, 10}) {
-            assertEquals(Cure.Kind.VISIT_MORE_OFTEN, shortfall(BY_HAND, away(5, 9), day));
+            assertEquals(Cure.Kind.VISIT_MORE_OFTEN, shortfall(BY_HAND, MadeTrace.away(5, 9), day));
         }
-        assertEquals(Cure.Kind.DEEPER_VESSEL, shortfall(new Filling.Sealed(), away(5, 9), 7));
+        assertEquals(
+                Cure.Kind.DEEPER_VESSEL, shortfall(new Filling.Sealed(), MadeTrace.away(5, 9), 7));
         Cure cure =
                 Shortfall.cureOf(
-                        new MadeTrace(14).filled(BY_HAND).visited(away(5, 9)).trace().scenario(),
+                        new MadeTrace(14)
+                                .filled(BY_HAND)
+                                .visited(MadeTrace.away(5, 9))
+                                .trace()
+                                .scenario(),
                         MadeTrace.TRAY,
                         START.plusDays(7).atTime(3, 0));
         assertEquals(START.plusDays(6), cure.facts().on().toLocalDate());

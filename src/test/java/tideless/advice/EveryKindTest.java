@@ -503,15 +503,6 @@ class EveryKindTest {
         assertTrue(feed * times < 3, "" + times);
     }
 
-    private static Visits away(int from, int to) {
-        LocalDate start = Rigs.START;
-        return new Visits(
-                Set.of(DayOfWeek.values()),
-                8 * 3600,
-                List.of(new Visits.Absence(start.plusDays(from), start.plusDays(to))),
-                Visits.Flush.NEVER);
-    }
-
     private static Task harvest(Visits visits, double hour, String detail) {
         return harvest(new MadeTrace(30), visits, hour, detail);
     }
@@ -536,7 +527,7 @@ class EveryKindTest {
     /** 100 g and one more an hour: the sample of the visit of day 9 closes hour 223. */
     @Test
     void a_harvest_before_an_absence_is_told_as_such_with_the_weight_of_that_visit() {
-        Task harvest = harvest(away(10, 20), 9 * 24 + 8, Event.BEFORE_ABSENCE);
+        Task harvest = harvest(MadeTrace.away(10, 20), 9 * 24 + 8, Event.BEFORE_ABSENCE);
         assertEquals(Rigs.START.plusDays(9).atTime(8, 0), harvest.due());
         assertEquals(Cause.Kind.BEFORE_ABSENCE, harvest.cause().kind());
         assertEquals(Rigs.START.plusDays(21).atTime(8, 0), harvest.cause().facts().on());
@@ -570,14 +561,14 @@ class EveryKindTest {
         Task nearly =
                 harvest(
                         new MadeTrace(30).wanting(358),
-                        away(10, 20),
+                        MadeTrace.away(10, 20),
                         9 * 24 + 8,
                         Event.BEFORE_ABSENCE);
         assertEquals(Cause.Kind.BEFORE_ABSENCE, nearly.cause().kind());
         Task light =
                 harvest(
                         new MadeTrace(30).wanting(360),
-                        away(10, 20),
+                        MadeTrace.away(10, 20),
                         9 * 24 + 8,
                         Event.BEFORE_ABSENCE);
         assertEquals(Cause.Kind.WINDOW_ENDS, light.cause().kind());
@@ -587,13 +578,13 @@ class EveryKindTest {
     /** The last visit is that of day 29; the absence is long over. */
     @Test
     void a_harvest_at_the_last_visit_is_not_told_as_before_an_absence() {
-        Task last = harvest(away(10, 20), 29 * 24 + 8, Event.BEFORE_ABSENCE);
+        Task last = harvest(MadeTrace.away(10, 20), 29 * 24 + 8, Event.BEFORE_ABSENCE);
         assertEquals(Cause.Kind.LAST_VISIT, last.cause().kind());
     }
 
     @Test
     void a_harvest_at_a_visit_is_told_for_that_visit() {
-        Task harvest = harvest(away(10, 20), 21 * 24 + 8, "");
+        Task harvest = harvest(MadeTrace.away(10, 20), 21 * 24 + 8, "");
         assertEquals(Rigs.START.plusDays(21).atTime(8, 0), harvest.due());
         assertEquals(Cause.Kind.READY, harvest.cause().kind());
         assertEquals(100 + 511, harvest.measure().value(), 1e-9);
@@ -603,9 +594,11 @@ class EveryKindTest {
     @Test
     void a_harvest_at_the_end_of_a_run_is_told_for_the_last_visit() {
         assertEquals(
-                Rigs.START.plusDays(29).atTime(8, 0), harvest(away(10, 20), 30 * 24, "").due());
+                Rigs.START.plusDays(29).atTime(8, 0),
+                harvest(MadeTrace.away(10, 20), 30 * 24, "").due());
         assertEquals(
-                Rigs.START.plusDays(30).atStartOfDay(), harvest(away(29, 40), 30 * 24, "").due());
+                Rigs.START.plusDays(30).atStartOfDay(),
+                harvest(MadeTrace.away(29, 40), 30 * 24, "").due());
     }
 
     @Test
@@ -646,7 +639,7 @@ class EveryKindTest {
     void an_absence_is_told_with_the_day_to_fill_up_and_the_lowest_level() {
         MadeTrace trace =
                 new MadeTrace(14)
-                        .visited(away(5, 9))
+                        .visited(MadeTrace.away(5, 9))
                         .with(TraySeries.LEVEL, h -> h == 7 * 24 ? 0.041 : 0.05);
         Verdict verdict = trace.advice().verdict();
         Verdict.Absence absence = verdict.absences().get(0);
@@ -659,7 +652,8 @@ class EveryKindTest {
 
     @Test
     void where_nothing_drinks_nothing_survives_an_absence_or_is_filled_up_for() {
-        MadeTrace trace = new MadeTrace(14).visited(away(5, 9)).with(TraySeries.THIRST, h -> 0);
+        MadeTrace trace =
+                new MadeTrace(14).visited(MadeTrace.away(5, 9)).with(TraySeries.THIRST, h -> 0);
         Verdict verdict = trace.advice().verdict();
         assertEquals(List.of(), verdict.waterLeft());
         assertEquals(null, verdict.absences().get(0).fillUpOn());
@@ -711,10 +705,10 @@ class EveryKindTest {
     void an_absence_that_dries_a_tray_out_is_not_survived_and_another_is() {
         MadeTrace trace =
                 new MadeTrace(20)
-                        .visited(away(5, 9))
+                        .visited(MadeTrace.away(5, 9))
                         .with(TraySeries.LEVEL, h -> h > 7 * 24 && h < 8 * 24 ? 0.001 : 0.05);
         assertFalse(trace.advice().verdict().absences().get(0).survives());
-        MadeTrace after = new MadeTrace(20).visited(away(12, 14));
+        MadeTrace after = new MadeTrace(20).visited(MadeTrace.away(12, 14));
         after.with(TraySeries.LEVEL, h -> h > 7 * 24 && h < 8 * 24 ? 0.001 : 0.05);
         assertTrue(after.advice().verdict().absences().get(0).survives());
         assertFalse(after.advice().verdict().survives());

@@ -2,7 +2,6 @@ package tideless.advice;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
 
-import java.time.DayOfWeek;
 import java.time.LocalDate;
 import java.time.LocalDateTime;
 import java.util.EnumSet;
@@ -17,7 +16,6 @@ import tideless.rig.Filling;
 import tideless.rig.Lamp;
 import tideless.rig.Pouring;
 import tideless.rig.TestValve;
-import tideless.rig.Visits;
 import tideless.sim.Event;
 import tideless.sim.Rigs;
 import tideless.sim.TraySeries;
@@ -50,17 +48,9 @@ class EveryTaskTest {
         return trace.event(kind, MadeTrace.TRAY, hour);
     }
 
-    private static Visits away(int from, int to) {
-        return new Visits(
-                EnumSet.allOf(DayOfWeek.class),
-                8 * 3600,
-                List.of(new Visits.Absence(START.plusDays(from), START.plusDays(to))),
-                Visits.Flush.NEVER);
-    }
-
     /** 32 L full, 30 L above the outlet at 20 mm: a twentieth of them is 1.5 L of 32. */
     private static MadeTrace leftAt(double frac) {
-        return made().visited(away(5, 9)).reservoirAt(frac);
+        return made().visited(MadeTrace.away(5, 9)).reservoirAt(frac);
     }
 
     private static MadeTrace moved(int day) {

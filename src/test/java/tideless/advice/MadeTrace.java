@@ -9,6 +9,7 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.OptionalInt;
+import java.util.Set;
 import java.util.function.IntToDoubleFunction;
 import java.util.function.UnaryOperator;
 import java.util.stream.IntStream;
@@ -68,6 +69,17 @@ final class MadeTrace {
     private Reservoir.Refill.When refill = Reservoir.Refill.When.LOW_AT_VISIT;
     private OptionalDouble otherInflow = OptionalDouble.empty();
     private Visits visits = Rigs.onWeekdays(DayOfWeek.values());
+
+    /** Somebody there at eight every day but from one day of the run to another. */
+    static Visits away(int fromDay, int toDay) {
+        return new Visits(
+                Set.of(DayOfWeek.values()),
+                8 * 3600,
+                List.of(
+                        new Visits.Absence(
+                                Rigs.START.plusDays(fromDay), Rigs.START.plusDays(toDay))),
+                Visits.Flush.NEVER);
+    }
 
     MadeTrace(int days) {
         this.days = days;

@@ -7,7 +7,6 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 import java.time.DayOfWeek;
 import java.time.LocalDate;
 import java.util.List;
-import java.util.Set;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
@@ -23,14 +22,6 @@ import tideless.sim.TraySeries;
  */
 class ReservoirFiguresTest {
     private static final LocalDate START = Rigs.START;
-
-    private static Visits away(int from, int to) {
-        return new Visits(
-                Set.of(DayOfWeek.values()),
-                8 * 3600,
-                List.of(new Visits.Absence(START.plusDays(from), START.plusDays(to))),
-                Visits.Flush.NEVER);
-    }
 
     private static Event refill(double hour, double litres) {
         return new Event(
@@ -80,7 +71,10 @@ class ReservoirFiguresTest {
     @Test
     void the_fill_before_an_absence_is_told_as_such() {
         MadeTrace trace =
-                new MadeTrace(14).visited(away(5, 9)).event(refill(80, 16)).event(refill(104, 9));
+                new MadeTrace(14)
+                        .visited(MadeTrace.away(5, 9))
+                        .event(refill(80, 16))
+                        .event(refill(104, 9));
         List<Task> tasks = refills(trace);
         assertEquals(2, tasks.size());
         assertEquals(Cause.Kind.RUNNING_LOW, tasks.get(0).cause().kind());
@@ -93,7 +87,7 @@ class ReservoirFiguresTest {
     /** Half full, 16 L: 16 L are missing, and of the 30 L 14 are left. */
     @Test
     void a_fill_before_an_absence_that_nobody_does_is_advised() {
-        MadeTrace trace = new MadeTrace(14).visited(away(5, 9)).reservoirAt(0.5);
+        MadeTrace trace = new MadeTrace(14).visited(MadeTrace.away(5, 9)).reservoirAt(0.5);
         Task task = refills(trace).get(0);
         assertFalse(task.isDone());
         assertEquals(16, task.litres(), 1e-9);
@@ -107,21 +101,21 @@ class ReservoirFiguresTest {
     @ParameterizedTest
     @CsvSource({"0.9530, 1", "0.9533, 0"})
     void what_is_as_good_as_full_is_not_to_be_filled(double frac, int tasks) {
-        MadeTrace trace = new MadeTrace(14).visited(away(5, 9)).reservoirAt(frac);
+        MadeTrace trace = new MadeTrace(14).visited(MadeTrace.away(5, 9)).reservoirAt(frac);
         assertEquals(tasks, refills(trace).size());
     }
 
     @Test
     void nobody_fills_up_for_nothing() {
-        MadeTrace before = new MadeTrace(14).visited(away(0, 9)).reservoirAt(0.5);
+        MadeTrace before = new MadeTrace(14).visited(MadeTrace.away(0, 9)).reservoirAt(0.5);
         assertEquals(List.of(), refills(before), "no visit before");
-        MadeTrace beyond = new MadeTrace(14).visited(away(14, 20)).reservoirAt(0.5);
+        MadeTrace beyond = new MadeTrace(14).visited(MadeTrace.away(14, 20)).reservoirAt(0.5);
         assertEquals(List.of(), refills(beyond), "the run is over by then");
-        MadeTrace last = new MadeTrace(14).visited(away(13, 20)).reservoirAt(0.5);
+        MadeTrace last = new MadeTrace(14).visited(MadeTrace.away(13, 20)).reservoirAt(0.5);
         assertEquals(1, refills(last).size());
         MadeTrace cut =
                 new MadeTrace(14)
-                        .visited(away(5, 9))
+                        .visited(MadeTrace.away(5, 9))
                         .reservoirAt(0.5)
                         .event(Event.Kind.HARVEST, MadeTrace.TRAY, 104);
         assertEquals(List.of(), refills(cut), "nothing grows then");

@@ -5,15 +5,12 @@ import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertNull;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
-import java.time.DayOfWeek;
 import java.time.LocalDate;
 import java.util.List;
-import java.util.Set;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 import tideless.rig.Filling;
-import tideless.rig.Visits;
 import tideless.sim.Event;
 import tideless.sim.Rigs;
 import tideless.sim.TraySeries;
@@ -21,14 +18,6 @@ import tideless.sim.TraySeries;
 /** Verdicts worked out by hand, each just before and just past its limit. */
 class VerdictFiguresTest {
     private static final LocalDate START = Rigs.START;
-
-    private static Visits away(int from, int to) {
-        return new Visits(
-                Set.of(DayOfWeek.values()),
-                8 * 3600,
-                List.of(new Visits.Absence(START.plusDays(from), START.plusDays(to))),
-                Visits.Flush.NEVER);
-    }
 
     private static Verdict verdict(MadeTrace trace) {
         return trace.advice().verdict();
@@ -82,7 +71,9 @@ class VerdictFiguresTest {
     @ParameterizedTest
     @CsvSource({"13, 20, 1", "14, 20, 0", "-9, -1, 0", "-9, 0, 1"})
     void only_absences_within_the_run_are_told(int from, int to, int told) {
-        assertEquals(told, verdict(new MadeTrace(14).visited(away(from, to))).absences().size());
+        assertEquals(
+                told,
+                verdict(new MadeTrace(14).visited(MadeTrace.away(from, to))).absences().size());
     }
 
     /** Away on days 5 to 9, back at hour 248; lost at the very hours, and just before or after. */
@@ -91,7 +82,7 @@ class VerdictFiguresTest {
     void an_absence_ends_with_the_visit_after_it(double lostHour, boolean survives) {
         MadeTrace trace =
                 new MadeTrace(14)
-                        .visited(away(5, 9))
+                        .visited(MadeTrace.away(5, 9))
                         .event(Event.Kind.DIED, MadeTrace.TRAY, lostHour);
         assertEquals(survives, verdict(trace).absences().get(0).survives());
     }
@@ -102,19 +93,28 @@ class VerdictFiguresTest {
     void the_lowest_level_is_that_between_the_visits(int hour, double mm) {
         MadeTrace trace =
                 new MadeTrace(14)
-                        .visited(away(5, 9))
+                        .visited(MadeTrace.away(5, 9))
                         .with(TraySeries.LEVEL, h -> h == hour ? 0.03 : 0.05);
         assertEquals(mm, 1000 * verdict(trace).absences().get(0).lowestLevelM(), 1e-9);
     }
 
     @Test
     void a_sealed_tray_is_not_filled_up_nor_one_at_which_nobody_was_before() {
-        MadeTrace sealed = new MadeTrace(14).visited(away(5, 9)).filled(new Filling.Sealed());
+        MadeTrace sealed =
+                new MadeTrace(14).visited(MadeTrace.away(5, 9)).filled(new Filling.Sealed());
         assertNull(verdict(sealed).absences().get(0).fillUpOn());
         assertEquals(MadeTrace.TRAY, verdict(sealed).absences().get(0).lowestIn());
-        assertNull(verdict(new MadeTrace(14).visited(away(0, 9))).absences().get(0).fillUpOn());
+        assertNull(
+                verdict(new MadeTrace(14).visited(MadeTrace.away(0, 9)))
+                        .absences()
+                        .get(0)
+                        .fillUpOn());
         assertEquals(
-                START, verdict(new MadeTrace(14).visited(away(1, 9))).absences().get(0).fillUpOn());
+                START,
+                verdict(new MadeTrace(14).visited(MadeTrace.away(1, 9)))
+                        .absences()
+                        .get(0)
+                        .fillUpOn());
     }
 
     /** Cut at hour 110: nothing stands in the tray when they leave at hour 120. */
@@ -122,7 +122,7 @@ class VerdictFiguresTest {
     void a_crop_that_is_cut_before_is_nothing_of_an_absence() {
         MadeTrace trace =
                 new MadeTrace(14)
-                        .visited(away(5, 9))
+                        .visited(MadeTrace.away(5, 9))
                         .event(Event.Kind.HARVEST, MadeTrace.TRAY, 110);
         Verdict.Absence absence = verdict(trace).absences().get(0);
         assertNull(absence.lowestIn());
