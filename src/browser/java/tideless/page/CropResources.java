@@ -9,13 +9,18 @@ import java.util.Collection;
 import java.util.List;
 import org.teavm.extension.spi.resources.DefaultResourcesPolicy;
 
-/** Tells the compiler for the browser which resources to pack: the crop files. */
+/**
+ * Tells the compiler for the browser which resources to pack: the crop files, and the direction
+ * numbers of the sequence that draws the rigs a grower's might be.
+ */
 public final class CropResources extends DefaultResourcesPolicy {
     private static final String FOLDER = "tideless/crop/";
+    private static final String DIRECTION_NUMBERS =
+            "assets/org/apache/commons/math3/random/new-joe-kuo-6.1000";
 
     @Override
     public String[] supplyResources(Collection<? extends String> asked) {
-        List<String> names = new ArrayList<>(List.of(FOLDER + "index.txt"));
+        List<String> names = new ArrayList<>(List.of(FOLDER + "index.txt", DIRECTION_NUMBERS));
         for (String line : text(FOLDER + "index.txt").split("\n", -1)) {
             String name = line.strip();
             if (!name.isEmpty() && !name.startsWith("#")) {
