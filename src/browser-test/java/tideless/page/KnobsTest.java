@@ -11,6 +11,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
 import java.util.stream.Stream;
+import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.MethodSource;
 
@@ -111,5 +112,94 @@ class KnobsTest {
                 }
             }
         }
+    }
+
+    /** A rig told by what has no default alone. */
+    private static final String SHORT =
+            """
+            title = "short"
+            start = 2026-03-02
+            length = "30 days"
+            [climate]
+            kind = "room"
+            day_temperature = "22 degC"
+            [lamp]
+            lux = "12 klux" # by a lux meter
+            [feed]
+            recipe = "lettuce-water-culture"
+            [reservoir.shelf]
+            length = "30 cm"
+            width = "20 cm"
+            depth = "25 cm"
+            floor_above_bench = "60 cm"
+            [tray.lettuce]
+            length = "60 cm"
+            width = "30 cm"
+            depth = "8 cm"
+            crop = "lettuce"
+            plants = 4
+            valve = { from = "shelf", setting = "4.5 cm" }
+            """;
+
+    @Test
+    void what_holds_by_default_can_be_moved_too_and_is_written_then() {
+        Session session = new Session(1);
+        assertEquals(List.of(), session.read(SHORT));
+        Map<String, Double> moves =
+                Map.of(
+                        "tray.lettuce.cup_bottom",
+                        4.2,
+                        "feed.ec",
+                        1.3,
+                        "lamp.ppfd",
+                        150.0,
+                        "lamp.off",
+                        12.0,
+                        "climate.night_temperature",
+                        16.0,
+                        "climate.day_humidity",
+                        55.0,
+                        "climate.night_humidity",
+                        70.0,
+                        "visits.away.length",
+                        6.0);
+        moves.forEach(
+                (id, to) -> {
+                    session.read(SHORT);
+                    String text = session.turned(id, to.toString());
+                    assertEquals(List.of(), session.read(text), id);
+                    assertEquals(to, (double) knob(session, id).get("value"), 0.006, id);
+                });
+        session.read(SHORT);
+        assertEquals("soft-tap", knob(session, "water.source").get("chosen"));
+        session.read(session.turned("water.source", "rain"));
+        assertEquals("rain", knob(session, "water.source").get("chosen"));
+        session.read(SHORT);
+        assertEquals("\"daily\"", knob(session, "visits.days").get("chosen"));
+        session.read(session.turned("visits.days", "[\"mon\"]"));
+        assertEquals("[\"mon\"]", knob(session, "visits.days").get("chosen"));
+    }
+
+    @Test
+    void light_at_the_leaves_takes_the_place_of_lux_and_watts() {
+        Session session = new Session(1);
+        String watts =
+                SHORT.replace(
+                        "lux = \"12 klux\" # by a lux meter",
+                        "watts = \"24 W\"\narea = \"0.25 m2\"\non_target = \"80 %\"");
+        assertEquals(List.of(), session.read(watts));
+        String moved = session.turned("lamp.ppfd", "200");
+        assertEquals(List.of(), session.read(moved));
+        assertTrue(moved.contains("ppfd = \"200 umol/m2/s\""), moved);
+        assertFalse(moved.contains("watts") || moved.contains("on_target"), moved);
+    }
+
+    @Test
+    void an_analysed_water_has_no_list_of_waters() {
+        Session session = new Session(1);
+        String analysed =
+                SHORT + "[water.analysis]\ncalcium = \"1 mmol/L\"\nbicarbonate = \"2 mmol/L\"\n";
+        assertEquals(List.of(), session.read(analysed));
+        assertTrue(knobs(session).stream().noneMatch(k -> k.get("id").equals("water.source")));
     }
 }

@@ -20,6 +20,9 @@ abstract class Check {
     /** Nobody waits longer for an answer of the page; it has a busy machine's season to run. */
     private static final int MOST_WAITS = 1200;
 
+    /** For what runs a hundred seasons, and says so all the while. */
+    static final int LONG_WAITS = 12_000;
+
     private static final int WAIT_MS = 50;
 
     final Path folder;
@@ -77,7 +80,12 @@ abstract class Check {
     /** Waits until something is so; tells when it never is. */
     void await(String expression, String what)
             throws InterruptedException, ExecutionException, TimeoutException {
-        for (int waits = 0; waits < MOST_WAITS && !is(expression); waits++) {
+        await(expression, what, MOST_WAITS);
+    }
+
+    void await(String expression, String what, int most)
+            throws InterruptedException, ExecutionException, TimeoutException {
+        for (int waits = 0; waits < most && !is(expression); waits++) {
             Thread.sleep(WAIT_MS);
         }
         hold(is(expression), what + ": never " + expression);

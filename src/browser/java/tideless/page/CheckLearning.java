@@ -84,6 +84,7 @@ final class CheckLearning extends Check {
             throws IOException, InterruptedException, ExecutionException, TimeoutException {
         open(DEMO);
         lesson();
+        hold(is("document.hasFocus()"), "the window has no keys: what follows shows nothing");
         hold(tabTo("e.id === 'lesson-choice'"), "no key reaches the lessons");
         window.key(Window.Key.DOWN);
         await("bench.lesson.lesson.id === 'valve'", "the second lesson chosen by keys");

@@ -18,6 +18,7 @@ import java.util.concurrent.TimeoutException;
 import java.util.stream.Stream;
 import tideless.cli.Tideless;
 import tideless.scenario.FilesInMemory;
+import tideless.words.TaskWords;
 import tideless.words.VerdictWords;
 
 /**
@@ -67,6 +68,7 @@ public final class CheckPage extends Check {
         List<Check> checks = new ArrayList<>();
         checks.add(new CheckAccess(folder, window, System.out));
         checks.add(new CheckLearning(folder, window, System.out));
+        checks.add(new CheckLooking(folder, window, System.out));
         checks.add(new CheckUse(folder, window, System.out));
         checks.removeIf(
                 check ->
@@ -190,21 +192,25 @@ public final class CheckPage extends Check {
         hold(csv.equals(Files.readString(file)), scenario + ": " + file.getFileName() + " differs");
     }
 
-    /** What stands on the page itself, against the files. */
+    /**
+     * What stands on the page itself: what is to do, as on the command line's screen, the warnings
+     * and the verdict. All tasks, those done too, stand in tasks.csv ({@link #compareFiles}).
+     */
     private void compareShown(Path scenario, Path files)
             throws IOException, InterruptedException, ExecutionException, TimeoutException {
         String texts =
                 "[...document.querySelectorAll('#%s')].map(e => e.dataset.text || e.textContent)";
         JsonNode tasks = ask(texts.formatted("tasks li[data-text]"));
         JsonNode warnings = ask(texts.formatted("warnings li"));
-        hold(lastColumn(files.resolve("tasks.csv")).equals(list(tasks)), scenario + ": tasks");
+        Session session = session(scenario, 1);
+        List<String> toDo = session.forecast().toDo().stream().map(TaskWords::text).toList();
+        hold(toDo.equals(list(tasks)), scenario + ": tasks " + toDo + " / " + tasks);
         List<String> sorted = new ArrayList<>(lastColumn(files.resolve("warnings.csv")));
         List<String> shown = new ArrayList<>(list(warnings));
         sorted.sort(null);
         shown.sort(null);
         hold(sorted.equals(shown), scenario + ": warnings " + sorted + " / " + shown);
         JsonNode verdict = ask(texts.formatted("verdict p"));
-        Session session = session(scenario, 1);
         List<String> lines = VerdictWords.lines(session.forecast());
         hold(lines.equals(list(verdict)), scenario + ": verdict " + lines + " / " + verdict);
     }

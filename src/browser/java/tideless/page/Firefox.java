@@ -59,8 +59,12 @@ final class Firefox implements Window {
         firefox.ask(
                 "session.subscribe",
                 Map.of("events", List.of("log.entryAdded", "network.beforeRequestSent")));
+        // The tab it begins with is not in front: no key pressed there presses a button.
         firefox.context =
-                firefox.ask("browsingContext.getTree", Map.of()).at("/contexts/0/context").asText();
+                firefox.ask("browsingContext.create", Map.of("type", "tab"))
+                        .path("context")
+                        .asText();
+        firefox.ask("browsingContext.activate", Map.of("context", firefox.context));
         return firefox;
     }
 

@@ -25,12 +25,22 @@ import tideless.words.Names;
 import tideless.words.Numbers;
 
 /**
- * What can be moved in a scenario. A knob is there only where the scenario says by a key of its own
- * what it moves; where two keys belong together (the depth and the overflow below the rim, a lamp's
- * hours and when it goes off) it moves both.
+ * What can be moved in a scenario, whether its key stands there or holds by default: a move writes
+ * it. Where two keys belong together (the depth and the overflow below the rim, a lamp's hours and
+ * when it goes off) it moves both. What is told in another way has no knob: a shape by its volume,
+ * a valve that is moved by date, air from a file, an analysed water.
  */
 final class Knobs {
     private static final String WITHIN = "tray";
+
+    /** Holds where neither a source nor an analysis is stated. */
+    private static final String LEFT_OUT_WATER = "soft-tap";
+
+    private static final List<String> INSTEAD_OF_PPFD =
+            List.of("lux", "watts", "efficacy", "area", "on_target");
+
+    /** One of them tells how strong a lamp is. */
+    private static final List<String> BY_WHICH_LIGHT = List.of("ppfd", "lux", "watts");
 
     private final ScenarioText text;
     private final Scenario scenario;
@@ -76,7 +86,7 @@ final class Knobs {
                                     : one(join(at, "depth"), quantity(cm, "cm")));
         }
         double rimCm = 100 * tray.shape().depthM();
-        slider(
+        byDefault(
                 join(at, "cup_bottom"),
                 "cups, underside above the floor",
                 "cm",
@@ -168,52 +178,70 @@ final class Knobs {
 
     private void ofSolution() {
         int from = knobs.size();
-        slider(
-                List.of("feed", "ec"),
-                "EC of the feed",
-                "mS/cm",
-                range(0.3, 4, 0.01),
-                ElectricalConductivity.at25MsPerCm(scenario.feed().composition()));
-        List<String> source = List.of("water", "source");
-        text.value(source)
-                .ifPresent(
-                        now -> {
-                            Map<String, String> waters = new LinkedHashMap<>();
-                            for (String name : SourceWater.names()) {
-                                waters.put(name, SourceWater.named(name).orElseThrow().title());
-                            }
-                            knobs.add(
-                                    Knob.choice(
-                                            id(source),
-                                            "water",
-                                            waters,
-                                            now,
-                                            to -> one(source, quoted(to))));
-                        });
+        List<String> ec = List.of("feed", "ec");
+        if (text.has(ec) || text.has(List.of("feed", "recipe"))) {
+            byDefault(
+                    ec,
+                    "EC of the feed",
+                    "mS/cm",
+                    range(0.3, 4, 0.01),
+                    ElectricalConductivity.at25MsPerCm(scenario.feed().composition()));
+        }
+        if (!text.has(List.of("water", "analysis"))) {
+            ofWater();
+        }
         group(from, "solution");
     }
 
+    private void ofWater() {
+        List<String> source = List.of("water", "source");
+        Map<String, String> waters = new LinkedHashMap<>();
+        for (String name : SourceWater.names()) {
+            waters.put(name, SourceWater.named(name).orElseThrow().title());
+        }
+        knobs.add(
+                Knob.choice(
+                        id(source),
+                        "water",
+                        waters,
+                        text.value(source).orElse(LEFT_OUT_WATER),
+                        to -> one(source, quoted(to))));
+    }
+
     private void ofLamp(List<String> at, String group, Lamp lamp) {
-        if (!text.has(join(at, "ppfd"))) {
+        if (BY_WHICH_LIGHT.stream().noneMatch(key -> text.has(join(at, key)))) {
             return;
         }
         int from = knobs.size();
-        slider(
-                join(at, "ppfd"),
-                "light of the lamp at the leaves",
-                "umol/m2/s",
-                range(0, 1000, 5),
-                lamp.ppfdUmolPerM2S());
-        if (text.has(join(at, "on")) && text.has(join(at, "off"))) {
-            slider(
-                    join(at, "off"),
-                    "hours of lamp a day",
-                    "h",
-                    range(1, 23, 0.5),
-                    lamp.litS() / Time.HOUR_S,
-                    hours -> lit(at, lamp.onS(), hours));
-        }
+        knobs.add(
+                Knob.slider(
+                        id(join(at, "ppfd")),
+                        "light of the lamp at the leaves",
+                        "umol/m2/s",
+                        range(0, 1000, 5),
+                        lamp.ppfdUmolPerM2S(),
+                        to -> lightOf(at, to)));
+        knobs.add(
+                Knob.slider(
+                        id(join(at, "off")),
+                        "hours of lamp a day",
+                        "h",
+                        range(1, 23, 0.5),
+                        lamp.litS() / Time.HOUR_S,
+                        hours -> lit(at, lamp.onS(), hours)));
         group(from, group);
+    }
+
+    /** Light at the leaves in place of lux or watts, where these stand. */
+    private Map<List<String>, String> lightOf(List<String> at, double ppfd) {
+        Map<List<String>, String> changes = new LinkedHashMap<>();
+        changes.put(join(at, "ppfd"), quantity(ppfd, "umol/m2/s"));
+        for (String key : INSTEAD_OF_PPFD) {
+            if (text.has(join(at, key))) {
+                changes.put(join(at, key), "");
+            }
+        }
+        return changes;
     }
 
     private Map<List<String>, String> lit(List<String> at, double onS, double hours) {
@@ -233,20 +261,25 @@ final class Knobs {
         int from = knobs.size();
         double[] degC = range(5, 40, 0.5);
         double[] percent = range(10, 95, 1);
-        slider(List.of("climate", "day_temperature"), "by day", "degC", degC, room.dayTempC());
-        slider(
+        byDefault(
+                List.of("climate", "day_temperature"),
+                "temperature by day",
+                "degC",
+                degC,
+                room.dayTempC());
+        byDefault(
                 List.of("climate", "night_temperature"),
-                "by night",
+                "temperature by night",
                 "degC",
                 degC,
                 room.nightTempC());
-        slider(
+        byDefault(
                 List.of("climate", "day_humidity"),
                 "humidity by day",
                 "%",
                 percent,
                 100 * room.dayHumidityFrac());
-        slider(
+        byDefault(
                 List.of("climate", "night_humidity"),
                 "humidity by night",
                 "%",
@@ -258,18 +291,16 @@ final class Knobs {
     private void ofVisits() {
         int from = knobs.size();
         List<String> days = List.of("visits", "days");
-        if (text.has(days)) {
-            Map<String, String> rounds = new LinkedHashMap<>();
-            rounds.put("\"daily\"", "every day");
-            rounds.put("[\"mon\", \"tue\", \"wed\", \"thu\", \"fri\"]", "Monday to Friday");
-            rounds.put("[\"mon\", \"wed\", \"fri\"]", "Monday, Wednesday, Friday");
-            rounds.put("[\"tue\", \"fri\"]", "Tuesday and Friday");
-            rounds.put("[\"sat\", \"sun\"]", "at the weekend");
-            rounds.put("[\"mon\"]", "on Mondays");
-            String chosen = round(scenario.visits().weekdays());
-            rounds.putIfAbsent(chosen, "as written");
-            knobs.add(Knob.choice(id(days), "somebody looks", rounds, chosen, to -> one(days, to)));
-        }
+        Map<String, String> rounds = new LinkedHashMap<>();
+        rounds.put("\"daily\"", "every day");
+        rounds.put("[\"mon\", \"tue\", \"wed\", \"thu\", \"fri\"]", "Monday to Friday");
+        rounds.put("[\"mon\", \"wed\", \"fri\"]", "Monday, Wednesday, Friday");
+        rounds.put("[\"tue\", \"fri\"]", "Tuesday and Friday");
+        rounds.put("[\"sat\", \"sun\"]", "at the weekend");
+        rounds.put("[\"mon\"]", "on Mondays");
+        String chosen = round(scenario.visits().weekdays());
+        rounds.putIfAbsent(chosen, "as written");
+        knobs.add(Knob.choice(id(days), "somebody looks", rounds, chosen, to -> one(days, to)));
         List<Visits.Absence> absences = scenario.visits().absences();
         if (absences.size() <= 1 && scenario.days() > 2) {
             ofAbsence(absences.isEmpty() ? null : absences.get(0));
@@ -334,6 +365,14 @@ final class Knobs {
 
     private void slider(List<String> key, String label, String unit, double[] range, double value) {
         slider(key, label, unit, range, value, to -> one(key, quantity(to, unit)));
+    }
+
+    /** A slider of a key that holds by default where it is left out. */
+    private void byDefault(
+            List<String> key, String label, String unit, double[] range, double value) {
+        knobs.add(
+                Knob.slider(
+                        id(key), label, unit, range, value, to -> one(key, quantity(to, unit))));
     }
 
     private void slider(

@@ -1,5 +1,10 @@
 // Sliders and lists that move the scenario.
 
+// Digits behind the point that tell one step from the next.
+function placesOf(step) {
+  return step < 0.1 ? 2 : step < 1 ? 1 : 0;
+}
+
 class Knobs {
   constructor(place, moved) {
     this.place = place;
@@ -98,8 +103,7 @@ class Knobs {
   }
 
   say(input, value) {
-    const places = Number(input.dataset.step) < 0.1 ? 2 : Number(input.dataset.step) < 1 ? 1 : 0;
-    const words = digits(value, places) + (input.dataset.unit ? " " + input.dataset.unit : "");
+    const words = digits(value, placesOf(Number(input.dataset.step))) + (input.dataset.unit ? " " + input.dataset.unit : "");
     input.parentElement.querySelector("output").textContent = words;
     input.setAttribute("aria-valuetext", words);
   }

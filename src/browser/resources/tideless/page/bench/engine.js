@@ -19,6 +19,11 @@ function knowsTheEngine() {
       && WebAssembly.validate(struct);
 }
 
+// A fault of the engine that has no words of its own comes with some of its loader, which tell nobody anything.
+function faultOf(words) {
+  return new Error(words === "(could not fetch message)" || words === "undefined" ? "" : words);
+}
+
 class Engine {
   constructor(bytes) {
     this.bytes = bytes;
@@ -40,7 +45,7 @@ class Engine {
   answered({id, answer, fault}) {
     const {kept, refused} = this.asked.get(id);
     this.asked.delete(id);
-    fault === undefined ? kept(answer) : refused(new Error(fault));
+    fault === undefined ? kept(answer) : refused(faultOf(fault));
   }
 
   failed(fault) {

@@ -2,6 +2,12 @@
 
 const MOST_SHOWN = 1 << 20;
 const MOST_EDITED = 200000;
+const MOST_LINES = 4000;
+
+// Longer or with more lines it would stand still for the blink of an eye or more while it is laid out.
+function canBeEdited(words) {
+  return words.length <= MOST_EDITED && words.split("\n").length <= MOST_LINES;
+}
 
 function keep(name, content) {
   const address = URL.createObjectURL(content);

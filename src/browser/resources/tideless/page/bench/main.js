@@ -18,12 +18,20 @@ function busy(words) {
   }
 }
 
-// Says that something runs only where it takes long enough to be missed.
+// What takes long enough to be missed is said, the latest of several, until it is done.
+const signs = new Set();
+
 function whileBusy(promise, words) {
-  const timer = setTimeout(() => busy(words), 200);
+  const sign = {words};
+  const say = () => busy(signs.size > 0 ? [...signs].at(-1).words : "");
+  const timer = setTimeout(() => {
+    signs.add(sign);
+    say();
+  }, 200);
   return promise.finally(() => {
     clearTimeout(timer);
-    busy("");
+    signs.delete(sign);
+    say();
   });
 }
 
@@ -43,6 +51,7 @@ function showRun() {
   inPage("legend").textContent = rig.drawingKey;
   showTrays(rig);
   knobs.show(rig, bench.tray);
+  showPinned();
   drawCurves();
   showDay();
   if (document.activeElement !== inPage("text")) {
@@ -57,7 +66,7 @@ function showRun() {
 // A text of a book's length would stop the page while it is laid out: it is run and saved, and not shown.
 function showText(words) {
   const text = inPage("text");
-  const isShown = words.length <= MOST_EDITED;
+  const isShown = canBeEdited(words);
   const shown = isShown ? words : "";
   if (text.value !== shown) {
     text.value = shown;
@@ -66,7 +75,7 @@ function showText(words) {
   inPage("run-text").disabled = !isShown;
   inPage("text-said").hidden = isShown;
   inPage("text-said").textContent = isShown ? ""
-    : `This scenario has ${Math.round(words.length / 1000)} kB, too much to be edited here. It can be run, moved and saved all the same.`;
+    : `This scenario has ${Math.round(words.length / 1000)} kB in ${words.split("\n").length} lines, too much to be edited here. It can be run, moved and saved all the same.`;
 }
 
 function showJudged() {
@@ -244,9 +253,13 @@ async function settle(members = 1) {
 function failed(fault) {
   if (!fault.dropped) {
     const faults = [/is written in a way/.test(fault.message) ? fault.message
-      : `The engine could not do that (${fault.message}).`];
+      : `The engine met a fault of its own${inBrackets(fault)}. Save the scenario: the program on the command line may run it, or tell more.`];
     showFaults(inPage("faults"), faults, "Nothing was changed.");
   }
+}
+
+function inBrackets(fault) {
+  return fault.message ? ` (${fault.message})` : "";
 }
 
 // Reads a whole text: the one that came with the page, one typed, or one opened.
@@ -260,7 +273,7 @@ async function take(text, {name, files, beside} = bench) {
   inPage("files-said").textContent = Object.keys(files).concat(laid).join(", ") && `Beside it: ${Object.keys(files).concat(laid).join(", ")}`;
   const run = await whileBusy(quick.call("glance", {text, moves: [], stepS: GLANCE_STEP_S}), "Running\u2026");
   if (run.faults.length > 0) {
-    showFaults(inPage("faults"), run.faults, `${name} cannot run:`);
+    showFaults(inPage("faults"), run.faults, `${name} cannot run. ${bench.shown ? "The last season that could is shown." : ""}`);
     return;
   }
   showFaults(inPage("faults"), run.rig.notes, "Notes:");
@@ -285,6 +298,7 @@ function stopPlaying() {
 function play() {
   if (bench.playing !== null) {
     stopPlaying();
+    showDay();
     return;
   }
   const still = matchMedia("(prefers-reduced-motion: reduce)").matches;
@@ -316,8 +330,23 @@ function pin() {
   inPage("pin").setAttribute("aria-pressed", String(bench.pinned !== null));
   const said = inPage("pinned-said");
   said.hidden = !bench.pinned;
-  said.textContent = bench.pinned ? "Pinned: " + (bench.pinned.result ? bench.pinned.result.verdict[0] : bench.pinned.rig.title) : "";
+  showPinned();
   drawCurves();
+}
+
+// What came of the pinned run, and what stood otherwise in it.
+function showPinned() {
+  if (!bench.pinned) {
+    return;
+  }
+  const {rig, result} = bench.pinned;
+  const told = knob => knob.choices[knob.chosen] || `${digits(knob.value, placesOf(knob.step))} ${knob.unit}`.trim();
+  const other = rig.knobs.filter(knob => {
+    const now = bench.shown.rig.knobs.find(one => one.id === knob.id);
+    return now && told(now) !== told(knob);
+  });
+  inPage("pinned-said").textContent = `Pinned: ${result ? result.verdict[0] : rig.title}`
+    + (other.length > 0 ? ` There: ${other.map(knob => `${knob.group}, ${knob.label} ${told(knob)}`).join("; ")}.` : "");
 }
 
 async function showTerminal() {
@@ -385,7 +414,7 @@ function wire() {
   inPage("run-text").addEventListener("click", () => take(inPage("text").value).catch(failed));
   inPage("text").addEventListener("paste", event => {
     const words = event.clipboardData.getData("text");
-    if (words.length > MOST_EDITED) {
+    if (!canBeEdited(words)) {
       event.preventDefault();
       take(words).catch(failed);
     }
@@ -427,7 +456,7 @@ function wire() {
 let quick;
 let exact;
 const knobs = new Knobs(inPage("knobs"), move);
-const section = new Section(inPage("section"));
+const section = new Section(inPage("section"), drawn => whileBusy(drawn, "Drawing\u2026"));
 
 async function begin() {
   wire();
@@ -457,7 +486,12 @@ window.bench = Object.assign(bench, {
   ask: (call, given) => exact.call(call, given),
   open: (list, asScenario) => opened(list, asScenario),
   settled: () => settle(),
+  worksFor: () => Math.max(quick.busyFor(), exact.busyFor()),
+  isQuiet: () => Boolean(bench.shown && bench.shown.result && bench.lesson && bench.lesson.guess)
+    && !section.asking && bench.worksFor() === 0,
   lessons: LESSONS,
+  failed,
+  faultOf,
   async slide(knob, values) {
     bench.timings.length = 0;
     for (const value of values) {
@@ -473,5 +507,5 @@ bench.ready = begin().then(() => {
   bench.readyMs = performance.now();
 }).catch(fault => {
   inPage("cannot").hidden = false;
-  inPage("cannot").textContent = `The engine did not start (${fault.message}).`;
+  inPage("cannot").textContent = `The engine did not start${inBrackets(fault)}.`;
 });

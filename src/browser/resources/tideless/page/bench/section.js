@@ -1,8 +1,9 @@
 // The rig at an hour of the season, drawn by the engine as it draws the pictures of a report.
 
 class Section {
-  constructor(place) {
-    this.place = place;
+  // A picture under way is handed to busy, which says so where it takes long.
+  constructor(place, busy) {
+    Object.assign(this, {place, busy});
     this.wanted = null;
     this.asking = null;
   }
@@ -22,7 +23,7 @@ class Section {
       const {engine, given} = this.wanted;
       this.wanted = null;
       try {
-        this.lay(await engine.call("drawing", given));
+        this.lay(await this.busy(engine.call("drawing", given)));
       } catch (fault) {
         if (!fault.dropped) {
           throw fault;
