@@ -237,14 +237,16 @@ final class RootAdvice {
         return first;
     }
 
-    private boolean firstDayDry() {
+    /** Whether a seedling's plug was used up before its roots could reach the level. */
+    private boolean isDryBeforeReach() {
+        int reachDays = Seedlings.tooEarly(tray).map(reach -> reach.days().orElseThrow()).orElse(0);
         return tray.firstS(Event.Kind.STRANDED).orElse(Double.POSITIVE_INFINITY)
-                <= tray.planting.fromS() + Time.DAY_S;
+                <= tray.planting.fromS() + reachDays * Time.DAY_S;
     }
 
     /** What brings water in time, by how the tray is filled. */
     private List<Cure> waterCures() {
-        if (firstDayDry() && Seedlings.tooEarly(tray).isPresent()) {
+        if (isDryBeforeReach()) {
             return Seedlings.untilThen(tray);
         }
         if (tray.tray.filling() instanceof Filling.ByValve valve) {

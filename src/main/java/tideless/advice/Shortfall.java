@@ -1,7 +1,10 @@
 package tideless.advice;
 
+import java.time.Duration;
 import java.time.LocalDateTime;
 import tideless.rig.Filling;
+import tideless.rig.Planting;
+import tideless.rig.RootReach;
 import tideless.rig.Scenario;
 import tideless.rig.Tray;
 import tideless.rig.VesselId;
@@ -25,8 +28,17 @@ public final class Shortfall {
         if (of.filling() instanceof Filling.Sealed) {
             return Cure.of(Cure.Kind.DEEPER_VESSEL);
         }
+        if (isBeforeRootsReach(of, Duration.between(scenario.start().atStartOfDay(), at))) {
+            return Cure.of(Cure.Kind.WAIT_IN_NURSERY);
+        }
         return scenario.visits().isAway(at.toLocalDate())
                 ? new Cure(Cure.Kind.TOPPED_UP_MEANWHILE, Facts.NONE.on(at.minusDays(1)))
                 : Cure.of(Cure.Kind.VISIT_MORE_OFTEN);
+    }
+
+    private static boolean isBeforeRootsReach(Tray tray, Duration sincePlanted) {
+        return tray.planting() instanceof Planting.OfCrop crop
+                && crop.plants() > 0
+                && sincePlanted.toDays() <= RootReach.of(tray, crop).days().orElse(-1);
     }
 }

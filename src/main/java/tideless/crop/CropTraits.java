@@ -430,6 +430,7 @@ public record CropTraits(
      * @param leaves true leaves at that age
      * @param heightM height at that age, m
      * @param rootLengthM roots hanging out below its plug at transplanting, m
+     * @param plugWaterM3 water its plug or pot can give it before it wilts, m3
      */
     public record Nursery(
             double areaM2,
@@ -439,7 +440,8 @@ public record CropTraits(
             double days,
             double leaves,
             double heightM,
-            double rootLengthM) {}
+            double rootLengthM,
+            double plugWaterM3) {}
 
     /**
      * When a leaf crop is cut: at its weight, within a window. Fruit is picked by its stages.

@@ -31,14 +31,13 @@ public final class Wilting {
     private Wilting() {}
 
     /**
-     * Water a plant can live on once no root drinks, m3: what its plug or cup holds and what its
-     * roots in moist air give up.
+     * Water that the roots of a plant in moist air give up once neither solution nor plug gives
+     * any, m3.
      *
-     * @param cupStoreM3 available water in the cup's filling, m3; 0 for a bare cup
      * @param rootDryG dry mass of root, g
      */
-    public static double storeM3(double cupStoreM3, double rootDryG) {
-        return cupStoreM3 + ROOT_STORE_M3_PER_G * rootDryG / ROOT_DRY_FRAC;
+    public static double storeM3(double rootDryG) {
+        return ROOT_STORE_M3_PER_G * rootDryG / ROOT_DRY_FRAC;
     }
 
     /**

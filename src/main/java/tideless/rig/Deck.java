@@ -1,11 +1,14 @@
 package tideless.rig;
 
+import java.util.OptionalDouble;
+
 /**
  * How a tray's plants hang over its solution, beyond the height of their cups.
  *
  * @param floatsDownToM level down to which the deck floats, cups and all, m above the floor; it
  *     rests there while the solution falls further. Infinite for a deck that lies on the rim
- * @param cupWaterM3 water that the filling of one cup can give a plant whose roots are all dry, m3
+ * @param cupWaterM3 water that plug and filling of one cup can give a plant whose roots are all
+ *     dry, m3; empty for what the crop's own plug holds, in its first days
  * @param solutionCo2Ppm carbon dioxide the solution stands with, ppm; 0 to work it out from what
  *     the roots breathe
  * @param drowningKills whether plants without a root in air are lost after the crop's days
@@ -13,19 +16,20 @@ package tideless.rig;
  */
 public record Deck(
         double floatsDownToM,
-        double cupWaterM3,
+        OptionalDouble cupWaterM3,
         double solutionCo2Ppm,
         boolean drowningKills,
         boolean aerated) {
-    /** A fixed deck, bare cups, the roots' own carbon dioxide; nobody drowns. */
-    public static final Deck PLAIN = new Deck(Double.POSITIVE_INFINITY, 0, 0, false, false);
+    /** A fixed deck, plugs in bare cups, the roots' own carbon dioxide; nobody drowns. */
+    public static final Deck PLAIN =
+            new Deck(Double.POSITIVE_INFINITY, OptionalDouble.empty(), 0, false, false);
 
     public Deck {
         if (!(floatsDownToM >= 0)) {
             throw new IllegalArgumentException(
                     "floatsDownToM must be at least 0, was " + floatsDownToM);
         }
-        if (!(cupWaterM3 >= 0)) {
+        if (!(cupWaterM3.orElse(0) >= 0)) {
             throw new IllegalArgumentException("cupWaterM3 must be at least 0, was " + cupWaterM3);
         }
         if (!(solutionCo2Ppm >= 0 && solutionCo2Ppm <= 1e6)) {

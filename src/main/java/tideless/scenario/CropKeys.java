@@ -357,6 +357,11 @@ final class CropKeys {
                         .from("0 cm", "2 m")
                         .fallsTo("0 cm", Key.ASSUMED)
                         .about("roots that hang out below the plug at transplanting"));
+        keys.add(
+                Key.quantity("nursery.plug_water", UnitTable.VOLUME)
+                        .from("0 mL", "1 L")
+                        .fallsTo("15 mL", Key.ASSUMED)
+                        .about("water its plug or pot can give a plant before it wilts"));
     }
 
     private static void needs(List<Key<Double>> keys) {

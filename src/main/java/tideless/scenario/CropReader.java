@@ -507,7 +507,8 @@ final class CropReader {
                         orElse(e, "nursery.days", 14),
                         orElse(e, "nursery.leaves", 4),
                         orElse(e, "nursery.height", 0.06),
-                        orElse(e, "nursery.root_length", 0)),
+                        orElse(e, "nursery.root_length", 0),
+                        orElse(e, "nursery.plug_water", 15e-6)),
                 new CropTraits.Harvest(
                         optional(e, "harvest.weight"),
                         orElse(e, "harvest.latest", OVERDUE * firstHarvest),

@@ -81,9 +81,9 @@ final class TrayKeys {
             KEYS.add(
                     Key.quantity("cup_water", UnitTable.VOLUME)
                             .from("0 mL", "1 L")
-                            .fallsTo("0 mL", ASSUMED)
+                            .workedOut("the crop's plug, for ten days after it is set out", "20 mL")
                             .about(
-                                    "water the plug or filling of one cup can give a plant whose roots are all dry"));
+                                    "water the plug and filling of one cup can give a plant whose roots are all dry"));
     static final Key<Double> SOLUTION_CO2 =
             KEYS.add(
                     Key.quantity("solution_co2", UnitTable.MIXING_RATIO)

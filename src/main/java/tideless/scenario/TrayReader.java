@@ -171,10 +171,11 @@ final class TrayReader {
 
     private Deck deck() {
         Read<Double> floats = tray.get(FLOATS_DOWN_TO);
+        Read<Double> cupWater = tray.get(CUP_WATER);
         Read<Double> co2 = tray.get(TrayKeys.SOLUTION_CO2);
         return new Deck(
                 floats.isSound() ? floats.value() : Double.POSITIVE_INFINITY,
-                tray.value(CUP_WATER),
+                cupWater.isSound() ? OptionalDouble.of(cupWater.value()) : OptionalDouble.empty(),
                 co2.isSound() ? co2.value() : 0,
                 tray.value(DROWNING_KILLS),
                 tray.value(TrayKeys.AERATED));

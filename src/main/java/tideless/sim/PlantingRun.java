@@ -190,7 +190,8 @@ final class PlantingRun {
                     supplied,
                     demandKgPerS,
                     stand.leafM2(),
-                    roots.storeM3(stand.plants(), stand.plant().rootDryG()),
+                    stand.plants(),
+                    stand.plant().rootDryG(),
                     sincePlantedS(endS) <= Wilting.SEEDLING_DAYS * Time.DAY_S,
                     endS,
                     spanS,
@@ -221,7 +222,7 @@ final class PlantingRun {
                 RootBreathing.airRootFrac(roots.airGapM(levelM), stand.coverFrac()),
                 tempC,
                 bearableM3,
-                transpirationM3,
+                roots.drinksCupWater() ? bearableM3 : transpirationM3,
                 spanS);
     }
 

@@ -20,7 +20,7 @@ final class RootDay {
      * @param airRootFrac growth that the roots in air leave, 0-1
      * @param solutionC degC
      * @param bearableM3OfStep what wet roots would have drunk of that solution, m3
-     * @param drunkM3OfStep what was drunk, m3
+     * @param drunkM3OfStep what was drunk, of solution or of the plugs, m3
      */
     void add(
             double saltMsPerCm,

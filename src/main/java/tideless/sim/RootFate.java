@@ -28,6 +28,8 @@ final class RootFate {
 
     private double rootLengthM;
     private boolean stranded;
+    private boolean onCupWater;
+    private double cupDrunkM3; // by one plant since its cup was wet
     private double reserveFrac = 1;
     private boolean wilted;
     private double wiltedS;
@@ -104,9 +106,9 @@ final class RootFate {
         return spanM > 0 ? Math.max(0, Math.min(1, (levelM - tipM(levelM)) / spanM)) : 1;
     }
 
-    /** Water that plants without a wet root can live on besides their leaves', m3. */
-    double storeM3(double plants, double rootDryG) {
-        return plants * Wilting.storeM3(deck.cupWaterM3(), rootDryG);
+    /** Whether no root is wet and the plants drink what their plugs and cups hold. */
+    boolean drinksCupWater() {
+        return onCupWater;
     }
 
     /** Share of the water demand that roots in that level supply, 0-1. */
@@ -147,7 +149,8 @@ final class RootFate {
      * @param supplied whether wet roots find water there: more than a film, not too salty
      * @param demandKgPerS water demand of all plants, kg/s
      * @param leafM2 of all plants, m2
-     * @param storeM3 of all plants, as of {@link #storeM3}
+     * @param plants how many
+     * @param rootDryG dry mass of root of one, g
      * @param seedlings whether they were set out within {@link Wilting#SEEDLING_DAYS}
      * @param endS its end, s
      * @param spanS its length, s
@@ -157,12 +160,22 @@ final class RootFate {
             boolean supplied,
             double demandKgPerS,
             double leafM2,
-            double storeM3,
+            double plants,
+            double rootDryG,
             boolean seedlings,
             double endS,
             double spanS,
             EventLog log) {
-        boolean out = !supplied || levelM <= tipM(levelM);
+        boolean dry = !supplied || levelM <= tipM(levelM);
+        onCupWater =
+                dry
+                        && !stranded
+                        && drinkCupWater(
+                                lossM3PerS(demandKgPerS, leafM2) * spanS / plants, seedlings);
+        if (!dry) {
+            cupDrunkM3 = 0;
+        }
+        boolean out = dry && !onCupWater;
         if (out && !stranded) {
             log.add(Event.Kind.STRANDED, endS, where);
         } else if (!out && stranded) {
@@ -170,15 +183,29 @@ final class RootFate {
         }
         stranded = out;
         if (stranded) {
+            double storeM3 = plants * Wilting.storeM3(rootDryG);
             liveOnReserve(demandKgPerS, leafM2, storeM3, seedlings, endS, spanS, log);
         }
-        boolean under = !out && levelM > highestBorneM();
+        boolean under = !dry && levelM > highestBorneM();
         if (under) {
             under = stayUnder(levelM, endS, spanS, log);
         } else {
             drownedS = 0;
         }
         drowned = under;
+    }
+
+    /**
+     * Whether plug and cup still give that much to each plant, m3; they do no more once they fail.
+     */
+    private boolean drinkCupWater(double lossM3, boolean seedlings) {
+        double holdsM3 = deck.cupWaterM3().orElse(seedlings ? traits.nursery().plugWaterM3() : 0);
+        cupDrunkM3 += lossM3;
+        return cupDrunkM3 <= holdsM3;
+    }
+
+    private static double lossM3PerS(double demandKgPerS, double leafM2) {
+        return Math.max(leafM2 * RootZone.LEAST_LOSS_M_PER_S, demandKgPerS / LiquidWater.KG_PER_M3);
     }
 
     private void rewet(boolean seedlings, double endS, EventLog log) {
@@ -212,12 +239,9 @@ final class RootFate {
             double endS,
             double spanS,
             EventLog log) {
-        double leastM3PerS = leafM2 * RootZone.LEAST_LOSS_M_PER_S;
         double standsS =
                 RootZone.dryReserveS(traits, leafM2 > 0 ? demandKgPerS / leafM2 : 0)
-                        + Wilting.standsS(
-                                storeM3,
-                                Math.max(leastM3PerS, demandKgPerS / LiquidWater.KG_PER_M3));
+                        + Wilting.standsS(storeM3, lossM3PerS(demandKgPerS, leafM2));
         reserveFrac -= spanS / standsS;
         if (reserveFrac <= 0 && !wilted) {
             wilted = true;

@@ -8,9 +8,13 @@ import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.LocalDate;
+import java.time.LocalDateTime;
+import java.util.EnumSet;
 import java.util.List;
+import java.util.Set;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
+import tideless.rig.VesselId;
 import tideless.scenario.Reading;
 import tideless.scenario.ScenarioReader;
 import tideless.sim.Event;
@@ -22,6 +26,8 @@ import tideless.words.WarningWords;
 
 /** Seedlings whose roots end above the level, at it and below it; and their first day dry. */
 class SeedlingsTest {
+    private static final String BARE = "cup_water = \"0 mL\"";
+
     @TempDir Path folder;
 
     private Trace run(int days, String startLevel, String roots, String hand) throws IOException {
@@ -118,7 +124,7 @@ class SeedlingsTest {
     @Test
     void a_seedling_dry_from_its_first_day_on_is_a_lost_plant_and_told_what_helps()
             throws IOException {
-        Trace trace = run(20, "2 cm", "", "");
+        Trace trace = run(20, "2 cm", BARE, "");
         assertEquals(
                 List.of(Event.Kind.STRANDED, Event.Kind.WILTED, Event.Kind.DIED), fates(trace));
         assertEquals(leaves(trace, 1), leaves(trace, 20), 1e-9);
@@ -129,7 +135,7 @@ class SeedlingsTest {
     /** Wilted in the morning, wetted at six in the evening. */
     @Test
     void a_seedling_dry_on_its_first_day_only_has_lost_a_week_in_growth_too() throws IOException {
-        Trace dry = run(30, "2 cm", "", "2026-09-07");
+        Trace dry = run(30, "2 cm", BARE, "2026-09-07");
         assertEquals(
                 List.of(Event.Kind.STRANDED, Event.Kind.WILTED, Event.Kind.RECOVERED), fates(dry));
         Trace wet = run(30, "8.3 cm", "", "");
@@ -142,6 +148,52 @@ class SeedlingsTest {
         assertTrue(
                 WarningWords.text(warning(Advisor.advise(dry, dry), Warning.Kind.WILTED))
                         .contains("a week lost to new roots"));
+    }
+
+    /** Two centimetres of root a day, a day's rate lost in the plug: there on the third day. */
+    @Test
+    void a_plug_carries_a_seedling_over_a_centimetre_of_air() throws IOException {
+        Trace trace = run(30, "6 cm", "", "");
+        assertEquals(List.of(), fates(trace));
+        Trace wet = run(30, "8.3 cm", "", "");
+        assertEquals(1, grams(trace, 25) / grams(wet, 25), 0.1);
+        assertEquals(Set.of(), kinds(Advisor.advise(trace, trace)));
+    }
+
+    @Test
+    void a_plug_used_up_before_the_roots_are_down_asks_for_days_in_the_nursery()
+            throws IOException {
+        Trace trace = run(20, "2 cm", "cup_water = \"6 mL\"", "");
+        Warning lost = warning(Advisor.advise(trace, trace), Warning.Kind.DIED);
+        double strandedS =
+                trace.events().stream()
+                        .filter(e -> e.kind() == Event.Kind.STRANDED)
+                        .findFirst()
+                        .orElseThrow()
+                        .atS();
+        assertTrue(strandedS > 86400 && strandedS < 5 * 86400, () -> "after " + strandedS);
+        assertEquals(Cure.Kind.WAIT_IN_NURSERY, lost.cures().get(0).kind());
+    }
+
+    /** What may wilt some before their roots are down is no matter of visits; later it is. */
+    @Test
+    void rigs_that_may_wilt_before_the_roots_are_down_are_told_to_wait() throws IOException {
+        Trace trace = run(20, "2 cm", "", "2026-09-07, 2026-09-20");
+        VesselId bench = trace.scenario().trays().get(0).id();
+        LocalDateTime start = trace.scenario().start().atStartOfDay();
+        assertEquals(
+                Cure.Kind.WAIT_IN_NURSERY,
+                Shortfall.cureOf(trace.scenario(), bench, start.plusDays(2)).kind());
+        assertEquals(
+                Cure.Kind.VISIT_MORE_OFTEN,
+                Shortfall.cureOf(trace.scenario(), bench, start.plusDays(12)).kind());
+    }
+
+    private static Set<Warning.Kind> kinds(Advice advice) {
+        Set<Warning.Kind> kinds = EnumSet.noneOf(Warning.Kind.class);
+        advice.warnings().forEach(w -> kinds.add(w.kind()));
+        kinds.retainAll(EnumSet.of(Warning.Kind.STRANDED, Warning.Kind.WILTED, Warning.Kind.DIED));
+        return kinds;
     }
 
     /** At the end of a day, before that midnight's growth. */

@@ -231,12 +231,12 @@ class RootResponseTest {
         assertEquals(0.05, ClosedForms.neutralFrac(contents), 1e-9);
     }
 
-    // 35 mL of cup and 20 g of root (0.4 mL each) at 15 mL/h stand 2.9 h.
+    // 20 g of root (0.4 mL each) at 15 mL/h stand 32 minutes.
     @Test
-    void a_plant_stands_on_what_its_cup_and_roots_hold() {
-        double store = Wilting.storeM3(35e-6, 20 * 0.06);
-        assertEquals(43e-6, store, 1e-12);
-        assertEquals(2.87, Wilting.standsS(store, 15e-6 / 3600) / 3600, 0.01);
+    void a_plant_stands_on_what_its_roots_hold() {
+        double store = Wilting.storeM3(20 * 0.06);
+        assertEquals(8e-6, store, 1e-12);
+        assertEquals(32, Wilting.standsS(store, 15e-6 / 3600) / 60, 0.01);
         assertEquals(Double.POSITIVE_INFINITY, Wilting.standsS(store, 0));
     }
 

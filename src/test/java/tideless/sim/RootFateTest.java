@@ -34,6 +34,9 @@ class RootFateTest {
     private static final double WET_M = 0.030;
     private static final double MINUTE_S = 60;
 
+    /** Dry mass of roots that give up a litre: 0.4 mL for each fresh gram, 6 % of it dry. */
+    private static final double ROOT_G_OF_A_LITRE = 1000 / 0.4 * 0.06;
+
     private final EventLog log = new EventLog();
     private RootFate roots = standing(WET_M);
     private double atS;
@@ -53,7 +56,8 @@ class RootFateTest {
         while (atS < endS - 1e-6) {
             double stepS = Math.min(MINUTE_S, endS - atS);
             atS += stepS;
-            roots.step(levelM, supplied, DEMAND_KG_PER_S, LEAF_M2, 0, seedlings, atS, stepS, log);
+            roots.step(
+                    levelM, supplied, DEMAND_KG_PER_S, LEAF_M2, 1, 0, seedlings, atS, stepS, log);
             roots.meet(levelM);
         }
     }
@@ -110,9 +114,9 @@ class RootFateTest {
     @Test
     void twice_the_demand_halves_the_reserve() {
         double halfS = 0.5 * reserveS();
-        roots.step(0, true, 2 * DEMAND_KG_PER_S, LEAF_M2, 0, false, halfS - 60, halfS - 60, log);
+        roots.step(0, true, 2 * DEMAND_KG_PER_S, LEAF_M2, 1, 0, false, halfS - 60, halfS - 60, log);
         assertFalse(roots.isWilted());
-        roots.step(0, true, 2 * DEMAND_KG_PER_S, LEAF_M2, 0, false, halfS + 60, 120, log);
+        roots.step(0, true, 2 * DEMAND_KG_PER_S, LEAF_M2, 1, 0, false, halfS + 60, 120, log);
         assertTrue(roots.isWilted());
     }
 
@@ -124,6 +128,48 @@ class RootFateTest {
         assertFalse(roots.isWilted());
         stand(0, 2 * MINUTE_S);
         assertTrue(roots.isWilted());
+    }
+
+    // 2 L a day from one cup of a litre: half a day.
+    @Test
+    void a_plant_drinks_what_its_cup_holds_before_it_is_stranded() {
+        roots = standing(WET_M, TestDeck.cupWaterM3(1e-3));
+        stand(0, 0.5 * 86400 * 0.9982 - MINUTE_S);
+        assertTrue(roots.drinksCupWater());
+        assertFalse(roots.isStranded());
+        stand(0, 2 * MINUTE_S);
+        assertFalse(roots.drinksCupWater());
+        assertTrue(roots.isStranded());
+        stand(0, reserveS() - 3 * MINUTE_S);
+        assertFalse(roots.isWilted());
+        stand(0, 4 * MINUTE_S);
+        assertTrue(roots.isWilted());
+    }
+
+    @Test
+    void a_cup_is_filled_again_when_the_roots_are_wetted() {
+        roots = standing(WET_M, TestDeck.cupWaterM3(1e-3));
+        stand(0, 40000);
+        stand(WET_M, MINUTE_S);
+        stand(0, 0.5 * 86400 * 0.9982 - MINUTE_S);
+        assertFalse(roots.isStranded());
+        stand(0, 2 * MINUTE_S);
+        assertTrue(roots.isStranded());
+    }
+
+    // 150 mL in the library's pot, 2 L a day: 1.8 hours.
+    @Test
+    void a_plug_holds_water_in_the_days_after_planting_and_later_no_more() {
+        roots = standing(WET_M, Deck.PLAIN);
+        stand(0, MINUTE_S);
+        assertTrue(roots.isStranded());
+        roots = standing(WET_M, Deck.PLAIN);
+        seedlings = true;
+        double heldS = TOMATO.nursery().plugWaterM3() / 2e-3 * 86400;
+        stand(0, heldS - MINUTE_S);
+        assertFalse(roots.isStranded());
+        stand(0, 2 * MINUTE_S);
+        assertTrue(roots.isStranded());
     }
 
     @Test
@@ -317,9 +363,29 @@ class RootFateTest {
     void water_in_the_cups_and_roots_stands_by_beside_the_leaves() {
         double more = 0.5 * 86400 * 998.2 / 1000;
         double stands = reserveS() + more;
-        roots.step(0, true, DEMAND_KG_PER_S, LEAF_M2, 1e-3, false, stands - 60, stands - 60, log);
+        roots.step(
+                0,
+                true,
+                DEMAND_KG_PER_S,
+                LEAF_M2,
+                1,
+                ROOT_G_OF_A_LITRE,
+                false,
+                stands - 60,
+                stands - 60,
+                log);
         assertFalse(roots.isWilted());
-        roots.step(0, true, DEMAND_KG_PER_S, LEAF_M2, 1e-3, false, stands + 60, 120, log);
+        roots.step(
+                0,
+                true,
+                DEMAND_KG_PER_S,
+                LEAF_M2,
+                1,
+                ROOT_G_OF_A_LITRE,
+                false,
+                stands + 60,
+                120,
+                log);
         assertTrue(roots.isWilted());
     }
 
@@ -328,9 +394,9 @@ class RootFateTest {
     @Test
     void without_light_the_reserve_lasts_ten_times_as_long_and_no_longer() {
         double stands = 10 * reserveS();
-        roots.step(0, true, 0, LEAF_M2, 0, false, stands - 60, stands - 60, log);
+        roots.step(0, true, 0, LEAF_M2, 1, 0, false, stands - 60, stands - 60, log);
         assertFalse(roots.isWilted());
-        roots.step(0, true, 0, LEAF_M2, 0, false, stands + 60, 120, log);
+        roots.step(0, true, 0, LEAF_M2, 1, 0, false, stands + 60, 120, log);
         assertTrue(roots.isWilted());
     }
 
