@@ -320,17 +320,19 @@ final class RootAdvice {
 
     private void addSpell(
             Event.Kind begins, Warning.Kind kind, IntPredicate is, Cause cause, List<Cure> cures) {
-        tray.firstS(begins)
-                .ifPresent(
-                        first ->
-                                warn(
-                                        kind,
-                                        first,
-                                        later(first, tray.lastOf(tray.trace.sampleAt(first), is)),
-                                        Measure.atMost(
-                                                Math.max(1, tray.hoursOf(is)), 0, Unit.HOURS),
-                                        cause,
-                                        cures));
+        OptionalDouble began = tray.firstS(begins);
+        if (began.isEmpty()) {
+            return;
+        }
+        int first = tray.trace.sampleAt(began.getAsDouble());
+        warn(
+                kind,
+                began.getAsDouble(),
+                later(began.getAsDouble(), tray.lastOf(first, is)),
+                Measure.atMost(
+                        Math.max(1, tray.hoursOf(h -> h >= first && is.test(h))), 0, Unit.HOURS),
+                cause,
+                cures);
     }
 
     private LocalDateTime later(double firstS, LocalDateTime end) {

@@ -51,6 +51,9 @@ import tideless.study.Forecasts;
             "      --filling hand --visits daily --usual"
         })
 final class NewCommand implements Callable<Integer> {
+    /** A person finds an answer in fewer; whatever else is at the other end is not listening. */
+    private static final int MOST_TRIES = 20;
+
     @Parameters(paramLabel = "SCENARIO", description = "the .toml file to write")
     Path scenario;
 
@@ -180,7 +183,7 @@ final class NewCommand implements Callable<Integer> {
             err.flush();
             return read;
         }
-        while (true) {
+        for (int tries = 0; tries < MOST_TRIES; tries++) {
             err.print(question.words() + " [" + question.usual() + "] ");
             err.flush();
             String line = in.readLine();
@@ -197,6 +200,12 @@ final class NewCommand implements Callable<Integer> {
             }
             err.println("  " + faults.get(0));
         }
+        err.println(
+                "no answer in "
+                        + MOST_TRIES
+                        + " tries that serves; nothing was written, and --usual takes what is usual");
+        err.flush();
+        return Optional.empty();
     }
 
     private String given(StarterQuestion question) {

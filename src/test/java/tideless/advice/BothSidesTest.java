@@ -219,6 +219,7 @@ class BothSidesTest {
                 plants = 8
                 ground = "0.36 m2"
                 transplant.root_length = "%s cm"
+                cup_water = "0 mL"
                 filling = "sealed"
                 [visits]
                 days = "daily"

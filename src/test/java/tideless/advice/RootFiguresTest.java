@@ -171,18 +171,21 @@ class RootFiguresTest {
                 as.title());
     }
 
-    /** Stranded on the first day are seedlings whose roots do not reach: they wait. */
+    /**
+     * Two centimetres of root a day, an eighth, three, five and seven of them in the plug: 20 mm of
+     * air and 3 mm more are grown through on the fourth day. Who strands by then was set out early.
+     */
     @Test
-    void only_what_strands_on_the_first_day_waits_in_the_nursery() {
+    void only_what_strands_before_its_roots_can_be_down_waits_in_the_nursery() {
         Filling low = new TestValve().settingM(0.02).make();
-        for (double hour : new double[] {24, 24.1}) {
+        for (double hour : new double[] {96, 96.1}) {
             MadeTrace trace =
                     new MadeTrace(14)
                             .filled(low)
                             .rigged(t -> t.cupBottomM(0.06))
                             .event(Event.Kind.STRANDED, MadeTrace.TRAY, hour);
             assertEquals(
-                    hour <= 24,
+                    hour <= 96,
                     warning(trace, Warning.Kind.STRANDED).cures().get(0).kind()
                             == Cure.Kind.WAIT_IN_NURSERY);
         }

@@ -173,6 +173,17 @@ class SeedlingsTest {
                         .atS();
         assertTrue(strandedS > 86400 && strandedS < 5 * 86400, () -> "after " + strandedS);
         assertEquals(Cure.Kind.WAIT_IN_NURSERY, lost.cures().get(0).kind());
+        // From the last of the plug to the last of the plants, and not the days on the plug.
+        double diedS =
+                trace.events().stream()
+                        .filter(e -> e.kind() == Event.Kind.DIED)
+                        .findFirst()
+                        .orElseThrow()
+                        .atS();
+        assertEquals(
+                (diedS - strandedS) / 3600,
+                warning(Advisor.advise(trace, trace), Warning.Kind.STRANDED).measure().value(),
+                2); // an hour begun at either end
     }
 
     /** What may wilt some before their roots are down is no matter of visits; later it is. */

@@ -229,4 +229,15 @@ class NewCommandTest {
         assertThat(outcome.out()).contains("As it stands it warns");
         assertThat(warnings()).isPositive();
     }
+
+    @Test
+    void a_pipe_that_never_answers_is_asked_twenty_times_and_no_more() {
+        Outcome twenty = piped("lettuce\n" + "many\n".repeat(20) + "8\n", file());
+        assertThat(twenty.exit()).isEqualTo(2);
+        assertThat(twenty.err()).contains("no answer in 20 tries that serves; nothing was written");
+        assertThat(twenty.err().split("found \"many\"", -1)).hasSize(21);
+        assertThat(file()).doesNotExist();
+        Outcome nineteen = piped("lettuce\n" + "many\n".repeat(19) + "8\n", file());
+        assertThat(nineteen.err()).doesNotContain("20 tries").contains("How many such trays");
+    }
 }

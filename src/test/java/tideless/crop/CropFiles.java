@@ -32,7 +32,8 @@ final class CropFiles {
                     Map.entry("mmol/L", 1.0),
                     Map.entry("mg/L", 1.0),
                     Map.entry("umol/L", 0.001),
-                    Map.entry("mol/m2/day", 1.0));
+                    Map.entry("mol/m2/day", 1.0),
+                    Map.entry("mL", 1e-6));
 
     private CropFiles() {}
 

@@ -111,7 +111,10 @@ class VerdictWordsTest {
                                 "from = 2026-03-21, to = 2026-03-29",
                                 "from = 2026-04-03, to = 2026-04-08"))
                 .anyMatch(line -> line.equals("Away 3 to 8 Apr: nothing grows then."));
-        List<String> dead = changed("setting = \"4.5 cm\"", "setting = \"1 cm\"");
+        List<String> dead =
+                changed(
+                        "setting = \"4.5 cm\"", "setting = \"1 cm\"",
+                        "gap = \"0.5 %\"", "gap = \"0.5 %\"\ncup_water = \"0 mL\"");
         assertThat(dead)
                 .anyMatch(line -> line.equals("Away 21 to 29 Mar: no plant is left by then."));
         // Seedlings above the level are lost for another reason than too little water.
