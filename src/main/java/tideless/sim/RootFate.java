@@ -42,6 +42,7 @@ final class RootFate {
     private final double[] highestOfDayM = new double[MEMORY_DAYS];
     private double highestTodayM;
     private double highestBeforeM = Double.NEGATIVE_INFINITY; // of those days
+    private double grownUsedToM = Double.NEGATIVE_INFINITY; // by new water roots, today
     private int daysSeen;
 
     // What the day has brought.
@@ -121,9 +122,12 @@ final class RootFate {
         return daysSeen == 0 ? depthM : RootZone.highestBorneM(traits, usedToM());
     }
 
-    /** Highest level of the last days at which the roots were not drowned, m. */
+    /**
+     * Highest level of the days gone by at which the roots were not drowned, m. A rise counts
+     * whether it took a minute or the whole day: nobody gets used to water within hours.
+     */
     private double usedToM() {
-        return Math.max(highestTodayM, highestBeforeM);
+        return Math.max(grownUsedToM, highestBeforeM);
     }
 
     boolean isStranded() {
@@ -269,6 +273,7 @@ final class RootFate {
             die(endS, log);
         } else if (drownedS >= MEMORY_DAYS * Time.DAY_S) {
             highestTodayM = levelM; // new water roots have taken over
+            grownUsedToM = levelM;
             return false;
         }
         return true;
@@ -293,6 +298,7 @@ final class RootFate {
     void endDay(double levelM) {
         highestOfDayM[daysSeen % MEMORY_DAYS] = drowned ? usedToM() : highestTodayM;
         highestTodayM = drowned ? Double.NEGATIVE_INFINITY : levelM;
+        grownUsedToM = Double.NEGATIVE_INFINITY;
         highestBeforeM = Double.NEGATIVE_INFINITY;
         for (double highest : highestOfDayM) {
             highestBeforeM = Math.max(highestBeforeM, highest);

@@ -1,8 +1,10 @@
 package tideless.words;
 
 import java.util.ArrayList;
+import java.util.EnumSet;
 import java.util.List;
 import java.util.Optional;
+import java.util.Set;
 import java.util.function.Function;
 import tideless.advice.RoomFindings;
 import tideless.advice.Shortfall;
@@ -25,6 +27,17 @@ public final class VerdictWords {
 
     /** A tray that never holds water for less than a month is not tight, h. */
     private static final double TIGHT_H = 30 * 24;
+
+    /** What is cured by more water, or water in time. */
+    private static final Set<Warning.Kind> OF_WATER =
+            EnumSet.of(
+                    Warning.Kind.DIED,
+                    Warning.Kind.DRIED_OUT,
+                    Warning.Kind.WILTED,
+                    Warning.Kind.STRANDED,
+                    Warning.Kind.RAN_DRY,
+                    Warning.Kind.STARVED_VALVE,
+                    Warning.Kind.OUTGROWN);
 
     private VerdictWords() {}
 
@@ -85,9 +98,7 @@ public final class VerdictWords {
 
     /** Whether what is to be changed first brings water in time. */
     private static boolean warnsOfWater(Verdict verdict) {
-        return verdict.first()
-                .filter(w -> w.kind().compareTo(Warning.Kind.OUTGROWN) <= 0)
-                .isPresent();
+        return verdict.first().filter(w -> OF_WATER.contains(w.kind())).isPresent();
     }
 
     /** In place of what else would be changed first, as long as plants may want water. */

@@ -239,6 +239,27 @@ class RootFateTest {
         assertEquals(Event.Kind.DROWNED, told().get(told().size() - 1));
     }
 
+    /** A valve fills in hours what a jug fills at once; over days they get used to it. */
+    @Test
+    void a_rise_within_the_day_drowns_them_however_slowly_it_comes() {
+        live(WET_M, 8);
+        double borneM = TOMATO.roots().riseBorneM();
+        for (int tenth = 1; tenth <= 10; tenth++) {
+            stand(WET_M + borneM * tenth / 10, 7200);
+        }
+        assertFalse(roots.isDrowned());
+        stand(WET_M + borneM + 1e-6, MINUTE_S);
+        assertTrue(roots.isDrowned());
+    }
+
+    @Test
+    void a_rise_from_day_to_day_is_one_they_get_used_to() {
+        live(WET_M, 8);
+        live(WET_M + 0.015, 1);
+        live(WET_M + 0.030, 1);
+        assertFalse(roots.isDrowned());
+    }
+
     @ParameterizedTest
     @ValueSource(doubles = {0, 1e-6})
     void drowned_to_the_cup_they_die_after_the_days_of_the_crop_and_not_before(double above) {

@@ -28,14 +28,17 @@ class VerdictWordsTest {
 
     /** The calm bench, with something in its text put otherwise. */
     private static List<String> changed(String... fromTo) throws IOException {
+        return VerdictWords.lines(forecastOf(fromTo));
+    }
+
+    private static Forecast forecastOf(String... fromTo) throws IOException {
         String text = Files.readString(Path.of("scenarios", "calm-bench.toml"));
         for (int i = 0; i < fromTo.length; i += 2) {
             assertThat(text).contains(fromTo[i]);
             text = text.replace(fromTo[i], fromTo[i + 1]);
         }
         Path file = Files.writeString(folder.resolve("bench.toml"), text);
-        return VerdictWords.lines(
-                Forecasts.of(((Reading.Good) ScenarioReader.read(file)).scenario(), 1));
+        return Forecasts.of(((Reading.Good) ScenarioReader.read(file)).scenario(), 1);
     }
 
     /** The first tray dries out 26 days after the start in the rest of the rigs. */
@@ -82,6 +85,18 @@ class VerdictWordsTest {
         List<String> dim = lines(forecast("low-held-tomatoes"), 0.5);
         assertThat(dim).filteredOn(line -> line.startsWith("Change first")).hasSize(1);
         assertThat(last(dim)).startsWith("Change first (tray upper dries out in some)");
+    }
+
+    /** Air roots are drowned by too much water, which is no answer to too little. */
+    @Test
+    void a_warning_of_too_much_water_gives_way_to_what_may_run_dry() throws IOException {
+        Forecast drowned =
+                forecastOf(
+                        "setting = \"4.5 cm\"",
+                        "setting = \"4.5 cm\"\nmoves = [{ on = 2026-03-18, setting = \"6.9 cm\" }]");
+        assertThat(last(lines(drowned, 0.9))).startsWith("Change first (air roots drowned");
+        assertThat(last(lines(drowned, 0.5)))
+                .startsWith("Change first (tray left dries out in some)");
     }
 
     @Test
