@@ -8,15 +8,26 @@ import java.util.Objects;
  *
  * @param verdict whether the crop survives
  * @param tasks in order of date, reservoirs before trays on the same date
- * @param warnings in order of date
+ * @param warnings in order of date; of a run with a log those that are not over by its end
+ * @param past those that are over by the end of a grower's log, likewise
  * @param sizings one for each reservoir
  */
 public record Advice(
-        Verdict verdict, List<Task> tasks, List<Warning> warnings, List<Sizing> sizings) {
+        Verdict verdict,
+        List<Task> tasks,
+        List<Warning> warnings,
+        List<Warning> past,
+        List<Sizing> sizings) {
     public Advice {
         Objects.requireNonNull(verdict, "verdict");
         tasks = List.copyOf(tasks);
         warnings = List.copyOf(warnings);
+        past = List.copyOf(past);
         sizings = List.copyOf(sizings);
+    }
+
+    /** Of a run without a log, of which nothing is past. */
+    public Advice(Verdict verdict, List<Task> tasks, List<Warning> warnings, List<Sizing> sizings) {
+        this(verdict, tasks, warnings, List.of(), sizings);
     }
 }

@@ -3,7 +3,6 @@ package tideless.advice;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
-import tideless.physics.Time;
 import tideless.rig.VesselId;
 import tideless.sim.PlantingTrace;
 import tideless.sim.Trace;
@@ -45,8 +44,17 @@ public final class Advisor {
                 Comparator.comparing(Warning::from)
                         .thenComparing(Warning::vessel, place)
                         .thenComparing(Warning::kind));
+        List<Warning> past = out.warnings.stream().filter(w -> isPast(w, trace)).toList();
+        out.warnings.removeAll(past);
         Verdict verdict = Verdicts.of(trace, trays, rounds, out.warnings);
-        return new Advice(verdict, Cautions.addedTo(out.tasks, trace), out.warnings, sizings);
+        return new Advice(verdict, Cautions.addedTo(out.tasks, trace), out.warnings, past, sizings);
+    }
+
+    /** Whether it is over by the end of a grower's log; a death is never over. */
+    private static boolean isPast(Warning warning, Trace trace) {
+        return warning.kind() != Warning.Kind.DIED
+                && !trace.scenario().log().isEmpty()
+                && !warning.until().isAfter(trace.clockAt(trace.scenario().log().lastS()));
     }
 
     private static Findings of(TrayCase tray) {
@@ -64,7 +72,7 @@ public final class Advisor {
 
     /** Whether a grower's log tells that a crop has left its tray: nothing of it can be changed. */
     private static boolean isPast(TrayCase tray) {
-        return (tray.lastHour + 1) * Time.HOUR_S <= tray.trace.scenario().log().lastS();
+        return tray.isPast();
     }
 
     /** Tasks as an advice tells them: by date, then by place. */

@@ -94,22 +94,32 @@ final class CropAdvice {
             return; // nobody comes any more
         }
         double due = visit * Time.HOUR_S;
+        double open = dueAgain(event);
         LocalDateTime last = tray.trace.clockAt(tray.lastHour * Time.HOUR_S);
         if (tray.traits.growth().heightM() >= TALL_M) {
             task(Task.Kind.SUPPORT, due, Measure.none(), Cause.of(Cause.Kind.GROWS_TALL));
         }
-        if (!tray.traits.latinName().startsWith(SETS_WITHOUT_POLLEN)) {
+        if (!tray.traits.latinName().startsWith(SETS_WITHOUT_POLLEN)
+                && tray.rounds.hours().contains(open)) {
             task(
                     Task.Kind.POLLINATE,
-                    due,
+                    open * Time.HOUR_S,
                     Measure.of(POLLINATE_DAYS, Unit.DAYS),
                     new Cause(Cause.Kind.FLOWERS_OPEN, Facts.NONE.on(last)));
         }
     }
 
+    /** First hour of what comes again and again from an event on: what is logged is done. */
+    private double dueAgain(Event event) {
+        double hour = event.atS() / Time.HOUR_S;
+        return tray.isPast()
+                ? tray.rounds.nextFrom(hour)
+                : tray.rounds.nextFrom(hour, tray.trace.scenario().log());
+    }
+
     /** Picking, by the week's growth of fruit: over the time that is left, or the last week. */
     private void addPicking(Event event) {
-        double due = tray.rounds.nextFrom(event.atS() / Time.HOUR_S);
+        double due = dueAgain(event);
         if (!tray.rounds.hours().contains(due)) {
             return; // nobody comes any more
         }

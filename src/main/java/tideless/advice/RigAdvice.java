@@ -3,6 +3,7 @@ package tideless.advice;
 import java.util.ArrayList;
 import java.util.List;
 import tideless.physics.Time;
+import tideless.rig.Log;
 import tideless.rig.Planting;
 import tideless.rig.Reservoir;
 import tideless.rig.Tray;
@@ -49,13 +50,14 @@ final class RigAdvice {
     /** While something grows, in the trays in which it does. */
     private static void addReadings(Trace trace, VisitTimes rounds, VesselId first, Findings out) {
         List<String> names = new ArrayList<>();
+        Log log = trace.scenario().log();
         int lastHour = 0;
         for (TrayTrace of : trace.trays()) {
             for (PlantingTrace planting : trace.plantings(of)) {
                 boolean grows =
                         !(planting.tray().planting() instanceof Planting.OfCrop crop)
                                 || crop.plants() > 0;
-                if (grows) {
+                if (grows && (planting.lastHour() + 1) * Time.HOUR_S > log.lastS()) {
                     lastHour = Math.max(lastHour, planting.lastHour());
                     if (!names.contains(of.tray().name())) {
                         names.add(of.tray().name());
@@ -63,7 +65,7 @@ final class RigAdvice {
                 }
             }
         }
-        double due = rounds.nextFrom(READ_DAYS * 24);
+        double due = rounds.nextFrom(READ_DAYS * 24, log);
         if (!rounds.hours().isEmpty() && due < lastHour) {
             out.tasks.add(
                     new Task(

@@ -3,6 +3,7 @@ package tideless.advice;
 import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.List;
+import tideless.physics.Time;
 import tideless.rig.Reservoir;
 import tideless.sim.ReservoirTrace;
 import tideless.sim.Trace;
@@ -16,8 +17,9 @@ final class Sizings {
         ReservoirTrace drawn = unlimited.reservoirs().get(index);
         Reservoir reservoir = trace.reservoirs().get(index).reservoir();
         double[] soFar = new double[unlimited.hours() + 1]; // m3 used by the end of each hour
+        double leakM3 = Time.HOUR_S * trace.scenario().correction().leakM3PerS(reservoir.name());
         for (int h = 0; h < unlimited.hours(); h++) {
-            double drawnM3 = drawn.outflowM3().at(h) + drawn.evaporationM3().at(h);
+            double drawnM3 = leakM3 + drawn.outflowM3().at(h) + drawn.evaporationM3().at(h);
             // What runs over a rim is no thirst that a larger reservoir could meet.
             for (TrayTrace tray : unlimited.trays()) {
                 if (tray.tray().isFedBy(reservoir.name())) {
@@ -33,7 +35,11 @@ final class Sizings {
         }
         double enough = 0;
         LocalDate outgrown = null;
+        double toldHour = trace.scenario().log().lastS() / Time.HOUR_S;
         for (double[] gap : rounds.gaps()) {
+            if (gap[1] <= toldHour) {
+                continue;
+            }
             double need = goneBy(soFar, gap[1]) - goneBy(soFar, gap[0]);
             enough = Math.max(enough, need);
             if (need > usable && outgrown == null) {

@@ -48,6 +48,16 @@ final class TrayCase {
         feedMsPerCm = ElectricalConductivity.at25MsPerCm(trace.scenario().feed().composition());
     }
 
+    /** Whether a grower's log tells that the crop has left its tray. */
+    boolean isPast() {
+        return (lastHour + 1) * Time.HOUR_S <= trace.scenario().log().lastS();
+    }
+
+    /** The first hour that a grower's log leaves open; of a run without one the first of all. */
+    int firstOpenHour() {
+        return Math.max(firstHour, (int) Math.ceil(trace.scenario().log().lastS() / Time.HOUR_S));
+    }
+
     /** The day after whose visit the valve was set as it is in an hour. */
     LocalDate setOn(int hour) {
         return trace.clockAt(hour * Time.HOUR_S - trace.scenario().visits().timeOfDayS())

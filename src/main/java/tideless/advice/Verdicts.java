@@ -93,7 +93,8 @@ final class Verdicts {
         LocalDate start = trace.scenario().start();
         int fromHour = (int) (24 * ChronoUnit.DAYS.between(start, absence.from()));
         int toHour = (int) (24 * (ChronoUnit.DAYS.between(start, absence.to()) + 1));
-        if (toHour <= 0 || fromHour >= trace.hours()) {
+        boolean isPast = toHour * Time.HOUR_S <= trace.scenario().log().lastS();
+        if (toHour <= 0 || fromHour >= trace.hours() || isPast) {
             return Optional.empty();
         }
         double before = rounds.lastBefore(fromHour);
@@ -141,7 +142,7 @@ final class Verdicts {
         double[] daily = Thirsts.daily(tray);
         double least = Double.POSITIVE_INFINITY;
         int when = -1;
-        for (int h = tray.firstHour; h <= tray.lastHour; h++) {
+        for (int h = tray.firstOpenHour(); h <= tray.lastHour; h++) {
             double thirst = daily[Math.min(daily.length - 1, h / 24)];
             double hours = thirst > 0 ? 24 * tray.of.volumeM3().at(h) / thirst : least;
             if (hours < least) {

@@ -6,6 +6,7 @@ import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.List;
 import tideless.physics.Time;
+import tideless.rig.Log;
 import tideless.rig.Scenario;
 import tideless.rig.Visits;
 import tideless.sim.Trace;
@@ -71,6 +72,17 @@ public record VisitTimes(List<Double> hours, double endHours, List<double[]> awa
             }
         }
         return hour;
+    }
+
+    /** The same, but after all that a log tells. */
+    double nextFrom(double hour, Log log) {
+        double toldHour = log.lastS() / Time.HOUR_S;
+        for (double at : hours) {
+            if (at >= hour && at > toldHour) {
+                return at;
+            }
+        }
+        return Math.max(hour, toldHour);
     }
 
     /** The last round before an hour, or 0. */

@@ -43,13 +43,16 @@ final class Arguments {
         }
     }
 
-    /** A day of a run. */
+    /** A day of a run of which no log tells. */
     void requireInRun(String option, LocalDate day, Scenario rig) {
-        if (day.isBefore(rig.start()) || day.isAfter(rig.lastDay())) {
+        if (day.isBefore(rig.firstOpenDay()) || day.isAfter(rig.lastDay())) {
             throw refused(
                     option,
                     day.toString(),
-                    "a day of the run, " + rig.start() + " to " + rig.lastDay());
+                    (rig.log().isEmpty() ? "a day of the run, " : "a day after the log's last, ")
+                            + rig.firstOpenDay()
+                            + " to "
+                            + rig.lastDay());
         }
     }
 

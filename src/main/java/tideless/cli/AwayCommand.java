@@ -113,7 +113,7 @@ final class AwayCommand implements Callable<Integer> {
             return read.exit();
         }
         Scenario rig = good.get().scenario();
-        LocalDate first = asked == null ? rig.start() : asked;
+        LocalDate first = asked == null ? rig.firstOpenDay() : asked;
         arguments.requireInRun("--from", first, rig);
         for (Visits.Absence absence : stated) {
             arguments.requireInRun("--absence", absence.from(), rig);
@@ -147,7 +147,7 @@ final class AwayCommand implements Callable<Integer> {
     private static List<Visits.Absence> withinRun(Scenario rig) {
         LocalDate last = rig.lastDay();
         return rig.visits().absences().stream()
-                .filter(a -> !a.from().isBefore(rig.start()) && !a.to().isAfter(last))
+                .filter(a -> !a.from().isBefore(rig.firstOpenDay()) && !a.to().isAfter(last))
                 .toList();
     }
 

@@ -208,7 +208,10 @@ final class CompareCommand implements Callable<Integer> {
      */
     private int compare(List<VariedKey> keys, List<Reading.Good> read, ChangedScenario changed) {
         List<Axis> axes = keys.isEmpty() ? List.of(files()) : axes(keys, read.get(0));
-        List<Scenario> bases = read.stream().map(Reading.Good::scenario).toList();
+        List<Scenario> bases = new ArrayList<>();
+        for (Reading.Good good : read) {
+            bases.add(Logged.anew(good.scenario(), spec.commandLine().getErr()));
+        }
         ThreadPool pool = threads.pool();
         PrintWriter err = spec.commandLine().getErr();
         try (Brake brake = new Brake()) {
@@ -267,7 +270,7 @@ final class CompareCommand implements Callable<Integer> {
 
     private static Compared.Plan plan(Reading reading) {
         if (reading instanceof Reading.Good good) {
-            return new Compared.Plan(Optional.of(good.scenario()), "");
+            return new Compared.Plan(Optional.of(good.scenario().anew()), "");
         }
         return new Compared.Plan(
                 Optional.empty(),

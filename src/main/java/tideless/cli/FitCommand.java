@@ -60,7 +60,7 @@ final class FitCommand implements Callable<Integer> {
     @Option(
             names = "--members",
             paramLabel = "N",
-            defaultValue = "60",
+            defaultValue = "128",
             showDefaultValue = Visibility.ALWAYS,
             description = "how many rigs that yours might be make each band; 1 for none")
     int members;

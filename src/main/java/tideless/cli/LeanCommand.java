@@ -9,6 +9,7 @@ import picocli.CommandLine.Parameters;
 import picocli.CommandLine.Spec;
 import tideless.report.LeanTable;
 import tideless.report.Progress;
+import tideless.rig.Scenario;
 import tideless.scenario.Reading;
 import tideless.study.LeanFeed;
 
@@ -45,10 +46,11 @@ final class LeanCommand implements Callable<Integer> {
     }
 
     private void look(Reading.Good good) {
+        Scenario rig = Logged.anew(good.scenario(), spec.commandLine().getErr());
         LeanFeed found;
         try (Progress progress = new Progress(System.err, Progress.atTerminal())) {
             progress.show("running", 0, 0);
-            found = LeanFeed.of(good.scenario());
+            found = LeanFeed.of(rig);
         }
         LeanTable.print(spec.commandLine().getOut(), found);
     }

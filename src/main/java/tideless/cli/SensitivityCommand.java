@@ -93,7 +93,7 @@ final class SensitivityCommand implements Callable<Integer> {
             return read.exit();
         }
         Scenario rig = good.get().scenario();
-        LocalDate first = asked == null ? rig.start() : asked;
+        LocalDate first = asked == null ? rig.firstOpenDay() : asked;
         arguments.requireInRun("--from", first, rig);
         ThreadPool pool = threads.pool();
         try (Brake brake = new Brake()) {

@@ -162,7 +162,7 @@ final class SizeCommand implements Callable<Integer> {
         if (good.isEmpty()) {
             return read.exit();
         }
-        look(good.get().scenario(), arguments);
+        look(Logged.anew(good.get().scenario(), spec.commandLine().getErr()), arguments);
         return Exit.DONE;
     }
 

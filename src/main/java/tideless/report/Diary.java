@@ -59,8 +59,8 @@ record Diary(List<Entry> entries) {
         Scenario scenario = forecast.trace().scenario();
         List<Entry> entries = new ArrayList<>();
         String run = scenario.start() + "-" + plain(scenario.title());
-        for (Tray tray : scenario.trays()) {
-            addPlanting(entries, scenario, tray, run);
+        if (scenario.log().isEmpty()) {
+            scenario.trays().forEach(tray -> addPlanting(entries, scenario, tray, run));
         }
         firstVisit(scenario)
                 .ifPresent(
@@ -75,10 +75,15 @@ record Diary(List<Entry> entries) {
                                                 0,
                                                 true)));
         int away = 0;
+        LocalDate told = scenario.start().plusDays(scenario.log().lastDay());
         for (Visits.Absence absence : scenario.visits().absences()) {
+            away++;
+            if (!scenario.log().isEmpty() && absence.to().isBefore(told)) {
+                continue;
+            }
             entries.add(
                     new Entry(
-                            id(run, "away", null, ++away),
+                            id(run, "away", null, away),
                             "Nobody looks in",
                             "An absence of " + scenario.title() + ".",
                             absence.from().atStartOfDay(),
@@ -171,7 +176,7 @@ record Diary(List<Entry> entries) {
     }
 
     private static Optional<LocalDate> firstVisit(Scenario scenario) {
-        for (int day = 0; day < scenario.days(); day++) {
+        for (int day = scenario.log().lastDay() + 1; day < scenario.days(); day++) {
             LocalDate date = scenario.start().plusDays(day);
             if (scenario.visits().on(date)) {
                 return Optional.of(date);

@@ -4,6 +4,7 @@ import java.io.PrintWriter;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
+import tideless.sim.Event;
 import tideless.study.Fit;
 import tideless.words.Dates;
 import tideless.words.FitWords;
@@ -71,6 +72,9 @@ public final class FitTable {
     private void dates() {
         out.println(row(DATE_ROW, "NEXT", "AS STATED", "BY THE LOG"));
         for (Fit.Dated dated : fit.dates()) {
+            if (!isWorthALine(dated)) {
+                continue;
+            }
             out.println(
                     row(
                             DATE_ROW,
@@ -85,6 +89,14 @@ public final class FitTable {
                         FitWords.litres(fit.drunkL().stated()),
                         FitWords.litres(fit.drunkL().corrected())));
         out.println();
+    }
+
+    /** A date that half of the rigs never see is one only of what somebody has to be ready for. */
+    private static boolean isWorthALine(Fit.Dated dated) {
+        return dated.kind() == Event.Kind.REFILL
+                || dated.kind() == Event.Kind.TOP_UP
+                || !Double.isInfinite(
+                        Math.min(dated.statedS().middle(), dated.correctedS().middle()));
     }
 
     private void worth() {

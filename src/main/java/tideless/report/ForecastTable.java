@@ -279,7 +279,8 @@ public final class ForecastTable {
     private String lasts(Sizing sizing) {
         List<Double> days = sizing.daysWhenFull();
         int worst = -1;
-        for (int day = 0; day < days.size(); day++) {
+        int now = Math.max(0, forecast.trace().scenario().log().lastDay());
+        for (int day = now; day < days.size(); day++) {
             // A value that only says "to the end of the run" is no measure of the reservoir.
             boolean runsOut = days.get(day) < days.size() - day - 1e-6;
             if (runsOut && (worst < 0 || days.get(day) < days.get(worst))) {
@@ -292,8 +293,9 @@ public final class ForecastTable {
             return text.append(", lasts to the end of the run").toString();
         }
         LocalDate on = forecast.trace().scenario().start().plusDays(worst);
-        text.append(", lasts ").append(Numbers.days(days.get(0))).append(" at first");
-        if (worst > 0) {
+        text.append(", lasts ").append(Numbers.days(days.get(now)));
+        text.append(now > 0 ? " now" : " at first");
+        if (worst > now) {
             text.append(", ").append(Numbers.days(days.get(worst))).append(" at worst (");
             text.append(Dates.dayMonth(on)).append(')');
         }
@@ -450,7 +452,11 @@ public final class ForecastTable {
     }
 
     private void printWarnings() {
-        List<Warning> warnings = new ArrayList<>(forecast.advice().warnings());
+        printWarnings(new ArrayList<>(forecast.advice().warnings()));
+        WarningWords.past(forecast.advice().past()).ifPresent(words -> paragraph("", "", words));
+    }
+
+    private void printWarnings(List<Warning> warnings) {
         if (warnings.isEmpty()) {
             line("No warnings.");
             return;

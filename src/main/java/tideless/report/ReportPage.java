@@ -126,6 +126,9 @@ final class ReportPage {
         warnings.sort(Comparator.comparing(Warning::kind).thenComparing(Warning::from));
         page.put("warnings", warnings.stream().map(ReportPage::sentence).toList());
         page.put("hasWarnings", !warnings.isEmpty());
+        page.put(
+                "past",
+                WarningWords.past(forecast.advice().past()).map(p -> (Object) p).orElse(false));
     }
 
     private static String sentence(Warning warning) {

@@ -34,6 +34,11 @@ public record Log(List<LogEntry> entries) {
         return isEmpty() ? Double.NEGATIVE_INFINITY : entries.get(entries.size() - 1).atS();
     }
 
+    /** Day of the last entry, from 0; -1 where there is none. */
+    public int lastDay() {
+        return isEmpty() ? -1 : (int) (lastS() / Time.DAY_S);
+    }
+
     /** Day of the last entry that is no reading kept out, from 0; -1 where there is none. */
     public int lastBelievedDay() {
         for (int i = entries.size() - 1; i >= 0; i--) {

@@ -79,6 +79,19 @@ public record Scenario(
         return start.plusDays(days - 1L);
     }
 
+    /** The first day that no log tells of; without a log that of the start. */
+    public LocalDate firstOpenDay() {
+        return start.plusDays(log.lastDay() + 1L);
+    }
+
+    /**
+     * The same from its start on without what was logged, which is of the rig as it is: another
+     * size, feed or design would have been read and done otherwise. What the log taught stays.
+     */
+    public Scenario anew() {
+        return withLog(Log.NONE);
+    }
+
     /** The same with another feed, in the trays too that start filled with it. */
     @Override
     public Scenario withFeed(Liquid other) {

@@ -45,6 +45,7 @@ final class Fills {
                 advice.verdict().filledUp(Advisor.advise(filled, unlimited).verdict(), days),
                 advice.tasks(),
                 advice.warnings(),
+                advice.past(),
                 advice.sizings());
     }
 }

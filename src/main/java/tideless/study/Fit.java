@@ -417,47 +417,54 @@ public record Fit(
             FitSpace.Axis axis = space.axes().get(k);
             double likely = space.value(axis, deviate);
             double high = space.value(axis, deviate + AT_90 * with.deviation(k));
-            double[] none = at(FitSpace.of(coarse), without.mode());
-            double[] little = Arrays.copyOf(without.mode(), k + 1);
-            double[] some = at(space, little);
-            double[] rise = new double[none.length]; // for a litre a day
-            for (int i = 0; i < rise.length; i++) {
-                double of = (some[i] - none[i]) / perDay(space.value(axis, 0));
-                rise[i] = Double.isNaN(of) ? 0 : of;
-            }
             return new Leak(
                     name,
                     Math.sqrt(Math.max(0, 2 * better)),
                     perDay(likely),
                     perDay(high),
-                    shownFromL(without, none, rise));
+                    shownFromL(space, without));
         }
 
-        /**
-         * The size from which on a leak is said in nine of ten such logs. Its own water falls among
-         * the rest and makes each reading as much less sure, so that the size is found from itself.
-         */
-        private double shownFromL(Posterior without, double[] none, double[] rise) {
-            double litres = 0;
-            for (int round = 0; round < ROUNDS; round++) {
-                double[] foretold = new double[none.length];
-                for (int i = 0; i < none.length; i++) {
-                    foretold[i] = none[i] + litres * rise[i];
-                }
-                double[] then = deviations(foretold);
-                double[] slope = new double[none.length];
-                double[] surer = new double[none.length];
-                for (int i = 0; i < none.length; i++) {
-                    slope[i] = rise[i] / then[i];
-                    surer[i] = deviation[i] / then[i];
-                }
-                litres = (LEAK_SAID + AT_90) * without.resolution(slope, surer);
+        private double shownFromL(FitSpace leaking, Posterior without) throws InterruptedException {
+            FitSpace tight = FitSpace.of(coarse);
+            int k = tight.size();
+            FitSpace.Axis axis = leaking.axes().get(k);
+            LeakLimit.Rig rig =
+                    new LeakLimit.Rig() {
+                        @Override
+                        public double[][] without(double[][] away) throws InterruptedException {
+                            double[][] points = new double[away.length][k];
+                            for (int p = 0; p < points.length; p++) {
+                                for (int i = 0; i < k; i++) {
+                                    points[p][i] = without.mode()[i] + away[p][i];
+                                }
+                            }
+                            return forecasts(tight, points);
+                        }
+
+                        @Override
+                        public double[] leaking(double litresPerDay) throws InterruptedException {
+                            double[] point = Arrays.copyOf(without.mode(), k + 1);
+                            point[k] = leaking.deviateOfLeak(litresPerDay);
+                            return at(leaking, point);
+                        }
+
+                        @Override
+                        public double[] deviations(double[] foretold) {
+                            return Work.this.deviations(foretold);
+                        }
+                    };
+            double[] none = at(tight, without.mode());
+            double usual = perDay(leaking.value(axis, 0));
+            double[] some = rig.leaking(usual);
+            double[] slope = new double[none.length]; // for a litre a day
+            for (int i = 0; i < slope.length; i++) {
+                double of = (some[i] - none[i]) / usual / deviation[i];
+                slope[i] = Double.isNaN(of) ? 0 : of;
             }
-            return litres;
+            double wanted = LEAK_SAID + AT_90 * LeakLimit.SPREAD;
+            return LeakLimit.litresPerDay(rig, k, wanted * without.resolution(slope), wanted);
         }
-
-        /** The second moves the size by a tenth, the fourth by a hundredth. */
-        private static final int ROUNDS = 4;
 
         private static double perDay(double m3PerS) {
             return m3PerS * L_PER_M3 * Time.DAY_S;

@@ -237,6 +237,11 @@ final class FitSpace {
         };
     }
 
+    /** Where on its axis a leak of so many litres a day stands. */
+    double deviateOfLeak(double litresPerDay) {
+        return FastMath.log(litresPerDay / LEAK_L_PER_DAY) / LEAK_SD;
+    }
+
     private double sd(Axis axis) {
         return switch (axis.what()) {
             case Correction.THIRST -> thirstSd(axis.of());

@@ -4,7 +4,6 @@ import io.soabase.recordbuilder.core.RecordBuilder;
 import java.util.List;
 import java.util.Objects;
 import java.util.Optional;
-import java.util.Set;
 import tideless.advice.Advice;
 import tideless.advice.Task;
 import tideless.rig.Scenario;
@@ -45,24 +44,13 @@ public record Forecast(
 
     /**
      * Whether a task lies before the end of the grower's log: what was done stands there, and what
-     * was not is late by now. What comes again and again goes on.
+     * was not is late by now.
      */
     public boolean isPast(Task task) {
         Scenario scenario = trace.scenario();
-        if (scenario.log().isEmpty() || COMES_AGAIN.contains(task.kind())) {
-            return false;
-        }
-        return !task.due()
-                .isAfter(
-                        scenario.start().atStartOfDay().plusSeconds((long) scenario.log().lastS()));
+        return !scenario.log().isEmpty()
+                && !task.due().isAfter(trace.clockAt(scenario.log().lastS()));
     }
-
-    private static final Set<Task.Kind> COMES_AGAIN =
-            Set.of(
-                    Task.Kind.POLLINATE,
-                    Task.Kind.PICK,
-                    Task.Kind.PICK_LEAVES,
-                    Task.Kind.READ_METERS);
 
     /** Tasks that are not past, in the advice's order. */
     public List<Task> toDo() {

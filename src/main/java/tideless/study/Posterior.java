@@ -367,26 +367,19 @@ record Posterior(
      * moved by, everything else being as doubtful as it is: the inverse root of its Fisher
      * information (MacKay 2003, chapter 27), that of errors as they are to be expected.
      *
-     * @param slope of each reading's forecast with it, in standard deviations the reading has then
-     * @param surer its own standard deviation over that
+     * @param slope of each reading's forecast with it, in the reading's own standard deviations
      * @return infinite where they say nothing of it
      */
-    double resolution(double[] slope, double[] surer) {
+    double resolution(double[] slope) {
         double[] bend = new double[slope.length];
         Arrays.fill(bend, EXPECTED_CURVATURE);
-        double[][] moves = new double[slope.length][mode.length];
-        for (int i = 0; i < moves.length; i++) {
-            for (int k = 0; k < mode.length; k++) {
-                moves[i][k] = surer[i] * jacobian[i][k];
-            }
-        }
-        double[][] spread = inverse(precision(moves, bend, mode.length));
+        double[][] spread = inverse(precision(jacobian, bend, mode.length));
         double[] pull = new double[mode.length];
         double information = 0;
         for (int i = 0; i < slope.length; i++) {
             information += bend[i] * slope[i] * slope[i];
             for (int k = 0; k < pull.length; k++) {
-                pull[k] += bend[i] * moves[i][k] * slope[i];
+                pull[k] += bend[i] * jacobian[i][k] * slope[i];
             }
         }
         for (int k = 0; k < pull.length; k++) {

@@ -20,7 +20,7 @@ import tideless.sim.Surroundings;
  * as a group.
  *
  * @param scenario what was run
- * @param from a refill on this day or later is the next one
+ * @param from a refill, harvest or ripe fruit on this day or later is the next one
  * @param points of each base sample that were run to the end
  * @param whole false where the work was broken off
  * @param groups of what is unknown
@@ -265,7 +265,8 @@ public record Sensitivity(
             double atS = event.getValue().atS();
             if ((kind == Event.Kind.REFILL || kind == Event.Kind.TOP_UP) && atS >= fromS) {
                 refillS = Math.min(refillS, atS);
-            } else if (kind == Event.Kind.HARVEST || kind == Event.Kind.FIRST_RIPE) {
+            } else if ((kind == Event.Kind.HARVEST || kind == Event.Kind.FIRST_RIPE)
+                    && atS >= fromS) {
                 harvestS = Math.min(harvestS, atS);
             }
         }

@@ -271,6 +271,7 @@ final class Trials {
                 verdict.withFirst(verdict.first().map(w -> struck(w, confirmed))),
                 Advisor.inOrder(tasks, trace),
                 warnings,
+                first.advice().past(),
                 first.advice().sizings());
     }
 

@@ -289,7 +289,7 @@ public final class FitWords {
     /** As "Mon 9 Mar", or a span of days, or that it does not come. */
     public static String when(Scenario scenario, Band atS) {
         if (Double.isInfinite(atS.middle())) {
-            return atS.neverFrac() >= 1 ? "not in this run" : "in fewer than half of the rigs";
+            return atS.neverFrac() >= 1 ? "not in this run" : "in fewer than half the rigs";
         }
         String middle = day(scenario, atS.middle());
         if (atS.members() == 1) {

@@ -70,6 +70,16 @@ public final class LogWords {
         return lines;
     }
 
+    /** That a log is not lived again where the rig is to be another. */
+    public static String setAside(Scenario scenario) {
+        return "Tried from "
+                + Dates.dayMonth(scenario.start())
+                + " on without the log, which tells of the rig as it is"
+                + (scenario.correction().equals(Correction.NONE)
+                        ? "; what it teaches counts with --corrected and the file that fit writes."
+                        : "; what it taught counts.");
+    }
+
     private static List<VesselId> vessels(Scenario scenario) {
         List<VesselId> all = new ArrayList<>();
         scenario.reservoirs().forEach(r -> all.add(r.id()));

@@ -131,7 +131,9 @@ public final class SensitivityWords {
                             ? "Litres: "
                                     + Numbers.litres(band.middle())
                                     + " L in every rig, whatever is unknown."
-                            : "Litres poured to the end: "
+                            : (of.scenario().log().isEmpty()
+                                            ? "Litres poured to the end: "
+                                            : "Litres poured in the whole run: ")
                                     + Numbers.litres(band.low())
                                     + " to "
                                     + Numbers.litres(band.high())

@@ -1,5 +1,10 @@
 package tideless.words;
 
+import java.util.ArrayList;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
 import tideless.advice.Facts;
 import tideless.advice.Measure;
 import tideless.advice.Quantity;
@@ -16,6 +21,21 @@ public final class WarningWords {
                 + Names.of(warning.vessel(), warning.crop())
                 + ", from "
                 + Dates.visit(warning.from(), year);
+    }
+
+    /** What was, up to the end of a grower's log, in a sentence; empty where nothing was. */
+    public static Optional<String> past(List<Warning> past) {
+        Map<String, String> whats = new LinkedHashMap<>();
+        for (Warning warning : past) {
+            whats.putIfAbsent(
+                    Names.of(warning.kind()) + ", " + Names.of(warning.vessel(), warning.crop()),
+                    Dates.shortSpan(warning.from().toLocalDate(), warning.until().toLocalDate()));
+        }
+        List<String> parts = new ArrayList<>();
+        whats.forEach((what, when) -> parts.add(what + " (" + when + ")"));
+        return parts.isEmpty()
+                ? Optional.empty()
+                : Optional.of("Past, as this run has it: " + String.join("; ", parts) + ".");
     }
 
     /** The figure, or the cause where no figure says it or where both are needed. */

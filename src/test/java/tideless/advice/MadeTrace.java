@@ -14,9 +14,12 @@ import java.util.function.IntToDoubleFunction;
 import java.util.function.UnaryOperator;
 import java.util.stream.IntStream;
 import tideless.crop.Transplant;
+import tideless.rig.Correction;
 import tideless.rig.Filling;
 import tideless.rig.Limits;
 import tideless.rig.Liquid;
+import tideless.rig.Log;
+import tideless.rig.LogEntry;
 import tideless.rig.NextPlanting;
 import tideless.rig.Planting;
 import tideless.rig.Reservoir;
@@ -55,6 +58,8 @@ final class MadeTrace {
     private final List<Event> events = new ArrayList<>();
     private final List<NextPlanting> next = new ArrayList<>();
     private String crop = "lettuce";
+    private Log log = Log.NONE;
+    private Correction correction = Correction.NONE;
     private OptionalDouble wanted = OptionalDouble.empty();
     private Filling filling = Rigs.valve();
     private Composition held = Rigs.FEED;
@@ -100,6 +105,27 @@ final class MadeTrace {
 
     MadeTrace with(TraySeries series, IntToDoubleFunction value) {
         tray.put(series, value);
+        return this;
+    }
+
+    /** With a grower's log whose last entry is of an hour. */
+    MadeTrace logged(double hour) {
+        log = new Log(List.of(new LogEntry.Looked(hour * 3600)));
+        return this;
+    }
+
+    /** With a leak of the reservoir, L an hour. */
+    MadeTrace leaking(double litres) {
+        correction =
+                new Correction(
+                        Map.of(),
+                        1,
+                        1,
+                        1,
+                        Map.of(),
+                        Map.of(),
+                        Map.of(RESERVOIR.name(), litres / 1000 / 3600),
+                        Map.of());
         return this;
     }
 
@@ -297,7 +323,9 @@ final class MadeTrace {
                 .trays(usual.trays())
                 .visits(visits)
                 .numerics(usual.numerics())
-                .make();
+                .make()
+                .withLog(log)
+                .withCorrection(correction);
     }
 
     Advice advice() {

@@ -64,8 +64,11 @@ final class SyntheticGrowers {
     /** Leaks that are tried, L/day; 0 for none. */
     static final double[] LEAKS_L_PER_DAY = {0, 0.05, 0.1, 0.2, 0.4, 0.8};
 
-    /** Bands are made of so many members here. */
-    static final int MEMBERS = 40;
+    /**
+     * Bands are made of as many members as {@code fit} draws if it is not asked for others; of 40
+     * the middle wandered and the band was too narrow.
+     */
+    static final int MEMBERS = 128;
 
     private static final double L_PER_M3 = 1000;
 

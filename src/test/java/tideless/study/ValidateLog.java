@@ -121,8 +121,10 @@ final class ValidateLog {
                         """
                         The size that a log's own error allows, which `fit` prints, is the detection limit of its
                         readings: 2.33 standard deviations beyond which a log without a leak comes once in a hundred
-                        times, and 1.28 more for nine in ten. %d growers more have a leak just as large as their own log
-                        without one says it would show, middle %.2f, %.2f to %.2f L a day: found %s (aim: 9 in 10).
+                        times, and 1.28 of a leak's own spread, 0.92, more for nine in ten; reckoned by fitting without a
+                        leak what the log would have read with one (`LeakLimit`). %d growers more have a leak just as large
+                        as their own log without one says it would show, middle %.2f, %.2f to %.2f L a day: found %s
+                        (aim: 9 in 10).
 
                         """,
                         all.size(),
