@@ -258,14 +258,23 @@ final class CompareCommand implements Callable<Integer> {
         if (folder != null) {
             Set<Path> inputs = new LinkedHashSet<>();
             read.forEach(good -> good.files().forEach(file -> inputs.add(Path.of(file))));
-            written = CompareFiles.write(compared, title, base.start(), folder, inputs);
+            written =
+                    CompareFiles.write(
+                            compared, title, base.start(), Tideless.shown(spec), folder, inputs);
         }
         PrintWriter out = spec.commandLine().getOut();
         return Written.told(
                 spec,
                 written,
                 folder,
-                () -> CompareTable.print(out, title, compared, base.start(), Terminal.width()));
+                () ->
+                        CompareTable.print(
+                                out,
+                                title,
+                                compared,
+                                base.start(),
+                                Terminal.width(),
+                                Tideless.shown(spec)));
     }
 
     private static Compared.Plan plan(Reading reading) {

@@ -101,7 +101,11 @@ final class FitCommand implements Callable<Integer> {
                 progress.show("writing", 0, 0);
                 written =
                         FitFiles.write(
-                                fit.get(), fit.get().runs(pool), folder, Scenarios.inputs(good));
+                                fit.get(),
+                                fit.get().runs(pool),
+                                Tideless.shown(spec),
+                                folder,
+                                Scenarios.inputs(good));
             }
         }
         if (fit.isEmpty()) {

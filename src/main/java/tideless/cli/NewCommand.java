@@ -143,7 +143,9 @@ final class NewCommand implements Callable<Integer> {
         }
         PrintWriter out = spec.commandLine().getOut();
         out.println(scenario + " written. Look at its lines with \"assumed\", then:");
-        out.println("  tideless run " + scenario);
+        String file = scenario.toString();
+        String asTyped = file.contains(" ") ? '"' + file + '"' : file;
+        out.println("  " + System.getProperty("tideless.called", "tideless") + " run " + asTyped);
         if (best.warnings > 0) {
             out.println("As it stands it warns: the run says of what, and what to change.");
         }

@@ -29,6 +29,7 @@ public final class CompareFiles {
      *
      * @param title what is compared
      * @param start the first day
+     * @param shown units of the pictures; the table keeps its own
      * @param inputs files that were read for it
      * @return the files, or why there are none
      */
@@ -36,17 +37,20 @@ public final class CompareFiles {
             Compared compared,
             String title,
             LocalDate start,
+            ShownIn shown,
             Path folder,
             Collection<Path> inputs) {
-        return ResultFiles.put(folder, () -> files(compared, title, start), inputs);
+        return ResultFiles.put(folder, () -> files(compared, title, start, shown), inputs);
     }
 
-    private static Map<String, byte[]> files(Compared compared, String title, LocalDate start)
+    private static Map<String, byte[]> files(
+            Compared compared, String title, LocalDate start, ShownIn shown)
             throws ResultFiles.NotDrawn {
         Map<String, byte[]> files = new LinkedHashMap<>();
         files.put("compare.csv", csv(compared, start));
         if (compared.whole()) {
-            for (Map.Entry<String, Page> page : ComparePictures.of(compared, title).entrySet()) {
+            for (Map.Entry<String, Page> page :
+                    ComparePictures.of(compared, title, shown).entrySet()) {
                 files.putAll(ResultFiles.drawn(page.getKey(), page.getValue()));
             }
         }

@@ -22,32 +22,47 @@ final class ComparePictures {
      * All of them by file name without its ending. What is the same for every design is not drawn.
      *
      * @param title what is compared
+     * @param shown units of the axes
      */
-    static Map<String, Page> of(Compared compared, String title) {
-        return compared.axes().size() < 2 ? lines(compared, title) : maps(compared, title);
+    static Map<String, Page> of(Compared compared, String title, ShownIn shown) {
+        return compared.axes().size() < 2
+                ? lines(compared, title, shown)
+                : maps(compared, title, shown);
     }
 
-    private static Map<String, Page> maps(Compared compared, String title) {
+    private static Map<String, Page> maps(Compared compared, String title, ShownIn shown) {
         Map<String, Page> pages = new LinkedHashMap<>();
         for (Design.Figure figure : Design.Figure.values()) {
             double[] values =
                     compared.cells().stream()
                             .mapToDouble(c -> c.design().map(d -> d.of(figure)).orElse(Double.NaN))
+                            .map(value -> shown.valueOf(value, unit(figure)))
                             .toArray();
             if (differ(values)) {
                 pages.put(
                         "map-" + DesignWords.brief(figure).replace(' ', '-'),
                         new HeatPage(
-                                heading(DesignWords.of(figure)),
+                                heading(named(figure, shown)),
                                 title,
                                 figure == Design.Figure.YIELD
                                         ? "yield of all plants (g)"
-                                        : DesignWords.of(figure),
+                                        : named(figure, shown),
                                 compared,
-                                values));
+                                values,
+                                shown));
             }
         }
         return pages;
+    }
+
+    private static String unit(Design.Figure figure) {
+        return figure == Design.Figure.LITRES ? "L" : "";
+    }
+
+    private static String named(Design.Figure figure, ShownIn shown) {
+        return figure == Design.Figure.LITRES && shown.us()
+                ? "gallons poured"
+                : DesignWords.of(figure);
     }
 
     private static String heading(String figure) {
@@ -66,7 +81,7 @@ final class ComparePictures {
         return most > least;
     }
 
-    private static Map<String, Page> lines(Compared compared, String title) {
+    private static Map<String, Page> lines(Compared compared, String title, ShownIn shown) {
         Map<String, Page> pages = new LinkedHashMap<>();
         add(
                 pages,
@@ -76,7 +91,8 @@ final class ComparePictures {
                         title,
                         yieldLabel(compared),
                         compared,
-                        yields(compared)));
+                        yields(compared),
+                        shown));
         List<LinePage.Curve> harms = new ArrayList<>();
         for (Design.Figure figure : Design.Figure.values()) {
             if (figure.compareTo(Design.Figure.SHORT_OF_AIR) <= 0) {
@@ -89,7 +105,7 @@ final class ComparePictures {
         add(
                 pages,
                 "lines-harm",
-                new LinePage("Hours of harm by design", title, "hours", compared, harms));
+                new LinePage("Hours of harm by design", title, "hours", compared, harms, shown));
         double[] first = figure(compared, d -> d.firstRefillS().middle() / Time.DAY_S);
         if (differ(first)) {
             pages.put(
@@ -99,7 +115,8 @@ final class ComparePictures {
                             title,
                             "first refill or top-up (days after the start)",
                             compared,
-                            List.of(new LinePage.Curve("first refill", first))));
+                            List.of(new LinePage.Curve("first refill", first)),
+                            shown));
         }
         return pages;
     }
@@ -171,7 +188,7 @@ final class ComparePictures {
     }
 
     /** Names of an axis's values, thinned so that they have room. */
-    static String[] labels(Axis axis, int most) {
+    static String[] labels(Axis axis, int most, ShownIn shown) {
         String[] labels = new String[axis.size()];
         int step = Math.max(1, (axis.size() + most - 1) / most);
         for (int i = 0; i < labels.length; i++) {
@@ -180,13 +197,21 @@ final class ComparePictures {
                             ? ""
                             : axis.numbers().isEmpty()
                                     ? Names.clean(axis.labels().get(i))
-                                    : DesignWords.number(axis.numbers().get(i));
+                                    : number(axis.numbers().get(i), axis.unit(), shown);
         }
         return labels;
     }
 
+    /** As it was written, or where it is turned into another unit, to a tenth. */
+    private static String number(double value, String unit, ShownIn shown) {
+        double turned = shown.valueOf(value, unit);
+        return DesignWords.number(
+                shown.unitOf(unit).equals(unit) ? value : Math.floor(10 * turned + 0.5) / 10);
+    }
+
     /** An axis's name with its unit. */
-    static String label(Axis axis) {
-        return DesignWords.name(axis) + (axis.unit().isEmpty() ? "" : " (" + axis.unit() + ")");
+    static String label(Axis axis, ShownIn shown) {
+        return DesignWords.name(axis)
+                + (axis.unit().isEmpty() ? "" : " (" + shown.unitOf(axis.unit()) + ")");
     }
 }

@@ -34,9 +34,11 @@ public final class CompareTable {
     private final PrintWriter out;
     private final Compared compared;
     private final LocalDate start;
+    private final ShownIn shownIn;
     private final List<Design.Figure> figures;
 
-    private CompareTable(PrintWriter out, Compared compared, LocalDate start) {
+    private CompareTable(PrintWriter out, Compared compared, LocalDate start, ShownIn shownIn) {
+        this.shownIn = shownIn;
         this.out = out;
         this.compared = compared;
         this.start = start;
@@ -68,10 +70,16 @@ public final class CompareTable {
      * @param title what is compared
      * @param start the first day
      * @param width columns of the terminal
+     * @param shownIn units
      */
     public static void print(
-            PrintWriter out, String title, Compared compared, LocalDate start, int width) {
-        CompareTable table = new CompareTable(out, compared, start);
+            PrintWriter out,
+            String title,
+            Compared compared,
+            LocalDate start,
+            int width,
+            ShownIn shownIn) {
+        CompareTable table = new CompareTable(out, compared, start, shownIn);
         out.println(title);
         out.println();
         if (compared.axes().size() < 2) {
@@ -102,7 +110,9 @@ public final class CompareTable {
         List<String> head = new ArrayList<>(List.of(DesignWords.name(axis), "", "survives"));
         for (Design.Figure figure : figures) {
             head.add(
-                    DesignWords.brief(figure)
+                    (figure == Design.Figure.LITRES && shownIn.us()
+                                    ? "gallons"
+                                    : DesignWords.brief(figure))
                             + (figure.compareTo(Design.Figure.SHORT_OF_AIR) <= 0
                                     ? " h"
                                     : figure == Design.Figure.YIELD ? " g" : ""));
@@ -113,7 +123,7 @@ public final class CompareTable {
         compared.present().ifPresent(cell -> rows.add(row("as it stands", cell, false)));
         int shown = Math.min(MOST_LINES, axis.size());
         for (int i = 0; i < shown; i++) {
-            rows.add(row(DesignWords.value(axis, i), compared.at(i, 0), compared.isPresent(i, 0)));
+            rows.add(row(value(axis, i), compared.at(i, 0), compared.isPresent(i, 0)));
         }
         printAligned(rows);
         if (shown < axis.size()) {
@@ -142,15 +152,24 @@ public final class CompareTable {
         return row.toArray(new String[0]);
     }
 
-    private static String figure(Design of, Design.Figure figure) {
+    private String figure(Design of, Design.Figure figure) {
         Band band = of.figures().get(figure);
         if (band == null) {
             return "";
         }
-        String middle = whole(band.middle());
-        String low = whole(band.low());
-        String high = whole(band.high());
+        String middle = whole(band.middle(), figure);
+        String low = whole(band.low(), figure);
+        String high = whole(band.high(), figure);
         return low.equals(high) ? middle : middle + " (" + low + "-" + high + ")";
+    }
+
+    private String whole(double value, Design.Figure figure) {
+        return whole(figure == Design.Figure.LITRES ? shownIn.valueOf(value, "L") : value);
+    }
+
+    /** A value of an axis, as "6 cm", or in the units asked for. */
+    private String value(Axis axis, int place) {
+        return shownIn.told(DesignWords.value(axis, place));
     }
 
     private static String whole(double value) {
@@ -198,7 +217,7 @@ public final class CompareTable {
                 continue;
             }
             List<String> row = new ArrayList<>();
-            row.add(DesignWords.value(axis, i) + (compared.isPresent(i, 0) ? " <now>" : ""));
+            row.add(value(axis, i) + (compared.isPresent(i, 0) ? " <now>" : ""));
             row.add(sign(cell));
             for (Outlook.Yield tray : cell.design().get().yields()) {
                 String grams = tray.freshG().map(band -> whole(band.middle())).orElse("");
@@ -253,12 +272,16 @@ public final class CompareTable {
                         + (roomy
                                 ? ""
                                 : ", "
-                                        + DesignWords.value(across, 0)
+                                        + value(across, 0)
                                         + " to "
-                                        + DesignWords.value(across, across.size() - 1)));
+                                        + value(across, across.size() - 1)));
         out.println("  down:   " + DesignWords.name(down));
         if (roomy) {
-            out.println("  " + (yields ? "yield of all plants, g" : "litres poured"));
+            out.println(
+                    "  "
+                            + (yields
+                                    ? "yield of all plants, g"
+                                    : shownIn.us() ? "gallons poured" : "litres poured"));
         }
         out.println();
         List<String[]> rows = new ArrayList<>();
@@ -266,19 +289,19 @@ public final class CompareTable {
             String[] head = new String[across.size() + 1];
             head[0] = "";
             for (int x = 0; x < across.size(); x++) {
-                head[x + 1] = DesignWords.value(across, x) + " ";
+                head[x + 1] = value(across, x) + " ";
             }
             rows.add(head);
         }
         for (int y = down.size() - 1; y >= 0; y--) { // the way a map has it
             String[] row = new String[across.size() + 1];
-            row[0] = DesignWords.value(down, y);
+            row[0] = value(down, y);
             for (int x = 0; x < across.size(); x++) {
                 Compared.Cell cell = compared.at(x, y);
                 String said = sign(cell);
                 if (roomy && cell.design().isPresent()) {
                     Design.Figure figure = yields ? Design.Figure.YIELD : Design.Figure.LITRES;
-                    said = whole(cell.design().get().of(figure)) + said;
+                    said = whole(cell.design().get().of(figure), figure) + said;
                 }
                 row[x + 1] = compared.isPresent(x, y) ? "<" + said + ">" : " " + said + " ";
             }

@@ -11,6 +11,7 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.function.Function;
+import tideless.drawing.DaysOff;
 import tideless.physics.Time;
 import tideless.rig.LogEntry;
 import tideless.rig.Reservoir;
@@ -28,7 +29,7 @@ import tideless.words.Names;
 
 /** What a log teaches: the corrections, each reading beside its forecasts, and pictures. */
 public final class FitFiles {
-    private static final double CM_PER_M = 100;
+    private static final double MM_PER_CM = 10;
 
     private FitFiles() {}
 
@@ -36,17 +37,31 @@ public final class FitFiles {
      * Writes {@code corrected.toml}, {@code fit.csv} and the pictures, all of them or none.
      *
      * @param runs of the pictures
+     * @param shown units of the pictures; the tables keep their own
      * @param folder where to; made when it is not there
      * @param inputs files that were read for it, which none may take the place of
      */
-    public static WriteResult write(Fit fit, Fit.Runs runs, Path folder, Collection<Path> inputs) {
-        return ResultFiles.put(folder, () -> files(fit, runs), inputs);
+    public static WriteResult write(
+            Fit fit, Fit.Runs runs, ShownIn shown, Path folder, Collection<Path> inputs) {
+        return ResultFiles.put(folder, () -> files(fit, runs, shown), inputs);
     }
 
-    private static Map<String, byte[]> files(Fit fit, Fit.Runs runs) throws ResultFiles.NotDrawn {
+    static Map<String, byte[]> files(Fit fit, Fit.Runs runs, ShownIn shown)
+            throws ResultFiles.NotDrawn {
         Map<String, byte[]> files = new LinkedHashMap<>();
         files.put("corrected.toml", FitWords.fragment(fit).getBytes(StandardCharsets.UTF_8));
         files.put("fit.csv", readings(fit));
+        for (Map.Entry<String, Picture> picture : pictures(fit, runs, shown).entrySet()) {
+            files.putAll(ResultFiles.drawn(picture.getKey(), picture.getValue()));
+        }
+        return files;
+    }
+
+    static Map<String, Picture> pictures(Fit fit, Fit.Runs runs, ShownIn shown) {
+        Map<String, Picture> pictures = new LinkedHashMap<>();
+        // A ruler shows centimetres, or inches.
+        double perM = shown.us() ? shown.perM() : shown.perM() / MM_PER_CM;
+        double perEc = shown.perMsPerCm();
         Trace before = runs.stated();
         Trace after = runs.corrected();
         List<Panel> levels = new ArrayList<>();
@@ -57,10 +72,10 @@ public final class FitFiles {
                     fit,
                     reservoir.id(),
                     LogEntry.Quantity.LEVEL,
-                    CM_PER_M,
+                    perM,
                     before,
                     after,
-                    trace -> levels(trace, which),
+                    trace -> levels(trace, which, perM),
                     levels);
         }
         List<Panel> ecs = new ArrayList<>();
@@ -71,45 +86,48 @@ public final class FitFiles {
                     fit,
                     tray.id(),
                     LogEntry.Quantity.EC,
-                    1,
+                    perEc,
                     before,
                     after,
-                    trace -> Curves.Curve.hourly(trace.trays().get(which).ecMsPerCm(), 1),
+                    trace -> Curves.Curve.hourly(trace.trays().get(which).ecMsPerCm(), perEc),
                     ecs);
         }
+        for (List<Panel> panels : List.of(levels, ecs)) {
+            if (!panels.isEmpty()) {
+                Panel.alike(panels);
+            }
+        }
         if (!levels.isEmpty()) {
-            files.putAll(
-                    ResultFiles.drawn(
-                            "fit-level",
-                            picture(
-                                    fit,
-                                    "Level read and foretold",
-                                    "level, cm",
-                                    levels,
-                                    LogEntry.Quantity.LEVEL)));
+            pictures.put(
+                    "fit-level",
+                    picture(
+                            fit,
+                            "Level read and foretold",
+                            "level (" + (shown.us() ? "in" : "cm") + ")",
+                            levels,
+                            shown.told(FitWords.finding(fit, LogEntry.Quantity.LEVEL))));
         }
         if (!ecs.isEmpty()) {
-            files.putAll(
-                    ResultFiles.drawn(
-                            "fit-ec",
-                            picture(
-                                    fit,
-                                    "EC read and foretold",
-                                    "EC at 25 degC, mS/cm",
-                                    ecs,
-                                    LogEntry.Quantity.EC)));
+            pictures.put(
+                    "fit-ec",
+                    picture(
+                            fit,
+                            "EC read and foretold",
+                            shown.ecLabel(),
+                            ecs,
+                            shown.told(FitWords.finding(fit, LogEntry.Quantity.EC))));
         }
-        return files;
+        return pictures;
     }
 
-    private static Curves.Curve levels(Trace trace, int reservoir) {
+    private static Curves.Curve levels(Trace trace, int reservoir, double perM) {
         Shape shape = trace.scenario().reservoirs().get(reservoir).shape();
         Series volume = trace.reservoirs().get(reservoir).volumeM3();
         double[] day = new double[volume.size()];
         double[] level = new double[volume.size()];
         for (int h = 0; h < day.length; h++) {
             day[h] = (h + 1) / 24.0;
-            level[h] = CM_PER_M * shape.levelM(volume.at(h));
+            level[h] = perM * shape.levelM(volume.at(h));
         }
         return new Curves.Curve(day, level);
     }
@@ -136,6 +154,7 @@ public final class FitFiles {
         double[] value = own.stream().mapToDouble(r -> factor * r.reading().value()).toArray();
         panels.add(
                 new Panel(fit.scenario().start(), days)
+                        .shade(DaysOff.of(fit.scenario().withDays(days)))
                         .curve("as stated", curve.apply(before).until(days), Look.CUP, null)
                         .curve("by the log", curve.apply(after).until(days), Look.LEVEL, null)
                         .points(
@@ -150,7 +169,7 @@ public final class FitFiles {
     }
 
     private static Picture picture(
-            Fit fit, String title, String label, List<Panel> panels, LogEntry.Quantity what) {
+            Fit fit, String title, String label, List<Panel> panels, String finding) {
         Scenario scenario = fit.scenario();
         return new Picture(
                 title,
@@ -160,7 +179,7 @@ public final class FitFiles {
                 label,
                 Dates.span(scenario.start(), scenario.start().plusDays(days(fit) - 1L)),
                 panels,
-                FitWords.finding(fit, what));
+                finding);
     }
 
     private static byte[] readings(Fit fit) {

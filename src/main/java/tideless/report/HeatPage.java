@@ -27,9 +27,15 @@ import tideless.words.DesignWords;
  * @param subtitle of which scenario
  * @param valueLabel of the shades, with the unit
  * @param values of the cells, NaN for none
+ * @param shown units of the axes
  */
 record HeatPage(
-        String title, String subtitle, String valueLabel, Compared compared, double[] values)
+        String title,
+        String subtitle,
+        String valueLabel,
+        Compared compared,
+        double[] values,
+        ShownIn shown)
         implements Page {
     private static final CompareFrame FRAME = new CompareFrame(132);
     private static final int LABELS = 11;
@@ -85,8 +91,8 @@ record HeatPage(
         CompareFrame.name(
                 g2,
                 data,
-                ComparePictures.label(compared.axes().get(0)),
-                ComparePictures.label(compared.axes().get(1)));
+                ComparePictures.label(compared.axes().get(0), shown),
+                ComparePictures.label(compared.axes().get(1), shown));
     }
 
     private int columns() {
@@ -130,7 +136,7 @@ record HeatPage(
 
     private ValueAxis axis(int which) {
         tideless.study.Axis of = compared.axes().get(which);
-        SymbolAxis axis = new SymbolAxis(null, ComparePictures.labels(of, LABELS));
+        SymbolAxis axis = new SymbolAxis(null, ComparePictures.labels(of, LABELS, shown));
         axis.setRange(-0.5, of.size() - 0.5);
         axis.setGridBandsVisible(false);
         axis.setTickLabelFont(Look.TEXT);

@@ -33,9 +33,15 @@ import tideless.study.Design;
  * @param title what it shows
  * @param subtitle of which scenario
  * @param valueLabel the upright axis, with its unit
+ * @param shown unit of the axis across
  */
 record LinePage(
-        String title, String subtitle, String valueLabel, Compared compared, List<Curve> curves)
+        String title,
+        String subtitle,
+        String valueLabel,
+        Compared compared,
+        List<Curve> curves,
+        ShownIn shown)
         implements Page {
     private static final CompareFrame FRAME = new CompareFrame(108);
     private static final double STUB = 17;
@@ -58,7 +64,7 @@ record LinePage(
         XYPlot plot = plot();
         Rectangle2D data = FRAME.draw(g2, plot);
         drawNames(g2, plot, data);
-        CompareFrame.name(g2, data, ComparePictures.label(axis()), valueLabel);
+        CompareFrame.name(g2, data, ComparePictures.label(axis(), shown), valueLabel);
     }
 
     private Axis axis() {
@@ -66,7 +72,9 @@ record LinePage(
     }
 
     private double at(int place) {
-        return axis().numbers().isEmpty() ? place : axis().numbers().get(place);
+        return axis().numbers().isEmpty()
+                ? place
+                : shown.valueOf(axis().numbers().get(place), axis().unit());
     }
 
     private XYPlot plot() {
@@ -98,7 +106,11 @@ record LinePage(
         plot.setOutlinePaint(Look.LEADER);
         markHarmless(plot);
         if (numeric && axis().present().size() == 1) {
-            ValueMarker now = new ValueMarker(axis().present().get(0), Look.INK, Look.DUE);
+            ValueMarker now =
+                    new ValueMarker(
+                            shown.valueOf(axis().present().get(0), axis().unit()),
+                            Look.INK,
+                            Look.DUE);
             now.setLabel("as it stands");
             now.setLabelFont(Look.SMALL);
             now.setLabelBackgroundColor(CLEAR);
@@ -125,7 +137,7 @@ record LinePage(
     }
 
     private ValueAxis names() {
-        SymbolAxis names = new SymbolAxis(null, ComparePictures.labels(axis(), 6));
+        SymbolAxis names = new SymbolAxis(null, ComparePictures.labels(axis(), 6, shown));
         style(names);
         names.setGridBandsVisible(false);
         names.setRange(-0.5, axis().size() - 0.5);

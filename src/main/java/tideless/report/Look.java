@@ -64,6 +64,7 @@ final class Look {
     static final Line VALVE = line(INK, 0.9f, 7, 2, 1.5f, 2);
     static final Line FULL = line(QUIET, 0.9f, 10, 3);
     static final Line DEAD_VOLUME = line(RUST, 1.1f, 4, 2);
+    static final BasicStroke LIKELY_LINE = new BasicStroke(0.9f);
     static final BasicStroke HAIR = new BasicStroke(0.5f);
 
     /** Where one thing ends and another begins. */

@@ -57,6 +57,7 @@ final class Panel {
     private final List<ValueMarker> changes = new ArrayList<>();
     private final List<double[]> empty = new ArrayList<>();
     private DaysOff off = new DaysOff(List.of(), List.of());
+    private String fadedWord = "empty";
     private double most = Double.POSITIVE_INFINITY;
     private double low = Double.POSITIVE_INFINITY;
     private double high = Double.NEGATIVE_INFINITY;
@@ -174,6 +175,12 @@ final class Panel {
             reach(points.min());
             reach(points.max());
         }
+        return this;
+    }
+
+    /** Names what is shaded so in its areas, at a value. */
+    Panel name(String name, double value) {
+        ends.add(new End(name, null, null, false, value));
         return this;
     }
 
@@ -296,10 +303,16 @@ final class Panel {
         return marker;
     }
 
+    /** What stands over days that are faded. */
+    Panel fadedAs(String word) {
+        fadedWord = word;
+        return this;
+    }
+
     private void fade(XYPlot plot, double[] span) {
         IntervalMarker marker = shade(plot, span, Look.FADED, Layer.FOREGROUND);
         if (span[1] - span[0] > days / 12.0) {
-            marker.setLabel("empty");
+            marker.setLabel(fadedWord);
             marker.setLabelFont(Look.SMALL);
             marker.setLabelPaint(Look.QUIET);
             marker.setLabelBackgroundColor(Look.GROUND);

@@ -43,7 +43,9 @@ record Picture(
     /** Height, pt, in the proportion of the pixels of {@link Images}. */
     static final double HEIGHT = WIDTH * Images.PIXELS_HIGH / Images.PIXELS_WIDE;
 
-    private static final double LEFT = 92;
+    /** As wide as the longest name of a harm, and the name of the axis. */
+    private static final double LEFT = 105;
+
     private static final double RIGHT = 112;
     static final double EDGE = 14;
     private static final double NAMES = 26;
@@ -52,6 +54,7 @@ record Picture(
     private static final double ROWS_GAP = 5;
     private static final double GAP = 10;
     private static final double STUB = 17;
+    private static final String EIGHT_OF_TEN = "eight of ten rigs";
 
     Picture {
         panels = List.copyOf(panels);
@@ -97,14 +100,18 @@ record Picture(
                         .flatMap(row -> row.marks().stream())
                         .anyMatch(mark -> mark.to() > mark.from());
         if (likely) {
-            shades.put("eight of ten rigs", Look.LIKELY);
+            shades.put(EIGHT_OF_TEN, Look.LIKELY);
         }
         double right = WIDTH - EDGE;
         for (Map.Entry<String, Color> shade : shades.entrySet()) {
             right -= width(g2, shade.getKey(), Look.SMALL);
             text(g2, shade.getKey(), Look.SMALL, right, HEIGHT - 10);
             right -= STUB + 1;
-            sample(g2, shade.getValue(), right, HEIGHT - 13);
+            if (shade.getKey().equals(EIGHT_OF_TEN)) {
+                Row.drawLikely(g2, right, right + STUB - 2, HEIGHT - 13);
+            } else {
+                sample(g2, shade.getValue(), right, HEIGHT - 13);
+            }
             right -= 8;
         }
     }

@@ -141,9 +141,7 @@ final class Pictures {
                     page("ec", from / PANELS),
                     of.picture(
                             "Strength of the solution in the trays",
-                            (shown.us() ? "EC at 77 \u00b0F (" : "EC at 25 \u00b0C (")
-                                    + shown.ecUnit()
-                                    + ")",
+                            shown.ecLabel(),
                             strengths.subList(from, to),
                             PlotWords.ec(of.trace, runs(trays.subList(from, to)))));
         }
@@ -180,16 +178,21 @@ final class Pictures {
     private Picture reservoir(ReservoirTrace run) {
         Reservoir reservoir = run.reservoir();
         Panel panel = panel().reach(0);
+        int growing = growingHours(reservoir);
         addDue(panel, task -> task.vessel().equals(reservoir.id()));
         addHarm(
                 panel,
                 warning ->
                         warning.vessel().equals(reservoir.id())
-                                && warning.kind() != Warning.Kind.RAN_DRY);
+                                && warning.kind() != Warning.Kind.RAN_DRY,
+                growing / 24.0);
         panel.spans(
                 Names.of(Warning.Kind.RAN_DRY),
-                spans(trace.hours(), h -> run.usableM3().at(h) < DRY_M3),
+                spans(growing, h -> run.usableM3().at(h) < DRY_M3),
                 Look.HARM);
+        if (growing < trace.hours()) {
+            panel.fadedAs("nothing grows").empty(growing / 24.0, scenario.days());
+        }
         double full = perM3 * reservoir.fullM3();
         double dead = perM3 * reservoir.deadM3();
         if (dead > 0) {
@@ -203,6 +206,20 @@ final class Pictures {
                 "solution in the reservoir (" + shown.volumeUnit() + ")",
                 List.of(panel),
                 PlotWords.reservoir(trace, run));
+    }
+
+    /** Until the last crop below a reservoir is cut or lost; all of them where nothing is below. */
+    private int growingHours(Reservoir reservoir) {
+        int growing = 0;
+        for (TrayTrace run : trace.trays()) {
+            if (run.tray().filling() instanceof Filling.ByValve valve
+                    && valve.reservoir().equals(reservoir.name())) {
+                for (PlantingTrace planting : trace.plantings(run)) {
+                    growing = Math.max(growing, planting.lastHour() + 1);
+                }
+            }
+        }
+        return growing > 0 ? Math.min(growing, trace.hours()) : trace.hours();
     }
 
     private Panel level(OneCurve of) {
@@ -303,6 +320,7 @@ final class Pictures {
 
     /** Each crop's own band while it is planted. */
     private void addBands(Panel panel, TrayTrace run) {
+        double middle = Double.NaN;
         for (PlantingTrace planting : trace.plantings(run)) {
             Limits limits = planting.tray().limits();
             double from = planting.firstHour() / 24.0;
@@ -311,6 +329,10 @@ final class Pictures {
                     Curves.Curve.steady(from, to, shown.perMsPerCm() * limits.ecLowMsPerCm()),
                     Curves.Curve.steady(from, to, shown.perMsPerCm() * limits.ecHighMsPerCm()),
                     Look.BAND);
+            middle = shown.perMsPerCm() * (limits.ecLowMsPerCm() + limits.ecHighMsPerCm()) / 2;
+        }
+        if (Double.isFinite(middle)) {
+            panel.name("each crop's band", middle);
         }
     }
 
@@ -469,11 +491,15 @@ final class Pictures {
 
     /** A row for each kind of harm, and the days of it tinted in the panel. */
     private void addHarm(Panel panel, Predicate<Warning> belongs) {
+        addHarm(panel, belongs, scenario.days());
+    }
+
+    private void addHarm(Panel panel, Predicate<Warning> belongs, double lastDay) {
         Map<Warning.Kind, List<double[]>> harms = new EnumMap<>(Warning.Kind.class);
         for (Warning warning : forecast.advice().warnings()) {
             double from = Math.max(0, scenario.dayOf(warning.from()));
-            double to = Math.min(scenario.days(), scenario.dayOf(warning.until()));
-            if (belongs.test(warning) && from <= scenario.days()) {
+            double to = Math.min(lastDay, scenario.dayOf(warning.until()));
+            if (belongs.test(warning) && from <= lastDay) {
                 harms.computeIfAbsent(warning.kind(), kind -> new ArrayList<>())
                         .add(new double[] {from, Math.max(from, to)});
             }

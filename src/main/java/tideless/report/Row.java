@@ -121,7 +121,8 @@ record Row(String name, List<Mark> marks, List<double[]> spans, Color fill, bool
             }
             g2.setPaint(Look.GROUND);
             double wide = Picture.width(g2, date.text(), Look.SMALL);
-            g2.fill(new Rectangle2D.Double(date.x() - 1, base - 6.5, wide + 2, 8));
+            // Over the line, and below the bar of eight in ten.
+            g2.fill(new Rectangle2D.Double(date.x() - 1, base - 5.4, wide + 2, 6.9));
             Picture.text(g2, date.text(), Look.SMALL, date.x(), base);
         }
         for (Mark mark : marks) {
@@ -139,8 +140,16 @@ record Row(String name, List<Mark> marks, List<double[]> spans, Color fill, bool
         }
         double from = left + Math.max(0, mark.from()) * perDay;
         double to = left + Math.min(days, mark.to()) * perDay;
-        g2.setPaint(Look.LIKELY);
-        g2.fill(new Rectangle2D.Double(from, middle - 5, Math.max(0, to - from), 2));
+        drawLikely(g2, from, Math.max(from, to), middle - 4.3);
+    }
+
+    /** From when to when eight rigs of ten do it: a line between two strokes. */
+    static void drawLikely(Graphics2D g2, double from, double to, double y) {
+        g2.setPaint(Look.DEEP);
+        g2.setStroke(Look.LIKELY_LINE);
+        g2.draw(new Line2D.Double(from, y, to, y));
+        g2.draw(new Line2D.Double(from, y - 1.3, from, y + 1.3));
+        g2.draw(new Line2D.Double(to, y - 1.3, to, y + 1.3));
     }
 
     private void drawMark(Graphics2D g2, Mark mark, double x, double middle) {
@@ -214,7 +223,8 @@ record Row(String name, List<Mark> marks, List<double[]> spans, Color fill, bool
             String text = date(start, at.get(i)[2]);
             double length = Picture.width(g2, text, Look.SMALL);
             double next = i + 1 < at.size() ? at.get(i + 1)[0] : end;
-            if (next - to >= length + BLANK) {
+            // Behind a stretch, the day it begins would read as that of its end.
+            if (i < marks.size() && next - to >= length + BLANK) {
                 dates.add(new Placed(text, to + 1.5, 0, to));
                 free[0] = to + 1.5 + length;
                 continue;

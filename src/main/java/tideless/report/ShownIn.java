@@ -47,6 +47,39 @@ public record ShownIn(boolean us, PpmScale scale) implements Telling {
         return !us && scale == null;
     }
 
+    /** The unit in which a value in one of a scenario's units is shown. */
+    String unitOf(String unit) {
+        return switch (unit) {
+            case "mS/cm" -> ecUnit();
+            case "L" -> volumeUnit();
+            case "L/day" -> us ? "gal/day" : unit;
+            case "mm", "cm" -> us ? "in" : unit;
+            case "m" -> us ? "ft" : unit;
+            case "kg" -> us ? "lb" : unit;
+            case "degC" -> us ? "degF" : unit;
+            default -> unit;
+        };
+    }
+
+    /** A value in one of a scenario's units, in the unit that is shown for it. */
+    double valueOf(double value, String unit) {
+        if (unit.equals("mS/cm")) {
+            return value * perMsPerCm();
+        }
+        if (!us) {
+            return value;
+        }
+        return switch (unit) {
+            case "L", "L/day" -> value / L_PER_GAL;
+            case "mm" -> value / MM_PER_IN;
+            case "cm" -> 10 * value / MM_PER_IN;
+            case "m" -> MM_PER_M * value / MM_PER_IN / IN_PER_FT;
+            case "kg" -> value * LB_PER_KG;
+            case "degC" -> value * 9 / 5 + 32;
+            default -> value;
+        };
+    }
+
     /** Volumes of a picture for one cubic metre. */
     double perM3() {
         return us ? L_PER_M3 / L_PER_GAL : L_PER_M3;
@@ -72,6 +105,11 @@ public record ShownIn(boolean us, PpmScale scale) implements Telling {
 
     String ecUnit() {
         return scale == null ? "mS/cm" : scale == PpmScale.PPM_500 ? "ppm-500" : "ppm-700";
+    }
+
+    /** Of the upright axis of an EC. */
+    String ecLabel() {
+        return (us ? "EC at 77 \u00b0F (" : "EC at 25 \u00b0C (") + ecUnit() + ")";
     }
 
     @Override

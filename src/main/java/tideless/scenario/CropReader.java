@@ -122,7 +122,8 @@ final class CropReader {
         if (names.contains(name)) {
             return Read.of(new NamedFiles.Named(library.label(name), library.text(name)));
         }
-        String meant = Spelling.nearest(name, names);
+        String known = Crops.alsoCalled(name);
+        String meant = names.contains(known) ? known : Spelling.nearest(name, names);
         tray.faultyValue(
                 TrayKeys.CROP,
                 names.isEmpty()

@@ -1,11 +1,31 @@
 package tideless.scenario;
 
 import java.util.List;
+import java.util.Locale;
+import java.util.Map;
 import java.util.stream.Stream;
 import tideless.crop.CropTraits;
 
 /** The crops that come with the program. */
 public final class Crops {
+    /** Everyday English names of the same crops; from memory. */
+    private static final Map<String, String> ALSO_CALLED =
+            Map.ofEntries(
+                    Map.entry("arugula", "rocket"),
+                    Map.entry("rucola", "rocket"),
+                    Map.entry("bell-pepper", "sweet-pepper"),
+                    Map.entry("bok-choi", "pak-choi"),
+                    Map.entry("bok-choy", "pak-choi"),
+                    Map.entry("pak-choy", "pak-choi"),
+                    Map.entry("chili-pepper", "chilli"),
+                    Map.entry("chile", "chilli"),
+                    Map.entry("hot-pepper", "chilli"),
+                    Map.entry("cilantro", "coriander"),
+                    Map.entry("swiss-chard", "chard"),
+                    Map.entry("paprika", "sweet-pepper"),
+                    Map.entry("salad", "lettuce"),
+                    Map.entry("patio-tomato", "dwarf-tomato"));
+
     private Crops() {}
 
     /** Their names, in the order of the library. */
@@ -47,6 +67,12 @@ public final class Crops {
 
     /** The known name nearest to a misspelt one, or an empty text when none is near. */
     public static String nearest(String name) {
-        return Spelling.nearest(name, names());
+        String known = alsoCalled(name);
+        return known.isEmpty() ? Spelling.nearest(name, names()) : known;
+    }
+
+    /** The name here of a crop that is also called otherwise, or an empty text. */
+    static String alsoCalled(String name) {
+        return ALSO_CALLED.getOrDefault(name.toLowerCase(Locale.ROOT).replace(' ', '-'), "");
     }
 }

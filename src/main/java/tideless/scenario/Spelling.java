@@ -23,11 +23,15 @@ public final class Spelling {
                 : holding(misspelt, names);
     }
 
-    /** The one name that ends with what was written, as "pepper" is a "sweet-pepper"; or empty. */
+    /**
+     * The one name that ends with what was written, as "pepper" is a "sweet-pepper", or that it
+     * ends with, as a "cherry-tomato" is a "tomato"; or empty.
+     */
     private static String holding(String written, Iterable<String> names) {
         String found = "";
         for (String name : names) {
-            if (written.length() > 2 && name.endsWith("-" + written)) {
+            boolean within = written.length() > 2 && name.endsWith("-" + written);
+            if (within || written.endsWith("-" + name)) {
                 if (!found.isEmpty()) {
                     return "";
                 }

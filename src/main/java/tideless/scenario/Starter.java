@@ -109,6 +109,7 @@ public final class Starter {
         line("night_humidity = \"70 %\"");
         line("");
         line("[lamp] # assumed: what this crop needs; \"tideless light\" tells from your own lamp");
+        line("# By a window without a lamp: type = \"sun\", and the light of its bright hours.");
         line("ppfd = \"" + ppfd() + " umol/m2/s\" # or lux = \"12 klux\", or watts and area");
         line("on = \"06:00\"");
         line("off = \"" + (int) (ON_H + litH()) + ":00\"");

@@ -1,7 +1,7 @@
 package tideless.scenario;
 
+import java.time.DateTimeException;
 import java.time.LocalDate;
-import java.time.format.DateTimeParseException;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
@@ -21,21 +21,43 @@ public enum StarterQuestion {
             "60 x 35 x 8 cm"),
     FILLING("How does it get its solution: valve, hand, or once (filled and left)?", "valve"),
     RESERVOIR("How much does the reservoir hold?", "40 L"),
-    VISITS("On which days does somebody look: daily, or as mon wed fri?", "mon wed fri"),
-    AWAY("When is nobody there: none, or as 2026-03-21 to 2026-03-29?", "none");
+    VISITS("On which days does somebody look: daily, mon-fri, or as mon wed fri?", "mon wed fri"),
+    AWAY("When is nobody there: none, or as 21 Mar 2026 to 29 Mar 2026?", "none");
 
     /** Trays of one scenario; more than a household has. */
     private static final int MOST_TRAYS = 24;
 
     private static final int MOST_PLANTS = 500;
     private static final List<String> FILLINGS = List.of("valve", "hand", "once");
+    private static final Map<String, String> FILLING_WORDS =
+            Map.of(
+                    "valve", "valve",
+                    "float", "valve",
+                    "reservoir", "valve",
+                    "hand", "hand",
+                    "topped up", "hand",
+                    "once", "once",
+                    "sealed", "once");
+
     private static final List<String> DAYS =
             List.of("mon", "tue", "wed", "thu", "fri", "sat", "sun");
 
-    private static final Pattern SIDES =
+    private static final List<String> MONTHS =
+            List.of(
+                    "jan", "feb", "mar", "apr", "may", "jun", "jul", "aug", "sep", "oct", "nov",
+                    "dec");
+
+    /** A length, with its unit or without one where a later side has it. */
+    private static final Pattern SIDE = Pattern.compile("(\\d+(?:\\.\\d+)?)\\s*(cm|mm|m|in|ft|)");
+
+    private static final Pattern DAYS_ON_END = Pattern.compile("([a-z]+)\\s*(?:-|to)\\s*([a-z]+)");
+
+    private static final Pattern DATE =
             Pattern.compile(
-                    "(\\d+(?:\\.\\d+)?)\\s*x\\s*(\\d+(?:\\.\\d+)?)(?:\\s*x\\s*(\\d+(?:\\.\\d+)?))?"
-                            + "\\s*(cm|mm|m|in|ft)");
+                    "(\\d{4})-(\\d{1,2})-(\\d{1,2})"
+                            + "|(\\d{1,2})\\.\\s*(\\d{1,2})\\.\\s*(\\d{4})"
+                            + "|(\\d{1,2})\\.?\\s+([a-z]{3})[a-z]*,?\\s+(\\d{4})"
+                            + "|([a-z]{3})[a-z]*\\s+(\\d{1,2}),?\\s+(\\d{4})");
 
     /** Exact, by the definition of the inch. */
     private static final Map<String, Double> CENTIMETRES =
@@ -73,11 +95,11 @@ public enum StarterQuestion {
     public Optional<String> read(String answer, List<String> faults) {
         String text = answer.strip().toLowerCase(Locale.ROOT);
         return switch (this) {
-            case CROP -> choice(text.replaceAll("\\s+", "-"), Crops.names(), faults);
+            case CROP -> crop(text.replaceAll("\\s+", "-"), faults);
             case PLANTS -> whole(text, MOST_PLANTS, faults);
             case TRAYS -> whole(text, MOST_TRAYS, faults);
             case SIZE -> size(text, faults);
-            case FILLING -> choice(text, FILLINGS, faults);
+            case FILLING -> choice(filling(text), FILLINGS, faults);
             case RESERVOIR -> volume(answer.strip(), faults);
             case VISITS -> visits(text, faults);
             case AWAY -> away(text, faults);
@@ -87,6 +109,25 @@ public enum StarterQuestion {
     private static Optional<String> fault(List<String> faults, String text, String allowed) {
         faults.add("found " + Key.quoted(text) + ", allowed: " + allowed);
         return Optional.empty();
+    }
+
+    private static Optional<String> crop(String text, List<String> faults) {
+        String known = Crops.alsoCalled(text);
+        return choice(known.isEmpty() ? text : known, Crops.names(), faults);
+    }
+
+    /** As "valve" for "float valve" and the like; what none of them is stays as it is. */
+    private static String filling(String text) {
+        String meant = "";
+        for (Map.Entry<String, String> word : FILLING_WORDS.entrySet()) {
+            if (text.matches(".*\\b" + word.getKey() + "\\b.*")) {
+                if (!meant.isEmpty() && !meant.equals(word.getValue())) {
+                    return text;
+                }
+                meant = word.getValue();
+            }
+        }
+        return meant.isEmpty() ? text : meant;
     }
 
     private static Optional<String> choice(String text, List<String> allowed, List<String> faults) {
@@ -111,42 +152,51 @@ public enum StarterQuestion {
 
     private static Optional<String> size(String text, List<String> faults) {
         double[] cm = sidesCm(text);
-        return cm.length > 0 && cm[cm.length - 1] >= 3 && cm[cm.length - 1] <= 60
-                ? Optional.of(text)
-                : fault(
-                        faults,
-                        text,
-                        "as 60 x 35 x 8 cm, or 30 x 32 cm for a round one, in cm, mm, m, in, ft; from"
-                                + " 3 to 60 cm deep");
+        if (cm.length > 0 && cm[cm.length - 1] >= 3 && cm[cm.length - 1] <= 60) {
+            return Optional.of(text);
+        }
+        boolean bare = cm.length == 0 && sidesCm(text + " cm").length > 0;
+        return fault(
+                faults,
+                text,
+                (bare ? "with its unit, " : "")
+                        + "as 60 x 35 x 8 cm, or 30 x 32 cm for a round one, in cm, mm, m, in, ft; from"
+                        + " 3 to 60 cm deep");
     }
 
     /** As "12 x 14 in" for "12\" by 14 inches" and the like. */
     private static String plainSize(String text) {
-        String plain =
-                text.replaceAll("\\s*(inches|inch|\"|\u2033)", " in")
-                        .replaceAll("\\s*(feet|foot)", " ft")
-                        .replaceAll("\\s*(centimetres|centimeters)", " cm")
-                        .replaceAll("\\s*(by|\\*|\u00d7)\\s*", " x ");
-        // A unit behind each side, where all are the same.
-        return plain.replaceAll("\\s*(cm|mm|m|in|ft)(?=\\s*x.*\\1\\s*$)", "");
+        return text.replaceAll("\\s*(inches|inch|\"|\u2033)", " in")
+                .replaceAll("\\s*(feet|foot)", " ft")
+                .replaceAll("\\s*(centimetres|centimeters)", " cm")
+                .replaceAll("\\s*(metres|meters|metre|meter)", " m")
+                .replaceAll("(?<=[\\d\\s])(by|\\*|\u00d7)(?=[\\d\\s])", "x")
+                .replaceAll("(?<=\\d),(?=\\d)", ".");
     }
 
     /** Whether a size was given in inches or feet. */
     static boolean isInInches(String size) {
-        return plainSize(size).matches(".*(in|ft)");
+        return plainSize(size).matches(".*(in|ft)\\s*");
     }
 
     /** Length, width and depth, or diameter and depth, cm; none where it is no size. */
     static double[] sidesCm(String text) {
-        Matcher sides = SIDES.matcher(plainSize(text));
-        if (!sides.matches()) {
+        String[] sides = plainSize(text).split("x");
+        if (sides.length < 2 || sides.length > 3) {
             return new double[0];
         }
-        double unit = CENTIMETRES.get(sides.group(4));
-        int count = sides.group(3) == null ? 2 : 3;
-        double[] cm = new double[count];
-        for (int i = 0; i < count; i++) {
-            cm[i] = Double.parseDouble(sides.group(i + 1)) * unit;
+        double[] cm = new double[sides.length];
+        String unit = "";
+        for (int i = sides.length - 1; i >= 0; i--) {
+            Matcher side = SIDE.matcher(sides[i].strip());
+            if (!side.matches()) {
+                return new double[0];
+            }
+            unit = side.group(2).isEmpty() ? unit : side.group(2); // that of the side behind it
+            if (unit.isEmpty()) {
+                return new double[0];
+            }
+            cm[i] = Double.parseDouble(side.group(1)) * CENTIMETRES.get(unit);
         }
         return cm[0] >= 5 && cm[0] <= 1000 && cm[1] >= 3 && cm[1] <= 1000 ? cm : new double[0];
     }
@@ -160,20 +210,33 @@ public enum StarterQuestion {
     }
 
     private static Optional<String> visits(String text, List<String> faults) {
-        if (text.equals("daily")) {
-            return Optional.of(text);
+        if (text.equals("daily") || text.equals("every day")) {
+            return Optional.of("daily");
         }
         List<String> days = new ArrayList<>();
+        Matcher span = DAYS_ON_END.matcher(text);
+        if (span.matches() && dayOfWeek(span.group(1)) >= 0 && dayOfWeek(span.group(2)) >= 0) {
+            int last = dayOfWeek(span.group(2));
+            int day = dayOfWeek(span.group(1));
+            days.add(DAYS.get(day));
+            while (day != last) {
+                day = (day + 1) % DAYS.size();
+                days.add(DAYS.get(day));
+            }
+            return Optional.of(String.join(" ", days));
+        }
         String named =
-                text.replace("weekdays", "mon tue wed thu fri").replace("weekends", "sat sun");
-        for (String word : named.split("[ ,]+")) {
-            String day = word.length() > 3 ? word.substring(0, 3) : word;
-            if (!DAYS.contains(day)) {
+                text.replaceAll("\\band\\b", " ")
+                        .replaceAll("weekdays|school days", "mon tue wed thu fri")
+                        .replace("weekends", "sat sun");
+        for (String word : named.strip().split("[ ,]+")) {
+            if (dayOfWeek(word) < 0) {
                 return fault(
                         faults,
                         text,
-                        "daily, weekdays, weekends, or some of " + String.join(" ", DAYS));
+                        "daily, weekdays, weekends, mon-fri, or some of " + String.join(" ", DAYS));
             }
+            String day = DAYS.get(dayOfWeek(word));
             if (!days.contains(day)) {
                 days.add(day);
             }
@@ -181,23 +244,67 @@ public enum StarterQuestion {
         return Optional.of(String.join(" ", days));
     }
 
-    private static Optional<String> away(String text, List<String> faults) {
-        if (text.equals("none")) {
-            return Optional.of(text);
-        }
-        String[] days = text.split("\\s+to\\s+");
-        try {
-            LocalDate from = LocalDate.parse(days[0]);
-            LocalDate to = LocalDate.parse(days[days.length - 1]);
-            if (days.length == 2 && !to.isBefore(from)) {
-                return Optional.of(from + " to " + to);
-            }
-        } catch (DateTimeParseException e) {
-            return fault(faults, text, AWAY_ALLOWED);
-        }
-        return fault(faults, text, AWAY_ALLOWED);
+    /** Of "monday", "mondays", "Mon": 0; of no day: -1. */
+    private static int dayOfWeek(String word) {
+        return word.length() > 3
+                        && !word.matches(
+                                "(mon|tues|wednes|thurs|fri|satur|sun)days?|tues|thur|thurs")
+                ? -1
+                : DAYS.indexOf(word.length() > 3 ? word.substring(0, 3) : word);
     }
 
-    private static final String AWAY_ALLOWED =
-            "none, or two dates in order, as 2026-03-21 to 2026-03-29";
+    private static Optional<String> away(String text, List<String> faults) {
+        if (NEVER.contains(text)) {
+            return Optional.of("none");
+        }
+        String[] days = text.split("\\s+(to|until|till|-|\u2013)\\s+");
+        if (days.length == 2) {
+            Optional<LocalDate> from = date(days[0].strip());
+            Optional<LocalDate> to = date(days[1].strip());
+            if (from.isPresent() && to.isPresent() && !to.get().isBefore(from.get())) {
+                return Optional.of(from.get() + " to " + to.get());
+            }
+        }
+        return fault(
+                faults,
+                text,
+                "none, or two dates in order, as 2026-03-21 to 2026-03-29 or 21 mar 2026 to 29 mar 2026");
+    }
+
+    private static final List<String> NEVER = List.of("none", "no", "never", "nobody", "-");
+
+    /**
+     * As 2026-03-21, 21 Mar 2026, Mar 21 2026 or 21.3.2026; not by strokes: those mean two days.
+     */
+    private static Optional<LocalDate> date(String text) {
+        Matcher date = DATE.matcher(text);
+        if (!date.matches()) {
+            return Optional.empty();
+        }
+        int month;
+        String day;
+        String year;
+        if (date.group(1) != null) {
+            year = date.group(1);
+            month = Integer.parseInt(date.group(2));
+            day = date.group(3);
+        } else if (date.group(4) != null) {
+            day = date.group(4);
+            month = Integer.parseInt(date.group(5));
+            year = date.group(6);
+        } else if (date.group(7) != null) {
+            day = date.group(7);
+            month = MONTHS.indexOf(date.group(8)) + 1;
+            year = date.group(9);
+        } else {
+            month = MONTHS.indexOf(date.group(10)) + 1;
+            day = date.group(11);
+            year = date.group(12);
+        }
+        try {
+            return Optional.of(LocalDate.of(Integer.parseInt(year), month, Integer.parseInt(day)));
+        } catch (DateTimeException e) {
+            return Optional.empty();
+        }
+    }
 }

@@ -68,6 +68,40 @@ class CompareCommandTest {
     }
 
     @Test
+    void table_and_pictures_follow_the_units_asked_for_and_the_file_keeps_its_own()
+            throws IOException {
+        Outcome outcome =
+                run(
+                        DEPTH_AND_VALVE,
+                        "--vary",
+                        "tray.basil.depth=8 cm..10 cm/2",
+                        "--vary",
+                        "tray.basil.valve.setting=2.54 cm..5.08 cm/2",
+                        "--units",
+                        "us",
+                        "-o",
+                        folder);
+        assertThat(outcome.exit()).isZero();
+        assertThat(outcome.out()).contains("3.1 in", "1.0 in").doesNotContain(" cm");
+        assertThat(Files.readString(folder.resolve("map-litres.svg")))
+                .contains(">Gallons poured by design<", ">tray.basil.depth (in)<", ">3.1<", ">1<");
+        assertThat(Files.readAllLines(folder.resolve("compare.csv")).get(0))
+                .startsWith("tray.basil.depth [cm],");
+        Outcome lines =
+                run(
+                        DEPTH_AND_VALVE,
+                        "--vary",
+                        "tray.basil.valve.setting=1 cm..6 cm/3",
+                        "--units",
+                        "us",
+                        "-o",
+                        folder);
+        assertThat(lines.out()).contains(" gallons ").doesNotContain(" litres ");
+        assertThat(Files.readString(folder.resolve("lines-yield.svg")))
+                .contains(">tray.basil.valve.setting (in)<");
+    }
+
+    @Test
     void two_keys_give_a_map_in_which_the_present_is_marked() throws IOException {
         Outcome outcome =
                 run(

@@ -46,7 +46,13 @@ class DocsTest {
                     "compare",
                     "sensitivity",
                     "mix",
-                    "crops");
+                    "crops",
+                    "new",
+                    "page",
+                    "generate-completion");
+
+    /** Stands in the docs for the reader's own scenario: here for one that "new" has written. */
+    private static final String YOURS = "YOURS.toml";
 
     private static final Pattern WORD = Pattern.compile("\"([^\"]*)\"|(\\S+)");
 
@@ -69,38 +75,57 @@ class DocsTest {
             Matcher command = COMMAND.matcher(Files.readString(page));
             while (command.find()) {
                 String words = command.group(1).strip();
-                if (NAMES.contains(words.split(" ")[0]) && !PLACEHOLDER.matcher(words).matches()) {
+                String named = words.replaceAll("\\b" + YOURS, "");
+                if (NAMES.contains(words.split(" ")[0]) && !PLACEHOLDER.matcher(named).matches()) {
                     commands.add(words);
                 }
             }
         }
-        assertTrue(commands.size() >= 8, "commands seen: " + commands);
+        assertTrue(commands.size() >= 30, "commands seen: " + commands);
+        assertTrue(commands.contains("run " + YOURS), "commands seen: " + commands);
+        Path yours = folder.resolve(YOURS);
+        run(List.of("new", yours.toString(), "--start", "2026-03-02", "--usual"));
         for (String command : commands) {
-            List<String> args = new ArrayList<>();
-            Matcher word = WORD.matcher(command);
-            while (word.find()) {
-                args.add(word.group(1) == null ? word.group(2) : word.group(1));
-            }
-            int to = args.indexOf("-o");
-            if (to >= 0) {
-                args.subList(to, to + 2).clear();
-            }
-            if (args.get(0).equals("run")) {
-                args.addAll(List.of("-o", folder.toString()));
-            }
-            if (args.get(0).equals("sensitivity") && !args.contains("--points")) {
-                args.addAll(List.of("--points", "16")); // the words hold; 128 take a minute
-            }
-            StringWriter out = new StringWriter();
-            StringWriter err = new StringWriter();
-            int exit =
-                    Tideless.execute(
-                            new PrintWriter(out),
-                            new PrintWriter(err),
-                            args.toArray(String[]::new));
-            assertEquals(0, exit, command + "\n" + err);
-            assertTrue(out.toString().length() > 20, command + " prints nothing");
+            run(runnable(command, yours, Files.createTempDirectory(folder, "command")));
         }
+    }
+
+    /** What it writes goes into a folder of its own, and what it would ask is taken as usual. */
+    private static List<String> runnable(String command, Path yours, Path folder) {
+        List<String> args = new ArrayList<>();
+        Matcher word = WORD.matcher(command);
+        while (word.find()) {
+            args.add(word.group(1) == null ? word.group(2) : word.group(1));
+        }
+        boolean isNew = args.get(0).equals("new");
+        args.replaceAll(
+                arg ->
+                        arg.equals(YOURS) || isNew && arg.endsWith(".toml")
+                                ? (isNew ? folder.resolve(arg) : yours).toString()
+                                : arg);
+        int to = args.indexOf("-o");
+        if (to >= 0) {
+            args.set(to + 1, folder.resolve(args.get(to + 1)).toString());
+        } else if (args.get(0).equals("run")) {
+            args.addAll(List.of("-o", folder.toString()));
+        }
+        if (isNew && !args.contains("--usual")) {
+            args.add("--usual");
+        }
+        if (args.get(0).equals("sensitivity") && !args.contains("--points")) {
+            args.addAll(List.of("--points", "16")); // the words hold; 128 take a minute
+        }
+        return args;
+    }
+
+    private static void run(List<String> args) {
+        StringWriter out = new StringWriter();
+        StringWriter err = new StringWriter();
+        int exit =
+                Tideless.execute(
+                        new PrintWriter(out), new PrintWriter(err), args.toArray(String[]::new));
+        assertEquals(0, exit, args + "\n" + err);
+        assertTrue(out.toString().length() > 20, args + " prints nothing");
     }
 
     @Test

@@ -139,6 +139,7 @@ class HandedOutTest {
                             .lines()
                             .toList();
             assertEquals(2, running.waitFor(), told.toString());
+            assertTrue(told.contains("<-Dtideless.called=" + started + ">"), told.toString());
             int jar = told.indexOf("<-jar>");
             assertEquals(
                     List.of(

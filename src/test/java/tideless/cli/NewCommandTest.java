@@ -167,6 +167,58 @@ class NewCommandTest {
                 .contains("\"800 ppm-500\" or \"1120 ppm-700\"");
     }
 
+    /** Each as somebody has answered it, and the line it becomes. */
+    @ParameterizedTest
+    @CsvSource(
+            delimiter = ';',
+            value = {
+                "--crop; bok choy; crop = \"pak-choi\"",
+                "--crop; Arugula; crop = \"rocket\"",
+                "--size; 1.2 m x 60 cm x 20 cm; length = \"120 cm\"",
+                "--size; 60,5 x 35 x 8 cm; length = \"60.5 cm\"",
+                "--size; 2 ft x 14 in x 4 in; length = \"24 in\"",
+                "--filling; float valve; setting =",
+                "--filling; by hand; .hand]",
+                "--filling; filled once; filling = \"sealed\"",
+                "--visits; every day; days = \"daily\"",
+                "--visits; monday to friday; \"mon\", \"tue\", \"wed\", \"thu\", \"fri\"]",
+                "--visits; sat-mon; [\"sat\", \"sun\", \"mon\"]",
+                "--visits; Tuesdays and Thursdays; [\"tue\", \"thu\"]",
+                "--visits; school days; \"fri\"]",
+                "--away; 21 Mar 2026 to 29 March 2026; from = 2026-03-21, to = 2026-03-29",
+                "--away; Mar 21, 2026 until Mar 29, 2026; from = 2026-03-21, to = 2026-03-29",
+                "--away; 21.3.2026 - 29.3.2026; from = 2026-03-21, to = 2026-03-29",
+                "--away; no; at = \"08:00\""
+            })
+    void answers_are_understood_as_people_give_them(String option, String answer, String line)
+            throws IOException {
+        Outcome outcome = run(file(), option, answer, "--start", "2026-03-02", "--usual");
+        assertThat(outcome.err()).isEmpty();
+        assertThat(Files.readString(file())).contains(line);
+    }
+
+    /** Where two days could be meant, or what is asked for is not said, it asks again. */
+    @ParameterizedTest
+    @CsvSource(
+            delimiter = ';',
+            value = {
+                "--away; 3/4/2026 to 5/4/2026; two dates in order",
+                "--away; 31 Feb 2026 to 2 Mar 2026; two dates in order",
+                "--away; 2026-03-21; two dates in order",
+                "--filling; by hand from a reservoir; valve, hand, once",
+                "--size; 12 x 14.5; with its unit, as",
+                "--size; 5 gallon bucket; 'or 30 x 32 cm for a round one'",
+                "--visits; monkeys; mon-fri",
+                "--crop; cherry tomato; did you mean \"tomato\"?"
+            })
+    void what_may_mean_two_things_is_not_guessed(String option, String answer, String told) {
+        Outcome outcome = run(file(), option, answer, "--start", "2026-03-02", "--usual");
+        assertThat(outcome.exit()).isEqualTo(2);
+        assertThat(outcome.err()).contains(told.replace("'", ""));
+        assertThat(outcome.err().lines()).hasSize(1);
+        assertThat(file()).doesNotExist();
+    }
+
     @Test
     void answers_that_end_too_soon_write_nothing() {
         Outcome outcome = piped("lettuce\n6\n", file());

@@ -23,7 +23,11 @@ import org.junit.jupiter.api.io.TempDir;
  */
 class ReadmeTest {
     private static final List<Path> PAGES =
-            List.of(Path.of("README.md"), Path.of("docs", "questions.md"));
+            List.of(
+                    Path.of("README.md"),
+                    Path.of("docs", "questions.md"),
+                    Path.of("docs", "report.md"),
+                    Path.of("docs", "log.md"));
     private static final Pattern OUTPUT =
             Pattern.compile("<!-- output: (.*?) -->\n```text\n(.*?)```\n", Pattern.DOTALL);
 
@@ -90,6 +94,21 @@ class ReadmeTest {
                 assertTrue(run.contains(part), part);
             }
         }
+    }
+
+    /** And what it says of the bench that is left low, in a sentence. */
+    @Test
+    void the_bench_that_is_left_low_does_what_the_first_page_says() throws IOException {
+        String readme = text(Path.of("README.md")).replaceAll("\\s+", " ");
+        String run = text(Path.of("docs", "report.md")).replaceAll("\\s+", " ");
+        assertTrue(readme.contains("reservoir runs dry on 9 April, basil and tomato may wilt"));
+        assertTrue(run.contains("ran dry, reservoir shelf, from Thu 9 Apr"));
+        assertTrue(run.contains("tray basil wilts for hours"));
+        assertTrue(run.contains("tray tomato wilts for hours"));
+        assertTrue(
+                readme.contains("refill on 2 April, the visit before, though it is not low then"));
+        assertTrue(
+                run.contains("refill on Thu 2 Apr, the visit before, though it is not low then"));
     }
 
     /** Writes the outputs anew into the pages. */

@@ -72,7 +72,7 @@ final class Trials {
         rows.add(
                 new Emergence.Row(
                         "gavhane-water",
-                        "the same, 16 h: fresh per water",
+                        "iceberg, 200 umol, 16 h: fresh per water",
                         "g/L",
                         45,
                         90,

@@ -1,19 +1,16 @@
 package tideless.crop;
 
-import java.awt.BasicStroke;
-import java.awt.Graphics2D;
-import java.awt.geom.Ellipse2D;
-import java.awt.geom.Line2D;
-import java.awt.geom.Rectangle2D;
 import java.io.IOException;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.time.LocalDate;
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.List;
 import java.util.Locale;
-import java.util.function.DoubleUnaryOperator;
 import tideless.physics.HumidAir;
+import tideless.report.ValidationPictures;
 import tideless.study.MeasuredStands;
 
 /**
@@ -43,20 +40,26 @@ public final class Validation {
         List<MeasuredTomato.Series> tomato = MeasuredTomato.daily();
         Files.write(
                 docs.resolve("validation.md"), page(rows, tomato).getBytes(StandardCharsets.UTF_8));
-        double height = 40 + 15 * rows.size() + 34;
-        Chart.write(images, "predicted-published", 820, height, g -> bands(g, rows, height));
-        Chart.write(
+        for (Group group : groups(rows)) {
+            ValidationPictures.bands(
+                    images,
+                    group.file(),
+                    group.title(),
+                    group.rows().stream().map(row -> beside(row, rows)).toList());
+        }
+        ValidationPictures.compartments(
                 images,
                 "measured-tomato",
-                820,
-                560,
-                g -> Chart.panels(g, tomatoPanels(tomato), 2, 820, 560));
-        Chart.write(
+                LocalDate.of(2020, 3, 1),
+                76,
+                tomato.subList(0, 4).stream().map(Validation::compartment).toList());
+        ValidationPictures.responses(
                 images,
                 "thirst-responses",
-                980,
-                600,
-                g -> Chart.panels(g, responses(), 3, 980, 600));
+                "What thirst answers to",
+                "L/m2 in 24 h like this",
+                List.of(CROPS),
+                responses());
     }
 
     // The page.
@@ -92,9 +95,11 @@ public final class Validation {
 
                 ## Thirst, growth and uptake
 
-                ![Found over the published band](pictures/predicted-published.png)
-
                 """);
+        for (Group group : groups(rows)) {
+            page.append("![").append(group.title()).append("](pictures/");
+            page.append(group.file()).append(".png)\n\n");
+        }
         long hits = rows.stream().filter(Emergence.Row::hit).count();
         List<Double> ratios = new ArrayList<>();
         int near = 0;
@@ -247,122 +252,108 @@ public final class Validation {
 
     // The pictures.
 
-    private static void bands(Graphics2D g, List<Emergence.Row> rows, double height) {
-        double left = 330;
-        double perDoubling = 110;
-        double centre = left + 2 * perDoubling;
-        Chart.text(g, "Predicted over the middle of the published band", Chart.TITLE, 14, 20);
-        for (int power = -2; power <= 2; power++) {
-            double x = centre + power * perDoubling;
-            g.setPaint(power == 0 ? Chart.QUIET : Chart.GRID);
-            g.setStroke(new BasicStroke(0.8f));
-            g.draw(new Line2D.Double(x, 32, x, height - 30));
-            String label = Chart.number(Math.pow(2, power));
-            Chart.text(g, label, Chart.TEXT, x - Chart.wide(g, label) / 2, height - 16);
-        }
-        for (int i = 0; i < rows.size(); i++) {
-            Emergence.Row row = rows.get(i);
-            double y = 42 + 15 * i;
-            double middle = middle(row);
-            double from = centre + perDoubling * Math.log(row.low() / middle) / Math.log(2);
-            double to = centre + perDoubling * Math.log(row.high() / middle) / Math.log(2);
-            double at = centre + perDoubling * Math.log(row.found() / middle) / Math.log(2);
-            g.setPaint(new java.awt.Color(0xcfe3d6));
-            g.fill(new Rectangle2D.Double(from, y - 4, to - from, 8));
-            g.setPaint(row.hit() ? Chart.COLOURS[0] : Chart.COLOURS[4]);
-            Ellipse2D dot = new Ellipse2D.Double(at - 3.2, y - 3.2, 6.4, 6.4);
-            g.setStroke(new BasicStroke(1.5f));
-            if (row.hit()) {
-                g.fill(dot);
+    /** Rows of one picture. */
+    private record Group(String file, String title, List<Emergence.Row> rows) {}
+
+    /** Each row in one group, none with more rows than fit a page. */
+    private static List<Group> groups(List<Emergence.Row> rows) {
+        List<Emergence.Row> water = new ArrayList<>();
+        List<Emergence.Row> uptake = new ArrayList<>();
+        List<Emergence.Row> growth = new ArrayList<>();
+        for (Emergence.Row row : rows) {
+            if (row.id().startsWith("uptake-")) {
+                uptake.add(row);
+            } else if (row.unit().startsWith("L")
+                    || row.unit().endsWith("/L")
+                    || row.id().contains("water")
+                    || row.id().startsWith("two-models")) {
+                water.add(row);
             } else {
-                g.draw(dot);
+                growth.add(row);
             }
-            Chart.text(g, row.id(), Chart.TEXT, 14, y + 3.5);
-            Chart.text(g, three(row.found()) + " " + row.unit(), Chart.TEXT, 170, y + 3.5);
         }
-        Chart.text(
-                g, "green: published band; full: hit, hollow: miss", Chart.TEXT, 14, height - 16);
+        List<Group> groups = new ArrayList<>();
+        add(groups, "predicted-water", "Water, and growth for it", water);
+        add(groups, "predicted-uptake", "Nutrients taken with a litre drunk", uptake);
+        add(groups, "predicted-growth", "Growth, yield and days", growth);
+        return groups;
     }
 
-    private static List<Chart.Panel> tomatoPanels(List<MeasuredTomato.Series> all) {
-        List<Chart.Panel> panels = new ArrayList<>();
-        for (MeasuredTomato.Series one : all.subList(0, 4)) {
-            double[] day = new double[one.dates().size()];
-            for (int i = 0; i < day.length; i++) {
-                day[i] = i + 1;
-            }
-            MeasuredTomato.Series weeks = one.weekly();
-            double[] week = new double[weeks.dates().size()];
-            for (int i = 0; i < week.length; i++) {
-                week[i] = 7 * i + 4;
-            }
-            panels.add(
-                    new Chart.Panel(
-                            "Compartment " + one.name(),
-                            "day from 1 March 2020",
-                            "L/m2/day",
-                            0,
-                            10,
-                            List.of(
-                                    new Chart.Curve(
-                                            "predicted, weeks",
-                                            week,
-                                            array(weeks.predicted()),
-                                            false),
-                                    new Chart.Curve(
-                                            "measured, weeks",
-                                            week,
-                                            array(weeks.measured()),
-                                            false),
-                                    new Chart.Curve(
-                                            "predicted, days", day, array(one.predicted()), true),
-                                    new Chart.Curve(
-                                            "measured, days", day, array(one.measured()), true))));
+    private static void add(
+            List<Group> groups, String file, String title, List<Emergence.Row> rows) {
+        int pages = (rows.size() + ValidationPictures.ROWS - 1) / ValidationPictures.ROWS;
+        for (int i = 0; i < pages; i++) {
+            groups.add(
+                    new Group(
+                            pages == 1 ? file : file + "-" + (i + 1),
+                            pages == 1 ? title : title + ", " + (i + 1) + " of " + pages,
+                            rows.subList(i * rows.size() / pages, (i + 1) * rows.size() / pages)));
         }
-        return panels;
+    }
+
+    /** "The same" as the row before it, which may stand in another picture. */
+    private static String inFull(Emergence.Row row, List<Emergence.Row> all) {
+        String what = row.what();
+        for (int i = all.indexOf(row) - 1; i >= 0 && what.startsWith(SAME); i--) {
+            String before = all.get(i).what();
+            what = before.startsWith(SAME) ? what : before.split(":")[0] + what.substring(8);
+        }
+        return what;
+    }
+
+    private static final String SAME = "the same:";
+
+    private static ValidationPictures.Beside beside(Emergence.Row row, List<Emergence.Row> all) {
+        double middle = middle(row);
+        return new ValidationPictures.Beside(
+                inFull(row, all),
+                (three(row.found()) + " " + row.unit()).strip(),
+                row.found() / middle,
+                row.low() / middle,
+                row.high() / middle,
+                row.hit());
+    }
+
+    private static ValidationPictures.Compartment compartment(MeasuredTomato.Series one) {
+        MeasuredTomato.Series weeks = one.weekly();
+        return new ValidationPictures.Compartment(
+                one.name(),
+                array(one.measured()),
+                array(weeks.measured()),
+                array(weeks.predicted()));
     }
 
     private static double[] array(List<Double> values) {
         return values.stream().mapToDouble(v -> v).toArray();
     }
 
-    private static List<Chart.Panel> responses() {
+    private static List<ValidationPictures.Response> responses() {
         return List.of(
                 response(
-                        "Dry air",
                         "vapour pressure deficit, kPa",
-                        0,
                         2.9,
+                        1,
                         12,
                         (crop, x) -> thirst(crop, 3, 300, x, 0.15)),
                 response(
-                        "Light",
-                        "PPFD, umol/m2/s",
-                        0,
+                        "light, umol/m2/s",
                         1500,
-                        20,
-                        (crop, x) -> thirst(crop, 3, x, VPD, 0.15)),
-                response(
-                        "Leaf",
-                        "leaf area index",
-                        0,
-                        6,
+                        500,
                         12,
-                        (crop, x) -> thirst(crop, x, 300, VPD, 0.15)),
-                response("Air speed", "m/s", 0, 2, 12, (crop, x) -> thirst(crop, 3, 300, VPD, x)),
+                        (crop, x) -> thirst(crop, 3, x, VPD, 0.15)),
+                response("leaf area index", 6, 2, 12, (crop, x) -> thirst(crop, x, 300, VPD, 0.15)),
+                response("air speed, m/s", 2, 0.5, 12, (crop, x) -> thirst(crop, 3, 300, VPD, x)),
                 response(
-                        "Salt",
                         "EC of the solution, mS/cm",
-                        0,
                         10,
+                        2,
                         12,
                         (crop, x) ->
                                 Transpiration.saltFrac(crop, x) * thirst(crop, 3, 300, VPD, 0.15)),
                 response(
-                        "Root contact",
                         "wet share of the hanging root",
-                        0,
                         1,
+                        0.2,
                         12,
                         (crop, x) -> RootZone.supplyFrac(x) * thirst(crop, 3, 300, VPD, 0.15)));
     }
@@ -373,21 +364,18 @@ public final class Validation {
         double of(CropTraits crop, double x);
     }
 
-    private static Chart.Panel response(
-            String title, String label, double from, double to, double most, Response response) {
-        List<Chart.Curve> curves = new ArrayList<>();
+    private static ValidationPictures.Response response(
+            String label, double to, double step, double most, Response response) {
+        double[] x = new double[201];
+        for (int i = 0; i < x.length; i++) {
+            x[i] = to * i / (x.length - 1);
+        }
+        List<double[]> curves = new ArrayList<>();
         for (String name : CROPS) {
             CropTraits crop = CropFiles.read(name);
-            DoubleUnaryOperator thirst = x -> response.of(crop, x);
-            double[] x = new double[201];
-            double[] y = new double[x.length];
-            for (int i = 0; i < x.length; i++) {
-                x[i] = from + (to - from) * i / (x.length - 1);
-                y[i] = thirst.applyAsDouble(x[i]);
-            }
-            curves.add(new Chart.Curve(name, x, y, false));
+            curves.add(Arrays.stream(x).map(at -> response.of(crop, at)).toArray());
         }
-        return new Chart.Panel(title, label, "L/m2 in 24 h like this", 0, most, curves);
+        return new ValidationPictures.Response(label, x, curves, step, most);
     }
 
     /** What a day of this would take, L/m2. */

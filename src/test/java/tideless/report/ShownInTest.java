@@ -1,12 +1,15 @@
 package tideless.report;
 
 import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.within;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 
+import org.apache.commons.math3.util.FastMath;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 import tideless.solution.ElectricalConductivity.PpmScale;
+import tideless.words.Numbers;
 
 class ShownInTest {
     private static final ShownIn US = new ShownIn(true, PpmScale.PPM_500);
@@ -57,6 +60,31 @@ class ShownInTest {
         assertEquals("0.05-0.21", US.litres("0.2-0.8"));
         assertEquals("", US.litres(""));
         assertEquals("59", ShownIn.METRIC.litres("59"));
+    }
+
+    /** What a picture's axis shows is what a sentence says of the same value. */
+    @ParameterizedTest
+    @CsvSource({
+        "20, cm, 7.9, in",
+        "45, mm, 1.77, in",
+        "38, L, 10.0, gal",
+        "1.8, L/day, 0.5, gal/day",
+        "2.5, m, 8.2, ft",
+        "10, kg, 22.0, lb",
+        "28, degC, 82, degF",
+        "1.6, mS/cm, 800, ppm-500",
+        "240, umol/m2/s, 240, umol/m2/s"
+    })
+    void an_axis_is_turned_as_a_sentence_is(double value, String unit, String turned, String in) {
+        String told = US.told(Numbers.label(value) + " " + unit);
+        assertEquals(turned + " " + in, told);
+        assertEquals(in, US.unitOf(unit));
+        int decimals = turned.contains(".") ? turned.length() - turned.indexOf('.') - 1 : 0;
+        assertThat(US.valueOf(value, unit))
+                .isCloseTo(
+                        Double.parseDouble(turned), within(0.5001 * FastMath.pow(10, -decimals)));
+        assertEquals(value, ShownIn.METRIC.valueOf(value, unit));
+        assertEquals(unit, ShownIn.METRIC.unitOf(unit));
     }
 
     @Test
