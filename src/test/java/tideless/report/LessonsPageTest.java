@@ -252,8 +252,8 @@ class LessonsPageTest {
                         .orElseThrow();
         assertEquals(14.5, read, 0.1);
         assertThat(page()).contains("On 18 March 25 L were foretold and 14.5 L were read");
-        // The README holds what fit prints.
-        String readme = Files.readString(Path.of("README.md")).replaceAll("\\s+", " ");
+        // docs/log.md holds what fit prints.
+        String readme = Files.readString(Path.of("docs", "log.md")).replaceAll("\\s+", " ");
         String leak = first(readme, "loses about ([\\d.]+) L a day");
         String valve = first(readme, "shuts ([\\d.]+) mm higher");
         String thirst = first(readme, "drinks ([\\d.]+) times");
