@@ -107,7 +107,9 @@ final class Checklist {
                             + ", each";
         }
         String litres = task.litres() > 0 ? ", " + Numbers.litres(task.litres()) + " L" : "";
-        return Names.of(task.kind()) + ", " + where + litres;
+        // Of more than the vessel it is told with: the line below says of which.
+        boolean ofAll = task.kind() == Task.Kind.MIX || task.kind() == Task.Kind.READ_METERS;
+        return Names.of(task.kind()) + (ofAll ? "" : ", " + where) + litres;
     }
 
     private String likely(Task task) {

@@ -50,7 +50,8 @@ public enum StarterQuestion {
     /** A length, with its unit or without one where a later side has it. */
     private static final Pattern SIDE = Pattern.compile("(\\d+(?:\\.\\d+)?)\\s*(cm|mm|m|in|ft|)");
 
-    private static final Pattern DAYS_ON_END = Pattern.compile("([a-z]+)\\s*(?:-|to)\\s*([a-z]+)");
+    private static final Pattern DAYS_ON_END =
+            Pattern.compile("([a-z]+)(?:\\s*-\\s*|\\s+to\\s+)([a-z]+)");
 
     private static final Pattern DATE =
             Pattern.compile(
@@ -213,22 +214,12 @@ public enum StarterQuestion {
         if (text.equals("daily") || text.equals("every day")) {
             return Optional.of("daily");
         }
-        List<String> days = new ArrayList<>();
-        Matcher span = DAYS_ON_END.matcher(text);
-        if (span.matches() && dayOfWeek(span.group(1)) >= 0 && dayOfWeek(span.group(2)) >= 0) {
-            int last = dayOfWeek(span.group(2));
-            int day = dayOfWeek(span.group(1));
-            days.add(DAYS.get(day));
-            while (day != last) {
-                day = (day + 1) % DAYS.size();
-                days.add(DAYS.get(day));
-            }
-            return Optional.of(String.join(" ", days));
-        }
         String named =
-                text.replaceAll("\\band\\b", " ")
+                spelledOut(text)
+                        .replaceAll("\\band\\b", " ")
                         .replaceAll("weekdays|school days", "mon tue wed thu fri")
                         .replace("weekends", "sat sun");
+        List<String> days = new ArrayList<>();
         for (String word : named.strip().split("[ ,]+")) {
             if (dayOfWeek(word) < 0) {
                 return fault(
@@ -242,6 +233,26 @@ public enum StarterQuestion {
             }
         }
         return Optional.of(String.join(" ", days));
+    }
+
+    /** As "sat sun mon" for "sat-mon" within a text. */
+    private static String spelledOut(String text) {
+        Matcher span = DAYS_ON_END.matcher(text);
+        StringBuilder spelled = new StringBuilder();
+        while (span.find()) {
+            int day = dayOfWeek(span.group(1));
+            int last = dayOfWeek(span.group(2));
+            if (day < 0 || last < 0) {
+                continue;
+            }
+            StringBuilder days = new StringBuilder(DAYS.get(day));
+            while (day != last) {
+                day = (day + 1) % DAYS.size();
+                days.append(' ').append(DAYS.get(day));
+            }
+            span.appendReplacement(spelled, days.toString());
+        }
+        return span.appendTail(spelled).toString();
     }
 
     /** Of "monday", "mondays", "Mon": 0; of no day: -1. */

@@ -243,7 +243,13 @@ public final class Attack {
         if (asked) {
             answers =
                     mutations.broken(
-                            "lettuce\n6\n2\n60 x 35 x 8 cm\nvalve\n60 L\nmon wed fri\nnone\n",
+                            mutations.one(
+                                    List.of(
+                                            "lettuce\n6\n2\n60 x 35 x 8 cm\nvalve\n60 L\n"
+                                                    + "mon wed fri\nnone\n",
+                                            "Bok Choy\n6\n2\n1.2 m x 60 cm x 20 cm\nfloat valve\n"
+                                                    + "20 gal\nmonday to friday\n"
+                                                    + "21 Mar 2026 to Mar 29, 2026\n")),
                             false);
             call = new ArrayList<>(List.of("new", "--start=2026-03-02"));
         } else {

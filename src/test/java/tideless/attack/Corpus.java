@@ -308,7 +308,17 @@ record Corpus(
                         "--start=2026-05-01",
                         "--usual");
         List<String> tank = List.of("new", "--crop=pak-choi", "--filling=once", "--usual");
-        return List.of(teacher, bucket, tank);
+        List<String> inWords =
+                List.of(
+                        "new",
+                        "--crop=arugula",
+                        "--size=2 ft x 14 in x 4 in",
+                        "--filling=by hand",
+                        "--visits=sat-mon and thursdays",
+                        "--away=21.3.2026 - 29.3.2026",
+                        "--start=2026-03-02",
+                        "--usual");
+        return List.of(teacher, bucket, tank, inWords);
     }
 
     private static List<Door> doorsOfAll() {
@@ -328,7 +338,11 @@ record Corpus(
                 new Door(List.of("size"), List.of("--what=plants", few), null),
                 new Door(
                         List.of("compare"),
-                        List.of("--vary=feed.ec=1.2 mS/cm..2 mS/cm/2", "--members=1"),
+                        List.of(
+                                "--vary=feed.ec=1.2 mS/cm..2 mS/cm/2",
+                                "--members=1",
+                                "--units=us",
+                                "--ec-scale=ppm700"),
                         ""),
                 new Door(List.of("sensitivity"), List.of("--points=4"), ""));
     }

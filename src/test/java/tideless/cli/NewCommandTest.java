@@ -183,6 +183,7 @@ class NewCommandTest {
                 "--visits; every day; days = \"daily\"",
                 "--visits; monday to friday; \"mon\", \"tue\", \"wed\", \"thu\", \"fri\"]",
                 "--visits; sat-mon; [\"sat\", \"sun\", \"mon\"]",
+                "--visits; sat-mon and thursdays; [\"sat\", \"sun\", \"mon\", \"thu\"]",
                 "--visits; Tuesdays and Thursdays; [\"tue\", \"thu\"]",
                 "--visits; school days; \"fri\"]",
                 "--away; 21 Mar 2026 to 29 March 2026; from = 2026-03-21, to = 2026-03-29",
