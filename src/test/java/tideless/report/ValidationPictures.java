@@ -236,7 +236,7 @@ public final class ValidationPictures {
             Picture.begin(g2, title, "one thing varied at a time; the rest as said below it");
             for (int i = 0; i < responses.size(); i++) {
                 double x = LEFT + STEP_X * (i % ACROSS);
-                double y = TOP + STEP_Y * (i / ACROSS);
+                double y = TOP + STEP_Y * Math.floorDiv(i, ACROSS);
                 drawOne(g2, responses.get(i), new Rectangle2D.Double(x, y, WIDE, HIGH));
             }
             Picture.upright(g2, valueLabel, TOP + (STEP_Y + HIGH) / 2);
