@@ -3,6 +3,7 @@ package tideless.advice;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
+import tideless.rig.Filling;
 import tideless.rig.VesselId;
 import tideless.sim.PlantingTrace;
 import tideless.sim.Trace;
@@ -34,7 +35,7 @@ public final class Advisor {
             for (PlantingTrace planting : trace.plantings(of)) {
                 TrayCase tray = new TrayCase(trace, planting, rounds);
                 trays.add(tray);
-                out.take(of(tray), planting.crop());
+                out.take(of(tray, curesOfReservoir(tray, out)), planting.crop());
             }
         }
         Harmony.bringTo(out);
@@ -57,10 +58,23 @@ public final class Advisor {
                 && !warning.until().isAfter(trace.clockAt(trace.scenario().log().lastS()));
     }
 
-    private static Findings of(TrayCase tray) {
+    /** What keeps the reservoir above a tray from running dry; empty where it does not. */
+    private static List<Cure> curesOfReservoir(TrayCase tray, Findings out) {
+        if (tray.tray.filling() instanceof Filling.ByValve valve) {
+            VesselId reservoir = VesselId.reservoir(valve.reservoir());
+            for (Warning warning : out.warnings) {
+                if (warning.kind() == Warning.Kind.RAN_DRY && warning.vessel().equals(reservoir)) {
+                    return warning.cures();
+                }
+            }
+        }
+        return List.of();
+    }
+
+    private static Findings of(TrayCase tray, List<Cure> reservoirCures) {
         Findings found = new Findings();
         new CropAdvice(tray, found).add();
-        new RootAdvice(tray, found).add();
+        new RootAdvice(tray, reservoirCures, found).add();
         new ValveAdvice(tray, found).add();
         new SolutionAdvice(tray, found).add();
         new AirAdvice(tray, found).add();

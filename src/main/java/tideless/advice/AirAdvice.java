@@ -1,6 +1,7 @@
 package tideless.advice;
 
 import java.util.List;
+import java.util.function.IntPredicate;
 import tideless.physics.HumidAir;
 import tideless.physics.Oxygen;
 import tideless.physics.Time;
@@ -10,6 +11,9 @@ import tideless.sim.TraySeries;
 final class AirAdvice {
     /** A solution has to be warm for this long before it is worth a word, h; assumed. */
     private static final int WARM_PATIENCE_H = 6;
+
+    /** A thermometer in a tray, and the forecast of one, are no surer than this, K; assumed. */
+    private static final double WARM_DOUBT_K = 1;
 
     /** Days over which light is judged; assumed. */
     private static final int LIGHT_DAYS = 14;
@@ -38,7 +42,8 @@ final class AirAdvice {
     private void addWarmth() {
         double warm = tray.traits.needs().solutionWarmC();
         var temp = tray.of.solutionTempC();
-        int from = tray.firstSpell(WARM_PATIENCE_H, h -> temp.at(h) > warm);
+        IntPredicate isWarm = h -> temp.at(h) > warm + WARM_DOUBT_K;
+        int from = tray.firstSpell(WARM_PATIENCE_H, isWarm);
         if (from < 0) {
             return;
         }
@@ -49,7 +54,7 @@ final class AirAdvice {
                         Warning.Kind.WARM_SOLUTION,
                         tray.id,
                         tray.trace.clockAtSample(from),
-                        tray.lastOf(from, h -> temp.at(h) > warm),
+                        tray.lastOf(from, isWarm),
                         Measure.atMost(most, warm, Unit.CELSIUS),
                         new Cause(
                                 Cause.Kind.WARM_HOLDS_LITTLE_OXYGEN,

@@ -27,7 +27,9 @@ public record Cause(Kind kind, Facts facts) {
         TOO_STRONG_TO_DRINK,
         RESERVE_USED_UP,
         ROSE_ABOVE_AIR_ROOTS,
-        WITHOUT_WATER_OR_AIR,
+        WITHOUT_WATER,
+        WITHOUT_AIR,
+        SALT_KILLS_SEEDLINGS,
         // Valves.
         VALVE_LETS_IN_TOO_MUCH,
         VALVE_HANGS_SHUT,

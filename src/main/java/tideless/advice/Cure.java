@@ -28,7 +28,10 @@ public record Cure(Kind kind, Facts facts) {
         HANG_CUP_LOWER,
         DEEPER_VESSEL,
         FEWER_PLANTS,
+        TOP_UP_BY_HAND,
         TOP_UP_LITTLE_AND_OFTEN,
+        RAISE_BY_STEPS,
+        RAISE_LEVEL,
         // Valves.
         MEND_VALVE,
         ISOLATING_TAP,
@@ -38,6 +41,7 @@ public record Cure(Kind kind, Facts facts) {
         // Solution.
         TOP_UP_WITH_WATER,
         WATER_IN_THE_NEXT_REFILL,
+        CHANGE_AT_LIMIT,
         LEANER_FEED,
         STRONGER_FEED,
         FEED_IN_PLACE_OF_WATER,

@@ -28,6 +28,12 @@ final class Harmony {
                         w.kind() == Warning.Kind.TOO_LEAN
                                 && salty.contains(w.vessel())
                                 && !shortOfOne.contains(w.vessel()));
+        out.tasks.removeIf(
+                t ->
+                        t.kind() == Task.Kind.FRESH_SOLUTION
+                                && !t.isDone()
+                                && salty.contains(t.vessel())
+                                && !shortOfOne.contains(t.vessel()));
         Set<VesselId> stronger = asking(out, Cure.Kind.STRONGER_FEED);
         Set<VesselId> leaner = asking(out, Cure.Kind.LEANER_FEED);
         if (stronger.isEmpty() || leaner.isEmpty()) {

@@ -8,7 +8,7 @@ public enum Quantity {
     WATER_EC(Unit.MS_PER_CM),
     EC_AFTER(Unit.MS_PER_CM),
     EC_AFTER_DOUBT(Unit.MS_PER_CM),
-    EC_BEFORE(Unit.MS_PER_CM),
+    EC_LIMIT(Unit.MS_PER_CM),
     FEED_CONTENT(Unit.MMOL_PER_L),
     WATER_CONTENT(Unit.MMOL_PER_L),
     WATER(Unit.LITRES),

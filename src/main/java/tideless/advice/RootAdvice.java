@@ -48,10 +48,15 @@ final class RootAdvice {
     private static final double LEAST_LEVEL_M = 0.04;
 
     private final TrayCase tray;
+    private final List<Cure> reservoirCures;
     private final Findings out;
 
-    RootAdvice(TrayCase tray, Findings out) {
+    /**
+     * @param reservoirCures what keeps the tray's reservoir from running dry, where it does
+     */
+    RootAdvice(TrayCase tray, List<Cure> reservoirCures, Findings out) {
         this.tray = tray;
+        this.reservoirCures = reservoirCures;
         this.out = out;
     }
 
@@ -87,16 +92,12 @@ final class RootAdvice {
                 Warning.Kind.WILTED,
                 new Cause(Cause.Kind.RESERVE_USED_UP, Facts.NONE.named(whatWiltingCost())),
                 waterCures());
-        double rise = tray.traits == null ? RISE_BORNE_M : tray.traits.roots().riseBorneM();
         addSpell(
                 Event.Kind.DROWNED,
                 Warning.Kind.DROWNED,
                 h -> tray.of.levelM().at(h) > tray.of.usedToLevelM().at(h),
                 Cause.of(Cause.Kind.ROSE_ABOVE_AIR_ROOTS),
-                List.of(
-                        new Cure(
-                                Cure.Kind.TOP_UP_LITTLE_AND_OFTEN,
-                                Facts.of(Quantity.RISE, rise * 1000))));
+                drownedCures());
         OptionalDouble salted = tray.firstS(Event.Kind.SALT_WILTED);
         // A tray that is running dry wants water: what is left is strong because it is little.
         if (salted.isPresent() && !tray.isLow(tray.trace.sampleAt(salted.getAsDouble()))) {
@@ -113,11 +114,53 @@ final class RootAdvice {
                     Cause.of(Cause.Kind.ROOTS_BREATHE_MORE_THAN_COMES),
                     airCures());
         }
-        addOnce(
-                Event.Kind.DIED,
-                Warning.Kind.DIED,
-                Cause.of(Cause.Kind.WITHOUT_WATER_OR_AIR),
-                waterCures());
+        addDied();
+    }
+
+    private void addDied() {
+        if (endsIn(Event.Kind.WILTED, Event.Kind.RECOVERED)) {
+            addOnce(
+                    Event.Kind.DIED,
+                    Warning.Kind.DIED,
+                    Cause.of(Cause.Kind.WITHOUT_WATER),
+                    waterCures());
+        } else if (endsIn(Event.Kind.DROWNED, Event.Kind.STRANDED)) {
+            addOnce(
+                    Event.Kind.DIED,
+                    Warning.Kind.DIED,
+                    Cause.of(Cause.Kind.WITHOUT_AIR),
+                    drownedCures());
+        } else {
+            addOnce(
+                    Event.Kind.DIED,
+                    Warning.Kind.DIED,
+                    Cause.of(Cause.Kind.SALT_KILLS_SEEDLINGS),
+                    List.of(Cure.of(Cure.Kind.LEANER_FEED)));
+        }
+    }
+
+    /** Whether one of two kinds of event has come last. */
+    private boolean endsIn(Event.Kind begins, Event.Kind ends) {
+        boolean is = false;
+        for (Event event : tray.events()) {
+            is = event.kind() == begins || is && event.kind() != ends;
+        }
+        return is;
+    }
+
+    /** What lets the level rise slowly, or not at all. */
+    private List<Cure> drownedCures() {
+        double riseM = tray.traits == null ? RISE_BORNE_M : tray.traits.roots().riseBorneM();
+        Facts rise = Facts.of(Quantity.RISE, riseM * 1000);
+        if (!(tray.tray.filling() instanceof Filling.ByValve)) {
+            return List.of(new Cure(Cure.Kind.TOP_UP_LITTLE_AND_OFTEN, rise));
+        }
+        if (tray.firstS(Event.Kind.OVERFLOW_BEGAN).isPresent()) {
+            return List.of(Cure.of(Cure.Kind.MEND_VALVE));
+        }
+        return reservoirCures.isEmpty()
+                ? List.of(new Cure(Cure.Kind.RAISE_BY_STEPS, rise))
+                : reservoirCures;
     }
 
     private Cause.Kind whyStrandedAtFirst() {
@@ -250,8 +293,7 @@ final class RootAdvice {
             return Seedlings.untilThen(tray);
         }
         if (tray.tray.filling() instanceof Filling.ByValve valve) {
-            Cure refill = Cure.of(Cure.Kind.REFILL_IN_TIME);
-            return List.of(ValveAdvice.cureAt(tray, valve, firstDry()).orElse(refill));
+            return valveCures(valve, firstDry());
         }
         if (tray.tray.filling() instanceof Filling.ByHand) {
             return handCures(firstDry());
@@ -267,6 +309,25 @@ final class RootAdvice {
                                                         .shape()
                                                         .volumeM3(tray.tray.startLevelM()))),
                 Cure.of(Cure.Kind.FEWER_PLANTS));
+    }
+
+    /** Of a tray that its valve left dry, or whose roots hang above the level that it holds. */
+    private List<Cure> valveCures(Filling.ByValve valve, int dry) {
+        Optional<Cure> atTheValve = ValveAdvice.cureAt(tray, valve, dry);
+        if (atTheValve.isPresent()) {
+            return List.of(atTheValve.get());
+        }
+        int next = Math.min(dry + 1, tray.lastHour); // the hour after that in which it begins
+        double tipM = Math.max(tray.of.rootTipM().at(dry), tray.of.rootTipM().at(next));
+        if (tray.of.levelM().at(dry) >= FILM_M && valve.settingM(tray.setOn(dry)) <= tipM) {
+            return List.of(
+                    new Cure(
+                            Cure.Kind.RAISE_LEVEL,
+                            Facts.of(Quantity.LEVEL, (tipM + Seedlings.FIRST_WET_M) * 1000)));
+        }
+        return reservoirCures.isEmpty()
+                ? List.of(Cure.of(Cure.Kind.REFILL_IN_TIME))
+                : reservoirCures;
     }
 
     /** Of a tray topped up by hand: it held too little from one top-up to the next. */

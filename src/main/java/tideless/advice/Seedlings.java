@@ -27,7 +27,6 @@ final class Seedlings {
     /** What helps them until then. */
     static List<Cure> untilThen(TrayCase tray) {
         List<Cure> cures = new ArrayList<>();
-        cures.add(Cure.of(Cure.Kind.WAIT_IN_NURSERY));
         double wetCupM = tray.tray.cupBottomM() + FIRST_WET_M;
         if (wetCupM <= tray.tray.overflowM()) {
             cures.add(
@@ -35,6 +34,7 @@ final class Seedlings {
                             Cure.Kind.HIGHER_LEVEL_AT_FIRST,
                             Facts.of(Quantity.LEVEL, wetCupM * 1000)));
         }
+        cures.add(Cure.of(Cure.Kind.WAIT_IN_NURSERY));
         cures.add(Cure.of(Cure.Kind.WICK));
         return cures;
     }

@@ -4,6 +4,7 @@ import java.time.Duration;
 import java.time.LocalDateTime;
 import tideless.rig.Filling;
 import tideless.rig.Planting;
+import tideless.rig.Reservoir;
 import tideless.rig.RootReach;
 import tideless.rig.Scenario;
 import tideless.rig.Tray;
@@ -31,9 +32,20 @@ public final class Shortfall {
         if (isBeforeRootsReach(of, Duration.between(scenario.start().atStartOfDay(), at))) {
             return Cure.of(Cure.Kind.WAIT_IN_NURSERY);
         }
-        return scenario.visits().isAway(at.toLocalDate())
-                ? new Cure(Cure.Kind.TOPPED_UP_MEANWHILE, Facts.NONE.on(at.minusDays(1)))
-                : Cure.of(Cure.Kind.VISIT_MORE_OFTEN);
+        if (of.filling() instanceof Filling.ByValve valve && isNeverRefilled(scenario, valve)) {
+            return Cure.of(Cure.Kind.PLAN_REFILLS);
+        }
+        if (scenario.visits().isAway(at.toLocalDate())) {
+            return new Cure(Cure.Kind.TOPPED_UP_MEANWHILE, Facts.NONE.on(at.minusDays(1)));
+        }
+        boolean isHigher =
+                of.filling() instanceof Filling.ByHand hand && hand.toLevelM() < of.cupBottomM();
+        return Cure.of(isHigher ? Cure.Kind.FILL_HIGHER : Cure.Kind.VISIT_MORE_OFTEN);
+    }
+
+    private static boolean isNeverRefilled(Scenario scenario, Filling.ByValve valve) {
+        return scenario.reservoirs().get(scenario.reservoirOf(valve)).refill().when()
+                == Reservoir.Refill.When.NEVER;
     }
 
     private static boolean isBeforeRootsReach(Tray tray, Duration sincePlanted) {

@@ -6,6 +6,7 @@ import java.util.function.IntPredicate;
 import java.util.function.IntToDoubleFunction;
 import java.util.function.Predicate;
 import tideless.crop.CropTraits;
+import tideless.rig.Climate;
 import tideless.rig.Filling;
 import tideless.rig.Limits;
 import tideless.rig.VesselId;
@@ -211,9 +212,14 @@ final class SolutionAdvice {
 
     /** Whether a change would still pay: not into a sealed or low tray, not just before harvest. */
     private boolean mayChange(int hour) {
-        boolean ends = tray.firstS(Event.Kind.HARVEST).isPresent();
         return FlushRule.mayChange(tray.tray, tray.setOn(hour), tray.of.volumeM3().at(hour))
-                && !(ends && tray.lastHour - hour < 24 * FlushRule.DAYS_BEFORE_HARVEST);
+                && !isNearHarvest(hour);
+    }
+
+    /** Whether the crop is cut so soon that it lives on what it has. */
+    private boolean isNearHarvest(int hour) {
+        boolean ends = tray.firstS(Event.Kind.HARVEST).isPresent();
+        return ends && tray.lastHour - hour < 24 * FlushRule.DAYS_BEFORE_HARVEST;
     }
 
     private void addUnheeded(
@@ -268,8 +274,9 @@ final class SolutionAdvice {
                         ec.applyAsDouble(h) < tray.leanMsPerCm(h) * (1 - FlushRule.METER_DOUBT_FRAC)
                                 && !isChangedAfter(h, Event.Kind.FRESH_SOLUTION);
         int lean = tray.firstSpell(LEAN_PATIENCE_H, isLean);
-        boolean leanFeed = lean >= 0 && tray.feedMsPerCm < tray.leanMsPerCm(lean);
-        if (lean >= 0 && !(leanFeed && leavesSaltAfter(lean) && firstShortage() == null)) {
+        boolean isTold = lean >= 0 && !isNearHarvest(lean);
+        boolean leanFeed = isTold && tray.feedMsPerCm < tray.leanMsPerCm(lean);
+        if (isTold && !(leanFeed && leavesSaltAfter(lean) && firstShortage() == null)) {
             warn(
                     Warning.Kind.TOO_LEAN,
                     lean,
@@ -281,11 +288,7 @@ final class SolutionAdvice {
                                     Facts.of(Quantity.FEED_EC, tray.feedMsPerCm))
                             : Cause.of(Cause.Kind.CROP_TAKES_IT_UP),
                     leanFeed
-                            ? List.of(
-                                    new Cure(
-                                            Cure.Kind.STRONGER_FEED,
-                                            Facts.of(Quantity.FEED_EC, limits.ecLowMsPerCm())),
-                                    Cure.of(Cure.Kind.OWN_RESERVOIR))
+                            ? List.of(strongerThanLean(), Cure.of(Cure.Kind.OWN_RESERVOIR))
                             : takenUpCures(lean));
         }
     }
@@ -311,9 +314,20 @@ final class SolutionAdvice {
                 >= 0;
     }
 
+    /** The least that the crop wants, of a feed that is below it. */
+    private Cure strongerThanLean() {
+        return new Cure(Cure.Kind.STRONGER_FEED, Facts.of(Quantity.FEED_EC, limits.ecLowMsPerCm()));
+    }
+
     private List<Cure> takenUpCures(int lean) {
-        Cure stronger = strongerFeed(lean);
         Cure sooner = Cure.of(Cure.Kind.FRESH_SOLUTION_SOONER);
+        if (tray.feedMsPerCm < tray.leanMsPerCm(lean)) {
+            return List.of(strongerThanLean(), sooner);
+        }
+        Cure stronger = strongerFeed(lean);
+        if (isCrowdedByWater()) {
+            return List.of(softerWater(), stronger, sooner);
+        }
         if (isFilledWithWater()) {
             return List.of(Cure.of(Cure.Kind.FEED_IN_PLACE_OF_WATER), sooner);
         }
@@ -412,7 +426,7 @@ final class SolutionAdvice {
                 scarce = component;
             }
         }
-        return scarce;
+        return scarce == null || isNearHarvest(first) ? null : scarce;
     }
 
     private void addShortages() {
@@ -441,12 +455,12 @@ final class SolutionAdvice {
         }
         boolean crowded = waterCrowdsOut(scarce);
         if (crowded) {
-            cures.add(new Cure(Cure.Kind.RAIN_WATER, Facts.of(Quantity.WATER_EC, waterMsPerCm())));
+            cures.add(softerWater());
         }
         boolean isSealed = tray.tray.filling() instanceof Filling.Sealed;
         boolean isLean = tray.of.ecMsPerCm().at(first) < tray.leanMsPerCm(first);
         if (isLean) {
-            cures.addAll(takenUpCures(first));
+            takenUpCures(first).stream().filter(c -> !cures.contains(c)).forEach(cures::add);
         } else if (!isSealed) {
             cures.add(Cure.of(Cure.Kind.FRESH_SOLUTION_SOONER));
         }
@@ -466,7 +480,15 @@ final class SolutionAdvice {
     private boolean waterCrowdsOut(Component scarce) {
         double brings = tray.trace.scenario().sourceWater().composition().molPerM3(scarce);
         double fed = tray.trace.scenario().feed().composition().molPerM3(scarce);
-        return brings < CROWDING_FRAC * fed && waterMsPerCm() > CROWDING_FRAC * tray.feedMsPerCm;
+        return brings < CROWDING_FRAC * fed && isCrowdedByWater();
+    }
+
+    private boolean isCrowdedByWater() {
+        return waterMsPerCm() > CROWDING_FRAC * tray.feedMsPerCm;
+    }
+
+    private Cure softerWater() {
+        return new Cure(Cure.Kind.RAIN_WATER, Facts.of(Quantity.WATER_EC, waterMsPerCm()));
     }
 
     private double waterMsPerCm() {
@@ -520,9 +542,28 @@ final class SolutionAdvice {
                                 .and(Quantity.WATER_CONTENT, water)
                                 .named(ion.title())),
                 List.of(
-                        water > 0.5 * feed
+                        isOfWater(ion)
                                 ? Cure.of(Cure.Kind.RAIN_WATER)
                                 : new Cure(Cure.Kind.FEED_WITHOUT, Facts.NONE.named(ion.title()))));
+    }
+
+    /** Whether most of what the feed holds of an ion comes with the water. */
+    private boolean isOfWater(Component ion) {
+        double feed = tray.trace.scenario().feed().composition().molPerM3(ion);
+        return tray.trace.scenario().sourceWater().composition().molPerM3(ion) > 0.5 * feed;
+    }
+
+    /** Whether sodium or chloride of the water pile up beyond what the crop bears. */
+    private boolean leavesIonOfWater() {
+        return waterMsPerCm() > SALTY_WATER_MS_PER_CM
+                && (isOfWater(Component.NA)
+                                && isMuch(Component.NA, limits.sodiumHighMolPerM3()) >= 0
+                        || isOfWater(Component.CL)
+                                && isMuch(Component.CL, limits.chlorideHighMolPerM3()) >= 0);
+    }
+
+    private int isMuch(Component ion, double high) {
+        return tray.firstSpell(h -> !tray.isLow(h) && tray.of.molPerM3(ion.ordinal(), h) > high);
     }
 
     /** A crust in a tray or a reservoir: one warning for all minerals that one cure helps. */
@@ -602,13 +643,17 @@ final class SolutionAdvice {
                                     .and(Quantity.WANTED_EC, usualFeedMsPerCm())));
         }
         List<Cure> cures = new ArrayList<>();
+        boolean byWater = isCrowdedByWater() || leavesIonOfWater();
+        if (byWater) {
+            cures.add(softerWater());
+        }
         if (isDryingWhileAway(hour)) {
             cures.add(
                     new Cure(
                             Cure.Kind.TOPPED_UP_MEANWHILE,
                             Facts.NONE.on(tray.trace.clockAtSample(hour))));
         }
-        PlainWater water = PlainWater.of(tray, hour);
+        PlainWater water = plainWaterFrom(hour);
         if (water != null) {
             cures.add(
                     new Cure(
@@ -619,7 +664,20 @@ final class SolutionAdvice {
                                     .and(Quantity.EC_AFTER, water.ecAfterMsPerCm())
                                     .and(Quantity.EC_AFTER_DOUBT, water.doubtMsPerCm())));
         }
-        cures.add(new Cure(Cure.Kind.LEANER_FEED, Facts.of(Quantity.FEED_EC, tray.feedMsPerCm)));
+        Cure leaner = leanerFeed(hour);
+        boolean isFigured = leaner.facts().has(Quantity.WANTED_EC);
+        if (isFigured) {
+            cures.add(leaner);
+        }
+        if (isNeverChanged()) {
+            cures.add(
+                    new Cure(
+                            Cure.Kind.CHANGE_AT_LIMIT,
+                            Facts.of(Quantity.EC_LIMIT, limits.ecHighMsPerCm())));
+        }
+        if (!isFigured) {
+            cures.add(leaner);
+        }
         int from = tray.firstHour;
         double evaporated = tray.of.evaporationM3().sum(from, tray.lastHour + 1);
         double left = evaporated + tray.of.transpirationM3().sum(from, tray.lastHour + 1);
@@ -627,11 +685,63 @@ final class SolutionAdvice {
         if (tray.tray.openAreaM2() > 0 && share >= LID_WORTH_FRAC) {
             cures.add(new Cure(Cure.Kind.LID_ON_GAPS, Facts.of(Quantity.EVAPORATED_SHARE, share)));
         }
-        double waterEc = waterMsPerCm();
-        if (waterEc > SALTY_WATER_MS_PER_CM) {
-            cures.add(new Cure(Cure.Kind.RAIN_WATER, Facts.of(Quantity.WATER_EC, waterEc)));
+        if (!byWater && waterMsPerCm() > SALTY_WATER_MS_PER_CM) {
+            cures.add(softerWater());
         }
         return cures;
+    }
+
+    /** Plain water from an hour on, or from the next visit where it is too soon to tell. */
+    private PlainWater plainWaterFrom(int hour) {
+        PlainWater water = PlainWater.of(tray, hour);
+        int visit = (int) tray.rounds.nextFrom(hour + 1.0) - 1;
+        return water == null && visit <= tray.lastHour ? PlainWater.of(tray, visit) : water;
+    }
+
+    private boolean isNeverChanged() {
+        return tray.trace.scenario().visits().flush() == Visits.Flush.NEVER
+                && !(tray.tray.filling() instanceof Filling.Sealed);
+    }
+
+    /**
+     * A feed with which the worst moment from an hour on would just keep the limit, had nothing
+     * else been changed: what was poured in by then brings so much less as stood in the tray too
+     * much. Without a figure where that is leaner than the crop wants, where the solution was
+     * changed or plain water poured, and outside a room, where a crop that stands less salty drinks
+     * so much more by the sun that no feed suits all season.
+     */
+    private Cure leanerFeed(int hour) {
+        Facts facts = Facts.of(Quantity.FEED_EC, tray.feedMsPerCm);
+        if (!(tray.trace.scenario().climate() instanceof Climate.Room)) {
+            return new Cure(Cure.Kind.LEANER_FEED, facts);
+        }
+        int worst = hour;
+        for (int h = hour; h <= tray.lastHour; h++) {
+            boolean more = tray.of.ecMsPerCm().at(h) > tray.of.ecMsPerCm().at(worst);
+            worst = !tray.isLow(h) && more ? h : worst;
+        }
+        int until = worst;
+        boolean isPlain =
+                tray.events().stream()
+                        .noneMatch(
+                                e ->
+                                        TrayCase.isChange(e)
+                                                        && tray.trace.sampleAt(e.atS()) <= until
+                                                || e.waterM3() > 0);
+        double poured =
+                tray.of.volumeM3().at(tray.firstHour)
+                        + tray.of.inflowM3().sum(tray.firstHour, worst + 1);
+        double tooMuch =
+                Math.max(0, tray.of.ecMsPerCm().at(worst) - limits.ecHighMsPerCm())
+                        * tray.of.volumeM3().at(worst)
+                        / poured;
+        double wanted = tray.feedMsPerCm - tooMuch;
+        boolean isTold =
+                isPlain
+                        && wanted >= limits.ecLowMsPerCm()
+                        && wanted < tray.feedMsPerCm * (1 - FlushRule.METER_DOUBT_FRAC);
+        return new Cure(
+                Cure.Kind.LEANER_FEED, isTold ? facts.and(Quantity.WANTED_EC, wanted) : facts);
     }
 
     private void warn(

@@ -18,6 +18,9 @@ final class Verdicts {
     /** Wilting longer than this is harm, h; fixed by what {@code result.json} promises. */
     static final double WILT_BORNE_H = 6;
 
+    /** Air out of a crop's limits for so long is the first thing to change, d; assumed. */
+    private static final int AIR_DAYS = 14;
+
     private Verdicts() {}
 
     static Verdict of(
@@ -35,8 +38,25 @@ final class Verdicts {
         drinking.forEach(tray -> waterLeft(tray).ifPresent(one -> addTightest(one, left)));
         Optional<Warning> first =
                 warnings.stream()
-                        .min(Comparator.comparing(Warning::kind).thenComparing(Warning::from));
+                        .min(
+                                Comparator.comparing(Verdicts::gravity)
+                                        .thenComparing(Warning::kind)
+                                        .thenComparing(Warning::from));
         return new Verdict(harms.isEmpty(), harms.stream().findFirst(), absences, left, first);
+    }
+
+    /**
+     * 0 for what kills or leaves dry, 1 for air that the crop does not bear for weeks and 2 for the
+     * rest, which such air often brings about.
+     */
+    private static int gravity(Warning warning) {
+        if (warning.kind().compareTo(Warning.Kind.OUTGROWN) <= 0) {
+            return 0;
+        }
+        boolean ofAir =
+                warning.kind() == Warning.Kind.TOO_COLD || warning.kind() == Warning.Kind.TOO_HOT;
+        boolean isLong = ChronoUnit.DAYS.between(warning.from(), warning.until()) >= AIR_DAYS;
+        return ofAir && isLong ? 1 : 2;
     }
 
     /** One for each tray: of several crops the one that came closest. */
@@ -153,6 +173,9 @@ final class Verdicts {
         return when < 0
                 ? Optional.empty()
                 : Optional.of(
-                        new Verdict.WaterLeft(tray.id, tray.trace.clockAtSample(when), least));
+                        new Verdict.WaterLeft(
+                                tray.id,
+                                tray.trace.clockAtSample(Math.min(when, tray.trace.hours() - 2)),
+                                least));
     }
 }

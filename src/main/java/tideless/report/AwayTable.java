@@ -6,6 +6,7 @@ import java.util.List;
 import java.util.Locale;
 import tideless.study.Away;
 import tideless.words.AwayWords;
+import tideless.words.BrokenWords;
 import tideless.words.Dates;
 import tideless.words.Names;
 import tideless.words.Wrap;
@@ -34,7 +35,7 @@ public final class AwayTable {
         out.println(Names.clean(away.scenario().title()));
         out.println();
         if (away.members() == 0) {
-            table.say("Broken off before anything could be said.");
+            table.say(BrokenWords.nothingSaid());
             out.flush();
             return;
         }

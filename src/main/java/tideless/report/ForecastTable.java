@@ -47,6 +47,9 @@ import tideless.words.Wrap;
  */
 public final class ForecastTable {
     /** More than this many tasks of one kind at one place become a line and the next few. */
+    /** A cure that is that of the warning before. */
+    private static final String AS_ABOVE = "; cure: as above";
+
     private static final int LISTED_WHOLE = 4;
 
     private static final int NEXT_FEW = 3;
@@ -469,8 +472,17 @@ public final class ForecastTable {
         }
         int lines = 0;
         int told = 0;
+        String cureBefore = "";
         for (List<Warning> group : alike.values()) {
-            List<String> text = Wrap.lines(telling.told(warning(group)), width - 2);
+            String cure = cure(group.get(0));
+            List<String> text =
+                    Wrap.lines(
+                            telling.told(
+                                    warning(group)
+                                            + (!cure.isEmpty() && cure.equals(cureBefore)
+                                                    ? AS_ABOVE
+                                                    : cure)),
+                            width - 2);
             if (told > 0 && lines + text.size() > WARNING_LINES) {
                 break;
             }
@@ -480,6 +492,7 @@ public final class ForecastTable {
             }
             lines += text.size();
             told++;
+            cureBefore = cure;
         }
         if (told < alike.size()) {
             line("  " + count(alike.size() - told, "lesser warning") + " more in warnings.csv");
@@ -499,19 +512,20 @@ public final class ForecastTable {
         Warning first = group.get(0);
         Set<String> where = new LinkedHashSet<>();
         group.forEach(w -> where.add(Names.clean(w.vessel().name()) + Names.ofCrop(w.crop())));
-        String text =
-                Names.of(first.kind())
-                        + ", "
-                        + MachineWords.of(first.vessel().kind())
-                        + (where.size() > 1 ? "s " : " ")
-                        + Names.list(List.copyOf(where))
-                        + ", from "
-                        + Dates.visit(first.from(), years)
-                        + ": "
-                        + WarningWords.brief(first);
-        return first.cures().isEmpty()
-                ? text
-                : text + "; cure: " + CureWords.of(first.cures().get(0));
+        return Names.of(first.kind())
+                + ", "
+                + MachineWords.of(first.vessel().kind())
+                + (where.size() > 1 ? "s " : " ")
+                + Names.list(List.copyOf(where))
+                + ", from "
+                + Dates.visit(first.from(), years)
+                + ": "
+                + WarningWords.brief(first);
+    }
+
+    /** The first cure, as it follows the warning; empty for none. */
+    private static String cure(Warning warning) {
+        return warning.cures().isEmpty() ? "" : "; cure: " + CureWords.of(warning.cures().get(0));
     }
 
     /** Whether there is room for the reason beside the litres. */

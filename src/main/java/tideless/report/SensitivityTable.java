@@ -7,6 +7,7 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
 import tideless.study.Sensitivity;
+import tideless.words.BrokenWords;
 import tideless.words.Names;
 import tideless.words.SensitivityWords;
 import tideless.words.Wrap;
@@ -27,7 +28,7 @@ public final class SensitivityTable {
         out.println(Names.clean(of.scenario().title()));
         out.println();
         if (of.answers().isEmpty()) {
-            out.println("Broken off before anything could be said.");
+            out.println(BrokenWords.nothingSaid());
             out.flush();
             return;
         }

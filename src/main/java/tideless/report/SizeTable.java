@@ -8,6 +8,7 @@ import tideless.rig.Scenario;
 import tideless.study.Lighting;
 import tideless.study.Size;
 import tideless.study.ValveHeight;
+import tideless.words.BrokenWords;
 import tideless.words.Dates;
 import tideless.words.Names;
 import tideless.words.Numbers;
@@ -115,7 +116,7 @@ public final class SizeTable {
 
     /** Says that the work was broken off too early. */
     public void sayBrokenOff() {
-        say("Broken off before anything could be said.");
+        say(BrokenWords.nothingSaid());
         out.flush();
     }
 

@@ -10,6 +10,7 @@ import tideless.advice.Advice;
 import tideless.advice.Advisor;
 import tideless.rig.Reservoir;
 import tideless.rig.Scenario;
+import tideless.rig.VesselId;
 import tideless.sim.Simulation;
 import tideless.sim.Trace;
 
@@ -86,6 +87,7 @@ public final class Forecasts {
         private final Advice advice;
         private final List<Trials.Trial> trials;
         private final Set<LocalDate> fills;
+        private final Set<VesselId> filledOnce;
 
         Judging(Scenario scenario, List<Trace> traces) {
             trace = traces.get(0);
@@ -97,9 +99,13 @@ public final class Forecasts {
             advice = Advisor.advise(trace, unlimited);
             trials = Trials.of(trace, unlimited, advice);
             fills = Fills.of(advice);
+            filledOnce = OneFilling.of(advice);
         }
 
-        /** Each trial and its twin, and then the one run with all fills before absences. */
+        /**
+         * Each trial and its twin, then the one run with all fills before absences, then the one
+         * with deeper trays.
+         */
         List<Supplier<Trace>> runs() {
             List<Supplier<Trace>> runs = new ArrayList<>();
             for (Trials.Trial trial : trials) {
@@ -108,6 +114,9 @@ public final class Forecasts {
             }
             if (!fills.isEmpty()) {
                 runs.add(() -> Fills.run(trace.scenario(), fills));
+            }
+            if (!filledOnce.isEmpty()) {
+                runs.add(() -> OneFilling.run(trace.scenario(), filledOnce));
             }
             return runs;
         }
@@ -120,7 +129,11 @@ public final class Forecasts {
             }
             Advice judged = Trials.judged(new Trials.Tried(trace, advice), trials, tried);
             if (!fills.isEmpty()) {
-                judged = Fills.judged(judged, fills, runs.get(runs.size() - 1), unlimited);
+                judged = Fills.judged(judged, fills, runs.get(2 * trials.size()), unlimited);
+            }
+            if (!filledOnce.isEmpty()) {
+                Trace deep = runs.get(runs.size() - 1);
+                judged = OneFilling.judged(judged, trace.scenario(), deep);
             }
             return new Forecast(
                     trace, unlimited, judged, ph, Optional.empty(), Optional.empty(), seed);

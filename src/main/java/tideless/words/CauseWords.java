@@ -38,8 +38,9 @@ final class CauseWords {
                     "the plants had used up what they hold"
                             + (facts.of().isEmpty() ? "" : "; " + facts.of());
             case ROSE_ABOVE_AIR_ROOTS -> "the level rose above what the air roots were used to";
-            case WITHOUT_WATER_OR_AIR ->
-                    "the plants were without water, or without air at their roots, for too long";
+            case WITHOUT_WATER -> "the plants were without water for too long";
+            case WITHOUT_AIR -> "the roots were without air for too long";
+            case SALT_KILLS_SEEDLINGS -> "the solution is too strong for seedlings";
             case VALVE_LETS_IN_TOO_MUCH ->
                     "more comes in than the valve should let in, over the overflow at "
                             + figure(facts, Quantity.LEVEL);

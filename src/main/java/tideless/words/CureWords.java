@@ -26,9 +26,9 @@ public final class CureWords {
                             + ", the visit before, though it is not low then";
             case START_FULL -> "start full";
             case LARGER_RESERVOIR ->
-                    "hold at least "
+                    "a larger reservoir: at least "
                             + figure(facts, Quantity.ENOUGH)
-                            + " above the outlet (it holds "
+                            + " above its outlet (it holds "
                             + figure(facts, Quantity.USABLE)
                             + ")";
             case VISIT_MORE_OFTEN -> "visit more often";
@@ -64,6 +64,13 @@ public final class CureWords {
                     "top up a little and often: no more than "
                             + figure(facts, Quantity.RISE)
                             + " above the highest level of the last week";
+            case TOP_UP_BY_HAND ->
+                    "top it up with feed at each visit, to " + figure(facts, Quantity.LEVEL);
+            case RAISE_BY_STEPS ->
+                    "raise the level by steps of no more than "
+                            + figure(facts, Quantity.RISE)
+                            + ", a week apart";
+            case RAISE_LEVEL -> "set the valve to " + figure(facts, Quantity.LEVEL);
             case MEND_VALVE ->
                     "mend the valve that lets it run over: a larger reservoir would only spill"
                             + " more";
@@ -80,8 +87,12 @@ public final class CureWords {
                             + downTo(facts);
             case WATER_IN_THE_NEXT_REFILL ->
                     figure(facts, Quantity.WATER)
-                            + " of plain water in place of feed in the reservoir's next refills"
+                            + " of plain water in place of feed in the reservoir's next refills, half of"
+                            + " each"
                             + downTo(facts);
+            case CHANGE_AT_LIMIT ->
+                    "fresh solution whenever it reads more than "
+                            + figure(facts, Quantity.EC_LIMIT);
             case LEANER_FEED ->
                     facts.has(Quantity.FEED_EC)
                             ? "a leaner feed than "

@@ -42,6 +42,15 @@ public final class TaskWords {
                         || task.cures().get(0).kind() == Cure.Kind.WATER_IN_THE_NEXT_REFILL);
     }
 
+    private static String waterFirst(Task task) {
+        Cure water = task.cures().get(0);
+        return "try "
+                + CauseWords.figure(water.facts(), Quantity.WATER)
+                + " of plain water in the next "
+                + (water.kind() == Cure.Kind.TOP_UP_WITH_WATER ? "top-ups" : "refills")
+                + " first";
+    }
+
     /** The same in a few words, for a screen. */
     public static String brief(Task task) {
         String value = Numbers.of(task.measure().value(), task.measure().unit());
@@ -103,9 +112,7 @@ public final class TaskWords {
                             + " ("
                             + Numbers.limit(measure)
                             + ")"
-                            + (isPutOffByWater(task)
-                                    ? "; only if the plain water told with the warning does not do"
-                                    : "");
+                            + (isPutOffByWater(task) ? "; " + waterFirst(task) : "");
             case FRESH_SOLUTION ->
                     measure.value() < measure.limit()
                             ? value + " (" + Numbers.limit(measure) + ")"

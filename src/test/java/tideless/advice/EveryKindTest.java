@@ -156,11 +156,15 @@ class EveryKindTest {
                                     t.holding(Rigs.FEED.with(Component.CL, 5))
                                             .with(TraySeries.PH, h -> 8.5)),
                     new Case(Warning.Kind.PRECIPITATE, event(Event.Kind.PRECIPITATE), SOUND),
-                    // Lettuce: 25 degC, for six hours.
+                    // Lettuce: 25 degC and a kelvin of doubt, for six hours.
                     new Case(
                             Warning.Kind.WARM_SOLUTION,
-                            series(TraySeries.SOLUTION_TEMP, 6, 25.1, 20),
-                            series(TraySeries.SOLUTION_TEMP, 5, 25.1, 20)),
+                            series(TraySeries.SOLUTION_TEMP, 6, 26.1, 20),
+                            series(TraySeries.SOLUTION_TEMP, 5, 26.1, 20)),
+                    new Case(
+                            Warning.Kind.WARM_SOLUTION,
+                            series(TraySeries.SOLUTION_TEMP, 6, 26.1, 20),
+                            series(TraySeries.SOLUTION_TEMP, 6, 26, 20)),
                     new Case(
                             Warning.Kind.SALT_WILTED,
                             event(Event.Kind.SALT_WILTED),
@@ -540,7 +544,7 @@ class EveryKindTest {
         for (boolean isWarmer : new boolean[] {true, false}) {
             MadeTrace trace =
                     new MadeTrace(14)
-                            .with(TraySeries.SOLUTION_TEMP, h -> h >= 100 ? 26 : 20)
+                            .with(TraySeries.SOLUTION_TEMP, h -> h >= 100 ? 26.1 : 20)
                             .with(
                                     TraySeries.AIR_TEMP,
                                     h -> h >= 100 ? 25 + (isWarmer ? 0.01 : -0.01) : 22);

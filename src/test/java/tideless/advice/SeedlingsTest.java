@@ -105,11 +105,11 @@ class SeedlingsTest {
         assertEquals(60, task.measure().value(), 1e-9);
         assertEquals(50, task.cause().facts().get(Quantity.LEVEL_BELOW_CUPS), 1e-9);
         assertEquals(
-                List.of(Cure.Kind.WAIT_IN_NURSERY, Cure.Kind.HIGHER_LEVEL_AT_FIRST, Cure.Kind.WICK),
+                List.of(Cure.Kind.HIGHER_LEVEL_AT_FIRST, Cure.Kind.WAIT_IN_NURSERY, Cure.Kind.WICK),
                 task.cures().stream().map(Cure::kind).toList());
         assertEquals(
-                "roots 60 mm, the level is 50 mm below the cups; until then keep them in the"
-                        + " nursery with their roots hanging; or hold the level at 83 mm at first;"
+                "roots 60 mm, the level is 50 mm below the cups; until then hold the level at 83 mm"
+                        + " at first; or keep them in the nursery with their roots hanging;"
                         + " or hang a wick from each cup into the solution; advised, not done",
                 TaskWords.why(task));
     }
@@ -129,7 +129,7 @@ class SeedlingsTest {
                 List.of(Event.Kind.STRANDED, Event.Kind.WILTED, Event.Kind.DIED), fates(trace));
         assertEquals(leaves(trace, 1), leaves(trace, 20), 1e-9);
         Warning lost = warning(Advisor.advise(trace, trace), Warning.Kind.DIED);
-        assertEquals(Cure.Kind.WAIT_IN_NURSERY, lost.cures().get(0).kind());
+        assertEquals(Cure.Kind.HIGHER_LEVEL_AT_FIRST, lost.cures().get(0).kind());
     }
 
     /** Wilted in the morning, wetted at six in the evening. */

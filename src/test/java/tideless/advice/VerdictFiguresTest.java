@@ -163,7 +163,7 @@ class VerdictFiguresTest {
         MadeTrace trace =
                 new MadeTrace(14)
                         .with(TraySeries.LIGHT, h -> 0.1)
-                        .with(TraySeries.SOLUTION_TEMP, h -> h > 200 ? 26 : 20);
+                        .with(TraySeries.SOLUTION_TEMP, h -> h > 200 ? 26.1 : 20);
         assertEquals(Warning.Kind.WARM_SOLUTION, verdict(trace).first().orElseThrow().kind());
         assertFalse(verdict(new MadeTrace(14)).first().isPresent());
     }

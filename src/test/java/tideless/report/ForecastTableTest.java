@@ -118,8 +118,24 @@ class ForecastTableTest {
         assertThat(print(MadeUpForecast.threeTrays(), false, 200))
                 .contains(
                         "! outgrown, reservoir Wall tub, from Sun 18 Oct 00:00: a full one lasts 2.9"
-                                + " days, the longest time between visits is 3 days; cure: hold at"
-                                + " least 61 L above the outlet (it holds 43 L)\n");
+                                + " days, the longest time between visits is 3 days; cure: a larger"
+                                + " reservoir: at least 61 L above its outlet (it holds 43 L)\n");
+    }
+
+    /** Three with one cure: it is told once, and again after another. */
+    @Test
+    void a_cure_that_is_that_of_the_warning_before_is_told_once() {
+        Warning salty = salty("a", 2.2, 2);
+        Warning lean = salty.withKind(Warning.Kind.TOO_LEAN);
+        Warning sodium =
+                salty.withKind(Warning.Kind.TOO_MUCH_SODIUM)
+                        .withCures(List.of(Cure.of(Cure.Kind.FEWER_PLANTS)));
+        Warning chloride = salty.withKind(Warning.Kind.TOO_MUCH_CHLORIDE);
+        Warning none = salty.withKind(Warning.Kind.PRECIPITATE).withCures(List.of());
+        String text = print(warned(List.of(salty, lean, sodium, chloride, none)), false, 300);
+        assertThat(text.lines().filter(l -> l.startsWith("! ")).map(l -> l.split("; cure: ")))
+                .extracting(l -> l.length > 1 ? l[1].split(" ")[0] : "")
+                .containsExactly("rain", "as", "fewer", "rain", "");
     }
 
     private static Warning salty(String tray, double ec, double limit) {

@@ -192,16 +192,19 @@ public record Obeyed(Forecast first, Forecast second, Forecast third) {
         }
         if (undone(advice, Task.Kind.FLUSH)
                 || undone(advice, Task.Kind.FRESH_SOLUTION)
-                || firstCures(advice).contains(Cure.of(Cure.Kind.FRESH_SOLUTION_SOONER))) {
+                || firstCures(advice).contains(Cure.of(Cure.Kind.FRESH_SOLUTION_SOONER))
+                || firstCures(advice).stream()
+                        .anyMatch(c -> c.kind() == Cure.Kind.CHANGE_AT_LIMIT)) {
             obeyed = obeyed.withVisits(obeyed.visits().withFlush(Visits.Flush.AT_LIMIT));
         }
         Set<VesselId> deeper = new HashSet<>();
         for (Warning warning : advice.warnings()) {
             if (!warning.cures().isEmpty()) {
                 Cure cure = warning.cures().get(0);
-                obeyed = thinned(obeyed, warning, cure);
+                obeyed = thinned(obeyed, warning, cure, advice);
                 obeyed = fedByHalf(obeyed, warning, cure, advice);
                 obeyed = toppedUpMeanwhile(obeyed, warning, cure);
+                obeyed = toppedUpAtVisits(obeyed, warning, cure);
                 boolean isDeeper =
                         cure.kind() == Cure.Kind.DEEPER_VESSEL
                                 || cure.kind() == Cure.Kind.HOLD_MORE;
@@ -260,6 +263,16 @@ public record Obeyed(Forecast first, Forecast second, Forecast third) {
                 scenario, dry.withFilling(new Filling.ByHand(hand.toLevelM(), days, hand.with())));
     }
 
+    /** Topped up with feed at every visit in place of one filling. */
+    private static Scenario toppedUpAtVisits(Scenario scenario, Warning warning, Cure cure) {
+        if (cure.kind() != Cure.Kind.TOP_UP_BY_HAND) {
+            return scenario;
+        }
+        double toM = cure.facts().get(Quantity.LEVEL) / 1000;
+        Filling byHand = new Filling.ByHand(toM, List.of(), new Pouring(false, List.of()));
+        return with(scenario, named(scenario, warning).withFilling(byHand));
+    }
+
     private static Scenario with(Scenario scenario, Tray other) {
         return scenario.withTrays(
                 scenario.trays().stream().map(t -> t.id().equals(other.id()) ? other : t).toList());
@@ -281,16 +294,15 @@ public record Obeyed(Forecast first, Forecast second, Forecast third) {
         return with(scenario, deep);
     }
 
-    private static Scenario thinned(Scenario scenario, Warning warning, Cure cure) {
+    private static Scenario thinned(Scenario scenario, Warning warning, Cure cure, Advice advice) {
         boolean byHand = cure.kind() == Cure.Kind.TOP_UP_WITH_WATER;
         if (!byHand && cure.kind() != Cure.Kind.WATER_IN_THE_NEXT_REFILL) {
             return scenario;
         }
-        Facts facts = cure.facts();
-        Pouring.Dose dose =
-                new Pouring.Dose(warning.from().toLocalDate(), facts.get(Quantity.WATER) / 1000);
+        double m3 = cure.facts().get(Quantity.WATER) / 1000;
         Tray salty = named(scenario, warning);
         if (byHand) {
+            Pouring.Dose dose = new Pouring.Dose(warning.from().toLocalDate(), m3);
             Filling.ByHand hand = (Filling.ByHand) salty.filling();
             Filling other =
                     new Filling.ByHand(hand.toLevelM(), hand.days(), with(hand.with(), dose));
@@ -298,16 +310,32 @@ public record Obeyed(Forecast first, Forecast second, Forecast third) {
         }
         return scenario.withReservoirs(
                 scenario.reservoirs().stream()
-                        .map(
-                                r ->
-                                        salty.isFedBy(r.name())
-                                                ? r.withRefill(
-                                                        new Reservoir.Refill(
-                                                                r.refill().when(),
-                                                                r.refill().belowFrac(),
-                                                                with(r.refill().with(), dose)))
-                                                : r)
+                        .map(r -> salty.isFedBy(r.name()) ? thinned(r, warning, m3, advice) : r)
                         .toList());
+    }
+
+    /** Half of each refill from the warning on, until all the water is poured. */
+    private static Reservoir thinned(
+            Reservoir reservoir, Warning warning, double m3, Advice advice) {
+        Pouring pouring = reservoir.refill().with();
+        double left = m3;
+        for (Task task : advice.tasks()) {
+            if (task.kind() == Task.Kind.REFILL
+                    && task.vessel().equals(reservoir.id())
+                    && !task.due().isBefore(warning.from())
+                    && left > 0) {
+                Facts facts = task.cause().facts();
+                double already = facts.has(Quantity.WATER) ? facts.get(Quantity.WATER) : 0;
+                double half = Math.min(left, (0.5 * task.litres() - already) / 1000);
+                if (half > 0) {
+                    pouring = with(pouring, new Pouring.Dose(task.due().toLocalDate(), half));
+                    left -= half;
+                }
+            }
+        }
+        return reservoir.withRefill(
+                new Reservoir.Refill(
+                        reservoir.refill().when(), reservoir.refill().belowFrac(), pouring));
     }
 
     private static Pouring with(Pouring before, Pouring.Dose dose) {

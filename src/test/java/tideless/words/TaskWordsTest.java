@@ -27,7 +27,7 @@ class TaskWordsTest {
                 new Cause(
                         Cause.Kind.SALTS_STAY_BEHIND,
                         Facts.of(Quantity.LITRES_DOUBT, 0.3).and(Quantity.METER_DOUBT, 0.21)),
-                List.of(Cure.of(first)),
+                List.of(new Cure(first, Facts.of(Quantity.WATER, 4.5))),
                 List.of(),
                 isDone);
     }
@@ -42,9 +42,10 @@ class TaskWordsTest {
 
     @Test
     void a_flush_that_waits_comes_after_the_plain_water_that_may_make_it_needless() {
-        String water = "; only if the plain water told with the warning does not do";
         for (Cure.Kind first :
                 List.of(Cure.Kind.TOP_UP_WITH_WATER, Cure.Kind.WATER_IN_THE_NEXT_REFILL)) {
+            String next = first == Cure.Kind.TOP_UP_WITH_WATER ? "top-ups" : "refills";
+            String water = "; try 4.5 L of plain water in the next " + next + " first";
             assertEquals(
                     "4.21 mS/cm (above 4.00 mS/cm)"
                             + water
