@@ -2,6 +2,7 @@ package tideless.advice;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.OptionalDouble;
 import java.util.function.IntPredicate;
 import java.util.function.IntToDoubleFunction;
 import java.util.function.Predicate;
@@ -664,10 +665,9 @@ final class SolutionAdvice {
                                     .and(Quantity.EC_AFTER, water.ecAfterMsPerCm())
                                     .and(Quantity.EC_AFTER_DOUBT, water.doubtMsPerCm())));
         }
-        Cure leaner = leanerFeed(hour);
-        boolean isFigured = leaner.facts().has(Quantity.WANTED_EC);
-        if (isFigured) {
-            cures.add(leaner);
+        OptionalDouble wanted = leanerMsPerCm(hour);
+        if (wanted.isPresent()) {
+            cures.add(leanerFeed(wanted));
         }
         if (isNeverChanged()) {
             cures.add(
@@ -675,8 +675,8 @@ final class SolutionAdvice {
                             Cure.Kind.CHANGE_AT_LIMIT,
                             Facts.of(Quantity.EC_LIMIT, limits.ecHighMsPerCm())));
         }
-        if (!isFigured) {
-            cures.add(leaner);
+        if (wanted.isEmpty()) {
+            cures.add(leanerFeed(wanted));
         }
         int from = tray.firstHour;
         double evaporated = tray.of.evaporationM3().sum(from, tray.lastHour + 1);
@@ -705,43 +705,51 @@ final class SolutionAdvice {
 
     /**
      * A feed with which the worst moment from an hour on would just keep the limit, had nothing
-     * else been changed: what was poured in by then brings so much less as stood in the tray too
-     * much. Without a figure where that is leaner than the crop wants, where the solution was
-     * changed or plain water poured, and outside a room, where a crop that stands less salty drinks
-     * so much more by the sun that no feed suits all season.
+     * else been changed, mS/cm: what was poured in by then brings so much less as stood in the tray
+     * too much. Empty where that is leaner than the crop wants, where the solution was changed or
+     * plain water poured, and outside a room, where a crop that stands less salty drinks so much
+     * more by the sun that no feed suits all season.
      */
-    private Cure leanerFeed(int hour) {
-        Facts facts = Facts.of(Quantity.FEED_EC, tray.feedMsPerCm);
-        if (!(tray.trace.scenario().climate() instanceof Climate.Room)) {
-            return new Cure(Cure.Kind.LEANER_FEED, facts);
-        }
+    private OptionalDouble leanerMsPerCm(int hour) {
         int worst = hour;
         for (int h = hour; h <= tray.lastHour; h++) {
             boolean more = tray.of.ecMsPerCm().at(h) > tray.of.ecMsPerCm().at(worst);
             worst = !tray.isLow(h) && more ? h : worst;
         }
-        int until = worst;
-        boolean isPlain =
-                tray.events().stream()
-                        .noneMatch(
-                                e ->
-                                        TrayCase.isChange(e)
-                                                        && tray.trace.sampleAt(e.atS()) <= until
-                                                || e.waterM3() > 0);
-        double poured =
+        double pouredM3 =
                 tray.of.volumeM3().at(tray.firstHour)
                         + tray.of.inflowM3().sum(tray.firstHour, worst + 1);
         double tooMuch =
                 Math.max(0, tray.of.ecMsPerCm().at(worst) - limits.ecHighMsPerCm())
                         * tray.of.volumeM3().at(worst)
-                        / poured;
+                        / pouredM3;
         double wanted = tray.feedMsPerCm - tooMuch;
         boolean isTold =
-                isPlain
-                        && wanted >= limits.ecLowMsPerCm()
-                        && wanted < tray.feedMsPerCm * (1 - FlushRule.METER_DOUBT_FRAC);
+                tray.trace.scenario().climate() instanceof Climate.Room
+                        && isFeedAloneUntil(worst)
+                        && wanted >= limits.ecLowMsPerCm();
+        return isTold ? OptionalDouble.of(wanted) : OptionalDouble.empty();
+    }
+
+    private boolean isFeedAloneUntil(int hour) {
+        for (Event event : tray.events()) {
+            boolean isSo = TrayCase.isChange(event) || event.waterM3() > 0;
+            if (isSo && tray.trace.sampleAt(event.atS()) <= hour) {
+                return false;
+            }
+        }
+        return true;
+    }
+
+    /** With its figure where a meter tells it from the feed as it is. */
+    private Cure leanerFeed(OptionalDouble wanted) {
+        Facts facts = Facts.of(Quantity.FEED_EC, tray.feedMsPerCm);
+        double visible = tray.feedMsPerCm * (1 - FlushRule.METER_DOUBT_FRAC);
         return new Cure(
-                Cure.Kind.LEANER_FEED, isTold ? facts.and(Quantity.WANTED_EC, wanted) : facts);
+                Cure.Kind.LEANER_FEED,
+                wanted.isPresent() && wanted.getAsDouble() < visible
+                        ? facts.and(Quantity.WANTED_EC, wanted.getAsDouble())
+                        : facts);
     }
 
     private void warn(

@@ -163,6 +163,19 @@ class GrowersOrderTest {
                 .orElseThrow();
     }
 
+    /** A tenth of a mS/cm more than the limit: a feed leaner by less than a pen shows does. */
+    @Test
+    void what_stands_a_little_above_the_limit_wants_a_leaner_feed_and_no_change() {
+        MadeTrace little = new MadeTrace(14).with(TraySeries.EC, h -> h >= 100 ? 3.16 : 2);
+        little.with(TraySeries.INFLOW, h -> 2e-4);
+        assertFalse(leaner(little).facts().has(Quantity.WANTED_EC));
+        List<Cure.Kind> cures = cures(little, Warning.Kind.TOO_SALTY);
+        assertTrue(cures.indexOf(Cure.Kind.LEANER_FEED) < cures.indexOf(Cure.Kind.CHANGE_AT_LIMIT));
+        // Fed at its least already, nothing but a change is left.
+        cures = cures(little.limited(limits(FEED_EC)), Warning.Kind.TOO_SALTY);
+        assertTrue(cures.indexOf(Cure.Kind.LEANER_FEED) > cures.indexOf(Cure.Kind.CHANGE_AT_LIMIT));
+    }
+
     @Test
     void no_leaner_feed_is_worked_out_of_a_tray_that_was_changed_or_thinned_before() {
         for (double water : new double[] {0, 1e-4}) {

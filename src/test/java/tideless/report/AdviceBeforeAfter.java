@@ -176,6 +176,24 @@ final class AdviceBeforeAfter {
             - half of the rigs like a jar of basil run dry, and the lamp was to be changed first: now the jar;
             - lime and phosphate in two warnings that said the same; "every tray" to be read, those that are cut as well.
 
+            What `new` writes for each crop by valve, by hand and filled once, and thirty rigs more (a cold garage, softened water, a
+            stuck valve, a bucket filled once, a glasshouse, drowned roots, twelve trays), were read likewise. Mended:
+
+            - one filling that "lasts the whole crop" lasted until the crop was lost: now it is tried, in a run with a deeper tray,
+              and where it would take more than twice the litres the tray is topped up;
+            - a tray that dried out below a reservoir that was filled at every visit was to have the reservoir "refilled before it is
+              empty": now what the reservoir itself wants, more litres or more visits;
+            - drowned plants were to have more water, and those below a stuck valve smaller top-ups;
+            - a reservoir that nobody refills, to be visited more often; a tray topped up to below its cups as well;
+            - softened tap water "in place of feed" against its own sodium; hard water that leaves no room, to be made stronger;
+            - a flush "only if the plain water told with the warning does not do", where none was told;
+            - "a leaner feed" without a figure; none that would do, in the sun: fresh solution at a stated reading then;
+            - all of the plain water at once, which left a refill without nutrients: half of each;
+            - two strengths for one feed in one output; fresh solution for a tray in which salts pile up later;
+            - what to change first of a tomato at 9 degC: a leaner feed; now a warmer place;
+            - the nursery before a level 13 mm higher for seedlings that are just out of reach;
+            - one cure told in full under four warnings.
+
             Odd and left: after a long absence a tray is filled to its mark at once, which drowns air roots for a week; topping it up
             by steps would leave it dry sooner. Acid and ammonium are told without a figure.
             """;
@@ -200,6 +218,8 @@ final class AdviceBeforeAfter {
             - *Too lean* of seedlings in their first weeks: half the grown crop's least is enough until the canopy closes.
             - *Short of air* by the likely figures alone: oxygen is known to a factor of six, so that only what even the kindest
               figures leave short is told.
+            - *Too lean* and *short of one nutrient* that begin in the week before a harvest: growers let a salad eat its tray up.
+            - *Warm solution* by less than a kelvin above the limit: no thermometer in a tray is surer.
             - *Air roots drowned* after a flush of the tool's own: it fills no higher than the roots are used to.
             - *Too humid* in the open: dew falls there every clear night, and nobody can dry it.
             - *Precipitate* of each mineral by itself: what one cure helps is one warning.

@@ -34,8 +34,11 @@ public class ObeyingTest {
                     // brings the reading down for a fortnight and not for good, and who comes on
                     // Mondays alone changes it up to a week after it has passed the limit.
                     "outgrown-trough.toml", List.of("TOO_SALTY trough"),
-                    // Ammonium and acid are told, and not poured in this test.
-                    "16-strawberry-small.toml", List.of("PH_OUT gutter", "PRECIPITATE gutter"),
+                    // Ammonium and acid are told, and not poured in this test; thinned by half of a
+                    // refill a fortnight, 6.6 L pass the limit between visits, and are short of
+                    // nitrate once they are thin.
+                    "16-strawberry-small.toml",
+                            List.of("PH_OUT gutter", "TOO_SALTY gutter", "SHORT_OF_ONE gutter"),
                     // After a holiday a tray is filled to its mark at once: half the growth of a
                     // week is dearer than a tray that runs dry.
                     "18-chilli-weekends.toml", List.of("DROWNED bucket"),
