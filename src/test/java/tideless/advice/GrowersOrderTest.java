@@ -337,7 +337,7 @@ class GrowersOrderTest {
 
     private static Cure.Kind shortfall(MadeTrace made) {
         Trace trace = made.trace();
-        return Shortfall.cureOf(trace.scenario(), MadeTrace.TRAY, START.plusDays(3).atTime(3, 0))
+        return Shortfall.cureOf(trace.scenario(), MadeTrace.TRAY, START.plusDays(12).atTime(3, 0))
                 .kind();
     }
 
