@@ -52,6 +52,6 @@ final class LeanCommand implements Callable<Integer> {
             progress.show("running", 0, 0);
             found = LeanFeed.of(rig);
         }
-        LeanTable.print(spec.commandLine().getOut(), found);
+        LeanTable.print(spec.commandLine().getOut(), found, Tideless.shown(spec));
     }
 }

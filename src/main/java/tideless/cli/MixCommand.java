@@ -326,17 +326,17 @@ final class MixCommand implements Callable<Integer> {
         PrintWriter out = spec.commandLine().getOut();
         PrintWriter err = spec.commandLine().getErr();
         if (folder != null) {
-            WriteResult written = MixFiles.write(mix, folder);
+            WriteResult written = MixFiles.write(mix, folder, Tideless.shown(spec));
             if (!written.written()) {
                 err.println(written.problem());
                 err.flush();
                 return Exit.FILE;
             }
-            MixTable.print(out, mix, Terminal.width());
+            MixTable.print(out, mix, Terminal.width(), Tideless.shown(spec));
             out.println();
             out.println("mix.html and mix.json in " + folder);
         } else {
-            MixTable.print(out, mix, Terminal.width());
+            MixTable.print(out, mix, Terminal.width(), Tideless.shown(spec));
         }
         out.flush();
         return Exit.DONE;

@@ -145,7 +145,12 @@ final class NewCommand implements Callable<Integer> {
         out.println(scenario + " written. Look at its lines with \"assumed\", then:");
         String file = scenario.toString();
         String asTyped = file.contains(" ") ? '"' + file + '"' : file;
-        out.println("  " + System.getProperty("tideless.called", "tideless") + " run " + asTyped);
+        out.println(
+                "  "
+                        + System.getProperty("tideless.called", "tideless")
+                        + " run "
+                        + asTyped
+                        + (Starter.isInInches(answers) ? " --units us" : ""));
         if (best.warnings > 0) {
             out.println("As it stands it warns: the run says of what, and what to change.");
         }

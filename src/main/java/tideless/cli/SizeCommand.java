@@ -191,7 +191,8 @@ final class SizeCommand implements Callable<Integer> {
         switch (what) {
             case FEED -> {
                 LeanFeed lean = LeanFeed.of(rig);
-                return () -> LeanTable.print(spec.commandLine().getOut(), lean);
+                return () ->
+                        LeanTable.print(spec.commandLine().getOut(), lean, Tideless.shown(spec));
             }
             case LAMP_HOURS -> {
                 var lighting = Lightings.of(rig);

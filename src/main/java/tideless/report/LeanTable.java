@@ -8,14 +8,18 @@ import tideless.study.LeanFeed;
 public final class LeanTable {
     private LeanTable() {}
 
-    /** Prints it. */
-    public static void print(PrintWriter out, LeanFeed lean) {
+    /**
+     * Prints it.
+     *
+     * @param shown what the meter shows
+     */
+    public static void print(PrintWriter out, LeanFeed lean, ShownIn shown) {
         out.println(text("The feed as it stands: %.2f mS/cm.", lean.given()));
         if (lean.exists()) {
             out.println(
                     text(
                             "From %.2f to %.2f mS/cm every tray stays in its band to harvest"
-                                    + " without a flush; make %.2f.",
+                                    + " without a flush; make %.2f mS/cm.",
                             lean.leanest().orElseThrow(),
                             lean.richest().orElseThrow(),
                             lean.recommendedMsPerCm()));
@@ -31,7 +35,7 @@ public final class LeanTable {
             String salty = trial.tooSalty();
             String thin = trial.tooLean();
             out.println(
-                    text("  %4.2f  ", trial.ecMsPerCm())
+                    text("  %4s  ", shown.ec(trial.ecMsPerCm()))
                             + (salty.isEmpty() && thin.isEmpty()
                                     ? "all in band"
                                     : salty.isEmpty()

@@ -32,9 +32,9 @@ public final class MixFiles {
      *
      * @param folder where to; made when it is not there
      */
-    public static WriteResult write(Mix mix, Path folder) {
+    public static WriteResult write(Mix mix, Path folder, ShownIn shown) {
         Map<String, byte[]> files = new LinkedHashMap<>();
-        files.put("mix.html", MixPage.of(mix).getBytes(StandardCharsets.UTF_8));
+        files.put("mix.html", shown.page(MixPage.of(mix, shown)).getBytes(StandardCharsets.UTF_8));
         files.put("mix.json", json(mix));
         try {
             return new WriteResult(OutputFolder.write(folder, files), "", false);

@@ -33,7 +33,7 @@ final class MixPage {
 
     private MixPage() {}
 
-    static String of(Mix mix) {
+    static String of(Mix mix, ShownIn shown) {
         StringBuilder page = new StringBuilder();
         page.append("<!DOCTYPE html>\n<html lang=\"en\">\n<head>\n<meta charset=\"utf-8\" />\n")
                 .append("<meta name=\"viewport\" content=\"width=device-width\" />\n<title>Mixing")
@@ -46,14 +46,14 @@ final class MixPage {
                 .append("</h1>\n<p>")
                 .append(text(MixWords.strength(mix)))
                 .append("</p>\n");
-        steps(page, mix.sheet().steps());
+        steps(page, mix.sheet().steps(), shown);
         if (mix.correction().isPresent()) {
             MixCorrection correction = mix.correction().get();
             page.append("<h2>").append(text(MixWords.reading(correction))).append("</h2>\n");
             if (correction.steps().isEmpty()) {
                 page.append("<p>Nothing to do: as near as the meters tell.</p>\n");
             } else {
-                steps(page, correction.steps());
+                steps(page, correction.steps(), shown);
             }
             page.append("<p>").append(text(MixWords.after(correction))).append("</p>\n");
         }
@@ -62,14 +62,16 @@ final class MixPage {
             page.append("<li>").append(text(caution)).append("</li>\n");
         }
         return page.append(
-                        "</ul>\n</div>\n<p class=\"fine\">EC in mS/cm at 25 degC, pH with the CO2")
+                        "</ul>\n</div>\n<p class=\"fine\">EC in "
+                                + shown.ecUnit()
+                                + " at 25 degC, pH with the CO2")
                 .append(" still in it. Worked out by Tideless ")
                 .append(text(ResultJson.version()))
                 .append("; it advises, your meters decide.</p>\n</body>\n</html>\n")
                 .toString();
     }
 
-    private static void steps(StringBuilder page, List<MixingSheet.Step> steps) {
+    private static void steps(StringBuilder page, List<MixingSheet.Step> steps, ShownIn shown) {
         page.append("<table>\n<thead><tr><th></th><th>pour</th><th class=\"n\">amount</th>")
                 .append("<th class=\"n\">EC then</th><th class=\"n\">pH then</th></tr></thead>\n")
                 .append("<tbody>\n");
@@ -79,7 +81,7 @@ final class MixPage {
                     .append("</td><td class=\"n amount\">")
                     .append(text(MixWords.amount(step)))
                     .append("</td><td class=\"n\">")
-                    .append(MixWords.ec(step.ecMsPerCm()))
+                    .append(shown.ec(step.ecMsPerCm()))
                     .append("</td><td class=\"n\">")
                     .append(MixWords.ph(step.ph()))
                     .append("</td></tr>\n");

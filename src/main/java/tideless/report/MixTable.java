@@ -16,13 +16,14 @@ public final class MixTable {
      * Prints it.
      *
      * @param width columns to fill; less than 56 counts as 56
+     * @param shown what the meter shows
      */
-    public static void print(PrintWriter out, Mix mix, int width) {
+    public static void print(PrintWriter out, Mix mix, int width, ShownIn shown) {
         int columns = Math.max(56, width);
         wrapped(out, MixWords.title(mix), "", columns);
         wrapped(out, MixWords.strength(mix), "", columns);
         out.println();
-        steps(out, mix.sheet().steps());
+        steps(out, mix.sheet().steps(), shown);
         if (mix.correction().isPresent()) {
             MixCorrection correction = mix.correction().get();
             out.println();
@@ -31,7 +32,7 @@ public final class MixTable {
             if (correction.steps().isEmpty()) {
                 out.println("   nothing to do: as near as the meters tell");
             } else {
-                steps(out, correction.steps());
+                steps(out, correction.steps(), shown);
             }
             wrapped(out, MixWords.after(correction), "", columns);
         }
@@ -42,7 +43,7 @@ public final class MixTable {
         out.flush();
     }
 
-    private static void steps(PrintWriter out, List<MixingSheet.Step> steps) {
+    private static void steps(PrintWriter out, List<MixingSheet.Step> steps, ShownIn shown) {
         int what = "WHAT".length();
         int amount = "AMOUNT".length();
         for (MixingSheet.Step step : steps) {
@@ -50,7 +51,8 @@ public final class MixTable {
             amount = Math.max(amount, MixWords.amount(step).length());
         }
         String form = "%3s  %-" + what + "s  %" + amount + "s  %6s  %4s";
-        out.println(form.formatted("", "WHAT", "AMOUNT", "EC", "pH"));
+        out.println(
+                form.formatted("", "WHAT", "AMOUNT", shown.scale() == null ? "EC" : "ppm", "pH"));
         int n = 0;
         for (MixingSheet.Step step : steps) {
             out.println(
@@ -60,7 +62,7 @@ public final class MixTable {
                             ++n + ".",
                             what(step),
                             MixWords.amount(step),
-                            MixWords.ec(step.ecMsPerCm()),
+                            shown.ec(step.ecMsPerCm()),
                             MixWords.ph(step.ph())));
         }
     }

@@ -48,32 +48,34 @@ final class ReportPage {
      * The page.
      *
      * @param rig its scenes
+     * @param shown what the meter shows of a mixture
      * @param plots each with its finding, and its SVG
      */
     static String of(
             Forecast forecast,
             Origins origins,
             List<RigPicture.Drawing> rig,
-            Map<String, byte[]> plots) {
+            Map<String, byte[]> plots,
+            ShownIn shown) {
         Map<String, Object> page = new HashMap<>();
         addHead(page, forecast);
         addTasks(page, forecast);
-        addMix(page, forecast, origins);
+        addMix(page, forecast, origins, shown);
         page.put("cautions", cautions(forecast));
         page.put("strip", SeasonStrip.of(forecast).svg());
         page.put("rig", rig.stream().map(RigPicture.Drawing::svg).toList());
         page.put("rigKey", RigWords.KEY);
-        List<Map<String, String>> shown = new ArrayList<>();
+        List<Map<String, String>> figures = new ArrayList<>();
         plots.forEach(
                 (finding, svg) ->
-                        shown.add(
+                        figures.add(
                                 Map.of(
                                         "finding",
                                         finding,
                                         "data",
                                         Base64.getEncoder().encodeToString(svg))));
-        page.put("plots", shown);
-        page.put("hasPlots", !shown.isEmpty());
+        page.put("plots", figures);
+        page.put("hasPlots", !figures.isEmpty());
         page.put("sure", OutlookWords.sureness(forecast));
         List<Map<String, String>> assumed =
                 origins.assumed().stream()
@@ -135,8 +137,9 @@ final class ReportPage {
         return Names.begun(WarningWords.text(warning));
     }
 
-    private static void addMix(Map<String, Object> page, Forecast forecast, Origins origins) {
-        Map<String, Object> sheet = origins.mix().map(ReportPage::sheet).orElse(Map.of());
+    private static void addMix(
+            Map<String, Object> page, Forecast forecast, Origins origins, ShownIn shown) {
+        Map<String, Object> sheet = origins.mix().map(mix -> sheet(mix, shown)).orElse(Map.of());
         page.put("mix", sheet.isEmpty() ? false : sheet);
         page.put("noMix", FeedWords.noSheet(forecast.trace().scenario().feed()));
         page.put(
@@ -144,19 +147,21 @@ final class ReportPage {
                 TakesWords.of(SeasonTakes.of(forecast.trace()), forecast.trace(), origins.mix()));
     }
 
-    private static Map<String, Object> sheet(Mix mix) {
+    private static Map<String, Object> sheet(Mix mix, ShownIn shown) {
         List<Map<String, String>> steps = new ArrayList<>();
         for (MixingSheet.Step step : mix.sheet().steps()) {
             steps.add(
                     Map.of(
                             "what", MixWords.poured(step),
                             "amount", MixWords.amount(step),
-                            "ec", MixWords.ec(step.ecMsPerCm()),
+                            "ec", shown.ec(step.ecMsPerCm()),
                             "ph", MixWords.ph(step.ph())));
         }
         return Map.of(
                 "text",
                 MixWords.title(mix) + ". " + MixWords.strength(mix),
+                "ecUnit",
+                shown.ecUnit(),
                 "steps",
                 steps,
                 "cautions",

@@ -97,7 +97,7 @@ public final class ResultFiles {
         if (wanted != Wanted.PICTURES) {
             Map<String, byte[]> plots = new LinkedHashMap<>();
             pictures.forEach((name, p) -> plots.put(p.finding(), files.get(name + ".svg")));
-            String page = ReportPage.of(forecast, origins, rig, plots);
+            String page = ReportPage.of(forecast, origins, rig, plots, shown);
             files.put("report.html", shown.page(page).getBytes(StandardCharsets.UTF_8));
         }
         return files;

@@ -107,6 +107,11 @@ public record ShownIn(boolean us, PpmScale scale) implements Telling {
         return scale == null ? "mS/cm" : scale == PpmScale.PPM_500 ? "ppm-500" : "ppm-700";
     }
 
+    /** An EC as a meter shows it, without its unit. */
+    String ec(double msPerCm) {
+        return scale == null ? MixWords.ec(msPerCm) : rounded(scale.ppm(msPerCm), 0);
+    }
+
     /** Of the upright axis of an EC. */
     String ecLabel() {
         return (us ? "EC at 77 \u00b0F (" : "EC at 25 \u00b0C (") + ecUnit() + ")";

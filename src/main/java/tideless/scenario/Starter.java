@@ -93,6 +93,11 @@ public final class Starter {
         return new Starter(answers, start, feed).written();
     }
 
+    /** Whether the rig was measured in inches. */
+    public static boolean isInInches(Map<StarterQuestion, String> answers) {
+        return StarterQuestion.isInInches(answers.get(StarterQuestion.SIZE));
+    }
+
     private String written() {
         int trays = Integer.parseInt(answers.get(StarterQuestion.TRAYS));
         line(

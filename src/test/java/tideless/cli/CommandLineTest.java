@@ -191,6 +191,25 @@ class CommandLineTest {
         assertTrue(fit.out().contains("learned from 4 readings"), fit.out());
         assertTrue(fit.out().contains("refill, reservoir shelf"), fit.out());
         assertTrue(fit.out().contains("6 files in"), fit.out());
+        // Pictures follow the units asked for, tables do not.
+        String table = Files.readString(learned.resolve("fit.csv"));
+        assertTrue(Files.readString(learned.resolve("fit-level.svg")).contains(">level (cm)<"));
+        run(
+                "fit",
+                BENCH,
+                "--log",
+                log,
+                "--members",
+                2,
+                "-o",
+                learned,
+                "--units",
+                "us",
+                "--ec-scale",
+                "ppm500");
+        assertTrue(Files.readString(learned.resolve("fit-level.svg")).contains(">level (in)<"));
+        assertTrue(Files.readString(learned.resolve("fit-ec.svg")).contains("(ppm-500)<"));
+        assertEquals(table, Files.readString(learned.resolve("fit.csv")));
         Path corrected = learned.resolve("corrected.toml");
         assertTrue(Files.readString(corrected).contains("[crop.basil.thirst]"));
         for (List<Object> taker :

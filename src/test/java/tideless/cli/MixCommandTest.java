@@ -66,6 +66,22 @@ class MixCommandTest {
                 .contains("acid into water", "Never pour part A and part B together", "gypsum");
     }
 
+    // 1.4 mS/cm is 700 on a pen of 500 for one: the steps on screen and sheet say what it shows.
+    @Test
+    void a_pen_in_ppm_is_told_what_it_shows_after_each_step(@TempDir Path folder) throws Exception {
+        Said said = mix("--ec-scale", "ppm500", "--units", "us", "-o", folder.toString());
+        assertThat(said.exit()).isZero();
+        assertThat(said.out()).contains(" ppm    pH", "at 700 ppm-500").doesNotContain("mS/cm");
+        assertThat(said.out()).containsPattern("part b.* \\d{3} +\\d\\.\\d");
+        String page = Files.readString(folder.resolve("mix.html"));
+        assertThat(page).contains("EC in ppm-500", "6.3 gal").doesNotContain("mS/cm");
+        JsonNode json = new ObjectMapper().readTree(folder.resolve("mix.json").toFile());
+        List<JsonNode> steps = new ArrayList<>();
+        json.get("steps").forEach(steps::add);
+        double last = steps.get(steps.size() - 1).get("ec_mS_per_cm").asDouble();
+        assertThat(page).contains(">" + Math.round(500 * last) + "</td>");
+    }
+
     @Test
     void what_came_out_too_strong_and_too_alkaline_is_put_right_in_one_go(@TempDir Path folder)
             throws Exception {

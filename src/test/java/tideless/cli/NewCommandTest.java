@@ -162,6 +162,7 @@ class NewCommandTest {
         Outcome outcome =
                 run(file(), "--crop", crop, "--size", size, "--filling", "hand", "--usual");
         assertThat(outcome.err()).isEmpty();
+        assertThat(outcome.out()).contains("tideless run " + file() + " --units us");
         assertThat(Files.readString(file()))
                 .contains("diameter = \"12 in\"", "depth = \"14 in\"", "cup_bottom = \"10.9 in\"")
                 .contains("\"800 ppm-500\" or \"1120 ppm-700\"");

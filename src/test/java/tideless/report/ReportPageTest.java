@@ -25,6 +25,7 @@ import tideless.drawing.RigPicture;
 import tideless.scenario.DayOneMix;
 import tideless.scenario.Reading;
 import tideless.scenario.ScenarioReader;
+import tideless.solution.ElectricalConductivity.PpmScale;
 import tideless.study.Forecast;
 import tideless.study.Forecasts;
 import tideless.words.CautionWords;
@@ -49,7 +50,7 @@ class ReportPageTest {
     private static String page(Forecast forecast, Origins origins) {
         Map<String, byte[]> plots = new LinkedHashMap<>();
         plots.put("A finding & more.", "<svg/>".getBytes(StandardCharsets.UTF_8));
-        return ReportPage.of(forecast, origins, RigPicture.scenes(forecast), plots);
+        return ReportPage.of(forecast, origins, RigPicture.scenes(forecast), plots, ShownIn.METRIC);
     }
 
     private static Element xml(String page) {
@@ -143,6 +144,20 @@ class ReportPageTest {
         assertThat(mix.sheet().composition().molPerM3(0)).isCloseTo(no3, within(0.05 * no3));
         String words = words(xml(PAGE));
         mix.sheet().steps().forEach(step -> assertThat(words).contains(MixWords.amount(step)));
+        assertThat(words).contains("EC (mS/cm) and pH as the meters should read");
+        ShownIn pen = new ShownIn(false, PpmScale.PPM_700);
+        String page =
+                pen.page(
+                        ReportPage.of(
+                                BENCH,
+                                origins(),
+                                RigPicture.scenes(BENCH),
+                                new LinkedHashMap<>(),
+                                pen));
+        assertThat(page).doesNotContain("mS/cm");
+        double last = mix.sheet().steps().get(mix.sheet().steps().size() - 1).ecMsPerCm();
+        assertThat(words(xml(page)))
+                .contains("EC (ppm-700) and pH as", " " + Math.round(700 * last) + " ");
     }
 
     @Test
