@@ -1,11 +1,13 @@
 package tideless.report;
 
+import java.time.Duration;
 import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import tideless.advice.Task;
+import tideless.physics.Time;
 import tideless.rig.Scenario;
 import tideless.rig.VesselId;
 import tideless.study.Forecast;
@@ -21,6 +23,10 @@ final class Checklist {
     private static final int WEEKS = 4;
 
     private static final int WEEK_DAYS = 7;
+
+    /** What is done more often later on is told in one line. */
+    private static final int MOST_ALIKE = 10;
+
     private static final int LONG_RUN_DAYS = 330;
 
     private final Forecast forecast;
@@ -66,9 +72,68 @@ final class Checklist {
         return weeks;
     }
 
-    /** What is to be done after them. */
+    /** What is to be done after them; what is done more than ten times is one line. */
     List<Map<String, Object>> later() {
-        return rows(scenario.start().plusDays((long) WEEKS * WEEK_DAYS), LocalDate.MAX);
+        LocalDate from = scenario.start().plusDays((long) WEEKS * WEEK_DAYS);
+        Map<String, List<Integer>> often = new LinkedHashMap<>();
+        for (int i = 0; i < lines.size(); i++) {
+            if (!lines.get(i).get(0).due().toLocalDate().isBefore(from)) {
+                often.computeIfAbsent(which(lines.get(i)), k -> new ArrayList<>()).add(i);
+            }
+        }
+        List<Map<String, Object>> rows = new ArrayList<>();
+        for (int i = 0; i < lines.size(); i++) {
+            List<Integer> same = often.getOrDefault(which(lines.get(i)), List.of());
+            if (same.size() <= MOST_ALIKE && same.contains(i)) {
+                rows.add(row(i));
+            } else if (!same.isEmpty() && same.get(0) == i) {
+                rows.add(gathered(same));
+            }
+        }
+        return rows;
+    }
+
+    private static String which(List<Task> line) {
+        return line.get(0).kind() + " " + line.stream().map(Task::vessel).toList();
+    }
+
+    /** From when on to when, how often, and how much each time. */
+    private Map<String, Object> gathered(List<Integer> same) {
+        Task first = lines.get(same.get(0)).get(0);
+        Task last = lines.get(same.get(same.size() - 1)).get(0);
+        double least = Double.POSITIVE_INFINITY;
+        double most = 0;
+        for (int i : same) {
+            least = Math.min(least, lines.get(i).get(0).litres());
+            most = Math.max(most, lines.get(i).get(0).litres());
+        }
+        double days =
+                Duration.between(first.due(), last.due()).toSeconds()
+                        / Time.DAY_S
+                        / (same.size() - 1);
+        String litres =
+                most > 0
+                        ? Numbers.litres(least) + " to " + Numbers.litres(most) + " L each time, "
+                        : "";
+        boolean dated = scenario.days() > LONG_RUN_DAYS;
+        return Map.of(
+                "id",
+                "task-" + (same.get(0) + 1),
+                "when",
+                Dates.visit(first.due(), dated),
+                "what",
+                Names.of(first.kind())
+                        + ", "
+                        + where(lines.get(same.get(0)))
+                        + ", "
+                        + same.size()
+                        + " times",
+                "why",
+                litres
+                        + "about "
+                        + (days < 1.5 ? "each day" : "every " + Math.round(days) + " days")
+                        + ", to "
+                        + Dates.visit(last.due(), dated));
     }
 
     private List<Map<String, Object>> rows(LocalDate from, LocalDate before) {
@@ -77,39 +142,44 @@ final class Checklist {
             Task task = lines.get(i).get(0);
             LocalDate day = task.due().toLocalDate();
             if (!day.isBefore(from) && day.isBefore(before)) {
-                rows.add(
-                        Map.of(
-                                "id",
-                                "task-" + (i + 1),
-                                "when",
-                                Dates.visit(task.due(), scenario.days() > LONG_RUN_DAYS),
-                                "what",
-                                what(lines.get(i)),
-                                "why",
-                                TaskWords.why(task) + likely(task)));
+                rows.add(row(i));
             }
         }
         return rows;
     }
 
+    private Map<String, Object> row(int i) {
+        Task task = lines.get(i).get(0);
+        return Map.of(
+                "id",
+                "task-" + (i + 1),
+                "when",
+                Dates.visit(task.due(), scenario.days() > LONG_RUN_DAYS),
+                "what",
+                what(lines.get(i)),
+                "why",
+                TaskWords.why(task) + likely(task));
+    }
+
+    private static String where(List<Task> alike) {
+        Task task = alike.get(0);
+        if (alike.size() == 1) {
+            return Names.of(task.vessel(), task.crop());
+        }
+        List<String> names =
+                alike.stream().map(Task::vessel).map(VesselId::name).map(Names::clean).toList();
+        return (task.vessel().kind() == VesselId.Kind.TRAY ? "trays " : "reservoirs ")
+                + Names.list(names)
+                + Names.ofCrop(task.crop())
+                + ", each";
+    }
+
     private static String what(List<Task> alike) {
         Task task = alike.get(0);
-        String where;
-        if (alike.size() == 1) {
-            where = Names.of(task.vessel(), task.crop());
-        } else {
-            List<String> names =
-                    alike.stream().map(Task::vessel).map(VesselId::name).map(Names::clean).toList();
-            where =
-                    (task.vessel().kind() == VesselId.Kind.TRAY ? "trays " : "reservoirs ")
-                            + Names.list(names)
-                            + Names.ofCrop(task.crop())
-                            + ", each";
-        }
         String litres = task.litres() > 0 ? ", " + Numbers.litres(task.litres()) + " L" : "";
         // Of more than the vessel it is told with: the line below says of which.
         boolean ofAll = task.kind() == Task.Kind.MIX || task.kind() == Task.Kind.READ_METERS;
-        return Names.of(task.kind()) + (ofAll ? "" : ", " + where) + litres;
+        return Names.of(task.kind()) + (ofAll ? "" : ", " + where(alike)) + litres;
     }
 
     private String likely(Task task) {

@@ -268,6 +268,8 @@ record Corpus(
                         "--volume=5 gal",
                         "--ec=1.8 mS/cm",
                         "--recipe=hoagland-1",
+                        "--ec-scale=ppm500",
+                        "--units=us",
                         "--analysis=calcium 55 mg/L, magnesium 12 mg/L, sodium 28 mg/L, sulfate 77 mg/L"
                                 + " SO4, chloride 20 mg/L, alkalinity 8 dH, pH 7.4");
         List<String> pen =

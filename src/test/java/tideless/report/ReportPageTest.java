@@ -6,6 +6,7 @@ import static org.assertj.core.api.Assertions.within;
 import java.io.ByteArrayInputStream;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Path;
+import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.HashSet;
 import java.util.LinkedHashMap;
@@ -106,6 +107,29 @@ class ReportPageTest {
                         .noneMatch(label -> label.contains(what + ", reservoir"));
             }
         }
+    }
+
+    /** Sixty boxes of one kind are read by nobody: from the fifth week on they are one line. */
+    @Test
+    void what_is_done_daily_is_one_line_after_the_first_weeks() {
+        Reading.Good bucket =
+                (Reading.Good) ScenarioReader.read(Path.of("scenarios/hand-topped-bucket.toml"));
+        Forecast forecast = Forecasts.of(bucket.scenario(), 1);
+        List<Task> topUps =
+                forecast.toDo().stream().filter(task -> task.kind() == Task.Kind.TOP_UP).toList();
+        LocalDate fifthWeek = bucket.scenario().start().plusDays(28);
+        long later =
+                topUps.stream().filter(t -> !t.due().toLocalDate().isBefore(fifthWeek)).count();
+        assertThat(later).isGreaterThan(40);
+        List<Element> labels = all(xml(page(forecast, origins())), "label");
+        List<String> told =
+                labels.stream()
+                        .map(ReportPageTest::words)
+                        .filter(w -> w.contains("top up"))
+                        .toList();
+        assertThat(told).hasSize((int) (topUps.size() - later) + 1);
+        assertThat(told.get(told.size() - 1))
+                .contains(later + " times", "L each time, about each day, to ");
     }
 
     @Test
