@@ -117,10 +117,9 @@ final class AwayCommand implements Callable<Integer> {
         arguments.requireInRun("--from", first, rig);
         for (Visits.Absence absence : stated) {
             arguments.requireInRun("--absence", absence.from(), rig);
-            arguments.requireInRun("--absence", absence.to(), rig);
         }
         Away.Question question =
-                new Away.Question(first, every, stated.isEmpty() ? withinRun(rig) : stated);
+                new Away.Question(first, every, stated.isEmpty() ? begunInRun(rig) : stated);
         try (Brake brake = new Brake()) {
             Away away;
             try (Progress progress = new Progress(System.err, Progress.atTerminal())) {
@@ -144,10 +143,10 @@ final class AwayCommand implements Callable<Integer> {
         AwayTable.print(spec.commandLine().getOut(), away, Terminal.width());
     }
 
-    private static List<Visits.Absence> withinRun(Scenario rig) {
+    private static List<Visits.Absence> begunInRun(Scenario rig) {
         LocalDate last = rig.lastDay();
         return rig.visits().absences().stream()
-                .filter(a -> !a.from().isBefore(rig.firstOpenDay()) && !a.to().isAfter(last))
+                .filter(a -> !a.from().isBefore(rig.firstOpenDay()) && !a.from().isAfter(last))
                 .toList();
     }
 

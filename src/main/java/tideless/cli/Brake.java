@@ -1,7 +1,9 @@
 package tideless.cli;
 
+import java.io.PrintWriter;
 import java.util.concurrent.CountDownLatch;
 import java.util.concurrent.TimeUnit;
+import picocli.CommandLine.Model.CommandSpec;
 
 /**
  * What a program that is asked to end (Ctrl-C) does with long work: it breaks the work off, and
@@ -33,6 +35,14 @@ final class Brake implements AutoCloseable {
         } catch (InterruptedException e) {
             Thread.currentThread().interrupt();
         }
+    }
+
+    /** Says that the work was broken off before there was anything to keep. */
+    static int sayNothingKept(CommandSpec spec) {
+        PrintWriter err = spec.commandLine().getErr();
+        err.println("Broken off before anything could be said; nothing was written.");
+        err.flush();
+        return Exit.DONE;
     }
 
     /** The long work is over: nothing breaks off what follows. */

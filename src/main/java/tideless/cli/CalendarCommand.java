@@ -66,7 +66,7 @@ final class CalendarCommand implements Callable<Integer> {
     @Spec CommandSpec spec;
 
     @Override
-    public Integer call() throws InterruptedException {
+    public Integer call() {
         Arguments arguments = new Arguments(spec);
         arguments.requireMembers(members);
         if (file != null && !file.toString().toLowerCase(Locale.ROOT).endsWith(".ics")) {
@@ -77,17 +77,26 @@ final class CalendarCommand implements Callable<Integer> {
         if (good.isEmpty()) {
             return read.exit();
         }
+        try (Brake brake = new Brake()) {
+            return tell(good.get(), brake);
+        } catch (InterruptedException e) {
+            return Brake.sayNothingKept(spec);
+        }
+    }
+
+    private int tell(Reading.Good good, Brake brake) throws InterruptedException {
         Forecast forecast;
         WriteResult written = new WriteResult(List.of(), "", false);
         try (Progress progress = new Progress(System.err, Progress.atTerminal())) {
             forecast =
                     Forecasts.of(
-                            good.get().scenario(),
+                            good.scenario(),
                             seed.value,
                             members,
                             new Watched(threads.pool(), progress, "running"));
+            brake.release();
             if (file != null) {
-                List<Path> inputs = Scenarios.inputs(good.get());
+                List<Path> inputs = Scenarios.inputs(good);
                 written = CalendarFile.write(forecast, file, inputs);
             }
         }

@@ -78,7 +78,7 @@ final class FitCommand implements Callable<Integer> {
     @Spec CommandSpec spec;
 
     @Override
-    public Integer call() throws InterruptedException {
+    public Integer call() {
         Arguments arguments = new Arguments(spec);
         arguments.requireMembers(members);
         arguments.requireFolder(folder);
@@ -91,12 +91,22 @@ final class FitCommand implements Callable<Integer> {
         if (log == null && LogCommand.namesNone(good)) {
             return LogCommand.refuseNone(scenario, err);
         }
+        try (Brake brake = new Brake()) {
+            return learn(good, brake);
+        } catch (InterruptedException e) {
+            return Brake.sayNothingKept(spec);
+        }
+    }
+
+    private int learn(Reading.Good good, Brake brake) throws InterruptedException {
+        PrintWriter err = spec.commandLine().getErr();
         Scenario rig = good.scenario();
         ThreadPool pool = threads.pool();
         Optional<Fit> fit;
         WriteResult written = new WriteResult(List.of(), "", false);
         try (Progress progress = new Progress(System.err, Progress.atTerminal())) {
             fit = Fit.of(rig, members, seed.value, new Watched(pool, progress, "running"));
+            brake.release();
             if (fit.isPresent() && folder != null) {
                 progress.show("writing", 0, 0);
                 written =

@@ -27,6 +27,7 @@ import tideless.scenario.Note;
 import tideless.scenario.Reading;
 import tideless.study.Forecast;
 import tideless.study.Forecasts;
+import tideless.study.Workers;
 
 /** Runs one scenario. */
 @Command(
@@ -105,13 +106,11 @@ final class RunCommand implements Callable<Integer> {
     @Spec CommandSpec spec;
 
     @Override
-    public Integer call() throws InterruptedException {
-        PrintWriter out = spec.commandLine().getOut();
+    public Integer call() {
         Arguments arguments = new Arguments(spec);
         arguments.requireFolder(folder);
         arguments.requireMembers(members);
         PrintWriter err = spec.commandLine().getErr();
-        ShownIn shown = Tideless.shown(spec);
         Stopwatch watch = new Stopwatch();
         Scenarios read = Scenarios.read(scenario, logged.beside(), err);
         Optional<Reading.Good> good = read.good();
@@ -120,35 +119,44 @@ final class RunCommand implements Callable<Integer> {
         }
         watch.lap("read");
         Path to = folder != null ? folder : Path.of("out", baseName(scenario));
+        try (Brake brake = new Brake()) {
+            int exit = run(good.get(), to, brake, watch);
+            if (timings && exit == Exit.DONE) {
+                err.println(watch);
+                err.flush();
+            }
+            return exit;
+        } catch (InterruptedException e) {
+            return Brake.sayNothingKept(spec);
+        }
+    }
+
+    private int run(Reading.Good good, Path to, Brake brake, Stopwatch watch)
+            throws InterruptedException {
+        ShownIn shown = Tideless.shown(spec);
         Forecast forecast;
         WriteResult written;
         try (Progress progress = new Progress(System.err, Progress.atTerminal())) {
-            progress.show("running", 0, 0);
-            forecast = Forecasts.of(good.get().scenario(), seed, members, threads.pool());
+            Workers workers = new Watched(threads.pool(), progress, "running");
+            forecast = Forecasts.of(good.scenario(), seed, members, workers);
+            brake.release();
             watch.lap("simulate and advise");
             progress.show("writing", 0, 0);
-            written =
-                    ResultFiles.write(forecast, to, wanted(), origins(good.get(), forecast), shown);
+            written = ResultFiles.write(forecast, to, wanted(), origins(good, forecast), shown);
             watch.lap("draw and write");
         }
-        int exit =
-                Written.told(
-                        spec,
-                        written,
-                        to,
-                        () ->
-                                ForecastTable.print(
-                                        out,
-                                        forecast,
-                                        Terminal.colour(),
-                                        Terminal.width(),
-                                        all ? ForecastTable.Depth.ALL : ForecastTable.Depth.BRIEF,
-                                        shown));
-        if (timings && exit == Exit.DONE) {
-            err.println(watch);
-            err.flush();
-        }
-        return exit;
+        return Written.told(
+                spec,
+                written,
+                to,
+                () ->
+                        ForecastTable.print(
+                                spec.commandLine().getOut(),
+                                forecast,
+                                Terminal.colour(),
+                                Terminal.width(),
+                                all ? ForecastTable.Depth.ALL : ForecastTable.Depth.BRIEF,
+                                shown));
     }
 
     private static Origins origins(Reading.Good good, Forecast forecast) {

@@ -9,6 +9,7 @@ import tideless.words.AwayWords;
 import tideless.words.BrokenWords;
 import tideless.words.Dates;
 import tideless.words.Names;
+import tideless.words.OutlookWords;
 import tideless.words.Wrap;
 
 /** How long nobody need come, for a terminal. */
@@ -79,14 +80,7 @@ public final class AwayTable {
 
     private void notes() {
         if (!away.whole()) {
-            say(
-                    "Broken off: these are the first "
-                            + away.members()
-                            + " of "
-                            + away.asked()
-                            + " rigs, as --members "
-                            + away.members()
-                            + " tells them.");
+            say(OutlookWords.brokenOff(away.members(), away.asked()));
         }
         if (away.members() > 1) {
             say(

@@ -4,6 +4,7 @@ import java.io.PrintWriter;
 import tideless.study.Forecast;
 import tideless.words.Dates;
 import tideless.words.Names;
+import tideless.words.OutlookWords;
 import tideless.words.Wrap;
 
 /** The diary of a forecast, for a terminal. */
@@ -36,6 +37,10 @@ public final class CalendarTable {
                 out.println(lead + line);
                 lead = " ".repeat(INDENT);
             }
+        }
+        if (forecast.isBrokenOff()) {
+            out.println();
+            Wrap.lines(OutlookWords.brokenOff(forecast), width).forEach(out::println);
         }
         out.flush();
     }

@@ -82,18 +82,24 @@ public final class CompareTable {
         CompareTable table = new CompareTable(out, compared, start, shownIn);
         out.println(title);
         out.println();
-        if (compared.axes().size() < 2) {
-            table.printList();
-        } else {
-            table.printGrid();
+        if (compared.cells().stream().anyMatch(Compared.Cell::isReached)) {
+            table.printDesigns();
         }
-        out.println();
-        out.println(table.key());
-        out.println();
         for (String sentence : DesignWords.sentences(compared)) {
             Wrap.lines(sentence, width).forEach(out::println);
         }
         out.flush();
+    }
+
+    private void printDesigns() {
+        if (compared.axes().size() < 2) {
+            printList();
+        } else {
+            printGrid();
+        }
+        out.println();
+        out.println(key());
+        out.println();
     }
 
     private String key() {

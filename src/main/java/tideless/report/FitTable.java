@@ -10,6 +10,7 @@ import tideless.words.Dates;
 import tideless.words.FitWords;
 import tideless.words.LogWords;
 import tideless.words.Names;
+import tideless.words.OutlookWords;
 import tideless.words.Wrap;
 
 /** What a log teaches, for a terminal. */
@@ -58,6 +59,10 @@ public final class FitTable {
         }
         table.dates();
         table.worth();
+        if (fit.members() < fit.asked()) {
+            out.println();
+            table.say(OutlookWords.brokenOff(fit.members(), fit.asked()));
+        }
         out.flush();
     }
 

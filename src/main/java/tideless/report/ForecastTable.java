@@ -149,6 +149,9 @@ public final class ForecastTable {
         for (String verdict : VerdictWords.lines(forecast)) {
             paragraph(BOLD, "", verdict);
         }
+        if (forecast.isBrokenOff()) {
+            paragraph("", "", OutlookWords.brokenOff(forecast));
+        }
         line("");
         printTasks(scenario);
         forecast.trace().trays().forEach(this::printUnripe);

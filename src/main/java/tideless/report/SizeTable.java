@@ -20,7 +20,8 @@ public final class SizeTable {
     private static final double MOST_HOURS = 24;
 
     private static final String CROWD =
-            "Plants share the same ground: more of them take no harm, but give less each.";
+            "Plants share the same ground: more of them take no harm, but give less each. A head"
+                    + " that stays below nine tenths of its wanted weight does not count as enough.";
 
     private static final String IN_TURN =
             "Numbers are of the first crop of a tray; those that follow change in proportion.";

@@ -12,8 +12,16 @@ import tideless.solution.RespiredCarbon;
  * for, the poorest and the richest its figures allow. Scratch space of one run.
  */
 final class RootAir {
-    /** Saturation and breathing are worked out anew when the solution has moved by this, K. */
-    private static final double TEMP_MOVED_K = 0.05;
+    /**
+     * Saturation and breathing are worked out at temperatures so far apart, K, and taken as
+     * straight between: within 3e-5 of themselves.
+     */
+    private static final double APART_K = 0.5;
+
+    /** Beyond these temperatures of the solution they stand still, degC. */
+    private static final double MOST_C = 40;
+
+    private static final int KNOTS = 82;
 
     private static final RootBreathing.Figures[] BAND = {
         RootBreathing.MIDDLE, RootBreathing.POOREST, RootBreathing.RICHEST
@@ -32,7 +40,8 @@ final class RootAir {
      */
     private double warmedGPerM3;
 
-    private double knownAtC = Double.NaN;
+    private final double[] saturationAt = new double[KNOTS];
+    private final double[][] perRootAt; // of each course
 
     /**
      * @param startC of the solution, saturated at the start, degC
@@ -43,6 +52,8 @@ final class RootAir {
         this.airPressurePa = airPressurePa;
         this.aerated = aerated;
         courses = band ? BAND.length : 1;
+        perRootAt = new double[courses][KNOTS];
+        Arrays.fill(saturationAt, Double.NaN);
         know(startC);
         Arrays.fill(oxygenGPerM3, saturationGPerM3);
     }
@@ -92,22 +103,32 @@ final class RootAir {
 
     /** The tray was filled with fresh solution, which is saturated. */
     void renew(double tempC) {
-        knownAtC = Double.NaN;
         know(tempC);
         Arrays.fill(oxygenGPerM3, saturationGPerM3);
         warmedGPerM3 = 0;
     }
 
     private void know(double tempC) {
-        if (Math.abs(tempC - knownAtC) <= TEMP_MOVED_K) {
-            return; // never while it is unknown: NaN compares as false
-        }
-        double bounded = Math.max(0, Math.min(40, tempC));
-        saturationGPerM3 = Oxygen.saturationMgPerL(bounded, 0, airPressurePa);
+        double knots = Math.max(0, Math.min(MOST_C, tempC)) / APART_K;
+        int knot = (int) knots;
+        double on = knots - knot;
+        workOut(knot);
+        workOut(knot + 1);
+        saturationGPerM3 = saturationAt[knot] + on * (saturationAt[knot + 1] - saturationAt[knot]);
         for (int i = 0; i < courses; i++) {
-            perRootGPerS[i] = RootBreathing.demandGPerS(BAND[i], 1, bounded);
+            double[] at = perRootAt[i];
+            perRootGPerS[i] = at[knot] + on * (at[knot + 1] - at[knot]);
         }
-        knownAtC = tempC;
+    }
+
+    private void workOut(int knot) {
+        if (Double.isNaN(saturationAt[knot])) {
+            double atC = Math.min(MOST_C, knot * APART_K);
+            saturationAt[knot] = Oxygen.saturationMgPerL(atC, 0, airPressurePa);
+            for (int i = 0; i < courses; i++) {
+                perRootAt[i][knot] = RootBreathing.demandGPerS(BAND[i], 1, atC);
+            }
+        }
     }
 
     /** The likely course, g/m3. */

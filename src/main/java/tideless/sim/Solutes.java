@@ -11,7 +11,7 @@ final class Solutes {
     private static final double NOTHING_MOL_PER_M3 = 1e-9;
 
     /** A step of the logarithm below this leaves half of its square; derived. */
-    private static final double LAST_CHANGE = 1e-8;
+    private static final double LAST_CHANGE = 1e-5;
 
     private static final int NEWTON_MOST = 60;
 

@@ -20,6 +20,12 @@ final class Surface {
      */
     private static final double TEMP_MOVED_K = 0.01;
 
+    /**
+     * In a longer step by so much more as the root of its length, s: within it the solution moves
+     * by kelvins, and its mean stands for all of it.
+     */
+    private static final double EXACT_UP_TO_S = 600;
+
     /** Rounds in which the mean temperature of a step is found; one or two do. */
     private static final int MOST_ROUNDS = 5;
 
@@ -85,6 +91,7 @@ final class Surface {
             knownAtC = Double.NaN;
             return;
         }
+        double movedK = TEMP_MOVED_K * Math.sqrt(Math.max(1, spanS / EXACT_UP_TO_S));
         double airC = air.tempC[step];
         double meanC = startC;
         if (!Double.isNaN(knownAtC)) {
@@ -100,15 +107,24 @@ final class Surface {
         for (int round = 0; round < MOST_ROUNDS; round++) {
             atC = meanC;
             saturatedPa = HumidAir.saturationPressurePa(atC);
-            findTransfer(air, step);
+            findTransfer(air, step, movedK);
             lose(air, step);
             meanC =
                     VesselHeat.meanC(
                             startC, airC, gainW, conductanceWPerK, this, heatCapacityJPerK, spanS);
-            if (Math.abs(meanC - atC) <= TEMP_MOVED_K) {
+            if (Math.abs(meanC - atC) <= movedK) {
                 break;
             }
         }
+        moveTo(meanC);
+    }
+
+    /** The rest of the way, by the slope. */
+    private void moveTo(double tempC) {
+        double by = tempC - atC;
+        m3PerS = Math.max(0, m3PerS + slopeM3PerSK * by);
+        saturatedPa += HumidAir.saturationSlopePaPerK(atC, saturatedPa) * by;
+        atC = tempC;
     }
 
     /** Other water stands there now: what was known of its surface tells nothing. */
@@ -116,8 +132,8 @@ final class Surface {
         knownAtC = Double.NaN;
     }
 
-    private void findTransfer(AirSeries air, int step) {
-        if (!(Math.abs(atC - knownAtC) <= TEMP_MOVED_K)) {
+    private void findTransfer(AirSeries air, int step, double movedK) {
+        if (!(Math.abs(atC - knownAtC) <= movedK)) {
             transferMPerS =
                     OpenWater.massTransferMPerS(
                             atC,

@@ -66,7 +66,7 @@ public final class Precipitation {
     private static final double SETTLED = 1e-3;
 
     /** How near to the onset a fall is found: far below {@link #SETTLED}. */
-    private static final double NEAR = 1e-3 * SETTLED;
+    private static final double NEAR = 0.1 * SETTLED;
 
     /** Secants after which the root is bracketed; two or three do. */
     private static final int MOST_SECANTS = 12;
@@ -77,18 +77,23 @@ public final class Precipitation {
     /** Beyond this sum of amounts, mol/m3, Davies' activities mean nothing: nothing is judged. */
     private static final double MOST_MOL_PER_M3 = 2000;
 
+    /** Warmth within which the constants are those of last time, K: 2e-4 of an index. */
+    private static final double SAME_K = 0.01;
+
     private static final int CA = Component.CA.ordinal();
 
     /**
      * Relative residual of what an index is judged by. Where little buffers, the acid may be a
      * hundred times as far off: as good as {@link #NEAR}.
      */
-    private static final double JUDGED = 1e-8;
+    private static final double JUDGED = 1e-6;
 
     private final SpeciationSolver solver = new SpeciationSolver(JUDGED);
     private final double[] trial = new double[Component.COUNT];
     private final double[] overPlain = {1, 1, 1}; // of each mineral, its last fall over a guess
     private double roomIndex;
+    private Equilibria known = Equilibria.AT_25;
+    private double solvedAt; // fall, mol/m3, after which the solver last found the forms
 
     /**
      * By how much the nearest mineral stood below its onset when {@link #settle} last worked that
@@ -116,15 +121,18 @@ public final class Precipitation {
         if (!(sum < MOST_MOL_PER_M3) || !(molPerM3[CA] > 0)) {
             return false;
         }
-        Equilibria k = Equilibria.at(Math.max(0, Math.min(50, tempC)));
+        Equilibria k = about(Math.max(0, Math.min(50, tempC)));
         double co2Atm = co2Ppm * 1e-6;
         if (Undersaturation.isCertain(molPerM3, k, co2Atm)) {
             roomIndex = Undersaturation.CAREFUL;
             return false;
         }
         boolean fell = false;
+        boolean solved = false;
         for (int round = 0; round < MOST_ROUNDS; round++) {
-            solver.solveInAir(molPerM3, k, co2Atm);
+            if (!solved) {
+                solver.solveInAir(molPerM3, k, co2Atm);
+            }
             int worst = 0;
             double most = Double.NEGATIVE_INFINITY;
             for (int m = 0; m < MINERALS.size(); m++) {
@@ -142,8 +150,16 @@ public final class Precipitation {
             take(MINERALS.get(worst), molPerM3, falls, molPerM3);
             fallenMolPerM3[worst] += falls;
             fell = true;
+            solved = solvedAt == falls;
         }
         return fell;
+    }
+
+    private Equilibria about(double tempC) {
+        if (!(Math.abs(tempC - known.tempC) <= SAME_K)) {
+            known = Equilibria.at(tempC);
+        }
+        return known;
     }
 
     // By secants: the index is all but straight in what falls.
@@ -159,6 +175,7 @@ public final class Precipitation {
                 x -> {
                     take(mineral, molPerM3, x, trial);
                     solver.solveInAir(trial, k, co2Atm);
+                    solvedAt = x;
                     return aboveOnset(mineral, k);
                 };
         // As if the product of the two totals alone had to fall; of lime, which takes two parts of

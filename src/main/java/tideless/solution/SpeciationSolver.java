@@ -1,5 +1,6 @@
 package tideless.solution;
 
+import java.util.stream.IntStream;
 import org.apache.commons.math3.analysis.solvers.BrentSolver;
 import org.apache.commons.math3.util.FastMath;
 import tideless.physics.Elementary;
@@ -53,6 +54,9 @@ final class SpeciationSolver {
     private static final int NO3 = Species.NO3.ordinal();
     private static final int CL = Species.CL.ordinal();
 
+    /** Forms of each cation, those of none first; nitrate and chloride pair with nothing. */
+    private static final int[][] FORMS_OF = new int[CATIONS][];
+
     static {
         for (int i = 0; i < SPECIES; i++) {
             Species species = Species.at(i);
@@ -65,6 +69,13 @@ final class SpeciationSolver {
             SQUARE_OF_CHARGE[i] = CHARGE[i] * CHARGE[i];
             PLUS[i] = Math.max(0, CHARGE[i]);
             MINUS[i] = Math.max(0, -CHARGE[i]);
+        }
+        for (int m = 0; m < CATIONS; m++) {
+            int cation = m;
+            FORMS_OF[m] =
+                    IntStream.range(0, SPECIES)
+                            .filter(i -> CATION[i] == cation && i != NO3 && i != CL)
+                            .toArray();
         }
     }
 
@@ -87,13 +98,10 @@ final class SpeciationSolver {
 
     // Evaluation.
     private final double[] c = new double[SPECIES];
-    private final double[] raw = new double[SPECIES];
     private final double[] inverseGamma = new double[4];
     private final double[] dLnGamma = new double[4];
     private final double[] ligandActivity = {1, 0, 0, 0};
     private final double[] protonPower = new double[4]; // a H+ to the power -1, 0, 1, 2
-    private final double[] cationSum = new double[CATIONS];
-    private final double[] cationRatio = new double[CATIONS]; // of the first, no cation: 1
     private final double[][] cationMean = new double[CATIONS][UNKNOWNS];
     private final double[] f = new double[UNKNOWNS];
     private final double[][] jacobian = new double[UNKNOWNS][UNKNOWNS];
@@ -120,7 +128,6 @@ final class SpeciationSolver {
      * @param tolerance relative residual to stop at, at least {@link #TOLERANCE}
      */
     SpeciationSolver(double tolerance) {
-        cationRatio[0] = 1;
         this.tolerance = tolerance;
     }
 
@@ -284,41 +291,57 @@ final class SpeciationSolver {
         for (int j = S; j <= C; j++) {
             ligandActivity[1 + j] = active[j] || (open && j == C) ? Elementary.exp(u[j]) : 0;
         }
-        for (int m = 1; m < CATIONS; m++) {
-            cationSum[m] = 0;
+        c[NO3] = nitrate;
+        c[CL] = chloride;
+        positive = 0;
+        negative = nitrate + chloride;
+        twiceStrength = nitrate + chloride;
+        ligandSum[1] = 0;
+        ligandSum[2] = 0;
+        ligandSum[3] = 0;
+        for (int m = 0; m < CATIONS; m++) {
+            share(FORMS_OF[m], m == 0 ? Double.NaN : cationTotal[m]);
+        }
+    }
+
+    /**
+     * Amounts of all forms of one cation.
+     *
+     * @param total of it, mol/kg; NaN for the forms without any, whose activities say how much
+     */
+    private void share(int[] forms, double total) {
+        if (total == 0) {
+            for (int i : forms) {
+                c[i] = 0;
+            }
+            return;
         }
         double[] formation = k.formation;
-        for (int i = 0; i < SPECIES; i++) {
+        double sum = 0;
+        for (int i : forms) {
             double term =
                     formation[i]
                             * ligandActivity[LIGAND[i]]
                             * protonPower[POWER[i]]
                             * inverseGamma[SIZE_OF_CHARGE[i]];
-            raw[i] = term;
-            cationSum[CATION[i]] += term;
+            c[i] = term;
+            sum += term;
         }
-        for (int m = 1; m < CATIONS; m++) {
-            cationRatio[m] = cationTotal[m] / cationSum[m];
-        }
-        raw[NO3] = nitrate;
-        raw[CL] = chloride;
+        double ratio = total > 0 ? total / sum : 1;
         double plus = 0;
         double minus = 0;
         double strengths = 0;
-        ligandSum[1] = 0;
-        ligandSum[2] = 0;
-        ligandSum[3] = 0;
-        for (int i = 0; i < SPECIES; i++) {
-            double amount = raw[i] * cationRatio[CATION[i]];
+        for (int i : forms) {
+            double amount = c[i] * ratio;
             c[i] = amount;
             plus += PLUS[i] * amount;
             minus += MINUS[i] * amount;
             strengths += SQUARE_OF_CHARGE[i] * amount;
             ligandSum[LIGAND[i]] += amount;
         }
-        positive = plus;
-        negative = minus;
-        twiceStrength = strengths;
+        positive += plus;
+        negative += minus;
+        twiceStrength += strengths;
     }
 
     /** Residuals, all relative. */

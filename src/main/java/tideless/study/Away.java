@@ -102,7 +102,8 @@ public record Away(
      *
      * @param from first day to be tried
      * @param everyDays days from one to the next, at least 1
-     * @param absences to be judged one by one, within the run; each counts for the scenario's own
+     * @param absences to be judged one by one, each from a day of the run on and as far as it goes;
+     *     each counts for the scenario's own
      */
     public record Question(LocalDate from, int everyDays, List<Visits.Absence> absences) {
         public Question {
@@ -126,19 +127,11 @@ public record Away(
         double[][] quantiles = members == 1 ? new double[1][0] : unknowns.quantiles(members, seed);
         List<Case> cases = cases(scenario, question);
         Surroundings shared = Surroundings.forSeasons(scenario);
-        Tried tried = new Tried(members);
-        try {
-            workers.each(
-                    members,
-                    i -> {
-                        Member member = unknowns.member(quantiles[i]);
-                        tried.keep(i, firsts(cases, member, scenario, shared));
-                        return i;
-                    });
-        } catch (InterruptedException e) {
-            // What was tried is told, and that it is less than was asked for.
-        }
-        List<First[]> firsts = tried.fromTheFirstOn();
+        List<First[]> firsts =
+                Kept.each(
+                        workers,
+                        members,
+                        i -> firsts(cases, unknowns.member(quantiles[i]), scenario, shared));
         List<Leave> leaves = new ArrayList<>();
         List<Stated> absences = new ArrayList<>();
         for (int c = 0; !firsts.isEmpty() && c < cases.size(); c += 2) {
@@ -161,28 +154,6 @@ public record Away(
             }
         }
         return new Away(scenario, firsts.size(), members, needsSomebody(given), leaves, absences);
-    }
-
-    /** What is done, whoever did it; some threads may yet be at work on more. */
-    private static final class Tried {
-        private final First[][] ofMember;
-
-        Tried(int members) {
-            ofMember = new First[members][];
-        }
-
-        synchronized void keep(int member, First[] firsts) {
-            ofMember[member] = firsts;
-        }
-
-        /** As far as no member is missing, so that the threads decide nothing. */
-        synchronized List<First[]> fromTheFirstOn() {
-            List<First[]> firsts = new ArrayList<>();
-            while (firsts.size() < ofMember.length && ofMember[firsts.size()] != null) {
-                firsts.add(ofMember[firsts.size()]);
-            }
-            return firsts;
-        }
     }
 
     /** A reservoir that is refilled the moment it is empty needs somebody who is there. */
@@ -248,7 +219,7 @@ public record Away(
                 back = back.plusDays(1);
             }
             int from = (int) (absence.from().toEpochDay() - start.toEpochDay());
-            int to = (int) (back.toEpochDay() - start.toEpochDay());
+            int to = (int) (Math.min(back.toEpochDay(), end.toEpochDay()) - start.toEpochDay());
             add(cases, scenario, visits, from, to, absence);
         }
         return cases;

@@ -44,6 +44,11 @@ public record Compared(List<Axis> axes, Optional<Cell> present, List<Cell> cells
         public boolean isUnbuildable() {
             return !why.isEmpty();
         }
+
+        /** Whether anything is known of it: not where the work was broken off before. */
+        public boolean isReached() {
+            return !this.equals(NOT_REACHED);
+        }
     }
 
     /**

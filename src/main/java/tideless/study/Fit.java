@@ -9,6 +9,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
+import java.util.function.IntFunction;
 import org.apache.commons.math3.special.Erf;
 import org.apache.commons.math3.util.FastMath;
 import tideless.physics.Time;
@@ -43,6 +44,8 @@ import tideless.sim.TraySeason;
  * @param drunkL litres drunk in the whole run, as stated and as corrected
  * @param toDrinkL of those, litres drunk from the day of the log's last entry on
  * @param oddities what is no noise
+ * @param members rigs of which each band of dates and litres is
+ * @param asked how many were asked for: more where the work was broken off
  */
 public record Fit(
         Scenario scenario,
@@ -56,7 +59,9 @@ public record Fit(
         List<Dated> dates,
         Change drunkL,
         Change toDrinkL,
-        List<Oddity> oddities) {
+        List<Oddity> oddities,
+        int members,
+        int asked) {
 
     /**
      * A leak is said to be there where the readings fit so much better with it, in standard
@@ -220,13 +225,14 @@ public record Fit(
     }
 
     /**
-     * Learns from a log.
+     * Learns from a log. Once something is learned, an interruption keeps it, with bands of the
+     * rigs that were run.
      *
      * @param scenario with its log
      * @param members rigs that yours might be, for each of the bands, at least 1
      * @param seed of all that is drawn
      * @return empty where the log holds nothing to learn from
-     * @throws InterruptedException when the workers are interrupted
+     * @throws InterruptedException when the workers are interrupted before that
      */
     public static Optional<Fit> of(Scenario scenario, int members, long seed, Workers workers)
             throws InterruptedException {
@@ -480,8 +486,9 @@ public record Fit(
             Correction correction = space.at(posterior.mode(), left);
             Ahead ahead = new Ahead(space, posterior);
             List<Judged> judged = judged(space, posterior, ahead.figure);
-            Members before = new Members(asStated(members));
-            Members after = new Members(asCorrected(space, posterior, members));
+            List<Pair> pairs = pairs(space, posterior, members);
+            Members before = new Members(pairs.stream().map(Pair::stated).toList());
+            Members after = new Members(pairs.stream().map(Pair::corrected).toList());
             return new Fit(
                     scenario,
                     correction,
@@ -494,7 +501,22 @@ public record Fit(
                     dates(before, after),
                     new Change(before.drunkL(), after.drunkL()),
                     new Change(before.toDrinkL(), after.toDrinkL()),
-                    Oddities.of(scenario, judged));
+                    Oddities.of(scenario, judged),
+                    pairs.size(),
+                    members);
+        }
+
+        /** A rig drawn from the doubt before the log, and one from what is left of it. */
+        private record Pair(Season stated, Season corrected) {}
+
+        /** As many as are run before an interruption, but one at least. */
+        private List<Pair> pairs(FitSpace space, Posterior posterior, int members)
+                throws InterruptedException {
+            IntFunction<Season> stated = asStated(members);
+            IntFunction<Season> corrected = asCorrected(space, posterior, members);
+            IntFunction<Pair> pair = i -> new Pair(stated.apply(i), corrected.apply(i));
+            List<Pair> pairs = Kept.each(workers, members, pair);
+            return pairs.isEmpty() ? List.of(pair.apply(0)) : pairs;
         }
 
         private static List<Learned> learned(FitSpace space, Posterior posterior) {
@@ -567,11 +589,11 @@ public record Fit(
             return idle;
         }
 
-        private List<Season> asStated(int members) throws InterruptedException {
+        private IntFunction<Season> asStated(int members) {
             Unknowns unknowns = Unknowns.of(coarse);
             double[][] quantiles = unknowns.quantiles(members, seed);
             Surroundings around = Surroundings.forSeasons(coarse);
-            return workers.each(members, i -> unknowns.member(quantiles[i]).season(around));
+            return i -> unknowns.member(quantiles[i]).season(around);
         }
 
         /**
@@ -580,32 +602,29 @@ public record Fit(
          * air was read along: whoever has these has thirst and growth that are otherwise by as much
          * ({@link Posterior#shift}).
          */
-        private List<Season> asCorrected(FitSpace space, Posterior posterior, int members)
+        private IntFunction<Season> asCorrected(FitSpace space, Posterior posterior, int members)
                 throws InterruptedException {
             Surroundings around = Surroundings.forSeasons(coarse);
             double[][] drawn = UnitSample.of(members, Math.max(1, space.size()), seed + 1);
             Unknowns open = Unknowns.of(coarse).only(OPEN);
             double[][] quantiles = open.quantiles(members, seed);
             double[][] shifts = shifts(space, posterior, open);
-            return workers.each(
-                    members,
-                    i -> {
-                        double[] normal =
-                                Arrays.stream(drawn[i]).map(DemandDoubt::deviate).toArray();
-                        double[] point = posterior.draw(normal);
-                        for (int u = 0; u < shifts.length; u++) {
-                            double deviate = DemandDoubt.deviate(quantiles[i][u]);
-                            for (int k = 0; k < shifts[u].length; k++) {
-                                point[k] += deviate * shifts[u][k];
-                            }
-                        }
-                        Scenario rig = space.at(point).applied(coarse);
-                        Member member = Unknowns.of(rig).only(OPEN).afterLog().member(quantiles[i]);
-                        return new Member(
-                                        member.scenario(),
-                                        member.departures().times(space.departures(point)))
-                                .season(around);
-                    });
+            return i -> {
+                double[] normal = Arrays.stream(drawn[i]).map(DemandDoubt::deviate).toArray();
+                double[] point = posterior.draw(normal);
+                for (int u = 0; u < shifts.length; u++) {
+                    double deviate = DemandDoubt.deviate(quantiles[i][u]);
+                    for (int k = 0; k < shifts[u].length; k++) {
+                        point[k] += deviate * shifts[u][k];
+                    }
+                }
+                Scenario rig = space.at(point).applied(coarse);
+                Member member = Unknowns.of(rig).only(OPEN).afterLog().member(quantiles[i]);
+                return new Member(
+                                member.scenario(),
+                                member.departures().times(space.departures(point)))
+                        .season(around);
+            };
         }
 
         /** What one standard deviation of each open unknown does to what was found. */

@@ -17,7 +17,8 @@ import tideless.sim.Trace;
  * @param unlimited its twin, in which every reservoir is refilled the moment it is empty
  * @param advice what follows
  * @param ph lowest and highest pH of each tray, in the scenario's order
- * @param outlook how sure it is; empty where no members were asked for
+ * @param members how many rigs that the grower's might be were asked for; below 2 for none
+ * @param outlook how sure it is, of as many of them as were run; empty where none was
  * @param stepError what the members' longer step costs; empty without members
  * @param seed printed with the result; the same scenario and seed give the same bytes
  */
@@ -27,6 +28,7 @@ public record Forecast(
         Trace unlimited,
         Advice advice,
         List<PhCourse> ph,
+        int members,
         Optional<Outlook> outlook,
         Optional<StepError> stepError,
         long seed)
@@ -35,6 +37,11 @@ public record Forecast(
         ph = List.copyOf(ph);
         Objects.requireNonNull(outlook, "outlook");
         Objects.requireNonNull(stepError, "stepError");
+    }
+
+    /** Whether the work was broken off before all members were run. */
+    public boolean isBrokenOff() {
+        return members > 1 && outlook.map(Outlook::members).orElse(0) < members;
     }
 
     /** Whether the crops survive: in this run, and in nine of ten members where some were run. */

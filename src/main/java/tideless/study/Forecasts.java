@@ -46,10 +46,10 @@ public final class Forecasts {
     }
 
     /**
-     * The same with members that say how sure it is.
+     * The same with members that say how sure it is. An interruption keeps those that were run.
      *
      * @param members how many; below 2 for none
-     * @throws InterruptedException when the workers are interrupted
+     * @throws InterruptedException when the workers are interrupted before the run itself is judged
      */
     public static Forecast of(Scenario scenario, long seed, int members, Workers workers)
             throws InterruptedException {
@@ -57,8 +57,10 @@ public final class Forecasts {
         if (members < 2) {
             return alone;
         }
-        return alone.withOutlook(Optional.of(Outlook.of(scenario, members, seed, workers)))
-                .withStepError(Optional.of(StepError.of(alone.trace())));
+        Optional<Outlook> outlook = Outlook.of(scenario, members, seed, workers);
+        return alone.withMembers(members)
+                .withOutlook(outlook)
+                .withStepError(outlook.map(of -> StepError.of(alone.trace())));
     }
 
     /**
@@ -136,7 +138,7 @@ public final class Forecasts {
                 judged = OneFilling.judged(judged, trace.scenario(), deep);
             }
             return new Forecast(
-                    trace, unlimited, judged, ph, Optional.empty(), Optional.empty(), seed);
+                    trace, unlimited, judged, ph, 1, Optional.empty(), Optional.empty(), seed);
         }
     }
 

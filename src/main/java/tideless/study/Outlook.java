@@ -94,21 +94,23 @@ public record Outlook(
      * @param scenario as the user wrote it; its step is made that of an ensemble
      * @param members how many, at least 1
      * @param seed of all that is drawn
-     * @throws InterruptedException when the workers are interrupted; nothing is kept then
+     * @return empty where an interruption kept no member; else of those it kept, as if no more had
+     *     been asked for
      */
-    public static Outlook of(Scenario scenario, int members, long seed, Workers workers)
-            throws InterruptedException {
-        return of(scenario, fates(scenario, members, seed, workers));
+    public static Optional<Outlook> of(Scenario scenario, int members, long seed, Workers workers) {
+        List<Fate> fates = fates(scenario, members, seed, workers);
+        return fates.isEmpty() ? Optional.empty() : Optional.of(of(scenario, fates));
     }
 
-    static List<Fate> fates(Scenario scenario, int members, long seed, Workers workers)
-            throws InterruptedException {
+    static List<Fate> fates(Scenario scenario, int members, long seed, Workers workers) {
         Scenario coarse = Ensemble.atEnsembleStep(scenario);
         Unknowns unknowns = Unknowns.of(coarse);
         double[][] quantiles = unknowns.quantiles(members, seed);
         Surroundings shared = Surroundings.forSeasons(coarse);
-        return workers.each(
-                members, i -> Fate.of(coarse, unknowns.member(quantiles[i]).season(shared)));
+        return Kept.each(
+                workers,
+                members,
+                i -> Fate.of(coarse, unknowns.member(quantiles[i]).season(shared)));
     }
 
     static Outlook of(Scenario scenario, List<Fate> fates) {

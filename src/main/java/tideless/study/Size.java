@@ -170,12 +170,25 @@ public record Size(
     }
 
     /**
-     * The most plants of a tray; where crops follow in turn, of the first, and of the others in
-     * proportion.
+     * The most plants of a tray that are unharmed and come to the weight that is wanted of them;
+     * where crops follow in turn, of the first, and of the others in proportion.
      *
      * @throws IllegalArgumentException where its plants are not of a crop of the library
      */
     public static Size ofPlants(Scenario given, String name, Goal goal, Workers workers)
+            throws InterruptedException {
+        return ofPlants(given, name, goal, workers, true);
+    }
+
+    /** Where they come to their weight as it is, as above; else fewer so that none is harmed. */
+    private static Size fewerPlants(Scenario given, String name, Goal goal, Workers workers)
+            throws InterruptedException {
+        Size byWeight = ofPlants(given, name, goal, workers, true);
+        return byWeight.isEnough(goal) ? byWeight : ofPlants(given, name, goal, workers, false);
+    }
+
+    private static Size ofPlants(
+            Scenario given, String name, Goal goal, Workers workers, boolean byWeight)
             throws InterruptedException {
         Scenario scenario = visited(given, goal);
         Tray tray = trayOf(scenario, name);
@@ -192,7 +205,12 @@ public record Size(
                 tray.filling() instanceof Filling.ByValve valve
                         ? fedBy(scenario, valve.reservoir())
                         : Set.of(tray.id());
-        Survival survival = survival(design, scenario, judged, goal, workers);
+        Survival.Judge judge =
+                byWeight
+                        ? Survival.Judge.harmOrLightness(judged, tray.id())
+                        : Survival.Judge.harmTo(judged);
+        Survival survival =
+                new Survival(design, scenario, judge, goal.members(), goal.seed(), workers);
         return most(
                 survival,
                 What.PLANTS,
@@ -316,7 +334,7 @@ public record Size(
         }
         for (Tray tray : scenario.trays()) {
             if (tray.planting() instanceof Planting.OfCrop crop && crop.plants() > 1) {
-                searches.add(() -> ofPlants(scenario, tray.name(), goal, workers));
+                searches.add(() -> fewerPlants(scenario, tray.name(), goal, workers));
             }
         }
         Found found = each(searches);
@@ -331,7 +349,13 @@ public record Size(
             Set<VesselId> judged,
             Goal goal,
             Workers workers) {
-        return new Survival(design, stated, judged, goal.members(), goal.seed(), workers);
+        return new Survival(
+                design,
+                stated,
+                Survival.Judge.harmTo(Set.copyOf(judged)),
+                goal.members(),
+                goal.seed(),
+                workers);
     }
 
     private static Scenario visited(Scenario given, Goal goal) {

@@ -9,8 +9,11 @@ import java.util.Set;
 import java.util.function.BiFunction;
 import java.util.function.DoubleFunction;
 import java.util.stream.IntStream;
+import tideless.physics.Time;
+import tideless.rig.Planting;
 import tideless.rig.Scenario;
 import tideless.rig.VesselId;
+import tideless.sim.Event;
 import tideless.sim.Surroundings;
 
 /**
@@ -23,7 +26,7 @@ import tideless.sim.Surroundings;
  */
 final class Survival {
     private final DoubleFunction<Scenario> design;
-    private final Set<VesselId> judged;
+    private final Judge judge;
     private final double[][] quantiles;
     private final Workers workers;
     private final double[] unharmedAt;
@@ -32,24 +35,75 @@ final class Survival {
     /**
      * @param design the scenario at the step of an ensemble, for each number; all with the same
      *     trays and crops
-     * @param judged trays whose harms count
+     * @param judge what harms
      * @param members how many; one is the rig as stated
      */
     Survival(
             DoubleFunction<Scenario> design,
             Scenario stated,
-            Set<VesselId> judged,
+            Judge judge,
             int members,
             long seed,
             Workers workers) {
         this.design = design;
-        this.judged = Set.copyOf(judged);
+        this.judge = judge;
         this.workers = workers;
         quantiles = members == 1 ? new double[1][0] : unknowns(stated, 2).quantiles(members, seed);
         unharmedAt = new double[members];
         harmedAt = new double[members];
         Arrays.fill(unharmedAt, Double.POSITIVE_INFINITY);
         Arrays.fill(harmedAt, Double.NEGATIVE_INFINITY);
+    }
+
+    /** What counts as harm. */
+    interface Judge {
+        /** What harms a member first; empty where nothing does. */
+        Optional<Fate.Harm> first(Scenario scenario, Fate fate);
+
+        /** Any harm to some trays. */
+        static Judge harmTo(Set<VesselId> trays) {
+            return (scenario, fate) ->
+                    fate.harms().stream().filter(harm -> trays.contains(harm.tray())).findFirst();
+        }
+
+        /**
+         * Likewise, and that plants of a tray's first crop do not come to the weight at which they
+         * are wanted: told as a {@link Event.Kind#HARVEST} of the last day. Of crops that are
+         * wanted for their fruit or leaf by leaf, and of no weight, no weight is asked.
+         */
+        static Judge harmOrLightness(Set<VesselId> trays, VesselId tray) {
+            Judge harm = harmTo(trays);
+            return (scenario, fate) ->
+                    harm.first(scenario, fate)
+                            .or(
+                                    () ->
+                                            isLight(scenario, fate, tray)
+                                                    ? Optional.of(light(scenario, tray))
+                                                    : Optional.empty());
+        }
+
+        private static Fate.Harm light(Scenario scenario, VesselId tray) {
+            return new Fate.Harm(Event.Kind.HARVEST, tray, scenario.days() * Time.DAY_S - 1);
+        }
+
+        private static boolean isLight(Scenario scenario, Fate fate, VesselId tray) {
+            int place = place(scenario, tray);
+            double freshG = fate.freshG()[scenario.plantingsBefore(place)];
+            return scenario.trays().get(place).planting() instanceof Planting.OfCrop crop
+                    && crop.harvestFreshG().isPresent()
+                    && freshG < NEARLY_FRAC * crop.harvestFreshG().getAsDouble();
+        }
+    }
+
+    /** Share of the weight that is wanted at which a plant is as good as ready; assumed. */
+    private static final double NEARLY_FRAC = 0.9;
+
+    private static int place(Scenario scenario, VesselId tray) {
+        int place = 0;
+        while (!scenario.trays().get(place).id().equals(tray)) {
+            place++;
+        }
+        return place;
     }
 
     private static Unknowns unknowns(Scenario scenario, int members) {
@@ -98,25 +152,14 @@ final class Survival {
                 each(
                         at,
                         all,
-                        (scenario, fate) -> {
-                            int place = 0;
-                            while (!scenario.trays().get(place).id().equals(tray)) {
-                                place++;
-                            }
-                            return fate.freshG()[scenario.plantingsBefore(place)];
-                        });
+                        (scenario, fate) ->
+                                fate.freshG()[scenario.plantingsBefore(place(scenario, tray))]);
         return Band.of(grams.stream().mapToDouble(g -> g).toArray()).middle();
     }
 
     private List<Optional<Fate.Harm>> firsts(double at, List<Integer> members)
             throws InterruptedException {
-        return each(
-                at,
-                members,
-                (scenario, fate) ->
-                        fate.harms().stream()
-                                .filter(harm -> judged.contains(harm.tray()))
-                                .findFirst());
+        return each(at, members, judge::first);
     }
 
     private <R> List<R> each(double at, List<Integer> members, BiFunction<Scenario, Fate, R> keep)

@@ -73,12 +73,13 @@ public final class AwayWords {
         return Names.of(harm.tray())
                 + switch (harm.kind()) {
                     case DIED -> " is lost";
+                    case HARVEST -> " does not come to its weight";
                     case WILTED -> " wilts for hours";
                     default -> " dries out";
                 };
     }
 
-    /** What comes of an absence, in two sentences at most. */
+    /** What comes of an absence, in three sentences at most. */
     public static String absence(Away away, Away.Stated stated) {
         Visits.Absence span = stated.absence();
         StringBuilder text =
@@ -105,6 +106,14 @@ public final class AwayWords {
                                                         stated.harmFilledUp(),
                                                         away.scenario().start()))
                                         .append('.'));
+        long beyond = span.to().toEpochDay() - away.scenario().lastDay().toEpochDay();
+        if (beyond > 0) {
+            text.append(" The run ends on ")
+                    .append(Dates.dayMonth(away.scenario().lastDay()))
+                    .append(": of the ")
+                    .append(beyond == 1 ? "day" : beyond + " days")
+                    .append(" after it nothing is known.");
+        }
         return text.toString();
     }
 

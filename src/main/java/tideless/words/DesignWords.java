@@ -85,6 +85,9 @@ public final class DesignWords {
         }
         if (!compared.whole()) {
             long done = compared.cells().stream().filter(c -> c.design().isPresent()).count();
+            if (compared.cells().stream().noneMatch(Compared.Cell::isReached)) {
+                return List.of("Broken off before anything could be said.");
+            }
             said.add(
                     "Broken off: what is shown is the "
                             + done

@@ -49,11 +49,17 @@ public final class OutlookWords {
     /** How sure a forecast is, line by line. */
     public static List<String> sureness(Forecast forecast) {
         if (forecast.outlook().isEmpty()) {
+            if (forecast.isBrokenOff()) {
+                return List.of(brokenOff(forecast));
+            }
             return List.of("Run as stated alone (--members 1): nothing is known of it.");
         }
         Outlook outlook = forecast.outlook().get();
         LocalDate start = forecast.trace().scenario().start();
         List<String> lines = new ArrayList<>();
+        if (forecast.isBrokenOff()) {
+            lines.add(brokenOff(forecast));
+        }
         lines.add(
                 outlook.members()
                         + " rigs that yours might be were run: crop, air, feed, meter and valve a"
@@ -71,6 +77,26 @@ public final class OutlookWords {
         }
         forecast.stepError().ifPresent(error -> lines.add(step(error)));
         return lines;
+    }
+
+    /** Of a forecast whose members were not all run. */
+    public static String brokenOff(Forecast forecast) {
+        return forecast.outlook()
+                .map(o -> brokenOff(o.members(), forecast.members()))
+                .orElse(
+                        "Broken off before any rig that yours might be was run: how sure this is,"
+                                + " is not known.");
+    }
+
+    /** Of work for so many rigs that was broken off after the first ones. */
+    public static String brokenOff(int done, int asked) {
+        return "Broken off: these are the first "
+                + done
+                + " of "
+                + asked
+                + " rigs, as --members "
+                + done
+                + " tells them.";
     }
 
     private static String harms(Outlook outlook, LocalDate start) {

@@ -746,6 +746,30 @@ class CommandLineTest {
     }
 
     @Test
+    void an_absence_that_outlasts_the_run_is_judged_as_far_as_it_goes_and_that_is_said() {
+        for (String to : new String[] {"2026-05-12", "9999-05-12"}) {
+            Outcome outcome =
+                    run(
+                            "away",
+                            BENCH,
+                            "--members",
+                            2,
+                            "--from",
+                            "2026-05-04",
+                            "--absence",
+                            "2026-05-02.." + to);
+            assertEquals(0, outcome.exit(), outcome.err());
+            assertTrue(outcome.out().contains("The run ends on 10 May: of the "), outcome.out());
+            assertEquals(
+                    to.startsWith("2026"),
+                    outcome.out().contains("of the 2 days after it nothing is known."),
+                    outcome.out());
+        }
+        Outcome inside = run("away", BENCH, "--members", 2, "--absence", "2026-05-02..2026-05-10");
+        assertFalse(inside.out().contains("The run ends on"), inside.out());
+    }
+
+    @Test
     void away_refuses_what_it_cannot_answer() {
         refusesAtOnce("allowed: 1 to 10000", "away", BENCH, "--members", 0);
         refusesAtOnce("allowed: 1 to 10000", "away", BENCH, "--members", 1_000_000);
@@ -754,7 +778,7 @@ class CommandLineTest {
         refusesAtOnce("2026-03-02 to 2026-05-10", "away", BENCH, "--from", "2027-01-01");
         refusesAtOnce("two days, as", "away", BENCH, "--absence", "2026-04-03");
         refusesAtOnce("not after the last", "away", BENCH, "--absence", "2026-04-09..2026-04-03");
-        refusesAtOnce("a day of the run", "away", BENCH, "--absence", "2026-04-03..2026-06-03");
+        refusesAtOnce("a day of the run", "away", BENCH, "--absence", "2026-02-03..2026-04-03");
         refusesAtOnce("the name of a folder", "away", BENCH, "-o", "");
     }
 

@@ -1,6 +1,7 @@
 package tideless.study;
 
 import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.assertThatThrownBy;
 
 import java.io.PrintWriter;
 import java.io.StringWriter;
@@ -8,12 +9,18 @@ import java.nio.file.Path;
 import java.util.List;
 import java.util.OptionalInt;
 import java.util.function.IntFunction;
+import java.util.regex.Pattern;
 import org.junit.jupiter.api.Test;
 import tideless.report.AwayTable;
+import tideless.report.CalendarTable;
+import tideless.report.FitTable;
+import tideless.report.ForecastTable;
 import tideless.report.SizeTable;
+import tideless.report.Telling;
 import tideless.rig.Scenario;
 import tideless.scenario.Reading;
 import tideless.scenario.ScenarioReader;
+import tideless.words.OutlookWords;
 
 /** Long work that is broken off: what is done is kept, and said to be a part. */
 class BrokenOffTest {
@@ -83,5 +90,81 @@ class BrokenOffTest {
                 .contains("Broken off: 1 of 3 changes were looked at, the others are left out.");
         table.print(Size.changes(CALM, goal, brokenOffAfter(0)), goal, CALM);
         assertThat(text.toString()).contains("Broken off before anything could be said.");
+    }
+
+    /** Does short work to its end, and is interrupted after so many jobs of more than ten. */
+    private static Workers brokenOffInMembers(int done) {
+        return new Workers() {
+            @Override
+            public <R> List<R> each(int jobs, IntFunction<R> job) throws InterruptedException {
+                return (jobs > 10 ? brokenOffAfter(done) : new InTurn()).each(jobs, job);
+            }
+        };
+    }
+
+    private static String told(Forecast forecast) {
+        StringWriter text = new StringWriter();
+        ForecastTable.print(
+                new PrintWriter(text),
+                forecast,
+                false,
+                200,
+                ForecastTable.Depth.BRIEF,
+                Telling.METRIC);
+        CalendarTable.print(new PrintWriter(text), forecast, 200);
+        return text.toString();
+    }
+
+    @Test
+    void a_run_is_told_with_the_first_rigs_as_if_no_more_had_been_asked_for()
+            throws InterruptedException {
+        Forecast broken = Forecasts.of(CALM, 1, 50, brokenOffInMembers(4));
+        Forecast four = Forecasts.of(CALM, 1, 4, new InTurn());
+        assertThat(broken.outlook()).isEqualTo(four.outlook());
+        assertThat(broken.stepError()).isEqualTo(four.stepError());
+        assertThat(broken.isBrokenOff()).isTrue();
+        assertThat(four.isBrokenOff()).isFalse();
+        String said = "Broken off: these are the first 4 of 50 rigs, as --members 4 tells them.";
+        assertThat(told(broken).split(Pattern.quote(said), -1)).hasSize(3);
+        assertThat(told(four)).doesNotContain("Broken off");
+        assertThat(OutlookWords.sureness(broken)).contains(said);
+        assertThat(OutlookWords.sureness(four)).doesNotContain(said);
+    }
+
+    @Test
+    void a_run_without_a_single_rig_is_told_all_the_same() throws InterruptedException {
+        Forecast broken = Forecasts.of(CALM, 1, 50, brokenOffInMembers(0));
+        assertThat(broken.outlook()).isEmpty();
+        assertThat(told(broken)).contains("Broken off before any rig that yours might be was run");
+        assertThat(OutlookWords.sureness(broken)).hasSize(1);
+        assertThatThrownBy(() -> Forecasts.of(CALM, 1, 50, brokenOffAfter(0)))
+                .isInstanceOf(InterruptedException.class);
+    }
+
+    @Test
+    void what_was_learned_is_kept_with_bands_of_the_first_rigs() throws InterruptedException {
+        Scenario logged =
+                ((Reading.Good) ScenarioReader.read(Path.of("scenarios/logged-bench.toml")))
+                        .scenario();
+        int many = 1000;
+        Workers members =
+                new Workers() {
+                    @Override
+                    public <R> List<R> each(int jobs, IntFunction<R> job)
+                            throws InterruptedException {
+                        return (jobs == many ? brokenOffAfter(4) : new InTurn()).each(jobs, job);
+                    }
+                };
+        Fit broken = Fit.of(logged, many, 1, members).orElseThrow();
+        Fit four = Fit.of(logged, 4, 1, new InTurn()).orElseThrow();
+        assertThat(broken.learned()).isEqualTo(four.learned());
+        assertThat(broken.dates()).isEqualTo(four.dates());
+        assertThat(broken.drunkL()).isEqualTo(four.drunkL());
+        StringWriter text = new StringWriter();
+        FitTable.print(new PrintWriter(text), broken, 200);
+        assertThat(text.toString()).contains("Broken off: these are the first 4 of 1000 rigs");
+        text.getBuffer().setLength(0);
+        FitTable.print(new PrintWriter(text), four, 200);
+        assertThat(text.toString()).doesNotContain("Broken off");
     }
 }

@@ -135,7 +135,7 @@ class OutlookTest {
                         .orElseThrow()
                         .atS();
         assertThat((double) days).isCloseTo(median / 86400, within(1.0));
-        assertThat(Outlook.of(rig, 64, 3, new InTurn()).survives()).isFalse();
+        assertThat(Outlook.of(rig, 64, 3, new InTurn()).orElseThrow().survives()).isFalse();
     }
 
     private static Surroundings alone() {
@@ -143,14 +143,16 @@ class OutlookTest {
     }
 
     private static double chance(Scenario rig) throws InterruptedException {
-        return Outlook.of(rig, 64, 3, new InTurn()).chance();
+        return Outlook.of(rig, 64, 3, new InTurn()).orElseThrow().chance();
     }
 
     @Test
     void threads_change_nothing_and_another_seed_changes_something() throws Exception {
-        String one = Outlook.of(BENCH, 8, 11, new InTurn()).toString();
-        assertThat(Outlook.of(BENCH, 8, 11, new ThreadPool(3)).toString()).isEqualTo(one);
-        assertThat(Outlook.of(BENCH, 8, 12, new InTurn()).toString()).isNotEqualTo(one);
+        String one = Outlook.of(BENCH, 8, 11, new InTurn()).orElseThrow().toString();
+        assertThat(Outlook.of(BENCH, 8, 11, new ThreadPool(3)).orElseThrow().toString())
+                .isEqualTo(one);
+        assertThat(Outlook.of(BENCH, 8, 12, new InTurn()).orElseThrow().toString())
+                .isNotEqualTo(one);
     }
 
     @Test
@@ -241,7 +243,7 @@ class OutlookTest {
 
     @Test
     void the_bench_gets_bands_for_its_refills_its_absence_and_its_crops() throws Exception {
-        Outlook outlook = Outlook.of(BENCH, 32, 1, new ThreadPool(2));
+        Outlook outlook = Outlook.of(BENCH, 32, 1, new ThreadPool(2)).orElseThrow();
         Expected first =
                 outlook.of(Event.Kind.REFILL, VesselId.reservoir("shelf"), 1).orElseThrow();
         assertThat(first.atS().low()).isLessThan(first.atS().high());

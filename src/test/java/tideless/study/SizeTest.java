@@ -5,6 +5,7 @@ import static org.assertj.core.api.Assertions.within;
 
 import java.nio.file.Path;
 import java.time.LocalDate;
+import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
@@ -100,6 +101,41 @@ class SizeTest {
             most = fate.survives() && most == plants - 1 ? plants : most;
         }
         assertThat(found).isEqualTo(most);
+    }
+
+    @Test
+    void a_crowd_that_does_not_come_to_its_weight_is_no_answer() throws Exception {
+        Scenario calm =
+                ((Reading.Good) ScenarioReader.read(Path.of("scenarios/calm-bench.toml")))
+                        .scenario();
+        Size.Goal goal = new Size.Goal(OptionalInt.empty(), 1, 1, 1);
+        Size most = Size.ofPlants(calm, "left", goal, new InTurn());
+        int found = most.found().orElseThrow().intValue();
+        assertThat(most.bounded()).isFalse();
+        Planting.OfCrop crop = (Planting.OfCrop) calm.trays().get(0).planting();
+        double wantedG = crop.harvestFreshG().orElseThrow();
+        assertThat(leftG(calm, found)).isGreaterThanOrEqualTo(0.9 * wantedG);
+        assertThat(leftG(calm, found + 1)).isLessThan(0.9 * wantedG);
+        // What is to spare is told by the same rule.
+        assertThat(Size.changes(calm, goal, new InTurn()).sizes()).contains(most);
+
+        Size crowd = Size.ofPlants(planted(calm, found + 3), "left", goal, new InTurn());
+        assertThat(crowd.isEnough(goal)).isFalse();
+        assertThat(crowd.found()).contains((double) found);
+        assertThat(SizeWords.now(crowd, goal, calm.start()))
+                .contains("does not come through; first tray left does not come to its weight");
+    }
+
+    private static Scenario planted(Scenario scenario, int plants) {
+        List<Tray> trays = new ArrayList<>(scenario.trays());
+        trays.set(0, Size.planted(trays.get(0), plants));
+        return scenario.withTrays(trays);
+    }
+
+    private static double leftG(Scenario scenario, int plants) {
+        Scenario coarse = Ensemble.atEnsembleStep(planted(scenario, plants));
+        Season season = Simulation.season(coarse, Surroundings.forSeasons(coarse));
+        return season.trays().get(0).yields().get(0).freshG();
     }
 
     @Test
