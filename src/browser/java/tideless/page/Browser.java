@@ -280,8 +280,8 @@ final class Browser implements Window {
     }
 
     @Override
-    public double cpuMs() {
-        return running.cpuMs();
+    public Running running() {
+        return running;
     }
 
     @Override

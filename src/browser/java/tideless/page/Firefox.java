@@ -165,8 +165,8 @@ final class Firefox implements Window {
     }
 
     @Override
-    public double cpuMs() {
-        return running.cpuMs();
+    public Running running() {
+        return running;
     }
 
     @Override

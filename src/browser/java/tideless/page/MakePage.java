@@ -71,7 +71,7 @@ public final class MakePage {
     /** Sources of what makes and checks the page, which are not in it. */
     private static final Pattern BESIDE =
             Pattern.compile(
-                    "/(MakePage|Check\\w*|Comparison|Window|Browser|Firefox|Running|Wire)\\.java$");
+                    "/(MakePage|Check\\w*|Comparison|Window|Browser|Firefox|Running|Waits|Wire)\\.java$");
 
     private static final Pattern ENGINE =
             Pattern.compile("id=\"engine\" data-sources=\"([0-9a-f]{64})\">([^<]*)<");

@@ -41,8 +41,13 @@ interface Window extends AutoCloseable {
     /** Where what the page saves comes to lie. */
     Path saved() throws IOException;
 
+    /** Its processes. */
+    Running running();
+
     /** What all its processes have used of the machine so far, ms. */
-    double cpuMs();
+    default double cpuMs() {
+        return running().cpuMs();
+    }
 
     @Override
     void close() throws IOException;
