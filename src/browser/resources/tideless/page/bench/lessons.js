@@ -15,8 +15,8 @@ const LESSONS = [
     moves: [{knob: "tray.lettuce.valve.setting", to: "2"}], plot: "mass",
     question: "The valve holds this tray at 40 mm, 5 mm above the underside of the cups; the line shows what a lettuce weighs."
       + " Now the valve is set to 20 mm from the first day on. What does a lettuce weigh then?",
-    answer: "Next to nothing: the roots of these seedlings end above a level of 20 mm, find no water, and the plants are"
-      + " lost in the first days. A valve is lowered when the roots have grown, or the seedlings come with longer ones.",
+    answer: "Next to nothing: the roots of these seedlings end above a level of 20 mm, the water in their plugs is gone after"
+      + " two days, and the plants are lost. A valve is lowered when the roots have grown, or the seedlings come with longer ones.",
     teacher: ["Ask: how long must a root be to reach the water? See the curve of the level: cups, level, root tips.",
       "A low level leaves more root in moist air, which a grown plant uses; a seedling has no root long enough.",
       "Move \u201cvalve shuts at\u201d above and watch root tips and level."]},
