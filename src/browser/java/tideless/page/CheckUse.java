@@ -13,9 +13,11 @@ import java.util.ArrayList;
 import java.util.HashSet;
 import java.util.List;
 import java.util.Locale;
+import java.util.Map;
 import java.util.Set;
 import java.util.concurrent.ExecutionException;
 import java.util.concurrent.TimeoutException;
+import java.util.stream.Collectors;
 import javax.imageio.ImageIO;
 import tideless.cli.Tideless;
 
@@ -29,6 +31,9 @@ final class CheckUse extends Check {
 
     /** Rigs that are run where somebody asks how sure a forecast is. */
     private static final int MEMBERS = 100;
+
+    /** More rigs than are run before they are dropped. */
+    private static final int FAR_TOO_MANY = 20_000;
 
     private Waits waits;
     private double mostStoodMs;
@@ -69,7 +74,9 @@ final class CheckUse extends Check {
             String slide =
                     "bench.slide('feed.ec', Array.from({length: 30}, (_, i) => 1.2 + 0.02 * i))";
             double cpuMs = window.cpuMs();
+            Map<String, Double> threads = waits.onCoreMs();
             JsonNode times = ask(slide);
+            String most = most(threads, waits.onCoreMs(), times.size());
             cpuMs = window.cpuMs() - cpuMs;
             List<Double> engine = sorted(times, "engine");
             List<Double> drawn = sorted(times, "drawn");
@@ -77,7 +84,7 @@ final class CheckUse extends Check {
                     Locale.ROOT,
                     "a move of a slider: season there after %.0f ms (median of %d; least %.0f, most"
                             + " %.0f), on the screen after %.0f ms (least %.0f, most %.0f); %.0f ms"
-                            + " of a core each%n",
+                            + " of a core each, of these %s%n",
                     engine.get(engine.size() / 2),
                     engine.size(),
                     engine.get(0),
@@ -85,13 +92,24 @@ final class CheckUse extends Check {
                     drawn.get(drawn.size() / 2),
                     drawn.get(0),
                     drawn.get(drawn.size() - 1),
-                    cpuMs / times.size());
+                    cpuMs / times.size(),
+                    most);
         }
         ask("bench.settled()");
         String steps = words("step-said");
         hold(steps.contains("off by at most"), "the error of a glance is not stated: " + steps);
         out.println(steps);
         holdQuiet("moving");
+    }
+
+    /** The threads that did most between two looks, and what for each of so many moves. */
+    private static String most(Map<String, Double> before, Map<String, Double> after, int moves) {
+        return after.entrySet().stream()
+                .map(e -> Map.entry(e.getKey(), e.getValue() - before.getOrDefault(e.getKey(), 0.)))
+                .sorted(Map.Entry.<String, Double>comparingByValue().reversed())
+                .limit(4)
+                .map(e -> String.format(Locale.ROOT, "%s %.0f", e.getKey(), e.getValue() / moves))
+                .collect(Collectors.joining(", "));
     }
 
     private static List<Double> sorted(JsonNode times, String name) {
@@ -169,8 +187,13 @@ final class CheckUse extends Check {
         hold(is("document.getElementById('sure').disabled"), "it can be asked twice");
         ask("bench.slide('feed.ec', [1.5])");
         await("!document.getElementById('sure').disabled && bench.shown.result", "a move after it");
-        ask("document.getElementById('sure').click()");
-        Thread.sleep(2000); // it is under way
+        ask("void bench.settled(" + FAR_TOO_MANY + ")");
+        Thread.sleep(2000); // it is under way, and has to be for a minute
+        ask("bench.lesson.begin(bench.lessons[1])");
+        await("bench.lesson.guess", "a lesson while it runs");
+        Thread.sleep(500);
+        String sign = words("busy");
+        hold(sign.contains(FAR_TOO_MANY + " rigs"), "while it runs it is said: " + sign);
         ask("bench.slide('feed.ec', [1.4])");
         await("bench.shown.result && bench.shown.members === 1", "a move while it runs");
         holdQuiet("how sure");

@@ -77,6 +77,26 @@ final class Waits implements AutoCloseable {
         }
     }
 
+    /** What each thread of all its processes has used so far, ms by process, thread and name. */
+    Map<String, Double> onCoreMs() {
+        Map<String, Double> used = new TreeMap<>();
+        for (long process : processes()) {
+            Path threads = Path.of("/proc/" + process + "/task");
+            try (Stream<Path> all = Files.list(threads)) {
+                for (Path thread : all.toList()) {
+                    String told = Files.readString(thread.resolve("schedstat"));
+                    String name = Files.readString(thread.resolve("comm")).strip();
+                    used.put(
+                            process + " " + thread.getFileName() + " " + name,
+                            Long.parseLong(told.substring(0, told.indexOf(' '))) / NS_PER_MS);
+                }
+            } catch (IOException e) {
+                continue; // gone, or no Linux
+            }
+        }
+        return used;
+    }
+
     /**
      * Of a span of time, how long the thread that had most to do in it was ready without a core, as
      * far as it was looked at: rather too little than too much.

@@ -485,7 +485,7 @@ async function begin() {
 window.bench = Object.assign(bench, {
   ask: (call, given) => exact.call(call, given),
   open: (list, asScenario) => opened(list, asScenario),
-  settled: () => settle(),
+  settled: members => settle(members),
   worksFor: () => Math.max(quick.busyFor(), exact.busyFor()),
   isQuiet: () => Boolean(bench.shown && bench.shown.result && bench.lesson && bench.lesson.guess)
     && !section.asking && bench.worksFor() === 0,
