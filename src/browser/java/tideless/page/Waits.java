@@ -80,21 +80,24 @@ final class Waits implements AutoCloseable {
     /** What each thread of all its processes has used so far, ms by process, thread and name. */
     Map<String, Double> onCoreMs() {
         Map<String, Double> used = new TreeMap<>();
-        for (long process : processes()) {
-            Path threads = Path.of("/proc/" + process + "/task");
-            try (Stream<Path> all = Files.list(threads)) {
-                for (Path thread : all.toList()) {
-                    String told = Files.readString(thread.resolve("schedstat"));
-                    String name = Files.readString(thread.resolve("comm")).strip();
-                    used.put(
-                            process + " " + thread.getFileName() + " " + name,
-                            Long.parseLong(told.substring(0, told.indexOf(' '))) / NS_PER_MS);
-                }
-            } catch (IOException e) {
-                continue; // gone, or no Linux
-            }
-        }
+        processes().forEach(process -> used.putAll(threads(process)));
         return used;
+    }
+
+    private static Map<String, Double> threads(long process) {
+        Map<String, Double> used = new TreeMap<>();
+        try (Stream<Path> all = Files.list(Path.of("/proc/" + process + "/task"))) {
+            for (Path thread : all.toList()) {
+                String told = Files.readString(thread.resolve("schedstat"));
+                String name = Files.readString(thread.resolve("comm")).strip();
+                used.put(
+                        process + " " + thread.getFileName() + " " + name,
+                        Long.parseLong(told.substring(0, told.indexOf(' '))) / NS_PER_MS);
+            }
+            return used;
+        } catch (IOException e) {
+            return Map.of(); // gone, or no Linux
+        }
     }
 
     /**

@@ -30,7 +30,7 @@ class Engine {
     this.asked = new Map();
     this.next = 0;
     this.laid = {name: "scenario.toml", files: {}, beside: {}};
-    this.columns = this.begin();
+    this.begin();
   }
 
   begin() {
@@ -39,13 +39,22 @@ class Engine {
     this.worker = new Worker(address);
     this.worker.onmessage = ({data}) => this.answered(data);
     this.worker.onerror = fault => this.failed(new Error(fault.message || "the engine did not start"));
-    return this.call("start", {bytes: this.bytes});
+    this.begun = this.unawaited("start", {bytes: this.bytes});
+  }
+
+  // Whoever waits for what comes after it is told when it fails or is dropped.
+  unawaited(call, given) {
+    const promise = this.call(call, given);
+    promise.catch(() => {});
+    return promise;
   }
 
   answered({id, answer, fault}) {
-    const {kept, refused} = this.asked.get(id);
-    this.asked.delete(id);
-    fault === undefined ? kept(answer) : refused(faultOf(fault));
+    const waiting = this.asked.get(id);
+    if (waiting) {
+      this.asked.delete(id);
+      fault === undefined ? waiting.kept(answer) : waiting.refused(faultOf(fault));
+    }
   }
 
   failed(fault) {
@@ -64,7 +73,7 @@ class Engine {
 
   lay(laid) {
     this.laid = laid;
-    return this.call("files", laid);
+    this.unawaited("files", laid);
   }
 
   /** Milliseconds since the oldest unanswered call. */
@@ -79,7 +88,7 @@ class Engine {
     const dropped = new Error("dropped");
     dropped.dropped = true;
     this.failed(dropped);
-    this.columns = this.begin();
-    this.call("files", this.laid);
+    this.begin();
+    this.lay(this.laid);
   }
 }

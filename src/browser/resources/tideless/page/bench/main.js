@@ -308,7 +308,7 @@ function play() {
   inPage("play").textContent = "Stop";
   const perDayMs = still ? 1000 : Math.max(60, 20000 / bench.shown.rig.days);
   const step = now => {
-    const days = from + (now - begun) / perDayMs;
+    const days = from + Math.max(0, now - begun) / perDayMs; // the first frame may have begun before the press
     if (days >= bench.shown.rig.days) {
       stopPlaying();
       goTo(bench.shown.rig.days - 1);
@@ -351,7 +351,7 @@ function showPinned() {
 
 async function showTerminal() {
   if (inPage("terminal").open && bench.shown.result) {
-    inPage("table").textContent = await exact.call("table", {width: 100});
+    await exact.call("table", {width: 100}).then(table => inPage("table").textContent = table).catch(failed);
   }
 }
 
@@ -420,7 +420,7 @@ function wire() {
     }
   });
   inPage("save-text").addEventListener("click", () => keepText(bench.name, bench.text, "application/toml"));
-  inPage("save-csv").addEventListener("click", saveCsv);
+  inPage("save-csv").addEventListener("click", () => saveCsv().catch(failed));
   inPage("save-png").addEventListener("click", savePng);
   inPage("open").addEventListener("change", event => opened(event.target.files));
   inPage("terminal").addEventListener("toggle", showTerminal);
@@ -456,7 +456,7 @@ function wire() {
 let quick;
 let exact;
 const knobs = new Knobs(inPage("knobs"), move);
-const section = new Section(inPage("section"), drawn => whileBusy(drawn, "Drawing\u2026"));
+const section = new Section(inPage("section"), {busy: drawn => whileBusy(drawn, "Drawing\u2026"), failed});
 
 async function begin() {
   wire();
@@ -470,6 +470,7 @@ async function begin() {
   const bytes = await unpacked(inPage("engine").textContent);
   quick = new Engine(bytes);
   exact = new Engine(bytes);
+  await quick.begun;
   const {text, ...laid} = await unpackedJson("scenario");
   showText(text);
   await take(text, laid);

@@ -2,8 +2,8 @@
 
 class Section {
   // A picture under way is handed to busy, which says so where it takes long.
-  constructor(place, busy) {
-    Object.assign(this, {place, busy});
+  constructor(place, {busy, failed}) {
+    Object.assign(this, {place, busy, failed});
     this.wanted = null;
     this.asking = null;
   }
@@ -25,9 +25,7 @@ class Section {
       try {
         this.lay(await this.busy(engine.call("drawing", given)));
       } catch (fault) {
-        if (!fault.dropped) {
-          throw fault;
-        }
+        this.failed(fault);
       }
     }
   }
