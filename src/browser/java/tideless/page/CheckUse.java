@@ -403,7 +403,10 @@ final class CheckUse extends Check {
                         + " {clipboardData: data, bubbles: true, cancelable: true})); })("
                         + quoted(text)
                         + ")");
-        await("/^Long/.test(document.getElementById('title').textContent)", "long text pasted");
+        await(
+                "/^Long/.test(document.getElementById('title').textContent)",
+                "long text pasted",
+                LONG_WAITS);
         hold(
                 words("text-said").contains("too much to be edited here"),
                 "a long text is not told of");
