@@ -397,10 +397,12 @@ final class CheckUse extends Check {
                         + demo.replace("wall bench", "long bench")
                                 .replace("Wall bench", "Long bench");
         watch();
+        // Firefox leaves the data of a ClipboardEvent made by a script aside.
         ask(
                 "(words => { const data = new DataTransfer(); data.setData('text/plain', words);"
-                        + " document.getElementById('text').dispatchEvent(new ClipboardEvent('paste',"
-                        + " {clipboardData: data, bubbles: true, cancelable: true})); })("
+                        + " const paste = new Event('paste', {bubbles: true, cancelable: true});"
+                        + " paste.clipboardData = data;"
+                        + " document.getElementById('text').dispatchEvent(paste); })("
                         + quoted(text)
                         + ")");
         await(
