@@ -280,16 +280,9 @@ final class RootAdvice {
         return first;
     }
 
-    /** Whether a seedling's plug was used up before its roots could reach the level. */
-    private boolean isDryBeforeReach() {
-        int reachDays = Seedlings.tooEarly(tray).map(reach -> reach.days().orElseThrow()).orElse(0);
-        return tray.firstS(Event.Kind.STRANDED).orElse(Double.POSITIVE_INFINITY)
-                <= tray.planting.fromS() + reachDays * Time.DAY_S;
-    }
-
     /** What brings water in time, by how the tray is filled. */
     private List<Cure> waterCures() {
-        if (isDryBeforeReach()) {
+        if (Seedlings.isDryBeforeReach(tray)) {
             return Seedlings.untilThen(tray);
         }
         if (tray.tray.filling() instanceof Filling.ByValve valve) {

@@ -7,6 +7,7 @@ import java.util.Optional;
 import tideless.physics.Time;
 import tideless.rig.Planting;
 import tideless.rig.RootReach;
+import tideless.sim.Event;
 
 /** Seedlings set out before their roots reach the level of their tray. */
 final class Seedlings {
@@ -39,8 +40,17 @@ final class Seedlings {
         return cures;
     }
 
+    /** Whether a seedling's plug was used up before its roots could reach the level. */
+    static boolean isDryBeforeReach(TrayCase tray) {
+        int reachDays = tooEarly(tray).map(reach -> reach.days().orElseThrow()).orElse(0);
+        return tray.firstS(Event.Kind.STRANDED).orElse(Double.POSITIVE_INFINITY)
+                <= tray.planting.fromS() + reachDays * Time.DAY_S;
+    }
+
+    /** Told of those that were stranded for it; where the plug lasts, they grow into the level. */
     static void add(TrayCase tray, Findings out) {
         tooEarly(tray)
+                .filter(reach -> isDryBeforeReach(tray))
                 .ifPresent(
                         reach ->
                                 out.tasks.add(

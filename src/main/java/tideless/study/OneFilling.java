@@ -10,24 +10,21 @@ import tideless.advice.Facts;
 import tideless.advice.Quantity;
 import tideless.advice.Warning;
 import tideless.rig.Scenario;
-import tideless.rig.Shape;
 import tideless.rig.Tray;
 import tideless.rig.VesselId;
+import tideless.sim.Event;
 import tideless.sim.PlantingTrace;
 import tideless.sim.Simulation;
 import tideless.sim.Trace;
 import tideless.sim.TrayTrace;
 
 /**
- * Tries how much a tray that is filled once has to hold, where it runs dry before its crop leaves:
- * the same tray twice as deep, and again, until it does not.
+ * Tries how much a tray that is filled once has to hold, where its crop wants water before it
+ * leaves: the same tray twice as wide, and again, until it does not.
  */
 final class OneFilling {
-    /** Deepest that is tried, times the litres of the tray as it is. */
+    /** Largest that is tried, times the litres of the tray as it is. */
     private static final double MOST_TIMES = 64;
-
-    /** And no deeper than a vessel may be, m. */
-    private static final double DEEPEST_M = 9;
 
     /** Who would need so many times the litres had better top up; assumed. */
     private static final double TOO_MANY_TIMES = 2;
@@ -49,46 +46,39 @@ final class OneFilling {
         return cure.kind() == Cure.Kind.DEEPER_VESSEL;
     }
 
-    /** The first run in which none of them runs dry, or the deepest. */
+    /** The first run in which none of them wants water, or the largest. */
     static Trace run(Scenario scenario, Set<VesselId> small) {
         Trace trace;
         double times = 1;
         do {
             times *= 2;
-            trace = Simulation.runUnread(deeper(scenario, small, times));
-        } while (times < MOST_TIMES && runsDry(trace, small));
+            trace = Simulation.runUnread(larger(scenario, small, times));
+        } while (times < MOST_TIMES && wantsWater(trace, small));
         return trace;
     }
 
-    private static Scenario deeper(Scenario scenario, Set<VesselId> small, double times) {
+    private static Scenario larger(Scenario scenario, Set<VesselId> small, double times) {
         return scenario.withTrays(
                 scenario.trays().stream()
-                        .map(t -> small.contains(t.id()) ? deeper(t, times) : t)
+                        .map(t -> small.contains(t.id()) ? larger(t, times) : t)
                         .toList());
     }
 
-    /** Upright below the level at which it begins, its cups and hole as much higher. */
-    private static Tray deeper(Tray tray, double times) {
-        double areaM2 = tray.shape().areaM2(tray.startLevelM());
-        double sideM = Math.sqrt(areaM2);
-        double wantedM = times * tray.shape().volumeM3(tray.startLevelM()) / areaM2;
-        double byM = Math.min(wantedM - tray.startLevelM(), DEEPEST_M - tray.shape().depthM());
-        double depthM = tray.shape().depthM() + byM;
-        return tray.withShape(Shape.tub(sideM, sideM, sideM, sideM, depthM))
-                .withOverflowM(tray.overflowM() + byM)
-                .withCupBottomM(tray.cupBottomM() + byM)
-                .withStartLevelM(tray.startLevelM() + byM)
-                .withNext(
-                        tray.next().stream()
-                                .map(n -> n.withStartLevelM(n.startLevelM() + byM))
-                                .toList());
+    /** So many times as wide: in a narrow one the level falls faster than roots grow. */
+    private static Tray larger(Tray tray, double times) {
+        return tray.withShape(tray.shape().wider(times));
     }
 
-    private static boolean runsDry(Trace trace, Set<VesselId> small) {
+    /** Whether one of them runs dry, or what is left in it is too strong to drink. */
+    private static boolean wantsWater(Trace trace, Set<VesselId> small) {
         for (TrayTrace of : trace.trays()) {
             for (PlantingTrace crop : trace.plantings(of)) {
                 double least = of.levelM().min(crop.firstHour(), crop.lastHour() + 1);
-                if (small.contains(of.tray().id()) && least < Improvement.FILM_M) {
+                boolean wants =
+                        least < Improvement.FILM_M
+                                || crop.events().stream()
+                                        .anyMatch(e -> e.kind() == Event.Kind.STRANDED);
+                if (small.contains(of.tray().id()) && wants) {
                     return true;
                 }
             }
@@ -100,25 +90,25 @@ final class OneFilling {
      * The advice with what one filling would have to hold.
      *
      * @param given as the user wrote it
-     * @param deep the run that {@link #run} made of it
+     * @param large the run that {@link #run} made of it
      */
-    static Advice judged(Advice advice, Scenario given, Trace deep) {
+    static Advice judged(Advice advice, Scenario given, Trace large) {
         List<Warning> warnings = new ArrayList<>();
-        advice.warnings().forEach(warning -> warnings.add(judged(warning, given, deep)));
+        advice.warnings().forEach(warning -> warnings.add(judged(warning, given, large)));
         return new Advice(
                 advice.verdict()
-                        .withFirst(advice.verdict().first().map(w -> judged(w, given, deep))),
+                        .withFirst(advice.verdict().first().map(w -> judged(w, given, large))),
                 advice.tasks(),
                 warnings,
                 advice.past(),
                 advice.sizings());
     }
 
-    private static Warning judged(Warning warning, Scenario given, Trace deep) {
+    private static Warning judged(Warning warning, Scenario given, Trace large) {
         List<Cure> cures = new ArrayList<>();
         for (Cure cure : warning.cures()) {
             if (isDeeper(cure)) {
-                double enough = 1000 * neededM3(deep, warning.vessel());
+                double enough = 1000 * neededM3(large, warning.vessel());
                 if (enough > TOO_MANY_TIMES * cure.facts().get(Quantity.USABLE)) {
                     cures.add(topUp(given, warning.vessel()));
                 }
@@ -130,18 +120,17 @@ final class OneFilling {
         return warning.withCures(cures);
     }
 
-    /** What leaves a tray with its thirstiest crop, and the film below which it is dry, m3. */
-    private static double neededM3(Trace deep, VesselId tray) {
+    /** What leaves a tray with its thirstiest crop, m3. */
+    private static double neededM3(Trace large, VesselId tray) {
         double most = 0;
-        for (TrayTrace of : deep.trays()) {
+        for (TrayTrace of : large.trays()) {
             if (of.tray().id().equals(tray)) {
-                double filmM3 = Improvement.FILM_M * of.tray().shape().areaM2(0);
-                for (PlantingTrace crop : deep.plantings(of)) {
+                for (PlantingTrace crop : large.plantings(of)) {
                     int end = crop.lastHour() + 1;
                     double left =
                             of.transpirationM3().sum(crop.firstHour(), end)
                                     + of.evaporationM3().sum(crop.firstHour(), end);
-                    most = Math.max(most, left + filmM3);
+                    most = Math.max(most, left);
                 }
             }
         }

@@ -99,7 +99,8 @@ class SeedlingsTest {
     @Test
     void roots_above_the_level_are_told_from_which_day_they_reach_it_and_what_helps_till_then()
             throws IOException {
-        Trace trace = run(20, "2 cm", "transplant.root_length = \"2 cm\"", "");
+        Trace trace =
+                run(20, "2 cm", "transplant.root_length = \"2 cm\"\ncup_water = \"0 mL\"", "");
         Task task = transplants(Advisor.advise(trace, trace)).get(0);
         assertEquals(LocalDate.of(2026, 9, 9), task.due().toLocalDate());
         assertEquals(60, task.measure().value(), 1e-9);
@@ -130,6 +131,21 @@ class SeedlingsTest {
         assertEquals(leaves(trace, 1), leaves(trace, 20), 1e-9);
         Warning lost = warning(Advisor.advise(trace, trace), Warning.Kind.DIED);
         assertEquals(Cure.Kind.HIGHER_LEVEL_AT_FIRST, lost.cures().get(0).kind());
+    }
+
+    /** Roots of 4 cm below cups that hang 5 cm above the level: two plugs, one of them large. */
+    @Test
+    void seedlings_whose_plug_lasts_until_their_roots_are_down_are_told_nothing()
+            throws IOException {
+        for (int ml : new int[] {2, 60}) {
+            Trace trace =
+                    run(
+                            20,
+                            "2 cm",
+                            "transplant.root_length = \"4 cm\"\ncup_water = \"" + ml + " mL\"",
+                            "");
+            assertEquals(ml < 60 ? 1 : 0, transplants(Advisor.advise(trace, trace)).size());
+        }
     }
 
     /** Wilted in the morning, wetted at six in the evening. */

@@ -179,7 +179,7 @@ final class AdviceBeforeAfter {
             What `new` writes for each crop by valve, by hand and filled once, and thirty rigs more (a cold garage, softened water, a
             stuck valve, a bucket filled once, a glasshouse, drowned roots, twelve trays), were read likewise. Mended:
 
-            - one filling that "lasts the whole crop" lasted until the crop was lost: now it is tried, in a run with a deeper tray,
+            - one filling that "lasts the whole crop" lasted until the crop was lost: now it is tried, in a run with a larger tray,
               and where it would take more than twice the litres the tray is topped up;
             - a tray that dried out below a reservoir that was filled at every visit was to have the reservoir "refilled before it is
               empty": now what the reservoir itself wants, more litres or more visits;

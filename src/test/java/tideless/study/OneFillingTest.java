@@ -9,6 +9,7 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
 import java.util.Optional;
+import java.util.Set;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import tideless.advice.Advice;
@@ -18,12 +19,31 @@ import tideless.advice.Warning;
 import tideless.rig.Scenario;
 import tideless.scenario.Reading;
 import tideless.scenario.ScenarioReader;
+import tideless.sim.Event;
+import tideless.sim.Trace;
 
 /** How much one filling has to hold: for the whole crop, not until it is lost. */
 class OneFillingTest {
     @TempDir Path folder;
 
+    private static final String BUCKET =
+            """
+            shape = "bucket"
+            diameter = "30 cm"
+            floor_diameter = "26 cm"
+            depth = "36 cm"
+            cup_bottom = "30 cm"
+            plants = 1
+            ground = "0.4 m2"
+            """;
+
     private Scenario scenario(String crop, String depth, String days) throws IOException {
+        String tub =
+                "length = \"60 cm\"\nwidth = \"35 cm\"\nplants = 6\ndepth = \"" + depth + "\"\n";
+        return scenario(crop, days, tub, "1.4");
+    }
+
+    private Scenario scenario(String crop, String days, String tub, String ec) throws IOException {
         Path file = folder.resolve("once.toml");
         Files.writeString(
                 file,
@@ -36,23 +56,20 @@ class OneFillingTest {
                 day_temperature = "22 degC"
                 night_temperature = "18 degC"
                 [lamp]
-                ppfd = "240 umol/m2/s"
+                ppfd = "300 umol/m2/s"
                 on = "06:00"
                 off = "22:00"
                 [feed]
                 recipe = "hoagland-2"
-                ec = "1.4 mS/cm"
+                ec = "%s mS/cm"
                 [tray.tub]
-                length = "60 cm"
-                width = "35 cm"
-                depth = "%s"
                 crop = "%s"
-                plants = 6
+                %s
                 filling = "sealed"
                 [visits]
                 days = ["mon", "wed", "fri"]
                 """
-                        .formatted(days, depth, crop));
+                        .formatted(days, ec, crop, tub));
         return ((Reading.Good) ScenarioReader.read(file)).scenario();
     }
 
@@ -96,7 +113,20 @@ class OneFillingTest {
         assertTrue(enough(lost(celery).orElseThrow()) > 2 * 13.2);
     }
 
-    /** Each of two tubs by its own crop. */
+    /** Salt leaves nothing to drink in a bucket of strong feed before it is dry. */
+    @Test
+    void what_grows_too_strong_to_drink_is_tried_in_more_too() throws IOException {
+        Scenario bucket = scenario("tomato", "90 days", BUCKET, "3.0");
+        Warning lost = lost(Forecasts.of(bucket, 1).advice()).orElseThrow();
+        assertEquals(Cure.Kind.TOP_UP_BY_HAND, lost.cures().get(0).kind());
+        Trace deep = OneFilling.run(bucket, Set.of(lost.vessel()));
+        assertTrue(deep.events().stream().noneMatch(e -> e.kind() == Event.Kind.DIED));
+        assertEquals(
+                1000 * deep.trays().get(0).transpirationM3().sum(0, deep.hours()),
+                enough(lost),
+                0.1 * enough(lost)); // what evaporates besides
+    }
+
     @Test
     void nothing_is_tried_of_tubs_that_last() throws IOException {
         Scenario deep = scenario("lettuce", "30 cm", "42 days");
