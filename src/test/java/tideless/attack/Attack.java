@@ -313,7 +313,7 @@ public final class Attack {
         // As it stands in its file: half a character of two is a question mark there.
         String scenario =
                 new String(typed.getBytes(StandardCharsets.UTF_8), StandardCharsets.UTF_8);
-        if (scenario.contains("\u00a0")) {
+        if (scenario.chars().anyMatch(c -> c > 127 && Character.isSpaceChar(c))) {
             return; // a blank to this program and to editors, and none to the validator
         }
         Set<ValidationMessage> faults =
