@@ -129,6 +129,7 @@ final class LogTable {
             String ours = name.toLowerCase(Locale.ROOT);
             ours = ours.equals("note") || ours.equals("remarks") ? REMARK : ours;
             if (name.isEmpty()) {
+                sound &= holdsNothing(i);
                 continue;
             }
             if (OURS.contains(ours)) {
@@ -153,6 +154,24 @@ final class LogTable {
             sound = need(names, WHAT, false);
         }
         return sound;
+    }
+
+    /** Whether nothing stands below a column without a name, as below a trailing comma. */
+    private boolean holdsNothing(int at) {
+        for (CsvRecord row : rows.subList(1, rows.size())) {
+            if (at < row.getFieldCount() && !row.getField(at).isBlank()) {
+                problem(
+                        line(row),
+                        at + 1,
+                        "",
+                        Key.quoted(TomlFile.shown(row.getField(at).strip()))
+                                + " in a column without a name",
+                        "a name above each column",
+                        "");
+                return false;
+            }
+        }
+        return true;
     }
 
     private boolean need(CsvRecord names, String column, boolean alone) {

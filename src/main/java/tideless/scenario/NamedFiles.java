@@ -3,6 +3,7 @@ package tideless.scenario;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
+import java.util.Optional;
 
 /** The files a scenario names: found beside it, read once, counted into its digest. */
 final class NamedFiles {
@@ -41,12 +42,15 @@ final class NamedFiles {
         return table.get(key).then(name -> open(table, key, name, mostBytes, what));
     }
 
+    private TextFile file(String name, int mostBytes) {
+        return once.get(
+                new Opened(name, mostBytes),
+                () -> TextFile.of(files.read(name, mostBytes + 1), mostBytes));
+    }
+
     private Read<Named> open(
             Table table, Key<String> key, String name, int mostBytes, String what) {
-        TextFile file =
-                once.get(
-                        new Opened(name, mostBytes),
-                        () -> TextFile.of(files.read(name, mostBytes + 1), mostBytes));
+        TextFile file = file(name, mostBytes);
         if (!file.unreadable().isEmpty()) {
             table.fault(
                     key,
@@ -67,8 +71,31 @@ final class NamedFiles {
         return Read.of(new Named(files.label(name), file.text()));
     }
 
+    /**
+     * The file a key names, or another in its place: nothing is wrong with the one that is not
+     * used, but it is still the user's and never written over.
+     */
+    Read<Named> openOr(
+            Optional<ScenarioFiles> other,
+            Table table,
+            Key<String> key,
+            String what,
+            TomlFile told) {
+        if (other.isEmpty()) {
+            return open(table, key, TextFile.MEBIBYTE, what);
+        }
+        Read<String> own = table.get(key);
+        if (own.isSound() && !own.isAbsent()) {
+            String name = own.value();
+            if (file(name, TextFile.MEBIBYTE).unreadable().isEmpty()) {
+                mentions.add(new Mention(table.line(key), files.label(name), new byte[0]));
+            }
+        }
+        return beside(other.get(), TextFile.MEBIBYTE, what, told);
+    }
+
     /** A file that stands beside the scenario's own and is not named by it. */
-    Read<Named> beside(ScenarioFiles beside, int mostBytes, String what, TomlFile told) {
+    private Read<Named> beside(ScenarioFiles beside, int mostBytes, String what, TomlFile told) {
         TextFile file = TextFile.of(beside.read("", mostBytes + 1), mostBytes);
         String label = beside.label("");
         String wrong = file.unreadable().isEmpty() ? file.fault() : file.unreadable();

@@ -183,10 +183,8 @@ public final class ScenarioReader {
     }
 
     private Read<Scenario> logged(Table table, Scenario stated) {
-        Read<NamedFiles.Named> named = files.open(table, LogKeys.FILE, TextFile.MEBIBYTE, "a log");
-        if (beside.log().isPresent()) {
-            named = files.beside(beside.log().get(), TextFile.MEBIBYTE, "a log", file);
-        }
+        Read<NamedFiles.Named> named =
+                files.openOr(beside.log(), table, LogKeys.FILE, "a log", file);
         if (named.isAbsent()) {
             return Read.of(stated);
         }
@@ -196,10 +194,7 @@ public final class ScenarioReader {
 
     private Read<Scenario> corrected(Table table, Read<Scenario> stated) {
         Read<NamedFiles.Named> named =
-                files.open(table, LogKeys.CORRECTED, TextFile.MEBIBYTE, "corrections");
-        if (beside.corrected().isPresent()) {
-            named = files.beside(beside.corrected().get(), TextFile.MEBIBYTE, "corrections", file);
-        }
+                files.openOr(beside.corrected(), table, LogKeys.CORRECTED, "corrections", file);
         if (named.isAbsent() || beside.asStated() || !stated.isSound()) {
             return stated;
         }

@@ -205,6 +205,8 @@ public record Fit(
     public record Oddity(Kind kind, LogEntry.Reading reading, double sinceS, double amount) {
         /** Kinds of oddity. */
         public enum Kind {
+            /** A vessel would have run dry, and the log holds no refill of it since. */
+            NO_REFILL,
             /** The level stands higher than it can without a refill that is not in the log. */
             LEVEL_ROSE,
             /** The level fell by more than plants drink. */
@@ -286,6 +288,7 @@ public record Fit(
         private double[] deviation; // about their forecasts
         private double[] wanders; // share of the days' wandering left where several crops drink
         private double[] stated; // forecasts of the believed readings
+        private List<Event> lived = List.of(); // of the log, as stated
 
         Work(Scenario scenario, List<LogEntry.Reading> believed, long seed, Workers workers) {
             this.scenario = scenario;
@@ -383,6 +386,7 @@ public record Fit(
             Season before = season(space.at(asStated).applied(logged), space, asStated);
             wanders = wanders(before);
             stated = read(before);
+            lived = before.events();
             deviation = deviations(stated);
             Posterior rough = posterior(space, Posterior.starts(space.size(), STARTS));
             double[] foretold = at(space, rough.mode());
@@ -501,7 +505,7 @@ public record Fit(
                     dates(before, after),
                     new Change(before.drunkL(), after.drunkL()),
                     new Change(before.toDrinkL(), after.toDrinkL()),
-                    Oddities.of(scenario, judged),
+                    Oddities.of(scenario, judged, lived),
                     pairs.size(),
                     members);
         }

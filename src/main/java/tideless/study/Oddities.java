@@ -1,7 +1,9 @@
 package tideless.study;
 
 import java.util.ArrayList;
+import java.util.HashMap;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import tideless.physics.Time;
 import tideless.rig.Filling;
@@ -10,6 +12,7 @@ import tideless.rig.Scenario;
 import tideless.rig.Shape;
 import tideless.rig.Tray;
 import tideless.rig.VesselId;
+import tideless.sim.Event;
 
 /** Names what of a log no noise explains once all factors are fitted. */
 final class Oddities {
@@ -39,21 +42,79 @@ final class Oddities {
     private final List<Fit.Judged> judged;
     private final List<Fit.Oddity> found = new ArrayList<>();
 
+    private final Map<VesselId, Double> dryFromS = new HashMap<>();
+
     private Oddities(Scenario scenario, List<Fit.Judged> judged) {
         this.scenario = scenario;
         this.judged = judged;
     }
 
-    static List<Fit.Oddity> of(Scenario scenario, List<Fit.Judged> judged) {
+    /**
+     * Names them.
+     *
+     * @param events of the run as stated, with the deeds of the log
+     */
+    static List<Fit.Oddity> of(Scenario scenario, List<Fit.Judged> judged, List<Event> events) {
         Oddities oddities = new Oddities(scenario, judged);
+        events.forEach(oddities::lookForRefills);
         for (int i = 0; i < judged.size(); i++) {
             oddities.look(i);
         }
         return oddities.found;
     }
 
+    /** A vessel that would be dry from some day of the log on, for nobody wrote a refill down. */
+    private void lookForRefills(Event event) {
+        VesselId where = event.vessel();
+        boolean isDry =
+                event.kind() == Event.Kind.OUTLET_UNCOVERED
+                        || event.kind() == Event.Kind.DRIED_OUT && held(where).isEmpty();
+        if (!isDry
+                || dryFromS.containsKey(where)
+                || scenario.log().entries().stream()
+                        .anyMatch(entry -> tellsOf(where, entry) && entry.atS() >= event.atS())) {
+            return;
+        }
+        judged.stream()
+                .filter(one -> one.reading().atS() > event.atS() && hangsOn(one, where))
+                .findFirst()
+                .ifPresent(
+                        one -> {
+                            dryFromS.put(where, event.atS());
+                            add(Fit.Oddity.Kind.NO_REFILL, one, event.atS(), 0);
+                        });
+    }
+
+    /** Whether what stands in a vessel is known again by an entry. */
+    private static boolean tellsOf(VesselId where, LogEntry entry) {
+        return entry instanceof LogEntry.Reading reading
+                ? reading.where().equals(where)
+                        && reading.counts()
+                        && reading.what() == LogEntry.Quantity.LEVEL
+                : entry instanceof LogEntry.Deed deed && deed.where().equals(where);
+    }
+
+    private boolean hangsOn(Fit.Judged one, VesselId where) {
+        return one.reading().where().equals(where)
+                || scenario.trays().stream()
+                        .anyMatch(
+                                tray ->
+                                        tray.id().equals(one.reading().where())
+                                                && tray.isFedBy(where.name())
+                                                && where.kind() == VesselId.Kind.RESERVOIR);
+    }
+
     private void look(int i) {
         Fit.Judged one = judged.get(i);
+        boolean isOfDry =
+                dryFromS.entrySet().stream()
+                        .anyMatch(
+                                dry ->
+                                        one.reading().atS() > dry.getValue()
+                                                && hangsOn(one, dry.getKey()));
+        if (isOfDry || Double.isNaN(one.after())) {
+            return;
+        }
         switch (one.reading().what()) {
             case LEVEL -> {
                 Optional<Tray> held = held(one.reading().where());

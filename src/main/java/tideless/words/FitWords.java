@@ -6,6 +6,7 @@ import java.util.Set;
 import java.util.TreeSet;
 import tideless.physics.Time;
 import tideless.rig.Correction;
+import tideless.rig.Filling;
 import tideless.rig.LogEntry;
 import tideless.rig.Scenario;
 import tideless.rig.VesselId;
@@ -207,8 +208,13 @@ public final class FitWords {
     private static String cure(String one, String other) {
         List<String> both = List.of(one, other);
         if (both.contains(Correction.FEED) && both.contains(Correction.UPTAKE)) {
-            return "EC alone cannot tell a strong feed from little uptake; measure the EC of fresh"
-                    + " feed, or of the reservoir";
+            return "EC alone cannot tell a strong feed from little uptake; weigh one refill or measure"
+                    + " it with a jug, and dip the meter into fresh feed";
+        }
+        if (both.contains(Correction.THIRST) && both.contains(Correction.UPTAKE)) {
+            return "EC alone cannot tell plants that drink much from plants that take up little; read"
+                    + " the level of that tray with its valve shut for a day, or weigh one refill"
+                    + " that it alone took";
         }
         if (both.contains(Correction.METER)) {
             return "dip the meter into a standard solution";
@@ -247,6 +253,16 @@ public final class FitWords {
         return fit.oddities().stream().map(o -> oddity(fit.scenario(), o)).toList();
     }
 
+    /** Where a tray's water comes from; of what no valve feeds the vessel itself. */
+    private static VesselId source(Scenario scenario, VesselId where) {
+        return scenario.trays().stream()
+                .filter(tray -> tray.id().equals(where))
+                .filter(tray -> tray.filling() instanceof Filling.ByValve)
+                .map(tray -> VesselId.reservoir(((Filling.ByValve) tray.filling()).reservoir()))
+                .findFirst()
+                .orElse(where);
+    }
+
     private static String oddity(Scenario scenario, Fit.Oddity oddity) {
         String where = Names.of(oddity.reading().where());
         String at = LogWords.visit(scenario, oddity.reading().atS());
@@ -255,6 +271,13 @@ public final class FitWords {
         String mm = Numbers.whole(oddity.amount() * MM_PER_M) + " mm";
         String line = " (line " + oddity.reading().line() + ")";
         return switch (oddity.kind()) {
+            case NO_REFILL ->
+                    "%s would be empty from %s on, and no refill of it stands in the log after that, nor its level%s: what is learned here is wrong until every refill is written down."
+                            .formatted(
+                                    Names.begun(
+                                            Names.of(source(scenario, oddity.reading().where()))),
+                                    since,
+                                    line);
             case LEVEL_ROSE ->
                     "%s stood %s higher on %s than it can without a refill that is not in the log%s."
                             .formatted(where, litres, at, line);

@@ -7,6 +7,7 @@ import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
+import java.util.Locale;
 import java.util.stream.Collectors;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
@@ -185,6 +186,58 @@ class LogReaderTest {
                 .contains("Did you mean \"where\"?");
         assertThat(faults("day,hour\n2,3\n")).contains("date: found no column of this name");
         assertThat(faults("date,time\n2026-03-11,08:00\n")).contains("what: found no column");
+    }
+
+    @Test
+    void nothing_that_stands_below_no_name_is_lost() throws IOException {
+        String level = "date,shelf level (cm),\n2026-03-04,23.2,\n2026-03-06,22,";
+        assertThat(log(level + "\n").readings()).hasSize(2);
+        assertThat(faults(level + "1.4\n"))
+                .isEqualTo(
+                        folder.resolve("log.csv")
+                                + ":3:3: found \"1.4\" in a column without a name, allowed: a name"
+                                + " above each column");
+        assertThat(faults(HEAD.strip() + ",\n2026-03-04,08:00,shelf,level,23 cm,,,22\n"))
+                .contains(":2:8: found \"22\"");
+    }
+
+    @Test
+    void five_thousand_lines_are_read_and_more_are_refused_at_once() throws IOException {
+        StringBuilder text = new StringBuilder(HEAD);
+        for (int i = 0; i < 4999; i++) {
+            text.append(
+                    String.format(
+                            Locale.ROOT,
+                            "2026-03-%02d,%02d:%02d,shelf,level,%.1f cm,,\n",
+                            3 + i / 1440,
+                            i / 60 % 24,
+                            i % 60,
+                            22 - i * 0.001));
+        }
+        assertThat(log(text.toString()).readings()).hasSize(4999);
+        for (int i = 0; i < 5001; i++) {
+            text.append("2026-04-01,08:00,shlef,level,23 cm,,\n");
+        }
+        assertThat(faults(text.toString())).contains("found more than 5000 lines").hasLineCount(2);
+    }
+
+    /** The file that is not used may be gone: nothing is said of it. */
+    @Test
+    void a_log_in_place_of_the_scenarios_own_is_the_only_one_that_is_judged() throws IOException {
+        Path bench = folder.resolve("bench.toml");
+        Files.writeString(bench, Files.readString(BENCH) + "\n[log]\nfile = \"gone.csv\"\n");
+        Path log =
+                Files.writeString(
+                        folder.resolve("log.csv"), HEAD + "2026-03-04,08:00,shlef,level,1 cm,,\n");
+        Reading reading = ScenarioReader.read(bench, Beside.files(log, null));
+        assertThat(((Reading.Faulty) reading).problems())
+                .singleElement()
+                .satisfies(p -> assertThat(p.toString()).contains("Did you mean \"shelf\"?"));
+        Files.writeString(folder.resolve("gone.csv"), HEAD);
+        Files.writeString(log, HEAD + "2026-03-04,08:00,shelf,level,22 cm,,\n");
+        Reading.Good good = (Reading.Good) ScenarioReader.read(bench, Beside.files(log, null));
+        assertThat(good.files()).as("never written over").anyMatch(f -> f.endsWith("gone.csv"));
+        assertThat(good.scenario().log().readings()).hasSize(1);
     }
 
     @Test

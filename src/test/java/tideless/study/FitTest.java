@@ -239,6 +239,104 @@ class FitTest {
         assertThat(FitWords.oddities(fit).get(0)).contains("rain, a top-up with water");
     }
 
+    /** The EC of trays alone, for eight weeks in which somebody refilled five times. */
+    @Test
+    void a_log_without_its_refills_is_told_so_and_nothing_else_is_made_of_it() {
+        Scenario scenario = ((Reading.Good) ScenarioReader.read(LoggedBench.SCENARIO)).scenario();
+        List<LogEntry> read =
+                scenario.log().entries().stream()
+                        .filter(
+                                e ->
+                                        e instanceof LogEntry.Reading r
+                                                && r.what() == LogEntry.Quantity.EC)
+                        .toList();
+        Fit fit = fit(scenario.withLog(new Log(read)));
+        assertThat(fit.oddities())
+                .filteredOn(o -> o.kind() == Fit.Oddity.Kind.NO_REFILL)
+                .hasSize(1);
+        assertThat(String.join(" ", FitWords.oddities(fit)))
+                .contains("Reservoir shelf would be empty from")
+                .contains("every refill is written down")
+                .doesNotContain("NaN", "rain");
+        // With them there is nothing to say.
+        List<LogEntry> done =
+                scenario.log().entries().stream()
+                        .filter(e -> e instanceof LogEntry.Deed || read.contains(e))
+                        .toList();
+        assertThat(fit(scenario.withLog(new Log(done))).oddities()).isEmpty();
+    }
+
+    /** Much salt in a tray whose level nobody reads: thirst, or little uptake. */
+    @Test
+    void ec_alone_leaves_thirst_and_uptake_tied_and_what_would_tell_is_said() {
+        Scenario stated = LoggedBench.stated();
+        List<LogEntry> read = new ArrayList<>();
+        for (int day = 8; day < 16; day += 2) {
+            double atS = day * Time.DAY_S + 8 * Time.HOUR_S;
+            read.add(
+                    new LogEntry.Reading(
+                            atS, VesselId.tray("lettuce"), LogEntry.Quantity.EC, 1.25, true, day));
+        }
+        Fit fit = fit(stated.withLog(new Log(read)));
+        assertThat(FitWords.tied(fit))
+                .singleElement()
+                .asString()
+                .contains("thirst of lettuce and uptake of lettuce: EC alone cannot tell")
+                .contains("weigh one refill");
+    }
+
+    @Test
+    void a_strong_feed_and_little_uptake_are_told_apart_by_a_refill() {
+        Scenario stated = LoggedBench.stated();
+        Fit fit = fit(stated.withLog(log(stated, hidden(1, 0))));
+        Fit.Tied tied =
+                new Fit.Tied(
+                        learned(fit, Correction.UPTAKE, "lettuce"),
+                        learned(fit, Correction.FEED, ""));
+        Fit with =
+                new Fit(
+                        fit.scenario(),
+                        fit.correction(),
+                        fit.learned(),
+                        fit.leaks(),
+                        fit.readings(),
+                        fit.idle(),
+                        List.of(tied),
+                        fit.next(),
+                        fit.dates(),
+                        fit.drunkL(),
+                        fit.toDrinkL(),
+                        fit.oddities(),
+                        fit.pairs(),
+                        fit.asked());
+        assertThat(FitWords.tied(with))
+                .singleElement()
+                .asString()
+                .contains(
+                        "EC alone cannot tell a strong feed from little uptake; weigh one refill");
+    }
+
+    /** What was read and what might be is worth between nothing and all of the doubt. */
+    @Test
+    void each_reading_has_its_worth_and_the_next_is_the_best_of_those_that_are_not_taken() {
+        Scenario stated = LoggedBench.stated();
+        Fit fit = fit(stated.withLog(log(stated, hidden(1.2, 0))));
+        assertThat(fit.readings()).allMatch(one -> one.worth() >= 0 && one.worth() < 1);
+        // The last levels tell most of a date that is read off a level.
+        Fit.Judged best =
+                fit.readings().stream()
+                        .max(java.util.Comparator.comparingDouble(Fit.Judged::worth))
+                        .orElseThrow();
+        assertThat(best.reading().what()).isEqualTo(LogEntry.Quantity.LEVEL);
+        assertThat(fit.next())
+                .isSortedAccordingTo(java.util.Comparator.comparingDouble(Fit.Next::shareLeft));
+        Fit.Next next = fit.next().get(0);
+        assertThat(next.where()).isEqualTo(SHELF);
+        assertThat(next.what()).isEqualTo(LogEntry.Quantity.LEVEL);
+        assertThat(next.shareLeft()).isBetween(0.5, 0.97);
+        assertThat(FitWords.next(fit)).contains("Next, most worth: level of reservoir shelf in");
+    }
+
     @Test
     void a_tray_that_stands_high_again_and_again_is_named() {
         VesselId basil = VesselId.tray("basil");
