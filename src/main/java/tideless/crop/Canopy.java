@@ -1,5 +1,6 @@
 package tideless.crop;
 
+import org.apache.commons.math3.util.FastMath;
 import tideless.physics.Elementary;
 
 /** How much leaf a plant holds over how much ground, and the light it stops. */
@@ -30,7 +31,42 @@ public final class Canopy {
     /** A plant that starts heavier than this was planted with grown leaves, g. Assumed. */
     static final double SEEDLING_HEAVIEST_G = 0.1;
 
+    /**
+     * Daily light for which the crops' leaf area per mass holds, mol/m2/d: that of their nurseries,
+     * 16 hours of 200 umol/m2/s, for the sources name none. Tomato's is the mean of a year of Dutch
+     * houses, which have about as much (derived). Assumed.
+     */
+    static final double LEAF_AREA_LIGHT_MOL_PER_M2 = 11.52;
+
+    /**
+     * Leaf area per mass goes with daily light to minus this. Leaf mass per area rises threefold
+     * from 1 to 50 mol/m2/d over many species (Poorter et al. 2009, New Phytol. 182:565, from
+     * memory): 0.28; tomato's leaf area per mass in Dutch houses is 266 + 88 sin(2 pi (day + 68) /
+     * 365) cm2/g (Heuvelink 1999, Ann. Bot. 83:413, from memory), a half in July of what it is in
+     * January under an eighth of the light: 0.33.
+     */
+    static final double LEAF_AREA_LIGHT_EXPONENT = 0.3;
+
+    /** Least daily light for which that is followed, mol/m2/d. Assumed. */
+    static final double DULLEST_MOL_PER_M2 = 2;
+
+    /** Most daily light for which it is, mol/m2/d: the end of the range of the first source. */
+    static final double BRIGHTEST_MOL_PER_M2 = 50;
+
     private Canopy() {}
+
+    /**
+     * Area of a leaf that grows in this light over that of the same mass in the light for which the
+     * crops' figures hold.
+     *
+     * @param lightMolPerM2 photons of 400-700 nm in the day, mol/m2, at least 0
+     */
+    public static double leafSpreadFrac(double lightMolPerM2) {
+        return FastMath.pow(
+                Math.max(DULLEST_MOL_PER_M2, Math.min(BRIGHTEST_MOL_PER_M2, lightMolPerM2))
+                        / LEAF_AREA_LIGHT_MOL_PER_M2,
+                -LEAF_AREA_LIGHT_EXPONENT);
+    }
 
     /**
      * Leaf area of one plant, one side, m2.
@@ -40,11 +76,17 @@ public final class Canopy {
      * that were picked off their share by mass is gone (a picking takes young and old alike;
      * assumed). That young leaves are thin is common knowledge (leaf area of young crops outruns
      * their mass, as in the juvenile phase of Spitters and Schapendonk 1990, from memory); s and W0
-     * are not from a paper.
+     * are not from a paper. What grew in dull light is thinner ({@link Plant#leafSpreadFrac}).
      */
     public static double leafAreaM2(CropTraits traits, Plant plant) {
-        CropTraits.Growth growth = traits.growth();
         double grownG = plant.everGrownLeafDryG();
+        double areaM2 = plant.leafSpreadFrac() * everGrownAreaM2(traits, grownG);
+        return plant.pickedLeafDryG() > 0 ? areaM2 * plant.leafDryG() / grownG : areaM2;
+    }
+
+    /** Area of all leaf a plant ever grew, had it grown in the light of nurseries, m2. */
+    static double everGrownAreaM2(CropTraits traits, double grownG) {
+        CropTraits.Growth growth = traits.growth();
         double areaM2 = growth.leafAreaM2PerKg() * grownG / 1000;
         double thinner = SEEDLING_LEAF_AREA_M2_PER_KG - growth.leafAreaM2PerKg();
         if (thinner > 0 && growth.seedlingDryG() < SEEDLING_HEAVIEST_G) {
@@ -53,7 +95,7 @@ public final class Canopy {
                             * (THIN_LEAF_DRY_G / 1000)
                             * -Elementary.expm1(-grownG / THIN_LEAF_DRY_G);
         }
-        return plant.pickedLeafDryG() > 0 ? areaM2 * plant.leafDryG() / grownG : areaM2;
+        return areaM2;
     }
 
     /**

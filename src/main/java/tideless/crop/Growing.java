@@ -227,16 +227,31 @@ public final class Growing {
                                 + (1 - SEEDLING_STEM_FRAC)
                                         * plant.everGrownLeafDryG()
                                         / (plant.everGrownLeafDryG() + HALF_STEM_LEAF_DRY_G));
+        double newLeafG = newG * shoot * (1 - stem);
         return plant.grown(
-                thermalTimeCd,
-                plant.leafDryG() + newG * shoot * (1 - stem),
-                plant.stemDryG() + newG * shoot * stem,
-                plant.fruitDryG() + newG * fruit,
-                plant.rootDryG() + newG * root,
-                Math.min(
-                        traits.roots().longestM(),
-                        plant.rootLengthM()
-                                + days * traits.roots().elongationMPerDay() * temperature));
+                        thermalTimeCd,
+                        plant.leafDryG() + newLeafG,
+                        plant.stemDryG() + newG * shoot * stem,
+                        plant.fruitDryG() + newG * fruit,
+                        plant.rootDryG() + newG * root,
+                        Math.min(
+                                traits.roots().longestM(),
+                                plant.rootLengthM()
+                                        + days * traits.roots().elongationMPerDay() * temperature))
+                .withLeafSpreadFrac(
+                        leafSpreadFrac(traits, plant, newLeafG, lightMolPerM2 / days));
+    }
+
+    // What is there keeps its thickness; what comes new has that of the day's light.
+    private static double leafSpreadFrac(
+            CropTraits traits, Plant plant, double newLeafG, double lightMolPerM2Day) {
+        double before = Canopy.everGrownAreaM2(traits, plant.everGrownLeafDryG());
+        double after = Canopy.everGrownAreaM2(traits, plant.everGrownLeafDryG() + newLeafG);
+        return newLeafG > 0
+                ? (plant.leafSpreadFrac() * before
+                                + Canopy.leafSpreadFrac(lightMolPerM2Day) * (after - before))
+                        / after
+                : plant.leafSpreadFrac();
     }
 
     /**

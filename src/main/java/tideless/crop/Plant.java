@@ -12,6 +12,8 @@ package tideless.crop;
  * @param pickedLeafDryG dry mass of leaf blades that were picked off, g
  * @param pickedStemDryG dry mass of the stalks that went with them, g
  * @param isTopped whether its growing points were taken out
+ * @param leafSpreadFrac leaf area over what the same leaf mass has where it grew in the light of
+ *     the crops' nurseries, above 0: thinner leaves in dull light, thicker ones in bright
  */
 public record Plant(
         double thermalTimeCd,
@@ -22,9 +24,10 @@ public record Plant(
         double rootLengthM,
         double pickedLeafDryG,
         double pickedStemDryG,
-        boolean isTopped) {
+        boolean isTopped,
+        double leafSpreadFrac) {
 
-    /** A plant that nobody has picked leaves from nor topped. */
+    /** A plant that nobody has picked leaves from nor topped, raised in a nursery's light. */
     public Plant(
             double thermalTimeCd,
             double leafDryG,
@@ -32,7 +35,7 @@ public record Plant(
             double fruitDryG,
             double rootDryG,
             double rootLengthM) {
-        this(thermalTimeCd, leafDryG, stemDryG, fruitDryG, rootDryG, rootLengthM, 0, 0, false);
+        this(thermalTimeCd, leafDryG, stemDryG, fruitDryG, rootDryG, rootLengthM, 0, 0, false, 1);
     }
 
     /** The same plant after growth. */
@@ -47,7 +50,23 @@ public record Plant(
                 rootM,
                 pickedLeafDryG,
                 pickedStemDryG,
-                isTopped);
+                isTopped,
+                leafSpreadFrac);
+    }
+
+    /** The same with leaves of another thickness. */
+    Plant withLeafSpreadFrac(double other) {
+        return new Plant(
+                thermalTimeCd,
+                leafDryG,
+                stemDryG,
+                fruitDryG,
+                rootDryG,
+                rootLengthM,
+                pickedLeafDryG,
+                pickedStemDryG,
+                isTopped,
+                other);
     }
 
     /** The same with other roots. */
@@ -66,7 +85,8 @@ public record Plant(
                 rootLengthM,
                 pickedLeafDryG,
                 pickedStemDryG,
-                true);
+                true,
+                leafSpreadFrac);
     }
 
     /**
@@ -85,7 +105,8 @@ public record Plant(
                 rootLengthM,
                 pickedLeafDryG + leafDryG * leafFrac,
                 pickedStemDryG + stemDryG * stemFrac,
-                isTopped);
+                isTopped,
+                leafSpreadFrac);
     }
 
     /** Dry mass of all leaf blades it ever grew, g. */
