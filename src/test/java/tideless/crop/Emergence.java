@@ -249,6 +249,7 @@ final class Emergence {
         rows.add(twoModels("tomato", 42, 0.4, 180, glass));
         rows.addAll(Trials.rows());
         rows.addAll(MoreTrials.rows());
+        rows.addAll(ReadTrials.rows());
         return rows;
     }
 

@@ -33,13 +33,32 @@ final class Uptake {
      */
     record Outcome(double[] perLitreMmol, double neutralShare) {}
 
+    /** The feed diluted: so many times as strong. */
+    static double[] feed(double times) {
+        double[] feed = FEED.clone();
+        for (int i = 0; i < feed.length; i++) {
+            feed[i] *= times;
+        }
+        return feed;
+    }
+
     static Outcome of(
             CropTraits traits, RoomSeason room, Plant start, double groundPerPlantM2, int days) {
+        return of(traits, room, start, groundPerPlantM2, days, FEED);
+    }
+
+    static Outcome of(
+            CropTraits traits,
+            RoomSeason room,
+            Plant start,
+            double groundPerPlantM2,
+            int days,
+            double[] feed) {
         double[] taken = new double[Component.COUNT];
         double[] wanted = new double[Component.COUNT];
         double[] before = new double[Component.COUNT];
         double[] after = new double[Component.COUNT];
-        Hunger.storeMol(traits, start, FEED, before);
+        Hunger.storeMol(traits, start, feed, before);
         Plant plant = start;
         double litres = 0;
         for (int day = 0; day < days; day++) {
@@ -53,11 +72,11 @@ final class Uptake {
             }
             taken[Component.CA.ordinal()] +=
                     Hunger.calciumWithWaterMol(
-                            traits, leafLikeG, fruitG, FEED[Component.CA.ordinal()], drunk / 1000);
+                            traits, leafLikeG, fruitG, feed[Component.CA.ordinal()], drunk / 1000);
             litres += drunk;
             plant = next;
         }
-        Hunger.storeMol(traits, plant, FEED, after);
+        Hunger.storeMol(traits, plant, feed, after);
         for (int i = 0; i < taken.length; i++) {
             taken[i] = 1000 * (taken[i] + after[i] - before[i]) / litres;
         }

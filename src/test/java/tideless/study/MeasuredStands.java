@@ -398,6 +398,7 @@ public final class MeasuredStands {
                         """,
                         "cucumber",
                         2.5,
+                        1,
                         21,
                         lever);
         return stand(name, house, scenario);
@@ -456,7 +457,8 @@ public final class MeasuredStands {
                         lamp = "lamps in umol/m2/s"
                         """,
                         "tomato",
-                        number(crop, "stem_dens"),
+                        number(crop, "plant_dens"),
+                        (int) Math.round(number(crop, "stem_dens") / number(crop, "plant_dens")),
                         49,
                         lever);
         return stand(name, compartment, scenario);
@@ -635,6 +637,7 @@ public final class MeasuredStands {
             String columns,
             String crop,
             double plantsPerM2,
+            int stems,
             int ageDays,
             Lever lever)
             throws IOException {
@@ -667,6 +670,7 @@ public final class MeasuredStands {
                             crop = "%s"
                             plants = %d
                             plants_per_m2 = %s
+                            stems = %d
                             nursery_age = "%d days"
                             harvest_after = "300 days"
                             cup_bottom = "18.5 cm"
@@ -687,6 +691,7 @@ public final class MeasuredStands {
                             crop,
                             PLANTS,
                             plantsPerM2,
+                            stems,
                             ageDays,
                             lever.model(),
                             lever.overrides()));

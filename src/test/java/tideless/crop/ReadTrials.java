@@ -1,0 +1,247 @@
+package tideless.crop;
+
+import java.util.ArrayList;
+import java.util.List;
+import tideless.solution.Component;
+
+/**
+ * Published figures that were read (abstracts, tables, or quotations of them where a row says so)
+ * and that no number of the crops was chosen by. What a source leaves out is assumed; conditions
+ * and bands were written down before the first run.
+ */
+final class ReadTrials {
+    private static final String ROPOKIS =
+            "Ropokis et al. (2018), Front. Plant Sci. 9:1244, four cultivars, figures second hand, +-25 %";
+
+    private ReadTrials() {}
+
+    static List<Emergence.Row> rows() {
+        List<Emergence.Row> rows = new ArrayList<>();
+        lettuce(rows);
+        leaves(rows);
+        tomato(rows);
+        peppers(rows);
+        return rows;
+    }
+
+    private static void lettuce(List<Emergence.Row> rows) {
+        CropTraits lettuce = CropFiles.read("lettuce");
+        Plant young = Growing.raisedInNursery(lettuce, 14);
+        // May to July: 20 mol/d, 25/18 degC, 16/m2 and 30 days assumed.
+        RoomSeason.Outcome summer =
+                Emergence.sun(20, 25, 18, 0.60, 0.80).run(lettuce, young, 1 / 16.0, 30);
+        String ljubljana = "University of Ljubljana (2021), thesis record 146960, abstract, ";
+        rows.add(
+                new Emergence.Row(
+                        "summer-lettuce-fresh",
+                        "lettuce in a house, May to July: water per fresh",
+                        "L/kg",
+                        0.7 * 23.7,
+                        1.3 * 23.7,
+                        ljubljana + "23.7, +-30 %",
+                        1000 * summer.thirstKg() / Growing.freshG(lettuce, summer.plant())));
+        rows.add(
+                new Emergence.Row(
+                        "summer-lettuce-dry",
+                        "the same: water per dry",
+                        "L/kg",
+                        0.7 * 474,
+                        1.3 * 474,
+                        ljubljana + "474, +-30 %",
+                        1000 * summer.thirstKg() / shootDryG(summer.plant())));
+        // 4 to 6 weeks in the pond, light not told: 35 days, 17 mol/d, 24/19 degC assumed.
+        rows.add(
+                new Emergence.Row(
+                        "raft-lettuce",
+                        "lettuce on a raft, 43/m2, 35 d after 14, 17 mol/d: head",
+                        "g",
+                        150,
+                        250,
+                        "Hernandez et al. (2017), Acta Hort. 1170:619, abstract, 4 to 6 weeks; light assumed",
+                        Growing.freshG(
+                                lettuce,
+                                Emergence.sun(17, 24, 19, 0.65, 0.80)
+                                        .run(lettuce, young, 1 / 43.0, 35)
+                                        .plant())));
+    }
+
+    private static void leaves(List<Emergence.Row> rows) {
+        // The pots of the pak choi weighed there, same room as assumed for their weight.
+        CropTraits pak = CropFiles.read("pak-choi");
+        RoomSeason.Outcome pots =
+                Emergence.sun(20, 30, 25, 0.65, 0.85)
+                        .run(pak, Growing.raisedInNursery(pak, 14), 0.04, 24);
+        rows.add(
+                new Emergence.Row(
+                        "water-pak-choi",
+                        "pak choi in pots, 24 d, tropics: fresh per water",
+                        "g/L",
+                        0.75 * 65,
+                        1.25 * 87.8,
+                        "Ahmad Tusi et al. (2026), abstract, 65 to 87.8, +-25 %",
+                        Growing.freshG(pak, pots.plant()) / pots.thirstKg()));
+        // Relative growth rate over ten days from day 14, 20 over 13.5 mol/d; a house assumed.
+        rows.add(
+                new Emergence.Row(
+                        "light-spinach",
+                        "spinach, 20 over 13.5 mol/d: relative growth rate of young plants",
+                        "",
+                        0.9,
+                        1.1,
+                        "Logendra (2001), HortScience, abstract: no more from 13-14 mol/d on; year from memory",
+                        relativeGrowth("spinach", 20) / relativeGrowth("spinach", 13.5)));
+    }
+
+    private static double relativeGrowth(String name, double mol) {
+        CropTraits crop = CropFiles.read(name);
+        Plant young = Growing.raisedInNursery(crop, 14);
+        Plant later =
+                Emergence.sun(mol, 22, 18, 0.65, 0.80)
+                        .run(crop, young, crop.harvest().groundM2().orElseThrow(), 10)
+                        .plant();
+        return Math.log(later.dryG() / young.dryG()) / 10;
+    }
+
+    private static void tomato(List<Emergence.Row> rows) {
+        CropTraits tomato = CropFiles.read("tomato");
+        // March to July at 35 degrees north: 20 mol/d, 28/17 degC assumed.
+        RoomSeason house = Emergence.sun(20, 28, 17, 0.65, 0.85);
+        rows.add(
+                new Emergence.Row(
+                        "solar-house-tomato",
+                        "tomato in a solar greenhouse, fruit enlargement, 5.7/m2",
+                        "L/m2/d",
+                        0.75 * 3.39,
+                        1.25 * 3.39,
+                        "Ge (2025), sap flow, 3.39, +-25 %; light assumed, year from memory",
+                        5.7
+                                * house.run(
+                                                tomato,
+                                                Growing.raisedInNursery(tomato, 42),
+                                                1 / 5.7,
+                                                45)
+                                        .lastDayThirstKg()));
+        // A sheet of plugs in a house: 15 days from day 14, 12 mol/d, 25/18 degC, 400/m2 assumed.
+        RoomSeason.Outcome plugs =
+                Emergence.sun(12, 25, 18, 0.65, 0.80)
+                        .run(tomato, Growing.raisedInNursery(tomato, 14), 1 / 400.0, 15);
+        rows.add(
+                new Emergence.Row(
+                        "plug-tomato",
+                        "a sheet of tomato plugs over 15 d: dry matter per water",
+                        "g/L",
+                        0.75 * 2.7,
+                        1.25 * 4,
+                        "Environ. Control Biol. (2001) 39:35, abstract, 2.7, later 3-4, +-25 %; year from memory",
+                        (plugs.plant().dryG() - Growing.raisedInNursery(tomato, 14).dryG())
+                                / plugs.thirstKg()));
+        rows.add(ripening(18, 57.5));
+        rows.add(ripening(24, 42.7));
+        // Water culture at 0.8 mS/cm: a fifth of the feed of the other rows of uptake.
+        RoomSeason plain = Emergence.sun(20, 24, 18, 0.70, 0.85);
+        double[] weak = Uptake.feed(0.38);
+        Plant grown = plain.run(tomato, Growing.raisedInNursery(tomato, 42), 0.4, 60).plant();
+        rows.add(
+                new Emergence.Row(
+                        "water-culture-tomato",
+                        "tomato in water culture at 0.8 mS/cm: uptake of calcium per water",
+                        "mmol/L",
+                        0.75 * 1.76,
+                        1.25 * 2.03,
+                        "a study of feeds of 0.8 to 4.0 mS/cm (year not noted), abstract, 1.76-2.03, +-25 %",
+                        Uptake.of(tomato, plain, grown, 0.4, 30, weak)
+                                .perLitreMmol()[Component.CA.ordinal()]));
+        // Day and night of 30 and 25 over 25 and 20 degC under 16 h of lamps.
+        CropTraits dwarf = CropFiles.read("dwarf-tomato");
+        rows.add(
+                new Emergence.Row(
+                        "warm-dwarf-tomato",
+                        "dwarf tomato, 30/25 over 25/20 degC, 80 d: fruit",
+                        "",
+                        0.4,
+                        0.98,
+                        "Utah State University, note on dwarf crops: less in three cultivars of four",
+                        dwarfFruitG(dwarf, 30, 25) / dwarfFruitG(dwarf, 25, 20)));
+    }
+
+    private static double dwarfFruitG(CropTraits dwarf, double dayC, double nightC) {
+        RoomSeason shelf = Emergence.lamp(300, 16, dayC, nightC, 0.60, 0.70);
+        Plant young = Growing.raisedInNursery(dwarf, dwarf.nursery().days());
+        return Growing.fruitFreshG(dwarf, shelf.run(dwarf, young, 1 / 11.0, 80).plant());
+    }
+
+    private static Emergence.Row ripening(double tempC, double days) {
+        CropTraits tomato = CropFiles.read("tomato");
+        double ours =
+                (tomato.stages().firstHarvestCd() - tomato.stages().floweringCd())
+                        / (tempC - tomato.growth().baseC());
+        return new Emergence.Row(
+                "ripening-tomato-%.0f".formatted(tempC),
+                "tomato at %.0f degC: days from flower to ripe".formatted(tempC),
+                "d",
+                0.85 * days,
+                1.15 * days,
+                "De Koning (1994), in a thesis of 2011, %s, +-15 %%".formatted(days),
+                ours);
+    }
+
+    private static void peppers(List<Emergence.Row> rows) {
+        CropTraits pepper = CropFiles.read("sweet-pepper");
+        // Thin film near Athens, no enriched air: 20 mol/d, 26/19 degC, 2.9/m2 assumed.
+        RoomSeason athens = Emergence.sun(20, 26, 19, 0.65, 0.80);
+        Plant grown = athens.run(pepper, Growing.raisedInNursery(pepper, 49), 0.35, 60).plant();
+        double[] taken = Uptake.of(pepper, athens, grown, 0.35, 60).perLitreMmol();
+        ropokis(rows, taken, Component.NO3, 11.7, 13.7);
+        ropokis(rows, taken, Component.P, 0.7, 1.1);
+        ropokis(rows, taken, Component.K, 6.2, 9.0);
+        ropokis(rows, taken, Component.CA, 2.4, 3.7);
+        ropokis(rows, taken, Component.MG, 1.0, 1.5);
+        // 300 and 450 ppm, 90 days of a house.
+        RoomSeason house = Emergence.sun(20, 24, 18, 0.70, 0.85);
+        rows.add(
+                new Emergence.Row(
+                        "nederhoff-sweet-pepper",
+                        "sweet pepper, 450 over 300 ppm, 90 d of a house: fruit",
+                        "",
+                        1.23,
+                        1.69,
+                        "Nederhoff (1994), second hand, 1.46, +-half of the gain",
+                        fruitG(pepper, Emergence.enriched(house, 450), 90)
+                                / fruitG(pepper, Emergence.enriched(house, 300), 90)));
+        // A thin film in the tropics, 120 days: 30 mol/d, 31/23 degC, 1.5/m2 assumed.
+        CropTraits chilli = CropFiles.read("chilli");
+        rows.add(
+                new Emergence.Row(
+                        "bush-chilli",
+                        "chilli (C. chinense) in the tropics, 120 d, 1.5/m2: water of a plant",
+                        "L",
+                        0.65 * 276,
+                        1.35 * 276,
+                        "Cienc. Rural (2023) 53, abstract, 276, +-35 %; light and density assumed",
+                        Emergence.sun(30, 31, 23, 0.65, 0.85)
+                                .run(chilli, Growing.raisedInNursery(chilli, 49), 1 / 1.5, 120)
+                                .thirstKg()));
+    }
+
+    private static void ropokis(
+            List<Emergence.Row> rows, double[] taken, Component ion, double low, double high) {
+        rows.add(
+                new Emergence.Row(
+                        "ropokis-sweet-pepper-" + ion.symbol(),
+                        "sweet pepper in thin film: uptake of " + ion.title() + " per water",
+                        "mmol/L",
+                        0.75 * low,
+                        1.25 * high,
+                        ROPOKIS,
+                        taken[ion.ordinal()]));
+    }
+
+    private static double fruitG(CropTraits crop, RoomSeason room, int days) {
+        Plant young = Growing.raisedInNursery(crop, crop.nursery().days());
+        return Growing.fruitFreshG(crop, room.run(crop, young, 1 / 3.0, days).plant());
+    }
+
+    private static double shootDryG(Plant plant) {
+        return plant.dryG() - plant.rootDryG();
+    }
+}
