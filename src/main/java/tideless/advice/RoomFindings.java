@@ -158,18 +158,12 @@ public final class RoomFindings {
         }
         CropTraits traits = crop.traits();
         int days = trace.hours() / DAY_H;
-        double warmthCd = 0;
+        double standsCd = Growing.raisedInNursery(traits, crop.ageAtStartDays()).thermalTimeCd();
         double lastC = 0;
         for (int day = planting.firstHour() / DAY_H; day < days; day++) {
             lastC = day(tray, day, 1, false).meanC();
-            warmthCd +=
-                    Math.max(
-                            0,
-                            Math.min(lastC, traits.growth().optimumHighC())
-                                    - traits.growth().baseC());
+            standsCd += Growing.warmthCd(traits, standsCd, lastC);
         }
-        double startCd = Growing.raisedInNursery(traits, crop.ageAtStartDays()).thermalTimeCd();
-        double standsCd = startCd + warmthCd;
         if (traits.stages().fruits() || crop.harvestFreshG().isEmpty()) {
             return RoomLimits.daysTo(traits, standsCd, traits.stages().firstHarvestCd(), lastC);
         }

@@ -155,6 +155,10 @@ public record CropTraits(
      * @param rootShare share of new dry mass that goes to roots before flowering, 0-1; halved at
      *     full load
      * @param stemShare share of the rest of the shoot that goes to stem and petiole, 0-1
+     * @param fruitBaseC temperature at which fruit stops ripening, degC; {@link Growth#baseC()}
+     *     where nothing else is known
+     * @param fruitSumCd degree-days above it from flower to ripe, degC d; what lies between
+     *     flowering and first harvest where nothing else is known
      */
     public record Stages(
             double emergenceCd,
@@ -164,7 +168,9 @@ public record CropTraits(
             double lastHarvestCd,
             double fruitShare,
             double rootShare,
-            double stemShare) {
+            double stemShare,
+            double fruitBaseC,
+            double fruitSumCd) {
         /** Whether it bears fruit. */
         public boolean fruits() {
             return floweringCd < Double.POSITIVE_INFINITY && fruitShare > 0;

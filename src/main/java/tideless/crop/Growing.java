@@ -178,12 +178,7 @@ public final class Growing {
         CropTraits.Growth growth = traits.growth();
         CropTraits.Stages stages = traits.stages();
         double thermalTimeCd =
-                plant.thermalTimeCd()
-                        + days
-                                * Math.max(
-                                        0,
-                                        Math.min(meanTempC, growth.optimumHighC())
-                                                - growth.baseC());
+                plant.thermalTimeCd() + days * warmthCd(traits, plant.thermalTimeCd(), meanTempC);
         if (thermalTimeCd < stages.emergenceCd()) {
             return plant.grown(
                     thermalTimeCd,
@@ -238,8 +233,7 @@ public final class Growing {
                                 traits.roots().longestM(),
                                 plant.rootLengthM()
                                         + days * traits.roots().elongationMPerDay() * temperature))
-                .withLeafSpreadFrac(
-                        leafSpreadFrac(traits, plant, newLeafG, lightMolPerM2 / days));
+                .withLeafSpreadFrac(leafSpreadFrac(traits, plant, newLeafG, lightMolPerM2 / days));
     }
 
     // What is there keeps its thickness; what comes new has that of the day's light.
@@ -306,6 +300,25 @@ public final class Growing {
                 Math.max(thermalTimeCd, stages.floweringCd())
                         + stages.firstHarvestCd()
                         - stages.floweringCd());
+    }
+
+    /**
+     * Degree-days a day brings: above the crop's base, and not more than at its high optimum. From
+     * the flower on a fruit crop goes by the warmth its fruit ripens by, told on the same scale: as
+     * many stand between flower and first ripe fruit as the crop's stages say. That all of it, full
+     * load and last harvest, goes by the fruit is assumed.
+     *
+     * @param thermalTimeCd it stands at, degC d since sowing
+     * @param meanTempC mean of the day's 24 h, degC
+     * @return degC d, at least 0
+     */
+    public static double warmthCd(CropTraits traits, double thermalTimeCd, double meanTempC) {
+        CropTraits.Stages stages = traits.stages();
+        double tempC = Math.min(meanTempC, traits.growth().optimumHighC());
+        double fruitCd = stages.firstHarvestCd() - stages.floweringCd();
+        return stages.fruits() && fruitCd > 0 && thermalTimeCd >= stages.floweringCd()
+                ? fruitCd / stages.fruitSumCd() * Math.max(0, tempC - stages.fruitBaseC())
+                : Math.max(0, tempC - traits.growth().baseC());
     }
 
     /**

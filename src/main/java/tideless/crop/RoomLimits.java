@@ -118,11 +118,17 @@ public final class RoomLimits {
      */
     public static double daysTo(
             CropTraits traits, double thermalTimeCd, double stageCd, double meanC) {
-        double left = stageCd - thermalTimeCd;
-        double perDay = Math.min(meanC, traits.growth().optimumHighC()) - traits.growth().baseC();
-        if (left <= 0) {
+        double flowerCd = traits.stages().floweringCd();
+        return at(traits, thermalTimeCd, Math.min(stageCd, flowerCd), meanC)
+                + at(traits, Math.max(thermalTimeCd, flowerCd), stageCd, meanC);
+    }
+
+    // Days from one to another by the pace of the first.
+    private static double at(CropTraits traits, double fromCd, double toCd, double meanC) {
+        if (!(toCd > fromCd)) {
             return 0;
         }
-        return perDay > 0 ? left / perDay : Double.POSITIVE_INFINITY;
+        double perDay = Growing.warmthCd(traits, fromCd, meanC);
+        return perDay > 0 ? (toCd - fromCd) / perDay : Double.POSITIVE_INFINITY;
     }
 }

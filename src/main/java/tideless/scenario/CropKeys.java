@@ -173,6 +173,15 @@ final class CropKeys {
                         .about("share of new dry mass that goes to fruit at full load"));
         keys.add(share("stages.root_share", "0.15", "share that goes to roots before flowering"));
         keys.add(share("stages.stem_share", "0.3", "share of the rest that goes to stem"));
+        keys.add(
+                Key.quantity("stages.fruit_base", UnitTable.TEMPERATURE)
+                        .from("-10 degC", "40 degC")
+                        .workedOut("growth.base", "1 degC")
+                        .about("fruit does not ripen below"));
+        keys.add(
+                thermal("stages.fruit_sum")
+                        .workedOut("from flowering to first_harvest", "1000 degC d")
+                        .about("warmth above fruit_base from a flower to its ripe fruit"));
     }
 
     private static void stomata(List<Key<Double>> keys) {

@@ -448,7 +448,12 @@ final class CropReader {
                         orElse(e, "stages.last_harvest", firstHarvest),
                         fruits ? of(e, "stages.fruit_share") : 0,
                         of(e, "stages.root_share"),
-                        of(e, "stages.stem_share"));
+                        of(e, "stages.stem_share"),
+                        orElse(e, "stages.fruit_base", growth.baseC()),
+                        orElse(
+                                e,
+                                "stages.fruit_sum",
+                                firstHarvest - orElse(e, "stages.flowering", 0)));
         CropTraits.Stomata stomata =
                 stated.form.equals(CropKeys.HYPERBOLA)
                         ? new CropTraits.Stomata.LightHyperbola(

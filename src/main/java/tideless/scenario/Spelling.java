@@ -1,5 +1,7 @@
 package tideless.scenario;
 
+import java.util.Locale;
+
 /** What a misspelt name was meant to be. */
 public final class Spelling {
     private Spelling() {}
@@ -12,15 +14,21 @@ public final class Spelling {
             return best;
         }
         for (String name : names) {
+            if (plain(misspelt).equals(plain(name))) {
+                return name;
+            }
+        }
+        for (String name : names) {
             int distance = editDistance(misspelt, name);
             if (distance < least) {
                 least = distance;
                 best = name;
             }
         }
-        return least <= Math.max(1, Math.min(misspelt.length(), best.length()) / 3)
-                ? best
-                : holding(misspelt, names);
+        if (least <= Math.max(1, Math.min(misspelt.length(), best.length()) / 3)) {
+            return best;
+        }
+        return holding(misspelt, names);
     }
 
     /**
@@ -30,7 +38,9 @@ public final class Spelling {
     private static String holding(String written, Iterable<String> names) {
         String found = "";
         for (String name : names) {
-            boolean within = written.length() > 2 && name.endsWith("-" + written);
+            boolean within =
+                    written.length() > 2
+                            && (name.endsWith("-" + written) || name.endsWith("_" + written));
             if (within || written.endsWith("-" + name)) {
                 if (!found.isEmpty()) {
                     return "";
@@ -39,6 +49,15 @@ public final class Spelling {
             }
         }
         return found;
+    }
+
+    /** A name as it is heard: one thing or several, parted or in one word, large or small. */
+    private static String plain(String name) {
+        String one = name.replace("-", "").replace("_", "").toLowerCase(Locale.ROOT);
+        if (one.endsWith("ves")) {
+            return one.substring(0, one.length() - 3) + "f";
+        }
+        return one.endsWith("s") ? one.substring(0, one.length() - 1) : one;
     }
 
     /** Letters added, left out, exchanged or swapped with their neighbour. */

@@ -9,6 +9,7 @@ import java.util.Map;
 import java.util.stream.Collectors;
 import java.util.stream.Stream;
 import tideless.crop.CropTraits;
+import tideless.crop.RoomLimits;
 import tideless.physics.Time;
 import tideless.solution.ElectricalConductivity.PpmScale;
 
@@ -158,8 +159,8 @@ public final class Starter {
     private int days() {
         CropTraits.Stages stages = crop.stages();
         double meanC = dayC() - NIGHT_FALL_C * (24 - litH()) / 24;
-        double perDay = meanC - crop.growth().baseC();
-        double grown = stages.firstHarvestCd() / perDay - crop.nursery().days();
+        double grown =
+                RoomLimits.daysTo(crop, 0, stages.firstHarvestCd(), meanC) - crop.nursery().days();
         double all = grown + (stages.fruits() ? 28 : 14);
         double usual = Math.max(28, Math.min(LONGEST_DAYS, 7 * Math.ceil(all / 7)));
         return (int) Math.max(usual, Math.min(LONGEST_DAYS, pastAbsence(usual)));

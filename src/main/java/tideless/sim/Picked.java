@@ -3,6 +3,7 @@ package tideless.sim;
 import java.util.ArrayList;
 import java.util.List;
 import tideless.crop.CropTraits;
+import tideless.crop.Growing;
 import tideless.physics.Time;
 import tideless.rig.Planting;
 
@@ -85,7 +86,6 @@ public record Picked(List<Double> leavesG, List<Double> fruitG) {
 
     // Degree-days since sowing at the end of each day, by its mean air.
     private static double[] warmthCd(PlantingTrace planting, Planting.OfCrop crop, int days) {
-        CropTraits.Growth growth = crop.traits().growth();
         Series air = planting.run().of(TraySeries.AIR_TEMP);
         double[] warmth = new double[days];
         double sum = crop.plantAtStart().thermalTimeCd();
@@ -93,7 +93,7 @@ public record Picked(List<Double> leavesG, List<Double> fruitG) {
             int from = planting.firstHour() + HOURS * day;
             int to = Math.min(from + HOURS, planting.lastHour() + 1);
             double mean = air.sum(from, to) / (to - from);
-            sum += Math.max(0, Math.min(mean, growth.optimumHighC()) - growth.baseC());
+            sum += Growing.warmthCd(crop.traits(), sum, mean);
             warmth[day] = sum;
         }
         return warmth;

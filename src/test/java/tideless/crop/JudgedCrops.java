@@ -14,9 +14,10 @@ import java.util.regex.Pattern;
  * judged.csv} and the tables by crop of docs/validation.md.
  */
 final class JudgedCrops {
-    /** Author and year, or a report's number: what counts as a published trial. */
+    /** Author and year, a report's number, or an abstract: what counts as a published trial. */
     private static final Pattern TRIAL =
-            Pattern.compile("^[^,]*(\\(\\d{4}\\)|NASA/TP-\\d{4}-\\d+)");
+            Pattern.compile(
+                    "^[^,]*(\\(\\d{4}\\)|NASA/TP-\\d{4}-\\d+)|^[^,]*(?=, (record \\d+, )?abstract)");
 
     /** Rows whose name does not say the crop. */
     private static final Map<String, String> CROP =
@@ -113,7 +114,7 @@ final class JudgedCrops {
                 && !row.id().equals("graamans-day") // where lettuce's stomata are from
                 && !row.id().equals("jin-lettuce")
                 && !row.id().equals("mizuna-over-lettuce") // in view when brassicas' light use rose
-                && !row.id().equals("ripening-tomato") // where its first harvest is from
+                && !row.id().startsWith("ripening-tomato") // where its fruit's warmth is from
                 && !row.id().equals("ripening-chilli");
     }
 

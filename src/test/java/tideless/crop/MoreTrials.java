@@ -327,7 +327,7 @@ final class MoreTrials {
     }
 
     private static double daysAt(String name, double tempC, double degreeDays) {
-        return degreeDays / (tempC - CropFiles.read(name).growth().baseC());
+        return RoomLimits.daysTo(CropFiles.read(name), 0, degreeDays, tempC);
     }
 
     private static Emergence.Row ripening(
@@ -340,7 +340,11 @@ final class MoreTrials {
                 low,
                 high,
                 source,
-                daysAt(name, tempC, stages.firstHarvestCd() - stages.floweringCd()));
+                RoomLimits.daysTo(
+                        CropFiles.read(name),
+                        stages.floweringCd(),
+                        stages.firstHarvestCd(),
+                        tempC));
     }
 
     private static String text(String format, Object... values) {

@@ -171,4 +171,41 @@ class PlantTest {
         assertEquals(1, RootZone.supplyFrac(0.1), 1e-12);
         assertEquals(1, RootZone.supplyFrac(1));
     }
+
+    // Tomato in Dutch houses (Heuvelink 1999, from memory): 266 + 88 cm2/g in January under some 3
+    // mol/m2/d, 266 - 88 in July under some 25; over many species leaf mass per area rises
+    // threefold
+    // from 1 to 50 mol/m2/d (Poorter et al. 2009, from memory). A tenth: what the two differ by.
+    @Test
+    void leaves_are_thinner_in_dull_light_as_two_sources_say() {
+        assertEquals(1, Canopy.leafSpreadFrac(16 * 3600 * 200e-6), 1e-12);
+        assertEquals(
+                354.0 / 178, Canopy.leafSpreadFrac(3) / Canopy.leafSpreadFrac(25), 0.1 * 354 / 178);
+        assertEquals(
+                Math.pow(3, Math.log(25) / Math.log(50)),
+                Canopy.leafSpreadFrac(2) / Canopy.leafSpreadFrac(50),
+                0.1 * 2.5);
+        assertEquals(Canopy.leafSpreadFrac(2), Canopy.leafSpreadFrac(0));
+        assertEquals(Canopy.leafSpreadFrac(50), Canopy.leafSpreadFrac(80));
+    }
+
+    @Test
+    void what_stands_keeps_its_thickness_and_what_comes_has_that_of_the_day() {
+        Plant young = Growing.raisedInNursery(LETTUCE, 14);
+        assertEquals(1, young.leafSpreadFrac(), 1e-9);
+        Plant later = Growing.dayLater(LETTUCE, young, 0.04, 5, 90, 4.7, 22, 1);
+        double before = Canopy.leafAreaM2(LETTUCE, young);
+        double plain =
+                Canopy.leafAreaM2(
+                        LETTUCE, new Plant(later.thermalTimeCd(), later.leafDryG(), 0, 0, 0, 0));
+        assertEquals(
+                before + Canopy.leafSpreadFrac(5) * (plain - before),
+                Canopy.leafAreaM2(LETTUCE, later),
+                1e-12);
+        Plant dark = Growing.dayLater(LETTUCE, later, 0.04, 0, 0, 4.7, 22, 1);
+        assertEquals(later.leafSpreadFrac(), dark.leafSpreadFrac());
+        Plant picked = later.picked(0.5, 0.5);
+        assertEquals(
+                0.5, Canopy.leafAreaM2(LETTUCE, picked) / Canopy.leafAreaM2(LETTUCE, later), 1e-9);
+    }
 }

@@ -73,4 +73,32 @@ class RoomLimitsTest {
                         .limit();
         assertEquals(8, cold, 1e-9);
     }
+
+    // De Koning (1994), in Vanthoor (2011), Table 9.1: days from flower to ripe fruit, printed to a
+    // tenth; the sum is rounded to a degree-day. Above the crop's high optimum of 27 no faster.
+    @ParameterizedTest
+    @CsvSource({"18, 57.5", "20, 51.6", "22, 46.8", "24, 42.7", "27, 37.9", "30, 37.9"})
+    void tomatoes_ripen_by_the_warmth_of_fruit(double meanC, double days) {
+        CropTraits tomato = CropFiles.read("tomato");
+        CropTraits.Stages stages = tomato.stages();
+        assertEquals(
+                days,
+                RoomLimits.daysTo(tomato, stages.floweringCd(), stages.firstHarvestCd(), meanC),
+                0.06);
+        double flowersAfter = stages.floweringCd() / (Math.min(meanC, 27) - 10);
+        assertEquals(
+                flowersAfter + days,
+                RoomLimits.daysTo(tomato, 0, stages.firstHarvestCd(), meanC),
+                0.06);
+    }
+
+    @Test
+    void a_crop_that_says_nothing_of_its_fruit_goes_by_its_own_base_throughout() {
+        CropTraits pepper = CropFiles.read("sweet-pepper");
+        double base = pepper.growth().baseC();
+        double flower = pepper.stages().floweringCd();
+        assertEquals(20 - base, Growing.warmthCd(pepper, flower - 1, 20), 1e-12);
+        assertEquals(20 - base, Growing.warmthCd(pepper, flower + 1, 20), 1e-12);
+        assertEquals(0, Growing.warmthCd(pepper, flower + 1, base - 1));
+    }
 }
