@@ -58,9 +58,9 @@ class LowHeldTraysTest {
             assertFalse(told(trace).contains(fate), fate.toString());
         }
         for (TrayTrace tray : trace.trays()) {
-            // What salt and want of oxygen cost the tomatoes: never a hundredth.
+            // What salt and want of oxygen cost the tomatoes: never a fiftieth.
             double unmet = tray.of(TraySeries.UNMET_THIRST).sum() / tray.thirstM3().sum();
-            assertTrue(unmet < 0.01, "" + unmet);
+            assertTrue(unmet < 0.02, "" + unmet);
         }
     }
 
@@ -114,13 +114,14 @@ class LowHeldTraysTest {
                 tomatoes.advice().warnings().stream()
                         .map(Warning::kind)
                         .collect(Collectors.toSet());
-        // The flush comes the day after: no warning, a task.
-        assertEquals(Set.of(Warning.Kind.LOW_LIGHT), warned);
+        assertEquals(Set.of(Warning.Kind.LOW_LIGHT, Warning.Kind.TOO_SALTY), warned);
         for (TrayTrace tray : tomatoes.trace().trays()) {
             double highest = tray.ecMsPerCm().max(0, tomatoes.trace().lastLivingHour(tray));
             assertTrue(highest > 3 * 1.2, "" + highest);
             assertTrue(tray.fruitFreshG().at(tomatoes.trace().hours() - 1) > 300);
         }
-        assertTrue(told(tomatoes.trace()).contains(Event.Kind.FLUSH));
+        // It passes the limit by a twentieth eight days before the last fruit, when no solution is
+        // changed any more: a warning, and no flush.
+        assertFalse(told(tomatoes.trace()).contains(Event.Kind.FLUSH));
     }
 }
