@@ -102,7 +102,7 @@ class AbsurdNumbersTest {
         "happiness, ''",
         "lamp_hours, lamp-hours",
         "reservoirs, reservoir",
-        "RESERVOIR, ''",
+        "RESERVOIR, reservoir",
         "'', ''"
     })
     void a_size_of_what_there_is_none_of(String what, String meant) {

@@ -193,9 +193,9 @@ class LoggedDaysTest {
         Season season =
                 run(
                         bucket,
-                        new LogEntry.Renewed(at(20, 8), where, false),
+                        new LogEntry.Renewed(at(25, 8), where, false),
                         new LogEntry.Reading(
-                                at(20, 8), where, LogEntry.Quantity.LEVEL, markM, false, 1));
+                                at(25, 8), where, LogEntry.Quantity.LEVEL, markM, false, 1));
         assertThat(season.read().get(0)).isCloseTo(markM, within(1e-9));
     }
 
