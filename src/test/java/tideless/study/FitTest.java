@@ -307,7 +307,7 @@ class FitTest {
                         fit.drunkL(),
                         fit.toDrinkL(),
                         fit.oddities(),
-                        fit.pairs(),
+                        fit.members(),
                         fit.asked());
         assertThat(FitWords.tied(with))
                 .singleElement()
