@@ -29,6 +29,12 @@ final class OneFilling {
     /** Who would need so many times the litres had better top up; assumed. */
     private static final double TOO_MANY_TIMES = 2;
 
+    /**
+     * What a filling holds over what leaves a wide tray: in a deeper one the last of it is
+     * stronger, so that the crop is some days longer there; assumed.
+     */
+    private static final double RESERVE_TIMES = 1.15;
+
     private OneFilling() {}
 
     /** Trays for which a deeper vessel is advised. */
@@ -120,7 +126,7 @@ final class OneFilling {
         return warning.withCures(cures);
     }
 
-    /** What leaves a tray with its thirstiest crop, m3. */
+    /** What leaves a tray with its thirstiest crop, and a reserve, m3. */
     private static double neededM3(Trace large, VesselId tray) {
         double most = 0;
         for (TrayTrace of : large.trays()) {
@@ -134,7 +140,7 @@ final class OneFilling {
                 }
             }
         }
-        return most;
+        return RESERVE_TIMES * most;
     }
 
     /** Up to the cups: roots that grew below that level are never drowned by it. */
