@@ -110,7 +110,7 @@ public final class OutlookWords {
             told.add(
                     "in "
                             + members
-                            + " "
+                            + (told.isEmpty() ? " of them " : " ")
                             + AwayWords.harm(harm)
                             + " about "
                             + Dates.dayMonth(day(start, harm.atS().middle())));

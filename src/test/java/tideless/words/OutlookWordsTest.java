@@ -46,8 +46,8 @@ class OutlookWordsTest {
                 new Outlook.LikelyHarm(Event.Kind.WILTED, BASIL, 0.08, days(38, 40.6, 42, 0));
         assertThat(OutlookWords.chance(outlook(0.92, wilts), START, true))
                 .isEqualTo(
-                        "92 of 100 rigs that yours might be come through; in 8 tray basil wilts for"
-                                + " hours about 11 Apr.");
+                        "92 of 100 rigs that yours might be come through; in 8 of them tray basil wilts"
+                                + " for hours about 11 Apr.");
         assertThat(OutlookWords.chance(outlook(0.86, wilts), START, true))
                 .startsWith("Not surely, though: 86 of 100");
     }
