@@ -1,7 +1,9 @@
 package tideless.advice;
 
+import io.soabase.recordbuilder.core.RecordBuilder;
 import java.util.List;
 import java.util.Objects;
+import java.util.function.UnaryOperator;
 
 /**
  * What a run tells its grower.
@@ -12,12 +14,14 @@ import java.util.Objects;
  * @param past those that are over by the end of a grower's log, likewise
  * @param sizings one for each reservoir
  */
+@RecordBuilder
 public record Advice(
         Verdict verdict,
         List<Task> tasks,
         List<Warning> warnings,
         List<Warning> past,
-        List<Sizing> sizings) {
+        List<Sizing> sizings)
+        implements AdviceBuilder.With {
     public Advice {
         Objects.requireNonNull(verdict, "verdict");
         tasks = List.copyOf(tasks);
@@ -29,5 +33,11 @@ public record Advice(
     /** Of a run without a log, of which nothing is past. */
     public Advice(Verdict verdict, List<Task> tasks, List<Warning> warnings, List<Sizing> sizings) {
         this(verdict, tasks, warnings, List.of(), sizings);
+    }
+
+    /** The same with each warning changed, and that which is to be changed first likewise. */
+    public Advice withEachWarning(UnaryOperator<Warning> to) {
+        return withWarnings(warnings.stream().map(to).toList())
+                .withVerdict(verdict.withFirst(verdict.first().map(to)));
     }
 }

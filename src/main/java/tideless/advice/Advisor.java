@@ -78,15 +78,10 @@ public final class Advisor {
         new ValveAdvice(tray, found).add();
         new SolutionAdvice(tray, found).add();
         new AirAdvice(tray, found).add();
-        if (isPast(tray)) {
+        if (tray.isPast()) {
             found.warnings.removeIf(w -> w.kind() != Warning.Kind.DIED);
         }
         return found;
-    }
-
-    /** Whether a grower's log tells that a crop has left its tray: nothing of it can be changed. */
-    private static boolean isPast(TrayCase tray) {
-        return tray.isPast();
     }
 
     /** Tasks as an advice tells them: by date, then by place. */

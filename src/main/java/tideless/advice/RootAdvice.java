@@ -118,25 +118,25 @@ final class RootAdvice {
     }
 
     private void addDied() {
+        Cause.Kind why = whyDied();
+        addOnce(
+                Event.Kind.DIED,
+                Warning.Kind.DIED,
+                Cause.of(why),
+                switch (why) {
+                    case WITHOUT_WATER -> waterCures();
+                    case WITHOUT_AIR -> drownedCures();
+                    default -> List.of(Cure.of(Cure.Kind.LEANER_FEED));
+                });
+    }
+
+    private Cause.Kind whyDied() {
         if (endsIn(Event.Kind.WILTED, Event.Kind.RECOVERED)) {
-            addOnce(
-                    Event.Kind.DIED,
-                    Warning.Kind.DIED,
-                    Cause.of(Cause.Kind.WITHOUT_WATER),
-                    waterCures());
-        } else if (endsIn(Event.Kind.DROWNED, Event.Kind.STRANDED)) {
-            addOnce(
-                    Event.Kind.DIED,
-                    Warning.Kind.DIED,
-                    Cause.of(Cause.Kind.WITHOUT_AIR),
-                    drownedCures());
-        } else {
-            addOnce(
-                    Event.Kind.DIED,
-                    Warning.Kind.DIED,
-                    Cause.of(Cause.Kind.SALT_KILLS_SEEDLINGS),
-                    List.of(Cure.of(Cure.Kind.LEANER_FEED)));
+            return Cause.Kind.WITHOUT_WATER;
         }
+        return endsIn(Event.Kind.DROWNED, Event.Kind.STRANDED)
+                ? Cause.Kind.WITHOUT_AIR
+                : Cause.Kind.SALT_KILLS_SEEDLINGS;
     }
 
     /** Whether one of two kinds of event has come last. */

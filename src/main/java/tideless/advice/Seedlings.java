@@ -7,6 +7,7 @@ import java.util.Optional;
 import tideless.physics.Time;
 import tideless.rig.Planting;
 import tideless.rig.RootReach;
+import tideless.rig.Tray;
 import tideless.sim.Event;
 
 /** Seedlings set out before their roots reach the level of their tray. */
@@ -17,11 +18,11 @@ final class Seedlings {
     private Seedlings() {}
 
     /** When they would have been fit for it; empty for those that are, or never will be. */
-    static Optional<RootReach> tooEarly(TrayCase tray) {
-        if (!(tray.tray.planting() instanceof Planting.OfCrop crop) || crop.plants() == 0) {
+    static Optional<RootReach> tooEarly(Tray tray) {
+        if (!(tray.planting() instanceof Planting.OfCrop crop) || crop.plants() == 0) {
             return Optional.empty();
         }
-        RootReach reach = RootReach.of(tray.tray, crop);
+        RootReach reach = RootReach.of(tray, crop);
         return reach.days().orElse(0) > 0 ? Optional.of(reach) : Optional.empty();
     }
 
@@ -42,14 +43,14 @@ final class Seedlings {
 
     /** Whether a seedling's plug was used up before its roots could reach the level. */
     static boolean isDryBeforeReach(TrayCase tray) {
-        int reachDays = tooEarly(tray).map(reach -> reach.days().orElseThrow()).orElse(0);
+        int reachDays = tooEarly(tray.tray).map(reach -> reach.days().orElseThrow()).orElse(0);
         return tray.firstS(Event.Kind.STRANDED).orElse(Double.POSITIVE_INFINITY)
                 <= tray.planting.fromS() + reachDays * Time.DAY_S;
     }
 
     /** Told of those that were stranded for it; where the plug lasts, they grow into the level. */
     static void add(TrayCase tray, Findings out) {
-        tooEarly(tray)
+        tooEarly(tray.tray)
                 .filter(reach -> isDryBeforeReach(tray))
                 .ifPresent(
                         reach ->

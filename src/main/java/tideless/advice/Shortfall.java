@@ -3,9 +3,7 @@ package tideless.advice;
 import java.time.Duration;
 import java.time.LocalDateTime;
 import tideless.rig.Filling;
-import tideless.rig.Planting;
 import tideless.rig.Reservoir;
-import tideless.rig.RootReach;
 import tideless.rig.Scenario;
 import tideless.rig.Tray;
 import tideless.rig.VesselId;
@@ -49,8 +47,8 @@ public final class Shortfall {
     }
 
     private static boolean isBeforeRootsReach(Tray tray, Duration sincePlanted) {
-        return tray.planting() instanceof Planting.OfCrop crop
-                && crop.plants() > 0
-                && sincePlanted.toDays() <= RootReach.of(tray, crop).days().orElse(-1);
+        return Seedlings.tooEarly(tray)
+                .filter(reach -> sincePlanted.toDays() <= reach.days().orElseThrow())
+                .isPresent();
     }
 }

@@ -522,7 +522,7 @@ final class SolutionAdvice {
 
     private void addIon(Warning.Kind kind, Component ion, double high) {
         int i = ion.ordinal();
-        IntPredicate isMuch = h -> !tray.isLow(h) && tray.of.molPerM3(i, h) > high;
+        IntPredicate isMuch = isMuch(ion, high);
         int from = tray.firstSpell(isMuch);
         if (from < 0) {
             return;
@@ -557,14 +557,17 @@ final class SolutionAdvice {
     /** Whether sodium or chloride of the water pile up beyond what the crop bears. */
     private boolean leavesIonOfWater() {
         return waterMsPerCm() > SALTY_WATER_MS_PER_CM
-                && (isOfWater(Component.NA)
-                                && isMuch(Component.NA, limits.sodiumHighMolPerM3()) >= 0
+                && (isOfWater(Component.NA) && pilesUp(Component.NA, limits.sodiumHighMolPerM3())
                         || isOfWater(Component.CL)
-                                && isMuch(Component.CL, limits.chlorideHighMolPerM3()) >= 0);
+                                && pilesUp(Component.CL, limits.chlorideHighMolPerM3()));
     }
 
-    private int isMuch(Component ion, double high) {
-        return tray.firstSpell(h -> !tray.isLow(h) && tray.of.molPerM3(ion.ordinal(), h) > high);
+    private boolean pilesUp(Component ion, double high) {
+        return tray.firstSpell(isMuch(ion, high)) >= 0;
+    }
+
+    private IntPredicate isMuch(Component ion, double high) {
+        return h -> !tray.isLow(h) && tray.of.molPerM3(ion.ordinal(), h) > high;
     }
 
     /** A crust in a tray or a reservoir: one warning for all minerals that one cure helps. */

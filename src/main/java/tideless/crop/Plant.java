@@ -1,5 +1,7 @@
 package tideless.crop;
 
+import io.soabase.recordbuilder.core.RecordBuilder;
+
 /**
  * One average plant of a tray.
  *
@@ -15,6 +17,7 @@ package tideless.crop;
  * @param leafSpreadFrac leaf area over what the same leaf mass has where it grew in the light of
  *     the crops' nurseries, above 0: thinner leaves in dull light, thicker ones in bright
  */
+@RecordBuilder
 public record Plant(
         double thermalTimeCd,
         double leafDryG,
@@ -25,7 +28,8 @@ public record Plant(
         double pickedLeafDryG,
         double pickedStemDryG,
         boolean isTopped,
-        double leafSpreadFrac) {
+        double leafSpreadFrac)
+        implements PlantBuilder.With {
 
     /** A plant that nobody has picked leaves from nor topped, raised in a nursery's light. */
     public Plant(
@@ -54,39 +58,9 @@ public record Plant(
                 leafSpreadFrac);
     }
 
-    /** The same with leaves of another thickness. */
-    Plant withLeafSpreadFrac(double other) {
-        return new Plant(
-                thermalTimeCd,
-                leafDryG,
-                stemDryG,
-                fruitDryG,
-                rootDryG,
-                rootLengthM,
-                pickedLeafDryG,
-                pickedStemDryG,
-                isTopped,
-                other);
-    }
-
-    /** The same with other roots. */
-    public Plant withRootLengthM(double other) {
-        return grown(thermalTimeCd, leafDryG, stemDryG, fruitDryG, rootDryG, other);
-    }
-
     /** The same without growing points. */
     public Plant topped() {
-        return new Plant(
-                thermalTimeCd,
-                leafDryG,
-                stemDryG,
-                fruitDryG,
-                rootDryG,
-                rootLengthM,
-                pickedLeafDryG,
-                pickedStemDryG,
-                true,
-                leafSpreadFrac);
+        return withIsTopped(true);
     }
 
     /**
@@ -96,17 +70,10 @@ public record Plant(
      * @param stemFrac share of the standing stem, 0-1
      */
     public Plant picked(double leafFrac, double stemFrac) {
-        return new Plant(
-                thermalTimeCd,
-                leafDryG * (1 - leafFrac),
-                stemDryG * (1 - stemFrac),
-                fruitDryG,
-                rootDryG,
-                rootLengthM,
-                pickedLeafDryG + leafDryG * leafFrac,
-                pickedStemDryG + stemDryG * stemFrac,
-                isTopped,
-                leafSpreadFrac);
+        return withLeafDryG(leafDryG * (1 - leafFrac))
+                .withStemDryG(stemDryG * (1 - stemFrac))
+                .withPickedLeafDryG(pickedLeafDryG + leafDryG * leafFrac)
+                .withPickedStemDryG(pickedStemDryG + stemDryG * stemFrac);
     }
 
     /** Dry mass of all leaf blades it ever grew, g. */

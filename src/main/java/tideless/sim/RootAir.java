@@ -21,7 +21,7 @@ final class RootAir {
     /** Beyond these temperatures of the solution they stand still, degC. */
     private static final double MOST_C = 40;
 
-    private static final int KNOTS = 82;
+    private static final int KNOTS = (int) (MOST_C / APART_K) + 2;
 
     private static final RootBreathing.Figures[] BAND = {
         RootBreathing.MIDDLE, RootBreathing.POOREST, RootBreathing.RICHEST

@@ -41,11 +41,7 @@ final class Fills {
 
     /** The advice with what the fills buy. */
     static Advice judged(Advice advice, Set<LocalDate> days, Trace filled, Trace unlimited) {
-        return new Advice(
-                advice.verdict().filledUp(Advisor.advise(filled, unlimited).verdict(), days),
-                advice.tasks(),
-                advice.warnings(),
-                advice.past(),
-                advice.sizings());
+        return advice.withVerdict(
+                advice.verdict().filledUp(Advisor.advise(filled, unlimited).verdict(), days));
     }
 }

@@ -99,15 +99,7 @@ final class OneFilling {
      * @param large the run that {@link #run} made of it
      */
     static Advice judged(Advice advice, Scenario given, Trace large) {
-        List<Warning> warnings = new ArrayList<>();
-        advice.warnings().forEach(warning -> warnings.add(judged(warning, given, large)));
-        return new Advice(
-                advice.verdict()
-                        .withFirst(advice.verdict().first().map(w -> judged(w, given, large))),
-                advice.tasks(),
-                warnings,
-                advice.past(),
-                advice.sizings());
+        return advice.withEachWarning(warning -> judged(warning, given, large));
     }
 
     private static Warning judged(Warning warning, Scenario given, Trace large) {

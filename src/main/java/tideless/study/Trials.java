@@ -19,7 +19,6 @@ import tideless.advice.Measure;
 import tideless.advice.Quantity;
 import tideless.advice.Task;
 import tideless.advice.Unit;
-import tideless.advice.Verdict;
 import tideless.advice.VisitTimes;
 import tideless.advice.Warning;
 import tideless.physics.StillWater;
@@ -264,15 +263,9 @@ final class Trials {
                 addTasks(trace, trial, gain, tasks);
             }
         }
-        List<Warning> warnings =
-                first.advice().warnings().stream().map(w -> struck(w, confirmed)).toList();
-        Verdict verdict = first.advice().verdict();
-        return new Advice(
-                verdict.withFirst(verdict.first().map(w -> struck(w, confirmed))),
-                Advisor.inOrder(tasks, trace),
-                warnings,
-                first.advice().past(),
-                first.advice().sizings());
+        return first.advice()
+                .withTasks(Advisor.inOrder(tasks, trace))
+                .withEachWarning(warning -> struck(warning, confirmed));
     }
 
     /** Without a lower level that no trial has confirmed. */

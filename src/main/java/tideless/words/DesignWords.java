@@ -86,7 +86,7 @@ public final class DesignWords {
         if (!compared.whole()) {
             long done = compared.cells().stream().filter(c -> c.design().isPresent()).count();
             if (compared.cells().stream().noneMatch(Compared.Cell::isReached)) {
-                return List.of("Broken off before anything could be said.");
+                return List.of(BrokenWords.nothingSaid());
             }
             said.add(
                     "Broken off: what is shown is the "

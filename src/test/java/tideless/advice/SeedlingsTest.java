@@ -18,6 +18,7 @@ import tideless.rig.VesselId;
 import tideless.scenario.Reading;
 import tideless.scenario.ScenarioReader;
 import tideless.sim.Event;
+import tideless.sim.Events;
 import tideless.sim.Simulation;
 import tideless.sim.Trace;
 import tideless.sim.TraySeries;
@@ -181,23 +182,13 @@ class SeedlingsTest {
             throws IOException {
         Trace trace = run(20, "2 cm", "cup_water = \"6 mL\"", "");
         Warning lost = warning(Advisor.advise(trace, trace), Warning.Kind.DIED);
-        double strandedS =
-                trace.events().stream()
-                        .filter(e -> e.kind() == Event.Kind.STRANDED)
-                        .findFirst()
-                        .orElseThrow()
-                        .atS();
+        double strandedS = Events.firstS(trace, Event.Kind.STRANDED);
         assertTrue(strandedS > 86400 && strandedS < 5 * 86400, () -> "after " + strandedS);
         assertEquals(
                 List.of(Cure.Kind.HIGHER_LEVEL_AT_FIRST, Cure.Kind.WAIT_IN_NURSERY, Cure.Kind.WICK),
                 lost.cures().stream().map(Cure::kind).toList());
         // From the last of the plug to the last of the plants, and not the days on the plug.
-        double diedS =
-                trace.events().stream()
-                        .filter(e -> e.kind() == Event.Kind.DIED)
-                        .findFirst()
-                        .orElseThrow()
-                        .atS();
+        double diedS = Events.firstS(trace, Event.Kind.DIED);
         assertEquals(
                 (diedS - strandedS) / 3600,
                 warning(Advisor.advise(trace, trace), Warning.Kind.STRANDED).measure().value(),

@@ -18,6 +18,7 @@ import tideless.rig.TestTray;
 import tideless.scenario.Reading;
 import tideless.scenario.ScenarioReader;
 import tideless.sim.Event;
+import tideless.sim.Events;
 import tideless.sim.Ledger;
 import tideless.sim.Simulation;
 import tideless.sim.Trace;
@@ -260,19 +261,11 @@ class TrialsTest {
                 """;
         Trace low = run(60, room(24, 18, LIT), trough.formatted("2.7 cm"));
         Trace high = run(60, room(24, 18, LIT), trough.formatted("8.5 cm"));
-        double lowDry = firstS(low, Event.Kind.DRIED_OUT);
-        double highDry = firstS(high, Event.Kind.DRIED_OUT);
+        double lowDry = Events.firstS(low, Event.Kind.DRIED_OUT);
+        double highDry = Events.firstS(high, Event.Kind.DRIED_OUT);
         assertTrue(lowDry <= highDry + 86_400, lowDry + " against " + highDry);
         assertTrue(told(low, Event.Kind.WILTED) >= 1);
         assertEquals(1, told(low, Event.Kind.DIED));
-    }
-
-    private static double firstS(Trace trace, Event.Kind kind) {
-        return trace.events().stream()
-                .filter(e -> e.kind() == kind)
-                .mapToDouble(Event::atS)
-                .findFirst()
-                .orElseThrow();
     }
 
     @Test
@@ -296,7 +289,7 @@ class TrialsTest {
                         days = ["mon"]
                         """);
         TrayTrace tank = trace.trays().get(0);
-        int dry = (int) (firstS(trace, Event.Kind.DRIED_OUT) / 3600);
+        int dry = (int) (Events.firstS(trace, Event.Kind.DRIED_OUT) / 3600);
         assertTrue(dry < 55 * 24);
         assertEquals(1, told(trace, Event.Kind.DIED));
         assertTrue(head(tank) < 1.1 * tank.freshG().at(dry));
@@ -409,7 +402,7 @@ class TrialsTest {
         for (double ammonium : new double[] {0, 1, 3}) {
             Trace trace = onAmmonium(ammonium);
             TrayTrace tray = trace.trays().get(0);
-            int rooted = (int) (firstS(trace, Event.Kind.HARVEST) / 3600);
+            int rooted = (int) (Events.firstS(trace, Event.Kind.HARVEST) / 3600);
             double low = tray.ph().min(0, rooted);
             double high = tray.ph().max(0, rooted);
             assertTrue(low >= 4.5 && high <= 8.0, ammonium + ": " + low + " to " + high);
@@ -426,7 +419,7 @@ class TrialsTest {
     void heads_are_cut_on_the_first_day_they_weigh_what_was_asked() throws IOException {
         Trace trace = wanting("60 g", 35);
         TrayTrace tray = trace.trays().get(0);
-        int cut = (int) (firstS(trace, Event.Kind.HARVEST) / 3600);
+        int cut = (int) (Events.firstS(trace, Event.Kind.HARVEST) / 3600);
         assertTrue(tray.freshG().at(cut) >= 60, "" + tray.freshG().at(cut));
         assertTrue(tray.freshG().at(cut - 25) < 60, "" + tray.freshG().at(cut - 25));
     }

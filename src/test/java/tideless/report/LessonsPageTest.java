@@ -19,6 +19,7 @@ import tideless.scenario.FilesInMemory;
 import tideless.scenario.Reading;
 import tideless.scenario.ScenarioReader;
 import tideless.sim.Event;
+import tideless.sim.Events;
 import tideless.sim.PlantingTrace;
 import tideless.sim.Simulation;
 import tideless.sim.Trace;
@@ -175,15 +176,7 @@ class LessonsPageTest {
     }
 
     private static double hours(Trace trace, Event.Kind from, Event.Kind to) {
-        return (firstS(trace, to) - firstS(trace, from)) / 3600;
-    }
-
-    private static double firstS(Trace trace, Event.Kind kind) {
-        return trace.events().stream()
-                .filter(e -> e.kind() == kind)
-                .findFirst()
-                .orElseThrow()
-                .atS();
+        return (Events.firstS(trace, to) - Events.firstS(trace, from)) / 3600;
     }
 
     @Test
