@@ -3,49 +3,30 @@ package tideless.report;
 import java.io.PrintWriter;
 import java.util.Locale;
 import tideless.study.LeanFeed;
+import tideless.words.LeanWords;
 
 /** What came of looking for a feed without a flush, for a terminal. */
 public final class LeanTable {
     private LeanTable() {}
 
     /**
-     * Prints it.
+     * Prints it; feeds that a meter cannot tell apart and that fare alike are one line.
      *
      * @param shown what the meter shows
      */
     public static void print(PrintWriter out, LeanFeed lean, ShownIn shown) {
-        out.println(text("The feed as it stands: %.2f mS/cm.", lean.given()));
-        if (lean.exists()) {
-            out.println(
-                    text(
-                            "From %.2f to %.2f mS/cm every tray stays in its band to harvest"
-                                    + " without a flush; make %.2f mS/cm.",
-                            lean.leanest().orElseThrow(),
-                            lean.richest().orElseThrow(),
-                            lean.recommendedMsPerCm()));
-        } else {
-            out.println("No feed keeps every tray in its band without a flush.");
-        }
-        for (String why : lean.why()) {
-            out.println("  " + why);
-        }
+        LeanWords.found(lean).forEach(line -> out.println(shown.told(line)));
         out.println();
         out.println("  FEED  TRAYS");
+        String before = "";
         for (LeanFeed.Trial trial : lean.trials()) {
-            String salty = trial.tooSalty();
-            String thin = trial.tooLean();
-            out.println(
-                    text("  %4s  ", shown.ec(trial.ecMsPerCm()))
-                            + (salty.isEmpty() && thin.isEmpty()
-                                    ? "all in band"
-                                    : salty.isEmpty()
-                                            ? thin
-                                            : thin.isEmpty() ? salty : salty + "; " + thin));
+            String ec = String.format(Locale.ROOT, "  %4s  ", shown.ec(trial.ecMsPerCm()));
+            String line = ec + shown.told(LeanWords.trial(trial));
+            if (!line.equals(before)) {
+                out.println(line);
+            }
+            before = line;
         }
         out.flush();
-    }
-
-    private static String text(String form, Object... figures) {
-        return String.format(Locale.ROOT, form, figures);
     }
 }

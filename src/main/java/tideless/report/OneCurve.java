@@ -36,23 +36,45 @@ record OneCurve(TrayTrace run, List<Tray> trays) {
 
     /** All trays of a forecast, in the order of the first of each. */
     static List<OneCurve> of(Forecast forecast) {
-        Trace trace = forecast.trace();
         List<OneCurve> all = new ArrayList<>();
-        for (Alike group : Alike.of(trace)) {
-            int first = all.size();
-            for (Tray tray : group.trays()) {
-                TrayTrace run = runOf(trace, tray.id());
-                int same = first;
-                while (same < all.size() && !all.get(same).isSame(forecast, run)) {
-                    same++;
-                }
-                if (same == all.size()) {
-                    all.add(new OneCurve(run, List.of(tray)));
-                } else {
-                    List<Tray> more = new ArrayList<>(all.get(same).trays());
-                    more.add(tray);
-                    all.set(same, new OneCurve(all.get(same).run(), more));
-                }
+        for (Alike group : Alike.of(forecast.trace())) {
+            all.addAll(of(forecast, group.trays(), OneCurve::isSame));
+        }
+        return all;
+    }
+
+    /** The same of the solution alone: whatever their build, trays of one crop and one EC. */
+    static List<OneCurve> ofSolution(Forecast forecast) {
+        return of(forecast, trays(forecast), OneCurve::hasSameSolution);
+    }
+
+    /** The same of the thirst alone: whatever their build, trays of one crop that drink alike. */
+    static List<OneCurve> ofThirst(Forecast forecast) {
+        return of(forecast, trays(forecast), OneCurve::drinksTheSame);
+    }
+
+    private static List<Tray> trays(Forecast forecast) {
+        return forecast.trace().trays().stream().map(TrayTrace::tray).toList();
+    }
+
+    private interface Sameness {
+        boolean of(OneCurve one, Forecast forecast, TrayTrace other);
+    }
+
+    private static List<OneCurve> of(Forecast forecast, List<Tray> trays, Sameness same) {
+        List<OneCurve> all = new ArrayList<>();
+        for (Tray tray : trays) {
+            TrayTrace run = runOf(forecast.trace(), tray.id());
+            int at = 0;
+            while (at < all.size() && !same.of(all.get(at), forecast, run)) {
+                at++;
+            }
+            if (at == all.size()) {
+                all.add(new OneCurve(run, List.of(tray)));
+            } else {
+                List<Tray> more = new ArrayList<>(all.get(at).trays());
+                more.add(tray);
+                all.set(at, new OneCurve(all.get(at).run(), more));
             }
         }
         return all;
@@ -69,8 +91,23 @@ record OneCurve(TrayTrace run, List<Tray> trays) {
 
     private boolean isSame(Forecast forecast, TrayTrace other) {
         return near(run.levelM(), other.levelM(), LEVEL_M)
-                && near(run.ecMsPerCm(), other.ecMsPerCm(), EC_MS_PER_CM)
-                && near(run.transpirationM3(), other.transpirationM3(), HOURLY_M3)
+                && drinksTheSame(forecast, other)
+                && hasSameSolution(forecast, other);
+    }
+
+    private boolean hasSameSolution(Forecast forecast, TrayTrace other) {
+        return isDoneTheSame(forecast, other)
+                && run.tray().limits().equals(other.tray().limits())
+                && near(run.ecMsPerCm(), other.ecMsPerCm(), EC_MS_PER_CM);
+    }
+
+    private boolean drinksTheSame(Forecast forecast, TrayTrace other) {
+        return isDoneTheSame(forecast, other)
+                && near(run.transpirationM3(), other.transpirationM3(), HOURLY_M3);
+    }
+
+    private boolean isDoneTheSame(Forecast forecast, TrayTrace other) {
+        return Names.crops(run.tray()).equals(Names.crops(other.tray()))
                 && done(forecast, run).equals(done(forecast, other));
     }
 

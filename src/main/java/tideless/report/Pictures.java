@@ -133,32 +133,35 @@ final class Pictures {
                             List.of(levels.get(i)),
                             PlotWords.level(of.trace, tray.run())));
         }
-        List<Panel> strengths = of.strengths(trays);
+        List<OneCurve> solutions = OneCurve.ofSolution(forecast);
+        List<Panel> strengths = of.strengths(solutions);
         Panel.alike(strengths);
-        for (int from = 0; from < trays.size(); from += PANELS) {
-            int to = Math.min(trays.size(), from + PANELS);
+        for (int from = 0; from < solutions.size(); from += PANELS) {
+            int to = Math.min(solutions.size(), from + PANELS);
             pictures.put(
                     page("ec", from / PANELS),
                     of.picture(
                             "Strength of the solution in the trays",
                             shown.ecLabel(),
                             strengths.subList(from, to),
-                            PlotWords.ec(of.trace, runs(trays.subList(from, to)))));
+                            PlotWords.ec(of.trace, drawn(solutions.subList(from, to)))));
         }
+        List<OneCurve> drinkers = OneCurve.ofThirst(forecast);
         List<Panel> thirsts = new ArrayList<>();
-        for (int from = 0; from < trays.size(); from += CURVES) {
-            thirsts.add(of.thirst(trays.subList(from, Math.min(trays.size(), from + CURVES))));
+        for (int from = 0; from < drinkers.size(); from += CURVES) {
+            int to = Math.min(drinkers.size(), from + CURVES);
+            thirsts.add(of.thirst(drinkers.subList(from, to)));
         }
         Panel.alike(thirsts);
         for (int i = 0; i < thirsts.size(); i++) {
-            int to = Math.min(trays.size(), (i + 1) * CURVES);
+            int to = Math.min(drinkers.size(), (i + 1) * CURVES);
             pictures.put(
                     page("thirst", i),
                     of.picture(
                             "What the plants drink",
                             "drunk by the plants of a tray (" + shown.volumeUnit() + " a day)",
                             List.of(thirsts.get(i)),
-                            PlotWords.thirst(of.trace, runs(trays.subList(i * CURVES, to)))));
+                            PlotWords.thirst(of.trace, drawn(drinkers.subList(i * CURVES, to)))));
         }
         return pictures;
     }
@@ -167,8 +170,8 @@ final class Pictures {
         return number == 0 ? name : name + "-" + (number + 1);
     }
 
-    private static List<TrayTrace> runs(List<OneCurve> trays) {
-        return trays.stream().map(OneCurve::run).toList();
+    private static List<PlotWords.Drawn> drawn(List<OneCurve> trays) {
+        return trays.stream().map(of -> new PlotWords.Drawn(of.run(), of.label())).toList();
     }
 
     private Panel panel() {
@@ -508,8 +511,23 @@ final class Pictures {
                 (kind, spans) -> {
                     spans.sort(Comparator.comparingDouble(span -> span[0]));
                     // Outgrown is a state from a day on, and nothing is harmed by it yet.
-                    panel.spans(Names.of(kind), spans, Look.HARM, kind != Warning.Kind.OUTGROWN);
+                    boolean harmful = kind != Warning.Kind.OUTGROWN;
+                    panel.spans(Names.of(kind), united(spans), Look.HARM, harmful);
                 });
+    }
+
+    /** Spans in order of their starts as those in which any of them lasts. */
+    private static List<double[]> united(List<double[]> spans) {
+        List<double[]> united = new ArrayList<>();
+        for (double[] span : spans) {
+            double[] before = united.isEmpty() ? null : united.get(united.size() - 1);
+            if (before != null && span[0] <= before[1]) {
+                before[1] = Math.max(before[1], span[1]);
+            } else {
+                united.add(span.clone());
+            }
+        }
+        return united;
     }
 
     /** Last hour in which the plants wanted water, or -1; after it no root is there. */

@@ -1,8 +1,8 @@
 package tideless.study;
 
+import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.List;
-import java.util.Locale;
 import java.util.Objects;
 import java.util.Optional;
 import tideless.advice.Spells;
@@ -40,14 +40,14 @@ import tideless.solution.Reagent;
  *     richest tried (or the saltiest that is borne) leaves one so
  * @param richest richest feed with no tray too salty; empty where even the leanest makes one so
  * @param trials every feed tried, in order of its EC
- * @param why what stands in the way of a richer and of a leaner feed, or why there is none
+ * @param waterMsPerCm what the water alone reads, mS/cm at 25 degC
  */
 public record LeanFeed(
         double given,
         Optional<Double> leanest,
         Optional<Double> richest,
         List<Trial> trials,
-        List<String> why) {
+        double waterMsPerCm) {
 
     /** EC to which the ends are found, mS/cm: two digits of a meter. */
     private static final double FOUND_TO_MS_PER_CM = 0.02;
@@ -55,21 +55,53 @@ public record LeanFeed(
     /** Richest feed looked for, times the given one. */
     private static final double RICHEST = 2;
 
+    /** How a tray leaves its band. */
+    public enum Fault {
+        /** EC above the band; the figure is the highest of it, mS/cm. */
+        TOO_SALTY,
+        /** Too much of one ion; the figure is that at the crop's end, mmol/L. */
+        TOO_RICH,
+        /** EC below the band; the figure is the lowest of it, mS/cm. */
+        TOO_LEAN,
+        /** Hardly anything of one ion; the figure is that of the first hour, mmol/L. */
+        SHORT
+    }
+
+    /**
+     * A tray that leaves its band.
+     *
+     * @param tray its name
+     * @param fault how
+     * @param ion which ion is too much or lacking; empty of EC
+     * @param since first day of it
+     * @param figure see {@link Fault}
+     */
+    public record Leaving(
+            String tray, Fault fault, Optional<Component> ion, LocalDate since, double figure) {}
+
     /**
      * One run.
      *
      * @param ecMsPerCm of the feed
-     * @param tooSalty first tray too salty, too rich in sodium or chloride, in words; empty for
-     *     none
-     * @param tooLean first tray too lean or short of a nutrient, in words; empty for none
+     * @param tooSalty first tray too salty, too rich in sodium or chloride
+     * @param tooLean first tray too lean or short of a nutrient
      */
-    public record Trial(double ecMsPerCm, String tooSalty, String tooLean) {}
+    public record Trial(double ecMsPerCm, Optional<Leaving> tooSalty, Optional<Leaving> tooLean) {}
 
     public LeanFeed {
         Objects.requireNonNull(leanest, "leanest");
         Objects.requireNonNull(richest, "richest");
         trials = List.copyOf(trials);
-        why = List.copyOf(why);
+    }
+
+    /** The richest feed tried that leaves a tray too lean: what stands in the way of a leaner. */
+    public Optional<Trial> richestTooLean() {
+        return trials.stream().filter(t -> t.tooLean().isPresent()).reduce((a, b) -> b);
+    }
+
+    /** The leanest feed tried that leaves a tray too salty: what stands in the way of a richer. */
+    public Optional<Trial> leanestTooSalty() {
+        return trials.stream().filter(t -> t.tooSalty().isPresent()).findFirst();
     }
 
     /** Whether some feed keeps every tray in band. */
@@ -103,7 +135,7 @@ public record LeanFeed(
                                 : Optional.of(search.end(most, least, t -> t.tooLean().isEmpty()));
         search.trials.sort((a, b) -> Double.compare(a.ecMsPerCm(), b.ecMsPerCm()));
         return new LeanFeed(
-                search.givenMsPerCm, leanest, richest, search.trials, search.why(leanest, richest));
+                search.givenMsPerCm, leanest, richest, search.trials, search.waterMsPerCm);
     }
 
     private interface Good {
@@ -156,8 +188,8 @@ public record LeanFeed(
                 return null;
             }
             Trace trace = Simulation.run(with(feed));
-            String salty = "";
-            String lean = "";
+            Optional<Leaving> salty = Optional.empty();
+            Optional<Leaving> lean = Optional.empty();
             for (TrayTrace tray : trace.trays()) {
                 for (PlantingTrace crop : trace.plantings(tray)) {
                     if (crop.tray().planting() instanceof Planting.OfCrop) {
@@ -194,39 +226,7 @@ public record LeanFeed(
                     .withVisits(scenario.visits().withFlush(Visits.Flush.NEVER));
         }
 
-        List<String> why(Optional<Double> leanest, Optional<Double> richest) {
-            List<String> why = new ArrayList<>();
-            for (int i = trials.size() - 1; i >= 0; i--) {
-                if (!trials.get(i).tooLean().isEmpty()) {
-                    why.add(said(trials.get(i).ecMsPerCm(), trials.get(i).tooLean()));
-                    break;
-                }
-            }
-            for (Trial trial : trials) {
-                if (!trial.tooSalty().isEmpty()) {
-                    why.add(said(trial.ecMsPerCm(), trial.tooSalty()));
-                    break;
-                }
-            }
-            if (richest.isEmpty()) {
-                why.add(
-                        String.format(
-                                Locale.ROOT,
-                                "Not even the leanest feed of this water (which alone reads %.2f"
-                                        + " mS/cm) stays in band.",
-                                waterMsPerCm));
-            }
-            if (leanest.isEmpty()) {
-                why.add("Twice the given strength still leaves a tray too lean.");
-            }
-            return why;
-        }
-
-        private static String said(double ec, String what) {
-            return String.format(Locale.ROOT, "At %.2f mS/cm %s.", ec, what);
-        }
-
-        private static String salty(Trace trace, PlantingTrace crop) {
+        private static Optional<Leaving> salty(Trace trace, PlantingTrace crop) {
             TrayTrace of = crop.run();
             Limits limits = crop.tray().limits();
             int first = crop.firstHour();
@@ -238,29 +238,25 @@ public record LeanFeed(
                             Spells.PATIENCE_H,
                             h -> of.ecMsPerCm().at(h) > limits.ecHighMsPerCm());
             if (at >= 0) {
-                return words(trace, of, at, "too salty", of.ecMsPerCm().max(at, last + 1), "mS/cm");
+                double most = of.ecMsPerCm().max(at, last + 1);
+                return leaving(trace, of, at, Fault.TOO_SALTY, null, most);
             }
             Component[] ions = {Component.NA, Component.CL};
-            double[] most = {limits.sodiumHighMolPerM3(), limits.chlorideHighMolPerM3()};
+            double[] highs = {limits.sodiumHighMolPerM3(), limits.chlorideHighMolPerM3()};
             for (int k = 0; k < ions.length; k++) {
                 int i = ions[k].ordinal();
-                double high = most[k];
+                double high = highs[k];
                 int from =
                         Spells.first(first, last, Spells.PATIENCE_H, h -> of.molPerM3(i, h) > high);
                 if (from >= 0) {
-                    return words(
-                            trace,
-                            of,
-                            from,
-                            "too rich in " + ions[k].title(),
-                            of.molPerM3(i, last),
-                            "mmol/L at the end");
+                    double inTheEnd = of.molPerM3(i, last);
+                    return leaving(trace, of, from, Fault.TOO_RICH, ions[k], inTheEnd);
                 }
             }
-            return "";
+            return Optional.empty();
         }
 
-        private static String lean(Trace trace, PlantingTrace crop) {
+        private static Optional<Leaving> lean(Trace trace, PlantingTrace crop) {
             TrayTrace of = crop.run();
             int first = crop.firstHour();
             int last = crop.lastHour();
@@ -275,7 +271,8 @@ public record LeanFeed(
                                             < FlushRule.leanMsPerCm(
                                                     low, of.of(TraySeries.LEAF_AREA_INDEX).at(h)));
             if (at >= 0) {
-                return words(trace, of, at, "too lean", of.ecMsPerCm().min(at, last + 1), "mS/cm");
+                double lowest = of.ecMsPerCm().min(at, last + 1);
+                return leaving(trace, of, at, Fault.TOO_LEAN, null, lowest);
             }
             for (Component ion : Shortage.WATCHED) {
                 double least = Shortage.leastMolPerM3(ion);
@@ -286,28 +283,18 @@ public record LeanFeed(
                                 Spells.PATIENCE_H,
                                 h -> of.molPerM3(ion.ordinal(), h) < least);
                 if (from >= 0) {
-                    return words(
-                            trace,
-                            of,
-                            from,
-                            "short of " + ion.title(),
-                            of.molPerM3(ion.ordinal(), from),
-                            "mmol/L");
+                    double left = of.molPerM3(ion.ordinal(), from);
+                    return leaving(trace, of, from, Fault.SHORT, ion, left);
                 }
             }
-            return "";
+            return Optional.empty();
         }
 
-        private static String words(
-                Trace trace, TrayTrace of, int hour, String what, double figure, String unit) {
-            return String.format(
-                    Locale.ROOT,
-                    "tray %s is %s from %s (%.2f %s)",
-                    of.tray().name(),
-                    what,
-                    trace.clockAtSample(hour).toLocalDate(),
-                    figure,
-                    unit);
+        private static Optional<Leaving> leaving(
+                Trace trace, TrayTrace of, int hour, Fault fault, Component ion, double figure) {
+            LocalDate since = trace.clockAtSample(hour).toLocalDate();
+            Optional<Component> which = Optional.ofNullable(ion);
+            return Optional.of(new Leaving(of.tray().name(), fault, which, since, figure));
         }
     }
 }

@@ -64,16 +64,24 @@ public final class PlotWords {
                 + ".";
     }
 
+    /**
+     * One curve.
+     *
+     * @param run whose it is
+     * @param names of all the trays that it stands for
+     */
+    public record Drawn(TrayTrace run, String names) {}
+
     /** Of the EC of some trays. */
-    public static String ec(Trace trace, List<TrayTrace> runs) {
+    public static String ec(Trace trace, List<Drawn> curves) {
         List<String> parts = new ArrayList<>();
-        for (TrayTrace run : runs) {
-            trace.plantings(run).forEach(planting -> parts.add(ec(planting)));
+        for (Drawn curve : curves) {
+            trace.plantings(curve.run()).forEach(of -> parts.add(ec(of, curve.names())));
         }
         return "EC while plants live: " + String.join("; ", parts) + ".";
     }
 
-    private static String ec(PlantingTrace planting) {
+    private static String ec(PlantingTrace planting, String name) {
         Series ec = planting.run().ecMsPerCm();
         double low = Double.POSITIVE_INFINITY;
         double high = 0;
@@ -84,7 +92,7 @@ public final class PlotWords {
             }
         }
         Limits limits = planting.tray().limits();
-        return Names.clean(planting.tray().name())
+        return Names.clean(name)
                 + Names.ofCrop(planting.crop())
                 + (high > 0
                         ? " " + Numbers.two(low) + " to " + Numbers.two(high) + " mS/cm"
@@ -95,9 +103,10 @@ public final class PlotWords {
     }
 
     /** Of what the plants of some trays drink. */
-    public static String thirst(Trace trace, List<TrayTrace> runs) {
+    public static String thirst(Trace trace, List<Drawn> curves) {
         List<String> parts = new ArrayList<>();
-        for (TrayTrace run : runs) {
+        for (Drawn curve : curves) {
+            TrayTrace run = curve.run();
             double most = 0;
             int on = 0;
             for (int day = 0; day < trace.hours() / HOURS; day++) {
@@ -108,7 +117,7 @@ public final class PlotWords {
                 }
             }
             parts.add(
-                    Names.clean(run.tray().name())
+                    Names.clean(curve.names())
                             + " "
                             + Numbers.litres(most)
                             + " L on "

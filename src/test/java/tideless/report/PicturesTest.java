@@ -191,6 +191,21 @@ class PicturesTest {
         assertThat(wordsOf(calm.get("thirst"))).contains("left, right, each");
     }
 
+    // Two trays hung at two heights over one solution: the rig is another, strength and thirst are
+    // not.
+    @Test
+    void equal_strength_and_thirst_of_unlike_trays_are_drawn_once_and_harm_of_all_in_one_bar()
+            throws Exception {
+        Map<String, Picture> held = pictures(shipped("low-held-tomatoes"));
+        assertThat(held.keySet())
+                .containsExactly("reservoir-top", "level-upper", "level-lower", "ec", "thirst");
+        assertThat(held.get("ec").panels()).hasSize(1);
+        assertThat(wordsOf(held.get("ec"))).contains("upper, lower");
+        assertThat(held.get("ec").finding()).startsWith("EC while plants live: upper, lower 1.08 to");
+        assertThat(wordsOf(held.get("thirst"))).contains("upper, lower, each");
+        assertThat(row(held.get("thirst"), "low light").spans()).hasSize(1);
+    }
+
     @Test
     void trays_share_one_scale_and_what_is_done_keeps_its_date() throws Exception {
         Map<String, Picture> bench = pictures(shipped("science-room-bench"));

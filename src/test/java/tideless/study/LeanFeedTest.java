@@ -37,7 +37,7 @@ class LeanFeedTest {
         LeanFeed lean = LeanFeed.of(scenario("scenarios/science-room-bench.toml"));
         assertFalse(lean.exists());
         assertTrue(Double.isNaN(lean.recommendedMsPerCm()));
-        assertTrue(lean.why().stream().anyMatch(why -> why.contains("too lean")));
-        assertTrue(lean.why().stream().anyMatch(why -> why.contains("too salty")));
+        assertEquals("basil", lean.leanestTooSalty().orElseThrow().tooSalty().orElseThrow().tray());
+        assertEquals("tomato", lean.richestTooLean().orElseThrow().tooLean().orElseThrow().tray());
     }
 }
