@@ -95,7 +95,7 @@ final class AirAdvice {
     }
 
     private boolean hasLamp() {
-        return tray.tray.lamp().ppfdUmolPerM2S() > 0;
+        return tray.tray.lamp().isElectric();
     }
 
     /** Longer hours only where the crop bears as many as it takes. */

@@ -10,7 +10,6 @@ import picocli.CommandLine.Command;
 import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Parameters;
 import picocli.CommandLine.Spec;
-import tideless.rig.Climate;
 import tideless.rig.Planting;
 import tideless.rig.Scenario;
 import tideless.rig.Tray;
@@ -74,7 +73,7 @@ final class ShowCommand implements Callable<Integer> {
     private static void printDoubt(
             Scenario scenario, Tray tray, Planting planting, PrintWriter out) {
         if (planting instanceof Planting.OfCrop crop) {
-            boolean isLampRoom = scenario.climate() instanceof Climate.Room;
+            boolean isLampRoom = scenario.climate().isDark();
             out.println();
             out.println(
                     "doubt of the thirst of tray %s (%s), standard deviation of the logarithm:"

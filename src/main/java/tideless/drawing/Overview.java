@@ -154,7 +154,7 @@ final class Overview {
                 Sprout.draw(svg, at, rim, Sprout.share(group.drawn(), hour), false);
             }
         }
-        if (tray.lamp().ppfdUmolPerM2S() > 0) {
+        if (tray.lamp().isElectric()) {
             double lamp = y(floor + shape.depthM() + LAMP_M);
             svg.box(x + width * 0.2, lamp, width * 0.6, 4, "lamp");
         }

@@ -1,5 +1,7 @@
 package tideless.physics;
 
+import org.apache.commons.math3.util.FastMath;
+
 /**
  * Light for eyes, light for plants, and power: lux, photons of 400-700 nm and watts of 400-700 nm.
  *
@@ -154,5 +156,26 @@ public final class Light {
      */
     public static double globalToPpfdUmolPerM2S(double globalWPerM2) {
         return globalWPerM2 * PAR_PER_GLOBAL_FRAC * Source.SUN_AND_SKY.umolPerJ;
+    }
+
+    /**
+     * Mean flux of a day whose light runs as half a sine, between two times of it, umol/m2/s.
+     *
+     * @param molPerM2 light of the day, mol/m2
+     * @param beginS begins, seconds after midnight
+     * @param endS ends, seconds after midnight, after {@code beginS}
+     * @param fromS first time, seconds after midnight
+     * @param toS second time, after it, up to the next midnight
+     */
+    public static double halfSinePpfdUmolPerM2S(
+            double molPerM2, double beginS, double endS, double fromS, double toS) {
+        double came = comeFrac(beginS, endS, toS) - comeFrac(beginS, endS, fromS);
+        return 1e6 * molPerM2 * came / (toS - fromS);
+    }
+
+    /** Share of such a day's light that has come by a time: the integral of half a sine. */
+    private static double comeFrac(double beginS, double endS, double atS) {
+        double through = Math.max(0, Math.min(1, (atS - beginS) / (endS - beginS)));
+        return 0.5 * (1 - FastMath.cos(Math.PI * through));
     }
 }

@@ -34,8 +34,10 @@ public final class LightTable {
         table.line("");
         table.line(
                 "Light is 400-700 nm, as a mean over the leaves; the figures are means of the stage's days.");
-        table.line(
-                "All of a lamp's watts end as warmth in the room, beside what falls on the tray.");
+        if (lighting.trays().stream().anyMatch(tray -> tray.lampPpfdUmolPerM2S() > 0)) {
+            table.line(
+                    "All of a lamp's watts end as warmth in the room, beside what falls on the tray.");
+        }
         out.flush();
     }
 

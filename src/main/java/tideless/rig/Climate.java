@@ -2,6 +2,7 @@ package tideless.rig;
 
 import io.soabase.recordbuilder.core.RecordBuilder;
 import java.util.Objects;
+import tideless.physics.Time;
 
 /** The air around the plants, and the sun if there is any. */
 public sealed interface Climate {
@@ -10,6 +11,39 @@ public sealed interface Climate {
      * roots of each breathe.
      */
     double solutionCo2Ppm();
+
+    /** Whether no daylight falls in: all light is that of lamps. */
+    default boolean isDark() {
+        return this instanceof Room room && !(room.window().molPerM2Day() > 0);
+    }
+
+    /** Whether the air or the light changes with every hour. */
+    boolean isHourly();
+
+    /**
+     * Daylight through a window, the same every day: half a sine from the time it begins to the
+     * time it ends, on top of the lamps.
+     *
+     * @param molPerM2Day what reaches the plants in a day, 400-700 nm, mol/m2
+     * @param beginS begins, seconds after midnight
+     * @param endS ends, seconds after midnight, after {@code beginS}
+     */
+    record Window(double molPerM2Day, double beginS, double endS) {
+        /** A room without daylight. */
+        public static final Window NONE = new Window(0, 0, Time.DAY_S);
+
+        public Window {
+            if (!(molPerM2Day >= 0) || !(beginS >= 0 && beginS < endS && endS <= Time.DAY_S)) {
+                throw new IllegalArgumentException(
+                        "no window: " + molPerM2Day + " mol/m2, " + beginS + " to " + endS + " s");
+            }
+        }
+
+        /** The same window so many times as bright. */
+        public Window times(double factor) {
+            return new Window(factor * molPerM2Day, beginS, endS);
+        }
+    }
 
     /**
      * A room that holds one state by day and one by night.
@@ -24,6 +58,7 @@ public sealed interface Climate {
      * @param swingK rise and fall of the temperature through the day on top of both, from the
      *     coldest (03:00) to the warmest (15:00), K; its vapour pressure stays, so air that warms
      *     dries
+     * @param window daylight
      * @param airSpeedMPerS air speed at the leaves, m/s
      * @param co2Ppm carbon dioxide of the air, umol/mol
      * @param solutionCo2Ppm carbon dioxide all trays' solutions stand with, umol/mol; 0 to work it
@@ -38,10 +73,16 @@ public sealed interface Climate {
             double dayBeginS,
             double dayEndS,
             double swingK,
+            Window window,
             double airSpeedMPerS,
             double co2Ppm,
             double solutionCo2Ppm)
             implements Climate, ClimateRoomBuilder.With {
+        @Override
+        public boolean isHourly() {
+            return window.molPerM2Day() > 0;
+        }
+
         /**
          * The same room a little warmer and damper throughout.
          *
@@ -80,6 +121,11 @@ public sealed interface Climate {
             Objects.requireNonNull(weather, "weather");
             Objects.requireNonNull(cover, "cover");
         }
+
+        @Override
+        public boolean isHourly() {
+            return true;
+        }
     }
 
     /**
@@ -91,6 +137,11 @@ public sealed interface Climate {
     record Inside(InsideAir air, double solutionCo2Ppm) implements Climate {
         public Inside {
             Objects.requireNonNull(air, "air");
+        }
+
+        @Override
+        public boolean isHourly() {
+            return true;
         }
     }
 }

@@ -19,6 +19,7 @@ import tideless.physics.Time;
  *     time to the next one's, the last to the first; empty for full strength
  * @param strengths shares of its strength by date, in rising order; each holds from its day on;
  *     full strength before the first
+ * @param plug what it takes of the mains
  */
 @RecordBuilder
 public record Lamp(
@@ -28,10 +29,29 @@ public record Lamp(
         double onS,
         double offS,
         List<Level> levels,
-        List<Strength> strengths)
+        List<Strength> strengths,
+        Plug plug)
         implements LampBuilder.With {
     /** Half as much again as full sun, umol/m2/s: no lamp over a plant is brighter; assumed. */
     public static final double MOST_UMOL_PER_M2_S = 3000;
+
+    /**
+     * What a lamp takes of the mains at full strength.
+     *
+     * @param daylight whether it is no lamp at all, but light of the sun told as one
+     * @param watts power of one lamp, W; 0 where it is not known
+     * @param litM2 area that one lamp lights, m2; 0 where it is not known
+     */
+    public record Plug(boolean daylight, double watts, double litM2) {
+        /** A lamp of which the light alone is known. */
+        public static final Plug UNKNOWN = new Plug(false, 0, 0);
+
+        public Plug {
+            if (!(watts >= 0 && litM2 >= 0) || watts > 0 != litM2 > 0) {
+                throw new IllegalArgumentException("no lamp: " + watts + " W, " + litM2 + " m2");
+            }
+        }
+    }
 
     /**
      * A share of full strength from a time of day on.
@@ -90,7 +110,15 @@ public record Lamp(
             double nearInfraredPerPar,
             double onS,
             double offS) {
-        this(ppfdUmolPerM2S, umolPerJ, nearInfraredPerPar, onS, offS, List.of(), List.of());
+        this(
+                ppfdUmolPerM2S,
+                umolPerJ,
+                nearInfraredPerPar,
+                onS,
+                offS,
+                List.of(),
+                List.of(),
+                Plug.UNKNOWN);
     }
 
     /** Before any strength that is stated by date, d before the start. */
@@ -98,6 +126,11 @@ public record Lamp(
 
     /** No lamp at all. */
     public static final Lamp NONE = new Lamp(0, 4.57, 0, 0, 0);
+
+    /** Whether a lamp hangs there: light that is no daylight. */
+    public boolean isElectric() {
+        return ppfdUmolPerM2S > 0 && !plug.daylight();
+    }
 
     /** The same lamp so many times as bright, up to the brightest there is. */
     public Lamp times(double factor) {

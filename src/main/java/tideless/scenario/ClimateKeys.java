@@ -63,6 +63,26 @@ final class ClimateKeys {
                             .onlyWith(KIND, "room")
                             .about(
                                     "rise and fall of the temperature on top of day and night: coldest at 03:00, warmest at 15:00"));
+    static final Key<Double> WINDOW_LIGHT =
+            KEYS.add(
+                    Key.quantity("window_light", UnitTable.DAILY_LIGHT)
+                            .from("0 mol/m2/day", "60 mol/m2/day")
+                            .fallsTo("0 mol/m2/day", LEFT_OUT)
+                            .onlyWith(KIND, "room")
+                            .about(
+                                    "daylight that reaches the plants through a window in a mean day of the season, on top of the lamps: half a sine every day"));
+    static final Key<Double> WINDOW_FROM =
+            KEYS.add(
+                    Key.clock("window_from")
+                            .fallsTo("07:00", ASSUMED)
+                            .onlyWith(KIND, "room")
+                            .about("daylight begins; used with window_light"));
+    static final Key<Double> WINDOW_TO =
+            KEYS.add(
+                    Key.clock("window_to")
+                            .fallsTo("19:00", ASSUMED)
+                            .onlyWith(KIND, "room")
+                            .about("daylight ends, later on the same day; used with window_light"));
     static final Key<String> FILE =
             KEYS.add(
                     Key.file("file")

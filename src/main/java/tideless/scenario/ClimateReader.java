@@ -27,6 +27,9 @@ import static tideless.scenario.ClimateKeys.TRANSMISSION;
 import static tideless.scenario.ClimateKeys.VENTS_FROM;
 import static tideless.scenario.ClimateKeys.VENTS_OPEN;
 import static tideless.scenario.ClimateKeys.VENTS_SHUT;
+import static tideless.scenario.ClimateKeys.WINDOW_FROM;
+import static tideless.scenario.ClimateKeys.WINDOW_LIGHT;
+import static tideless.scenario.ClimateKeys.WINDOW_TO;
 import static tideless.scenario.ClimateKeys.WIND_HEIGHT;
 import static tideless.scenario.Measure.plain;
 
@@ -350,7 +353,8 @@ final class ClimateReader {
                         DAY_TO,
                         Read.of(lit ? lamp.value().offS() : 20 * Time.HOUR_S),
                         at -> lit ? "when the lamp goes off" : "20:00");
-        if (!sound || !Read.allSound(night, nightHumidity, from, to, solutionCo2)) {
+        Read<Climate.Window> window = window(climate);
+        if (!sound || !Read.allSound(night, nightHumidity, from, to, solutionCo2, window)) {
             return Read.faulty();
         }
         return Read.of(
@@ -362,9 +366,28 @@ final class ClimateReader {
                         from.value(),
                         to.value(),
                         climate.value(SWING),
+                        window.value(),
                         climate.value(AIR_SPEED),
                         climate.value(CO2),
                         solutionCo2.value()));
+    }
+
+    private static Read<Climate.Window> window(Table climate) {
+        Read<Double> light = climate.get(WINDOW_LIGHT);
+        Read<Double> from = climate.get(WINDOW_FROM);
+        Read<Double> to = climate.get(WINDOW_TO);
+        if (!Read.allSound(light, from, to)) {
+            return Read.faulty();
+        }
+        if (from.value() >= to.value()) {
+            climate.fault(
+                    WINDOW_TO,
+                    "daylight that ends before it begins",
+                    "a time after window_from, on the same day",
+                    "Maybe window_from = \"07:00\" and window_to = \"19:00\".");
+            return Read.faulty();
+        }
+        return Read.of(new Climate.Window(light.value(), from.value(), to.value()));
     }
 
     private static Read<Cover> cover(Table climate) {

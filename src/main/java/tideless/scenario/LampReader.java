@@ -63,7 +63,17 @@ final class LampReader {
                         lamp.value(ON),
                         lamp.value(OFF),
                         lamp.get(LEVELS).orElse(List.of()),
-                        strengths(run.start().value())));
+                        strengths(run.start().value()),
+                        plug(light)));
+    }
+
+    private Lamp.Plug plug(Light.Source light) {
+        if (light == Light.Source.SUN_AND_SKY) {
+            return new Lamp.Plug(true, 0, 0);
+        }
+        return lamp.meant(WATTS)
+                ? new Lamp.Plug(false, lamp.value(WATTS), lamp.value(AREA))
+                : Lamp.Plug.UNKNOWN;
     }
 
     private List<Lamp.Strength> strengths(LocalDate start) {
@@ -130,7 +140,10 @@ final class LampReader {
 
     private Read<Double> fromWatts() {
         if (!lamp.has(AREA)) {
-            return lamp.missing(AREA);
+            return lamp.missing(
+                    AREA,
+                    "Maybe the decks it lights, length times width, together: two of 60 by 40 cm are"
+                            + " area = \"0.48 m2\".");
         }
         if (!Read.allSound(
                 lamp.get(TYPE),

@@ -345,7 +345,7 @@ public final class ScenarioReader {
     private void noteDarkness(Climate climate, List<Tray> trays) {
         for (Tray tray : trays) {
             boolean sunless =
-                    climate instanceof Climate.Room
+                    climate.isDark()
                             || (climate instanceof Climate.Inside inside
                                     && !inside.air().isSunlit()
                                     && !inside.air().recordsLamps());
@@ -358,8 +358,8 @@ public final class ScenarioReader {
                                 file.line(List.of("tray", tray.name())),
                                 "tray." + tray.name(),
                                 climate instanceof Climate.Room
-                                        ? "no light reaches this tray: a room has no sun, and there is no"
-                                                + " lamp over it"
+                                        ? "no light reaches this tray: no daylight is stated of the room"
+                                                + " (climate.window_light), and there is no lamp over it"
                                         : "no light reaches this tray: the file of inside air has none, and there is no lamp over it"));
             }
         }

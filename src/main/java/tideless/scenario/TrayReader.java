@@ -83,6 +83,12 @@ final class TrayReader {
                         .read();
         Read<Planting> planting = new PlantingReader(tray, reader.shape, crops, files, run).read();
         Table lamp = tray.child("lamp");
+        if (lamp.exists() && lampForAll.plug().daylight()) {
+            lamp.note(
+                    LampKeys.TYPE,
+                    "stands in place of the daylight of [lamp], and this tray has no sun; state"
+                            + " climate.window_light in place of that lamp to have both");
+        }
         return reader.read(
                 feed,
                 filling,

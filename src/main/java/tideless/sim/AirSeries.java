@@ -222,6 +222,15 @@ final class AirSeries {
             air.vapourPa[i] =
                     Math.min(day ? dayPa : nightPa, HumidAir.saturationPressurePa(air.tempC[i]));
             air.speedMPerS[i] = room.airSpeedMPerS();
+            double fromS = timeline.instantS[i] % Time.DAY_S;
+            double toS = fromS + timeline.instantS[i + 1] - timeline.instantS[i];
+            Climate.Window window = room.window();
+            double ppfd =
+                    Light.halfSinePpfdUmolPerM2S(
+                            window.molPerM2Day(), window.beginS(), window.endS(), fromS, toS);
+            double par = ppfd / SUN_UMOL_PER_J;
+            air.sunParWPerM2[i] = par;
+            air.sunInfraredWPerM2[i] = par * (1 - PAR_PER_GLOBAL) / PAR_PER_GLOBAL;
         }
         return air;
     }

@@ -80,7 +80,8 @@ public final class Surroundings {
                     climate instanceof Climate.Room a
                             && other.climate instanceof Climate.Room b
                             && a.dayBeginS() == b.dayBeginS()
-                            && a.dayEndS() == b.dayEndS();
+                            && a.dayEndS() == b.dayEndS()
+                            && a.isHourly() == b.isHourly();
             boolean hourly =
                     !(climate instanceof Climate.Room) && !(other.climate instanceof Climate.Room);
             return (sameDay || hourly)

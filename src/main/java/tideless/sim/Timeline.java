@@ -63,8 +63,8 @@ final class Timeline {
         for (long i = 0; i * stepS < endS; i++) {
             instants.add(i * stepS);
         }
-        // Weather changes with the hour.
-        boolean hours = everyHour || !(scenario.climate() instanceof Climate.Room);
+        // Weather and daylight change with the hour.
+        boolean hours = everyHour || scenario.climate().isHourly();
         int every = hours ? 1 : 24;
         for (int hour = 0; hour <= scenario.days() * 24; hour += every) {
             instants.add(hour * Time.HOUR_S);

@@ -10,7 +10,6 @@ import java.util.function.Predicate;
 import org.apache.commons.math3.util.FastMath;
 import tideless.crop.ThirstDoubt;
 import tideless.physics.Time;
-import tideless.rig.Climate;
 import tideless.rig.Correction;
 import tideless.rig.Filling;
 import tideless.rig.LogEntry;
@@ -276,7 +275,7 @@ final class FitSpace {
         if (!(planting(crop) instanceof Planting.OfCrop of)) {
             return MEASURED_SD;
         }
-        double sunFrac = scenario.climate() instanceof Climate.Room ? 0 : 1;
+        double sunFrac = scenario.climate().isDark() ? 0 : 1;
         return ThirstDoubt.of(of.traits(), sunFrac, 1).stand();
     }
 

@@ -36,7 +36,7 @@ public final class Lightings {
 
     private static Lighting.OfTray ofTray(Trace trace, TrayTrace of) {
         Tray tray = of.tray();
-        Lamp lamp = tray.lamp();
+        Lamp lamp = electric(tray);
         double lampWPerM2 =
                 lamp.ppfdUmolPerM2S() / lamp.umolPerJ() * (1 + lamp.nearInfraredPerPar());
         double[] sunWPerM2 = new double[trace.hours()];
@@ -73,6 +73,11 @@ public final class Lightings {
                 peak,
                 sum * Time.HOUR_S * 1e-6 / (trace.hours() / 24.0),
                 tray.shape().rimAreaM2());
+    }
+
+    /** The lamp over it; none where that is daylight, which counts as sun. */
+    private static Lamp electric(Tray tray) {
+        return tray.lamp().isElectric() ? tray.lamp() : Lamp.NONE;
     }
 
     /** umol/m2/s for each W/m2 of sun. */
@@ -135,7 +140,7 @@ public final class Lightings {
                                 whose + names.get(i),
                                 from,
                                 to - from,
-                                lampMolPerM2(trace.scenario(), tray.lamp(), from * 24, to * 24)
+                                lampMolPerM2(trace.scenario(), electric(tray), from * 24, to * 24)
                                         / (to - from),
                                 sun * PPFD_PER_GLOBAL_W * 0.0036 / (to - from),
                                 traits == null ? Double.NaN : traits.needs().lightLowMolPerM2Day(),

@@ -279,7 +279,8 @@ final class Unknowns {
             Climate climate = scenario.climate();
             double warmerK = WARMTH_SD_K * deviate(Unknown.Kind.WARMTH);
             if (climate instanceof Climate.Room room) {
-                return room.shifted(warmerK, HUMIDITY_SD * deviate(Unknown.Kind.HUMIDITY));
+                return room.shifted(warmerK, HUMIDITY_SD * deviate(Unknown.Kind.HUMIDITY))
+                        .withWindow(room.window().times(light));
             }
             if (climate instanceof Climate.Weather weather) {
                 return weather.withWeather(shifted(year(weather.weather()), warmerK, light));

@@ -99,10 +99,10 @@ public final class RigWords {
         return height(filling instanceof Filling.ByValve ? "valve shuts" : "fill to", settingM);
     }
 
-    /** As "lamp 240 umol/m2/s, 16 h a day"; empty where there is none. */
+    /** As "lamp 240 umol/m2/s, 16 h a day", or as "daylight ..."; empty where there is none. */
     public static String lamp(Lamp lamp) {
         return lamp.ppfdUmolPerM2S() > 0
-                ? "lamp "
+                ? (lamp.isElectric() ? "lamp " : "daylight ")
                         + Numbers.whole(lamp.ppfdUmolPerM2S())
                         + " umol/m2/s, "
                         + Numbers.label(lamp.litS() / Time.HOUR_S)

@@ -43,7 +43,12 @@ public final class TakesWords {
         if (!parts.isEmpty()) {
             lines.add("Into it goes: " + String.join(", ", parts) + ".");
         }
-        if (takes.lampKwhHigh() > 0) {
+        if (takes.lampKwhHigh() > 0 && takes.lampKwhHigh() == takes.lampKwhLow()) {
+            lines.add(
+                    "Lamps: "
+                            + Numbers.whole(takes.lampKwhLow())
+                            + " kWh, by their watts and hours.");
+        } else if (takes.lampKwhHigh() > 0) {
             lines.add(
                     "Lamps: "
                             + Numbers.whole(takes.lampKwhLow())

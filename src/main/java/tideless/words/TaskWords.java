@@ -155,7 +155,7 @@ public final class TaskWords {
                             + CauseWords.of(task.cause())
                             + "; until then "
                             + CureWords.of(task.cures());
-            case SUPPORT -> "a stake or a string for each plant, off the lamp's leads";
+            case SUPPORT -> "a stake or a string for each plant, clear of lamps and their leads";
             case POLLINATE ->
                     "shake or brush open flowers every "
                             + value

@@ -147,7 +147,18 @@ final class MadeUpForecast {
                         .days(days)
                         .place(new Place(48, 11, 500))
                         .climate(
-                                new Climate.Room(23, 19, 0.55, 0.6, 21600, 79200, 0, 0.2, 600, 600))
+                                new Climate.Room(
+                                        23,
+                                        19,
+                                        0.55,
+                                        0.6,
+                                        21600,
+                                        79200,
+                                        0,
+                                        Climate.Window.NONE,
+                                        0.2,
+                                        600,
+                                        600))
                         .feed(new Liquid("half strength", FEED))
                         .sourceWater(new Liquid("tap", Composition.WATER))
                         .reservoirs(List.of(reservoir))

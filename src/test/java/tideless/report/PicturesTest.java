@@ -201,7 +201,8 @@ class PicturesTest {
                 .containsExactly("reservoir-top", "level-upper", "level-lower", "ec", "thirst");
         assertThat(held.get("ec").panels()).hasSize(1);
         assertThat(wordsOf(held.get("ec"))).contains("upper, lower");
-        assertThat(held.get("ec").finding()).startsWith("EC while plants live: upper, lower 1.08 to");
+        assertThat(held.get("ec").finding())
+                .startsWith("EC while plants live: upper, lower 1.08 to");
         assertThat(wordsOf(held.get("thirst"))).contains("upper, lower, each");
         assertThat(row(held.get("thirst"), "low light").spans()).hasSize(1);
     }

@@ -512,6 +512,30 @@ class ScenarioReaderTest {
     }
 
     @Test
+    void a_room_with_a_window_is_not_dark_and_its_light_ends_after_it_begins() throws IOException {
+        String dark = GOOD.replaceFirst("(?s)\\[lamp].*?\\[feed]", "[feed]");
+        String lit = dark.replace("[climate]\n", "[climate]\nwindow_light = \"6 mol/m2/day\"\n");
+        Reading.Good good = assertInstanceOf(Reading.Good.class, read(lit));
+        assertThat(good.notes()).isEmpty();
+        assertThat(((Climate.Room) good.scenario().climate()).window())
+                .isEqualTo(new Climate.Window(6, 7 * 3600, 19 * 3600));
+        String backwards = lit.replace("[climate]\n", "[climate]\nwindow_to = \"06:00\"\n");
+        assertThat(faults(backwards)).singleElement().asString().contains("climate.window_to");
+    }
+
+    @Test
+    void a_lamp_in_place_of_daylight_is_noted_and_one_in_place_of_a_lamp_is_not()
+            throws IOException {
+        String own = "\n[tray.basil.lamp]\nwatts = \"23 W\"\narea = \"0.2 m2\"\n";
+        String sun = GOOD.replaceFirst("\\[lamp]\n", "[lamp]\ntype = \"sun\"\n");
+        assertThat(((Reading.Good) read(GOOD + own)).notes()).isEmpty();
+        assertThat(((Reading.Good) read(sun + own)).notes())
+                .singleElement()
+                .asString()
+                .contains("climate.window_light");
+    }
+
+    @Test
     void vessels_hold_what_geometry_says() throws IOException {
         // Closed forms: a cylinder pi/4 d2 h; a volume over its depth; a tub as a
         // prismatoid, h/6 (floor + 4 middle + section), the middle 55 x 32.5 cm.

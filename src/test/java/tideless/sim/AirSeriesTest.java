@@ -16,6 +16,7 @@ import tideless.rig.Cover;
 import tideless.rig.Filling;
 import tideless.rig.HourlyWeather;
 import tideless.rig.InsideAir;
+import tideless.rig.Lamp;
 import tideless.rig.Numerics;
 import tideless.rig.Place;
 import tideless.rig.Scenario;
@@ -127,7 +128,10 @@ class AirSeriesTest {
 
     @Test
     void a_room_tells_its_carbon_dioxide_at_every_step() {
-        AirSeries room = air(new Climate.Room(22, 22, 0.6, 0.6, 0, 0, 0, 0.1, 800, 2000));
+        AirSeries room =
+                air(
+                        new Climate.Room(
+                                22, 22, 0.6, 0.6, 0, 0, 0, Climate.Window.NONE, 0.1, 800, 2000));
         assertEquals(144, room.co2Ppm.length);
         assertEquals(800, room.co2Ppm[0]);
         assertEquals(800, room.co2Ppm[143]);
@@ -135,8 +139,14 @@ class AirSeriesTest {
 
     @Test
     void a_rooms_swing_is_coldest_at_three_warmest_at_fifteen_and_leaves_the_mean() {
-        AirSeries still = air(new Climate.Room(22, 22, 0.6, 0.6, 0, 0, 0, 0.1, 420, 420));
-        AirSeries swing = air(new Climate.Room(22, 22, 0.6, 0.6, 0, 0, 6, 0.1, 420, 420));
+        AirSeries still =
+                air(
+                        new Climate.Room(
+                                22, 22, 0.6, 0.6, 0, 0, 0, Climate.Window.NONE, 0.1, 420, 420));
+        AirSeries swing =
+                air(
+                        new Climate.Room(
+                                22, 22, 0.6, 0.6, 0, 0, 6, Climate.Window.NONE, 0.1, 420, 420));
         // A step of ten minutes whose middle lies 5 min off the crest misses 3 K by 3 K x (1 - cos
         // 1.25 deg) = 0.0007 K.
         assertEquals(25, Arrays.stream(swing.tempC).max().orElseThrow(), 0.001);
@@ -145,6 +155,23 @@ class AirSeriesTest {
         assertEquals(22, Arrays.stream(swing.tempC).average().orElseThrow(), 1e-9);
         assertEquals(still.vapourPa[90], swing.vapourPa[90]);
         assertTrue(swing.vapourPa[18] <= HumidAir.saturationPressurePa(swing.tempC[18]));
+    }
+
+    // Half a sine of 12 h and 6 mol/m2 has its crest at 6e6 x pi / (2 x 43200) = 218 umol/m2/s.
+    @Test
+    void a_window_gives_its_days_light_as_half_a_sine_between_its_times() {
+        Climate.Window window = new Climate.Window(6, 7 * 3600, 19 * 3600);
+        AirSeries lit = air(new Climate.Room(22, 22, 0.6, 0.6, 0, 0, 0, window, 0.1, 420, 420));
+        double mol = 0;
+        for (int step = 0; step < 144; step++) {
+            mol += lit.ppfdUmolPerM2S(step) * 600e-6;
+            boolean day = step >= 7 * 6 && step < 19 * 6;
+            assertEquals(day, lit.ppfdUmolPerM2S(step) > 0, "step " + step);
+        }
+        assertEquals(6, mol, 1e-9);
+        // The mean of a step of 10 min from the crest on lies (2.5 deg)^2 / 6 below it.
+        assertEquals(218.1, lit.ppfdUmolPerM2S(13 * 6), 0.05);
+        assertEquals(1, lit.sunFrac(0, Lamp.NONE), 1e-12);
     }
 
     // Sun 100 W/m2 of 400-700 nm is 457 umol/m2/s and 100 x 0.55 / 0.45 = 122.2 W/m2 of near

@@ -130,7 +130,7 @@ public final class Rigs {
     }
 
     public static Climate room() {
-        return new Climate.Room(22, 22, 0.6, 0.6, 0, 0, 0, 0.1, 420, 420);
+        return new Climate.Room(22, 22, 0.6, 0.6, 0, 0, 0, Climate.Window.NONE, 0.1, 420, 420);
     }
 
     public static Scenario scenario(

@@ -60,7 +60,18 @@ class VesselHeatTest {
     }
 
     private static Climate switching(double dayC, double nightC, double airMPerS) {
-        return new Climate.Room(dayC, nightC, 0.6, 0.6, 6 * 3600, 18 * 3600, 0, airMPerS, 420, 420);
+        return new Climate.Room(
+                dayC,
+                nightC,
+                0.6,
+                0.6,
+                6 * 3600,
+                18 * 3600,
+                0,
+                Climate.Window.NONE,
+                airMPerS,
+                420,
+                420);
     }
 
     /**
@@ -107,7 +118,8 @@ class VesselHeatTest {
         // Cube with the level at the rim: C = rho cp s^3, G = 8 x 6 s^2.
         double sideM = constantH * 3600 * 48 / RHO_CP;
         Shape cube = TestShape.box(sideM, sideM, sideM);
-        Climate sine = new Climate.Room(20, 20, 0.6, 0.6, 0, 0, 10, 0.1, 420, 420);
+        Climate sine =
+                new Climate.Room(20, 20, 0.6, 0.6, 0, 0, 10, Climate.Window.NONE, 0.1, 420, 420);
         Trace trace = run(5, 600, sine, tray(cube, sideM, 0), reservoir(cube, sideM, 0));
         double[] temp = trace.trays().get(0).solutionTempC().toArray();
         double inPhase = 0;
@@ -212,7 +224,19 @@ class VesselHeatTest {
             double levelM, double toleranceFrac) {
         Shape shape = TestShape.box(0.6, 0.4, 0.2);
         // Dry enough by day that the cold water does not dew.
-        Climate climate = new Climate.Room(30, 15, 0.3, 0.6, 6 * 3600, 18 * 3600, 0, 0.2, 420, 420);
+        Climate climate =
+                new Climate.Room(
+                        30,
+                        15,
+                        0.3,
+                        0.6,
+                        6 * 3600,
+                        18 * 3600,
+                        0,
+                        Climate.Window.NONE,
+                        0.2,
+                        420,
+                        420);
         Tray tray = tray(shape, levelM, 0.24);
         Reservoir other = reservoir(shape, 0.19, 0.24);
         Series fine = run(3, 60, climate, tray, other).trays().get(0).evaporationM3();
