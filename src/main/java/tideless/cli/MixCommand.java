@@ -75,7 +75,9 @@ final class MixCommand implements Callable<Integer> {
             paramLabel = "NAME",
             defaultValue = "soft-tap",
             showDefaultValue = Visibility.ALWAYS,
-            description = "pure, rain, reverse-osmosis, soft-tap, medium-tap, hard-tap")
+            description =
+                    "pure, rain, reverse-osmosis, soft-tap, medium-tap, hard-tap; or what your"
+                            + " meter reads in it, as \"0.3 mS/cm\"")
     String water;
 
     @Option(
@@ -108,7 +110,7 @@ final class MixCommand implements Callable<Integer> {
     @Option(
             names = "--ratio",
             paramLabel = "1:N",
-            description = "what the label says: 1 of each part to so much water")
+            description = "what the label says: 1 of each part to so much water, or as 3 mL per L")
     String ratio;
 
     @Option(

@@ -27,6 +27,16 @@ final class Chemistry implements Solutions {
     }
 
     @Override
+    public Composition waterReading(double msPerCm) {
+        return SourceWater.reading(msPerCm).composition();
+    }
+
+    @Override
+    public Composition withRain(Composition water, double rainFrac) {
+        return SourceWater.withRain(water, rainFrac);
+    }
+
+    @Override
     public List<String> recipes() {
         return Recipe.names();
     }

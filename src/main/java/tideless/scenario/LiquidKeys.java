@@ -1,6 +1,7 @@
 package tideless.scenario;
 
 import static tideless.scenario.Key.COMMON_PRACTICE;
+import static tideless.scenario.Key.LEFT_OUT;
 import static tideless.scenario.UnitTable.CONDUCTIVITY;
 
 import java.util.EnumMap;
@@ -15,7 +16,24 @@ final class LiquidKeys {
             WATER.add(
                     Key.choice("source", Solutions.CURRENT.waters())
                             .workedOut("soft-tap, unless an analysis is stated", "soft-tap")
-                            .about("source water by name; or state [water.analysis]"));
+                            .about(
+                                    "source water by name; or state what a meter reads in it, or"
+                                            + " [water.analysis]"));
+    static final Key<Double> WATER_EC =
+            WATER.add(
+                    Key.quantity("ec", CONDUCTIVITY)
+                            .from("0.01 mS/cm", "1.2 mS/cm")
+                            .optional("0.3 mS/cm")
+                            .about(
+                                    "what a meter reads in tap water of which nothing else is known:"
+                                            + " one between the named waters is taken; in place of"
+                                            + " source"));
+    static final Key<Double> RAIN_SHARE =
+            WATER.add(
+                    Key.share("rain_share")
+                            .from("0 %", "100 %")
+                            .fallsTo("0 %", LEFT_OUT)
+                            .about("share of rain (or reverse-osmosis) water mixed into it"));
 
     static final KeyGroup FEED = new KeyGroup();
     static final Key<String> RECIPE =

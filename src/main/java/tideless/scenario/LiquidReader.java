@@ -4,10 +4,12 @@ import static tideless.scenario.LiquidKeys.ACID;
 import static tideless.scenario.LiquidKeys.EC;
 import static tideless.scenario.LiquidKeys.FEED_ANALYSIS;
 import static tideless.scenario.LiquidKeys.PH;
+import static tideless.scenario.LiquidKeys.RAIN_SHARE;
 import static tideless.scenario.LiquidKeys.RATIO;
 import static tideless.scenario.LiquidKeys.RECIPE;
 import static tideless.scenario.LiquidKeys.SOURCE;
 import static tideless.scenario.LiquidKeys.WATER_ANALYSIS;
+import static tideless.scenario.LiquidKeys.WATER_EC;
 import static tideless.scenario.Measure.plain;
 
 import java.util.LinkedHashMap;
@@ -27,19 +29,48 @@ final class LiquidReader {
     private LiquidReader() {}
 
     static Read<Liquid> water(Table water, Solutions solutions) {
-        if (water.has("analysis")) {
-            if (water.has(SOURCE)) {
+        Read<Liquid> stated = stated(water, solutions);
+        Read<Double> rain = water.get(RAIN_SHARE);
+        if (!Read.allSound(stated, rain) || rain.value() == 0) {
+            return rain.isSound() ? stated : Read.faulty();
+        }
+        Liquid of = stated.value();
+        return Read.of(
+                new Liquid(
+                        of.name()
+                                + ", "
+                                + plain(rain.value(), UnitTable.SHARE, "%")
+                                + " of it rain",
+                        solutions.withRain(of.composition(), rain.value())));
+    }
+
+    private static Read<Liquid> stated(Table water, Solutions solutions) {
+        boolean analysed = water.has("analysis");
+        for (Key<?> other : List.of(SOURCE, WATER_EC)) {
+            boolean beside = analysed || other == SOURCE && water.has(WATER_EC);
+            if (beside && water.has(other)) {
                 water.fault(
-                        SOURCE,
-                        Key.quoted(water.words(SOURCE)) + " beside [water.analysis]",
+                        other,
+                        Key.quoted(water.words(other))
+                                + (analysed ? " beside [water.analysis]" : " beside ec"),
                         "one of the two",
                         "");
                 return Read.faulty();
             }
+        }
+        if (analysed) {
             return analysis(water.child("analysis"), WATER_ANALYSIS, "water by analysis");
         }
         if (water.meant("analysis")) {
             return Read.faulty();
+        }
+        if (water.meant(WATER_EC)) {
+            return water.get(WATER_EC)
+                    .map(
+                            ec ->
+                                    new Liquid(
+                                            "tap water of " + plain(ec) + " mS/cm",
+                                            solutions.waterReading(ec)));
         }
         return water.getOr(SOURCE, Read.of("soft-tap"), name -> name)
                 .map(name -> new Liquid(name, solutions.water(name)));
@@ -224,6 +255,7 @@ final class LiquidReader {
         for (Problem problem : reader.problems()) {
             part.fault(keys.label, problem.found(), problem.allowed(), problem.hint());
         }
+        reader.remarks().forEach(remark -> part.note(keys.label, remark));
         return read;
     }
 

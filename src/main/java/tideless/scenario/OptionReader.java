@@ -58,6 +58,9 @@ public final class OptionReader {
 
     private static final Pattern BARE_MASS = Pattern.compile("[0-9.]+\\s*(?:mg/[Ll]|ppm)");
     private static final Pattern RATIO = Pattern.compile("1\\s*:\\s*(\\d{1,5}(?:\\.\\d+)?)");
+    private static final Pattern DOSE =
+            Pattern.compile(
+                    "(\\d{1,4}(?:\\.\\d+)? ?[A-Za-z]+) ?(?:per|/|in) ?(?:(\\d{1,4}(?:\\.\\d+)?) ?)?([A-Za-z]+)");
     private static final Pattern ITEM = Pattern.compile("([A-Za-z][A-Za-z0-9-]*)\\s+(\\S.*)");
     private static final Pattern TRIAL =
             Pattern.compile(
@@ -116,10 +119,25 @@ public final class OptionReader {
 
     /** The 300 of "1:300". */
     public OptionalDouble ratio(String option, String text) {
-        Matcher shape = RATIO.matcher(text.strip());
+        String stated = text.strip();
+        Matcher shape = RATIO.matcher(stated);
+        Matcher dose = DOSE.matcher(stated);
         double ratio = shape.matches() ? Double.parseDouble(shape.group(1)) : 0;
+        if (dose.matches()) {
+            String of =
+                    dose.group(2) == null
+                            ? "1 " + dose.group(3)
+                            : dose.group(2) + " " + dose.group(3);
+            Read<Double> part = VOLUME.read(dose.group(1));
+            Read<Double> water = VOLUME.read(of);
+            ratio = Read.allSound(part, water) ? water.value() / part.value() : 0;
+        }
         if (!(ratio >= 10 && ratio <= 10_000)) {
-            fault(option, Key.quoted(text), "from 1:10 up to 1:10000, as \"1:300\"", "");
+            fault(
+                    option,
+                    Key.quoted(text),
+                    "from 1:10 up to 1:10000, as \"1:300\", \"3 mL per L\" or \"10 mL per gal\"",
+                    "");
             return OptionalDouble.empty();
         }
         return OptionalDouble.of(ratio);
@@ -138,8 +156,14 @@ public final class OptionReader {
         return meant.isEmpty() ? "" : "Did you mean " + Key.quoted(meant) + "?";
     }
 
-    /** A source water by name. */
+    /** A source water by name, or tap water by what a meter reads in it, as "0.3 mS/cm". */
     public Optional<SourceWater> water(String option, String text) {
+        if (!text.isEmpty() && Character.isDigit(text.charAt(0))) {
+            OptionalDouble ec = read(option, text, LiquidKeys.WATER_EC);
+            return ec.isPresent()
+                    ? Optional.of(SourceWater.reading(ec.getAsDouble()))
+                    : Optional.empty();
+        }
         return named(option, text, SourceWater.named(text), SourceWater.names());
     }
 
@@ -157,22 +181,38 @@ public final class OptionReader {
                 Reagent.names(acid));
     }
 
+    /** Nitrogen, phosphate as P2O5 and potassium as K2O in per cent, as fertilisers are graded. */
+    private static final Pattern GRADE =
+            Pattern.compile("(\\d{1,2}(?:\\.\\d+)?)-(\\d{1,2}(?:\\.\\d+)?)-(\\d{1,2}(?:\\.\\d+)?)");
+
+    /** Of a bottle that says "liquid" and no density, kg/L: they run from 1.1 to 1.25; assumed. */
+    private static final double LIQUID_KG_PER_L = 1.15;
+
     /**
-     * A bottle by its label, as "NO3-N 2.58 %, CaO 4.06 %, K2O 1.42 %, density 1.1 kg/L". Nitrogen
-     * has to say which: NO3-N (or N-NO3) or NH4-N.
+     * A bottle by its label, as "NO3-N 2.58 %, CaO 4.06 %, K2O 1.42 %, density 1.1 kg/L", or as
+     * "5-0-1, Ca 5 %, liquid". Nitrogen of a grade, or of which it is not said whether nitrate or
+     * ammonium, counts as nitrate, which is told among the {@link #remarks()}.
      */
     public Optional<Concentrate> label(String option, String name, String text) {
         Map<LabelTerm, Double> percent = new EnumMap<>(LabelTerm.class);
         OptionalDouble density = OptionalDouble.empty();
         int faults = problems.size();
         double sum = 0;
-        for (String item : text.split(",", -1)) {
-            Matcher shape = ITEM.matcher(item.strip());
+        for (String item : terms(name, text)) {
+            Matcher shape = ITEM.matcher(item);
+            if (item.equals("liquid")) {
+                density = OptionalDouble.of(LIQUID_KG_PER_L);
+                remarks.add(
+                        "%s: a litre was taken to weigh 1.15 kg (liquids run from 1.1 to 1.25); weigh one, or read the label."
+                                .formatted(name));
+                continue;
+            }
             if (!shape.matches()) {
                 fault(
                         option,
-                        Key.quoted(item.strip()),
-                        "terms of a label with their share, as \"CaO 4.06 %\", with commas between",
+                        Key.quoted(item),
+                        "terms of a label with their share, as \"CaO 4.06 %\", a grade as 5-0-1,"
+                                + " liquid, with commas between",
                         "");
                 continue;
             }
@@ -192,10 +232,7 @@ public final class OptionReader {
                         option,
                         Key.quoted(what),
                         String.join(", ", printed) + ", density",
-                        what.equals("N")
-                                ? "Say which nitrogen: N-NO3 (nitrate) or N-NH4 (ammonium). Maybe"
-                                        + " all of part A's is nitrate."
-                                : nearest(what, printed));
+                        nearest(what, printed));
                 continue;
             }
             double share = read(at, shape.group(2), SHARE).orElse(0); // a fault ends it below
@@ -210,6 +247,34 @@ public final class OptionReader {
             return Optional.empty();
         }
         return Optional.of(new Concentrate(name, percent, density.orElse(Concentrate.POWDER)));
+    }
+
+    /** The terms of a label one by one, a grade as its three. */
+    private List<String> terms(String name, String text) {
+        List<String> terms = new ArrayList<>();
+        boolean guessed = false;
+        for (String written : text.split(",", -1)) {
+            String item = written.strip();
+            Matcher grade = GRADE.matcher(item);
+            if (grade.matches()) {
+                guessed = true;
+                String[] graded = {"N-NO3", "P2O5", "K2O"};
+                for (int i = 0; i < graded.length; i++) {
+                    terms.add(graded[i] + " " + grade.group(i + 1) + " %");
+                }
+            } else if (item.startsWith("N ")) {
+                guessed = true;
+                terms.add("N-NO3" + item.substring(1));
+            } else {
+                terms.add(item);
+            }
+        }
+        if (guessed) {
+            remarks.add(
+                    "%s: its nitrogen was taken for nitrate; where the label tells ammonium (NH4-N), the pH will fall lower."
+                            .formatted(name));
+        }
+        return terms;
     }
 
     private static Optional<LabelTerm> term(String what) {

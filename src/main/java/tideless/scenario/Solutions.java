@@ -20,6 +20,12 @@ interface Solutions {
     /** A source water by one of {@link #waters()}. */
     Composition water(String name);
 
+    /** Tap water by its EC alone, mS/cm at 25 degC. */
+    Composition waterReading(double msPerCm);
+
+    /** A water with a share of rain, 0 to 1, in it. */
+    Composition withRain(Composition water, double rainFrac);
+
     /** Names of recipes, in a stable order. */
     List<String> recipes();
 
@@ -66,6 +72,16 @@ interface Solutions {
         @Override
         public Composition water(String name) {
             return solutions.water(name);
+        }
+
+        @Override
+        public Composition waterReading(double msPerCm) {
+            return solutions.waterReading(msPerCm);
+        }
+
+        @Override
+        public Composition withRain(Composition water, double rainFrac) {
+            return solutions.withRain(water, rainFrac);
         }
 
         @Override

@@ -133,13 +133,12 @@ public final class Feed {
             double targetPh,
             Reagent reagent,
             Contact contact) {
-        Composition rain = SourceWater.named("rain").orElseThrow().composition();
         int low = -1;
         int high = (int) FastMath.round(1 / RAIN_STEP) + 1;
         while (high - low > 1) {
             int mid = (low + high) / 2;
             double share = mid * RAIN_STEP;
-            Composition mixed = water.times(1 - share).plus(rain.times(share));
+            Composition mixed = SourceWater.withRain(water, share);
             Outcome outcome =
                     madeWithinCap(recipe, mixed, targetMsPerCm, targetPh, reagent, contact);
             // Without any acid it lies at the pH or below: a little base does the rest.

@@ -150,6 +150,84 @@ public record SourceWater(
                 source.equals(USUAL) ? Standing.CONSTRUCTED : Standing.FROM_MEMORY);
     }
 
+    /**
+     * The waters between which one that is known by its EC alone is taken, in order of their EC.
+     */
+    private static final List<String> BY_EC = List.of("pure", "soft-tap", "medium-tap", "hard-tap");
+
+    /** Most that is made of hard tap water; above it no water is usual, and fruit suffers. */
+    private static final double HARDEST = 2;
+
+    /** EC that {@link #reading} knows a water of at most, mS/cm at 25 degC. */
+    public static double mostMsPerCm() {
+        return ecOf(named("hard-tap").orElseThrow().composition.times(HARDEST));
+    }
+
+    /**
+     * A tap water of which nothing is known but what a meter reads in it: mixed of the two named
+     * waters whose EC lies below and above, or so many times as strong as hard tap water. An
+     * assumption: two waters of one EC may differ by half in their alkalinity.
+     *
+     * @param msPerCm at 25 degC, up to {@link #mostMsPerCm()}
+     */
+    public static SourceWater reading(double msPerCm) {
+        if (!(msPerCm >= 0 && msPerCm <= mostMsPerCm())) {
+            throw new IllegalArgumentException("no water reads " + msPerCm + " mS/cm");
+        }
+        Composition low = named(BY_EC.get(0)).orElseThrow().composition;
+        Composition high = low;
+        for (int i = 1; i <= BY_EC.size(); i++) {
+            high =
+                    i < BY_EC.size()
+                            ? named(BY_EC.get(i)).orElseThrow().composition
+                            : low.times(HARDEST);
+            if (ecOf(high) >= msPerCm) {
+                break;
+            }
+            low = high;
+        }
+        Composition mixed = between(low, high, msPerCm);
+        return new SourceWater(
+                "by-ec",
+                "Tap water by its EC",
+                mixed,
+                Acidity.phClosed(mixed, 25),
+                "between the named waters by EC",
+                Standing.CONSTRUCTED);
+    }
+
+    /** By halving, to the last bits: EC rises with the share. */
+    private static Composition between(Composition low, Composition high, double msPerCm) {
+        double from = 0;
+        double to = 1;
+        for (int halving = 0; halving < HALVINGS; halving++) {
+            double share = 0.5 * (from + to);
+            if (ecOf(low.times(1 - share).plus(high.times(share))) < msPerCm) {
+                from = share;
+            } else {
+                to = share;
+            }
+        }
+        double share = 0.5 * (from + to);
+        return low.times(1 - share).plus(high.times(share));
+    }
+
+    private static final int HALVINGS = 40;
+
+    private static double ecOf(Composition water) {
+        return ElectricalConductivity.at25MsPerCm(water);
+    }
+
+    /**
+     * This water with rain in it.
+     *
+     * @param rainFrac share of rain, 0 to 1
+     */
+    public static Composition withRain(Composition water, double rainFrac) {
+        Composition rain = named("rain").orElseThrow().composition;
+        return water.times(1 - rainFrac).plus(rain.times(rainFrac));
+    }
+
     /** One by its id. */
     public static Optional<SourceWater> named(String id) {
         return ALL.stream().filter(w -> w.id().equals(id)).findFirst();

@@ -9,12 +9,16 @@ import java.nio.file.Path;
 import java.util.List;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
+import org.junit.jupiter.params.provider.ValueSource;
 import tideless.rig.Liquid;
 import tideless.rig.Scenario;
 import tideless.sim.Simulation;
 import tideless.sim.Trace;
 import tideless.solution.Acidity;
 import tideless.solution.Component;
+import tideless.solution.Concentrate;
 import tideless.solution.ElectricalConductivity;
 import tideless.words.FeedWords;
 
@@ -118,10 +122,49 @@ class BottlesTest {
         List<Problem> oneBottle =
                 problems(RIG.replaceAll("(?s)\\[feed.part_b\\]\nlabel[^\n]*\n", ""));
         assertEquals("feed.part_b.label", oneBottle.get(0).key(), oneBottle.toString());
-        List<Problem> whichNitrogen = problems(RIG.replace("NO3-N 2.58 %", "N 2.58 %"));
-        assertEquals("feed.part_a.label", whichNitrogen.get(0).key());
-        assertTrue(whichNitrogen.get(0).hint().contains("Say which nitrogen"));
         List<Problem> ratio = problems(RIG.replace("1:300", "300:1"));
         assertEquals("feed.ratio", ratio.get(0).key());
+    }
+
+    // 5-0-1 is 5 % N, no P2O5, 1 % K2O: with the nitrogen as nitrate the same bottle.
+    @Test
+    void a_grade_is_read_as_its_three_terms_with_nitrate_and_says_so() {
+        OptionReader reader = new OptionReader("");
+        Concentrate graded = reader.label("label", "part A", "5-0-1, Ca 5 %, liquid").orElseThrow();
+        assertEquals(
+                reader.label(
+                                "label",
+                                "part A",
+                                "N-NO3 5 %, P2O5 0 %, K2O 1 %, Ca 5 %, density 1.15 kg/L")
+                        .orElseThrow(),
+                graded);
+        assertEquals(2, reader.remarks().size(), reader.remarks().toString());
+        assertTrue(reader.remarks().get(0).contains("taken for nitrate"));
+        assertTrue(reader.remarks().get(1).contains("1.15 kg"));
+        assertEquals(
+                reader.label("label", "part A", "N-NO3 2.58 %, CaO 4 %"),
+                reader.label("label", "part A", "N 2.58 %, CaO 4 %"));
+    }
+
+    // A US gallon is 3785.4 mL.
+    @ParameterizedTest
+    @CsvSource({
+        "1:300, 300",
+        "3 mL per L, 333.333",
+        "10 mL per gal, 378.541",
+        "4 ml/L, 250",
+        "30 mL per 10 L, 333.333",
+        "0.5 L in 100 L, 200"
+    })
+    void a_dose_is_a_ratio(String text, double ratio) {
+        assertEquals(ratio, new OptionReader("").ratio("ratio", text).orElseThrow(), 0.001);
+    }
+
+    @ParameterizedTest
+    @ValueSource(strings = {"300:1", "10 mL", "10 g per L", "3 mL per jug", "1 L per L", "per L"})
+    void what_is_no_dose_is_refused(String text) {
+        OptionReader reader = new OptionReader("");
+        assertTrue(reader.ratio("ratio", text).isEmpty());
+        assertEquals(1, reader.problems().size());
     }
 }

@@ -176,4 +176,49 @@ class LiquidReaderTest {
             }
         }
     }
+
+    private Composition water(String keys) {
+        Liquid of =
+                LiquidReader.water(root("[water]\n" + keys).child("water"), Solutions.CURRENT)
+                        .value();
+        assertEquals(List.of(), faults());
+        return of.composition();
+    }
+
+    // 150 ppm on the 500 scale are 0.3 mS/cm: between soft and medium tap water. 0.9 is stronger
+    // than hard tap water, and of its make.
+    @Test
+    void tap_water_by_its_ec_reads_so_and_lies_between_its_neighbours() {
+        Composition pen = water("ec = \"150 ppm-500\"\n");
+        assertEquals(0.3, ElectricalConductivity.at25MsPerCm(pen), 1e-9);
+        Composition soft = Solutions.CURRENT.water("soft-tap");
+        Composition medium = Solutions.CURRENT.water("medium-tap");
+        assertTrue(pen.molPerM3(Component.CA) > soft.molPerM3(Component.CA));
+        assertTrue(pen.molPerM3(Component.CA) < medium.molPerM3(Component.CA));
+        Composition hard = Solutions.CURRENT.water("hard-tap");
+        Composition harder = Solutions.CURRENT.waterReading(0.9);
+        assertEquals(0.9, ElectricalConductivity.at25MsPerCm(harder), 1e-9);
+        assertEquals(
+                hard.molPerM3(Component.CA) / hard.molPerM3(Component.MG),
+                harder.molPerM3(Component.CA) / harder.molPerM3(Component.MG),
+                1e-9);
+    }
+
+    @Test
+    void a_share_of_rain_thins_a_water_by_that_share() {
+        Composition tap = Solutions.CURRENT.water("hard-tap");
+        Composition rain = Solutions.CURRENT.water("rain");
+        Composition half = water("source = \"hard-tap\"\nrain_share = \"40 %\"\n");
+        for (Component ion : Component.values()) {
+            assertEquals(
+                    0.6 * tap.molPerM3(ion) + 0.4 * rain.molPerM3(ion), half.molPerM3(ion), 1e-12);
+        }
+    }
+
+    @Test
+    void a_water_is_told_by_one_of_its_name_its_ec_and_its_analysis() {
+        String both = "[water]\nsource = \"rain\"\nec = \"0.3 mS/cm\"\n";
+        LiquidReader.water(root(both).child("water"), Solutions.CURRENT);
+        assertThat(faults()).singleElement().asString().contains("beside ec");
+    }
 }
