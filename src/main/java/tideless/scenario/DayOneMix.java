@@ -27,8 +27,8 @@ public final class DayOneMix {
      * The mixing sheet of so much of its feed.
      *
      * @param litres finished, L
-     * @return empty where there is nothing to mix, where the feed is told by its analysis alone, or
-     *     where no weighing gives it
+     * @return empty where there is nothing to mix, where the feed is told by its analysis alone or
+     *     bought ready, or where no weighing gives it
      */
     public static Optional<Mix> of(Reading.Good good, double litres) {
         if (!(litres > 0)) {
@@ -79,6 +79,9 @@ public final class DayOneMix {
     }
 
     private static Optional<MixingSheet.Supply> supply(Map<String, String> values) {
+        if ("true".equals(values.get("feed.bought"))) {
+            return Optional.empty();
+        }
         String recipe = values.get("feed.recipe");
         if (recipe != null) {
             return Recipe.named(recipe)

@@ -75,6 +75,14 @@ final class LiquidKeys {
                                     "of two bottles: 1 of each part to so much water, as their label"
                                             + " says; with [feed.part_a] and [feed.part_b]"));
 
+    static final Key<Boolean> BOUGHT =
+            FEED.add(
+                    Key.flag("bought")
+                            .fallsTo("false", LEFT_OUT)
+                            .about(
+                                    "the recipe stands for bottles or a powder bought ready, whose label is"
+                                            + " not at hand: no salts are weighed for it"));
+
     static final Bottle PART_A = new Bottle("the bottle with the calcium");
     static final Bottle PART_B = new Bottle("the other bottle");
 

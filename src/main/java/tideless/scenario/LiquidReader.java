@@ -1,6 +1,7 @@
 package tideless.scenario;
 
 import static tideless.scenario.LiquidKeys.ACID;
+import static tideless.scenario.LiquidKeys.BOUGHT;
 import static tideless.scenario.LiquidKeys.EC;
 import static tideless.scenario.LiquidKeys.FEED_ANALYSIS;
 import static tideless.scenario.LiquidKeys.PH;
@@ -134,8 +135,12 @@ final class LiquidReader {
         double reached = noted(feed, made, ph);
         return Read.of(
                 new Liquid(
-                        "%s, EC %s mS/cm, pH %s"
-                                .formatted(recipe.value(), plain(ec.value()), plain(reached)),
+                        "%s%s, EC %s mS/cm, pH %s"
+                                .formatted(
+                                        feed.value(BOUGHT) ? "bought, taken as " : "",
+                                        recipe.value(),
+                                        plain(ec.value()),
+                                        plain(reached)),
                         made.composition()));
     }
 

@@ -23,10 +23,13 @@ public final class FeedWords {
 
     /** Where no mixing sheet can be made of a feed. */
     public static String noSheet(Liquid feed) {
-        return "The feed ("
+        return "Mix what you feed ("
                 + Names.clean(feed.name())
-                + ") is not told by a recipe or by labels, or nothing is to be mixed on day one: no"
-                + " sheet.";
+                + ") by the label of what you bought, until your meter reads "
+                + Numbers.two(ElectricalConductivity.at25MsPerCm(feed.composition()))
+                + " mS/cm: water first, then part A, stir, then part B; gloves and goggles. What to"
+                + " pour of each bottle is told once the labels stand in the scenario"
+                + " ([feed.part_a], [feed.part_b] and ratio).";
     }
 
     /** As "Feed in all: 126 L, of part A 0.45 L, of part B 0.45 L."; only of bottles. */

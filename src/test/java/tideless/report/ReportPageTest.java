@@ -185,9 +185,11 @@ class ReportPageTest {
     }
 
     @Test
-    void a_feed_that_is_told_by_its_analysis_has_no_sheet_and_says_so() {
+    void a_feed_without_recipe_or_labels_has_no_sheet_and_is_mixed_by_the_meter() {
         String page = page(BENCH, Origins.UNKNOWN);
-        assertThat(page).contains("no sheet.").doesNotContain("Mixing sheet");
+        assertThat(page)
+                .contains("by the label of what you bought", "[feed.part_a]")
+                .doesNotContain("Mixing sheet");
     }
 
     @Test

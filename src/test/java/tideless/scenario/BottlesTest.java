@@ -167,4 +167,22 @@ class BottlesTest {
         assertTrue(reader.ratio("ratio", text).isEmpty());
         assertEquals(1, reader.problems().size());
     }
+
+    @Test
+    void a_feed_that_is_bought_is_its_recipe_and_has_no_salts_to_weigh() throws IOException {
+        String recipe = "[feed]\nrecipe = \"lettuce-water-culture\"\nec = \"1.4 mS/cm\"\n";
+        String rig = RIG.replaceAll("(?s)\\[feed\\].*?(?=\\[(?!feed))", recipe);
+        Reading.Good weighed = (Reading.Good) read(rig);
+        Reading.Good bought = (Reading.Good) read(rig.replace(recipe, recipe + "bought = true\n"));
+        assertEquals(
+                weighed.scenario().feed().composition(), bought.scenario().feed().composition());
+        assertTrue(DayOneMix.of(weighed, 10).isPresent());
+        assertTrue(DayOneMix.of(bought, 10).isEmpty());
+        assertTrue(
+                FeedWords.noSheet(bought.scenario().feed())
+                        .startsWith(
+                                "Mix what you feed (bought, taken as lettuce-water-culture, EC 1.4"
+                                        + " mS/cm, pH 5.8) by the label of what you bought, until your"
+                                        + " meter reads 1.40 mS/cm"));
+    }
 }
