@@ -206,7 +206,7 @@ public record Obeyed(Forecast first, Forecast second, Forecast third) {
                 obeyed = toppedUpMeanwhile(obeyed, warning, cure);
                 obeyed = toppedUpAtVisits(obeyed, warning, cure);
                 boolean isDeeper =
-                        cure.kind() == Cure.Kind.DEEPER_VESSEL
+                        cure.isLargerVessel()
                                 || cure.kind() == Cure.Kind.HOLD_MORE;
                 if (isDeeper && deeper.add(warning.vessel())) {
                     obeyed = deepened(obeyed, warning, cure.facts());
