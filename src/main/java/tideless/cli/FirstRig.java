@@ -23,7 +23,9 @@ import tideless.words.WarningWords;
 
 /** Looks for a first rig that warns of nothing: by its care, and failing that by other answers. */
 final class FirstRig {
-    /** So many times as deep, or as large a reservoir, is tried; common sizes are that far apart. */
+    /**
+     * So many times as deep, or as large a reservoir, is tried; common sizes are that far apart.
+     */
     private static final double[] TIMES = {1.25, 1.5, 2, 3, 4, 6};
 
     private final String name;
@@ -198,7 +200,9 @@ final class FirstRig {
                 .map(
                         other ->
                                 question.option()
-                                        + (other.contains(" ") ? " \"" + other + "\"" : " " + other));
+                                        + (other.contains(" ")
+                                                ? " \"" + other + "\""
+                                                : " " + other));
     }
 
     private boolean isSound(

@@ -171,8 +171,7 @@ final class NewCommand implements Callable<Integer> {
         String given = given(question);
         if (given != null || usual) {
             Optional<String> read = question.read(given == null ? question.usual() : given, faults);
-            faults.forEach(
-                    f -> err.println(question.option() + ": " + f));
+            faults.forEach(f -> err.println(question.option() + ": " + f));
             err.flush();
             return read;
         }

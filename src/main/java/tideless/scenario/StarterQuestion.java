@@ -250,7 +250,9 @@ public enum StarterQuestion {
     private static Optional<String> volume(String text, List<String> faults) {
         OptionReader read = new OptionReader("");
         OptionalDouble litres = read.litres("", text);
-        return litres.isPresent() && litres.getAsDouble() >= 3 && litres.getAsDouble() <= MOST_LITRES
+        return litres.isPresent()
+                        && litres.getAsDouble() >= 3
+                        && litres.getAsDouble() <= MOST_LITRES
                 ? Optional.of(text)
                 : fault(faults, text, "from 3 L to 2000 L, as 40 L or 10 gal");
     }

@@ -52,7 +52,8 @@ public final class CureWords {
                             : "fill higher at each top-up";
             case HANG_CUP_LOWER -> "hang the cup lower";
             case DEEPER_VESSEL ->
-                    "a wider tray, or a deeper one with its cups as much higher" + oneFilling(facts);
+                    "a wider tray, or a deeper one with its cups as much higher"
+                            + oneFilling(facts);
             case WIDER_VESSEL -> "a wider vessel, as a larger bucket or a tub" + oneFilling(facts);
             case FEWER_PLANTS -> "fewer plants";
             case TOP_UP_LITTLE_AND_OFTEN ->
