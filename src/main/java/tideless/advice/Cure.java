@@ -1,6 +1,8 @@
 package tideless.advice;
 
 import java.util.Objects;
+import org.apache.commons.math3.util.FastMath;
+import tideless.rig.Tray;
 
 /**
  * What would put something right, or make it come later or not at all.
@@ -27,6 +29,7 @@ public record Cure(Kind kind, Facts facts) {
         FILL_HIGHER,
         HANG_CUP_LOWER,
         DEEPER_VESSEL,
+        WIDER_VESSEL,
         FEWER_PLANTS,
         TOP_UP_BY_HAND,
         TOP_UP_LITTLE_AND_OFTEN,
@@ -77,6 +80,21 @@ public record Cure(Kind kind, Facts facts) {
     public Cure {
         Objects.requireNonNull(kind, "kind");
         Objects.requireNonNull(facts, "facts");
+    }
+
+    /**
+     * What holds more than a tray that is filled once: a deeper one, or a wider one where it is
+     * narrower than it is filled, as a bucket.
+     */
+    static Cure largerThan(Tray tray, Facts facts) {
+        double levelM = tray.startLevelM();
+        double widthM = FastMath.sqrt(tray.shape().areaM2(levelM));
+        return new Cure(levelM > widthM ? Kind.WIDER_VESSEL : Kind.DEEPER_VESSEL, facts);
+    }
+
+    /** Whether it is a tray that holds more of one filling. */
+    public boolean isLargerVessel() {
+        return kind == Kind.DEEPER_VESSEL || kind == Kind.WIDER_VESSEL;
     }
 
     public static Cure of(Kind kind) {

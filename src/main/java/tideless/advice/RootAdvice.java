@@ -292,8 +292,8 @@ final class RootAdvice {
             return handCures(firstDry());
         }
         return List.of(
-                new Cure(
-                        Cure.Kind.DEEPER_VESSEL,
+                Cure.largerThan(
+                        tray.tray,
                         Facts.of(Quantity.ENOUGH, 1000 * wholeCropM3())
                                 .and(
                                         Quantity.USABLE,

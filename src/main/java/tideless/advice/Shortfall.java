@@ -25,7 +25,7 @@ public final class Shortfall {
                         .findFirst()
                         .orElseThrow();
         if (of.filling() instanceof Filling.Sealed) {
-            return Cure.of(Cure.Kind.DEEPER_VESSEL);
+            return Cure.largerThan(of, Facts.NONE);
         }
         if (isBeforeRootsReach(of, Duration.between(scenario.start().atStartOfDay(), at))) {
             return Cure.of(Cure.Kind.WAIT_IN_NURSERY);

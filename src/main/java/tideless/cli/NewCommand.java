@@ -11,7 +11,6 @@ import java.time.ZoneId;
 import java.util.ArrayList;
 import java.util.EnumMap;
 import java.util.List;
-import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
 import java.util.concurrent.Callable;
@@ -21,13 +20,10 @@ import picocli.CommandLine.Option;
 import picocli.CommandLine.Parameters;
 import picocli.CommandLine.Spec;
 import tideless.report.NewFile;
-import tideless.scenario.FilesInMemory;
 import tideless.scenario.Problem;
 import tideless.scenario.Reading;
-import tideless.scenario.ScenarioReader;
 import tideless.scenario.Starter;
 import tideless.scenario.StarterQuestion;
-import tideless.study.Forecasts;
 
 /** Asks a few questions and writes a first scenario. */
 @Command(
@@ -120,22 +116,13 @@ final class NewCommand implements Callable<Integer> {
                 answers.put(question, answer.get());
             }
         }
-        Trial best = null;
-        for (Starter.Feed feed : Starter.FEEDS) {
-            String text = Starter.of(answers, day, feed);
-            Reading reading = ScenarioReader.read(scenario.toString(), new FilesInMemory(text));
-            if (!(reading instanceof Reading.Good good)) {
-                return misfit(err, reading);
-            }
-            int warnings = Forecasts.of(good.scenario(), 1).advice().warnings().size();
-            if (best == null || warnings < best.warnings) {
-                best = new Trial(text, warnings);
-            }
-            if (warnings == 0) {
-                break;
-            }
+        FirstRig rig = new FirstRig(scenario.toString(), day);
+        FirstRig.Tried best = rig.tried(answers);
+        if (!(best.reading() instanceof Reading.Good)) {
+            return misfit(err, best.reading());
         }
-        Optional<String> why = NewFile.write(scenario, best.text);
+        List<String> instead = best.isSound() ? List.of() : rig.instead(answers);
+        Optional<String> why = NewFile.write(scenario, best.text());
         if (why.isPresent()) {
             err.println(why.get());
             err.flush();
@@ -151,15 +138,14 @@ final class NewCommand implements Callable<Integer> {
                         + " run "
                         + asTyped
                         + (Starter.isInInches(answers) ? " --units us" : ""));
-        if (best.warnings > 0) {
-            out.println("As it stands it warns: the run says of what, and what to change.");
+        best.told().forEach(out::println);
+        if (!instead.isEmpty()) {
+            out.println("Tried in its place, one change each, and none of these warns:");
+            instead.forEach(other -> out.println("  " + other));
         }
         out.flush();
         return Exit.DONE;
     }
-
-    /** A text, and how often a run of it warns. */
-    private record Trial(String text, int warnings) {}
 
     /** Answers that are each sound and do not go together, as an absence beyond the run. */
     private static int misfit(PrintWriter err, Reading reading) {
@@ -185,8 +171,7 @@ final class NewCommand implements Callable<Integer> {
         String given = given(question);
         if (given != null || usual) {
             Optional<String> read = question.read(given == null ? question.usual() : given, faults);
-            faults.forEach(
-                    f -> err.println("--" + question.name().toLowerCase(Locale.ROOT) + ": " + f));
+            faults.forEach(f -> err.println(question.option() + ": " + f));
             err.flush();
             return read;
         }

@@ -432,14 +432,26 @@ public final class ForecastTable {
         return group.size() > LISTED_WHOLE ? word + ", " + group.size() + " times" : word;
     }
 
-    /** Tasks of one kind at one place, in the order of their first date. */
+    /**
+     * Tasks of one kind at one place, in the order of their first date. Where there are too many to
+     * list, those that are advised and not done stand by themselves, or nobody would see them.
+     */
     private static Map<String, List<Task>> groups(List<Task> tasks) {
         Map<String, List<Task>> groups = new LinkedHashMap<>();
         for (Task task : tasks) {
-            String key = key(task.vessel()) + task.kind() + (task.isDone() ? "" : " advised");
-            groups.computeIfAbsent(key, k -> new ArrayList<>()).add(task);
+            groups.computeIfAbsent(key(task), k -> new ArrayList<>()).add(task);
         }
-        return groups;
+        Map<String, List<Task>> parted = new LinkedHashMap<>();
+        for (Task task : tasks) {
+            boolean isApart = !task.isDone() && groups.get(key(task)).size() > LISTED_WHOLE;
+            parted.computeIfAbsent(key(task) + (isApart ? " advised" : ""), k -> new ArrayList<>())
+                    .add(task);
+        }
+        return parted;
+    }
+
+    private static String key(Task task) {
+        return key(task.vessel()) + task.kind();
     }
 
     private static String key(VesselId vessel) {

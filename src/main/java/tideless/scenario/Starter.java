@@ -43,6 +43,9 @@ public final class Starter {
     /** Cups hang no deeper than this below the rim, cm: common practice. */
     private static final double CUP_CM = 8;
 
+    /** Middle strengths are rounded to this, mS/cm: no meter tells more. */
+    private static final double STRENGTH_STEP_MS_PER_CM = 0.1;
+
     /**
      * A feed that may suit.
      *
@@ -52,10 +55,18 @@ public final class Starter {
     public record Feed(String recipe, double msPerCm) {}
 
     /**
-     * Feeds worth a trial, the likeliest first: both recipes with ammonium are for soft water, the
-     * strengths those that leaf and fruit crops are fed.
+     * How a rig may be tended.
+     *
+     * @param feed what it is fed
+     * @param isChanged whether a tray out of its band is poured away and filled anew
      */
-    public static final List<Feed> FEEDS =
+    public record Care(Feed feed, boolean isChanged) {}
+
+    /**
+     * Feeds worth a trial for most crops, the likeliest first: both recipes with ammonium are for
+     * soft water, the strengths those that leaf and fruit crops are fed.
+     */
+    private static final List<Feed> FEEDS =
             List.of(
                     new Feed("hoagland-2", 1.6),
                     new Feed("lettuce-water-culture", 1.6),
@@ -69,13 +80,15 @@ public final class Starter {
     private final Map<StarterQuestion, String> answers;
     private final LocalDate start;
     private final Feed feed;
+    private final boolean isChanged;
     private final CropTraits crop;
     private final double[] sides;
     private final boolean inInches;
     private final StringBuilder text = new StringBuilder();
 
-    private Starter(Map<StarterQuestion, String> answers, LocalDate start, Feed feed) {
-        this.feed = feed;
+    private Starter(Map<StarterQuestion, String> answers, LocalDate start, Care care) {
+        feed = care.feed();
+        isChanged = care.isChanged();
         this.answers = new EnumMap<>(answers);
         this.start = start;
         crop = Crops.named(answers.get(StarterQuestion.CROP));
@@ -88,10 +101,27 @@ public final class Starter {
      *
      * @param answers to all questions that are asked, as {@link StarterQuestion#read} gave them
      * @param start its first day
-     * @param feed what it is fed
+     * @param care how it is tended
      */
-    public static String of(Map<StarterQuestion, String> answers, LocalDate start, Feed feed) {
-        return new Starter(answers, start, feed).written();
+    public static String of(Map<StarterQuestion, String> answers, LocalDate start, Care care) {
+        return new Starter(answers, start, care).written();
+    }
+
+    /**
+     * Feeds to be tried for a crop: those that suit most, then the middle of what it is fed.
+     *
+     * @param answers with its name
+     */
+    public static List<Feed> feeds(Map<StarterQuestion, String> answers) {
+        CropTraits.Needs needs = Crops.named(answers.get(StarterQuestion.CROP)).needs();
+        double middle = 0.5 * (needs.ecLowMsPerCm() + needs.ecHighMsPerCm());
+        double usual = Math.floor(middle / STRENGTH_STEP_MS_PER_CM + 0.5) * STRENGTH_STEP_MS_PER_CM;
+        return Stream.concat(
+                        FEEDS.stream(),
+                        Stream.of("hoagland-2", "lettuce-water-culture", "steiner")
+                                .map(recipe -> new Feed(recipe, usual)))
+                .distinct()
+                .toList();
     }
 
     /** Whether the rig was measured in inches. */
@@ -262,6 +292,11 @@ public final class Starter {
                                         .map(day -> '"' + day + '"')
                                         .collect(Collectors.joining(", ", "[", "]"))));
         line("at = \"08:00\" # assumed");
+        if (isChanged) {
+            line(
+                    "flush = \"at limit\" # assumed: poured away and filled anew when it reads too high"
+                            + " or too low");
+        }
         List<LocalDate> away = away();
         if (!away.isEmpty()) {
             line("away = [{ from = " + away.get(0) + ", to = " + away.get(1) + " }]");

@@ -28,6 +28,13 @@ public enum StarterQuestion {
     private static final int MOST_TRAYS = 24;
 
     private static final int MOST_PLANTS = 500;
+
+    /** As deep as a scenario's trays may be, cm. */
+    private static final double DEEPEST_CM = 60;
+
+    /** More than a household's reservoir holds, L. */
+    private static final double MOST_LITRES = 2000;
+
     private static final List<String> FILLINGS = List.of("valve", "hand", "once");
     private static final Map<String, String> FILLING_WORDS =
             Map.of(
@@ -80,6 +87,16 @@ public enum StarterQuestion {
     /** What holds for somebody who only presses Enter. */
     public String usual() {
         return usual;
+    }
+
+    /** The option that answers it beforehand. */
+    public String option() {
+        return "--" + name().toLowerCase(Locale.ROOT);
+    }
+
+    /** Whether the trays are filled once and left. */
+    public static boolean isFilledOnce(Map<StarterQuestion, String> answers) {
+        return "once".equals(answers.get(FILLING));
     }
 
     /** Whether it needs to be asked after what was answered before. */
@@ -153,7 +170,7 @@ public enum StarterQuestion {
 
     private static Optional<String> size(String text, List<String> faults) {
         double[] cm = sidesCm(text);
-        if (cm.length > 0 && cm[cm.length - 1] >= 3 && cm[cm.length - 1] <= 60) {
+        if (cm.length > 0 && cm[cm.length - 1] >= 3 && cm[cm.length - 1] <= DEEPEST_CM) {
             return Optional.of(text);
         }
         boolean bare = cm.length == 0 && sidesCm(text + " cm").length > 0;
@@ -178,6 +195,34 @@ public enum StarterQuestion {
     /** Whether a size was given in inches or feet. */
     static boolean isInInches(String size) {
         return plainSize(size).matches(".*(in|ft)\\s*");
+    }
+
+    /**
+     * The same tray so many times as deep, to the whole centimetre or half inch above, as it would
+     * be answered; empty where none is that deep.
+     */
+    public static Optional<String> deeper(String size, double times) {
+        double[] cm = sidesCm(size);
+        boolean inInches = isInInches(size);
+        double unitCm = inInches ? CENTIMETRES.get("in") : 1;
+        double step = inInches ? 0.5 : 1;
+        int last = cm.length - 1;
+        double deep = Math.ceil(cm[last] * times / unitCm / step - 1e-9) * step;
+        if (deep * unitCm > DEEPEST_CM) {
+            return Optional.empty();
+        }
+        StringBuilder text = new StringBuilder();
+        for (int i = 0; i < last; i++) {
+            text.append(Measure.plain(cm[i] / unitCm)).append(" x ");
+        }
+        return Optional.of(text + Measure.plain(deep) + (inInches ? " in" : " cm"));
+    }
+
+    /** A reservoir so many times as large, to the whole litre above; empty where none is. */
+    public static Optional<String> larger(String volume, double times) {
+        double litres = new OptionReader("").litres("", volume).orElseThrow();
+        double more = Math.ceil(litres * times - 1e-9);
+        return more > MOST_LITRES ? Optional.empty() : Optional.of(Measure.plain(more) + " L");
     }
 
     /** Length, width and depth, or diameter and depth, cm; none where it is no size. */
@@ -205,7 +250,9 @@ public enum StarterQuestion {
     private static Optional<String> volume(String text, List<String> faults) {
         OptionReader read = new OptionReader("");
         OptionalDouble litres = read.litres("", text);
-        return litres.isPresent() && litres.getAsDouble() >= 3 && litres.getAsDouble() <= 2000
+        return litres.isPresent()
+                        && litres.getAsDouble() >= 3
+                        && litres.getAsDouble() <= MOST_LITRES
                 ? Optional.of(text)
                 : fault(faults, text, "from 3 L to 2000 L, as 40 L or 10 gal");
     }

@@ -37,19 +37,15 @@ final class OneFilling {
 
     private OneFilling() {}
 
-    /** Trays for which a deeper vessel is advised. */
+    /** Trays for which a larger vessel is advised. */
     static Set<VesselId> of(Advice advice) {
         Set<VesselId> small = new LinkedHashSet<>();
         for (Warning warning : advice.warnings()) {
-            if (warning.cures().stream().anyMatch(OneFilling::isDeeper)) {
+            if (warning.cures().stream().anyMatch(Cure::isLargerVessel)) {
                 small.add(warning.vessel());
             }
         }
         return small;
-    }
-
-    private static boolean isDeeper(Cure cure) {
-        return cure.kind() == Cure.Kind.DEEPER_VESSEL;
     }
 
     /** The first run in which none of them wants water, or the largest. */
@@ -105,7 +101,7 @@ final class OneFilling {
     private static Warning judged(Warning warning, Scenario given, Trace large) {
         List<Cure> cures = new ArrayList<>();
         for (Cure cure : warning.cures()) {
-            if (isDeeper(cure)) {
+            if (cure.isLargerVessel()) {
                 double enough = 1000 * neededM3(large, warning.vessel());
                 if (enough > TOO_MANY_TIMES * cure.facts().get(Quantity.USABLE)) {
                     cures.add(topUp(given, warning.vessel()));

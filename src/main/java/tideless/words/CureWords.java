@@ -41,7 +41,7 @@ public final class CureWords {
             case TOPPED_UP_MEANWHILE ->
                     "have somebody top it up by " + Dates.weekday(facts.on().toLocalDate());
             case HOLD_MORE ->
-                    "a deeper tray, its cups as much higher: at least "
+                    "a wider tray, or a deeper one with its cups as much higher: at least "
                             + figure(facts, Quantity.ENOUGH)
                             + " last from visit to visit (it holds "
                             + figure(facts, Quantity.USABLE)
@@ -52,13 +52,9 @@ public final class CureWords {
                             : "fill higher at each top-up";
             case HANG_CUP_LOWER -> "hang the cup lower";
             case DEEPER_VESSEL ->
-                    facts.has(Quantity.ENOUGH)
-                            ? "a deeper tray, its cups as much higher: one filling of at least "
-                                    + figure(facts, Quantity.ENOUGH)
-                                    + " lasts the whole crop (it is filled with "
-                                    + figure(facts, Quantity.USABLE)
-                                    + ")"
-                            : "a deeper tray: one filling has to last the whole crop";
+                    "a wider tray, or a deeper one with its cups as much higher"
+                            + oneFilling(facts);
+            case WIDER_VESSEL -> "a wider vessel, as a larger bucket or a tub" + oneFilling(facts);
             case FEWER_PLANTS -> "fewer plants";
             case TOP_UP_LITTLE_AND_OFTEN ->
                     "top up a little and often: no more than "
@@ -147,6 +143,16 @@ public final class CureWords {
             case STRONGER_LAMP -> "a stronger or nearer lamp";
             case SUNNIER_PLACE -> "a sunnier place or season, or a lamp";
         };
+    }
+
+    private static String oneFilling(Facts facts) {
+        return facts.has(Quantity.ENOUGH)
+                ? ": one filling of at least "
+                        + figure(facts, Quantity.ENOUGH)
+                        + " lasts the whole crop (it is filled with "
+                        + figure(facts, Quantity.USABLE)
+                        + ")"
+                : ": one filling has to last the whole crop";
     }
 
     private static String downTo(Facts facts) {

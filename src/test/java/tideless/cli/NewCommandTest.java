@@ -18,6 +18,7 @@ import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 import tideless.scenario.Reading;
 import tideless.scenario.ScenarioReader;
+import tideless.scenario.StarterQuestion;
 import tideless.study.Forecasts;
 
 class NewCommandTest {
@@ -267,21 +268,75 @@ class NewCommandTest {
         assertThat(outcome.err().lines()).hasSize(1);
     }
 
+    // Six lettuces drink some 18 L; this tray holds 10.5 L up to its cups. So many by half: 6 to 3
+    // to 4 or 5, which were tried and fail.
     @Test
-    void a_rig_that_cannot_last_is_written_and_said_to_warn() {
+    void a_rig_that_cannot_last_is_written_with_what_would_serve_in_its_place() throws IOException {
+        List<Object> args =
+                List.of(file(), "--filling", "once", "--start", "2026-11-27", "--usual");
+        Outcome outcome = run(args.toArray());
+        assertThat(outcome.exit()).isZero();
+        assertThat(outcome.out()).contains("The crop does not come through: tray bench dries out");
+        assertThat(warnings()).isPositive();
+        List<String> instead =
+                outcome.out().lines().filter(l -> l.startsWith("  --")).map(String::strip).toList();
+        assertThat(instead).hasSize(3);
+        assertThat(instead.get(0)).startsWith("--plants ");
+        assertThat(instead.get(1)).matches("--size \"60 x 35 x \\d+ cm\"");
+        assertThat(instead.get(2)).isEqualTo("--filling hand");
+        for (String option : instead) {
+            Files.delete(file());
+            List<Object> changed = new ArrayList<>(args);
+            String[] words = option.replace("\"", "").split(" ", 2);
+            if (changed.contains(words[0])) {
+                changed.set(changed.indexOf(words[0]) + 1, words[1]);
+            } else {
+                changed.addAll(List.of(words));
+            }
+            Outcome other = run(changed.toArray());
+            assertThat(other.out()).doesNotContain("Tried in its place");
+            assertThat(warnings()).as(option).isZero();
+        }
+    }
+
+    // Six celery plants leave salt behind in ten litres, whatever they are fed.
+    @Test
+    void a_small_tray_of_a_large_crop_is_poured_away_and_filled_anew_rather_than_warned_of()
+            throws IOException {
         Outcome outcome =
                 run(
                         file(),
                         "--crop",
-                        "dwarf-tomato",
-                        "--plants",
-                        "3",
+                        "celery",
                         "--filling",
-                        "once",
+                        "hand",
+                        "--start",
+                        "2026-11-27",
                         "--usual");
-        assertThat(outcome.exit()).isZero();
-        assertThat(outcome.out()).contains("As it stands it warns");
-        assertThat(warnings()).isPositive();
+        assertThat(outcome.out()).containsPattern("poured away and mixed anew, \\d+ times? in");
+        assertThat(Files.readString(file())).contains("flush = \"at limit\" # assumed");
+        assertThat(warnings()).isZero();
+    }
+
+    @ParameterizedTest
+    @CsvSource({
+        "60 x 35 x 8 cm, 1.25, 60 x 35 x 10 cm",
+        "60 x 35 x 8 cm, 1.26, 60 x 35 x 11 cm",
+        "1 m x 60 cm x 20 cm, 3, 100 x 60 x 60 cm",
+        "12 x 14 in, 1.25, 12 x 17.5 in",
+        "'12\" x 14\"', 1.5, 12 x 21 in"
+    })
+    void a_deeper_tray_is_told_in_whole_centimetres_or_half_inches(
+            String size, double times, String deeper) {
+        assertThat(StarterQuestion.deeper(size, times)).contains(deeper);
+    }
+
+    @Test
+    void nothing_is_tried_beyond_the_deepest_tray_and_the_largest_reservoir() {
+        assertThat(StarterQuestion.deeper("60 x 35 x 20 cm", 3.01)).isEmpty();
+        assertThat(StarterQuestion.larger("10 gal", 2)).contains("76 L"); // 2 x 37.85 L
+        assertThat(StarterQuestion.larger("1000 L", 2)).contains("2000 L");
+        assertThat(StarterQuestion.larger("1000 L", 2.01)).isEmpty();
     }
 
     @Test

@@ -253,20 +253,36 @@ class ForecastTableTest {
     @Test
     void what_a_run_did_not_do_says_so() {
         Task done = refill(14, 30);
-        Task advised =
-                new Task(
-                        done.kind(),
-                        done.vessel(),
-                        done.due(),
-                        done.litres(),
-                        0,
-                        done.measure(),
-                        done.cause(),
-                        List.of(),
-                        List.of(),
-                        false);
+        Task advised = advised(done);
         assertThat(print(with(List.of(done)), false, 140)).doesNotContain("advised");
         assertThat(print(with(List.of(advised)), false, 140)).contains("; advised, not done\n");
+    }
+
+    @Test
+    void what_is_advised_stands_among_the_done_by_its_date_as_long_as_each_is_listed() {
+        List<Task> four =
+                List.of(refill(5, 30), refill(9, 31), advised(refill(12, 32)), refill(16, 33));
+        assertThat(print(with(four), false, 140))
+                .containsSubsequence(" 30 ", " 31 ", " 32 ", "advised, not done", " 33 ");
+        List<Task> five = new ArrayList<>(four);
+        five.add(refill(20, 34));
+        five.add(refill(24, 35));
+        assertThat(print(with(five), false, 140))
+                .containsSubsequence("refill, 5 times", "  last", " 32 ", "advised, not done");
+    }
+
+    private static Task advised(Task done) {
+        return new Task(
+                done.kind(),
+                done.vessel(),
+                done.due(),
+                done.litres(),
+                0,
+                done.measure(),
+                done.cause(),
+                List.of(),
+                List.of(),
+                false);
     }
 
     @Test

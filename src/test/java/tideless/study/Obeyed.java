@@ -205,9 +205,7 @@ public record Obeyed(Forecast first, Forecast second, Forecast third) {
                 obeyed = fedByHalf(obeyed, warning, cure, advice);
                 obeyed = toppedUpMeanwhile(obeyed, warning, cure);
                 obeyed = toppedUpAtVisits(obeyed, warning, cure);
-                boolean isDeeper =
-                        cure.kind() == Cure.Kind.DEEPER_VESSEL
-                                || cure.kind() == Cure.Kind.HOLD_MORE;
+                boolean isDeeper = cure.isLargerVessel() || cure.kind() == Cure.Kind.HOLD_MORE;
                 if (isDeeper && deeper.add(warning.vessel())) {
                     obeyed = deepened(obeyed, warning, cure.facts());
                 }

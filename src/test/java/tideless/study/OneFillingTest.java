@@ -79,7 +79,7 @@ class OneFillingTest {
 
     private static double enough(Warning warning) {
         return warning.cures().stream()
-                .filter(c -> c.kind() == Cure.Kind.DEEPER_VESSEL)
+                .filter(c -> c.isLargerVessel())
                 .mapToDouble(c -> c.facts().get(Quantity.ENOUGH))
                 .findFirst()
                 .orElseThrow();

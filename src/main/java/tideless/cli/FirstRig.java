@@ -1,0 +1,214 @@
+package tideless.cli;
+
+import java.time.LocalDate;
+import java.util.ArrayList;
+import java.util.EnumMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.stream.Collectors;
+import java.util.stream.Stream;
+import tideless.advice.Task;
+import tideless.advice.Verdict;
+import tideless.advice.Warning;
+import tideless.scenario.FilesInMemory;
+import tideless.scenario.Reading;
+import tideless.scenario.ScenarioReader;
+import tideless.scenario.Starter;
+import tideless.scenario.StarterQuestion;
+import tideless.study.Forecast;
+import tideless.study.Forecasts;
+import tideless.words.VerdictWords;
+import tideless.words.WarningWords;
+
+/** Looks for a first rig that warns of nothing: by its care, and failing that by other answers. */
+final class FirstRig {
+    /**
+     * So many times as deep, or as large a reservoir, is tried; common sizes are that far apart.
+     */
+    private static final double[] TIMES = {1.25, 1.5, 2, 3, 4, 6};
+
+    private final String name;
+    private final LocalDate start;
+
+    /**
+     * @param name of the file
+     * @param start its first day
+     */
+    FirstRig(String name, LocalDate start) {
+        this.name = name;
+        this.start = start;
+    }
+
+    /**
+     * A scenario that was tried.
+     *
+     * @param text as it is written
+     * @param reading faulty where the answers make no rig
+     * @param forecast empty then
+     */
+    record Tried(String text, Reading reading, Optional<Forecast> forecast) {
+        private List<Warning> warnings() {
+            return forecast.map(f -> f.advice().warnings()).orElse(List.of());
+        }
+
+        boolean isSound() {
+            return forecast.map(f -> f.survives() && warnings().isEmpty()).orElse(false);
+        }
+
+        private boolean survives() {
+            return forecast.map(Forecast::survives).orElse(false);
+        }
+
+        private double drainedLitres() {
+            return changed().mapToDouble(Task::drainLitres).sum();
+        }
+
+        private long changes() {
+            return changed().count();
+        }
+
+        private Stream<Task> changed() {
+            return forecast.stream()
+                    .flatMap(f -> f.advice().tasks().stream())
+                    .filter(
+                            task ->
+                                    task.kind() == Task.Kind.FLUSH
+                                            || task.kind() == Task.Kind.FRESH_SOLUTION);
+        }
+
+        /** What is to be known of it before it is built. */
+        List<String> told() {
+            if (warnings().isEmpty()) {
+                return changes() > 0
+                        ? List.of(
+                                "Its solution is to be poured away and mixed anew, "
+                                        + changes()
+                                        + (changes() > 1 ? " times" : " time")
+                                        + " in this run, which says when.")
+                        : List.of();
+            }
+            Verdict verdict = forecast.orElseThrow().advice().verdict();
+            return List.of(
+                    verdict.survives()
+                            ? "As it stands it warns: "
+                                    + warnings().stream()
+                                            .map(warning -> WarningWords.head(warning, true))
+                                            .collect(Collectors.joining("; "))
+                                    + "."
+                            : VerdictWords.lines(verdict).get(0));
+        }
+    }
+
+    /**
+     * The first care with which a rig of these answers warns of nothing, or warns least; the one
+     * that pours away least where it takes fresh solution. Where the plants are lost no other feed
+     * is tried: they are lost for want of water.
+     */
+    Tried tried(Map<StarterQuestion, String> answers) {
+        Tried best = null;
+        for (Starter.Feed feed : Starter.feeds(answers)) {
+            Tried tried = tried(answers, new Starter.Care(feed, false));
+            best = best == null || isBetter(tried, best) ? tried : best;
+            if (best.isSound() || !tried.survives()) {
+                return best;
+            }
+        }
+        if (StarterQuestion.isFilledOnce(answers)) {
+            return best;
+        }
+        Tried least = null;
+        for (Starter.Feed feed : Starter.feeds(answers)) {
+            Tried tried = tried(answers, new Starter.Care(feed, true));
+            boolean less = least == null || tried.drainedLitres() < least.drainedLitres();
+            least = tried.isSound() && less ? tried : least;
+        }
+        return least == null ? best : least;
+    }
+
+    private static boolean isBetter(Tried one, Tried other) {
+        return one.warnings().size() < other.warnings().size();
+    }
+
+    private Tried tried(Map<StarterQuestion, String> answers, Starter.Care care) {
+        String text = Starter.of(answers, start, care);
+        Reading reading = ScenarioReader.read(name, new FilesInMemory(text));
+        return new Tried(
+                text,
+                reading,
+                reading instanceof Reading.Good good
+                        ? Optional.of(Forecasts.of(good.scenario(), 1))
+                        : Optional.empty());
+    }
+
+    /** Options, each of which by itself makes a rig that warns of nothing. */
+    List<String> instead(Map<StarterQuestion, String> answers) {
+        List<String> options = new ArrayList<>();
+        fewerPlants(answers).ifPresent(options::add);
+        String size = answers.get(StarterQuestion.SIZE);
+        first(answers, StarterQuestion.SIZE, deeper(size)).ifPresent(options::add);
+        if (answers.containsKey(StarterQuestion.RESERVOIR)) {
+            String volume = answers.get(StarterQuestion.RESERVOIR);
+            first(answers, StarterQuestion.RESERVOIR, larger(volume)).ifPresent(options::add);
+        } else if (StarterQuestion.isFilledOnce(answers)) {
+            first(answers, StarterQuestion.FILLING, List.of("hand")).ifPresent(options::add);
+        }
+        if (!StarterQuestion.isFilledOnce(answers)) {
+            first(answers, StarterQuestion.VISITS, List.of("daily")).ifPresent(options::add);
+        }
+        return options;
+    }
+
+    private Optional<String> fewerPlants(Map<StarterQuestion, String> answers) {
+        int most = 0;
+        int tooMany = Integer.parseInt(answers.get(StarterQuestion.PLANTS));
+        while (tooMany - most > 1) {
+            int middle = (most + tooMany) / 2;
+            if (isSound(answers, StarterQuestion.PLANTS, Integer.toString(middle))) {
+                most = middle;
+            } else {
+                tooMany = middle;
+            }
+        }
+        return most > 0
+                ? Optional.of(StarterQuestion.PLANTS.option() + " " + most)
+                : Optional.empty();
+    }
+
+    private static List<String> deeper(String size) {
+        List<String> sizes = new ArrayList<>();
+        for (double times : TIMES) {
+            StarterQuestion.deeper(size, times).ifPresent(sizes::add);
+        }
+        return sizes;
+    }
+
+    private static List<String> larger(String volume) {
+        List<String> volumes = new ArrayList<>();
+        for (double times : TIMES) {
+            StarterQuestion.larger(volume, times).ifPresent(volumes::add);
+        }
+        return volumes;
+    }
+
+    /** The option of the first answer that makes a sound rig. */
+    private Optional<String> first(
+            Map<StarterQuestion, String> answers, StarterQuestion question, List<String> others) {
+        return others.stream()
+                .filter(other -> isSound(answers, question, other))
+                .findFirst()
+                .map(
+                        other ->
+                                question.option()
+                                        + (other.contains(" ")
+                                                ? " \"" + other + "\""
+                                                : " " + other));
+    }
+
+    private boolean isSound(
+            Map<StarterQuestion, String> answers, StarterQuestion question, String other) {
+        Map<StarterQuestion, String> changed = new EnumMap<>(answers);
+        changed.put(question, other);
+        return tried(changed).isSound();
+    }
+}
