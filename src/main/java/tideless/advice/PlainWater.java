@@ -58,7 +58,7 @@ record PlainWater(double litres, double ecAfterMsPerCm, double doubtMsPerCm) {
         double came = leftLitres + volume - before;
         double held = chargeAt(tray, hour);
         double gained = volume * held - before * chargeAt(tray, from);
-        double inFeed = charge(tray.trace.scenario().feed().composition());
+        double inFeed = charge(tray.feed);
         double inWater = charge(tray.trace.scenario().sourceWater().composition());
         double taken = (inFeed * came - gained) / leftLitres;
         double perLitre = taken - inWater;

@@ -1,16 +1,22 @@
 package tideless.advice;
 
 import java.util.ArrayList;
+import java.util.HashMap;
+import java.util.LinkedHashMap;
 import java.util.List;
+import java.util.Map;
 import tideless.physics.Time;
+import tideless.rig.Liquid;
 import tideless.rig.Log;
 import tideless.rig.Planting;
 import tideless.rig.Reservoir;
+import tideless.rig.Scenario;
 import tideless.rig.Tray;
 import tideless.rig.VesselId;
 import tideless.sim.PlantingTrace;
 import tideless.sim.Trace;
 import tideless.sim.TrayTrace;
+import tideless.solution.ElectricalConductivity;
 
 /** What concerns the whole rig: the first filling, and reading the meters. */
 final class RigAdvice {
@@ -21,30 +27,57 @@ final class RigAdvice {
 
     /** Told of the first vessel, reservoirs first. */
     static void add(Trace trace, VisitTimes rounds, Findings out) {
-        double m3 = 0;
-        for (Reservoir reservoir : trace.scenario().reservoirs()) {
-            m3 += reservoir.shape().volumeM3(reservoir.startLevelM());
+        Scenario scenario = trace.scenario();
+        VesselId first = null;
+        Map<Liquid, VesselId> fed = new LinkedHashMap<>();
+        Map<Liquid, Double> m3 = new HashMap<>();
+        for (Reservoir reservoir : scenario.reservoirs()) {
+            first = first == null ? reservoir.id() : first;
+            Liquid feed = scenario.feedOf(reservoir);
+            fed.putIfAbsent(feed, reservoir.id());
+            m3.merge(feed, reservoir.shape().volumeM3(reservoir.startLevelM()), Double::sum);
         }
-        for (Tray tray : trace.scenario().trays()) {
-            m3 += tray.shape().volumeM3(tray.startLevelM());
+        for (Tray tray : scenario.trays()) {
+            first = first == null ? tray.id() : first;
+            Liquid feed = scenario.feedOf(tray);
+            fed.putIfAbsent(feed, tray.id());
+            m3.merge(feed, tray.shape().volumeM3(tray.startLevelM()), Double::sum);
         }
-        VesselId first =
-                trace.scenario().reservoirs().isEmpty()
-                        ? trace.scenario().trays().get(0).id()
-                        : trace.scenario().reservoirs().get(0).id();
-        out.tasks.add(
-                new Task(
-                        Task.Kind.MIX,
-                        first,
-                        trace.clockAt(trace.scenario().visits().timeOfDayS()),
-                        m3 * 1000,
-                        0,
-                        Measure.none(),
-                        Cause.of(Cause.Kind.FIRST_FILLING),
-                        List.of(),
-                        List.of(),
-                        true));
+        fed.forEach((feed, vessel) -> out.tasks.add(mix(trace, feed, vessel, m3.get(feed))));
         addReadings(trace, rounds, first, out);
+    }
+
+    /** What is mixed on day one: of one feed for all, or of each where vessels have their own. */
+    private static Task mix(Trace trace, Liquid feed, VesselId first, double m3) {
+        Scenario scenario = trace.scenario();
+        boolean isOnly = scenario.ownFeeds().isEmpty();
+        double ec = ElectricalConductivity.at25MsPerCm(feed.composition());
+        List<String> vessels = new ArrayList<>();
+        for (Reservoir reservoir : scenario.reservoirs()) {
+            if (scenario.feedOf(reservoir).equals(feed)) {
+                vessels.add(reservoir.name());
+            }
+        }
+        for (Tray tray : scenario.trays()) {
+            if (scenario.feedOf(tray).equals(feed)) {
+                vessels.add(tray.name());
+            }
+        }
+        return new Task(
+                Task.Kind.MIX,
+                first,
+                trace.clockAt(scenario.visits().timeOfDayS()),
+                m3 * 1000,
+                0,
+                isOnly ? Measure.none() : Measure.of(ec, Unit.MS_PER_CM),
+                isOnly
+                        ? Cause.of(Cause.Kind.FIRST_FILLING)
+                        : new Cause(
+                                Cause.Kind.FIRST_FILLING,
+                                Facts.NONE.named(String.join(", ", vessels))),
+                List.of(),
+                List.of(),
+                true);
     }
 
     /** While something grows, in the trays in which it does. */

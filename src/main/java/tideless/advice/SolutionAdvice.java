@@ -368,7 +368,7 @@ final class SolutionAdvice {
         double start = tray.of.volumeM3().at(from);
         double times = 1;
         for (Component component : Shortage.WATCHED) {
-            double feed = tray.trace.scenario().feed().composition().molPerM3(component);
+            double feed = tray.feed.molPerM3(component);
             double brought = feed * (start + tray.of.inflowM3().sum(from, hour + 1));
             double held = tray.of.volumeM3().at(hour) * tray.of.molPerM3(component.ordinal(), hour);
             double all = feed * (start + tray.of.inflowM3().sum(from, end));
@@ -387,7 +387,7 @@ final class SolutionAdvice {
             return;
         }
         boolean high = acidity.isHigh();
-        Composition feed = tray.trace.scenario().feed().composition();
+        Composition feed = tray.feed;
         double feedPh = Acidity.phInAir(feed, 25, ElectricalConductivity.AIR_CO2_PPM);
         boolean byFeed = high && feedPh > limits.phHigh();
         out.warnings.add(
@@ -480,7 +480,7 @@ final class SolutionAdvice {
     /** Whether the source water takes up the feed's EC with other things than a component. */
     private boolean waterCrowdsOut(Component scarce) {
         double brings = tray.trace.scenario().sourceWater().composition().molPerM3(scarce);
-        double fed = tray.trace.scenario().feed().composition().molPerM3(scarce);
+        double fed = tray.feed.molPerM3(scarce);
         return brings < CROWDING_FRAC * fed && isCrowdedByWater();
     }
 
@@ -499,7 +499,7 @@ final class SolutionAdvice {
 
     /** The recipe that holds most of a component at one EC, where that is worth it; or empty. */
     private String richerIn(Component scarce) {
-        Composition feed = tray.trace.scenario().feed().composition();
+        Composition feed = tray.feed;
         double most = RICHER * feed.molPerM3(scarce) / tray.feedMsPerCm;
         String richest = "";
         for (String id : Recipe.names()) {
@@ -527,7 +527,7 @@ final class SolutionAdvice {
         if (from < 0) {
             return;
         }
-        double feed = tray.trace.scenario().feed().composition().molPerM3(ion);
+        double feed = tray.feed.molPerM3(ion);
         double water = tray.trace.scenario().sourceWater().composition().molPerM3(ion);
         warn(
                 kind,
@@ -550,7 +550,7 @@ final class SolutionAdvice {
 
     /** Whether most of what the feed holds of an ion comes with the water. */
     private boolean isOfWater(Component ion) {
-        double feed = tray.trace.scenario().feed().composition().molPerM3(ion);
+        double feed = tray.feed.molPerM3(ion);
         return tray.trace.scenario().sourceWater().composition().molPerM3(ion) > 0.5 * feed;
     }
 

@@ -17,6 +17,7 @@ import tideless.sim.PlantingTrace;
 import tideless.sim.Trace;
 import tideless.sim.TraySeries;
 import tideless.sim.TrayTrace;
+import tideless.solution.Composition;
 import tideless.solution.ElectricalConductivity;
 
 /**
@@ -33,6 +34,11 @@ final class TrayCase {
     final CropTraits traits; // null when the thirst was measured
     final int firstHour; // the sample of its first hour
     final int lastHour; // the sample at which the crop leaves the tray, or the last one
+
+    /** What it is fed. */
+    final Composition feed;
+
+    /** EC of that, mS/cm at 25 degC. */
     final double feedMsPerCm;
 
     TrayCase(Trace trace, PlantingTrace planting, VisitTimes rounds) {
@@ -45,7 +51,8 @@ final class TrayCase {
         traits = tray.planting() instanceof Planting.OfCrop crop ? crop.traits() : null;
         firstHour = planting.firstHour();
         lastHour = planting.lastHour();
-        feedMsPerCm = ElectricalConductivity.at25MsPerCm(trace.scenario().feed().composition());
+        feed = trace.scenario().feedOf(tray).composition();
+        feedMsPerCm = ElectricalConductivity.at25MsPerCm(feed);
     }
 
     /** Whether a grower's log tells that the crop has left its tray. */

@@ -64,6 +64,7 @@ final class CheckCommand implements Callable<Integer> {
                         + ", "
                         + counted(sound.days(), "day"));
         line(out, "feed: %s", FeedWords.readings(sound.feed().composition()));
+        FeedWords.own(sound).forEach(feed -> line(out, "feed of %s", feed));
         for (Tray tray : sound.trays()) {
             printDisplaced(out, tray);
             printReach(out, tray, "", sound.start());

@@ -144,6 +144,7 @@ public final class ForecastTable {
                         + ", seed "
                         + forecast.seed());
         paragraph("", "", "Feed: " + FeedWords.readings(scenario.feed().composition()));
+        FeedWords.own(scenario).forEach(feed -> paragraph("", "", "Feed of " + feed));
         LogWords.lived(scenario).forEach(words -> paragraph("", "", words));
         line("");
         for (String verdict : VerdictWords.lines(forecast)) {

@@ -15,6 +15,8 @@ import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Set;
+import java.util.stream.Collectors;
+import java.util.stream.Stream;
 import tideless.advice.Caution;
 import tideless.advice.Task;
 import tideless.advice.Warning;
@@ -110,7 +112,11 @@ final class ReportPage {
         page.put("title", Names.clean(scenario.title()));
         page.put("span", Dates.span(scenario.start(), last));
         page.put("days", Integer.toString(scenario.days()));
-        page.put("feed", FeedWords.readings(scenario.feed().composition()));
+        String feed = FeedWords.readings(scenario.feed().composition());
+        page.put(
+                "feed",
+                Stream.concat(Stream.of(feed), FeedWords.own(scenario).stream())
+                        .collect(Collectors.joining(". ")));
         page.put("survives", forecast.survives());
         List<String> verdict = VerdictWords.lines(forecast);
         page.put("verdict", verdict.get(0));

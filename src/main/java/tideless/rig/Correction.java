@@ -118,13 +118,9 @@ public record Correction(
             double times = litres.getOrDefault(reservoir.name(), 1.0);
             reservoirs.add(times == 1 ? reservoir : reservoir.holding(times));
         }
-        Liquid mixed = scenario.feed();
-        if (feed != 1) {
-            mixed = new Liquid(mixed.name(), mixed.composition().times(feed), mixed.bottles());
-        }
         return scenario.withReservoirs(reservoirs)
                 .withTrays(trays)
-                .withFeed(mixed)
+                .withFeeds(mixed -> feed == 1 ? mixed : mixed.times(feed))
                 .withCorrection(this);
     }
 

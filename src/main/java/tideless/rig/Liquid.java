@@ -23,6 +23,11 @@ public record Liquid(String name, Composition composition, List<Bottle> bottles)
         this(name, composition, List.of());
     }
 
+    /** The same so many times as strong, water and all, told as made of the same bottles. */
+    public Liquid times(double factor) {
+        return new Liquid(name, composition.times(factor), bottles);
+    }
+
     /**
      * A concentrate and what goes of it into the liquid.
      *

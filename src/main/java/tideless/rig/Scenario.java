@@ -5,8 +5,12 @@ import java.time.Duration;
 import java.time.LocalDate;
 import java.time.LocalDateTime;
 import java.util.ArrayList;
+import java.util.Collections;
+import java.util.LinkedHashMap;
 import java.util.List;
+import java.util.Map;
 import java.util.Objects;
+import java.util.function.UnaryOperator;
 
 /**
  * Everything the user said about one crop on one rig, checked and in SI units.
@@ -19,6 +23,7 @@ import java.util.Objects;
  * @param place where it stands
  * @param climate the air around the plants, and the sun if there is any
  * @param feed what the grower pours: the solution the reservoirs and hand fillings are made up with
+ * @param ownFeeds of reservoirs, and of trays that no valve fills, that get another; by vessel
  * @param sourceWater the water the feed is made of, used alone when a visit tops up with water
  * @param reservoirs at least zero; every valve tray names one of them
  * @param trays at least one
@@ -37,6 +42,7 @@ public record Scenario(
         Place place,
         Climate climate,
         Liquid feed,
+        Map<VesselId, Liquid> ownFeeds,
         Liquid sourceWater,
         List<Reservoir> reservoirs,
         List<Tray> trays,
@@ -59,6 +65,7 @@ public record Scenario(
         Objects.requireNonNull(digest, "digest");
         Objects.requireNonNull(log, "log");
         Objects.requireNonNull(correction, "correction");
+        ownFeeds = Collections.unmodifiableMap(new LinkedHashMap<>(ownFeeds));
         reservoirs = List.copyOf(reservoirs);
         trays = List.copyOf(trays);
         if (days < 1 || days > 1100) {
@@ -97,9 +104,46 @@ public record Scenario(
     public Scenario withFeed(Liquid other) {
         List<Tray> filled =
                 trays.stream()
-                        .map(t -> t.startLiquid().equals(feed) ? t.withStartLiquid(other) : t)
+                        .map(
+                                t ->
+                                        t.startLiquid().equals(feed) && feedOf(t).equals(feed)
+                                                ? t.withStartLiquid(other)
+                                                : t)
                         .toList();
         return ScenarioBuilder.With.super.withFeed(other).withTrays(filled);
+    }
+
+    /** The same with every feed changed alike. */
+    public Scenario withFeeds(UnaryOperator<Liquid> change) {
+        Map<VesselId, Liquid> own = new LinkedHashMap<>();
+        ownFeeds.forEach((vessel, liquid) -> own.put(vessel, change.apply(liquid)));
+        return withFeed(change.apply(feed)).withOwnFeeds(own);
+    }
+
+    /** The same with other feeds of some vessels, in the trays too that start filled with them. */
+    @Override
+    public Scenario withOwnFeeds(Map<VesselId, Liquid> own) {
+        Scenario changed = ScenarioBuilder.With.super.withOwnFeeds(own);
+        List<Tray> filled = new ArrayList<>();
+        for (Tray tray : trays) {
+            boolean fed = tray.startLiquid().equals(feedOf(tray));
+            filled.add(fed ? tray.withStartLiquid(changed.feedOf(tray)) : tray);
+        }
+        return changed.withTrays(filled);
+    }
+
+    /** What a reservoir is filled with. */
+    public Liquid feedOf(Reservoir reservoir) {
+        return ownFeeds.getOrDefault(reservoir.id(), feed);
+    }
+
+    /** What a tray gets: from its reservoir, or poured in by hand. */
+    public Liquid feedOf(Tray tray) {
+        VesselId from =
+                tray.filling() instanceof Filling.ByValve valve
+                        ? VesselId.reservoir(valve.reservoir())
+                        : tray.id();
+        return ownFeeds.getOrDefault(from, feed);
     }
 
     /**

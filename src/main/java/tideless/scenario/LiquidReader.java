@@ -121,27 +121,83 @@ final class LiquidReader {
         if (!sound || !Read.allSound(recipe, ec, water)) {
             return Read.faulty();
         }
-        double ph = feed.value(PH);
-        Solutions.Mix mix =
-                solutions.feed(
-                        recipe.value(),
-                        water.value().composition(),
-                        ec.value(),
-                        ph,
-                        feed.value(ACID));
-        if (!(mix instanceof Solutions.Made made)) {
-            return refused(feed, mix, plain(ec.value()) + " mS/cm");
+        return ofRecipe(feed, water.value(), solutions, ec.value(), true);
+    }
+
+    /**
+     * The same feed at another strength, for a vessel of its own.
+     *
+     * @param vessel table that states it
+     * @param key the key there that does
+     */
+    static Read<Liquid> feedAt(
+            Table vessel, Key<Double> key, Table feed, Liquid water, Solutions solutions) {
+        if (feed.has("analysis")) {
+            vessel.fault(
+                    key,
+                    Key.quoted(vessel.words(key)) + " beside [feed.analysis]",
+                    "only with a recipe or bottles, which can be made stronger or leaner",
+                    "");
+            return Read.faulty();
         }
-        double reached = noted(feed, made, ph);
+        double ec = vessel.value(key);
+        Solutions.Mix mix =
+                feed.has("part_a")
+                        ? solutions.feedOf(
+                                parts(feed),
+                                water.composition(),
+                                ec,
+                                feed.value(PH),
+                                feed.value(ACID))
+                        : solutions.feed(
+                                feed.value(RECIPE),
+                                water.composition(),
+                                ec,
+                                feed.value(PH),
+                                feed.value(ACID));
+        if (mix instanceof Solutions.Refused refused) {
+            vessel.faultyValue(key, refused.allowed(), "Maybe use a softer water, or rain.");
+            return Read.faulty();
+        }
+        return feed.has("part_a")
+                ? ofParts(feed, parts(feed), water, solutions, ec, false)
+                : ofRecipe(feed, water, solutions, ec, false);
+    }
+
+    /** Bottles that have been read without a fault. */
+    private static TwoPart parts(Table feed) {
+        OptionReader again = new OptionReader("");
+        String a = feed.child("part_a").value(LiquidKeys.PART_A.label);
+        String b = feed.child("part_b").value(LiquidKeys.PART_B.label);
+        return new TwoPart(
+                again.label("label", "part A", a).orElseThrow(),
+                again.label("label", "part B", b).orElseThrow(),
+                again.ratio("ratio", feed.value(RATIO)).orElseThrow(),
+                TwoPart.Basis.PARTS_INTO_WATER);
+    }
+
+    private static Read<Liquid> ofRecipe(
+            Table feed, Liquid water, Solutions solutions, double ec, boolean notes) {
+        double ph = feed.value(PH);
+        String recipe = feed.value(RECIPE);
+        Solutions.Mix mix = solutions.feed(recipe, water.composition(), ec, ph, feed.value(ACID));
+        if (!(mix instanceof Solutions.Made made)) {
+            return refused(feed, mix, plain(ec) + " mS/cm");
+        }
+        double reached = notes ? noted(feed, made, ph) : reached(made, ph);
         return Read.of(
                 new Liquid(
                         "%s%s, EC %s mS/cm, pH %s"
                                 .formatted(
                                         feed.value(BOUGHT) ? "bought, taken as " : "",
-                                        recipe.value(),
-                                        plain(ec.value()),
+                                        recipe,
+                                        plain(ec),
                                         plain(reached)),
                         made.composition()));
+    }
+
+    private static double reached(Solutions.Made made, double askedPh) {
+        return made.phReached() ? askedPh : Math.floor(10 * made.ph() + 0.5) / 10;
     }
 
     /** Two bottles by their labels, at the ratio the labels state at full strength. */
@@ -171,14 +227,22 @@ final class LiquidReader {
         }
         TwoPart parts =
                 new TwoPart(a.get(), b.get(), ratio.getAsDouble(), TwoPart.Basis.PARTS_INTO_WATER);
-        double ec = feed.value(EC);
+        return ofParts(feed, parts, water.value(), solutions, feed.value(EC), true);
+    }
+
+    private static Read<Liquid> ofParts(
+            Table feed,
+            TwoPart parts,
+            Liquid water,
+            Solutions solutions,
+            double ec,
+            boolean notes) {
         double ph = feed.value(PH);
-        Solutions.Mix mix =
-                solutions.feedOf(parts, water.value().composition(), ec, ph, feed.value(ACID));
+        Solutions.Mix mix = solutions.feedOf(parts, water.composition(), ec, ph, feed.value(ACID));
         if (!(mix instanceof Solutions.Made made)) {
             return refused(feed, mix, plain(ph));
         }
-        double reached = noted(feed, made, ph);
+        double reached = notes ? noted(feed, made, ph) : reached(made, ph);
         double grams = made.strength() * parts.gramsPerL();
         return Read.of(
                 new Liquid(
@@ -214,7 +278,7 @@ final class LiquidReader {
         if (made.phReached()) {
             return askedPh;
         }
-        double reached = Math.floor(10 * made.ph() + 0.5) / 10;
+        double reached = reached(made, askedPh);
         note(
                 feed,
                 PH,

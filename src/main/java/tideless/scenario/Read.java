@@ -3,6 +3,7 @@ package tideless.scenario;
 import java.util.NoSuchElementException;
 import java.util.Objects;
 import java.util.function.BiFunction;
+import java.util.function.Consumer;
 import java.util.function.Function;
 import java.util.function.Predicate;
 
@@ -75,6 +76,12 @@ sealed interface Read<T> {
     }
 
     /** Whether there is a value and a test holds of it. */
+    default void ifSound(Consumer<T> use) {
+        if (isSound()) {
+            use.accept(value());
+        }
+    }
+
     default boolean holds(Predicate<T> test) {
         return this instanceof Sound<T> sound && test.test(sound.value);
     }

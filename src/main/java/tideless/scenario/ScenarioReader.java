@@ -2,12 +2,15 @@ package tideless.scenario;
 
 import java.nio.file.Path;
 import java.util.ArrayList;
+import java.util.LinkedHashMap;
 import java.util.List;
+import java.util.Map;
 import org.apache.commons.math3.util.FastMath;
 import tideless.crop.CropTraits;
 import tideless.physics.Time;
 import tideless.rig.Climate;
 import tideless.rig.Correction;
+import tideless.rig.Filling;
 import tideless.rig.Lamp;
 import tideless.rig.Liquid;
 import tideless.rig.Log;
@@ -17,6 +20,7 @@ import tideless.rig.Planting;
 import tideless.rig.Reservoir;
 import tideless.rig.Scenario;
 import tideless.rig.Tray;
+import tideless.rig.VesselId;
 import tideless.rig.Visits;
 
 /**
@@ -136,6 +140,7 @@ public final class ScenarioReader {
         if (climate.isSound() && climate.value() instanceof Climate.Inside inside) {
             refuseLampsTwice(inside, lampTable, root.child("tray").named());
         }
+        Map<VesselId, Liquid> own = ownFeeds(root, reservoirs, trays, feed, water, solutions);
         Read<Double> step = root.child("run").get(RunKeys.STEP);
         if (file.isFaulty()
                 || !Read.allSound(
@@ -163,20 +168,22 @@ public final class ScenarioReader {
         }
         Scenario stated =
                 new Scenario(
-                        title.value(),
-                        run.start().value(),
-                        run.days().value(),
-                        place.value(),
-                        climate.value(),
-                        feed.value(),
-                        water.value(),
-                        reservoirs,
-                        trays,
-                        visits.value(),
-                        new Numerics(step.value()),
-                        "",
-                        Log.NONE,
-                        Correction.NONE);
+                                title.value(),
+                                run.start().value(),
+                                run.days().value(),
+                                place.value(),
+                                climate.value(),
+                                feed.value(),
+                                Map.of(),
+                                water.value(),
+                                reservoirs,
+                                trays,
+                                visits.value(),
+                                new Numerics(step.value()),
+                                "",
+                                Log.NONE,
+                                Correction.NONE)
+                        .withOwnFeeds(own);
         Table log = root.child("log");
         Read<Scenario> lived = corrected(log, logged(log, stated));
         return lived.map(scenario -> scenario.withDigest(files.digest(bytes)));
@@ -246,6 +253,41 @@ public final class ScenarioReader {
             }
         }
         return good;
+    }
+
+    private static Map<VesselId, Liquid> ownFeeds(
+            Table root,
+            List<Reservoir> reservoirs,
+            List<Tray> trays,
+            Read<Liquid> feed,
+            Read<Liquid> water,
+            Solutions solutions) {
+        Map<VesselId, Liquid> own = new LinkedHashMap<>();
+        if (!Read.allSound(feed, water)) {
+            return own;
+        }
+        Table made = root.child("feed");
+        for (Reservoir of : reservoirs) {
+            Table table = root.child("reservoir").child(of.name());
+            if (table.has(ReservoirKeys.FEED_EC)) {
+                LiquidReader.feedAt(table, ReservoirKeys.FEED_EC, made, water.value(), solutions)
+                        .ifSound(liquid -> own.put(of.id(), liquid));
+            }
+        }
+        for (Tray of : trays) {
+            Table table = root.child("tray").child(of.name());
+            if (table.has(TrayKeys.FEED_EC) && of.filling() instanceof Filling.ByValve valve) {
+                table.fault(
+                        TrayKeys.FEED_EC,
+                        Key.quoted(table.words(TrayKeys.FEED_EC)) + " of a tray with a valve",
+                        "only of a tray that is filled by hand or once",
+                        "Maybe [reservoir." + valve.reservoir() + "] feed_ec.");
+            } else if (table.has(TrayKeys.FEED_EC)) {
+                LiquidReader.feedAt(table, TrayKeys.FEED_EC, made, water.value(), solutions)
+                        .ifSound(liquid -> own.put(of.id(), liquid));
+            }
+        }
+        return own;
     }
 
     private List<Tray> trays(

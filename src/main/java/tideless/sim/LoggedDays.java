@@ -4,6 +4,7 @@ import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
 import tideless.rig.Filling;
+import tideless.rig.Liquid;
 import tideless.rig.LogEntry;
 import tideless.rig.Scenario;
 import tideless.rig.VesselId;
@@ -106,7 +107,7 @@ final class LoggedDays {
             if (isLevel && reading.counts()) {
                 double m3 = run.reservoir.shape().volumeM3(reading.value());
                 run.drawnBeside(run.water.m3 - m3);
-                count(set(run.water, run.mol, m3));
+                count(set(run.water, run.mol, m3, scenario.feedOf(run.reservoir)));
                 if (m3 > run.reservoir.deadM3()) {
                     run.water.cover();
                 }
@@ -115,7 +116,8 @@ final class LoggedDays {
             TrayRun run = tray(reading.where(), trays);
             read.add(expected(reading.what(), run));
             if (isLevel && reading.counts() && !(run.tray.filling() instanceof Filling.ByValve)) {
-                count(set(run.water, run.salts.mol, run.tray.shape().volumeM3(reading.value())));
+                double m3 = run.tray.shape().volumeM3(reading.value());
+                count(set(run.water, run.salts.mol, m3, scenario.feedOf(run.tray)));
             }
         }
     }
@@ -161,10 +163,10 @@ final class LoggedDays {
     }
 
     /** What stands there is as strong as before; a vessel that was dry holds feed. */
-    private double[] set(VesselWater water, double[] mol, double toM3) {
+    private double[] set(VesselWater water, double[] mol, double toM3, Liquid fed) {
         double wasM3 = water.m3;
         double[] added = new double[mol.length + 1];
-        Composition feed = scenario.feed().composition();
+        Composition feed = fed.composition();
         for (int i = 0; i < mol.length; i++) {
             double now = wasM3 > 0 ? mol[i] * (toM3 / wasM3) : toM3 * feed.molPerM3(i);
             added[i] = now - mol[i];
@@ -194,14 +196,14 @@ final class LoggedDays {
                             run.reservoir.shape().volumeM3(run.reservoir.shape().depthM())
                                     - run.water.m3);
             double m3 = Math.min(roomM3, poured.m3());
-            run.pour(m3, liquid(poured), run.tempC);
+            run.pour(m3, liquid(poured, scenario.feedOf(run.reservoir)), run.tempC);
             double water = poured.water() ? m3 : 0;
             log.addPoured(Event.Kind.REFILL, timeS, run.reservoir.id(), m3, water);
         }
     }
 
-    private Composition liquid(LogEntry.Poured poured) {
-        return (poured.water() ? scenario.sourceWater() : scenario.feed()).composition();
+    private Composition liquid(LogEntry.Poured poured, Liquid feed) {
+        return (poured.water() ? scenario.sourceWater() : feed).composition();
     }
 
     private void todo(LogEntry.Deed deed, TrayRun run, double timeS, double airC) {
@@ -210,7 +212,7 @@ final class LoggedDays {
                 rules.topUp(run, hand, timeS, airC);
             }
         } else if (deed instanceof LogEntry.Poured poured) {
-            double m3 = run.pourIn(poured.m3(), liquid(poured), airC);
+            double m3 = run.pourIn(poured.m3(), liquid(poured, scenario.feedOf(run.tray)), airC);
             double water = poured.water() ? m3 : 0;
             log.addPoured(Event.Kind.TOP_UP, timeS, run.tray.id(), m3, water);
         } else if (deed instanceof LogEntry.Renewed renewed) {

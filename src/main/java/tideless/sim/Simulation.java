@@ -35,7 +35,6 @@ public final class Simulation {
         this.scenario = scenario;
         timeline = surroundings.timeline;
         air = surroundings.air;
-        Composition feed = scenario.feed().composition();
         meters = new Meter[scenario.trays().size()];
         Arrays.setAll(meters, i -> new Meter(air.co2Ppm[0]));
         double startC = air.tempC[0];
@@ -59,6 +58,7 @@ public final class Simulation {
         }
         for (int i = 0; i < scenario.reservoirs().size(); i++) {
             Reservoir reservoir = scenario.reservoirs().get(i);
+            Composition feed = scenario.feedOf(reservoir).composition();
             ReservoirRun run =
                     new ReservoirRun(reservoir, i, scenario.feedingM3(reservoir), feed, startC);
             run.leakM3PerS = scenario.correction().leakM3PerS(reservoir.name());

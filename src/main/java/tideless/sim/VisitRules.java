@@ -7,6 +7,7 @@ import tideless.physics.Time;
 import tideless.rig.Filling;
 import tideless.rig.Reservoir;
 import tideless.rig.Scenario;
+import tideless.rig.Tray;
 import tideless.rig.Visits;
 import tideless.solution.Component;
 import tideless.solution.Composition;
@@ -28,8 +29,7 @@ final class VisitRules {
     private static final int SOON_DAYS = 3;
 
     private final Scenario scenario;
-    private final Composition feed;
-    private final double feedMsPerCm;
+    private final double[] feedMsPerCm; // of each tray's
     private final Composition sourceWater;
     private final Meter[] meters; // one a tray, so that each starts from its own last reading
     private final Departures departures;
@@ -43,8 +43,10 @@ final class VisitRules {
         this.meters = meters;
         this.departures = departures;
         this.log = log;
-        feed = scenario.feed().composition();
-        feedMsPerCm = ElectricalConductivity.at25MsPerCm(feed);
+        feedMsPerCm =
+                scenario.trays().stream()
+                        .mapToDouble(t -> ElectricalConductivity.at25MsPerCm(feed(t)))
+                        .toArray();
         sourceWater = scenario.sourceWater().composition();
         reservoirDosesM3 = new double[scenario.reservoirs().size()];
         trayDosesM3 = new double[scenario.trays().size()];
@@ -133,7 +135,7 @@ final class VisitRules {
 
     private void plantIfDue(TrayRun tray, LocalDate date, double timeS, double airC) {
         if (tray.isPlantedOn(date)) {
-            tray.plantNext(timeS, (int) (timeS / Time.DAY_S), feed, airC, log);
+            tray.plantNext(timeS, (int) (timeS / Time.DAY_S), feed(tray.tray), airC, log);
         }
     }
 
@@ -147,7 +149,8 @@ final class VisitRules {
                         .with()
                         .waterM3(dateAt(atS), wanted, reservoirDosesM3[reservoir.index]);
         reservoirDosesM3[reservoir.index] += water;
-        double poured = reservoir.refill(mixed(wanted, water), reservoir.tempC);
+        Composition of = scenario.feedOf(reservoir.reservoir).composition();
+        double poured = reservoir.refill(mixed(of, wanted, water), reservoir.tempC);
         log.addPoured(Event.Kind.REFILL, atS, reservoir.reservoir.id(), poured, water);
     }
 
@@ -155,8 +158,12 @@ final class VisitRules {
         return scenario.start().plusDays((long) (atS / Time.DAY_S));
     }
 
+    private Composition feed(Tray tray) {
+        return scenario.feedOf(tray).composition();
+    }
+
     /** Feed with so much source water in its place. */
-    private Composition mixed(double pouredM3, double waterM3) {
+    private Composition mixed(Composition feed, double pouredM3, double waterM3) {
         if (!(waterM3 > 0)) {
             return feed;
         }
@@ -232,7 +239,7 @@ final class VisitRules {
         double wanted = tray.missingM3(hand.toLevelM());
         double water = hand.with().waterM3(dateAt(timeS), wanted, trayDosesM3[tray.index]);
         trayDosesM3[tray.index] += water;
-        double poured = tray.topUp(hand.toLevelM(), mixed(wanted, water), airC);
+        double poured = tray.topUp(hand.toLevelM(), mixed(feed(tray.tray), wanted, water), airC);
         if (poured > 0) {
             log.addPoured(Event.Kind.TOP_UP, timeS, tray.tray.id(), poured, water);
         }
@@ -251,14 +258,15 @@ final class VisitRules {
         double high = tray.tray.limits().ecHighMsPerCm();
         double lean =
                 FlushRule.leanMsPerCm(tray.tray.limits().ecLowMsPerCm(), tray.leafAreaIndex());
-        if (FlushRule.isTooSalty(ec, feedMsPerCm, high)) {
+        if (FlushRule.isTooSalty(ec, feedMsPerCm[tray.index], high)) {
             renew(tray, Event.Kind.FLUSH, timeS, airC, ec);
-        } else if (FlushRule.isTooLean(ec, feedMsPerCm, lean) || isShortOfOne(tray)) {
+        } else if (FlushRule.isTooLean(ec, feedMsPerCm[tray.index], lean) || isShortOfOne(tray)) {
             renew(tray, Event.Kind.FRESH_SOLUTION, timeS, airC, ec);
         }
     }
 
     private boolean isShortOfOne(TrayRun tray) {
+        Composition feed = feed(tray.tray);
         for (Component component : Shortage.WATCHED) {
             int i = component.ordinal();
             double held = tray.salts.mol[i] / tray.water.m3;
@@ -285,7 +293,7 @@ final class VisitRules {
     // All of it: a part would cost the same litres in the end, and come again within days.
     void renew(TrayRun tray, Event.Kind kind, double timeS, double airC, double ec) {
         double drained = tray.water.m3;
-        double poured = tray.renew(1, feed, airC);
+        double poured = tray.renew(1, feed(tray.tray), airC);
         log.add(new Event(kind, timeS, tray.tray.id(), poured, 0, drained, ec, 0, ""));
     }
 }

@@ -56,7 +56,9 @@ enum ContentsEnd {
                 .anyMatch(
                         tray ->
                                 tray.planting() instanceof Planting.OfCrop crop
-                                        && !ACID.of(crop.traits(), scenario.feed().composition())
+                                        && !ACID.of(
+                                                        crop.traits(),
+                                                        scenario.feedOf(tray).composition())
                                                 .nutrition()
                                                 .equals(crop.traits().nutrition()));
     }
@@ -65,7 +67,7 @@ enum ContentsEnd {
     Scenario of(Scenario scenario) {
         return scenario.withTrays(
                 scenario.trays().stream()
-                        .map(tray -> of(tray, scenario.feed().composition()))
+                        .map(tray -> of(tray, scenario.feedOf(tray).composition()))
                         .toList());
     }
 

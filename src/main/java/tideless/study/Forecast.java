@@ -9,6 +9,7 @@ import tideless.advice.Task;
 import tideless.rig.Scenario;
 import tideless.sim.Event;
 import tideless.sim.Trace;
+import tideless.solution.ElectricalConductivity;
 
 /**
  * A scenario, run and judged: what the {@code run} command prints and writes.
@@ -64,12 +65,21 @@ public record Forecast(
         return advice.tasks().stream().filter(task -> !isPast(task)).toList();
     }
 
-    /** Feed to be mixed for all vessels to their first level, L; 0 where nothing is to be mixed. */
+    /**
+     * Feed to be mixed for all vessels to their first level, L; 0 where nothing is to be mixed.
+     * Without those that have a feed of their own.
+     */
     public double litresOnDayOne() {
         return advice.tasks().stream()
-                .filter(task -> task.kind() == Task.Kind.MIX)
+                .filter(task -> task.kind() == Task.Kind.MIX && isOfTheFeed(task))
                 .mapToDouble(Task::litres)
                 .sum();
+    }
+
+    private boolean isOfTheFeed(Task mix) {
+        Scenario scenario = trace.scenario();
+        double ec = ElectricalConductivity.at25MsPerCm(scenario.feed().composition());
+        return scenario.ownFeeds().isEmpty() || mix.measure().value() == ec;
     }
 
     /** When a task is to be expected; empty where no event of a member answers to it. */

@@ -3,7 +3,6 @@ package tideless.study;
 import java.util.List;
 import java.util.SplittableRandom;
 import tideless.rig.Filling;
-import tideless.rig.Liquid;
 import tideless.rig.Scenario;
 import tideless.rig.Tray;
 
@@ -36,11 +35,9 @@ public record Tolerances(double feedFrac, double settingM, double lampFrac)
 
     @Override
     public Scenario member(Scenario scenario, SplittableRandom random) {
-        Liquid planned = scenario.feed();
         double strength = 1 + evenly(random) * feedFrac;
-        Liquid mixed = new Liquid(planned.name(), planned.composition().times(strength));
         List<Tray> trays = scenario.trays().stream().map(tray -> built(tray, random)).toList();
-        return scenario.withTrays(trays).withFeed(mixed);
+        return scenario.withTrays(trays).withFeeds(feed -> feed.times(strength));
     }
 
     private Tray built(Tray tray, SplittableRandom random) {

@@ -13,7 +13,6 @@ import tideless.rig.Climate;
 import tideless.rig.Correction;
 import tideless.rig.Filling;
 import tideless.rig.HourlyWeather;
-import tideless.rig.Liquid;
 import tideless.rig.Planting;
 import tideless.rig.Scenario;
 import tideless.rig.Tray;
@@ -238,14 +237,11 @@ final class Unknowns {
                                 .withLamp(tray.lamp().times(light))
                                 .withOpenAreaM2(gaps * tray.openAreaM2()));
             }
-            Liquid feed = scenario.feed();
-            Liquid mixed =
-                    new Liquid(
-                            feed.name(),
-                            feed.composition().times(factor(Unknown.Kind.FEED, FEED_SD)),
-                            feed.bottles());
+            double strength = factor(Unknown.Kind.FEED, FEED_SD);
             return new Member(
-                    scenario.withTrays(trays).withFeed(mixed).withClimate(climate(light)),
+                    scenario.withTrays(trays)
+                            .withFeeds(feed -> feed.times(strength))
+                            .withClimate(climate(light)),
                     new Departures(
                             stands(), thirst(), missed(), factor(Unknown.Kind.METER, METER_SD)));
         }

@@ -3,6 +3,7 @@ package tideless.words;
 import java.util.ArrayList;
 import java.util.List;
 import tideless.rig.Liquid;
+import tideless.rig.Scenario;
 import tideless.solution.Acidity;
 import tideless.solution.Composition;
 import tideless.solution.ElectricalConductivity;
@@ -19,6 +20,16 @@ public final class FeedWords {
                 + " once it has stood in air, "
                 + Numbers.one(Acidity.phClosed(feed, 25))
                 + " just mixed";
+    }
+
+    /** As "reservoir fruit: 2.40 mS/cm; pH ...", of each vessel with a feed of its own. */
+    public static List<String> own(Scenario scenario) {
+        List<String> lines = new ArrayList<>();
+        scenario.ownFeeds()
+                .forEach(
+                        (vessel, feed) ->
+                                lines.add(Names.of(vessel) + ": " + readings(feed.composition())));
+        return lines;
     }
 
     /** Where no mixing sheet can be made of a feed. */

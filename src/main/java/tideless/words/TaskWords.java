@@ -56,7 +56,7 @@ public final class TaskWords {
         String value = Numbers.of(task.measure().value(), task.measure().unit());
         String undone = task.isDone() ? "" : "; advised, not done";
         return switch (task.kind()) {
-            case MIX -> "feed, for all vessels";
+            case MIX -> mixed(task);
             case REFILL ->
                     value
                             + " left"
@@ -83,6 +83,15 @@ public final class TaskWords {
     }
 
     /** The trays whose meters are read, by name. */
+    /** As "feed, for all vessels", or as "feed of 2.40 mS/cm, for fruit and cucumber". */
+    private static String mixed(Task task) {
+        if (task.cause().facts().of().isEmpty()) {
+            return "feed, for all vessels";
+        }
+        String ec = Numbers.of(task.measure().value(), task.measure().unit());
+        return "feed of " + ec + ", for " + trays(task);
+    }
+
     private static String trays(Task task) {
         List<String> trays = List.of(task.cause().facts().of().split(", "));
         return Names.list(trays.stream().map(Names::clean).toList());
@@ -138,7 +147,10 @@ public final class TaskWords {
                                                 + " a plant (makes room for the next crop)";
                                 default -> " a plant (ready)";
                             };
-            case MIX -> "feed, for " + CauseWords.of(task.cause());
+            case MIX ->
+                    task.cause().facts().of().isEmpty()
+                            ? "feed, for " + CauseWords.of(task.cause())
+                            : mixed(task) + " to their first level";
             case READ_METERS ->
                     "EC and pH of "
                             + (task.cause().facts().of().contains(", ") ? "trays " : "tray ")

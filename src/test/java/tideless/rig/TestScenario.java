@@ -2,6 +2,7 @@ package tideless.rig;
 
 import java.time.LocalDate;
 import java.util.List;
+import java.util.Map;
 
 /**
  * A scenario with round numbers, of which a test states what matters to it. A record gains a
@@ -106,6 +107,7 @@ public final class TestScenario {
                 place,
                 climate,
                 feed,
+                Map.of(),
                 sourceWater,
                 reservoirs,
                 trays,
