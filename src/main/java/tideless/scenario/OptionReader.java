@@ -428,13 +428,13 @@ public final class OptionReader {
                         poured.getAsDouble() * 1000,
                         before.getAsDouble(),
                         after.getAsDouble());
-        if (reagent.isEmpty() || !(reagent.get().molPerL() < 100)) {
+        if (reagent.isEmpty()) {
             fault(
                     option,
                     Key.quoted(text),
                     "a pH that falls, in a "
                             + (inWater ? "water" : "solution")
-                            + " that can read the first",
+                            + " that can read the first, by an amount that some acid can do it with",
                     String.format(
                             Locale.ROOT,
                             "As mixed it reads pH %.1f.",

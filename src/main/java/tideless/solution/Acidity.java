@@ -16,6 +16,9 @@ public final class Acidity {
 
     private Acidity() {}
 
+    /** No acid that is sold is stronger, mol/L of acid: sulfuric of 96 % has 36; from memory. */
+    private static final double STRONGEST_MOL_PER_L = 40;
+
     /**
      * pH in equilibrium with air.
      *
@@ -98,8 +101,8 @@ public final class Acidity {
      * @param sample its carbon is reset so that it reads {@code phBefore}
      * @param sampleL litres titrated
      * @param millilitres added
-     * @return the reagent, or empty when the sample cannot have read {@code phBefore} or the pH did
-     *     not fall
+     * @return the reagent, or empty when the sample cannot have read {@code phBefore}, the pH did
+     *     not fall, or no acid is strong enough to do it with so little
      */
     public static java.util.Optional<Reagent> calibrated(
             Composition sample,
@@ -128,6 +131,9 @@ public final class Acidity {
         }
         // mmol/L times litres over millilitres: mol/L.
         double molPerL = dose.getAsDouble() * sampleL / millilitres;
+        if (!(molPerL > 0 && molPerL <= STRONGEST_MOL_PER_L)) {
+            return java.util.Optional.empty();
+        }
         return java.util.Optional.of(
                 Reagent.nitric().withMolPerL("own-ph-minus", "own pH minus, calibrated", molPerL));
     }

@@ -30,6 +30,8 @@ import tideless.solution.Reagent;
  * The feed that keeps every tray in its band to harvest without a flush, found by running the
  * scenario with the feed made leaner and richer.
  *
+ * <p>Only the trays that get the scenario's own feed are judged, not those with one of their own.
+ *
  * <p>The feed's salts (what it holds beyond its water) are scaled and brought back to its pH in
  * air. A tray's greatest EC rises with the feed's and so does its least, so the feeds that never
  * grow too salty end at one EC and those that never grow too lean begin at another; each is found
@@ -191,6 +193,9 @@ public record LeanFeed(
             Optional<Leaving> salty = Optional.empty();
             Optional<Leaving> lean = Optional.empty();
             for (TrayTrace tray : trace.trays()) {
+                if (scenario.feedOf(tray.tray()) != scenario.feed()) {
+                    continue; // it has a feed of its own, which is not tried
+                }
                 for (PlantingTrace crop : trace.plantings(tray)) {
                     if (crop.tray().planting() instanceof Planting.OfCrop) {
                         salty = salty.isEmpty() ? salty(trace, crop) : salty;

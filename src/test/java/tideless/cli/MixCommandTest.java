@@ -132,6 +132,14 @@ class MixCommandTest {
         assertThat(after).contains("Afterwards 24 L, 1.40 mS/cm.");
     }
 
+    // A drop of a millionth would have to hold more acid than acid itself.
+    @Test
+    void a_trial_that_no_acid_can_do_is_refused() {
+        Said said = mix("--ph-minus=1e-9 mL in 1 L from 7.1 to 6.2");
+        assertThat(said.exit()).isEqualTo(2);
+        assertThat(said.err()).contains("--ph-minus", "some acid").doesNotContain("Exception");
+    }
+
     // The trial itself is done with the named acid first, so that its strength is known: the mix
     // needs so many mL of nitric 38 %; a bottle of a tenth of that strength needs ten times as
     // many. One litre of the mix from 6.23 to 6.0 takes 0.409/24 mL of the strong one.

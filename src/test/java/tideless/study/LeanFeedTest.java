@@ -5,8 +5,10 @@ import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.nio.file.Path;
+import java.util.Map;
 import org.junit.jupiter.api.Test;
 import tideless.rig.Scenario;
+import tideless.rig.Tray;
 import tideless.scenario.Reading;
 import tideless.scenario.ScenarioReader;
 
@@ -39,5 +41,17 @@ class LeanFeedTest {
         assertTrue(Double.isNaN(lean.recommendedMsPerCm()));
         assertEquals("basil", lean.leanestTooSalty().orElseThrow().tooSalty().orElseThrow().tray());
         assertEquals("tomato", lean.richestTooLean().orElseThrow().tooLean().orElseThrow().tray());
+    }
+
+    // The same bench with the basil poured its own: what is too salty for it is nobody's business.
+    @Test
+    void a_tray_with_a_feed_of_its_own_is_not_judged() {
+        Scenario bench = scenario("scenarios/hand-topped-bucket.toml");
+        Tray bucket = bench.trays().get(0);
+        Scenario own = bench.withOwnFeeds(Map.of(bucket.id(), bench.feed().times(1.01)));
+        assertTrue(LeanFeed.of(bench).trials().stream().anyMatch(t -> t.tooLean().isPresent()));
+        for (LeanFeed.Trial trial : LeanFeed.of(own).trials()) {
+            assertTrue(trial.tooLean().isEmpty() && trial.tooSalty().isEmpty(), trial.toString());
+        }
     }
 }
