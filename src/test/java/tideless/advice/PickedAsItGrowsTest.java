@@ -243,6 +243,17 @@ class PickedAsItGrowsTest {
     }
 
     @Test
+    void what_was_never_picked_is_not_said_to_have_been() throws IOException {
+        // In dull light coriander bolts before it has its weight.
+        Trace trace = run("coriander", 90, "lamp.ppfd = \"60 umol/m2/s\"\nharvest = \"picked\"");
+        assertThat(pickings(trace)).isEmpty();
+        assertThat(tasks(trace, Task.Kind.HARVEST))
+                .singleElement()
+                .asString()
+                .contains("light: 20 g is waited for");
+    }
+
+    @Test
     void one_line_tells_the_first_picking_and_those_after_it() throws IOException {
         Trace trace = run("basil", 70, "");
         List<Event> pickings = pickings(trace);
