@@ -1,9 +1,12 @@
 package tideless.advice;
 
 import java.time.LocalDateTime;
+import java.util.ArrayList;
 import java.util.List;
 import java.util.OptionalDouble;
+import org.apache.commons.math3.util.FastMath;
 import tideless.physics.Time;
+import tideless.rig.Log;
 import tideless.rig.Planting;
 import tideless.sim.Event;
 
@@ -42,18 +45,12 @@ final class CropAdvice {
 
     void add() {
         Seedlings.add(tray, out);
+        addPickings();
         for (Event event : tray.events()) {
             switch (event.kind()) {
                 case FLOWERING -> addFlowering(event);
                 case FIRST_RIPE -> addPicking(event);
-                case LEAVES_PICKED ->
-                        addDated(
-                                Task.Kind.PICK_LEAVES,
-                                event,
-                                Cause.of(
-                                        fruits()
-                                                ? Cause.Kind.OLD_LEAVES_GIVE_LITTLE
-                                                : Cause.Kind.LEAVES_GROW_AGAIN));
+                case LEAVES_PICKED -> addPicked(event);
                 case THINNED -> addDated(Task.Kind.THIN_OUT, event, crowded(event));
                 case SPACED -> addDated(Task.Kind.SPACE_OUT, event, crowded(event));
                 case TOPPED -> addDated(Task.Kind.TOP, event, Cause.of(Cause.Kind.SEASON_ENDS));
@@ -78,6 +75,59 @@ final class CropAdvice {
                 atS,
                 event.freshG() > 0 ? Measure.of(event.freshG(), Unit.GRAMS) : Measure.none(),
                 cause);
+    }
+
+    private void addPicked(Event event) {
+        if (event.detail().isEmpty()) {
+            addDated(
+                    Task.Kind.PICK_LEAVES,
+                    event,
+                    Cause.of(
+                            fruits()
+                                    ? Cause.Kind.OLD_LEAVES_GIVE_LITTLE
+                                    : Cause.Kind.LEAVES_GROW_AGAIN));
+        }
+    }
+
+    /** Pickings as a crop grows: each one that is past, and those to come by the first of them. */
+    private void addPickings() {
+        Log log = tray.trace.scenario().log();
+        List<Event> toCome = new ArrayList<>();
+        boolean first = true;
+        for (Event event : tray.events()) {
+            if (event.kind() != Event.Kind.LEAVES_PICKED || event.detail().isEmpty()) {
+                continue;
+            }
+            if (!log.isEmpty() && event.atS() <= log.lastS()) {
+                addPicking(List.of(event), false);
+                first = false;
+            } else {
+                toCome.add(event);
+            }
+        }
+        if (!toCome.isEmpty()) {
+            addPicking(toCome, first);
+        }
+    }
+
+    private void addPicking(List<Event> pickings, boolean first) {
+        Event next = pickings.get(0);
+        Event last = pickings.get(pickings.size() - 1);
+        Facts facts = first ? Facts.NONE.named("first") : Facts.NONE;
+        if (pickings.size() > 1) {
+            double laterG =
+                    pickings.stream().skip(1).mapToDouble(Event::freshG).average().orElseThrow();
+            double days = (last.atS() - next.atS()) / Time.DAY_S / (pickings.size() - 1);
+            facts =
+                    facts.and(Quantity.EVERY, FastMath.rint(days))
+                            .and(Quantity.LATER, laterG)
+                            .on(tray.trace.clockAt(last.atS()));
+        }
+        task(
+                Task.Kind.PICK_LEAVES,
+                dueHour(next) * Time.HOUR_S,
+                Measure.of(next.freshG(), Unit.GRAMS),
+                new Cause(Cause.Kind.LEAVES_GROW_AGAIN, facts));
     }
 
     private static Cause crowded(Event event) {
@@ -232,9 +282,13 @@ final class CropAdvice {
     private OptionalDouble wantedG() {
         return tray.tray.planting() instanceof Planting.OfCrop crop
                         && crop.harvestAfterDays().isEmpty()
-                        && !crop.isPickedForLeaves()
+                        && !wasPicked()
                 ? crop.harvestFreshG()
                 : OptionalDouble.empty();
+    }
+
+    private boolean wasPicked() {
+        return tray.firstS(Event.Kind.LEAVES_PICKED).isPresent();
     }
 
     private boolean isLight(double frac, int sample) {
@@ -252,7 +306,7 @@ final class CropAdvice {
             return Cause.Kind.LAST_FRUIT_PICKED;
         }
         return tray.tray.planting() instanceof Planting.OfCrop crop
-                        && crop.isPickedForLeaves()
+                        && wasPicked()
                         && crop.harvestAfterDays().isEmpty()
                 ? Cause.Kind.PICKED_OUT
                 : Cause.Kind.READY;

@@ -26,6 +26,7 @@ public enum Quantity {
     GAIN(Unit.FRACTION),
     EVERY(Unit.DAYS),
     WANTED(Unit.GRAMS),
+    LATER(Unit.GRAMS),
     HELD_WATER(Unit.HOURS);
 
     private final Unit unit;

@@ -43,14 +43,14 @@ final class CropsCommand implements Callable<Integer> {
             list(out);
         } else {
             if (!Crops.names().contains(name)) {
-                String near = Crops.nearest(name);
+                String meant = Crops.meant(name, Crops.names());
                 throw new ParameterException(
                         spec.commandLine(),
                         "CROP: found \""
                                 + name
                                 + "\", allowed: "
                                 + String.join(", ", Crops.names())
-                                + (near.isEmpty() ? "" : "\n    Did you mean \"" + near + "\"?"));
+                                + (meant.isEmpty() ? "" : "\n    " + meant));
             }
             show(Crops.named(name), out);
         }
@@ -62,7 +62,7 @@ final class CropsCommand implements Callable<Integer> {
         out.println(
                 line(
                         "CROP",
-                        "LATIN NAME",
+                        "WHAT IT IS",
                         "EC mS/cm",
                         "pH",
                         "LIGHT mol/m2/day",
@@ -74,7 +74,7 @@ final class CropsCommand implements Callable<Integer> {
             out.println(
                     line(
                             name,
-                            crop.latinName(),
+                            crop.about(),
                             span(needs.ecLowMsPerCm(), needs.ecHighMsPerCm()),
                             span(needs.phLow(), needs.phHigh()),
                             span(needs.lightLowMolPerM2Day(), needs.lightHighMolPerM2Day()),
@@ -101,7 +101,7 @@ final class CropsCommand implements Callable<Integer> {
     }
 
     private static String line(String... cells) {
-        return text("%-14s%-38s%-11s%-10s%-18s%-13s%s", (Object[]) cells).stripTrailing();
+        return text("%-14s%-46s%-11s%-10s%-18s%-13s%s", (Object[]) cells).stripTrailing();
     }
 
     private static String span(double low, double high) {
@@ -113,7 +113,12 @@ final class CropsCommand implements Callable<Integer> {
     }
 
     private static void show(CropTraits crop, PrintWriter out) {
-        out.println(crop.name() + " (" + crop.latinName() + ")");
+        out.println(
+                crop.name()
+                        + " ("
+                        + crop.latinName()
+                        + ")"
+                        + (crop.about().isEmpty() ? "" : ": " + crop.about()));
         for (CropTraits.Provenance number : crop.provenance()) {
             String spread =
                     number.low().isEmpty() && number.high().isEmpty()

@@ -11,6 +11,7 @@ import java.util.OptionalDouble;
  *
  * @param name the crop's name in the library, as "lettuce"
  * @param latinName botanical name
+ * @param about what plant it is, in a few words; may be empty
  * @param growth how it turns light into dry mass and leaf
  * @param stages what happens at which thermal time
  * @param stomata how its leaves hold water back
@@ -29,6 +30,7 @@ import java.util.OptionalDouble;
 public record CropTraits(
         String name,
         String latinName,
+        String about,
         Growth growth,
         Stages stages,
         Stomata stomata,
@@ -450,18 +452,28 @@ public record CropTraits(
             double plugWaterM3) {}
 
     /**
-     * When a leaf crop is cut: at its weight, within a window. Fruit is picked by its stages.
+     * When a leaf crop is cut, or picked for the first time: at its weight, within a window. Fruit
+     * is picked by its stages.
      *
      * @param freshG fresh weight of one plant that growers wait for, g; empty where the stage alone
      *     decides
      * @param latestCd a leaf crop past this bolts or grows tough, degC d since sowing
      * @param pickedUntilCd the same of plants that are picked leaf by leaf, degC d since sowing
+     * @param pickedEveryDays days from one picking to the next of a crop that is picked as it
+     *     grows, d; empty of one that is cut once
+     * @param pickedShareFrac share of the standing leaf that a picking takes, 0-1
      * @param groundM2 ground that growers give one plant, m2; empty where none was found
      */
     public record Harvest(
-            OptionalDouble freshG, double latestCd, double pickedUntilCd, OptionalDouble groundM2) {
+            OptionalDouble freshG,
+            double latestCd,
+            double pickedUntilCd,
+            OptionalDouble pickedEveryDays,
+            double pickedShareFrac,
+            OptionalDouble groundM2) {
         public Harvest {
             Objects.requireNonNull(freshG, "freshG");
+            Objects.requireNonNull(pickedEveryDays, "pickedEveryDays");
             Objects.requireNonNull(groundM2, "groundM2");
         }
     }

@@ -583,7 +583,10 @@ final class ResultJson {
                     planting == null ? null : CsvFiles.minute(trace.clockAt(planting.fromS())));
             json.writeStringField("harvested", clockOf(planting, Event.Kind.HARVEST, trace));
             json.writeStringField("lost", clockOf(planting, Event.Kind.DIED, trace));
-            number(json, "fresh_g_per_plant", grams(planting, TraySeries.FRESH_MASS));
+            number(
+                    json,
+                    "fresh_g_per_plant",
+                    grams(planting, TraySeries.FRESH_MASS) + pickedG(planting));
             number(json, "fruit_fresh_g_per_plant", grams(planting, TraySeries.FRUIT_FRESH_MASS));
             number(
                     json,
@@ -607,6 +610,14 @@ final class ResultJson {
             }
         }
         return null;
+    }
+
+    /** Leaves picked from a plant, g. */
+    private static double pickedG(PlantingTrace planting) {
+        return planting == null
+                ? 0
+                : Picked.of(planting).allLeavesG()
+                        / Math.max(1, planting.tray().planting().plants());
     }
 
     private static double grams(PlantingTrace planting, TraySeries series) {

@@ -99,6 +99,13 @@ public sealed interface LogEntry {
      */
     record PlantsLost(double atS, VesselId where, int plants) implements Deed {}
 
+    /**
+     * Leaves were picked and the plants stand on.
+     *
+     * @param freshG from all plants together, g
+     */
+    record LeavesPicked(double atS, VesselId where, double freshG) implements Deed {}
+
     /** The whole crop was taken out of its tray. */
     record Harvested(double atS, VesselId where) implements Deed {}
 

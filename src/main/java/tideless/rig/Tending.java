@@ -1,18 +1,40 @@
 package tideless.rig;
 
 import java.util.List;
+import java.util.Objects;
+import java.util.Optional;
 
 /**
- * What hands do to a stand on stated days, each at the midnight that begins its day.
+ * What hands do to a stand that stands on: on stated days, each at the midnight that begins its
+ * day, and leaf by leaf as it grows.
  *
  * @param acts in order of their days
+ * @param picking how a leaf crop is picked from the day on it is ready; empty where it is cut once,
+ *     or picked on stated days
  */
-public record Tending(List<Act> acts) {
+public record Tending(List<Act> acts, Optional<Picking> picking) {
     /** Nothing but planting and harvest. */
-    public static final Tending NONE = new Tending(List.of());
+    public static final Tending NONE = new Tending(List.of(), Optional.empty());
 
     public Tending {
         acts = List.copyOf(acts);
+        Objects.requireNonNull(picking, "picking");
+    }
+
+    /**
+     * Leaves are taken off every plant again and again, at visits, from the one on at which the
+     * crop is ready.
+     *
+     * @param everyDays least days from one picking to the next, d, at least 1
+     * @param shareFrac share of the standing leaf, with its stalks, 0-1
+     */
+    public record Picking(int everyDays, double shareFrac) {
+        public Picking {
+            if (everyDays < 1) {
+                throw new IllegalArgumentException(
+                        "everyDays must be at least 1, was " + everyDays);
+            }
+        }
     }
 
     /** One of them. */
@@ -54,6 +76,9 @@ public record Tending(List<Act> acts) {
 
     /** Whether leaves are picked at any time. */
     public boolean picksLeaves() {
+        if (picking.isPresent()) {
+            return true;
+        }
         for (Act act : acts) {
             if (act instanceof LeafPicking) {
                 return true;

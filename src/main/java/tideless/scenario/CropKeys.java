@@ -31,6 +31,10 @@ final class CropKeys {
     static final Key<String> NAME = Key.text("name").required("basil").about("name of the crop");
     static final Key<String> LATIN_NAME =
             Key.text("latin_name").fallsTo("not stated", Key.LEFT_OUT).about("botanical name");
+    static final Key<String> ABOUT =
+            Key.text("about")
+                    .fallsTo("nothing", Key.LEFT_OUT)
+                    .about("what plant it is, in a few words");
     static final Key<String> FORM =
             Key.choice("stomata.form", HYPERBOLA, LIGHT_TEMPERATURE_HUMIDITY)
                     .required(HYPERBOLA)
@@ -46,6 +50,7 @@ final class CropKeys {
         KeyGroup keys = new KeyGroup();
         keys.add(NAME);
         keys.add(LATIN_NAME);
+        keys.add(ABOUT);
         NUMBERS.forEach(keys::add);
         keys.add(FORM);
         return keys;
@@ -318,6 +323,16 @@ final class CropKeys {
                 thermal("harvest.picked_until")
                         .workedOut("harvest.latest", "2000 degC d")
                         .about("the same of a crop picked leaf by leaf, which bolts later"));
+        keys.add(
+                Key.quantity("harvest.picked_every", UnitTable.DAYS)
+                        .from("1 day", "365 days")
+                        .workedOut("none: it is cut once", "7 days")
+                        .about("days between two pickings of a leaf crop picked as it grows"));
+        keys.add(
+                Key.share("harvest.picked_share")
+                        .above("0 %", "95 %")
+                        .fallsTo("33 %", Key.COMMON_PRACTICE)
+                        .about("share of the standing leaf that a picking takes"));
         keys.add(
                 Key.quantity("harvest.ground", UnitTable.AREA)
                         .above("0 cm2", "10 m2")

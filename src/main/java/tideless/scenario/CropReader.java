@@ -83,6 +83,7 @@ final class CropReader {
     private static final class Stated {
         private String name;
         private String latinName;
+        private String about;
         private String form;
         private final Map<String, Entry> entries = new LinkedHashMap<>();
     }
@@ -122,8 +123,7 @@ final class CropReader {
         if (names.contains(name)) {
             return Read.of(new NamedFiles.Named(library.label(name), library.text(name)));
         }
-        String known = Crops.alsoCalled(name);
-        String meant = names.contains(known) ? known : Spelling.nearest(name, names);
+        String meant = Crops.meant(name, names);
         tray.faultyValue(
                 TrayKeys.CROP,
                 names.isEmpty()
@@ -131,7 +131,7 @@ final class CropReader {
                         : String.join(", ", names.stream().map(Key::quoted).toList()),
                 meant.isEmpty()
                         ? "A crop of your own goes into a file: crop_file = \"my.toml\"."
-                        : "Did you mean " + Key.quoted(meant) + "?");
+                        : meant);
         return Read.faulty();
     }
 
@@ -170,6 +170,7 @@ final class CropReader {
         if (!override) {
             stated.name = root.get(CropKeys.NAME).orElse("");
             stated.latinName = root.get(CropKeys.LATIN_NAME).orElse("");
+            stated.about = root.get(CropKeys.ABOUT).orElse("");
         }
         Table stomata = root.child("stomata");
         if (stomata.has(CropKeys.FORM.name())) {
@@ -471,6 +472,7 @@ final class CropReader {
         return new CropTraits(
                 stated.name,
                 stated.latinName,
+                stated.about,
                 growth,
                 stages,
                 stomata,
@@ -522,6 +524,8 @@ final class CropReader {
                                 e,
                                 "harvest.picked_until",
                                 orElse(e, "harvest.latest", OVERDUE * firstHarvest)),
+                        optional(e, "harvest.picked_every"),
+                        orElse(e, "harvest.picked_share", 0.33),
                         optional(e, "harvest.ground")),
                 provenance);
     }

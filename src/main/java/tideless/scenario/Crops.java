@@ -3,6 +3,7 @@ package tideless.scenario;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
+import java.util.stream.Collectors;
 import java.util.stream.Stream;
 import tideless.crop.CropTraits;
 
@@ -25,6 +26,14 @@ public final class Crops {
                     Map.entry("paprika", "sweet-pepper"),
                     Map.entry("salad", "lettuce"),
                     Map.entry("patio-tomato", "dwarf-tomato"));
+
+    /** Names of fruit, not of plants: which of the crops it is has to be said. */
+    private static final Map<String, List<String>> KINDS =
+            Map.of(
+                    "cherry-tomato", List.of("dwarf-tomato", "tomato"),
+                    "cherry-tomatoes", List.of("dwarf-tomato", "tomato"),
+                    "cocktail-tomato", List.of("dwarf-tomato", "tomato"),
+                    "grape-tomato", List.of("dwarf-tomato", "tomato"));
 
     private Crops() {}
 
@@ -65,14 +74,30 @@ public final class Crops {
                 .orElseThrow(() -> new IllegalStateException("judged.csv has no line of " + name));
     }
 
-    /** The known name nearest to a misspelt one, or an empty text when none is near. */
-    public static String nearest(String name) {
+    /**
+     * What somebody may have meant by a name that no crop has, as a question; an empty text where
+     * none is near.
+     *
+     * @param names those there are
+     */
+    public static String meant(String name, List<String> names) {
+        List<String> kinds = KINDS.getOrDefault(plain(name), List.of());
+        if (!kinds.isEmpty() && names.containsAll(kinds)) {
+            return kinds.stream()
+                    .map(kind -> Key.quoted(kind) + " (" + named(kind).about() + ")")
+                    .collect(Collectors.joining(" or ", "Did you mean ", "?"));
+        }
         String known = alsoCalled(name);
-        return known.isEmpty() ? Spelling.nearest(name, names()) : known;
+        String near = names.contains(known) ? known : Spelling.nearest(name, names);
+        return near.isEmpty() ? "" : "Did you mean " + Key.quoted(near) + "?";
     }
 
     /** The name here of a crop that is also called otherwise, or an empty text. */
     static String alsoCalled(String name) {
-        return ALSO_CALLED.getOrDefault(name.toLowerCase(Locale.ROOT).replace(' ', '-'), "");
+        return ALSO_CALLED.getOrDefault(plain(name), "");
+    }
+
+    private static String plain(String name) {
+        return name.toLowerCase(Locale.ROOT).replace(' ', '-');
     }
 }

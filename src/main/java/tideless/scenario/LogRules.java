@@ -240,6 +240,7 @@ final class LogRules {
             case LAMP_CHANGED -> lamp(line, atS, use, tray, value.value());
             case PLANTS_LOST -> lost(line, atS, use, tray, value.value());
             case CROP_TAKEN -> taken(line, atS, use, tray, value);
+            case LEAVES_PICKED -> picked(line, atS, use, tray, value.value());
             case NOTHING -> throw new IllegalStateException("said before");
         };
     }
@@ -423,13 +424,30 @@ final class LogRules {
                 : Optional.empty();
     }
 
+    private List<LogEntry> picked(
+            LogTable.Line line, double atS, boolean use, Tray tray, double grams) {
+        return LogReader.fruits(tray)
+                ? fruitPicked(line, atS)
+                : used(use, new LogEntry.LeavesPicked(atS, tray.id(), grams));
+    }
+
+    private List<LogEntry> fruitPicked(LogTable.Line line, double atS) {
+        reader.note(
+                line.line(),
+                "fruit that was picked is kept as a remark: the run picks what is ripe by itself");
+        return List.of(new LogEntry.Looked(atS));
+    }
+
     private List<LogEntry> taken(
             LogTable.Line line, double atS, boolean use, Tray tray, Read<Double> grams) {
         if (LogReader.fruits(tray)) {
+            return fruitPicked(line, atS);
+        }
+        if (grams.isSound() && crop(tray).map(Planting.OfCrop::isPickedForLeaves).orElse(false)) {
             reader.note(
                     line.line(),
-                    "fruit that was picked is kept as a remark: the run picks what is ripe by itself");
-            return List.of(new LogEntry.Looked(atS));
+                    "this crop is picked as it grows, so its plants are taken to stand on; that they were cut is said by crop taken without a weight");
+            return picked(line, atS, use, tray, grams.value());
         }
         LogEntry harvested = new LogEntry.Harvested(atS, tray.id());
         int plants =

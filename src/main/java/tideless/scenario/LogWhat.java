@@ -19,6 +19,7 @@ enum LogWhat {
     TEMPERATURE(List.of(UnitTable.TEMPERATURE), "temperature", "temp", "solution temperature"),
     FRESH_WEIGHT(List.of(UnitTable.MASS), "fresh weight", "plant weight", "weight"),
     CROP_TAKEN(List.of(UnitTable.MASS), "crop taken", "harvest", "harvested"),
+    LEAVES_PICKED(List.of(UnitTable.MASS), "leaves picked", "picked", "picking"),
     ROOT_LENGTH(List.of(UnitTable.LENGTH), "root length", "roots"),
     PLANTS_LOST(List.of(), "plants lost", "plant lost", "lost"),
     FLUSH(List.of(), "flush", "flushed"),
@@ -67,6 +68,7 @@ enum LogWhat {
         return switch (this) {
             case FRESH_WEIGHT,
                     CROP_TAKEN,
+                    LEAVES_PICKED,
                     ROOT_LENGTH,
                     PLANTS_LOST,
                     FLUSH,
@@ -98,7 +100,7 @@ enum LogWhat {
             case PH -> new double[] {1, 13};
             case TEMPERATURE -> new double[] {-2, 60};
             case FRESH_WEIGHT -> new double[] {0, 50_000};
-            case CROP_TAKEN -> new double[] {0, 1e6};
+            case CROP_TAKEN, LEAVES_PICKED -> new double[] {0, 1e6};
             case ROOT_LENGTH -> new double[] {0, 3};
             default -> new double[] {0, Double.POSITIVE_INFINITY};
         };

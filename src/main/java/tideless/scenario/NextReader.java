@@ -27,6 +27,7 @@ final class NextReader {
 
     private LocalDate knownFrom; // day from which the crop before stands at the earliest
     private Planting.OfCrop before; // where the day is its own, else null
+    private Planting.OfCrop last; // the crop before, whether its day is known or not
 
     NextReader(
             Table tray,
@@ -73,6 +74,7 @@ final class NextReader {
         }
         knownFrom = run.start().orElse(null);
         before = first.isSound() ? (Planting.OfCrop) first.value() : null;
+        last = before;
         List<NextPlanting> all = new ArrayList<>();
         for (Table table : tables) {
             Read<NextPlanting> one = one(table, startLevel, overflow);
@@ -91,7 +93,11 @@ final class NextReader {
                 dated
                         ? new PlantingReader(next, shape, crops, files, runFrom(planted)).readCrop()
                         : Read.faulty();
-        before = crop.isSound() && planted.isSound() ? (Planting.OfCrop) crop.value() : null;
+        if (planted.isAbsent()) {
+            noteWait(next);
+        }
+        last = crop.isSound() ? (Planting.OfCrop) crop.value() : null;
+        before = planted.isSound() ? last : null;
         Read<Limits> limits = new LimitsReader(next.child("limits"), crop).read();
         Read<Double> level =
                 next.getOr(NextKeys.START_LEVEL, startLevel, levelM -> Heights.cm(levelM));
@@ -113,6 +119,17 @@ final class NextReader {
                         planted.isSound() ? Optional.of(planted.value()) : Optional.empty(),
                         next.value(NextKeys.FRESH),
                         level.value()));
+    }
+
+    // A crop that is picked for months is not cut when a grower may think.
+    private void noteWait(Table next) {
+        if (last == null || !last.isPickedForLeaves() || last.harvestAfterDays().isPresent()) {
+            return;
+        }
+        next.note(
+                next.has(TrayKeys.CROP) ? TrayKeys.CROP : TrayKeys.CROP_FILE,
+                "it waits until the %s before it is spent, which is picked as it grows; planted sets it out on a day, harvest = \"once\" there cuts that crop when it is ready"
+                        .formatted(last.cropName()));
     }
 
     /** The rest of the run from a day on, of which a crop's days count. */

@@ -3,6 +3,7 @@ package tideless.scenario;
 import static tideless.scenario.TrayKeys.CROP;
 import static tideless.scenario.TrayKeys.CROP_FILE;
 import static tideless.scenario.TrayKeys.GROUND;
+import static tideless.scenario.TrayKeys.HARVEST;
 import static tideless.scenario.TrayKeys.HARVEST_AFTER;
 import static tideless.scenario.TrayKeys.HARVEST_WEIGHT;
 import static tideless.scenario.TrayKeys.NURSERY_AGE;
@@ -22,6 +23,7 @@ import java.time.LocalDate;
 import java.time.temporal.ChronoUnit;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.OptionalInt;
 import org.apache.commons.math3.util.FastMath;
@@ -46,6 +48,9 @@ final class PlantingReader {
     private static final double MOST_LEAF_CM2_PER_G = 80;
 
     private static final double LEAST_LEAF_CM2_PER_G = 6;
+
+    /** Days between pickings of a crop whose file names none; common practice, no source. */
+    private static final double USUAL_DAYS = 7;
 
     private static final int OLDEST_DAYS = 365;
     private static final String ONE = "one of crop, crop_file, thirst or thirst_file";
@@ -134,6 +139,7 @@ final class PlantingReader {
                         NURSERY_AGE,
                         GROUND,
                         THIRST_MODEL,
+                        HARVEST,
                         HARVEST_AFTER,
                         HARVEST_WEIGHT)) {
             refuseBesideThirst(key.name(), way);
@@ -176,7 +182,8 @@ final class PlantingReader {
         Read<OptionalInt> harvest = harvestAfterDays();
         TendingReader tending = new TendingReader(tray, run);
         Read<OptionalDouble> wanted = harvestFreshG(traits, tending.picksLeaves());
-        Read<Tending> acts = tending.read(traits, stand.map(Stand::plants), deck);
+        Read<Optional<Tending.Picking>> picking = picking(traits, tending.picksLeaves());
+        Read<Tending> acts = tending.read(traits, stand.map(Stand::plants), deck, picking);
         if (!Read.allSound(
                 traits, stems, stand, ageDays, transplant, model, harvest, wanted, acts)) {
             return Read.faulty();
@@ -306,6 +313,57 @@ final class PlantingReader {
             return Read.faulty();
         }
         return age;
+    }
+
+    /** How leaves are taken as they grow; empty where the crop is cut once, or picked by date. */
+    private Read<Optional<Tending.Picking>> picking(Read<CropTraits> traits, boolean isDated) {
+        Read<String> stated = tray.get(HARVEST);
+        if (stated.isFaulty()) {
+            return Read.faulty();
+        }
+        if (stated.isSound() && traits.holds(crop -> crop.stages().fruits())) {
+            tray.faultyValue(HARVEST, "only with a leaf crop", "Fruit is picked as it ripens.");
+            return Read.faulty();
+        }
+        if (isDated && stated.holds(TrayKeys.ONCE::equals)) {
+            tray.faultyValue(
+                    HARVEST, "leaf_picking or harvest = \"once\"", "State one of the two.");
+            return Read.faulty();
+        }
+        boolean once =
+                isDated
+                        || (stated.isSound()
+                                ? stated.value().equals(TrayKeys.ONCE)
+                                : tray.has(HARVEST_AFTER) || tray.has(HARVEST_WEIGHT));
+        Read<Optional<Tending.Picking>> picking =
+                traits.map(crop -> once ? Optional.empty() : asUsed(crop, stated.isSound()));
+        if (picking.isSound() && stated.isAbsent()) {
+            tray.holds(HARVEST, isDated ? "leaf_picking decides" : told(picking.value()));
+        }
+        return picking;
+    }
+
+    /**
+     * @param wanted whether the scenario asks for it, whatever the crop's use is
+     */
+    private static Optional<Tending.Picking> asUsed(CropTraits crop, boolean wanted) {
+        OptionalDouble everyDays = crop.harvest().pickedEveryDays();
+        return crop.stages().fruits() || everyDays.isEmpty() && !wanted
+                ? Optional.empty()
+                : Optional.of(
+                        new Tending.Picking(
+                                (int) Math.max(1, FastMath.round(everyDays.orElse(USUAL_DAYS))),
+                                crop.harvest().pickedShareFrac()));
+    }
+
+    private static String told(Optional<Tending.Picking> picking) {
+        return picking.map(
+                        one ->
+                                "picked, %s of the leaf every %d days"
+                                        .formatted(
+                                                Measure.plain(100 * one.shareFrac()) + " %",
+                                                one.everyDays()))
+                .orElse(TrayKeys.ONCE);
     }
 
     /** Fresh weight of a plant to wait for, g; empty where the stage alone decides. */

@@ -135,7 +135,10 @@ public final class Starter {
                 "# Written by \"tideless new\". Lines with \"assumed\" were not asked: look at them first.");
         line("title = \"" + trays + (trays > 1 ? " trays" : " tray") + " of " + crop.name() + "\"");
         line("start = " + start + " # the plants go into the tray on this day");
-        line("length = \"" + days() + " days\" # assumed: until they are cut, or bear for a while");
+        line(
+                "length = \""
+                        + days()
+                        + " days\" # assumed: until they are cut, or are picked for a while");
         line("");
         line("[climate] # assumed: a lived-in room");
         line("kind = \"room\"");
@@ -185,13 +188,14 @@ public final class Starter {
         return kind.equals(answers.get(StarterQuestion.FILLING));
     }
 
-    /** From setting out to the end of the cut or of a first month of fruit. */
+    /** From setting out to the end of the cut or of a first month of picking. */
     private int days() {
         CropTraits.Stages stages = crop.stages();
         double meanC = dayC() - NIGHT_FALL_C * (24 - litH()) / 24;
         double grown =
                 RoomLimits.daysTo(crop, 0, stages.firstHarvestCd(), meanC) - crop.nursery().days();
-        double all = grown + (stages.fruits() ? 28 : 14);
+        boolean picked = stages.fruits() || crop.harvest().pickedEveryDays().isPresent();
+        double all = grown + (picked ? 28 : 14);
         double usual = Math.max(28, Math.min(LONGEST_DAYS, 7 * Math.ceil(all / 7)));
         return (int) Math.max(usual, Math.min(LONGEST_DAYS, pastAbsence(usual)));
     }

@@ -131,7 +131,11 @@ public enum StarterQuestion {
 
     private static Optional<String> crop(String text, List<String> faults) {
         String known = Crops.alsoCalled(text);
-        return choice(known.isEmpty() ? text : known, Crops.names(), faults);
+        return choice(
+                known.isEmpty() ? text : known,
+                Crops.names(),
+                Crops.meant(text, Crops.names()),
+                faults);
     }
 
     /** As "valve" for "float valve" and the like; what none of them is stays as it is. */
@@ -149,15 +153,23 @@ public enum StarterQuestion {
     }
 
     private static Optional<String> choice(String text, List<String> allowed, List<String> faults) {
-        if (allowed.contains(text)) {
-            return Optional.of(text);
-        }
-        String meant = Spelling.nearest(text, allowed);
-        return fault(
-                faults,
+        String near = Spelling.nearest(text, allowed);
+        return choice(
                 text,
-                String.join(", ", allowed)
-                        + (meant.isEmpty() ? "" : "; did you mean " + Key.quoted(meant) + "?"));
+                allowed,
+                near.isEmpty() ? "" : "Did you mean " + Key.quoted(near) + "?",
+                faults);
+    }
+
+    private static Optional<String> choice(
+            String text, List<String> allowed, String meant, List<String> faults) {
+        return allowed.contains(text)
+                ? Optional.of(text)
+                : fault(
+                        faults,
+                        text,
+                        String.join(", ", allowed)
+                                + (meant.isEmpty() ? "" : "; d" + meant.substring(1)));
     }
 
     private static Optional<String> whole(String text, int most, List<String> faults) {

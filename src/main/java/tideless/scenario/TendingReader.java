@@ -9,6 +9,7 @@ import java.time.temporal.ChronoUnit;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
+import java.util.Optional;
 import org.apache.commons.math3.util.FastMath;
 import tideless.crop.CropTraits;
 import tideless.physics.Time;
@@ -36,8 +37,13 @@ final class TendingReader {
     /**
      * @param plants how many hang in it at first
      * @param deckM2 the deck, which the canopy has in any case, m2
+     * @param asItGrows how leaves are taken without a date
      */
-    Read<Tending> read(Read<CropTraits> traits, Read<Integer> plants, Read<Double> deckM2) {
+    Read<Tending> read(
+            Read<CropTraits> traits,
+            Read<Integer> plants,
+            Read<Double> deckM2,
+            Read<Optional<Tending.Picking>> asItGrows) {
         if (!run.start().isSound()) {
             return Read.faulty();
         }
@@ -57,7 +63,7 @@ final class TendingReader {
             }
         }
         acts.sort(Comparator.comparingInt(Tending.Act::day));
-        return sound ? Read.of(new Tending(acts)) : Read.faulty();
+        return sound ? asItGrows.map(picking -> new Tending(acts, picking)) : Read.faulty();
     }
 
     private void readPicking() {

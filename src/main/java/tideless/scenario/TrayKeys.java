@@ -27,6 +27,12 @@ final class TrayKeys {
                             .about(
                                     "EC at 25 degC of the feed poured into it, where it is not that of"
                                             + " [feed]; a tray with a valve has that of its reservoir"));
+    /** Of {@link #HARVEST}: the whole plant when it is ready. */
+    static final String ONCE = "once";
+
+    /** Of {@link #HARVEST}: leaves from then on. */
+    static final String PICKED = "picked";
+
     static final Key<Double> DEPTH =
             KEYS.add(
                     Key.quantity("depth", LENGTH)
@@ -210,6 +216,14 @@ final class TrayKeys {
                                     Spellings.of(Planting.ThirstModel.values(), TrayKeys::spelling))
                             .fallsTo("combined", ASSUMED)
                             .about("which transpiration model drives its thirst"));
+    static final Key<String> HARVEST =
+            ofCrop(
+                    Key.choice("harvest", ONCE, PICKED)
+                            .workedOut(
+                                    "once where harvest_after or harvest_weight is stated, else as the crop is used",
+                                    ONCE)
+                            .about(
+                                    "of a leaf crop: once, the whole plant is cut when it is ready; picked, leaves are taken from then on and the plants stand on"));
     static final Key<Double> HARVEST_AFTER =
             ofCrop(
                     Key.quantity("harvest_after", DURATION)

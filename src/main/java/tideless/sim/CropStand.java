@@ -29,6 +29,12 @@ final class CropStand {
     /** A harvest may be so much early when it would otherwise wait for somebody to come, d. */
     private static final int EARLY_DAYS = 7;
 
+    /** Before an absence leaves are picked from this share of the usual days on; assumed. */
+    private static final double EARLY_PICKING_FRAC = 0.5;
+
+    /** Who takes this share of what stands takes all of it; assumed. */
+    private static final double ALL_FRAC = 0.95;
+
     private final Planting.OfCrop crop;
     private final CropTraits traits;
     private final VesselId where;
@@ -47,6 +53,9 @@ final class CropStand {
     private double lastDayCd; // degree-days of the day before
     private double lastDayFreshG; // what a plant gained on it
     private boolean ready; // by the last midnight
+    private boolean pickable; // likewise, as it grows
+    private int pickedOnDay = -1; // as it grows, since it was set out
+    private double pickedG; // leaves taken from a plant so far
     private boolean harvested;
 
     private boolean demandKnown;
@@ -246,12 +255,7 @@ final class CropStand {
 
     private void tend(Tending.Act act, double atS, EventLog log) {
         if (act instanceof Tending.LeafPicking picking) {
-            Plant before = plant;
-            Growing.Picking picked =
-                    Growing.pickLeaves(traits, before, groundPerPlantM2(), picking.shareFrac());
-            plant = picked.left();
-            nutrients.pick(before.dryG() - plant.dryG());
-            log.addTaken(Event.Kind.LEAVES_PICKED, atS, where, picked.freshG() * plants, "");
+            pickLeaves(picking.shareFrac(), atS, "", log);
         } else if (act instanceof Tending.Thinning thinning) {
             thin(Math.max(0, plants - thinning.plants()), atS, log);
         } else if (act instanceof Tending.Spacing spacing) {
@@ -262,6 +266,66 @@ final class CropStand {
             lastRipeCd = Growing.lastRipeAfterToppingCd(traits, plant.thermalTimeCd());
             log.add(Event.Kind.TOPPED, atS, where);
         }
+    }
+
+    private void pickLeaves(double shareFrac, double atS, String why, EventLog log) {
+        Plant before = plant;
+        Growing.Picking picked = Growing.pickLeaves(traits, before, groundPerPlantM2(), shareFrac);
+        plant = picked.left();
+        pickedG += picked.freshG();
+        nutrients.pick(before.dryG() - plant.dryG());
+        log.addTaken(Event.Kind.LEAVES_PICKED, atS, where, picked.freshG() * plants, why);
+    }
+
+    /**
+     * Picks a crop that is picked as it grows, where it is ready and its last picking long enough
+     * ago.
+     *
+     * @param daysSincePlanted whole days
+     * @param next visit
+     */
+    void pickIfDue(int daysSincePlanted, NextVisit next, double atS, EventLog log) {
+        if (crop.tending().picking().isEmpty() || !pickable) {
+            return;
+        }
+        Tending.Picking picking = crop.tending().picking().get();
+        int gone = pickedOnDay < 0 ? picking.everyDays() : daysSincePlanted - pickedOnDay;
+        boolean left =
+                next.afterAbsence()
+                        && gone + next.days() > picking.everyDays()
+                        && gone >= EARLY_PICKING_FRAC * picking.everyDays();
+        if (gone >= picking.everyDays() || left) {
+            pickedOnDay = daysSincePlanted;
+            pickLeaves(picking.shareFrac(), atS, Event.AS_IT_GROWS, log);
+            shapeCanopy();
+        }
+    }
+
+    /** Whether it is picked as it grows, and was not yet. */
+    boolean isUnpicked() {
+        return pickedOnDay < 0;
+    }
+
+    /** Fresh leaves taken from a plant so far, g. */
+    double pickedG() {
+        return pickedG;
+    }
+
+    /**
+     * Takes leaves of so much fresh mass from all plants; all of it is a harvest.
+     *
+     * @param daysSincePlanted whole days
+     */
+    void take(double fromAllG, int daysSincePlanted, double atS, EventLog log) {
+        double standsG = standingFreshG() * plants;
+        if (fromAllG >= ALL_FRAC * standsG) {
+            harvest(atS, "", log);
+            return;
+        }
+        pickable = true;
+        pickedOnDay = daysSincePlanted;
+        pickLeaves(fromAllG / standsG, atS, Event.AS_IT_GROWS, log);
+        shapeCanopy();
     }
 
     private void thin(int out, double atS, EventLog log) {
@@ -308,6 +372,7 @@ final class CropStand {
             }
         }
         ready = isOver(daysSincePlanted);
+        pickable |= Growing.isRipe(traits, plant.thermalTimeCd(), freshG(), crop.harvestFreshG());
     }
 
     /** Whether it waits to be cut, or cleared when the last fruit is picked. */

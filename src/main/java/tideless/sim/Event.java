@@ -70,6 +70,9 @@ public record Event(
     /** Detail of a harvest that would not wait until somebody comes again. */
     public static final String BEFORE_ABSENCE = "before an absence";
 
+    /** Detail of a picking without a date of the scenario's. */
+    public static final String AS_IT_GROWS = "as it grows";
+
     /** Detail of a harvest, ripe or not, that the next crop of the tray does not wait for. */
     public static final String MAKES_ROOM = "makes room for the next crop";
 

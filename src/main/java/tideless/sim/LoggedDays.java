@@ -226,6 +226,8 @@ final class LoggedDays {
             rules.setValve(run, moved.settingM(), timeS);
         } else if (deed instanceof LogEntry.PlantsLost lost) {
             run.lose(lost.plants(), timeS, log);
+        } else if (deed instanceof LogEntry.LeavesPicked picked) {
+            run.take(picked.freshG(), timeS, log);
         } else if (deed instanceof LogEntry.Harvested) {
             run.harvestNow(timeS, log);
         }

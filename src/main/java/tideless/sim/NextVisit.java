@@ -12,6 +12,9 @@ import tideless.rig.Visits;
  * @param isNever whether nobody does before the run ends
  */
 record NextVisit(int days, boolean afterAbsence, boolean isNever) {
+    /** The run has ended. */
+    static final NextVisit NONE = new NextVisit(0, false, true);
+
     static NextVisit after(Scenario scenario, LocalDate date) {
         Visits visits = scenario.visits();
         LocalDate end = scenario.start().plusDays(scenario.days());

@@ -86,7 +86,10 @@ final class PlantingRun {
         return timeS - fromDay * Time.DAY_S;
     }
 
-    /** Takes the crop out where it is ready, or as good as ready before nobody comes for days. */
+    /**
+     * Takes the crop out where it is ready, or as good as ready before nobody comes for days; or
+     * picks it where it is picked as it grows.
+     */
     void harvestIfReady(double timeS, NextVisit next, EventLog log) {
         if (!lives()) {
             return;
@@ -96,7 +99,18 @@ final class PlantingRun {
         } else if ((next.afterAbsence() || next.isNever() && next.days() > 1)
                 && stand.isNearlyReady(sincePlantedS(timeS), next)) {
             stand.harvest(timeS, Event.BEFORE_ABSENCE, log);
+        } else {
+            stand.pickIfDue(daysSincePlanted(timeS), next, timeS, log);
         }
+    }
+
+    private int daysSincePlanted(double timeS) {
+        return (int) (sincePlantedS(timeS) / Time.DAY_S);
+    }
+
+    /** Takes leaves of so much fresh mass from all plants, g. */
+    void take(double fromAllG, double timeS, EventLog log) {
+        stand.take(fromAllG, daysSincePlanted(timeS), timeS, log);
     }
 
     /** Takes the crop out, ripe or not, for another that waits. */
@@ -106,10 +120,12 @@ final class PlantingRun {
         }
     }
 
-    /** A crop that is ready when the run ends is cut then. */
+    /** A crop that is ready when the run ends is cut then, or picked for the first time. */
     void endRun(double atS, EventLog log) {
         if (lives() && stand.isReady()) {
             stand.harvest(atS, "", log);
+        } else if (lives() && stand.isUnpicked()) {
+            stand.pickIfDue(daysSincePlanted(atS), NextVisit.NONE, atS, log);
         }
     }
 

@@ -298,7 +298,7 @@ final class TrayRun {
 
     /** Nothing grows in it any more. */
     private void clear() {
-        toll.reap(freshG(), fruitFreshG());
+        toll.reap(freshG(), fruitFreshG(), growing == null ? 0 : growing.stand().pickedG());
         growing = null;
     }
 
@@ -314,6 +314,14 @@ final class TrayRun {
     void harvestNow(double timeS, EventLog log) {
         if (lives()) {
             growing.stand().harvest(timeS, "", log);
+            clearIfCut();
+        }
+    }
+
+    /** Takes leaves of so much fresh mass from all plants, g. */
+    void take(double fromAllG, double timeS, EventLog log) {
+        if (lives()) {
+            growing.take(fromAllG, timeS, log);
             clearIfCut();
         }
     }

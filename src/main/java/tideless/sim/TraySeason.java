@@ -37,6 +37,12 @@ public record TraySeason(
      * @param freshG fresh mass of shoot and fruit of one plant when it left the tray, or at the end
      *     with the last day's growth, g; NaN where a thirst was measured
      * @param fruitFreshG of which fruit, g; NaN as above
+     * @param pickedG leaves that were picked from it before, g
      */
-    public record Yield(double freshG, double fruitFreshG) {}
+    public record Yield(double freshG, double fruitFreshG, double pickedG) {
+        /** All that one plant gave, with the leaves picked from it, g; NaN as above. */
+        public double allG() {
+            return freshG + pickedG;
+        }
+    }
 }

@@ -52,8 +52,8 @@ final class TrayToll {
     }
 
     /** A crop has left the tray, or the run has ended. */
-    void reap(double freshG, double fruitFreshG) {
-        yields.add(new TraySeason.Yield(freshG, fruitFreshG));
+    void reap(double freshG, double fruitFreshG, double pickedG) {
+        yields.add(new TraySeason.Yield(freshG, fruitFreshG, pickedG));
     }
 
     TraySeason season() {

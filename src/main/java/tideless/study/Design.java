@@ -116,7 +116,7 @@ public record Design(
                     sums.merge(
                             Figure.YIELD,
                             plants(scenario.trays().get(i).planted(n))
-                                    * tray.yields().get(n).freshG(),
+                                    * tray.yields().get(n).allG(),
                             Double::sum);
                 }
             }

@@ -23,6 +23,7 @@ public record Expected(What what, Band atS, Band litres) {
                             Event.Kind.FRESH_SOLUTION,
                             Event.Kind.FLUSH,
                             Event.Kind.FIRST_RIPE,
+                            Event.Kind.LEAVES_PICKED,
                             Event.Kind.HARVEST,
                             Event.Kind.PLANTED));
 

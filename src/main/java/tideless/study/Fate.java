@@ -21,8 +21,9 @@ import tideless.sim.TraySeason;
  * @param dated every event that a forecast dates, by what it is
  * @param lowestInAbsenceM for each absence of the scenario the lowest level of a living tray, m;
  *     NaN where none lives then
- * @param freshG fresh mass of a plant of each crop at its end, g, the crops of one tray after the
- *     other; NaN where a thirst was measured, 0 of a crop that was never set out
+ * @param freshG fresh mass of a plant of each crop at its end, with the leaves picked from it
+ *     before, g, the crops of one tray after the other; NaN where a thirst was measured, 0 of a
+ *     crop that was never set out
  * @param fruitG of which fruit, g; likewise
  * @param feedM3 feed made after the start, m3
  */
@@ -56,7 +57,7 @@ record Fate(
         for (int i = 0; i < scenario.trays().size(); i++) {
             List<TraySeason.Yield> yields = season.trays().get(i).yields();
             for (int n = 0; n < yields.size(); n++) {
-                freshG[scenario.plantingsBefore(i) + n] = yields.get(n).freshG();
+                freshG[scenario.plantingsBefore(i) + n] = yields.get(n).allG();
                 fruitG[scenario.plantingsBefore(i) + n] = yields.get(n).fruitFreshG();
             }
             lives.add(addHarms(scenario, season, scenario.trays().get(i).id(), harms));
@@ -66,12 +67,14 @@ record Fate(
                 List.copyOf(harms), dated, lowest(scenario, season, lives), freshG, fruitG, feedM3);
     }
 
-    /** Every event that a forecast dates, by what it is. */
+    /**
+     * Every event that a forecast dates, by what it is; of leaves picked as they grow the first.
+     */
     static Map<Expected.What, Dated> dated(List<Event> events) {
         Map<Expected.What, Dated> dated = new HashMap<>();
         Map<String, Integer> seen = new HashMap<>();
         for (Event event : events) {
-            if (Expected.DATED.contains(event.kind())) {
+            if (Expected.DATED.contains(event.kind()) && !isOneOfMany(event, seen)) {
                 int ordinal = seen.merge(event.kind() + event.vessel().toString(), 1, Integer::sum);
                 dated.put(
                         new Expected.What(event.kind(), event.vessel(), ordinal),
@@ -79,6 +82,12 @@ record Fate(
             }
         }
         return dated;
+    }
+
+    private static boolean isOneOfMany(Event event, Map<String, Integer> seen) {
+        return event.kind() == Event.Kind.LEAVES_PICKED
+                && (event.detail().isEmpty()
+                        || seen.containsKey(event.kind() + event.vessel().toString()));
     }
 
     boolean survives() {

@@ -92,6 +92,7 @@ public record Forecast(
                     case FLUSH -> Event.Kind.FLUSH;
                     case HARVEST -> Event.Kind.HARVEST;
                     case PLANT -> Event.Kind.PLANTED;
+                    case PICK_LEAVES -> Event.Kind.LEAVES_PICKED;
                     default -> null;
                 };
         if (kind == null || !task.isDone()) {

@@ -4,8 +4,10 @@ import java.util.List;
 import tideless.advice.Measure;
 import tideless.advice.Verdict;
 import tideless.advice.Warning;
+import tideless.physics.Time;
 import tideless.rig.Planting;
 import tideless.rig.VesselId;
+import tideless.sim.Event;
 import tideless.sim.PlantingTrace;
 import tideless.sim.Trace;
 import tideless.sim.TrayTrace;
@@ -113,7 +115,14 @@ final class Improvement {
                 planting.tray().planting() instanceof Planting.OfCrop crop
                         && crop.traits().stages().fruits();
         TrayTrace run = planting.run();
-        return (fruits ? run.fruitFreshG() : run.freshG()).at(planting.firstHour() + hours);
+        int hour = planting.firstHour() + hours;
+        double pickedG =
+                planting.events().stream()
+                        .filter(e -> !fruits && e.kind() == Event.Kind.LEAVES_PICKED)
+                        .filter(e -> e.atS() <= hour * Time.HOUR_S)
+                        .mapToDouble(Event::freshG)
+                        .sum();
+        return (fruits ? run.fruitFreshG() : run.freshG()).at(hour) + pickedG / plants(planting);
     }
 
     private static TrayTrace tray(Trace trace, VesselId id) {

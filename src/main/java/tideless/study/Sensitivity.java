@@ -265,7 +265,9 @@ public record Sensitivity(
             double atS = event.getValue().atS();
             if ((kind == Event.Kind.REFILL || kind == Event.Kind.TOP_UP) && atS >= fromS) {
                 refillS = Math.min(refillS, atS);
-            } else if ((kind == Event.Kind.HARVEST || kind == Event.Kind.FIRST_RIPE)
+            } else if ((kind == Event.Kind.HARVEST
+                            || kind == Event.Kind.FIRST_RIPE
+                            || kind == Event.Kind.LEAVES_PICKED)
                     && atS >= fromS) {
                 harvestS = Math.min(harvestS, atS);
             }

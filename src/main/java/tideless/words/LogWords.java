@@ -120,6 +120,9 @@ public final class LogWords {
         if (deed instanceof LogEntry.PlantsLost) {
             return "plants lost";
         }
+        if (deed instanceof LogEntry.LeavesPicked) {
+            return "picked";
+        }
         if (deed instanceof LogEntry.Harvested) {
             return "harvested";
         }

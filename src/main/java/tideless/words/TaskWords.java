@@ -97,6 +97,19 @@ public final class TaskWords {
         return Names.list(trays.stream().map(Names::clean).toList());
     }
 
+    /** As "; first picking, then about 60 g every 7 days, to Fri 22 May"; empty of one by date. */
+    private static String later(Facts facts) {
+        String first = facts.of().isEmpty() ? "" : "; first picking";
+        return !facts.has(Quantity.EVERY)
+                ? first
+                : (first.isEmpty() ? "; then about " : first + ", then about ")
+                        + CauseWords.figure(facts, Quantity.LATER)
+                        + " every "
+                        + CauseWords.figure(facts, Quantity.EVERY)
+                        + ", to "
+                        + Dates.weekday(facts.on().toLocalDate());
+    }
+
     private static String figure(Task task) {
         Measure measure = task.measure();
         String value = Numbers.of(measure.value(), measure.unit());
@@ -184,7 +197,7 @@ public final class TaskWords {
                             + value
                             + (task.cause().kind() == Cause.Kind.OLD_LEAVES_GIVE_LITTLE
                                     ? " of the lowest leaves from the whole tray"
-                                    : " of leaf from the whole tray");
+                                    : " of leaf from the whole tray" + later(task.cause().facts()));
             case THIN_OUT ->
                     "leave "
                             + task.cause().facts().of()

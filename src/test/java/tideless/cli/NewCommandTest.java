@@ -212,7 +212,7 @@ class NewCommandTest {
                 "--size; 12 x 14.5; with its unit, as",
                 "--size; 5 gallon bucket; 'or 30 x 32 cm for a round one'",
                 "--visits; monkeys; mon-fri",
-                "--crop; cherry tomato; did you mean \"tomato\"?"
+                "--crop; cherry tomato; 'did you mean \"dwarf-tomato\" (for windowsill or patio, 35 cm high) or \"tomato\" (a vine on a string, 2 m and more)?'"
             })
     void what_may_mean_two_things_is_not_guessed(String option, String answer, String told) {
         Outcome outcome = run(file(), option, answer, "--start", "2026-03-02", "--usual");

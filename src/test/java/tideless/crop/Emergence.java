@@ -250,6 +250,7 @@ final class Emergence {
         rows.addAll(Trials.rows());
         rows.addAll(MoreTrials.rows());
         rows.addAll(ReadTrials.rows());
+        rows.addAll(RememberedTrials.rows());
         return rows;
     }
 

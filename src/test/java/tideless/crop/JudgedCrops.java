@@ -183,7 +183,8 @@ final class JudgedCrops {
                 """
                 ## What judges each crop
 
-                A trial counts where an author or a report is named and it did not set the crop's numbers. A crop whose
+                A trial counts where an author or a report is named and it did not set the crop's numbers; of some only the sign
+                of an answer is known ("size not"), which judges little. A crop whose
                 numbers are all met may still be met by chance where only one or two trials are known, and one without
                 any is not known at all. Rows that judge nothing were in view when numbers were chosen, gave them, or
                 compare two models of ours. The measured houses (three of cucumber, four of tomato) judge days and weeks of

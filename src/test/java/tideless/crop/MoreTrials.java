@@ -99,7 +99,16 @@ final class MoreTrials {
                 "Lefsrud et al. (2006), Physiol. Plant. 127:624, from memory: rises, size not";
         ratio(rows, "kale", 500, 125, 25, 21, 1.5, 6, lefsrud);
         ratio(rows, "rocket", 300, 150, 100, 21, 1.2, 2.5, PRACTICE);
-        ratio(rows, "coriander", 300, 100, 100, 28, 1.5, 3.5, PRACTICE);
+        ratio(
+                rows,
+                "coriander",
+                300,
+                100,
+                100,
+                28,
+                1.5,
+                3.5,
+                "Nguyen et al. (2019), Agronomy 9:224, from memory: rises, size not");
         ratio(rows, "parsley", 280, 140, 60, 35, 1.4, 3, PRACTICE);
         ratio(rows, "mint", 280, 140, 25, 35, 1.4, 3, PRACTICE);
     }

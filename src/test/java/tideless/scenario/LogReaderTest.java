@@ -97,6 +97,40 @@ class LogReaderTest {
     }
 
     @Test
+    void leaves_picked_are_no_harvest_and_of_a_crop_picked_as_it_grows_nor_is_what_was_taken()
+            throws IOException {
+        String rows =
+                HEAD
+                        + "2026-04-04,08:00,basil,leaves picked,60 g,,\n"
+                        + "2026-04-11,08:00,basil,harvest,0.05 kg,,\n"
+                        + "2026-04-13,08:00,tomato,picked,40 g,,\n"
+                        + "2026-05-04,08:00,basil,harvest,,,\n";
+        VesselId basil = VesselId.tray("basil");
+        double eight = 8 * Time.HOUR_S;
+        // The bench states a day on which its basil is cut: what was taken then is the crop.
+        assertThat(log(rows).entries())
+                .contains(
+                        new LogEntry.LeavesPicked(33 * Time.DAY_S + eight, basil, 60),
+                        new LogEntry.Harvested(40 * Time.DAY_S + eight, basil));
+        Path bench = folder.resolve("bench.toml");
+        Files.writeString(
+                bench, Files.readString(BENCH).replaceFirst("harvest_after = \"42 days\"\\n", ""));
+        Path file = Files.writeString(folder.resolve("log.csv"), rows);
+        Reading reading = ScenarioReader.read(bench, Beside.files(file, null));
+        assertThat(reading).as("%s", reading).isInstanceOf(Reading.Good.class);
+        Reading.Good good = (Reading.Good) reading;
+        assertThat(good.scenario().log().entries())
+                .containsExactly(
+                        new LogEntry.LeavesPicked(33 * Time.DAY_S + eight, basil, 60),
+                        new LogEntry.LeavesPicked(40 * Time.DAY_S + eight, basil, 50),
+                        new LogEntry.Looked(42 * Time.DAY_S + eight),
+                        new LogEntry.Harvested(63 * Time.DAY_S + eight, basil));
+        assertThat(good.notes())
+                .extracting(Note::toString)
+                .anyMatch(note -> note.contains("this crop is picked as it grows"));
+    }
+
+    @Test
     void wide_tables_say_the_same_as_long_ones() throws IOException {
         Log byVessel =
                 log(

@@ -5,6 +5,7 @@ import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.util.List;
+import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.OptionalInt;
 import org.junit.jupiter.api.Test;
@@ -40,7 +41,7 @@ class CropStandLifeTest {
                     traits,
                     OptionalInt.empty(),
                     OptionalDouble.empty(),
-                    new Tending(List.of(acts)));
+                    new Tending(List.of(acts), Optional.empty()));
         }
 
         Made cutOn(int day) {

@@ -5,6 +5,7 @@ import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.util.List;
+import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.OptionalInt;
 import org.junit.jupiter.api.Test;
@@ -200,7 +201,7 @@ class CropStandTest {
                         Planting.ThirstModel.CANOPY,
                         OptionalInt.empty(),
                         OptionalDouble.empty(),
-                        new Tending(List.of(acts))),
+                        new Tending(List.of(acts), Optional.empty())),
                 VesselId.tray("t"));
     }
 

@@ -112,6 +112,31 @@ class LoggedDaysTest {
     }
 
     @Test
+    void leaves_that_were_picked_are_taken_and_all_that_stands_is_a_harvest() {
+        Season season =
+                run(
+                        bench(),
+                        new LogEntry.LeavesPicked(at(20, 9), BASIL, 30),
+                        new LogEntry.LeavesPicked(at(21, 9), BASIL, 5000));
+        assertThat(
+                        season.events().stream()
+                                .filter(e -> e.kind() == Event.Kind.LEAVES_PICKED)
+                                .toList())
+                .singleElement()
+                .satisfies(
+                        e -> {
+                            assertThat(e.atS()).isEqualTo(at(20, 9));
+                            assertThat(e.freshG()).isCloseTo(30, within(1e-9));
+                        });
+        assertThat(
+                        season.events().stream()
+                                .filter(e -> e.kind() == Event.Kind.HARVEST)
+                                .filter(e -> e.vessel().equals(BASIL))
+                                .map(Event::atS))
+                .containsExactly(at(21, 9));
+    }
+
+    @Test
     void a_level_that_was_read_is_the_level_from_then_on() {
         Season season = run(bench(), level(at(7, 8), 0.15), level(at(7, 8), 0.15));
         // Foretold from what stood there before, then from what was read.

@@ -4,7 +4,6 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
-import java.util.List;
 import java.util.OptionalDouble;
 import java.util.OptionalInt;
 import org.junit.jupiter.api.Test;
@@ -41,7 +40,7 @@ class PlantingRunTest {
                     Planting.ThirstModel.CANOPY,
                     OptionalInt.empty(),
                     OptionalDouble.empty(),
-                    new Tending(List.of()));
+                    Tending.NONE);
 
     private PlantingRun usedTo(double msPerCm, RootAir air) {
         Tray tray =

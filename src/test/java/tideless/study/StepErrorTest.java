@@ -70,7 +70,7 @@ class StepErrorTest {
             trays.add(
                     new TraySeason(
                             tray.yields().stream()
-                                    .map(y -> new TraySeason.Yield(0.99 * y.freshG(), 0))
+                                    .map(y -> new TraySeason.Yield(0.99 * y.freshG(), 0, 0))
                                     .toList(),
                             1.02 * tray.drunkM3(),
                             tray.dryH(),
