@@ -27,6 +27,7 @@ final class TrayKeys {
                             .about(
                                     "EC at 25 degC of the feed poured into it, where it is not that of"
                                             + " [feed]; a tray with a valve has that of its reservoir"));
+
     /** Of {@link #HARVEST}: the whole plant when it is ready. */
     static final String ONCE = "once";
 
