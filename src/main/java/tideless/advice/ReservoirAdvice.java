@@ -35,7 +35,8 @@ final class ReservoirAdvice {
     }
 
     void add() {
-        SolutionAdvice.addPrecipitates(trace, id, event -> true, out);
+        SolutionAdvice.addPrecipitates(
+                trace, TrayCase.eventsOf(trace, id), event -> true, out);
         addUnheededFills();
         int timesDry = 0;
         double firstDryS = 0;

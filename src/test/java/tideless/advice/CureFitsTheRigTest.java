@@ -257,7 +257,10 @@ class CureFitsTheRigTest {
     @Test
     void roots_that_end_above_the_level_want_it_higher_or_the_cup_lower() {
         MadeTrace stranded =
-                new MadeTrace(14).filled(BY_HAND).event(Event.Kind.STRANDED, MadeTrace.TRAY, 100);
+                new MadeTrace(14)
+                        .filled(BY_HAND)
+                        .with(TraySeries.ROOT_TIP, h -> 0.06)
+                        .event(Event.Kind.STRANDED, MadeTrace.TRAY, 100);
         assertEquals(
                 List.of(Cure.Kind.FILL_HIGHER, Cure.Kind.HANG_CUP_LOWER),
                 cures(stranded, Warning.Kind.STRANDED));
