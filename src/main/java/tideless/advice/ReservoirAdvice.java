@@ -36,8 +36,7 @@ final class ReservoirAdvice {
     }
 
     void add() {
-        SolutionAdvice.addPrecipitates(
-                trace, TrayCase.eventsOf(trace, id), event -> true, out);
+        SolutionAdvice.addPrecipitates(trace, TrayCase.eventsOf(trace, id), event -> true, out);
         addUnheededFills();
         int timesDry = 0;
         double firstDryS = 0;
@@ -90,8 +89,7 @@ final class ReservoirAdvice {
                                 0,
                                 Measure.of(left * 1000, Unit.LITRES),
                                 new Cause(
-                                        Cause.Kind.BEFORE_ABSENCE,
-                                        Facts.NONE.on(returnFrom(away))),
+                                        Cause.Kind.BEFORE_ABSENCE, Facts.NONE.on(returnFrom(away))),
                                 List.of(),
                                 List.of(),
                                 false));

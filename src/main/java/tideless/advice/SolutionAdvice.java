@@ -177,8 +177,7 @@ final class SolutionAdvice {
                                 && FlushRule.isTooSalty(
                                         ec.applyAsDouble(h), feed, limits.ecHighMsPerCm());
         int salty =
-                seenAtAVisit(
-                        tray.firstSpell(isSalty), h -> isSalty.test(h) && !isMendedByTopUp(h));
+                seenAtAVisit(tray.firstSpell(isSalty), h -> isSalty.test(h) && !isMendedByTopUp(h));
         if (salty >= 0) {
             addUnheeded(
                     Task.Kind.FLUSH,

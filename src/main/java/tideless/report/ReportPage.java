@@ -125,7 +125,9 @@ final class ReportPage {
         page.put("hasLater", !later.isEmpty());
         List<Warning> warnings = new ArrayList<>(forecast.advice().warnings());
         warnings.sort(Warning.GRAVEST_FIRST);
-        page.put("warnings", WarningWords.alike(warnings).stream().map(ReportPage::sentence).toList());
+        page.put(
+                "warnings",
+                WarningWords.alike(warnings).stream().map(ReportPage::sentence).toList());
         page.put("hasWarnings", !warnings.isEmpty());
         page.put(
                 "past",

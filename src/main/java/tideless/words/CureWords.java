@@ -114,6 +114,10 @@ public final class CureWords {
             case OWN_RESERVOIR -> "a reservoir of its own for this crop";
             case DO_NOT_SHARE_A_FEED ->
                     "these crops do not share a feed (" + facts.of() + "): a reservoir for each";
+            case OWN_FEED ->
+                    "these crops do not share a feed ("
+                            + facts.of()
+                            + "): a strength of its own for each";
             case LID_ON_GAPS ->
                     "a lid on the gaps of the deck, through which "
                             + figure(facts, Quantity.EVAPORATED_SHARE)

@@ -10,8 +10,8 @@ import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 import tideless.rig.Filling;
 import tideless.rig.Pouring;
-import tideless.sim.Rigs;
 import tideless.sim.Event;
+import tideless.sim.Rigs;
 import tideless.sim.TraySeries;
 
 /** What a jug does and mends in a tray that is topped up by hand. */
@@ -22,15 +22,7 @@ class ToppedUpTest {
 
     private static Event topUp(double hour) {
         return new Event(
-                Event.Kind.TOP_UP,
-                hour * 3600,
-                MadeTrace.TRAY,
-                0.004,
-                0,
-                0,
-                Double.NaN,
-                0,
-                "");
+                Event.Kind.TOP_UP, hour * 3600, MadeTrace.TRAY, 0.004, 0, 0, Double.NaN, 0, "");
     }
 
     private static Cure firstCure(MadeTrace trace, Warning.Kind kind) {

@@ -35,13 +35,7 @@ class ForecastTableTest {
     private static String print(
             Forecast forecast, boolean colour, int width, ForecastTable.Depth depth) {
         StringWriter text = new StringWriter();
-        ForecastTable.print(
-                new PrintWriter(text),
-                forecast,
-                colour,
-                width,
-                depth,
-                Telling.METRIC);
+        ForecastTable.print(new PrintWriter(text), forecast, colour, width, depth, Telling.METRIC);
         return text.toString();
     }
 
