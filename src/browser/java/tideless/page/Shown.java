@@ -6,7 +6,6 @@ import java.time.LocalDate;
 import java.time.LocalDateTime;
 import java.time.temporal.ChronoUnit;
 import java.util.ArrayList;
-import java.util.Comparator;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
@@ -172,7 +171,7 @@ final class Shown {
         result.put(
                 "warnings",
                 forecast.advice().warnings().stream()
-                        .sorted(Comparator.comparing(Warning::kind).thenComparing(Warning::from))
+                        .sorted(Warning.GRAVEST_FIRST)
                         .map(w -> warning(scenario, w, years))
                         .toList());
         result.put("events", forecast.trace().events().stream().map(Shown::event).toList());

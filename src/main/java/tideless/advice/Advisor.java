@@ -3,6 +3,7 @@ package tideless.advice;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
+import java.util.Optional;
 import tideless.rig.Filling;
 import tideless.rig.VesselId;
 import tideless.sim.PlantingTrace;
@@ -38,7 +39,7 @@ public final class Advisor {
                 out.take(of(tray, curesOfReservoir(tray, out)), planting.crop());
             }
         }
-        Harmony.bringTo(out);
+        Harmony.bringTo(out, (one, other) -> hangOnOne(trace, one, other));
         Comparator<VesselId> place = placeIn(trace);
         out.tasks.sort(byDate(place));
         out.warnings.sort(
@@ -49,6 +50,21 @@ public final class Advisor {
         out.warnings.removeAll(past);
         Verdict verdict = Verdicts.of(trace, trays, rounds, out.warnings);
         return new Advice(verdict, Cautions.addedTo(out.tasks, trace), out.warnings, past, sizings);
+    }
+
+    /** Whether two trays are fed by one reservoir. */
+    private static boolean hangOnOne(Trace trace, VesselId one, VesselId other) {
+        return reservoirOf(trace, one)
+                .filter(name -> reservoirOf(trace, other).equals(Optional.of(name)))
+                .isPresent();
+    }
+
+    private static Optional<String> reservoirOf(Trace trace, VesselId tray) {
+        return trace.trays().stream()
+                .filter(of -> of.tray().id().equals(tray))
+                .filter(of -> of.tray().filling() instanceof Filling.ByValve)
+                .map(of -> ((Filling.ByValve) of.tray().filling()).reservoir())
+                .findFirst();
     }
 
     /** Whether it is over by the end of a grower's log; a death is never over. */

@@ -12,7 +12,7 @@ import tideless.sim.Event;
 
 /** What a crop asks of the hand: pollination, support, picking, harvest, cleaning, sowing. */
 final class CropAdvice {
-    /** A truss is shaken this often while it flowers, d; common practice, no source. */
+    /** A truss is shaken this often while it flowers, or at each visit, d; common practice. */
     private static final double POLLINATE_DAYS = 2;
 
     /** A crop that grows at least so tall leans when it bears, m; strawberries do not; assumed. */
@@ -24,7 +24,7 @@ final class CropAdvice {
     /** Seedlings sown so much sooner than they need outgrow their plugs, d; assumed. */
     private static final double SOWN_EARLY_DAYS = 7;
 
-    /** Ripe fruit is picked this often, d; common practice, no source. */
+    /** Ripe fruit is picked this often, or at each visit, d; common practice, no source. */
     private static final double PICK_DAYS = 3;
 
     /** Share of the wanted weight below which a crop is called light; assumed. */
@@ -32,6 +32,9 @@ final class CropAdvice {
 
     /** The same for a crop that is cut before nobody comes for days, as runs do; assumed. */
     private static final double NEARLY_FRAC = 0.9;
+
+    /** Nothing is sown for less than this share of a crop's time; assumed. */
+    private static final double WORTH_SOWING_FRAC = 0.5;
 
     private static final int WEEK_H = 7 * 24;
 
@@ -154,7 +157,9 @@ final class CropAdvice {
             task(
                     Task.Kind.POLLINATE,
                     open * Time.HOUR_S,
-                    Measure.of(POLLINATE_DAYS, Unit.DAYS),
+                    tray.rounds.comesEvery(POLLINATE_DAYS, open)
+                            ? Measure.of(POLLINATE_DAYS, Unit.DAYS)
+                            : Measure.none(),
                     new Cause(Cause.Kind.FLOWERS_OPEN, Facts.NONE.on(last)));
         }
     }
@@ -182,7 +187,11 @@ final class CropAdvice {
                 Task.Kind.PICK,
                 due * Time.HOUR_S,
                 Measure.of(weekly, Unit.GRAMS),
-                new Cause(Cause.Kind.FIRST_FRUIT_RIPE, Facts.of(Quantity.EVERY, PICK_DAYS)));
+                new Cause(
+                        Cause.Kind.FIRST_FRUIT_RIPE,
+                        tray.rounds.comesEvery(PICK_DAYS, due)
+                                ? Facts.of(Quantity.EVERY, PICK_DAYS)
+                                : Facts.NONE));
     }
 
     private void addHarvest(Event event) {
@@ -315,7 +324,10 @@ final class CropAdvice {
     /** Seedlings for an hour; those that follow another crop are told of even before the run. */
     private void addSowing(Planting.OfCrop crop, double readyHour) {
         double sowHour = readyHour - crop.ageAtStartDays() * 24;
-        if (sowHour >= 0 || !tray.tray.next().isEmpty()) {
+        boolean isPlanned = !tray.tray.next().isEmpty();
+        double grownHours = tray.lastHour + 1.0 - tray.firstHour;
+        boolean isLeft = readyHour + WORTH_SOWING_FRAC * grownHours <= tray.rounds.endHours();
+        if (isPlanned || sowHour >= 0 && isLeft) {
             task(
                     Task.Kind.SOW_NEXT,
                     (sowHour >= 0 ? sownAt(sowHour, readyHour) : sowHour) * Time.HOUR_S,

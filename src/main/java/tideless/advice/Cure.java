@@ -50,6 +50,7 @@ public record Cure(Kind kind, Facts facts) {
         FEED_IN_PLACE_OF_WATER,
         OWN_RESERVOIR,
         DO_NOT_SHARE_A_FEED,
+        OWN_FEED,
         LID_ON_GAPS,
         RAIN_WATER,
         FRESH_SOLUTION_SOONER,

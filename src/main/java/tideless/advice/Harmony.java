@@ -5,6 +5,7 @@ import java.util.Comparator;
 import java.util.List;
 import java.util.Set;
 import java.util.TreeSet;
+import java.util.function.BiPredicate;
 import tideless.rig.VesselId;
 
 /**
@@ -17,7 +18,7 @@ import tideless.rig.VesselId;
 final class Harmony {
     private Harmony() {}
 
-    static void bringTo(Findings out) {
+    static void bringTo(Findings out, BiPredicate<VesselId, VesselId> hangOnOne) {
         Set<VesselId> salty = vessels(out.warnings, Warning.Kind.TOO_SALTY);
         out.tasks.stream()
                 .filter(t -> t.kind() == Task.Kind.FLUSH)
@@ -39,9 +40,12 @@ final class Harmony {
         if (stronger.isEmpty() || leaner.isEmpty()) {
             return;
         }
+        boolean isOneReservoir =
+                stronger.stream()
+                        .anyMatch(one -> leaner.stream().anyMatch(b -> hangOnOne.test(one, b)));
         Cure apart =
                 new Cure(
-                        Cure.Kind.DO_NOT_SHARE_A_FEED,
+                        isOneReservoir ? Cure.Kind.DO_NOT_SHARE_A_FEED : Cure.Kind.OWN_FEED,
                         Facts.NONE.named(names(stronger) + " / " + names(leaner)));
         out.tasks.replaceAll(
                 t -> t.withCures(withoutFeed(t.cures(), stronger.equals(leaner) ? null : apart)));

@@ -2,6 +2,7 @@ package tideless.advice;
 
 import static java.time.temporal.ChronoUnit.DAYS;
 
+import java.time.LocalDateTime;
 import java.util.ArrayList;
 import java.util.List;
 import tideless.rig.Reservoir;
@@ -35,7 +36,7 @@ final class ReservoirAdvice {
     }
 
     void add() {
-        SolutionAdvice.addPrecipitates(trace, id, event -> true, out);
+        SolutionAdvice.addPrecipitates(trace, TrayCase.eventsOf(trace, id), event -> true, out);
         addUnheededFills();
         int timesDry = 0;
         double firstDryS = 0;
@@ -88,8 +89,7 @@ final class ReservoirAdvice {
                                 0,
                                 Measure.of(left * 1000, Unit.LITRES),
                                 new Cause(
-                                        Cause.Kind.BEFORE_ABSENCE,
-                                        Facts.NONE.on(trace.clockAt(away[1] * 3600 - 60))),
+                                        Cause.Kind.BEFORE_ABSENCE, Facts.NONE.on(returnFrom(away))),
                                 List.of(),
                                 List.of(),
                                 false));
@@ -112,6 +112,12 @@ final class ReservoirAdvice {
             }
         }
         return null;
+    }
+
+    /** The first visit after an absence, or the end of the run. */
+    private LocalDateTime returnFrom(double[] away) {
+        double next = rounds.nextFrom(away[1]);
+        return trace.clockAt(3600 * (next > away[1] ? next : rounds.endHours()) - 60);
     }
 
     /** What a full one gives before a tray gets nothing more: usable litres count from there. */
@@ -148,7 +154,7 @@ final class ReservoirAdvice {
                         away != null
                                 ? new Cause(
                                         Cause.Kind.BEFORE_ABSENCE,
-                                        countedFrom(event).on(trace.clockAt(away[1] * 3600 - 60)))
+                                        countedFrom(event).on(returnFrom(away)))
                                 : new Cause(
                                         leftM3 <= 0
                                                 ? Cause.Kind.RUN_DOWN_TO_OUTLET

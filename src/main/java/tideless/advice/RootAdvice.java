@@ -153,7 +153,10 @@ final class RootAdvice {
         double riseM = tray.traits == null ? RISE_BORNE_M : tray.traits.roots().riseBorneM();
         Facts rise = Facts.of(Quantity.RISE, riseM * 1000);
         if (!(tray.tray.filling() instanceof Filling.ByValve)) {
-            return List.of(new Cure(Cure.Kind.TOP_UP_LITTLE_AND_OFTEN, rise));
+            return List.of(
+                    new Cure(
+                            Cure.Kind.TOP_UP_LITTLE_AND_OFTEN,
+                            firstTooHigh().map(event -> borneAt(rise, event)).orElse(rise)));
         }
         if (tray.firstS(Event.Kind.OVERFLOW_BEGAN).isPresent()) {
             return List.of(Cure.of(Cure.Kind.MEND_VALVE));
@@ -161,6 +164,23 @@ final class RootAdvice {
         return reservoirCures.isEmpty()
                 ? List.of(new Cure(Cure.Kind.RAISE_BY_STEPS, rise))
                 : reservoirCures;
+    }
+
+    /** The top-up that rose above the roots in air; empty where none did. */
+    private Optional<Event> firstTooHigh() {
+        OptionalDouble drowned = tray.firstS(Event.Kind.DROWNED);
+        return tray.events().stream()
+                .filter(event -> event.kind() == Event.Kind.TOP_UP)
+                .filter(event -> drowned.isPresent() && event.atS() <= drowned.getAsDouble())
+                .filter(event -> drowned.getAsDouble() - event.atS() < Time.DAY_S)
+                .reduce((before, after) -> after);
+    }
+
+    /** With its visit and the highest level that the roots bore then. */
+    private Facts borneAt(Facts rise, Event event) {
+        int before = Math.max(tray.firstHour, tray.trace.sampleAt(event.atS()) - 1);
+        return rise.and(Quantity.LEVEL, 1000 * tray.of.usedToLevelM().at(before))
+                .on(tray.trace.clockAt(event.atS()));
     }
 
     private Cause.Kind whyStrandedAtFirst() {
@@ -310,8 +330,7 @@ final class RootAdvice {
         if (atTheValve.isPresent()) {
             return List.of(atTheValve.get());
         }
-        int next = Math.min(dry + 1, tray.lastHour); // the hour after that in which it begins
-        double tipM = Math.max(tray.of.rootTipM().at(dry), tray.of.rootTipM().at(next));
+        double tipM = lowestTipM(dry);
         if (tray.of.levelM().at(dry) >= FILM_M && valve.settingM(tray.setOn(dry)) <= tipM) {
             return List.of(
                     new Cure(
@@ -323,9 +342,16 @@ final class RootAdvice {
                 : reservoirCures;
     }
 
+    /** Where the roots end in the hour in which it begins, or in that after it, m. */
+    private double lowestTipM(int dry) {
+        int next = Math.min(dry + 1, tray.lastHour);
+        return Math.max(tray.of.rootTipM().at(dry), tray.of.rootTipM().at(next));
+    }
+
     /** Of a tray topped up by hand: it held too little from one top-up to the next. */
     private List<Cure> handCures(int dry) {
-        if (tray.of.levelM().at(dry) >= FILM_M) {
+        boolean hangs = tray.of.levelM().at(dry) <= lowestTipM(dry);
+        if (hangs && tray.of.levelM().at(dry) >= FILM_M) {
             return List.of(Cure.of(Cure.Kind.FILL_HIGHER), Cure.of(Cure.Kind.HANG_CUP_LOWER));
         }
         double from = tray.planting.fromS() / Time.HOUR_S;

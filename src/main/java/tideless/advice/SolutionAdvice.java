@@ -10,7 +10,6 @@ import tideless.crop.CropTraits;
 import tideless.rig.Climate;
 import tideless.rig.Filling;
 import tideless.rig.Limits;
-import tideless.rig.VesselId;
 import tideless.rig.Visits;
 import tideless.sim.Event;
 import tideless.sim.FlushRule;
@@ -29,6 +28,12 @@ final class SolutionAdvice {
 
     /** Water that reads more than this brings salts worth leaving out, mS/cm; assumed. */
     private static final double SALTY_WATER_MS_PER_CM = 0.25;
+
+    /** What falls out sooner than this is the feed's doing whatever hangs above it, h; assumed. */
+    private static final int ROOTS_MOVE_PH_AFTER_H = 3;
+
+    /** Above its limit by less than this, a tray that is soon topped up is borne; assumed. */
+    private static final double FAR_ABOVE = 1.5;
 
     /** A level is read to this by a rule in a tray, m; assumed. */
     private static final double LEVEL_DOUBT_M = 0.002;
@@ -63,7 +68,7 @@ final class SolutionAdvice {
 
     void add() {
         addChanges();
-        addPrecipitates(tray.trace, tray.id, this::isFalling, out);
+        addPrecipitates(tray.trace, tray.events(), this::isFalling, out);
         if (tray.traits == null) {
             return;
         }
@@ -83,7 +88,8 @@ final class SolutionAdvice {
         int hour = tray.trace.sampleAt(event.atS());
         boolean phIsOpen = tray.traits != null && AcidityDoubt.of(tray) == null;
         boolean isThere = hour < tray.lastHour && !tray.isLow(hour);
-        return isThere && (isAtAnyPh(event) || !phIsOpen);
+        boolean isOfFeed = hour < tray.firstHour + ROOTS_MOVE_PH_AFTER_H;
+        return isThere && (isAtAnyPh(event) || isOfFeed || !phIsOpen);
     }
 
     private static boolean isAtAnyPh(Event event) {
@@ -170,7 +176,8 @@ final class SolutionAdvice {
                         mayChange(h)
                                 && FlushRule.isTooSalty(
                                         ec.applyAsDouble(h), feed, limits.ecHighMsPerCm());
-        int salty = seenAtAVisit(tray.firstSpell(isSalty), isSalty);
+        int salty =
+                seenAtAVisit(tray.firstSpell(isSalty), h -> isSalty.test(h) && !isMendedByTopUp(h));
         if (salty >= 0) {
             addUnheeded(
                     Task.Kind.FLUSH,
@@ -255,7 +262,9 @@ final class SolutionAdvice {
                 h ->
                         !tray.isLow(h)
                                 && ec.applyAsDouble(h) > high
-                                && !isChangedAfter(h, Event.Kind.FLUSH);
+                                && !isChangedAfter(h, Event.Kind.FLUSH)
+                                && !(ec.applyAsDouble(h) < FAR_ABOVE * limits.ecHighMsPerCm()
+                                        && isMendedByTopUp(h));
         int salty = tray.firstSpell(isSalty);
         if (salty >= 0) {
             warn(
@@ -300,6 +309,22 @@ final class SolutionAdvice {
             int wait = tray.trace.sampleAt(event.atS()) - hour;
             if (event.kind() == kind && wait >= 0 && wait <= CHANGE_AWAITED_H) {
                 return true;
+            }
+        }
+        return false;
+    }
+
+    /**
+     * Whether the next top-up, which is near enough that the crop bears it, brings a reading back
+     * within its limit: after an absence a tray is strong because it is half empty.
+     */
+    private boolean isMendedByTopUp(int hour) {
+        for (Event event : tray.events()) {
+            int after = tray.trace.sampleAt(event.atS()) + 1;
+            if (event.kind() == Event.Kind.TOP_UP && after > hour) {
+                return after - hour <= CHANGE_AWAITED_H
+                        && after <= tray.lastHour
+                        && tray.of.ecMsPerCm().at(after) <= limits.ecHighMsPerCm();
             }
         }
         return false;
@@ -572,9 +597,9 @@ final class SolutionAdvice {
 
     /** A crust in a tray or a reservoir: one warning for all minerals that one cure helps. */
     static void addPrecipitates(
-            Trace trace, VesselId vessel, Predicate<Event> isTold, Findings out) {
+            Trace trace, List<Event> events, Predicate<Event> isTold, Findings out) {
         List<Event> crusts =
-                TrayCase.eventsOf(trace, vessel).stream()
+                events.stream()
                         .filter(e -> e.kind() == Event.Kind.PRECIPITATE && isTold.test(e))
                         .toList();
         addCrust(

@@ -40,8 +40,7 @@ final class Verdicts {
                 warnings.stream()
                         .min(
                                 Comparator.comparing(Verdicts::gravity)
-                                        .thenComparing(Warning::kind)
-                                        .thenComparing(Warning::from));
+                                        .thenComparing(Warning.GRAVEST_FIRST));
         return new Verdict(harms.isEmpty(), harms.stream().findFirst(), absences, left, first);
     }
 
@@ -50,7 +49,7 @@ final class Verdicts {
      * rest, which such air often brings about.
      */
     private static int gravity(Warning warning) {
-        if (warning.kind().compareTo(Warning.Kind.OUTGROWN) <= 0) {
+        if (warning.gravity().compareTo(Warning.Kind.OUTGROWN) <= 0) {
             return 0;
         }
         boolean ofAir =

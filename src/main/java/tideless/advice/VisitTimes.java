@@ -20,6 +20,8 @@ import tideless.sim.Trace;
  * @param away first and last hour of each absence, in the scenario's order
  */
 public record VisitTimes(List<Double> hours, double endHours, List<double[]> away) {
+    private static final double WEEK_H = 7 * 24;
+
     /** Of a scenario. */
     public static VisitTimes of(Scenario scenario) {
         List<Double> hours = new ArrayList<>();
@@ -83,6 +85,20 @@ public record VisitTimes(List<Double> hours, double endHours, List<double[]> awa
             }
         }
         return Math.max(hour, toldHour);
+    }
+
+    /** Whether somebody comes at least so often in the week that follows a round, d apart. */
+    boolean comesEvery(double days, double roundHour) {
+        double from = roundHour;
+        for (double at : hours) {
+            if (at > from && from < roundHour + WEEK_H) {
+                if (at - from > 24 * days) {
+                    return false;
+                }
+                from = at;
+            }
+        }
+        return true;
     }
 
     /** The last round before an hour, or 0. */

@@ -2,6 +2,7 @@ package tideless.advice;
 
 import io.soabase.recordbuilder.core.RecordBuilder;
 import java.time.LocalDateTime;
+import java.util.Comparator;
 import java.util.List;
 import java.util.Objects;
 import tideless.rig.VesselId;
@@ -73,6 +74,22 @@ public record Warning(
         if (until.isBefore(from)) {
             throw new IllegalArgumentException("ends before it begins: " + from + " " + until);
         }
+    }
+
+    /** So far above its limit warm solution is as grave as roots short of air, K; assumed. */
+    private static final double VERY_WARM_K = 5;
+
+    /** The gravest first, then the earliest. */
+    public static final Comparator<Warning> GRAVEST_FIRST =
+            Comparator.comparing(Warning::gravity)
+                    .thenComparing(Warning::kind)
+                    .thenComparing(Warning::from);
+
+    /** The kind it ranks with. */
+    Kind gravity() {
+        return kind == Kind.WARM_SOLUTION && measure.value() > measure.limit() + VERY_WARM_K
+                ? Kind.SHORT_OF_AIR
+                : kind;
     }
 
     /** Of a vessel in which no crop follows another. */

@@ -375,7 +375,13 @@ public record CropTraits(
             double chlorideHighMolPerM3,
             double lightLowMolPerM2Day,
             double lightHighMolPerM2Day,
-            double solutionWarmC) {}
+            double solutionWarmC) {
+
+        /** Whether growers feed it at an EC, mS/cm. */
+        public boolean isUsual(double msPerCm) {
+            return msPerCm >= ecLowMsPerCm && msPerCm <= ecHighMsPerCm;
+        }
+    }
 
     /**
      * How growth and thirst answer to the air, warmth and salt at the roots, and which air and day

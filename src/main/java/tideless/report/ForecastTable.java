@@ -4,15 +4,15 @@ import java.io.PrintWriter;
 import java.time.Duration;
 import java.time.LocalDate;
 import java.util.ArrayList;
-import java.util.Comparator;
 import java.util.LinkedHashMap;
-import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Set;
 import java.util.TreeSet;
 import org.apache.commons.math3.util.FastMath;
+import tideless.advice.Cause;
 import tideless.advice.Caution;
+import tideless.advice.Cure;
 import tideless.advice.RoomFindings;
 import tideless.advice.Sizing;
 import tideless.advice.Task;
@@ -31,7 +31,6 @@ import tideless.words.CureWords;
 import tideless.words.Dates;
 import tideless.words.FeedWords;
 import tideless.words.LogWords;
-import tideless.words.MachineWords;
 import tideless.words.Names;
 import tideless.words.Numbers;
 import tideless.words.OutlookWords;
@@ -380,6 +379,7 @@ public final class ForecastTable {
         LocalDate start = forecast.trace().scenario().start();
         String days =
                 forecast.expected(task)
+                        .filter(e -> task.cause().kind() != Cause.Kind.BEFORE_ABSENCE)
                         .filter(e -> OutlookWords.tells(e.what().kind()))
                         .map(e -> OutlookWords.days(e, start))
                         .orElse("");
@@ -481,15 +481,12 @@ public final class ForecastTable {
             return;
         }
         line(paint(BOLD, "WARNINGS"));
-        warnings.sort(Comparator.comparing(Warning::kind).thenComparing(Warning::from));
-        Map<String, List<Warning>> alike = new LinkedHashMap<>();
-        for (Warning warning : warnings) {
-            alike.computeIfAbsent(likeness(warning), k -> new ArrayList<>()).add(warning);
-        }
+        warnings.sort(Warning.GRAVEST_FIRST);
+        List<List<Warning>> alike = WarningWords.alike(warnings);
         int lines = 0;
         int told = 0;
         String cureBefore = "";
-        for (List<Warning> group : alike.values()) {
+        for (List<Warning> group : alike) {
             String cure = cure(group.get(0));
             List<String> text =
                     Wrap.lines(
@@ -499,7 +496,7 @@ public final class ForecastTable {
                                                     ? AS_ABOVE
                                                     : cure)),
                             width - 2);
-            if (told > 0 && lines + text.size() > WARNING_LINES) {
+            if (brief && told > 0 && lines + text.size() > WARNING_LINES) {
                 break;
             }
             line(paint(YELLOW, "! " + text.get(0)));
@@ -515,33 +512,14 @@ public final class ForecastTable {
         }
     }
 
-    /** What makes two warnings one on the screen: all but where, when and how much. */
-    private static String likeness(Warning warning) {
-        StringBuilder key = new StringBuilder();
-        key.append(warning.kind()).append(warning.vessel().kind()).append(warning.cause().kind());
-        key.append(warning.cause().facts().of()).append(warning.measure().limit());
-        warning.cures().forEach(cure -> key.append(cure.kind()));
-        return key.toString();
-    }
-
     private String warning(List<Warning> group) {
-        Warning first = group.get(0);
-        Set<String> where = new LinkedHashSet<>();
-        group.forEach(w -> where.add(Names.clean(w.vessel().name()) + Names.ofCrop(w.crop())));
-        return Names.of(first.kind())
-                + ", "
-                + MachineWords.of(first.vessel().kind())
-                + (where.size() > 1 ? "s " : " ")
-                + Names.list(List.copyOf(where))
-                + ", from "
-                + Dates.visit(first.from(), years)
-                + ": "
-                + WarningWords.brief(first);
+        return WarningWords.head(group, years) + ": " + WarningWords.brief(group.get(0));
     }
 
-    /** The first cure, as it follows the warning; empty for none. */
-    private static String cure(Warning warning) {
-        return warning.cures().isEmpty() ? "" : "; cure: " + CureWords.of(warning.cures().get(0));
+    /** The first cure, or all of them, as they follow the warning; empty for none. */
+    private String cure(Warning warning) {
+        List<Cure> cures = brief ? warning.cures().stream().limit(1).toList() : warning.cures();
+        return cures.isEmpty() ? "" : "; cure: " + CureWords.of(cures);
     }
 
     /** Whether there is room for the reason beside the litres. */

@@ -9,7 +9,6 @@ import java.nio.charset.StandardCharsets;
 import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.Base64;
-import java.util.Comparator;
 import java.util.EnumSet;
 import java.util.HashMap;
 import java.util.List;
@@ -131,16 +130,18 @@ final class ReportPage {
         page.put("later", later);
         page.put("hasLater", !later.isEmpty());
         List<Warning> warnings = new ArrayList<>(forecast.advice().warnings());
-        warnings.sort(Comparator.comparing(Warning::kind).thenComparing(Warning::from));
-        page.put("warnings", warnings.stream().map(ReportPage::sentence).toList());
+        warnings.sort(Warning.GRAVEST_FIRST);
+        page.put(
+                "warnings",
+                WarningWords.alike(warnings).stream().map(ReportPage::sentence).toList());
         page.put("hasWarnings", !warnings.isEmpty());
         page.put(
                 "past",
                 WarningWords.past(forecast.advice().past()).map(p -> (Object) p).orElse(false));
     }
 
-    private static String sentence(Warning warning) {
-        return Names.begun(WarningWords.text(warning));
+    private static String sentence(List<Warning> alike) {
+        return Names.begun(WarningWords.text(alike));
     }
 
     private static void addMix(

@@ -114,8 +114,15 @@ public sealed interface Filling {
      * @param toLevelM above the tray's floor, m
      * @param days the days, in order; empty for every visit
      * @param with what it is topped up with
+     * @param inSteps no higher at once than air roots bear, in place of to its level
      */
-    record ByHand(double toLevelM, List<LocalDate> days, Pouring with) implements Filling {
+    record ByHand(double toLevelM, List<LocalDate> days, Pouring with, boolean inSteps)
+            implements Filling {
+        /** To its level at once. */
+        public ByHand(double toLevelM, List<LocalDate> days, Pouring with) {
+            this(toLevelM, days, with, false);
+        }
+
         public ByHand {
             days = List.copyOf(days); // nobody can change it behind our back
             Objects.requireNonNull(with, "with");

@@ -378,7 +378,12 @@ final class FillingReader {
         }
         Read<Pouring> with = PouringReader.read(hand, HandKeys.WITH, HandKeys.WATER, run);
         return sound && Read.allSound(days, with)
-                ? Read.of(new Filling.ByHand(to.value(), days.value(), with.value()))
+                ? Read.of(
+                        new Filling.ByHand(
+                                to.value(),
+                                days.value(),
+                                with.value(),
+                                hand.value(HandKeys.IN_STEPS)))
                 : Read.faulty();
     }
 }

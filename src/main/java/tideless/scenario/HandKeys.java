@@ -1,5 +1,6 @@
 package tideless.scenario;
 
+import static tideless.scenario.Key.ASSUMED;
 import static tideless.scenario.Key.COMMON_PRACTICE;
 import static tideless.scenario.UnitTable.LENGTH;
 
@@ -33,6 +34,15 @@ final class HandKeys {
                             .workedOut("none", "[{ from = 2026-04-01, volume = \"2 L\" }]")
                             .about(
                                     "so much source water in place of feed, in the top-ups from that day on"));
+
+    static final Key<Boolean> IN_STEPS =
+            KEYS.add(
+                    Key.flag("in_steps")
+                            .fallsTo("false", ASSUMED)
+                            .about(
+                                    "topped up no higher at once than roots in air bear, so that a tray"
+                                            + " which fell far is raised visit by visit; false: to its"
+                                            + " level, and they may drown"));
 
     private HandKeys() {}
 }

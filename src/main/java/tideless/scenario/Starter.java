@@ -3,6 +3,7 @@ package tideless.scenario;
 import java.time.LocalDate;
 import java.time.temporal.ChronoUnit;
 import java.util.Arrays;
+import java.util.Comparator;
 import java.util.EnumMap;
 import java.util.List;
 import java.util.Map;
@@ -108,7 +109,8 @@ public final class Starter {
     }
 
     /**
-     * Feeds to be tried for a crop: those that suit most, then the middle of what it is fed.
+     * Feeds to be tried for a crop: those that suit most and the middle of what it is fed, and of
+     * these the strengths that growers feed it before all others.
      *
      * @param answers with its name
      */
@@ -121,6 +123,7 @@ public final class Starter {
                         Stream.of("hoagland-2", "lettuce-water-culture", "steiner")
                                 .map(recipe -> new Feed(recipe, usual)))
                 .distinct()
+                .sorted(Comparator.comparing(feed -> !needs.isUsual(feed.msPerCm())))
                 .toList();
     }
 
@@ -164,7 +167,9 @@ public final class Starter {
         line(
                 "ec = \""
                         + Measure.plain(feed.msPerCm())
-                        + " mS/cm\" # assumed, tried as well; a pen in ppm: \""
+                        + " mS/cm\" # assumed, tried as well; "
+                        + usualFeed()
+                        + "; a pen in ppm: \""
                         + ppm(PpmScale.PPM_500)
                         + " ppm-500\" or \""
                         + ppm(PpmScale.PPM_700)
@@ -178,6 +183,18 @@ public final class Starter {
         }
         visits();
         return text.toString();
+    }
+
+    /** What growers feed it, and why it may do with less. */
+    private String usualFeed() {
+        CropTraits.Needs needs = crop.needs();
+        return "usual: "
+                + Measure.plain(needs.ecLowMsPerCm())
+                + " to "
+                + Measure.plain(needs.ecHighMsPerCm())
+                + (feed.msPerCm() < needs.ecLowMsPerCm() - 1e-9
+                        ? ", which would leave too much salt here"
+                        : "");
     }
 
     private void line(String line) {

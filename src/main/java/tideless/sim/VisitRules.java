@@ -224,7 +224,7 @@ final class VisitRules {
         if (tray.tray.filling() instanceof Filling.ByHand hand
                 && !tray.isOver()
                 && !tray.isWaiting()
-                && (fillsUp || hand.toLevelM() - tray.levelM() >= worthAJugM(date))
+                && (fillsUp || fillsToM(tray, hand) - tray.levelM() >= worthAJugM(date))
                 && (hand.days().isEmpty() || fillsUp ? onRound : hand.days().contains(date))) {
             topUp(tray, hand, timeS, airC);
         }
@@ -234,12 +234,17 @@ final class VisitRules {
         return NextVisit.after(scenario, date).days() > SOON_DAYS ? SEEN_LOW_M : LOW_M;
     }
 
+    private static double fillsToM(TrayRun tray, Filling.ByHand hand) {
+        return hand.inSteps() ? Math.min(hand.toLevelM(), tray.highestBorneM()) : hand.toLevelM();
+    }
+
     /** Fills a tray up to its level by hand, with what its rule says. */
     void topUp(TrayRun tray, Filling.ByHand hand, double timeS, double airC) {
-        double wanted = tray.missingM3(hand.toLevelM());
+        double toM = fillsToM(tray, hand);
+        double wanted = tray.missingM3(toM);
         double water = hand.with().waterM3(dateAt(timeS), wanted, trayDosesM3[tray.index]);
         trayDosesM3[tray.index] += water;
-        double poured = tray.topUp(hand.toLevelM(), mixed(feed(tray.tray), wanted, water), airC);
+        double poured = tray.topUp(toM, mixed(feed(tray.tray), wanted, water), airC);
         if (poured > 0) {
             log.addPoured(Event.Kind.TOP_UP, timeS, tray.tray.id(), poured, water);
         }

@@ -57,9 +57,17 @@ public final class CureWords {
             case WIDER_VESSEL -> "a wider vessel, as a larger bucket or a tub" + oneFilling(facts);
             case FEWER_PLANTS -> "fewer plants";
             case TOP_UP_LITTLE_AND_OFTEN ->
-                    "top up a little and often: no more than "
-                            + figure(facts, Quantity.RISE)
-                            + " above the highest level of the last week";
+                    facts.on() == null
+                            ? "top up a little and often: no more than "
+                                    + figure(facts, Quantity.RISE)
+                                    + " above the highest level of the last week"
+                            : "on "
+                                    + Dates.weekday(facts.on().toLocalDate())
+                                    + " top up no higher than "
+                                    + figure(facts, Quantity.LEVEL)
+                                    + ", and go on "
+                                    + figure(facts, Quantity.RISE)
+                                    + " higher a week";
             case TOP_UP_BY_HAND ->
                     "top it up with feed at each visit, to " + figure(facts, Quantity.LEVEL);
             case RAISE_BY_STEPS ->
@@ -106,6 +114,10 @@ public final class CureWords {
             case OWN_RESERVOIR -> "a reservoir of its own for this crop";
             case DO_NOT_SHARE_A_FEED ->
                     "these crops do not share a feed (" + facts.of() + "): a reservoir for each";
+            case OWN_FEED ->
+                    "these crops do not share a feed ("
+                            + facts.of()
+                            + "): a strength of its own for each reservoir (feed_ec)";
             case LID_ON_GAPS ->
                     "a lid on the gaps of the deck, through which "
                             + figure(facts, Quantity.EVAPORATED_SHARE)

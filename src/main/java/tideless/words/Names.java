@@ -17,7 +17,9 @@ public final class Names {
 
     /** The same as the beginning of a sentence. */
     public static String begun(String text) {
-        return text.substring(0, 1).toUpperCase(Locale.ROOT) + text.substring(1);
+        return text.startsWith("pH")
+                ? text
+                : text.substring(0, 1).toUpperCase(Locale.ROOT) + text.substring(1);
     }
 
     /** As "fresh solution". */

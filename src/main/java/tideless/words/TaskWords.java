@@ -71,15 +71,22 @@ public final class TaskWords {
                             + undone;
             case SUPPORT -> "a stake or a string for each plant";
             case POLLINATE ->
-                    "every "
-                            + value
-                            + ", to "
-                            + Dates.weekday(task.cause().facts().on().toLocalDate());
-            case PICK ->
-                    "ripe fruit, every " + CauseWords.figure(task.cause().facts(), Quantity.EVERY);
+                    often(task) + ", to " + Dates.weekday(task.cause().facts().on().toLocalDate());
+            case PICK -> "ripe fruit, " + often(task);
             case HARVEST -> figure(task) + "; then clean";
             default -> why(task);
         };
+    }
+
+    /** As "every 2 days", or where nobody comes so often "at each visit". */
+    private static String often(Task task) {
+        Facts facts = task.cause().facts();
+        if (facts.has(Quantity.EVERY)) {
+            return "every " + CauseWords.figure(facts, Quantity.EVERY);
+        }
+        return task.kind() == Task.Kind.POLLINATE && !Double.isNaN(task.measure().value())
+                ? "every " + Numbers.of(task.measure().value(), task.measure().unit())
+                : "at each visit";
     }
 
     /** The trays whose meters are read, by name. */
@@ -182,16 +189,11 @@ public final class TaskWords {
                             + CureWords.of(task.cures());
             case SUPPORT -> "a stake or a string for each plant, clear of lamps and their leads";
             case POLLINATE ->
-                    "shake or brush open flowers every "
-                            + value
+                    "shake or brush open flowers "
+                            + often(task)
                             + ", to "
                             + Dates.weekday(task.cause().facts().on().toLocalDate());
-            case PICK ->
-                    "ripe fruit every "
-                            + CauseWords.figure(task.cause().facts(), Quantity.EVERY)
-                            + ", about "
-                            + value
-                            + " a plant and week";
+            case PICK -> "ripe fruit " + often(task) + ", about " + value + " a plant and week";
             case PICK_LEAVES ->
                     "about "
                             + value

@@ -39,6 +39,9 @@ public final class VerdictWords {
                     Warning.Kind.STARVED_VALVE,
                     Warning.Kind.OUTGROWN);
 
+    /** Who fills up so few days before leaving fills up for it, d; assumed. */
+    private static final int SOON_DAYS = 2;
+
     private VerdictWords() {}
 
     /** The lines of a forecast, with how sure it is where members were run. */
@@ -180,7 +183,17 @@ public final class VerdictWords {
                 }
                 + " from "
                 + Dates.visit(harm.at(), false)
+                + verdict.first()
+                        .filter(gravest -> isLostLater(gravest, harm))
+                        .map(lost -> " and is lost on " + Dates.visit(lost.from(), false))
+                        .orElse("")
                 + ".";
+    }
+
+    private static boolean isLostLater(Warning gravest, Verdict.Harm harm) {
+        return gravest.kind() == Warning.Kind.DIED
+                && harm.kind() != Warning.Kind.DIED
+                && gravest.vessel().equals(harm.vessel());
     }
 
     /** Of an absence from empty trays. */
@@ -203,6 +216,9 @@ public final class VerdictWords {
         if (absence.fillUpOn() != null) {
             text.append(saves ? ", but does if you fill up on " : "; fill up on ")
                     .append(Dates.weekday(absence.fillUpOn()));
+            if (absence.fillUpOn().isBefore(absence.from().minusDays(SOON_DAYS))) {
+                text.append(", or better on the day you leave");
+            }
         }
         String lowest = Numbers.of(absence.lowestLevelM() * 1000, Unit.MILLIMETRES);
         text.append("; lowest then ")

@@ -2,9 +2,11 @@ package tideless.words;
 
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
+import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.Set;
 import tideless.advice.Facts;
 import tideless.advice.Measure;
 import tideless.advice.Quantity;
@@ -91,10 +93,47 @@ public final class WarningWords {
                         : "visit before (" + Dates.visit(facts.on(), false) + ")");
     }
 
-    /** All of it as one sentence. */
+    /** Those that differ but in where, when and how much beside each other, in their order. */
+    public static List<List<Warning>> alike(List<Warning> warnings) {
+        Map<String, List<Warning>> alike = new LinkedHashMap<>();
+        for (Warning warning : warnings) {
+            alike.computeIfAbsent(likeness(warning), k -> new ArrayList<>()).add(warning);
+        }
+        return List.copyOf(alike.values());
+    }
+
+    private static String likeness(Warning warning) {
+        StringBuilder key = new StringBuilder();
+        key.append(warning.kind()).append(warning.vessel().kind()).append(warning.cause().kind());
+        key.append(warning.cause().facts().of()).append(warning.measure().limit());
+        warning.cures().forEach(cure -> key.append(cure.kind()));
+        return key.toString();
+    }
+
+    /** Of several that are alike, as "too salty, trays left and right, from Sat 28 Mar 10:00". */
+    public static String head(List<Warning> alike, boolean year) {
+        Warning first = alike.get(0);
+        Set<String> where = new LinkedHashSet<>();
+        alike.forEach(w -> where.add(Names.clean(w.vessel().name()) + Names.ofCrop(w.crop())));
+        return Names.of(first.kind())
+                + ", "
+                + MachineWords.of(first.vessel().kind())
+                + (where.size() > 1 ? "s " : " ")
+                + Names.list(List.copyOf(where))
+                + ", from "
+                + Dates.visit(first.from(), year);
+    }
+
+    /** One as a sentence. */
     public static String text(Warning warning) {
+        return text(List.of(warning));
+    }
+
+    /** Several that are alike as one sentence, with the figures of the first. */
+    public static String text(List<Warning> alike) {
+        Warning warning = alike.get(0);
         String cure = CureWords.of(warning.cures());
-        return head(warning, true)
+        return head(alike, true)
                 + ": "
                 + why(warning)
                 + (cure.isEmpty() ? "" : "; cure: " + cure)

@@ -2,6 +2,7 @@ package tideless.advice;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertFalse;
+import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.time.DayOfWeek;
 import java.time.LocalDate;
@@ -257,7 +258,10 @@ class CureFitsTheRigTest {
     @Test
     void roots_that_end_above_the_level_want_it_higher_or_the_cup_lower() {
         MadeTrace stranded =
-                new MadeTrace(14).filled(BY_HAND).event(Event.Kind.STRANDED, MadeTrace.TRAY, 100);
+                new MadeTrace(14)
+                        .filled(BY_HAND)
+                        .with(TraySeries.ROOT_TIP, h -> 0.06)
+                        .event(Event.Kind.STRANDED, MadeTrace.TRAY, 100);
         assertEquals(
                 List.of(Cure.Kind.FILL_HIGHER, Cure.Kind.HANG_CUP_LOWER),
                 cures(stranded, Warning.Kind.STRANDED));
@@ -298,7 +302,7 @@ class CureFitsTheRigTest {
     @CsvSource({"12, 21", "13, 12"})
     void seedlings_are_not_sown_more_than_a_week_too_soon(int awayFrom, int sownDay) {
         MadeTrace trace =
-                new MadeTrace(30)
+                new MadeTrace(40)
                         .visited(MadeTrace.away(awayFrom, 20))
                         .event(Event.Kind.HARVEST, MadeTrace.TRAY, 22 * 24 + 8);
         Task sow = tasks(trace, Task.Kind.SOW_NEXT).get(0);
@@ -309,11 +313,40 @@ class CureFitsTheRigTest {
     @Test
     void seedlings_that_would_be_late_are_sown_before_an_absence_all_the_same() {
         MadeTrace trace =
-                new MadeTrace(30)
+                new MadeTrace(40)
                         .visited(MadeTrace.away(12, 21))
                         .event(Event.Kind.HARVEST, MadeTrace.TRAY, 22 * 24 + 8);
         Task sow = tasks(trace, Task.Kind.SOW_NEXT).get(0);
         assertEquals(START.plusDays(11).atTime(8, 0), sow.due());
+    }
+
+    /** Grown for 22 days and 9 hours: half of that lies before the end of 34 days, not of 33. */
+    @ParameterizedTest
+    @CsvSource({"34, 1", "33, 0"})
+    void nothing_is_sown_for_less_than_half_of_a_crops_time(int days, int sown) {
+        MadeTrace trace =
+                new MadeTrace(days).event(Event.Kind.HARVEST, MadeTrace.TRAY, 22 * 24 + 8);
+        assertEquals(sown, tasks(trace, Task.Kind.SOW_NEXT).size());
+    }
+
+    /** Of somebody who comes daily, and of one who comes on Mondays, Thursdays and Saturdays. */
+    @Test
+    void what_is_done_oftener_than_somebody_comes_is_done_at_each_visit() {
+        MadeTrace daily =
+                new MadeTrace(40)
+                        .of("dwarf-tomato")
+                        .event(Event.Kind.FLOWERING, MadeTrace.TRAY, 120)
+                        .event(Event.Kind.FIRST_RIPE, MadeTrace.TRAY, 200);
+        assertEquals(2, tasks(daily, Task.Kind.POLLINATE).get(0).measure().value());
+        assertTrue(tasks(daily, Task.Kind.PICK).get(0).cause().facts().has(Quantity.EVERY));
+        MadeTrace rare =
+                daily.visited(
+                        Rigs.onWeekdays(DayOfWeek.MONDAY, DayOfWeek.THURSDAY, DayOfWeek.SATURDAY));
+        Task pollinate = tasks(rare, Task.Kind.POLLINATE).get(0);
+        assertTrue(Double.isNaN(pollinate.measure().value()));
+        assertTrue(tasks(rare, Task.Kind.PICK).get(0).cause().facts().has(Quantity.EVERY));
+        MadeTrace weekly = daily.visited(Rigs.onWeekdays(DayOfWeek.MONDAY));
+        assertFalse(tasks(weekly, Task.Kind.PICK).get(0).cause().facts().has(Quantity.EVERY));
     }
 
     @Test

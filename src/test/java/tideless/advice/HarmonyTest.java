@@ -61,7 +61,7 @@ class HarmonyTest {
     void a_crop_that_wants_it_stronger_and_one_that_wants_it_leaner_do_not_share_a_feed() {
         warn(Warning.Kind.TOO_LEAN, TOMATO, Cure.Kind.STRONGER_FEED, Cure.Kind.OWN_RESERVOIR);
         warn(Warning.Kind.TOO_SALTY, BASIL, Cure.Kind.LID_ON_GAPS, Cure.Kind.LEANER_FEED);
-        Harmony.bringTo(out);
+        Harmony.bringTo(out, (a, b) -> true);
         Cure apart = apart("tomato / basil");
         assertEquals(List.of(apart, Cure.of(Cure.Kind.OWN_RESERVOIR)), cures(0));
         assertEquals(List.of(Cure.of(Cure.Kind.LID_ON_GAPS), apart), cures(1));
@@ -71,7 +71,7 @@ class HarmonyTest {
     void so_do_tasks_and_all_else_of_them_stays() {
         Task lean = flush(TOMATO, Cure.Kind.STRONGER_FEED, Cure.Kind.STRONGER_FEED);
         flush(BASIL, Cure.Kind.LEANER_FEED);
-        Harmony.bringTo(out);
+        Harmony.bringTo(out, (a, b) -> true);
         Task told =
                 new Task(
                         lean.kind(),
@@ -93,7 +93,7 @@ class HarmonyTest {
         warn(Warning.Kind.TOO_LEAN, TOMATO, Cure.Kind.STRONGER_FEED);
         warn(Warning.Kind.TOO_LEAN, BASIL, Cure.Kind.STRONGER_FEED);
         Task task = change(Task.Kind.FRESH_SOLUTION, BASIL, Cure.Kind.MORE_SOLUTION_PER_PLANT);
-        Harmony.bringTo(out);
+        Harmony.bringTo(out, (a, b) -> true);
         assertEquals(List.of(Cure.of(Cure.Kind.STRONGER_FEED)), cures(0));
         assertEquals(List.of(Cure.of(Cure.Kind.STRONGER_FEED)), cures(1));
         assertEquals(List.of(task), out.tasks);
@@ -103,7 +103,7 @@ class HarmonyTest {
     void one_crop_that_lacks_nothing_and_ends_salty_was_never_fed_too_lean() {
         warn(Warning.Kind.TOO_LEAN, BASIL, Cure.Kind.STRONGER_FEED);
         warn(Warning.Kind.TOO_SALTY, BASIL, Cure.Kind.LEANER_FEED);
-        Harmony.bringTo(out);
+        Harmony.bringTo(out, (a, b) -> true);
         assertEquals(1, out.warnings.size());
         assertEquals(List.of(Cure.of(Cure.Kind.LEANER_FEED)), cures(0));
     }
@@ -112,7 +112,7 @@ class HarmonyTest {
     void one_that_is_flushed_was_never_fed_too_lean() {
         warn(Warning.Kind.TOO_LEAN, BASIL, Cure.Kind.STRONGER_FEED);
         flush(BASIL, Cure.Kind.LEANER_FEED);
-        Harmony.bringTo(out);
+        Harmony.bringTo(out, (a, b) -> true);
         assertEquals(List.of(), out.warnings);
     }
 
@@ -125,7 +125,7 @@ class HarmonyTest {
                 Cure.Kind.MORE_SOLUTION_PER_PLANT);
         warn(Warning.Kind.TOO_SALTY, BASIL, Cure.Kind.LEANER_FEED);
         warn(Warning.Kind.SHORT_OF_ONE, BASIL, Cure.Kind.FRESH_SOLUTION_SOONER);
-        Harmony.bringTo(out);
+        Harmony.bringTo(out, (a, b) -> true);
         assertEquals(3, out.warnings.size());
         assertEquals(List.of(Cure.of(Cure.Kind.MORE_SOLUTION_PER_PLANT)), cures(0));
         assertEquals(List.of(), cures(1));
@@ -137,7 +137,16 @@ class HarmonyTest {
         warn(Warning.Kind.TOO_LEAN, BASIL, Cure.Kind.STRONGER_FEED);
         warn(Warning.Kind.TOO_SALTY, BASIL, Cure.Kind.LEANER_FEED);
         warn(Warning.Kind.SHORT_OF_ONE, TOMATO, Cure.Kind.FRESH_SOLUTION_SOONER);
-        Harmony.bringTo(out);
+        Harmony.bringTo(out, (a, b) -> true);
         assertEquals(2, out.warnings.size());
+    }
+
+    @Test
+    void crops_that_hang_on_tanks_of_their_own_want_strengths_and_no_reservoirs() {
+        warn(Warning.Kind.TOO_SALTY, BASIL, Cure.Kind.LEANER_FEED);
+        warn(Warning.Kind.SHORT_OF_ONE, TOMATO, Cure.Kind.STRONGER_FEED);
+        Harmony.bringTo(out, (a, b) -> a.equals(b));
+        assertEquals(Cure.Kind.OWN_FEED, cures(0).get(0).kind());
+        assertEquals("tomato / basil", cures(1).get(0).facts().of());
     }
 }

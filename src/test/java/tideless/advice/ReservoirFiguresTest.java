@@ -79,7 +79,7 @@ class ReservoirFiguresTest {
         assertEquals(2, tasks.size());
         assertEquals(Cause.Kind.RUNNING_LOW, tasks.get(0).cause().kind());
         assertEquals(Cause.Kind.BEFORE_ABSENCE, tasks.get(1).cause().kind());
-        assertEquals(START.plusDays(9), tasks.get(1).cause().facts().on().toLocalDate());
+        assertEquals(START.plusDays(10), tasks.get(1).cause().facts().on().toLocalDate());
         assertEquals(Measure.Side.NONE, tasks.get(1).measure().side());
         assertEquals(21, tasks.get(1).measure().value(), 1e-9);
     }
@@ -93,7 +93,7 @@ class ReservoirFiguresTest {
         assertEquals(16, task.litres(), 1e-9);
         assertEquals(14, task.measure().value(), 1e-9);
         assertEquals(START.plusDays(4).atTime(8, 0), task.due());
-        assertEquals(START.plusDays(9), task.cause().facts().on().toLocalDate());
+        assertEquals(START.plusDays(10), task.cause().facts().on().toLocalDate());
         assertEquals(Cause.Kind.BEFORE_ABSENCE, task.cause().kind());
     }
 

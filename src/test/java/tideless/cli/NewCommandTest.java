@@ -166,7 +166,7 @@ class NewCommandTest {
         assertThat(outcome.out()).contains("tideless run " + file() + " --units us");
         assertThat(Files.readString(file()))
                 .contains("diameter = \"12 in\"", "depth = \"14 in\"", "cup_bottom = \"10.9 in\"")
-                .contains("\"800 ppm-500\" or \"1120 ppm-700\"");
+                .contains("\"900 ppm-500\" or \"1260 ppm-700\"", "usual: 1.8 to 3");
     }
 
     /** Each as somebody has answered it, and the line it becomes. */

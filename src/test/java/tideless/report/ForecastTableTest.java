@@ -29,14 +29,13 @@ import tideless.study.Forecast;
 
 class ForecastTableTest {
     private static String print(Forecast forecast, boolean colour, int width) {
+        return print(forecast, colour, width, ForecastTable.Depth.ALL);
+    }
+
+    private static String print(
+            Forecast forecast, boolean colour, int width, ForecastTable.Depth depth) {
         StringWriter text = new StringWriter();
-        ForecastTable.print(
-                new PrintWriter(text),
-                forecast,
-                colour,
-                width,
-                ForecastTable.Depth.ALL,
-                Telling.METRIC);
+        ForecastTable.print(new PrintWriter(text), forecast, colour, width, depth, Telling.METRIC);
         return text.toString();
     }
 
@@ -171,8 +170,12 @@ class ForecastTableTest {
         for (int i = 0; i < 14; i++) {
             many.add(salty("tray" + i, 9, 1 + i));
         }
-        List<String> lines = print(warned(many), false, 160).lines().toList();
-        assertThat(lines.subList(lines.indexOf("WARNINGS"), lines.size())).hasSize(1 + 10 + 1);
+        List<String> all = print(warned(many), false, 160).lines().toList();
+        assertThat(all.subList(all.indexOf("WARNINGS"), all.size())).hasSize(1 + 14);
+        List<String> lines =
+                print(warned(many), false, 160, ForecastTable.Depth.BRIEF).lines().toList();
+        int end = lines.indexOf("WARNINGS") + 1 + 10 + 1;
+        lines = lines.subList(0, end);
         assertThat(lines.get(lines.size() - 1)).contains("4 lesser warnings more in warnings.csv");
     }
 

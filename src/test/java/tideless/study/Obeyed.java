@@ -146,6 +146,9 @@ public record Obeyed(Forecast first, Forecast second, Forecast third) {
                     new ChangedScenario.Change(
                             of + "hand.to", mm(cure.facts().get(Quantity.LEVEL) / 1000)));
         }
+        if (cure.kind() == Cure.Kind.TOP_UP_LITTLE_AND_OFTEN) {
+            return List.of(new ChangedScenario.Change(of + "hand.in_steps", "true"));
+        }
         if (cure.kind() != Cure.Kind.LOWER_LEVEL) {
             return List.of();
         }
@@ -238,7 +241,10 @@ public record Obeyed(Forecast first, Forecast second, Forecast third) {
                 scenario,
                 lean.withFilling(
                         new Filling.ByHand(
-                                hand.toLevelM(), hand.days(), new Pouring(false, doses))));
+                                hand.toLevelM(),
+                                hand.days(),
+                                new Pouring(false, doses),
+                                hand.inSteps())));
     }
 
     /** At every visit as before, and on the day on which somebody else comes. */
@@ -258,7 +264,9 @@ public record Obeyed(Forecast first, Forecast second, Forecast third) {
             }
         }
         return with(
-                scenario, dry.withFilling(new Filling.ByHand(hand.toLevelM(), days, hand.with())));
+                scenario,
+                dry.withFilling(
+                        new Filling.ByHand(hand.toLevelM(), days, hand.with(), hand.inSteps())));
     }
 
     /** Topped up with feed at every visit in place of one filling. */
@@ -303,7 +311,8 @@ public record Obeyed(Forecast first, Forecast second, Forecast third) {
             Pouring.Dose dose = new Pouring.Dose(warning.from().toLocalDate(), m3);
             Filling.ByHand hand = (Filling.ByHand) salty.filling();
             Filling other =
-                    new Filling.ByHand(hand.toLevelM(), hand.days(), with(hand.with(), dose));
+                    new Filling.ByHand(
+                            hand.toLevelM(), hand.days(), with(hand.with(), dose), hand.inSteps());
             return with(scenario, salty.withFilling(other));
         }
         return scenario.withReservoirs(

@@ -40,10 +40,7 @@ public class ObeyingTest {
                                     "PH_OUT gutter",
                                     "TOO_SALTY gutter",
                                     "PRECIPITATE gutter",
-                                    "SHORT_OF_ONE gutter"),
-                    // After a holiday a tray is filled to its mark at once: half the growth of a
-                    // week is dearer than a tray that runs dry.
-                    "18-chilli-weekends.toml", List.of("DROWNED bucket"));
+                                    "SHORT_OF_ONE gutter"));
 
     /** The shipped scenarios, and ten rigs that were stated before one of them was run. */
     static List<Path> rigs() throws IOException {
