@@ -193,7 +193,7 @@ public record LeanFeed(
             Optional<Leaving> salty = Optional.empty();
             Optional<Leaving> lean = Optional.empty();
             for (TrayTrace tray : trace.trays()) {
-                if (scenario.feedOf(tray.tray()) != scenario.feed()) {
+                if (!scenario.feedOf(tray.tray()).equals(scenario.feed())) {
                     continue; // it has a feed of its own, which is not tried
                 }
                 for (PlantingTrace crop : trace.plantings(tray)) {
