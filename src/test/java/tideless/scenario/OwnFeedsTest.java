@@ -139,7 +139,7 @@ class OwnFeedsTest {
     void a_tray_with_a_valve_has_that_of_its_reservoir() {
         String own = RIG.replace("[tray.salad]\n", "[tray.salad]\nfeed_ec = \"2 mS/cm\"\n");
         Reading.Faulty faulty = (Reading.Faulty) read(own);
-        assertThat(faulty.problems()).singleElement();
+        assertEquals(1, faulty.problems().size());
         assertThat(faulty.problems().get(0).toString())
                 .contains("tray.salad.feed_ec", "[reservoir.leaf] feed_ec");
     }
@@ -150,7 +150,7 @@ class OwnFeedsTest {
                 RIG.replace("[feed]\n", "[water]\nsource = \"hard-tap\"\n[feed]\n")
                         .replace("feed_ec = \"0.8 mS/cm\"", "feed_ec = \"0.3 mS/cm\"");
         Reading.Faulty faulty = (Reading.Faulty) read(hard);
-        assertThat(faulty.problems()).singleElement();
+        assertEquals(1, faulty.problems().size());
         assertThat(faulty.problems().get(0).toString()).contains("tray.jug.feed_ec");
     }
 }
