@@ -115,7 +115,7 @@ final class ReportPage {
         page.put(
                 "feed",
                 Stream.concat(Stream.of(feed), FeedWords.own(scenario).stream())
-                        .collect(Collectors.joining(". ")));
+                        .collect(Collectors.joining("; ")));
         page.put("survives", forecast.survives());
         List<String> verdict = VerdictWords.lines(forecast);
         page.put("verdict", verdict.get(0));
@@ -185,7 +185,7 @@ final class ReportPage {
         for (Caution caution : of) {
             sentences.add(Names.begun(CautionWords.of(caution)) + ".");
         }
-        sentences.addAll(CautionWords.ALWAYS);
+        sentences.addAll(CautionWords.always(forecast.trace().scenario()));
         return sentences;
     }
 }

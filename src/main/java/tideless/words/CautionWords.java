@@ -1,8 +1,10 @@
 package tideless.words;
 
+import java.util.ArrayList;
 import java.util.Collection;
 import java.util.List;
 import tideless.advice.Caution;
+import tideless.rig.Scenario;
 
 /** Cautions in one sentence each. */
 public final class CautionWords {
@@ -18,7 +20,23 @@ public final class CautionWords {
                             + " away from children.",
                     "Do not look into bright lamps. Clean hands, vessels made for food.");
 
+    private static final int OF_LAMPS = 3;
+    private static final int OF_HEIGHT = 1;
+
     private CautionWords() {}
+
+    /** What holds for a rig whatever is done: nothing of lamps or a high reservoir it has not. */
+    public static List<String> always(Scenario scenario) {
+        boolean lit = scenario.trays().stream().anyMatch(tray -> tray.lamp().isElectric());
+        List<String> all = new ArrayList<>(ALWAYS);
+        if (!lit) {
+            all.set(OF_LAMPS, "Clean hands, vessels made for food.");
+        }
+        if (scenario.reservoirs().isEmpty()) {
+            all.remove(OF_HEIGHT);
+        }
+        return all;
+    }
 
     /** All of them in a line or two. */
     public static String brief(Collection<Caution> cautions) {

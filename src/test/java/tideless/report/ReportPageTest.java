@@ -23,6 +23,8 @@ import tideless.advice.Caution;
 import tideless.advice.Task;
 import tideless.advice.Warning;
 import tideless.drawing.RigPicture;
+import tideless.rig.Lamp;
+import tideless.rig.Scenario;
 import tideless.scenario.DayOneMix;
 import tideless.scenario.Reading;
 import tideless.scenario.ScenarioReader;
@@ -182,6 +184,19 @@ class ReportPageTest {
         double last = mix.sheet().steps().get(mix.sheet().steps().size() - 1).ecMsPerCm();
         assertThat(words(xml(page)))
                 .contains("EC (ppm-700) and pH as", " " + Math.round(700 * last) + " ");
+    }
+
+    @Test
+    void nothing_is_said_of_lamps_and_high_reservoirs_that_are_not_there() {
+        Scenario lit = BENCH.trace().scenario();
+        Scenario dark =
+                lit.withTrays(lit.trays().stream().map(t -> t.withLamp(Lamp.NONE)).toList());
+        assertThat(CautionWords.always(lit)).isEqualTo(CautionWords.ALWAYS);
+        assertThat(String.join(" ", CautionWords.always(dark)))
+                .contains("Clean hands", "high reservoir")
+                .doesNotContain("bright lamps");
+        assertThat(String.join(" ", CautionWords.always(dark.withReservoirs(List.of()))))
+                .doesNotContain("high reservoir");
     }
 
     @Test
