@@ -43,7 +43,14 @@ public class ObeyingTest {
                                     "SHORT_OF_ONE gutter"),
                     // After a holiday a tray is filled to its mark at once: half the growth of a
                     // week is dearer than a tray that runs dry.
-                    "18-chilli-weekends.toml", List.of("DROWNED bucket"));
+                    "18-chilli-weekends.toml", List.of("DROWNED bucket"),
+                    // Acid is told, and not poured in this test: rocket that is picked as it grows
+                    // leaves alkali behind for three weeks after the day on which it was cut.
+                    "17-strong-feed.toml", List.of("PH_OUT b", "PRECIPITATE b"),
+                    // As the chilli: coriander that is picked stands on after the holiday, in a
+                    // tray
+                    // that it has drunk down to 2 mm.
+                    "20-in-turn.toml", List.of("SHORT_OF_ONE hand", "DROWNED hand"));
 
     /** The shipped scenarios, and ten rigs that were stated before one of them was run. */
     static List<Path> rigs() throws IOException {
