@@ -61,13 +61,24 @@ final class PlantingReader {
     private final CropReader crops;
     private final NamedFiles files;
     private final Run run;
+    private final boolean makesRoom;
 
-    PlantingReader(Table tray, Read<Shape> shape, CropReader crops, NamedFiles files, Run run) {
+    /**
+     * @param makesRoom whether another crop is set out as this one is cut
+     */
+    PlantingReader(
+            Table tray,
+            Read<Shape> shape,
+            CropReader crops,
+            NamedFiles files,
+            Run run,
+            boolean makesRoom) {
         this.tray = tray;
         this.shape = shape;
         this.crops = crops;
         this.files = files;
         this.run = run;
+        this.makesRoom = makesRoom;
     }
 
     Read<Planting> read() {
@@ -181,8 +192,8 @@ final class PlantingReader {
         Read<Planting.ThirstModel> model = tray.get(THIRST_MODEL);
         Read<OptionalInt> harvest = harvestAfterDays();
         TendingReader tending = new TendingReader(tray, run);
-        Read<OptionalDouble> wanted = harvestFreshG(traits, tending.picksLeaves());
         Read<Optional<Tending.Picking>> picking = picking(traits, tending.picksLeaves());
+        Read<OptionalDouble> wanted = harvestFreshG(traits, tending.picksLeaves(), picking);
         Read<Tending> acts = tending.read(traits, stand.map(Stand::plants), deck, picking);
         if (!Read.allSound(
                 traits, stems, stand, ageDays, transplant, model, harvest, wanted, acts)) {
@@ -334,7 +345,7 @@ final class PlantingReader {
                 isDated
                         || (stated.isSound()
                                 ? stated.value().equals(TrayKeys.ONCE)
-                                : tray.has(HARVEST_AFTER) || tray.has(HARVEST_WEIGHT));
+                                : makesRoom || tray.has(HARVEST_AFTER) || tray.has(HARVEST_WEIGHT));
         Read<Optional<Tending.Picking>> picking =
                 traits.map(crop -> once ? Optional.empty() : asUsed(crop, stated.isSound()));
         if (picking.isSound() && stated.isAbsent()) {
@@ -367,7 +378,8 @@ final class PlantingReader {
     }
 
     /** Fresh weight of a plant to wait for, g; empty where the stage alone decides. */
-    private Read<OptionalDouble> harvestFreshG(Read<CropTraits> traits, boolean isPicked) {
+    private Read<OptionalDouble> harvestFreshG(
+            Read<CropTraits> traits, boolean isPicked, Read<Optional<Tending.Picking>> asItGrows) {
         if (tray.has(HARVEST_WEIGHT) && isPicked) {
             tray.faultyValue(
                     HARVEST_WEIGHT,
@@ -397,7 +409,12 @@ final class PlantingReader {
                                 : "the crop's own");
         return isPicked
                 ? Read.of(OptionalDouble.empty())
-                : traits.map(crop -> crop.harvest().freshG());
+                : traits.map(
+                        crop ->
+                                asItGrows.holds(Optional::isPresent)
+                                                && crop.harvest().pickedFromG().isPresent()
+                                        ? crop.harvest().pickedFromG()
+                                        : crop.harvest().freshG());
     }
 
     /** Empty for the crop's own ripeness. */

@@ -221,7 +221,7 @@ final class TrayKeys {
             ofCrop(
                     Key.choice("harvest", ONCE, PICKED)
                             .workedOut(
-                                    "once where harvest_after or harvest_weight is stated, else as the crop is used",
+                                    "once where harvest_after or harvest_weight is stated or a crop without a day follows, else as the crop is used",
                                     ONCE)
                             .about(
                                     "of a leaf crop: once, the whole plant is cut when it is ready; picked, leaves are taken from then on and the plants stand on"));
@@ -237,7 +237,8 @@ final class TrayKeys {
                     Key.quantity("harvest_weight", UnitTable.MASS)
                             .above("0 g", "20 kg")
                             .workedOut("the crop's own", "180 g")
-                            .about("fresh weight of a plant at which a leaf crop is cut"));
+                            .about(
+                                    "fresh weight of a plant at which a leaf crop is cut, or picked for the first time"));
     static final Key<String> FILLING =
             KEYS.add(
                     Key.choice("filling", "valve", "hand", "sealed")
