@@ -1,6 +1,5 @@
 package tideless.cli;
 
-import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.EnumMap;
 import java.util.List;
@@ -29,15 +28,15 @@ final class FirstRig {
     private static final double[] TIMES = {1.25, 1.5, 2, 3, 4, 6};
 
     private final String name;
-    private final LocalDate start;
+    private final Starter.Written written;
 
     /**
      * @param name of the file
-     * @param start its first day
+     * @param written in which units
      */
-    FirstRig(String name, LocalDate start) {
+    FirstRig(String name, Starter.Written written) {
         this.name = name;
-        this.start = start;
+        this.written = written;
     }
 
     /**
@@ -131,7 +130,7 @@ final class FirstRig {
     }
 
     private Tried tried(Map<StarterQuestion, String> answers, Starter.Care care) {
-        String text = Starter.of(answers, start, care);
+        String text = Starter.of(answers, care, written);
         Reading reading = ScenarioReader.read(name, new FilesInMemory(text));
         return new Tried(
                 text,
@@ -161,7 +160,7 @@ final class FirstRig {
 
     private Optional<String> fewerPlants(Map<StarterQuestion, String> answers) {
         int most = 0;
-        int tooMany = Integer.parseInt(answers.get(StarterQuestion.PLANTS));
+        int tooMany = Starter.plants(answers);
         while (tooMany - most > 1) {
             int middle = (most + tooMany) / 2;
             if (isSound(answers, StarterQuestion.PLANTS, Integer.toString(middle))) {

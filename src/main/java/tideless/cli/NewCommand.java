@@ -20,10 +20,13 @@ import picocli.CommandLine.Option;
 import picocli.CommandLine.Parameters;
 import picocli.CommandLine.Spec;
 import tideless.report.NewFile;
+import tideless.report.ShownIn;
+import tideless.scenario.Crops;
 import tideless.scenario.Problem;
 import tideless.scenario.Reading;
 import tideless.scenario.Starter;
 import tideless.scenario.StarterQuestion;
+import tideless.solution.ElectricalConductivity.PpmScale;
 
 /** Asks a few questions and writes a first scenario. */
 @Command(
@@ -43,20 +46,29 @@ import tideless.scenario.StarterQuestion;
             "Examples:",
             "  tideless new my-bench.toml",
             "  tideless new my-bench.toml --crop basil --plants 8 --trays 2 --usual",
-            "  tideless new bucket.toml --crop dwarf-tomato --plants 1 --size \"12 x 14 in\" \\",
-            "      --filling hand --visits daily --usual"
+            "  tideless new bucket.toml --crop \"1 dwarf-tomato\" --size \"5 gallon bucket\" \\",
+            "      --filling hand --light outdoors --start \"May 1, 2027\" --visits daily --usual"
         })
 final class NewCommand implements Callable<Integer> {
     /** A person finds an answer in fewer; whatever else is at the other end is not listening. */
     private static final int MOST_TRIES = 20;
 
+    /** After so many the question is asked in other words. */
+    private static final int PLAIN_TRIES = 2;
+
     @Parameters(paramLabel = "SCENARIO", description = "the .toml file to write")
     Path scenario;
 
-    @Option(names = "--crop", paramLabel = "NAME", description = "as \"tideless crops\" lists them")
+    @Option(
+            names = "--crop",
+            paramLabel = "NAME",
+            description = "as \"tideless crops\" lists them, or with plants: \"6 lettuce\"")
     String crop;
 
-    @Option(names = "--plants", paramLabel = "N", description = "in a tray")
+    @Option(
+            names = "--plants",
+            paramLabel = "N",
+            description = "in a tray (default: as many as have room)")
     String plants;
 
     @Option(names = "--trays", paramLabel = "N", description = "how many such trays")
@@ -65,7 +77,9 @@ final class NewCommand implements Callable<Integer> {
     @Option(
             names = "--size",
             paramLabel = "SIZE",
-            description = "inside of a tray, as \"60 x 35 x 8 cm\"; if round as \"12 x 14 in\"")
+            description =
+                    "inside of a tray, as \"60 x 35 x 8 cm\"; if round as \"12 x 14 in\" or"
+                            + " \"5 gallon bucket\"")
     String size;
 
     @Option(names = "--filling", paramLabel = "HOW", description = "valve, hand or once")
@@ -74,19 +88,27 @@ final class NewCommand implements Callable<Integer> {
     @Option(names = "--reservoir", paramLabel = "VOLUME", description = "as \"40 L\" or \"10 gal\"")
     String reservoir;
 
+    @Option(
+            names = "--light",
+            paramLabel = "LIGHT",
+            description =
+                    "a lamp over one tray, as \"24 W 14 h\"; window; outdoors; unknown (default: as"
+                            + " the crop needs)")
+    String light;
+
     @Option(names = "--visits", paramLabel = "DAYS", description = "daily, or as \"mon wed fri\"")
     String visits;
 
     @Option(
             names = "--away",
             paramLabel = "DATES",
-            description = "none, or as \"2026-03-21 to 2026-03-29\"")
+            description = "none, or as \"2026-03-21 to 2026-03-29\" or \"10 days from July 3\"")
     String away;
 
     @Option(
             names = "--start",
             paramLabel = "DATE",
-            description = "the day the plants go into the tray (default: today)")
+            description = "the day the plants go into the tray, as \"1 May 2027\" (default: today)")
     String start;
 
     @Option(names = "--usual", description = "ask nothing: what is usual where no option says it")
@@ -94,29 +116,35 @@ final class NewCommand implements Callable<Integer> {
 
     @Spec CommandSpec spec;
 
+    private final Map<StarterQuestion, String> answers = new EnumMap<>(StarterQuestion.class);
+    private final LocalDate today = LocalDate.now(ZoneId.systemDefault());
+    private ShownIn asked = ShownIn.METRIC;
+
     @Override
     public Integer call() throws IOException {
         PrintWriter err = spec.commandLine().getErr();
         if (NewFile.exists(scenario)) {
             return refused(err, scenario + ": is there already, and nothing is written over it");
         }
-        LocalDate day =
-                start == null
-                        ? LocalDate.now(ZoneId.systemDefault())
-                        : new Arguments(spec).date("--start", start);
-        Map<StarterQuestion, String> answers = new EnumMap<>(StarterQuestion.class);
+        asked = Tideless.shown(spec);
         BufferedReader in =
                 new BufferedReader(new InputStreamReader(System.in, StandardCharsets.UTF_8));
         for (StarterQuestion question : StarterQuestion.values()) {
-            if (question.isAsked(answers)) {
-                Optional<String> answer = answer(question, in);
-                if (answer.isEmpty()) {
+            if (given(question) != null || question.isAsked(answers)) {
+                Map<StarterQuestion, String> read = answer(question, in);
+                if (read.isEmpty()) {
                     return Exit.FAULT;
                 }
-                answers.put(question, answer.get());
+                answers.putAll(read);
+            }
+            if (question == StarterQuestion.TRAYS) {
+                Starter.crowd(answers).ifPresent(crowd -> err.println("note: " + crowd));
+                err.flush();
             }
         }
-        FirstRig rig = new FirstRig(scenario.toString(), day);
+        Starter.Written written =
+                new Starter.Written(asked.us() || Starter.isUs(answers), asked.scale());
+        FirstRig rig = new FirstRig(scenario.toString(), written);
         FirstRig.Tried best = rig.tried(answers);
         if (!(best.reading() instanceof Reading.Good)) {
             return misfit(err, best.reading());
@@ -129,15 +157,9 @@ final class NewCommand implements Callable<Integer> {
             return Exit.FILE;
         }
         PrintWriter out = spec.commandLine().getOut();
+        Starter.remarks(answers, written).forEach(out::println);
         out.println(scenario + " written. Look at its lines with \"assumed\", then:");
-        String file = scenario.toString();
-        String asTyped = file.contains(" ") ? '"' + file + '"' : file;
-        out.println(
-                "  "
-                        + System.getProperty("tideless.called", "tideless")
-                        + " run "
-                        + asTyped
-                        + (Starter.isInInches(answers) ? " --units us" : ""));
+        out.println("  " + called() + " run " + asTyped(scenario.toString()) + units());
         best.told().forEach(out::println);
         if (!instead.isEmpty()) {
             out.println("Tried in its place, one change each, and none of these warns:");
@@ -147,7 +169,27 @@ final class NewCommand implements Callable<Integer> {
         return Exit.DONE;
     }
 
-    /** Answers that are each sound and do not go together, as an absence beyond the run. */
+    private static String called() {
+        return System.getProperty("tideless.called", "tideless");
+    }
+
+    private static String asTyped(String word) {
+        return word.matches("[\\w./:\\\\-]+") ? word : '"' + word + '"';
+    }
+
+    /** The options by which the same units are shown again. */
+    private String units() {
+        boolean us =
+                asked.us() || answers.containsKey(StarterQuestion.SIZE) && Starter.isUs(answers);
+        return (us ? " --units us" : "")
+                + (asked.scale() == null
+                        ? ""
+                        : asked.scale() == PpmScale.PPM_500
+                                ? " --ec-scale ppm500"
+                                : " --ec-scale ppm700");
+    }
+
+    /** Answers that are each sound and do not go together. */
     private static int misfit(PrintWriter err, Reading reading) {
         if (reading instanceof Reading.Faulty faulty) {
             for (Problem problem : faulty.problems()) {
@@ -164,40 +206,83 @@ final class NewCommand implements Callable<Integer> {
     }
 
     /** By option, or asked for until it is sound or there is nobody to ask. */
-    private Optional<String> answer(StarterQuestion question, BufferedReader in)
+    private Map<StarterQuestion, String> answer(StarterQuestion question, BufferedReader in)
             throws IOException {
         PrintWriter err = spec.commandLine().getErr();
         List<String> faults = new ArrayList<>();
         String given = given(question);
         if (given != null || usual) {
-            Optional<String> read = question.read(given == null ? question.usual() : given, faults);
+            Map<StarterQuestion, String> read =
+                    read(question, given == null ? question.usual(asked.us()) : given, faults);
             faults.forEach(f -> err.println(question.option() + ": " + f));
             err.flush();
             return read;
         }
         for (int tries = 0; tries < MOST_TRIES; tries++) {
-            err.print(question.words() + " [" + question.usual() + "] ");
+            boolean anew = tries >= PLAIN_TRIES;
+            err.print(
+                    (anew ? question.otherwise(asked.us()) : question.words(asked.us()))
+                            + " ["
+                            + question.usual(asked.us())
+                            + "] ");
             err.flush();
             String line = in.readLine();
             if (line == null) {
                 err.println();
                 err.println("the answers end here; --usual takes the rest as usual");
-                err.flush();
-                return Optional.empty();
+                sayUnderstood(err);
+                return Map.of();
             }
             faults.clear();
-            Optional<String> read = question.read(line.isBlank() ? question.usual() : line, faults);
-            if (read.isPresent()) {
+            Map<StarterQuestion, String> read =
+                    read(question, line.isBlank() ? question.usual(asked.us()) : line, faults);
+            if (!read.isEmpty()) {
                 return read;
             }
             err.println("  " + faults.get(0));
+            question.meant(line, answers, today)
+                    .ifPresent(
+                            other ->
+                                    err.println(
+                                            "  That answers another question: \""
+                                                    + other.words(asked.us())
+                                                    + '"'));
         }
         err.println(
                 "no answer in "
                         + MOST_TRIES
                         + " tries that serves; nothing was written, and --usual takes what is usual");
+        sayUnderstood(err);
+        return Map.of();
+    }
+
+    private Map<StarterQuestion, String> read(
+            StarterQuestion question, String answer, List<String> faults) {
+        Map<StarterQuestion, String> read = question.read(answer, answers, today, faults);
+        String crop = read.get(StarterQuestion.CROP);
+        if (crop != null && !Crops.isNamedIn(answer, crop)) {
+            PrintWriter err = spec.commandLine().getErr();
+            err.println("  \"" + answer.strip() + "\" is called " + crop + " here");
+            err.flush();
+        }
+        return read;
+    }
+
+    /** What was answered is not lost: it stands in a command that goes on from here. */
+    private void sayUnderstood(PrintWriter err) {
+        if (!answers.isEmpty()) {
+            err.println("What was understood so far; this goes on from here:");
+            StringBuilder command = new StringBuilder("  " + called() + " new ");
+            command.append(asTyped(scenario.toString()));
+            answers.forEach(
+                    (question, answer) ->
+                            command.append(' ')
+                                    .append(question.option())
+                                    .append(' ')
+                                    .append(asTyped(answer)));
+            err.println(command + units());
+        }
         err.flush();
-        return Optional.empty();
     }
 
     private String given(StarterQuestion question) {
@@ -208,6 +293,8 @@ final class NewCommand implements Callable<Integer> {
             case SIZE -> size;
             case FILLING -> filling;
             case RESERVOIR -> reservoir;
+            case LIGHT -> light;
+            case START -> start;
             case VISITS -> visits;
             case AWAY -> away;
         };

@@ -92,6 +92,13 @@ public final class Crops {
         return near.isEmpty() ? "" : "Did you mean " + Key.quoted(near) + "?";
     }
 
+    /** Whether a text calls a crop by its name here, as one thing or several. */
+    public static boolean isNamedIn(String text, String name) {
+        String plain = text.toLowerCase(Locale.ROOT).replace(' ', '-');
+        return plain.contains(name)
+                || name.length() > 1 && plain.contains(name.substring(0, name.length() - 1));
+    }
+
     /** The name here of a crop that is also called otherwise, or an empty text. */
     static String alsoCalled(String name) {
         return ALSO_CALLED.getOrDefault(plain(name), "");

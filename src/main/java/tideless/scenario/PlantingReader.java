@@ -229,16 +229,27 @@ final class PlantingReader {
                 groundM2 = spacing.groundM2();
             }
         }
-        if (plants > 0 && groundM2 / plants < CROWDED_FRAC * usualM2 * (1 - 1e-9)) {
-            tray.note(
-                    tray.has(PLANTS) ? PLANTS : GROUND,
-                    "%d plants on %s have %s each, and growers give this crop %s: they shade each other and stay small; is that meant?"
-                            .formatted(
-                                    plants,
-                                    area(groundM2),
-                                    area(groundM2 / plants),
-                                    area(usualM2)));
-        }
+        crowd(plants, groundM2, usualM2)
+                .ifPresent(text -> tray.note(tray.has(PLANTS) ? PLANTS : GROUND, text));
+    }
+
+    /** What is said of plants that stand too close, or nothing. */
+    static Optional<String> crowd(int plants, double groundM2, double usualM2) {
+        return plants > 1 && groundM2 / plants < CROWDED_FRAC * usualM2 * (1 - 1e-9)
+                ? Optional.of(
+                        "%d plants on %s have %s each, and growers give this crop %s: they shade each other and stay small; %d would have room. Is that meant?"
+                                .formatted(
+                                        plants,
+                                        area(groundM2),
+                                        area(groundM2 / plants),
+                                        area(usualM2),
+                                        room(groundM2, usualM2)))
+                : Optional.empty();
+    }
+
+    /** How many plants have room; a lone one always has. */
+    static int room(double groundM2, double usualM2) {
+        return (int) Math.max(1, Math.floor(groundM2 / usualM2 + 1e-9));
     }
 
     private Read<Integer> stems(Read<CropTraits> traits) {

@@ -51,11 +51,22 @@ public final class Spelling {
         return found;
     }
 
+    /** Whether two words differ at most in parting, case, or one thing and several. */
+    static boolean isSameWord(String one, String other) {
+        return plain(one).equals(plain(other));
+    }
+
     /** A name as it is heard: one thing or several, parted or in one word, large or small. */
     private static String plain(String name) {
         String one = name.replace("-", "").replace("_", "").toLowerCase(Locale.ROOT);
         if (one.endsWith("ves")) {
             return one.substring(0, one.length() - 3) + "f";
+        }
+        if (one.endsWith("oes")) {
+            return one.substring(0, one.length() - 2);
+        }
+        if (one.endsWith("ies")) {
+            return one.substring(0, one.length() - 3) + "y";
         }
         return one.endsWith("s") ? one.substring(0, one.length() - 1) : one;
     }

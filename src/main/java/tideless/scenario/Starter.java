@@ -2,11 +2,13 @@ package tideless.scenario;
 
 import java.time.LocalDate;
 import java.time.temporal.ChronoUnit;
+import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.Comparator;
 import java.util.EnumMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import java.util.stream.Collectors;
 import java.util.stream.Stream;
 import tideless.crop.CropTraits;
@@ -25,6 +27,13 @@ public final class Starter {
     /** Lamps go on, h after midnight. */
     private static final int ON_H = 6;
 
+    /** And off, if it can be. */
+    private static final int LATEST_OFF_H = 22;
+
+    private static final String WEATHER =
+            "a year of weather, as in scenarios/glasshouse-tomato-trough.toml: sun and warmth by the"
+                    + " hour";
+
     /** A lived-in room by day, and so much cooler at night, degC; common practice. */
     private static final double DAY_C = 22;
 
@@ -37,9 +46,6 @@ public final class Starter {
 
     /** No first scenario is longer, days. */
     private static final int LONGEST_DAYS = 120;
-
-    /** Exact. */
-    private static final double CM_PER_IN = 2.54;
 
     /** Cups hang no deeper than this below the rim, cm: common practice. */
     private static final double CUP_CM = 8;
@@ -83,29 +89,45 @@ public final class Starter {
     private final Feed feed;
     private final boolean isChanged;
     private final CropTraits crop;
-    private final double[] sides;
-    private final boolean inInches;
+    private final StarterVessel vessel;
+    private final StarterLight light;
+    private final int trays;
+    private final int plants;
+    private final boolean us;
+    private final PpmScale scale;
     private final StringBuilder text = new StringBuilder();
 
-    private Starter(Map<StarterQuestion, String> answers, LocalDate start, Care care) {
+    private Starter(Map<StarterQuestion, String> answers, Care care, Written in) {
         feed = care.feed();
         isChanged = care.isChanged();
         this.answers = new EnumMap<>(answers);
-        this.start = start;
+        start = LocalDate.parse(answers.get(StarterQuestion.START));
         crop = Crops.named(answers.get(StarterQuestion.CROP));
-        sides = StarterQuestion.sidesCm(answers.get(StarterQuestion.SIZE));
-        inInches = StarterQuestion.isInInches(answers.get(StarterQuestion.SIZE));
+        vessel = StarterVessel.of(answers.get(StarterQuestion.SIZE));
+        light = StarterLight.of(answers.get(StarterQuestion.LIGHT));
+        trays = trays(answers);
+        plants = plants(answers);
+        us = in.us;
+        scale = in.scale;
     }
+
+    /**
+     * How numbers are written.
+     *
+     * @param us in gallons, inches and degrees Fahrenheit
+     * @param scale of a pen that shows ppm; null for mS/cm
+     */
+    public record Written(boolean us, PpmScale scale) {}
 
     /**
      * The text of a scenario.
      *
      * @param answers to all questions that are asked, as {@link StarterQuestion#read} gave them
-     * @param start its first day
      * @param care how it is tended
+     * @param in how its numbers are written
      */
-    public static String of(Map<StarterQuestion, String> answers, LocalDate start, Care care) {
-        return new Starter(answers, start, care).written();
+    public static String of(Map<StarterQuestion, String> answers, Care care, Written in) {
+        return new Starter(answers, care, in).written();
     }
 
     /**
@@ -127,34 +149,105 @@ public final class Starter {
                 .toList();
     }
 
-    /** Whether the rig was measured in inches. */
-    public static boolean isInInches(Map<StarterQuestion, String> answers) {
-        return StarterQuestion.isInInches(answers.get(StarterQuestion.SIZE));
+    /** Whether the rig was measured in inches or gallons. */
+    public static boolean isUs(Map<StarterQuestion, String> answers) {
+        return StarterVessel.of(answers.get(StarterQuestion.SIZE)).isUs();
+    }
+
+    /** What was taken for what the answers leave open, and what of them looks amiss. */
+    public static List<String> remarks(Map<StarterQuestion, String> answers, Written in) {
+        Starter starter =
+                new Starter(answers, new Care(FEEDS.get(0), false), in); // of that it says nothing
+        List<String> remarks = new ArrayList<>();
+        if (!answers.containsKey(StarterQuestion.PLANTS)) {
+            remarks.add(
+                    "assumed: %d %s a tray, as many as have room; tell: --plants N"
+                            .formatted(starter.plants, starter.plants > 1 ? "plants" : "plant"));
+        }
+        if (starter.light.isNeeded()) {
+            remarks.add(
+                    "assumed: light as the crop needs, %d umol/m2/s for %d h a day; measure, or tell:"
+                                    .formatted(starter.neededPpfd(), (int) starter.litH())
+                            + " --light \"24 W 14 h\" or --light window");
+        }
+        if (starter.light.sky() != StarterLight.Sky.NONE) {
+            remarks.add(
+                    "assumed: %s gives %d mol/m2 of light in a mean day; measure it"
+                                    .formatted(
+                                            starter.light.sky().spelt(),
+                                            (int) starter.light.sky().molPerM2Day())
+                            + (starter.light.sky() == StarterLight.Sky.WINDOW
+                                    ? ""
+                                    : ", or put in " + WEATHER));
+        }
+        return remarks;
+    }
+
+    /** That the plants stand too close, as soon as that is known; or nothing. */
+    public static Optional<String> crowd(Map<StarterQuestion, String> answers) {
+        CropTraits crop = Crops.named(answers.get(StarterQuestion.CROP));
+        StarterVessel vessel = StarterVessel.of(answers.get(StarterQuestion.SIZE));
+        int plants = plants(answers);
+        return PlantingReader.crowd(
+                plants, groundM2(crop, vessel, plants, trays(answers)), usualM2(crop));
+    }
+
+    /** The last day on which the plants stand when nobody is away. */
+    static LocalDate lastUsualDay(Map<StarterQuestion, String> answers) {
+        CropTraits crop = Crops.named(answers.get(StarterQuestion.CROP));
+        double lit = litH(crop, StarterLight.of(answers.get(StarterQuestion.LIGHT)));
+        return LocalDate.parse(answers.get(StarterQuestion.START))
+                .plusDays(usualDays(crop, lit) - 1);
+    }
+
+    /** The last day of a run that goes on for a week after an absence. */
+    static LocalDate lastDayPast(LocalDate lastAway) {
+        return lastAway.plusDays(7);
+    }
+
+    private static int trays(Map<StarterQuestion, String> answers) {
+        return Integer.parseInt(answers.getOrDefault(StarterQuestion.TRAYS, "1"));
+    }
+
+    /** As told, or as many as have room. */
+    public static int plants(Map<StarterQuestion, String> answers) {
+        String told = answers.get(StarterQuestion.PLANTS);
+        if (told != null) {
+            return Integer.parseInt(told);
+        }
+        double deckM2 = StarterVessel.of(answers.get(StarterQuestion.SIZE)).rimM2();
+        return PlantingReader.room(deckM2, usualM2(Crops.named(answers.get(StarterQuestion.CROP))));
+    }
+
+    /** What growers give one plant; where none says, what one covers alone. */
+    private static double usualM2(CropTraits crop) {
+        return crop.harvest().groundM2().orElse(crop.growth().spreadM2());
+    }
+
+    private static double groundM2(CropTraits crop, StarterVessel vessel, int plants, int trays) {
+        double aloneM2 = Math.max(usualM2(crop), crop.growth().spreadM2());
+        return vessel.groundM2(plants, aloneM2, trays == 1);
+    }
+
+    private double groundM2() {
+        return groundM2(crop, vessel, plants, trays);
     }
 
     private String written() {
-        int trays = Integer.parseInt(answers.get(StarterQuestion.TRAYS));
         line(
                 "# Written by \"tideless new\". Lines with \"assumed\" were not asked: look at them first.");
-        line("title = \"" + trays + (trays > 1 ? " trays" : " tray") + " of " + crop.name() + "\"");
+        line("title = \"" + title() + "\"");
         line("start = " + start + " # the plants go into the tray on this day");
-        line(
-                "length = \""
-                        + days()
-                        + " days\" # assumed: until they are cut, or are picked for a while");
+        line("length = \"" + days() + " days\" # assumed: until they are cut, or are picked for a while");
         line("");
         line("[climate] # assumed: a lived-in room");
         line("kind = \"room\"");
-        line("day_temperature = \"" + Measure.plain(dayC()) + " degC\"");
-        line("night_temperature = \"" + Measure.plain(dayC() - NIGHT_FALL_C) + " degC\"");
+        line("day_temperature = " + temperature(dayC()));
+        line("night_temperature = " + temperature(dayC() - NIGHT_FALL_C));
         line("day_humidity = \"60 %\"");
         line("night_humidity = \"70 %\"");
-        line("");
-        line("[lamp] # assumed: what this crop needs; \"tideless light\" tells from your own lamp");
-        line("# By a window without a lamp: type = \"sun\", and the light of its bright hours.");
-        line("ppfd = \"" + ppfd() + " umol/m2/s\" # or lux = \"12 klux\", or watts and area");
-        line("on = \"06:00\"");
-        line("off = \"" + (int) (ON_H + litH()) + ":00\"");
+        daylight();
+        lamp();
         line("");
         line("[water]");
         line("source = \"soft-tap\" # assumed; also rain, medium-tap, hard-tap, or your analysis");
@@ -166,20 +259,23 @@ public final class Starter {
                         + "\" # assumed: tried, and it suits; or two bottles by their labels");
         line(
                 "ec = \""
-                        + Measure.plain(feed.msPerCm())
-                        + " mS/cm\" # assumed, tried as well; "
+                        + ec(feed.msPerCm())
+                        + "\" # assumed, tried as well; "
                         + usualFeed()
-                        + "; a pen in ppm: \""
-                        + ppm(PpmScale.PPM_500)
-                        + " ppm-500\" or \""
-                        + ppm(PpmScale.PPM_700)
-                        + " ppm-700\"");
+                        + (scale == null
+                                ? "; a pen in ppm: \""
+                                        + ppm(feed.msPerCm(), PpmScale.PPM_500)
+                                        + "\" or \""
+                                        + ppm(feed.msPerCm(), PpmScale.PPM_700)
+                                        + '"'
+                                : ""));
         line("ph = 6.0");
         if (isFilling("valve")) {
             reservoir();
         }
+        String name = vessel.isRound() ? "bucket" : "bench";
         for (int tray = 1; tray <= trays; tray++) {
-            tray(trays == 1 ? "bench" : "bench-" + tray);
+            tray(trays == 1 ? name : name + "-" + tray);
         }
         visits();
         return text.toString();
@@ -188,13 +284,22 @@ public final class Starter {
     /** What growers feed it, and why it may do with less. */
     private String usualFeed() {
         CropTraits.Needs needs = crop.needs();
+        String low = ec(needs.ecLowMsPerCm());
         return "usual: "
-                + Measure.plain(needs.ecLowMsPerCm())
+                + low.substring(0, low.indexOf(' '))
                 + " to "
-                + Measure.plain(needs.ecHighMsPerCm())
+                + ec(needs.ecHighMsPerCm())
                 + (feed.msPerCm() < needs.ecLowMsPerCm() - 1e-9
                         ? ", which would leave too much salt here"
                         : "");
+    }
+
+    /** As "2 trays of lettuce" or "A bucket of dwarf tomato". */
+    private String title() {
+        String one = vessel.isRound() ? "bucket" : "tray";
+        return (trays > 1 ? trays + " " + one + "s" : "A " + one)
+                + " of "
+                + crop.name().replace('-', ' ');
     }
 
     private void line(String line) {
@@ -205,47 +310,98 @@ public final class Starter {
         return kind.equals(answers.get(StarterQuestion.FILLING));
     }
 
+    private void daylight() {
+        if (light.sky() != StarterLight.Sky.NONE) {
+            line(
+                    "window_light = \"%s mol/m2/day\" # told: %s; assumed: so much, in a mean day"
+                            .formatted(
+                                    Measure.plain(light.sky().molPerM2Day()), light.sky().spelt()));
+        }
+        if (light.sky() == StarterLight.Sky.OUTDOORS) {
+            line("# Better: " + WEATHER);
+        }
+    }
+
+    private void lamp() {
+        if (!light.hasLamp()) {
+            return;
+        }
+        line("");
+        if (light.isNeeded()) {
+            line("[lamp] # assumed: light as the crop needs, for nobody told how it is; measure");
+            line(
+                    "# Your own: lux = \"12 klux\", or watts = \"24 W\" and area; \"tideless light\" judges.");
+            line(
+                    "# By a window: [climate] window_light = \"5 mol/m2/day\"; without a lamp, no [lamp].");
+            line("ppfd = \"" + neededPpfd() + " umol/m2/s\" # assumed");
+        } else {
+            line("[lamp]");
+            String number = Measure.plain(light.number());
+            switch (light.lamp()) {
+                case WATTS -> {
+                    line("watts = \"" + number + " W\"");
+                    line(
+                            "area = "
+                                    + area(groundM2())
+                                    + " # assumed: what stands over one tray lights it all");
+                }
+                case LUX -> line("lux = \"" + number + " lux\"");
+                default -> line("ppfd = \"" + number + " umol/m2/s\"");
+            }
+        }
+        double on = Math.max(0, Math.min(ON_H, LATEST_OFF_H - litH()));
+        String assumed = Double.isNaN(light.hours()) ? " # assumed" : "";
+        line("on = \"" + Time.clock(on * Time.HOUR_S) + '"' + assumed);
+        line("off = \"" + Time.clock((on + litH()) * Time.HOUR_S) + '"' + assumed);
+    }
+
     /** From setting out to the end of the cut or of a first month of picking. */
-    private int days() {
+    private static int usualDays(CropTraits crop, double litH) {
         CropTraits.Stages stages = crop.stages();
-        double meanC = dayC() - NIGHT_FALL_C * (24 - litH()) / 24;
+        double meanC = dayC(crop) - NIGHT_FALL_C * (24 - litH) / 24;
         double grown =
                 RoomLimits.daysTo(crop, 0, stages.firstHarvestCd(), meanC) - crop.nursery().days();
         boolean picked = stages.fruits() || crop.harvest().pickedEveryDays().isPresent();
         double all = grown + (picked ? 28 : 14);
-        double usual = Math.max(28, Math.min(LONGEST_DAYS, 7 * Math.ceil(all / 7)));
-        return (int) Math.max(usual, Math.min(LONGEST_DAYS, pastAbsence(usual)));
+        return (int) Math.max(28, Math.min(LONGEST_DAYS, 7 * Math.ceil(all / 7)));
     }
 
-    /** Until a week after the return from an absence that begins while the plants stand, d. */
-    private double pastAbsence(double usualDays) {
-        List<LocalDate> away = away();
+    /** Usual ones, and on for a week after the last return. */
+    private int days() {
+        List<String> away = away();
+        int usual = usualDays(crop, litH());
         if (away.isEmpty()) {
-            return 0;
+            return usual;
         }
-        return ChronoUnit.DAYS.between(start, away.get(0)) < usualDays
-                ? ChronoUnit.DAYS.between(start, away.get(1)) + 7
-                : 0;
+        String last = away.get(away.size() - 1);
+        LocalDate back = lastDayPast(LocalDate.parse(last.substring(last.indexOf(" to ") + 4)));
+        return (int) Math.max(usual, ChronoUnit.DAYS.between(start, back));
     }
 
-    /** First day of the absence and day of the return, or nothing. */
-    private List<LocalDate> away() {
+    /** As "2026-03-21 to 2026-03-29", in order. */
+    private List<String> away() {
         String away = answers.get(StarterQuestion.AWAY);
-        return away.equals("none")
-                ? List.of()
-                : Stream.of(away.split(" to ")).map(LocalDate::parse).toList();
+        return away.equals("none") ? List.of() : List.of(away.split("; "));
     }
 
     private double litH() {
-        return Math.min(LIT_H, Math.floor(crop.response().longestDayH()));
+        return litH(crop, light);
+    }
+
+    private static double litH(CropTraits crop, StarterLight light) {
+        return light.litH(Math.min(LIT_H, Math.floor(crop.response().longestDayH())));
     }
 
     private double dayC() {
+        return dayC(crop);
+    }
+
+    private static double dayC(CropTraits crop) {
         return Math.min(DAY_C, Math.floor(crop.needs().solutionWarmC() - LAMP_WARMTH_C));
     }
 
     /** For the middle of what the crop wants, to the ten. */
-    private int ppfd() {
+    private int neededPpfd() {
         CropTraits.Needs needs = crop.needs();
         double mol = (needs.lightLowMolPerM2Day() + needs.lightHighMolPerM2Day()) / 2;
         return (int) (10 * Math.floor(mol * UMOL_PER_MOL / (litH() * Time.HOUR_S) / 10 + 0.5));
@@ -255,13 +411,13 @@ public final class Starter {
         line("");
         line("[reservoir.main]");
         line("volume = \"" + answers.get(StarterQuestion.RESERVOIR) + "\"");
-        line("depth = \"30 cm\" # assumed");
-        line("outlet_height = \"2 cm\" # assumed: what lies below never leaves");
-        line("floor_above_bench = \"60 cm\" # assumed: heavy, so fixed to the wall");
+        line("depth = " + cm(30) + " # assumed");
+        line("outlet_height = " + cm(2) + " # assumed: what lies below never leaves");
+        line("floor_above_bench = " + cm(60) + " # assumed: heavy, so fixed to the wall");
     }
 
     private double depthCm() {
-        return sides[sides.length - 1];
+        return vessel.depthCm();
     }
 
     private double cupCm() {
@@ -271,13 +427,18 @@ public final class Starter {
     private void tray(String name) {
         line("");
         line("[tray." + name + "]");
-        if (sides.length == 2) {
-            line("diameter = " + cm(sides[0]));
+        if (vessel.shape().equals("bucket")) {
+            line("shape = \"bucket\" # assumed: as wide and deep as usual ones that hold as much");
+            line("diameter = " + cm(vessel.lengthCm()) + " # assumed: at the rim");
+            line("floor_diameter = " + cm(vessel.widthCm()) + " # assumed");
+        } else if (vessel.isRound()) {
+            line("diameter = " + cm(vessel.lengthCm()));
         } else {
-            line("length = " + cm(sides[0]));
-            line("width = " + cm(sides[1]));
+            line("length = " + cm(vessel.lengthCm()));
+            line("width = " + cm(vessel.widthCm()));
         }
-        line("depth = " + cm(depthCm()));
+        boolean told = !vessel.shape().equals("bucket");
+        line("depth = " + cm(depthCm()) + (told ? "" : " # assumed"));
         if (isFilling("valve")) {
             line("overflow = " + cm(depthCm() - Math.min(1, depthCm() / 8)) + " # assumed");
         }
@@ -287,11 +448,26 @@ public final class Starter {
         }
         line("gap = \"1 %\" # assumed: the deck closes well");
         line("crop = \"" + crop.name() + "\"");
-        line("plants = " + answers.get(StarterQuestion.PLANTS));
+        line(
+                "plants = "
+                        + plants
+                        + (answers.containsKey(StarterQuestion.PLANTS)
+                                ? ""
+                                : " # assumed: as many as have room"));
+        if (groundM2() > vessel.rimM2() * 1.01) {
+            line(
+                    "ground = "
+                            + area(groundM2())
+                            + " # assumed: room around, so leaves spread beyond the deck as far as this crop's do");
+        }
         if (isFilling("valve")) {
             line("");
             line("[tray." + name + ".valve]");
-            line("setting = " + cm(cupCm() + 0.5) + " # assumed: the cups stay wet by 5 mm");
+            line(
+                    "setting = "
+                            + cm(cupCm() + 0.5)
+                            + " # assumed: the cups stay wet by "
+                            + (us ? "1/5 in" : "5 mm"));
         } else if (isFilling("hand")) {
             line("");
             line("[tray." + name + ".hand]");
@@ -318,22 +494,43 @@ public final class Starter {
                     "flush = \"at limit\" # assumed: poured away and filled anew when it reads too high"
                             + " or too low");
         }
-        List<LocalDate> away = away();
+        List<String> away = away();
         if (!away.isEmpty()) {
-            line("away = [{ from = " + away.get(0) + ", to = " + away.get(1) + " }]");
+            line(
+                    away.stream()
+                            .map(span -> "{ from = " + span.replace(" to ", ", to = ") + " }")
+                            .collect(Collectors.joining(", ", "away = [", "]")));
         }
     }
 
-    private int ppm(PpmScale scale) {
-        return (int) (scale.ppm(feed.msPerCm()) + 0.5);
+    private String ec(double msPerCm) {
+        return scale == null ? Measure.plain(msPerCm) + " mS/cm" : ppm(msPerCm, scale);
     }
 
-    /** To the millimetre, or to a tenth of an inch where the answer was in inches. */
+    private static String ppm(double msPerCm, PpmScale of) {
+        return (int) (of.ppm(msPerCm) + 0.5)
+                + (of == PpmScale.PPM_500 ? " ppm-500" : " ppm-700");
+    }
+
+    private String temperature(double degC) {
+        double degF = UnitTable.TEMPERATURE.number(degC, "degF");
+        return '"'
+                + (us
+                        ? Measure.plain(Math.floor(degF + 0.5)) + " degF"
+                        : Measure.plain(degC) + " degC")
+                + '"';
+    }
+
+    /** To the square centimetre, or to a hundredth of a square foot. */
+    private String area(double m2) {
+        double number = UnitTable.AREA.number(m2, us ? "ft2" : "cm2") * (us ? 100 : 1);
+        double whole = Math.ceil(number - 1e-9) / (us ? 100 : 1); // no less than the deck
+        return '"' + Measure.plain(whole) + (us ? " ft2\"" : " cm2\"");
+    }
+
+    /** To the millimetre, or to a tenth of an inch. */
     private String cm(double cm) {
-        if (inInches) {
-            double inches = Math.floor(cm / CM_PER_IN * 10 + 0.5) / 10;
-            return '"' + Measure.plain(inches) + " in\"";
-        }
-        return '"' + Measure.plain(Math.floor(cm * 10 + 0.5) / 10) + " cm\"";
+        double number = us ? cm / 100 / UnitTable.INCH_M : cm;
+        return '"' + Measure.plain(Math.floor(number * 10 + 0.5) / 10) + (us ? " in\"" : " cm\"");
     }
 }

@@ -1,8 +1,10 @@
 package tideless.scenario;
 
-import java.time.DateTimeException;
 import java.time.LocalDate;
+import java.time.temporal.ChronoUnit;
 import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.EnumMap;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
@@ -10,30 +12,75 @@ import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
+import java.util.stream.Collectors;
 
-/** What has to be known of a rig before a first scenario can be written: eight questions. */
+/**
+ * What has to be known of a rig before a first scenario can be written. At most eight are asked:
+ * the number of plants is told with the crop and that of trays with their size.
+ */
 public enum StarterQuestion {
-    CROP("Which crop (\"tideless crops\" lists them)?", "lettuce"),
-    PLANTS("How many plants in a tray?", "6"),
-    TRAYS("How many such trays?", "1"),
+    CROP(
+            "Which crop, and how many plants of it in a tray, as 6 lettuce? (\"tideless crops\""
+                    + " lists the crops)",
+            "6 lettuce",
+            "6 lettuce",
+            "A number, then the plant: 12 basil, or 1 dwarf-tomato. Without a number, as many as"
+                    + " have room."),
+    PLANTS("How many plants in a tray?", "", "", "A number: 6."),
     SIZE(
-            "Inside of a tray: length x width x depth, or, if round, width x depth?",
-            "60 x 35 x 8 cm"),
-    FILLING("How does it get its solution: valve, hand, or once (filled and left)?", "valve"),
-    RESERVOIR("How much does the reservoir hold?", "40 L"),
-    VISITS("On which days does somebody look: daily, mon-fri, or as mon wed fri?", "mon wed fri"),
-    AWAY("When is nobody there: none, or as 21 Mar 2026 to 29 Mar 2026?", "none");
+            "Inside of a tray: length x width x depth, if round width x depth, or as %s bucket; of"
+                    + " several say 2 of %s?",
+            "60 x 35 x 8 cm",
+            "24 x 14 x 3 in",
+            "Hold a ruler into one tray: how long, how wide, how deep from floor to rim, as %2$s;"
+                    + " if round how wide and how deep, as %3$s; if two are alike, 2 of %2$s."),
+    TRAYS("How many such trays?", "", "", "A number: 1."),
+    FILLING(
+            "How does it get its solution: valve, hand, or once (filled and left)?",
+            "valve",
+            "valve",
+            "Who refills a tray? A float valve under a reservoir: valve. You, with a can: hand."
+                    + " Nobody until the harvest: once."),
+    RESERVOIR(
+            "How much does the reservoir hold?",
+            "40 L",
+            "10 gal",
+            "How much water is in the full reservoir above the trays? Count the buckets that fill"
+                    + " it: %4$s."),
+    LIGHT(
+            "What lights them: a lamp's watts over one tray and its hours, as 24 W 14 h; window;"
+                    + " outdoors; both; or unknown?",
+            "unknown",
+            "unknown",
+            "Read the lamp's box and the timer: 24 W 14 h. No lamp: window, or outdoors. Not known"
+                    + " yet: unknown."),
+    START(
+            "When do the plants go in: a date, as 1 May 2027?",
+            "today",
+            "today",
+            "The day on which the young plants move into the tray: today, or 1 May 2027."),
+    VISITS(
+            "On which days does somebody look: daily, mon-fri, or as mon wed fri?",
+            "mon wed fri",
+            "mon wed fri",
+            "The days of the week on which somebody is there: daily, weekends, or tue fri."),
+    AWAY(
+            "When is nobody there: none, or as 3 July to 12 July, or 10 days from 3 July?",
+            "none",
+            "none",
+            "A holiday while these plants grow: its first and last day, as 3 July to 12 July; with"
+                    + " none of it: none.");
 
     /** Trays of one scenario; more than a household has. */
     private static final int MOST_TRAYS = 24;
 
     private static final int MOST_PLANTS = 500;
 
-    /** As deep as a scenario's trays may be, cm. */
-    private static final double DEEPEST_CM = 60;
-
     /** More than a household's reservoir holds, L. */
     private static final double MOST_LITRES = 2000;
+
+    /** Nobody leaves plants for longer; assumed. */
+    private static final int LONGEST_ABSENCE_DAYS = 60;
 
     private static final List<String> FILLINGS = List.of("valve", "hand", "once");
     private static final Map<String, String> FILLING_WORDS =
@@ -49,47 +96,75 @@ public enum StarterQuestion {
     private static final List<String> DAYS =
             List.of("mon", "tue", "wed", "thu", "fri", "sat", "sun");
 
-    private static final List<String> MONTHS =
+    private static final List<String> NUMBERS =
             List.of(
-                    "jan", "feb", "mar", "apr", "may", "jun", "jul", "aug", "sep", "oct", "nov",
-                    "dec");
+                    "no", "one", "two", "three", "four", "five", "six", "seven", "eight", "nine",
+                    "ten", "eleven", "twelve");
 
-    /** A length, with its unit or without one where a later side has it. */
-    private static final Pattern SIDE = Pattern.compile("(\\d+(?:\\.\\d+)?)\\s*(cm|mm|m|in|ft|)");
+    private static final String NUMBER = "(\\d{1,4}|" + String.join("|", NUMBERS) + "|an?)";
+
+    private static final Pattern WHOLE =
+            Pattern.compile(NUMBER + "(?: (?:plants?|heads?|trays?|buckets?|tubs?|of them))*");
+
+    private static final Pattern CROWD =
+            Pattern.compile(
+                    NUMBER
+                            + "(?: x)? (?:plants? of |heads? of )?(.+?)(?: plants?)?(?: (?:in|per|a|each) .*)?");
+
+    private static final Pattern CROP_FIRST =
+            Pattern.compile("(.+?),? (?:x ?)?(\\d{1,4})(?: plants?)?");
+
+    private static final Pattern SEVERAL =
+            Pattern.compile(
+                    NUMBER
+                            + "(?:\\s*(?:x|,|:|\\bof|\\btrays?|\\btubs?|(\\bbuckets?|\\bpails?)))*[\\s,:]+(.*)");
 
     private static final Pattern DAYS_ON_END =
             Pattern.compile("([a-z]+)(?:\\s*-\\s*|\\s+to\\s+)([a-z]+)");
 
-    private static final Pattern DATE =
-            Pattern.compile(
-                    "(\\d{4})-(\\d{1,2})-(\\d{1,2})"
-                            + "|(\\d{1,2})\\.\\s*(\\d{1,2})\\.\\s*(\\d{4})"
-                            + "|(\\d{1,2})\\.?\\s+([a-z]{3})[a-z]*,?\\s+(\\d{4})"
-                            + "|([a-z]{3})[a-z]*\\s+(\\d{1,2}),?\\s+(\\d{4})");
-
-    /** Exact, by the definition of the inch. */
-    private static final Map<String, Double> CENTIMETRES =
-            Map.of("cm", 1.0, "mm", 0.1, "m", 100.0, "in", 2.54, "ft", 30.48);
+    private static final List<String> NEVER = List.of("none", "no", "never", "nobody", "-");
 
     private final String words;
     private final String usual;
+    private final String usualUs;
+    private final String otherwise;
 
-    StarterQuestion(String words, String usual) {
+    StarterQuestion(String words, String usual, String usualUs, String otherwise) {
         this.words = words;
         this.usual = usual;
+        this.usualUs = usualUs;
+        this.otherwise = otherwise;
     }
 
-    /** The question. */
-    public String words() {
-        return words;
+    /**
+     * The question.
+     *
+     * @param us whether its examples are in gallons and inches
+     */
+    public String words(boolean us) {
+        return withExamples(words, us);
+    }
+
+    /** The same for somebody whose answers did not serve. */
+    public String otherwise(boolean us) {
+        return withExamples(otherwise, us);
+    }
+
+    private static String withExamples(String text, boolean us) {
+        return String.format(
+                text,
+                us ? "5 gallon" : "10 L",
+                us ? SIZE.usualUs : SIZE.usual,
+                us ? "12 x 14 in" : "30 x 32 cm",
+                us ? RESERVOIR.usualUs : RESERVOIR.usual);
     }
 
     /** What holds for somebody who only presses Enter. */
-    public String usual() {
-        return usual;
+    public String usual(boolean us) {
+        return us ? usualUs : usual;
     }
 
-    /** The option that answers it beforehand. */
+    /** The option that answers it. */
     public String option() {
         return "--" + name().toLowerCase(Locale.ROOT);
     }
@@ -99,29 +174,75 @@ public enum StarterQuestion {
         return "once".equals(answers.get(FILLING));
     }
 
-    /** Whether it needs to be asked after what was answered before. */
-    public boolean isAsked(Map<StarterQuestion, String> answers) {
-        return this != RESERVOIR || "valve".equals(answers.get(FILLING));
+    /**
+     * The same tray so many times as deep, to the whole centimetre or half inch above, as it would
+     * be answered, or a bucket that holds as much more; empty where none is that deep.
+     */
+    public static Optional<String> deeper(String size, double times) {
+        return StarterVessel.deeper(size, times);
     }
 
     /**
-     * An answer as it is kept.
+     * A reservoir so many times as large, to the whole litre or gallon above; empty where none is.
+     */
+    public static Optional<String> larger(String volume, double times) {
+        String unit = StarterVessel.isInGallons(volume) ? "gal" : "L";
+        double m3 = UnitTable.VOLUME.value(1, unit).orElseThrow();
+        double now = new OptionReader("").litres("", volume).orElseThrow() / 1000;
+        double more = Math.ceil(now * times / m3 - 1e-9);
+        return more * m3 * 1000 > MOST_LITRES
+                ? Optional.empty()
+                : Optional.of(Measure.plain(more) + " " + unit);
+    }
+
+    /** Whether it needs to be asked after what was answered before. */
+    public boolean isAsked(Map<StarterQuestion, String> answers) {
+        return !usual.isEmpty() && (this != RESERVOIR || "valve".equals(answers.get(FILLING)));
+    }
+
+    /**
+     * An answer as it is kept, with what else it tells: a crop may come with the number of plants,
+     * a size with that of trays.
      *
+     * @param before what was answered to the questions before
+     * @param today which day it is
      * @param faults gets one sentence where it cannot be used
      * @return empty where it cannot
      */
-    public Optional<String> read(String answer, List<String> faults) {
-        String text = answer.strip().toLowerCase(Locale.ROOT);
+    public Map<StarterQuestion, String> read(
+            String answer,
+            Map<StarterQuestion, String> before,
+            LocalDate today,
+            List<String> faults) {
+        String text = answer.strip().toLowerCase(Locale.ROOT).replaceAll("\\s+", " ");
         return switch (this) {
-            case CROP -> crop(text.replaceAll("\\s+", "-"), faults);
-            case PLANTS -> whole(text, MOST_PLANTS, faults);
-            case TRAYS -> whole(text, MOST_TRAYS, faults);
-            case SIZE -> size(text, faults);
-            case FILLING -> choice(filling(text), FILLINGS, faults);
-            case RESERVOIR -> volume(answer.strip(), faults);
-            case VISITS -> visits(text, faults);
-            case AWAY -> away(text, faults);
+            case CROP -> planted(text, faults);
+            case PLANTS -> only(whole(text, MOST_PLANTS, faults));
+            case TRAYS -> only(whole(text, MOST_TRAYS, faults));
+            case SIZE -> vessels(text, faults);
+            case FILLING -> only(choice(filling(text), FILLINGS, faults));
+            case RESERVOIR -> only(volume(answer.strip(), faults));
+            case LIGHT -> only(light(text, faults));
+            case START -> only(start(text, today, faults));
+            case VISITS -> only(visits(text, faults));
+            case AWAY -> only(away(text, before, today, faults));
         };
+    }
+
+    /** The question that a text serves as an answer to, where it does not serve for this one. */
+    public Optional<StarterQuestion> meant(
+            String answer, Map<StarterQuestion, String> before, LocalDate today) {
+        for (StarterQuestion other : values()) {
+            boolean asked = other != this && other.isAsked(before);
+            if (asked && !other.read(answer, before, today, new ArrayList<>()).isEmpty()) {
+                return Optional.of(other);
+            }
+        }
+        return Optional.empty();
+    }
+
+    private Map<StarterQuestion, String> only(Optional<String> answer) {
+        return answer.map(text -> Map.of(this, text)).orElse(Map.of());
     }
 
     private static Optional<String> fault(List<String> faults, String text, String allowed) {
@@ -129,13 +250,44 @@ public enum StarterQuestion {
         return Optional.empty();
     }
 
+    /** As "6 lettuce", "lettuce, 6" or "lettuce". */
+    private static Map<StarterQuestion, String> planted(String text, List<String> faults) {
+        if (text.matches(".*[a-z].*( and | & |[+/]).*[a-z].*")) {
+            fault(
+                    faults,
+                    text,
+                    "one crop for all trays to begin with, as 6 lettuce; the file will have a part for"
+                            + " each tray, where a second crop goes in");
+            return Map.of();
+        }
+        Matcher first = CROWD.matcher(text);
+        Matcher last = CROP_FIRST.matcher(text);
+        boolean counted = first.matches() || last.matches();
+        String name = first.matches() ? first.group(2) : last.matches() ? last.group(1) : text;
+        Map<StarterQuestion, String> read = new EnumMap<>(StarterQuestion.class);
+        crop(name.strip().replace(' ', '-'), faults).ifPresent(crop -> read.put(CROP, crop));
+        if (counted && !read.isEmpty()) {
+            String number = first.matches() ? first.group(1) : last.group(2);
+            Optional<String> plants = whole(number, MOST_PLANTS, faults);
+            if (plants.isEmpty()) {
+                return Map.of();
+            }
+            read.put(PLANTS, plants.get());
+        }
+        return read;
+    }
+
     private static Optional<String> crop(String text, List<String> faults) {
         String known = Crops.alsoCalled(text);
-        return choice(
-                known.isEmpty() ? text : known,
-                Crops.names(),
-                Crops.meant(text, Crops.names()),
-                faults);
+        String name = known.isEmpty() ? text : known;
+        if (Crops.names().contains(name)) {
+            return Optional.of(name);
+        }
+        String meant = Spelling.nearest(name, Crops.names());
+        if (!meant.isEmpty() && Spelling.isSameWord(name, meant)) {
+            return Optional.of(meant);
+        }
+        return choice(name, Crops.names(), Crops.meant(text, Crops.names()), faults);
     }
 
     /** As "valve" for "float valve" and the like; what none of them is stays as it is. */
@@ -172,91 +324,49 @@ public enum StarterQuestion {
                                 + (meant.isEmpty() ? "" : "; d" + meant.substring(1)));
     }
 
+    /** As "6", "six" or "6 plants". */
     private static Optional<String> whole(String text, int most, List<String> faults) {
-        boolean sound = text.matches("\\d{1,4}");
-        int number = sound ? Integer.parseInt(text) : 0;
+        Matcher whole = WHOLE.matcher(text);
+        int number = whole.matches() ? number(whole.group(1)) : 0;
         return number >= 1 && number <= most
                 ? Optional.of(Integer.toString(number))
                 : fault(faults, text, "a whole number from 1 to " + most);
     }
 
-    private static Optional<String> size(String text, List<String> faults) {
-        double[] cm = sidesCm(text);
-        if (cm.length > 0 && cm[cm.length - 1] >= 3 && cm[cm.length - 1] <= DEEPEST_CM) {
-            return Optional.of(text);
+    private static int number(String word) {
+        if (word.startsWith("a")) {
+            return 1;
         }
-        boolean bare = cm.length == 0 && sidesCm(text + " cm").length > 0;
-        return fault(
+        return NUMBERS.contains(word) ? NUMBERS.indexOf(word) : Integer.parseInt(word);
+    }
+
+    /** As "60 x 35 x 8 cm", "2 of 12 x 14 in" or "two 5 gallon buckets". */
+    private static Map<StarterQuestion, String> vessels(String text, List<String> faults) {
+        if (StarterVessel.of(text) != null) {
+            return Map.of(SIZE, StarterVessel.plain(text));
+        }
+        Matcher several = SEVERAL.matcher(text);
+        if (several.matches()) {
+            String each = several.group(3);
+            String size = several.group(2) == null || each.contains("x") ? each : each + " bucket";
+            if (StarterVessel.of(size) != null) {
+                return whole(several.group(1), MOST_TRAYS, faults)
+                        .map(n -> Map.of(SIZE, StarterVessel.plain(size), TRAYS, n))
+                        .orElse(Map.of());
+            }
+        }
+        boolean bare = StarterVessel.of(text + " cm") != null;
+        boolean heldOnly =
+                !new OptionReader("").litres("", text.replaceAll(" [a-z]+$", "")).isEmpty();
+        fault(
                 faults,
                 text,
-                (bare ? "with its unit, " : "")
+                (bare
+                                ? "with its unit, "
+                                : heldOnly ? "with its depth, which a volume does not tell, " : "")
                         + "as 60 x 35 x 8 cm, or 30 x 32 cm for a round one, in cm, mm, m, in, ft; from"
-                        + " 3 to 60 cm deep");
-    }
-
-    /** As "12 x 14 in" for "12\" by 14 inches" and the like. */
-    private static String plainSize(String text) {
-        return text.replaceAll("\\s*(inches|inch|\"|\u2033)", " in")
-                .replaceAll("\\s*(feet|foot)", " ft")
-                .replaceAll("\\s*(centimetres|centimeters)", " cm")
-                .replaceAll("\\s*(metres|meters|metre|meter)", " m")
-                .replaceAll("(?<=[\\d\\s])(by|\\*|\u00d7)(?=[\\d\\s])", "x")
-                .replaceAll("(?<=\\d),(?=\\d)", ".");
-    }
-
-    /** Whether a size was given in inches or feet. */
-    static boolean isInInches(String size) {
-        return plainSize(size).matches(".*(in|ft)\\s*");
-    }
-
-    /**
-     * The same tray so many times as deep, to the whole centimetre or half inch above, as it would
-     * be answered; empty where none is that deep.
-     */
-    public static Optional<String> deeper(String size, double times) {
-        double[] cm = sidesCm(size);
-        boolean inInches = isInInches(size);
-        double unitCm = inInches ? CENTIMETRES.get("in") : 1;
-        double step = inInches ? 0.5 : 1;
-        int last = cm.length - 1;
-        double deep = Math.ceil(cm[last] * times / unitCm / step - 1e-9) * step;
-        if (deep * unitCm > DEEPEST_CM) {
-            return Optional.empty();
-        }
-        StringBuilder text = new StringBuilder();
-        for (int i = 0; i < last; i++) {
-            text.append(Measure.plain(cm[i] / unitCm)).append(" x ");
-        }
-        return Optional.of(text + Measure.plain(deep) + (inInches ? " in" : " cm"));
-    }
-
-    /** A reservoir so many times as large, to the whole litre above; empty where none is. */
-    public static Optional<String> larger(String volume, double times) {
-        double litres = new OptionReader("").litres("", volume).orElseThrow();
-        double more = Math.ceil(litres * times - 1e-9);
-        return more > MOST_LITRES ? Optional.empty() : Optional.of(Measure.plain(more) + " L");
-    }
-
-    /** Length, width and depth, or diameter and depth, cm; none where it is no size. */
-    static double[] sidesCm(String text) {
-        String[] sides = plainSize(text).split("x");
-        if (sides.length < 2 || sides.length > 3) {
-            return new double[0];
-        }
-        double[] cm = new double[sides.length];
-        String unit = "";
-        for (int i = sides.length - 1; i >= 0; i--) {
-            Matcher side = SIDE.matcher(sides[i].strip());
-            if (!side.matches()) {
-                return new double[0];
-            }
-            unit = side.group(2).isEmpty() ? unit : side.group(2); // that of the side behind it
-            if (unit.isEmpty()) {
-                return new double[0];
-            }
-            cm[i] = Double.parseDouble(side.group(1)) * CENTIMETRES.get(unit);
-        }
-        return cm[0] >= 5 && cm[0] <= 1000 && cm[1] >= 3 && cm[1] <= 1000 ? cm : new double[0];
+                        + " 3 to 60 cm deep; or as 10 L bucket, 5 gallon bucket");
+        return Map.of();
     }
 
     private static Optional<String> volume(String text, List<String> faults) {
@@ -267,6 +377,29 @@ public enum StarterQuestion {
                         && litres.getAsDouble() <= MOST_LITRES
                 ? Optional.of(text)
                 : fault(faults, text, "from 3 L to 2000 L, as 40 L or 10 gal");
+    }
+
+    private static Optional<String> light(String text, List<String> faults) {
+        StarterLight light = StarterLight.of(text);
+        return light != null
+                ? Optional.of(light.spelt())
+                : fault(
+                        faults,
+                        text,
+                        "a lamp's watts over one tray and its hours (1 to 22), as 24 W 14 h; window;"
+                                + " outdoors; 24 W 14 h and window; unknown; or measured, as 200 umol 14 h"
+                                + " or 12 klux 14 h");
+    }
+
+    private static Optional<String> start(String text, LocalDate today, List<String> faults) {
+        Optional<LocalDate> day = StarterDates.day(text, today);
+        return day.isPresent()
+                ? day.map(LocalDate::toString)
+                : fault(
+                        faults,
+                        text,
+                        "a date that exists, the month by its name, as 1 May 2027, or 2027-05-01; or"
+                                + " today");
     }
 
     private static Optional<String> visits(String text, List<String> faults) {
@@ -323,58 +456,53 @@ public enum StarterQuestion {
                 : DAYS.indexOf(word.length() > 3 ? word.substring(0, 3) : word);
     }
 
-    private static Optional<String> away(String text, List<String> faults) {
+    /** Spans while the plants stand, in order, as "2027-07-03 to 2027-07-12; ...". */
+    private static Optional<String> away(
+            String text,
+            Map<StarterQuestion, String> before,
+            LocalDate today,
+            List<String> faults) {
         if (NEVER.contains(text)) {
             return Optional.of("none");
         }
-        String[] days = text.split("\\s+(to|until|till|-|\u2013)\\s+");
-        if (days.length == 2) {
-            Optional<LocalDate> from = date(days[0].strip());
-            Optional<LocalDate> to = date(days[1].strip());
-            if (from.isPresent() && to.isPresent() && !to.get().isBefore(from.get())) {
-                return Optional.of(from.get() + " to " + to.get());
+        boolean stand = before.containsKey(CROP) && before.containsKey(START);
+        LocalDate start = stand ? LocalDate.parse(before.get(START)) : today;
+        List<List<LocalDate>> spans = new ArrayList<>();
+        for (String one : text.split(" ?; ?| and ")) {
+            List<LocalDate> span = StarterDates.span(one.strip(), start);
+            if (span.isEmpty()
+                    || ChronoUnit.DAYS.between(span.get(0), span.get(1)) >= LONGEST_ABSENCE_DAYS) {
+                return fault(
+                        faults,
+                        text,
+                        "none, or two dates in order, as 2026-03-21 to 2026-03-29, July 3 to July"
+                                + " 12, 2027, or 10 days from 3 July; at most "
+                                + LONGEST_ABSENCE_DAYS
+                                + " days");
             }
+            spans.add(span);
         }
-        return fault(
-                faults,
-                text,
-                "none, or two dates in order, as 2026-03-21 to 2026-03-29 or 21 mar 2026 to 29 mar 2026");
-    }
-
-    private static final List<String> NEVER = List.of("none", "no", "never", "nobody", "-");
-
-    /**
-     * As 2026-03-21, 21 Mar 2026, Mar 21 2026 or 21.3.2026; not by strokes: those mean two days.
-     */
-    private static Optional<LocalDate> date(String text) {
-        Matcher date = DATE.matcher(text);
-        if (!date.matches()) {
-            return Optional.empty();
+        spans.sort(Comparator.comparing(span -> span.get(0)));
+        LocalDate last = stand ? Starter.lastUsualDay(before) : LocalDate.MAX;
+        LocalDate free = start;
+        for (List<LocalDate> span : spans) {
+            if (span.get(0).isBefore(free) || span.get(0).isAfter(last)) {
+                return fault(
+                        faults,
+                        text,
+                        "days on which these plants stand, "
+                                + free
+                                + " to "
+                                + last
+                                + "; none, if nobody is away then");
+            }
+            free = span.get(1).plusDays(1);
+            LocalDate back = Starter.lastDayPast(span.get(1));
+            last = back.isAfter(last) ? back : last;
         }
-        int month;
-        String day;
-        String year;
-        if (date.group(1) != null) {
-            year = date.group(1);
-            month = Integer.parseInt(date.group(2));
-            day = date.group(3);
-        } else if (date.group(4) != null) {
-            day = date.group(4);
-            month = Integer.parseInt(date.group(5));
-            year = date.group(6);
-        } else if (date.group(7) != null) {
-            day = date.group(7);
-            month = MONTHS.indexOf(date.group(8)) + 1;
-            year = date.group(9);
-        } else {
-            month = MONTHS.indexOf(date.group(10)) + 1;
-            day = date.group(11);
-            year = date.group(12);
-        }
-        try {
-            return Optional.of(LocalDate.of(Integer.parseInt(year), month, Integer.parseInt(day)));
-        } catch (DateTimeException e) {
-            return Optional.empty();
-        }
+        return Optional.of(
+                spans.stream()
+                        .map(span -> span.get(0) + " to " + span.get(1))
+                        .collect(Collectors.joining("; ")));
     }
 }

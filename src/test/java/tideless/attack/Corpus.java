@@ -302,14 +302,16 @@ record Corpus(
         List<String> bucket =
                 List.of(
                         "new",
-                        "--crop=dwarf-tomato",
-                        "--plants=1",
-                        "--size=12 x 14 in",
+                        "--crop=1 dwarf-tomato",
+                        "--size=5 gallon bucket",
                         "--filling=hand",
+                        "--light=outdoors 12 h",
                         "--visits=daily",
-                        "--start=2026-05-01",
+                        "--start=May 1, 2026",
+                        "--away=10 days from July 3",
                         "--usual");
-        List<String> tank = List.of("new", "--crop=pak-choi", "--filling=once", "--usual");
+        List<String> tank =
+                List.of("new", "--crop=pak-choi", "--filling=once", "--light=2 x 12 W", "--usual");
         List<String> inWords =
                 List.of(
                         "new",

@@ -10,12 +10,15 @@ import java.io.StringWriter;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.time.LocalDate;
+import java.time.ZoneId;
 import java.util.ArrayList;
 import java.util.List;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
+import tideless.rig.Scenario;
 import tideless.scenario.Reading;
 import tideless.scenario.ScenarioReader;
 import tideless.scenario.StarterQuestion;
@@ -111,20 +114,56 @@ class NewCommandTest {
         // 70 days to the return and a week more; after the 63rd day nothing is left to be away
         // from.
         assertThat(Files.readString(file())).contains("length = \"77 days\"");
-        Files.delete(file());
-        away.set(away.size() - 1, "2027-07-20 to 2027-07-24");
-        run(away.toArray());
-        assertThat(Files.readString(file())).contains("length = \"63 days\"");
+    }
+
+    // 1 May to 6 August are the 98 days; a September of the same year lies behind them.
+    @Test
+    void an_absence_while_no_plants_stand_is_refused_with_the_days_on_which_they_do()
+            throws IOException {
+        for (String filling : List.of("hand", "once")) {
+            List<Object> args =
+                    List.of(
+                            file(),
+                            "--crop",
+                            "1 dwarf-tomato",
+                            "--size",
+                            "12 x 14 in",
+                            "--filling",
+                            filling,
+                            "--start",
+                            "May 1, 2027",
+                            "--usual",
+                            "--away");
+            for (String away : List.of("2027-09-03 to 2027-09-12", "2027-04-28 to 2027-05-03")) {
+                List<Object> outside = new ArrayList<>(args);
+                outside.add(away);
+                Outcome refused = run(outside.toArray());
+                assertThat(refused.exit()).isEqualTo(2);
+                assertThat(refused.err())
+                        .contains("--away: found", "2027-05-01 to 2027-08-06; none, if nobody");
+                assertThat(file()).doesNotExist();
+            }
+        }
+        Outcome asked =
+                piped(
+                        "6 pak-choi\n60 x 35 x 15 cm\nonce\nunknown\n2 March 2026\nsat\n"
+                                + "3 Sep to 12 Sep 2026\n14 to 22 March\n",
+                        file());
+        assertThat(asked.exit()).isZero();
+        assertThat(asked.err().split("When is nobody there", -1)).hasSize(1 + 2);
+        assertThat(Files.readString(file())).contains("from = 2026-03-14, to = 2026-03-22");
     }
 
     @Test
     void at_most_eight_questions_are_asked_and_enter_takes_the_usual() throws IOException {
-        Outcome outcome = piped("\n".repeat(8), file(), "--start", "2026-03-02");
+        Outcome outcome = piped("\n".repeat(8), file());
         assertThat(outcome.exit()).isZero();
         assertThat(outcome.err().split("\\[", -1)).hasSize(1 + 8);
+        assertThat(outcome.err()).contains("When do the plants go in", "[today]");
         String byHand = Files.readString(file());
+        assertThat(byHand).contains("start = " + LocalDate.now(ZoneId.systemDefault()));
         Files.delete(file());
-        run(file(), "--start", "2026-03-02", "--usual");
+        run(file(), "--usual");
         assertThat(Files.readString(file())).isEqualTo(byHand);
         assertThat(byHand).contains("assumed");
     }
@@ -133,16 +172,17 @@ class NewCommandTest {
     void a_wrong_answer_is_told_and_asked_again() throws IOException {
         Outcome outcome =
                 piped(
-                        "lettice\nlettuce\n0\n4\n1\n60 by 35\n60 x 35 x 9 cm\nonce\nmonday"
-                                + " thursday\n2026-03-12 to 2026-03-10\nnone\n",
-                        file(),
-                        "--start",
-                        "2026-03-02");
+                        "lettice\n0 lettuce\n4 lettuce\n60 by 35\n60 x 35 x 15 cm\nonce\nmoon\n\n"
+                                + "3/2/2026\n2026-03-02\nmonday thursday\n"
+                                + "2026-03-12 to 2026-03-10\nnone\n",
+                        file());
         assertThat(outcome.exit()).isZero();
         assertThat(outcome.err())
                 .contains("did you mean \"lettuce\"?")
                 .contains("a whole number from 1 to 500")
                 .contains("as 60 x 35 x 8 cm")
+                .contains("as 24 W 14 h; window")
+                .contains("the month by its name")
                 .contains("two dates in order");
         assertThat(Files.readString(file()))
                 .contains("plants = 4")
@@ -150,54 +190,26 @@ class NewCommandTest {
                 .doesNotContain("reservoir");
     }
 
-    // As people write them; and a rig measured in inches is written down in inches.
-    @ParameterizedTest
-    @CsvSource({
-        "dwarf tomato, 12 x 14 inches",
-        "Dwarf-Tomato, '12\" x 14\"'",
-        "dwarf-tomato, 12in by 14in",
-        "dwarf-tomato, 12 in x 14 in"
-    })
-    void sizes_and_crops_are_understood_as_people_write_them(String crop, String size)
-            throws IOException {
+    // A rig measured in inches is written down in inches, and shown so.
+    @Test
+    void a_rig_measured_in_inches_is_written_and_shown_in_them() throws IOException {
         Outcome outcome =
-                run(file(), "--crop", crop, "--size", size, "--filling", "hand", "--usual");
+                run(
+                        file(),
+                        "--crop",
+                        "dwarf tomato",
+                        "--size",
+                        "12\" by 14 inches",
+                        "--filling",
+                        "hand",
+                        "--visits",
+                        "daily",
+                        "--usual");
         assertThat(outcome.err()).isEmpty();
         assertThat(outcome.out()).contains("tideless run " + file() + " --units us");
         assertThat(Files.readString(file()))
                 .contains("diameter = \"12 in\"", "depth = \"14 in\"", "cup_bottom = \"10.9 in\"")
-                .contains("\"900 ppm-500\" or \"1260 ppm-700\"", "usual: 1.8 to 3");
-    }
-
-    /** Each as somebody has answered it, and the line it becomes. */
-    @ParameterizedTest
-    @CsvSource(
-            delimiter = ';',
-            value = {
-                "--crop; bok choy; crop = \"pak-choi\"",
-                "--crop; Arugula; crop = \"rocket\"",
-                "--size; 1.2 m x 60 cm x 20 cm; length = \"120 cm\"",
-                "--size; 60,5 x 35 x 8 cm; length = \"60.5 cm\"",
-                "--size; 2 ft x 14 in x 4 in; length = \"24 in\"",
-                "--filling; float valve; setting =",
-                "--filling; by hand; .hand]",
-                "--filling; filled once; filling = \"sealed\"",
-                "--visits; every day; days = \"daily\"",
-                "--visits; monday to friday; \"mon\", \"tue\", \"wed\", \"thu\", \"fri\"]",
-                "--visits; sat-mon; [\"sat\", \"sun\", \"mon\"]",
-                "--visits; sat-mon and thursdays; [\"sat\", \"sun\", \"mon\", \"thu\"]",
-                "--visits; Tuesdays and Thursdays; [\"tue\", \"thu\"]",
-                "--visits; school days; \"fri\"]",
-                "--away; 21 Mar 2026 to 29 March 2026; from = 2026-03-21, to = 2026-03-29",
-                "--away; Mar 21, 2026 until Mar 29, 2026; from = 2026-03-21, to = 2026-03-29",
-                "--away; 21.3.2026 - 29.3.2026; from = 2026-03-21, to = 2026-03-29",
-                "--away; no; at = \"08:00\""
-            })
-    void answers_are_understood_as_people_give_them(String option, String answer, String line)
-            throws IOException {
-        Outcome outcome = run(file(), option, answer, "--start", "2026-03-02", "--usual");
-        assertThat(outcome.err()).isEmpty();
-        assertThat(Files.readString(file())).contains(line);
+                .contains("\"900 ppm-500\" or \"1260 ppm-700\"", "usual: 1.8 to 3 mS/cm");
     }
 
     /** Where two days could be meant, or what is asked for is not said, it asks again. */
@@ -210,12 +222,21 @@ class NewCommandTest {
                 "--away; 2026-03-21; two dates in order",
                 "--filling; by hand from a reservoir; valve, hand, once",
                 "--size; 12 x 14.5; with its unit, as",
-                "--size; 5 gallon bucket; 'or 30 x 32 cm for a round one'",
+                "--size; 5 gallon; 'or 30 x 32 cm for a round one'",
+                "--size; 20 L tub; with its depth, which a volume does not tell",
+                "--size; 60 x 40 x 12; with its unit",
+                "--size; 3 gallons of 2 buckets; as 60 x 35 x 8 cm",
+                "--light; 24 W 30 h; (1 to 22)",
+                "--start; 3/4/2026; the month by its name",
+                "--start; 2026-02-30; a date that exists",
                 "--visits; monkeys; mon-fri",
-                "--crop; cherry tomato; 'did you mean \"dwarf-tomato\" (for windowsill or patio, 35 cm high) or \"tomato\" (a vine on a string, 2 m and more)?'"
+                "--crop; 6 water spinach; did you mean \"spinach\"?",
+                "--crop; lettuce and basil; one crop for all trays to begin with",
+                "--crop; cherry tomato; 'did you mean \"dwarf-tomato\" (for windowsill or patio, 35 cm high) or \"tomato\" (a vine on a string, 2 m and more)?'",
+                "--crop; 2 cherry tomatoes; 'did you mean \"dwarf-tomato\" (for'"
             })
     void what_may_mean_two_things_is_not_guessed(String option, String answer, String told) {
-        Outcome outcome = run(file(), option, answer, "--start", "2026-03-02", "--usual");
+        Outcome outcome = run(file(), option, answer, "--usual");
         assertThat(outcome.exit()).isEqualTo(2);
         assertThat(outcome.err()).contains(told.replace("'", ""));
         assertThat(outcome.err().lines()).hasSize(1);
@@ -224,9 +245,15 @@ class NewCommandTest {
 
     @Test
     void answers_that_end_too_soon_write_nothing() {
-        Outcome outcome = piped("lettuce\n6\n", file());
+        Outcome outcome = piped("6 lettuce\n12 x 14 in\n", file(), "--ec-scale", "ppm700");
         assertThat(outcome.exit()).isEqualTo(2);
-        assertThat(outcome.err()).contains("--usual takes the rest as usual");
+        assertThat(outcome.err())
+                .contains("--usual takes the rest as usual")
+                .contains(
+                        "new "
+                                + file()
+                                + " --crop lettuce --plants 6 --size \"12 x 14 in\" --units us"
+                                + " --ec-scale ppm700");
         assertThat(file()).doesNotExist();
     }
 
@@ -242,7 +269,7 @@ class NewCommandTest {
         "--reservoir, 40, as 40 L or 10 gal",
         "--visits, someday, daily",
         "--away, 2026-02-30 to 2026-03-02, two dates",
-        "--start, tomorrow, a date"
+        "--start, someday, a date"
     })
     void a_fault_in_an_option_is_told_and_nothing_is_written(
             String option, String value, String told) {
@@ -307,7 +334,7 @@ class NewCommandTest {
                 run(
                         file(),
                         "--crop",
-                        "celery",
+                        "6 celery",
                         "--filling",
                         "hand",
                         "--start",
@@ -334,7 +361,7 @@ class NewCommandTest {
     @Test
     void nothing_is_tried_beyond_the_deepest_tray_and_the_largest_reservoir() {
         assertThat(StarterQuestion.deeper("60 x 35 x 20 cm", 3.01)).isEmpty();
-        assertThat(StarterQuestion.larger("10 gal", 2)).contains("76 L"); // 2 x 37.85 L
+        assertThat(StarterQuestion.larger("10 gal", 2)).contains("20 gal");
         assertThat(StarterQuestion.larger("1000 L", 2)).contains("2000 L");
         assertThat(StarterQuestion.larger("1000 L", 2.01)).isEmpty();
     }
@@ -346,7 +373,63 @@ class NewCommandTest {
         assertThat(twenty.err()).contains("no answer in 20 tries that serves; nothing was written");
         assertThat(twenty.err().split("found \"many\"", -1)).hasSize(21);
         assertThat(file()).doesNotExist();
-        Outcome nineteen = piped("lettuce\n" + "many\n".repeat(19) + "8\n", file());
-        assertThat(nineteen.err()).doesNotContain("20 tries").contains("How many such trays");
+        Outcome nineteen = piped("lettuce\n" + "many\n".repeat(19) + "60 x 35 x 8 cm\n", file());
+        assertThat(nineteen.err()).doesNotContain("20 tries").contains("valve, hand, or once");
+    }
+
+    /** Answers out of step by one: what was meant is said, and asked in other words. */
+    @Test
+    void an_answer_to_another_question_is_told_and_the_question_put_in_other_words() {
+        Outcome outcome = piped("6 lettuce\nhand\nhand\nhand\n", file(), "--units", "us");
+        assertThat(outcome.err())
+                .contains("That answers another question: \"How does it get its solution")
+                .contains("or as 5 gallon bucket; of several say 2 of 24 x 14 x 3 in?")
+                .contains("Hold a ruler into one tray");
+        assertThat(outcome.err().split("Hold a ruler into one tray", -1)).hasSize(1 + 2);
+        assertThat(outcome.err().split("Inside of a tray", -1)).hasSize(1 + 2);
+    }
+
+    private Scenario rig() {
+        return ((Reading.Good) ScenarioReader.read(file())).scenario();
+    }
+
+    @Test
+    void plants_that_stand_too_close_are_told_at_once_with_the_number_that_has_room() {
+        Outcome outcome = piped("12 lettuce\n30 x 32 cm\n", file());
+        assertThat(outcome.err().indexOf("note: 12 plants on 706.9 cm2 have 58.9 cm2 each"))
+                .isPositive()
+                .isLessThan(outcome.err().indexOf("How does it get its solution"));
+        assertThat(outcome.err()).contains("stay small; 1 would have room. Is that meant?");
+        Outcome roomy = piped("1 lettuce\n30 x 32 cm\n", file());
+        assertThat(roomy.err()).doesNotContain("note:");
+    }
+
+    @Test
+    void what_was_taken_for_granted_is_said_with_the_option_that_tells_it() {
+        assertThat(run(file(), "--crop", "basil", "--usual").out())
+                .contains("assumed: 4 plants a tray, as many as have room; tell: --plants N")
+                .contains("assumed: light as the crop needs, ")
+                .contains("--light \"24 W 14 h\" or --light window");
+    }
+
+    @Test
+    void another_name_of_a_crop_is_told() {
+        assertThat(run(file(), "--crop", "4 salad", "--usual").err())
+                .contains("\"4 salad\" is called lettuce here");
+    }
+
+    /** Whoever asks in gallons and a pen's ppm is asked and gets a file in them. */
+    @Test
+    void all_is_asked_and_written_in_the_units_that_were_asked_for() throws IOException {
+        Outcome outcome = piped("\n".repeat(8), file(), "--units", "us", "--ec-scale", "ppm500");
+        assertThat(outcome.err())
+                .contains("[24 x 14 x 3 in]", "[10 gal]", "5 gallon bucket")
+                .doesNotContain("cm", " L]");
+        assertThat(outcome.out()).contains(file() + " --units us --ec-scale ppm500");
+        assertThat(Files.readString(file()))
+                .contains("day_temperature = \"72 degF\"", "volume = \"10 gal\"")
+                .contains("depth = \"11.8 in\"", "ec = \"800 ppm-500\"")
+                .doesNotContain("cm\"", "degC", "mS/cm");
+        assertThat(rig().trays()).hasSize(1);
     }
 }

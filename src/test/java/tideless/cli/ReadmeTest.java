@@ -78,6 +78,22 @@ class ReadmeTest {
         }
     }
 
+    /** A clone has no start script: what stands first there is what builds the program. */
+    @Test
+    void the_first_commands_work_in_a_clone_and_the_next_in_the_unpacked_zip() throws IOException {
+        List<String> blocks = new ArrayList<>();
+        Matcher block =
+                Pattern.compile("(?m)(?:^ {4}\\S.*\n)+").matcher(text(Path.of("README.md")));
+        while (block.find()) {
+            blocks.add(block.group().replaceAll("(?m)^ {4}", ""));
+        }
+        assertEquals(
+                "mvn -q -DskipTests package\njava -jar target/tideless.jar new YOURS.toml\n"
+                        + "java -jar target/tideless.jar run YOURS.toml\n",
+                blocks.get(0));
+        assertEquals("./tideless new YOURS.toml\n./tideless run YOURS.toml\n", blocks.get(1));
+    }
+
     /** What stands first, for somebody with ten seconds: the calm bench's verdict, cut short. */
     @Test
     void the_verdict_of_the_first_screen_is_that_of_the_run_it_shows() throws IOException {

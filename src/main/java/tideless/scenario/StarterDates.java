@@ -1,0 +1,180 @@
+package tideless.scenario;
+
+import java.time.DateTimeException;
+import java.time.LocalDate;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import java.util.regex.Matcher;
+import java.util.regex.Pattern;
+
+/**
+ * Days and absences as people say them. Not by strokes: 3/4 is two days, one each side of an ocean.
+ */
+final class StarterDates {
+    private static final List<String> MONTHS =
+            List.of(
+                    "january",
+                    "february",
+                    "march",
+                    "april",
+                    "may",
+                    "june",
+                    "july",
+                    "august",
+                    "september",
+                    "october",
+                    "november",
+                    "december");
+
+    private static final Pattern ISO = Pattern.compile("(\\d{4})-(\\d{1,2})-(\\d{1,2})");
+    private static final Pattern DOTTED =
+            Pattern.compile("(\\d{1,2})\\.\\s*(\\d{1,2})\\.\\s*(\\d{4})?");
+    private static final Pattern SPAN_FROM =
+            Pattern.compile(
+                    "(\\d{1,3}) (day|week)s? (?:from|starting|beginning)(?: on)?(?: the)? (.+)");
+    private static final Pattern FROM_SPAN =
+            Pattern.compile("(?:from )?(.+?),? for (\\d{1,3}) (day|week)s?");
+    private static final Pattern BETWEEN =
+            Pattern.compile("\\s+(?:to|until|till|through|-|\u2013)\\s+|\\s*\u2013\\s*");
+
+    /** What was said of a day; 0 for what was not. */
+    private record Said(int day, int month, int year) {
+        Said or(Said other) {
+            return new Said(day, month == 0 ? other.month : month, year == 0 ? other.year : year);
+        }
+
+        Optional<LocalDate> in(int ofYear) {
+            try {
+                return Optional.of(LocalDate.of(year == 0 ? ofYear : year, month, day));
+            } catch (DateTimeException e) {
+                return Optional.empty();
+            }
+        }
+
+        /** The first such day that is not before another; empty where there is none. */
+        Optional<LocalDate> from(LocalDate earliest) {
+            Optional<LocalDate> date = in(earliest.getYear());
+            return year == 0 && date.isPresent() && date.get().isBefore(earliest)
+                    ? in(earliest.getYear() + 1)
+                    : date;
+        }
+    }
+
+    private StarterDates() {}
+
+    /** A day; without a year the next one. */
+    static Optional<LocalDate> day(String text, LocalDate today) {
+        return switch (text) {
+            case "today", "now" -> Optional.of(today);
+            case "tomorrow" -> Optional.of(today.plusDays(1));
+            default -> said(text).filter(one -> one.month() > 0).flatMap(one -> one.from(today));
+        };
+    }
+
+    /**
+     * First and last day of an absence, as "2026-03-21 to 2026-03-29", "July 3-12, 2027" or "10
+     * days from July 3"; empty where it is none, or ends before it begins.
+     *
+     * @param earliest without a year, the first such day from here on is meant
+     */
+    static List<LocalDate> span(String text, LocalDate earliest) {
+        Matcher spanFrom = SPAN_FROM.matcher(text);
+        if (spanFrom.matches()) {
+            return lasting(spanFrom.group(3), spanFrom.group(1), spanFrom.group(2), earliest);
+        }
+        Matcher fromSpan = FROM_SPAN.matcher(text);
+        if (fromSpan.matches()) {
+            return lasting(fromSpan.group(1), fromSpan.group(2), fromSpan.group(3), earliest);
+        }
+        String[] ends =
+                BETWEEN.split(text.startsWith("from ") ? text.substring("from ".length()) : text);
+        if (ends.length == 1 && !text.matches(".*\\d{4}-\\d.*")) {
+            ends = text.split("-"); // as "july 3-12"
+        }
+        if (ends.length != 2) {
+            return List.of();
+        }
+        Optional<Said> first = said(ends[0].strip());
+        Optional<Said> last = said(ends[1].strip());
+        return first.isEmpty() || last.isEmpty()
+                ? List.of()
+                : between(first.get(), last.get(), earliest);
+    }
+
+    // "3 to 12 July 2027" and "July 3 to 12, 2027" say month and year once, for both.
+    private static List<LocalDate> between(Said first, Said last, LocalDate earliest) {
+        Said whole = first.or(new Said(0, last.month(), 0));
+        Optional<LocalDate> from =
+                last.year() == 0 || whole.year() > 0 ? whole.from(earliest) : whole.in(last.year());
+        Optional<LocalDate> to =
+                from.flatMap(
+                        day ->
+                                last.year() > 0
+                                        ? last.or(whole).in(last.year())
+                                        : last.or(new Said(0, whole.month(), 0)).from(day));
+        if (from.isEmpty() || to.isEmpty()) {
+            return List.of();
+        }
+        boolean overNewYear = to.get().isBefore(from.get()) && whole.year() == 0;
+        LocalDate begins = overNewYear ? from.get().minusYears(1) : from.get();
+        return to.get().isBefore(begins) ? List.of() : List.of(begins, to.get());
+    }
+
+    private static List<LocalDate> lasting(
+            String first, String number, String unit, LocalDate earliest) {
+        int days = Integer.parseInt(number) * (unit.equals("week") ? 7 : 1);
+        Optional<LocalDate> from = day(first, earliest);
+        return from.isEmpty() || days == 0
+                ? List.of()
+                : List.of(from.get(), from.get().plusDays(days - 1));
+    }
+
+    private static Optional<Said> said(String text) {
+        Matcher iso = ISO.matcher(text);
+        if (iso.matches()) {
+            return Optional.of(new Said(number(iso, 3), number(iso, 2), number(iso, 1)));
+        }
+        Matcher dotted = DOTTED.matcher(text);
+        if (dotted.matches()) {
+            int year = dotted.group(3) == null ? 0 : number(dotted, 3);
+            return Optional.of(new Said(number(dotted, 1), number(dotted, 2), year));
+        }
+        int day = 0;
+        int month = 0;
+        int year = 0;
+        for (String word : words(text)) {
+            if (word.matches("\\d{4}") && year == 0) {
+                year = Integer.parseInt(word);
+            } else if (word.matches("\\d{1,2}(st|nd|rd|th|\\.)?") && day == 0) {
+                day = Integer.parseInt(word.replaceAll("\\D", ""));
+            } else if (month(word) > 0 && month == 0) {
+                month = month(word);
+            } else {
+                return Optional.empty();
+            }
+        }
+        return day > 0 ? Optional.of(new Said(day, month, year)) : Optional.empty();
+    }
+
+    private static List<String> words(String text) {
+        List<String> words = new ArrayList<>(List.of(text.split("[ ,]+")));
+        words.removeIf(word -> word.isEmpty() || word.equals("of") || word.equals("the"));
+        return words;
+    }
+
+    private static int number(Matcher shape, int group) {
+        return Integer.parseInt(shape.group(group));
+    }
+
+    /** Of "jul", "july" or "sept": its number; 0 for no month. */
+    private static int month(String word) {
+        String bare = word.endsWith(".") ? word.substring(0, word.length() - 1) : word;
+        for (int i = 0; i < MONTHS.size() && bare.length() > 2; i++) {
+            if (MONTHS.get(i).startsWith(bare)) {
+                return i + 1;
+            }
+        }
+        return 0;
+    }
+}

@@ -1,0 +1,159 @@
+package tideless.scenario;
+
+import java.util.Locale;
+import java.util.OptionalDouble;
+import java.util.regex.Matcher;
+import java.util.regex.Pattern;
+
+/**
+ * What lights the plants, as it was told.
+ *
+ * @param lamp how a lamp was told
+ * @param number watts over one tray, umol/m2/s or lux; 0 without a lamp
+ * @param hours of the lamp a day; not finite where they were not told
+ * @param sky daylight beside it, or in its place
+ */
+record StarterLight(Told lamp, double number, double hours, Sky sky) {
+    /** How a lamp is known. */
+    enum Told {
+        /** Nothing is: what the crop needs is put in, and said to be. */
+        NEEDED("unknown"),
+        NONE(""),
+        WATTS("W"),
+        PPFD("umol"),
+        LUX("lux");
+
+        private final String spelt;
+
+        Told(String spelt) {
+            this.spelt = spelt;
+        }
+    }
+
+    /** What daylight there is: in a mean day, mol/m2; both from memory, low confidence. */
+    enum Sky {
+        NONE(0),
+        /** A bright window without shade: 2 to 10. */
+        WINDOW(5),
+        /** Half a day of sun in the growing season: 10 in its dull days, 40 in clear ones. */
+        OUTDOORS(20);
+
+        private final double molPerM2Day;
+
+        Sky(double molPerM2Day) {
+            this.molPerM2Day = molPerM2Day;
+        }
+
+        double molPerM2Day() {
+            return molPerM2Day;
+        }
+
+        String spelt() {
+            return name().toLowerCase(Locale.ROOT);
+        }
+    }
+
+    private static final double MOST_W = 2000;
+    private static final double MOST_PPFD = 2000;
+    private static final double MOST_LUX = 100_000;
+    private static final double LONGEST_H = 22;
+
+    /** Daylight that counts, h: as long as a scenario takes when nothing is said. */
+    private static final double DAYLIGHT_H = 12;
+
+    private static final Pattern WATTAGE =
+            Pattern.compile(
+                    "(?:(\\d{1,2})\\s*(?:x|\u00d7)\\s*)?(\\d+(?:\\.\\d+)?)\\s*(?:w|watts?)\\b");
+    private static final Pattern PHOTONS =
+            Pattern.compile("(\\d+(?:\\.\\d+)?)\\s*(?:umol|\u00b5mol|ppfd)");
+    private static final Pattern LUX = Pattern.compile("(\\d+(?:\\.\\d+)?)\\s*(k?)lu?x\\b");
+    private static final Pattern HOURS =
+            Pattern.compile("(\\d+(?:\\.\\d+)?)\\s*(?:h|hrs?|hours?)\\b");
+    private static final Pattern NOT_KNOWN =
+            Pattern.compile(
+                    "unknown|enough|needed|as needed|as the crop needs|don'?t know|not known|\\?");
+    private static final Pattern WINDOWS = Pattern.compile(".*\\b(windows?|windowsill|sill)\\b.*");
+    private static final Pattern OPEN_SKY =
+            Pattern.compile(
+                    ".*\\b(sun|balcony|outdoors?|outside|terrace|patio|yard|garden|greenhouse"
+                            + "|glasshouse|polytunnel|daylight)\\b.*");
+
+    /** Null where it says nothing that could be used. */
+    static StarterLight of(String told) {
+        String text = told.toLowerCase(Locale.ROOT);
+        Matcher hours = HOURS.matcher(text);
+        double h = hours.find() ? Double.parseDouble(hours.group(1)) : Double.NaN;
+        if (h < 1 || h > LONGEST_H) {
+            return null;
+        }
+        Sky sky =
+                WINDOWS.matcher(text).matches()
+                        ? Sky.WINDOW
+                        : OPEN_SKY.matcher(text).matches() ? Sky.OUTDOORS : Sky.NONE;
+        OptionalDouble watts = watts(text);
+        Matcher photons = PHOTONS.matcher(text);
+        Matcher lux = LUX.matcher(text);
+        if (watts.isPresent()) {
+            return within(new StarterLight(Told.WATTS, watts.getAsDouble(), h, sky), MOST_W);
+        }
+        if (photons.find()) {
+            double number = Double.parseDouble(photons.group(1));
+            return within(new StarterLight(Told.PPFD, number, h, sky), MOST_PPFD);
+        }
+        if (lux.find()) {
+            double number = Double.parseDouble(lux.group(1)) * (lux.group(2).isEmpty() ? 1 : 1000);
+            return within(new StarterLight(Told.LUX, number, h, sky), MOST_LUX);
+        }
+        if (sky != Sky.NONE) {
+            return new StarterLight(Told.NONE, 0, Double.NaN, sky);
+        }
+        return NOT_KNOWN.matcher(text).matches()
+                ? new StarterLight(Told.NEEDED, 0, Double.NaN, sky)
+                : null;
+    }
+
+    private static OptionalDouble watts(String text) {
+        Matcher watts = WATTAGE.matcher(text);
+        double sum = 0;
+        while (watts.find()) {
+            int lamps = watts.group(1) == null ? 1 : Integer.parseInt(watts.group(1));
+            sum += lamps * Double.parseDouble(watts.group(2));
+        }
+        return sum > 0 ? OptionalDouble.of(sum) : OptionalDouble.empty();
+    }
+
+    private static StarterLight within(StarterLight light, double most) {
+        return light.number > 0 && light.number <= most ? light : null;
+    }
+
+    boolean isNeeded() {
+        return lamp == Told.NEEDED;
+    }
+
+    boolean hasLamp() {
+        return lamp != Told.NONE;
+    }
+
+    /** As it is kept, and read again. */
+    String spelt() {
+        String daylight = sky == Sky.NONE ? "" : sky.spelt();
+        if (number == 0) {
+            return isNeeded() ? lamp.spelt : daylight;
+        }
+        return Measure.plain(number)
+                + " "
+                + lamp.spelt
+                + (Double.isNaN(hours) ? "" : " " + Measure.plain(hours) + " h")
+                + (daylight.isEmpty() ? "" : " and " + daylight);
+    }
+
+    /**
+     * Lit hours a day.
+     *
+     * @param usualH of a lamp, where they were not told
+     */
+    double litH(double usualH) {
+        double lampH = Double.isNaN(hours) ? usualH : hours;
+        return hasLamp() ? lampH : DAYLIGHT_H;
+    }
+}
