@@ -225,7 +225,7 @@ final class CompareCommand implements Callable<Integer> {
                                 i ->
                                         keys.isEmpty()
                                                 ? new Compared.Plan(Optional.of(bases.get(i)), "")
-                                                : plan(read(changed, keys, i)),
+                                                : plan(read(changed, keys, i), keys),
                                 members,
                                 seed,
                                 new Watched(pool, progress, "running"));
@@ -277,22 +277,27 @@ final class CompareCommand implements Callable<Integer> {
                                 Tideless.shown(spec)));
     }
 
-    private static Compared.Plan plan(Reading reading) {
+    private static Compared.Plan plan(Reading reading, List<VariedKey> keys) {
         if (reading instanceof Reading.Good good) {
             return new Compared.Plan(Optional.of(good.scenario().anew()), "");
         }
         return new Compared.Plan(
                 Optional.empty(),
                 reading instanceof Reading.Faulty faulty
-                        ? reason(faulty.problems().get(0))
+                        ? reason(faulty.problems().get(0), keys)
                         : reading.toString());
     }
 
-    private static String reason(Problem problem) {
+    private static String reason(Problem problem, List<VariedKey> keys) {
+        boolean varied = keys.stream().anyMatch(key -> key.fits(problem.key()));
         return problem.key()
                 + ": found "
                 + problem.found()
-                + (problem.allowed().isEmpty() ? "" : ", allowed: " + problem.allowed());
+                + (problem.allowed().isEmpty() ? "" : ", allowed: " + problem.allowed())
+                + (varied || problem.key().isEmpty()
+                        ? ""
+                        : "; it stays as the file has it, so vary it too, or strike it where it"
+                                + " would follow by itself");
     }
 
     private Axis files() {

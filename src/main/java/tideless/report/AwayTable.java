@@ -15,6 +15,7 @@ import tideless.words.Wrap;
 /** How long nobody need come, for a terminal. */
 public final class AwayTable {
     private static final String ROW = "  %-11s %-26s %-11s %-26s %s";
+    private static final String SHORT = "  %-11s %-26s %s";
 
     private final PrintWriter out;
     private final Away away;
@@ -66,8 +67,20 @@ public final class AwayTable {
     }
 
     private void leaves() {
-        row("NOBODY FROM", "DAYS AS IT STANDS", "FILLED UP", "DAYS THEN", "FIRST HARM");
+        boolean filled = away.fillingUpHelps();
+        if (!filled) {
+            row("NOBODY FROM", "DAYS", "FIRST HARM");
+        } else {
+            row("NOBODY FROM", "DAYS AS IT STANDS", "FILLED UP", "DAYS THEN", "FIRST HARM");
+        }
         for (Away.Leave leave : away.leaves()) {
+            if (!filled) {
+                row(
+                        Dates.weekday(leave.from()),
+                        AwayWords.days(leave.asItStands().days()),
+                        leave.asItStands().harm().map(AwayWords::harm).orElse("none"));
+                continue;
+            }
             row(
                     Dates.weekday(leave.from()),
                     AwayWords.days(leave.asItStands().days()),
@@ -95,8 +108,18 @@ public final class AwayTable {
                         + " run, "
                         + Dates.dayMonth(away.scenario().lastDay())
                         + ".");
+        String missed = AwayWords.missed(away.harvests());
+        if (!missed.isEmpty()) {
+            say(
+                    "Days are those that water, air and salt last, not those that crops wait. Ready"
+                            + " as it stands: "
+                            + missed
+                            + ".");
+        }
         if (!away.canFillUp()) {
             say("Nothing here is refilled or topped up by anybody, so filling up buys nothing.");
+        } else if (!away.leaves().isEmpty() && !away.fillingUpHelps()) {
+            say("Filling up the visit before buys no day: the visits leave it as full.");
         }
         if (away.attended()) {
             say(
@@ -110,7 +133,7 @@ public final class AwayTable {
     }
 
     private void row(String... cells) {
-        String line = String.format(Locale.ROOT, ROW, (Object[]) cells);
+        String line = String.format(Locale.ROOT, cells.length > 3 ? ROW : SHORT, (Object[]) cells);
         out.println(line.stripTrailing());
     }
 }

@@ -21,10 +21,13 @@ import java.time.LocalDate;
 import java.time.LocalDateTime;
 import java.util.ArrayList;
 import java.util.Collection;
+import java.util.EnumSet;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
+import java.util.Set;
+import java.util.stream.Collectors;
 import tideless.rig.Scenario;
 import tideless.rig.Visits;
 import tideless.study.Forecast;
@@ -38,6 +41,8 @@ import tideless.words.Names;
  */
 public final class CalendarFile {
     private static final int VISIT_MINUTES = 15;
+
+    private static final int DAYS_OF_WEEK = 7;
 
     /** Characters to a line: 75 bytes at most (RFC 5545, 3.1), and some are more than one. */
     private static final int FOLD = 70;
@@ -93,9 +98,7 @@ public final class CalendarFile {
             event.addExperimentalProperty("DTSTART", text(entry.from()));
             event.addExperimentalProperty("DTEND", text(entry.from().plusMinutes(VISIT_MINUTES)));
         }
-        if (entry.rounds()) {
-            addRounds(event, entry.from());
-        }
+        entry.again().ifPresent(again -> addRule(event, entry.from(), again));
         if (entry.remindHours() > 0) {
             Duration before = Duration.builder().prior(true).hours(entry.remindHours()).build();
             event.addAlarm(VAlarm.display(new Trigger(before, Related.START), entry.what()));
@@ -103,30 +106,47 @@ public final class CalendarFile {
         return event;
     }
 
-    private void addRounds(VEvent event, LocalDateTime first) {
+    // By weeks, on days of visits only; in absences nobody is there.
+    private void addRule(VEvent event, LocalDateTime first, Diary.Again again) {
         Visits visits = scenario.visits();
-        List<String> days = new ArrayList<>();
-        for (DayOfWeek day : DayOfWeek.values()) {
-            if (visits.weekdays().contains(day)) {
-                days.add(day.name().substring(0, 2));
-            }
-        }
-        LocalDate last = scenario.lastDay();
+        Set<DayOfWeek> days = weekdays(visits, first.getDayOfWeek(), again.everyDays());
+        int weeks = Math.max(1, again.everyDays() / DAYS_OF_WEEK);
         event.addExperimentalProperty(
                 "RRULE",
-                "FREQ=WEEKLY;BYDAY="
-                        + String.join(",", days)
+                "FREQ=WEEKLY;"
+                        + (weeks > 1 ? "INTERVAL=" + weeks + ";" : "")
+                        + "BYDAY="
+                        + days.stream()
+                                .map(day -> day.name().substring(0, 2))
+                                .collect(Collectors.joining(","))
                         + ";UNTIL="
-                        + text(last.atTime(first.toLocalTime())));
+                        + text(again.lastDay().atTime(first.toLocalTime())));
         List<String> away = new ArrayList<>();
-        for (LocalDate day = first.toLocalDate(); !day.isAfter(last); day = day.plusDays(1)) {
-            if (visits.weekdays().contains(day.getDayOfWeek()) && visits.isAway(day)) {
+        LocalDate from = first.toLocalDate();
+        for (LocalDate day = from; !day.isAfter(again.lastDay()); day = day.plusDays(1)) {
+            if (days.contains(day.getDayOfWeek()) && visits.isAway(day)) {
                 away.add(text(day.atTime(first.toLocalTime())));
             }
         }
         if (!away.isEmpty()) {
             event.addExperimentalProperty("EXDATE", String.join(",", away));
         }
+    }
+
+    /** Days of visits that lie at least so far apart, the first of them among them. */
+    static Set<DayOfWeek> weekdays(Visits visits, DayOfWeek first, int everyDays) {
+        Set<DayOfWeek> days = EnumSet.of(first);
+        int sinceLast = 0;
+        for (int ahead = 1; ahead < DAYS_OF_WEEK; ahead++) {
+            sinceLast++;
+            DayOfWeek day = first.plus(ahead);
+            boolean roundTheWeek = DAYS_OF_WEEK - ahead >= everyDays;
+            if (visits.weekdays().contains(day) && sinceLast >= everyDays && roundTheWeek) {
+                days.add(day);
+                sinceLast = 0;
+            }
+        }
+        return days;
     }
 
     private static void date(VEvent event, String name, LocalDate day) {

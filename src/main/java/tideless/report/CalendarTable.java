@@ -31,7 +31,7 @@ public final class CalendarTable {
                             .filter(last -> last.isAfter(entry.from().toLocalDate()))
                             .map(last -> ", to " + Dates.weekday(last))
                             .orElse("");
-            String what = entry.what() + until + (entry.rounds() ? ", at every visit" : "");
+            String what = entry.what() + until + entry.again().map(CalendarTable::again).orElse("");
             String lead = "  " + when + " ".repeat(Math.max(1, INDENT - 2 - when.length()));
             for (String line : Wrap.lines(what, Math.max(INDENT, width - INDENT))) {
                 out.println(lead + line);
@@ -43,5 +43,14 @@ public final class CalendarTable {
             Wrap.lines(OutlookWords.brokenOff(forecast), width).forEach(out::println);
         }
         out.flush();
+    }
+
+    private static String again(Diary.Again again) {
+        return again.everyDays() == 0
+                ? ", at every visit"
+                : ", then at visits "
+                        + (again.everyDays() == 1 ? "a day" : again.everyDays() + " days")
+                        + " apart or more, to "
+                        + Dates.weekday(again.lastDay());
     }
 }

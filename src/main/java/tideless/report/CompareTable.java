@@ -6,6 +6,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
+import java.util.stream.IntStream;
 import java.util.stream.Stream;
 import tideless.study.Axis;
 import tideless.study.Band;
@@ -34,11 +35,14 @@ public final class CompareTable {
     private final PrintWriter out;
     private final Compared compared;
     private final LocalDate start;
+    private final int width;
     private final ShownIn shownIn;
     private final List<Design.Figure> figures;
 
-    private CompareTable(PrintWriter out, Compared compared, LocalDate start, ShownIn shownIn) {
+    private CompareTable(
+            PrintWriter out, Compared compared, LocalDate start, int width, ShownIn shownIn) {
         this.shownIn = shownIn;
+        this.width = width;
         this.out = out;
         this.compared = compared;
         this.start = start;
@@ -79,7 +83,7 @@ public final class CompareTable {
             LocalDate start,
             int width,
             ShownIn shownIn) {
-        CompareTable table = new CompareTable(out, compared, start, shownIn);
+        CompareTable table = new CompareTable(out, compared, start, width, shownIn);
         out.println(title);
         out.println();
         if (compared.cells().stream().anyMatch(Compared.Cell::isReached)) {
@@ -98,12 +102,16 @@ public final class CompareTable {
             printGrid();
         }
         out.println();
-        out.println(key());
+        Wrap.lines(key(), width).forEach(out::println);
         out.println();
     }
 
     private String key() {
-        return "+ without harm, - with harm, # not buildable"
+        return "+ without harm"
+                + (figures.contains(Design.Figure.SHORT_OF_AIR)
+                        ? " (hours short of air slow growth, which the yield shows)"
+                        : "")
+                + ", - with harm, # not buildable"
                 + (compared.whole() ? "" : ", ? not reached")
                 + (compared.axes().get(0).numbers().isEmpty()
                         ? ""
@@ -126,8 +134,10 @@ public final class CompareTable {
         head.add("first refill");
         head.add("first harm");
         rows.add(head.toArray(new String[0]));
-        compared.present().ifPresent(cell -> rows.add(row("as it stands", cell, false)));
         int shown = Math.min(MOST_LINES, axis.size());
+        if (IntStream.range(0, shown).noneMatch(axis::isPresent)) {
+            compared.present().ifPresent(cell -> rows.add(row("as it stands", cell, false)));
+        }
         for (int i = 0; i < shown; i++) {
             rows.add(row(value(axis, i), compared.at(i, 0), compared.isPresent(i, 0)));
         }
@@ -205,7 +215,7 @@ public final class CompareTable {
             return;
         }
         out.println();
-        out.println("Fresh mass of one plant, g");
+        out.println("Fresh mass of one plant, g; of a fruit crop its fruit");
         List<String[]> rows = new ArrayList<>();
         List<String> head = new ArrayList<>(List.of(DesignWords.name(axis), ""));
         any.get().yields().forEach(y -> head.add(Names.clean(y.name())));
@@ -226,7 +236,7 @@ public final class CompareTable {
             row.add(value(axis, i) + (compared.isPresent(i, 0) ? " <now>" : ""));
             row.add(sign(cell));
             for (Outlook.Yield tray : cell.design().get().yields()) {
-                String grams = tray.freshG().map(band -> whole(band.middle())).orElse("");
+                String grams = tray.harvestedG().map(band -> whole(band.middle())).orElse("");
                 row.add(sameTrays ? grams : Names.clean(tray.name()) + " " + grams);
             }
             rows.add(row.toArray(new String[0]));

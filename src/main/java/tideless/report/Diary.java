@@ -8,6 +8,8 @@ import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import tideless.advice.Facts;
+import tideless.advice.Quantity;
 import tideless.advice.Task;
 import tideless.rig.Planting;
 import tideless.rig.Scenario;
@@ -44,7 +46,7 @@ record Diary(List<Entry> entries) {
      * @param from when it begins; at midnight where it takes the whole day
      * @param lastDay last day of it, for what takes whole days; empty for what is done at an hour
      * @param remindHours how long before one is reminded, h; 0 for never
-     * @param rounds whether it comes again with the visits
+     * @param again how it comes again; empty for what comes once
      */
     record Entry(
             String id,
@@ -53,7 +55,15 @@ record Diary(List<Entry> entries) {
             LocalDateTime from,
             Optional<LocalDate> lastDay,
             int remindHours,
-            boolean rounds) {}
+            Optional<Again> again) {}
+
+    /**
+     * What comes again and again, on days of visits.
+     *
+     * @param everyDays no sooner than after so many days; 0 for each visit
+     * @param lastDay after which it comes no more
+     */
+    record Again(int everyDays, LocalDate lastDay) {}
 
     static Diary of(Forecast forecast) {
         Scenario scenario = forecast.trace().scenario();
@@ -73,7 +83,7 @@ record Diary(List<Entry> entries) {
                                                 at(scenario, day),
                                                 Optional.empty(),
                                                 0,
-                                                true)));
+                                                Optional.of(new Again(0, scenario.lastDay())))));
         int away = 0;
         LocalDate told = scenario.start().plusDays(scenario.log().lastDay());
         for (Visits.Absence absence : scenario.visits().absences()) {
@@ -89,7 +99,7 @@ record Diary(List<Entry> entries) {
                             absence.from().atStartOfDay(),
                             Optional.of(absence.to()),
                             0,
-                            false));
+                            Optional.empty()));
         }
         addTasks(entries, forecast, run);
         entries.sort(Comparator.comparing(Entry::from)); // of one hour as they were added
@@ -116,7 +126,7 @@ record Diary(List<Entry> entries) {
                         sown.atStartOfDay(),
                         Optional.of(sown),
                         0,
-                        false));
+                        Optional.empty()));
         if (nursery > 0) {
             entries.add(
                     new Entry(
@@ -126,7 +136,7 @@ record Diary(List<Entry> entries) {
                             scenario.start().atStartOfDay(),
                             Optional.of(scenario.start()),
                             0,
-                            false));
+                            Optional.empty()));
         }
     }
 
@@ -152,11 +162,39 @@ record Diary(List<Entry> entries) {
                             task.due(),
                             Optional.empty(),
                             remindHours(task.kind()),
-                            false));
+                            again(task, forecast)));
         }
     }
 
+    private static Optional<Again> again(Task task, Forecast forecast) {
+        Facts facts = task.cause().facts();
+        return switch (task.kind()) {
+            case READ_METERS, POLLINATE ->
+                    Optional.of(new Again((int) task.measure().value(), facts.on().toLocalDate()));
+            case PICK ->
+                    Optional.of(
+                            new Again((int) facts.get(Quantity.EVERY), harvest(task, forecast)));
+            default -> Optional.empty();
+        };
+    }
+
+    /** Day on which the crop of a task is taken out, or the run's last. */
+    private static LocalDate harvest(Task picking, Forecast forecast) {
+        return forecast.advice().tasks().stream()
+                .filter(t -> t.kind() == Task.Kind.HARVEST)
+                .filter(t -> t.vessel().equals(picking.vessel()))
+                .filter(t -> !t.due().isBefore(picking.due()))
+                .findFirst()
+                .map(t -> t.due().toLocalDate())
+                .orElse(forecast.trace().scenario().lastDay());
+    }
+
     private static String what(Task task) {
+        if (task.kind() == Task.Kind.MIX) {
+            return "Mix feed for the first filling of all vessels together, "
+                    + Numbers.litres(task.litres())
+                    + " L";
+        }
         return Names.begun(Names.of(task.kind()))
                 + ", "
                 + Names.of(task.vessel(), task.crop())

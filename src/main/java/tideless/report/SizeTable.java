@@ -51,7 +51,7 @@ public final class SizeTable {
             say("  " + Names.begun(SizeWords.answer(size, goal, scenario.start())));
             out.println();
         }
-        note(goal);
+        note(goal, scenario);
         noteMissing(found);
         if (sizes.stream().anyMatch(s -> s.what() == Size.What.PLANTS)) {
             crowd(scenario);
@@ -100,7 +100,7 @@ public final class SizeTable {
             }
         }
         out.println();
-        note(goal);
+        note(goal, scenario);
         noteMissing(found);
         if (plants) {
             crowd(scenario);
@@ -132,18 +132,29 @@ public final class SizeTable {
         }
     }
 
-    private void note(Size.Goal goal) {
+    private void note(Size.Goal goal, Scenario scenario) {
         String share =
                 goal.members() == 1
-                        ? "Enough: nothing is harmed to the end of the run in the rig as stated."
+                        ? "Enough: nothing is harmed to the end of the run in the rig as stated"
                         : "Enough: nothing is harmed to the end of the run in "
                                 + Numbers.percent(goal.chance())
                                 + " of "
                                 + goal.members()
-                                + " rigs that yours might be.";
+                                + " rigs that yours might be";
+        boolean reservoirs = scenario.reservoirs().stream().anyMatch(r -> r.refill().isAtVisits());
+        boolean away = !scenario.visits().absences().isEmpty();
         say(
                 share
+                        + (reservoirs
+                                ? ", and no reservoir that is filled up at visits runs empty"
+                                        + " between two of them while a crop needs it"
+                                        + (away
+                                                ? "; in an absence crops may live on their trays,"
+                                                        + " but litres are asked to last it."
+                                                : ".")
+                                : ".")
                         + " Every visit takes place"
+                        + (away ? " but those of the absences stated" : "")
                         + (goal.visitsEvery().isPresent()
                                 ? ", every "
                                         + Numbers.days(goal.visitsEvery().getAsInt())

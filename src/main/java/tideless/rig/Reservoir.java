@@ -121,6 +121,11 @@ public record Reservoir(
             }
         }
 
+        /** Whether whoever looks in fills it up. */
+        public boolean isAtVisits() {
+            return when != When.WHEN_EMPTY && when != When.NEVER;
+        }
+
         /** The same on other occasions. */
         public Refill on(When other) {
             return new Refill(other, belowFrac, with);

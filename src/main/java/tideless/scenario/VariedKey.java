@@ -48,6 +48,17 @@ public record VariedKey(String key, String unit, List<Value> values) {
         values = List.copyOf(values);
     }
 
+    /** Whether a path of a scenario is one of those that are varied. */
+    public boolean fits(String path) {
+        String[] own = key.split("\\.", -1);
+        String[] other = path.split("\\.", -1);
+        boolean fits = own.length == other.length;
+        for (int i = 0; fits && i < own.length; i++) {
+            fits = own[i].equals("*") || own[i].equals(other[i]);
+        }
+        return fits;
+    }
+
     /** Reads {@code KEY=VALUES}. */
     public static VariedKey of(String text) throws Refused {
         int sign = text.indexOf('=');

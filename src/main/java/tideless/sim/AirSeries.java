@@ -56,6 +56,17 @@ final class AirSeries {
     /** Whether all of the above is as it was in the step before. */
     final boolean[] sameAsBefore;
 
+    /** Airs over water, told apart, that may be known one by one: a room's. */
+    static final int KINDS_MOST = 4;
+
+    static final int OF_NO_KIND = -1;
+
+    /**
+     * Which of a few airs stands over the solutions (temperature, vapour and speed), from 0; {@link
+     * #OF_NO_KIND} throughout where they are more than {@link #KINDS_MOST}.
+     */
+    final int[] kind;
+
     /** Sun of every day over the leaves, mol/m2. */
     private double[] sunMolOfDay;
 
@@ -95,6 +106,7 @@ final class AirSeries {
         longWaveWPerM2 = new double[steps];
         co2Ppm = new double[steps];
         sameAsBefore = new boolean[steps];
+        kind = new int[steps];
         tempC = new double[steps];
         vapourPa = new double[steps];
         speedMPerS = new double[steps];
@@ -126,6 +138,7 @@ final class AirSeries {
         for (int i = 1; i < timeline.steps; i++) {
             air.sameAsBefore[i] = air.isSame(i - 1, i);
         }
+        air.tellApart();
         return air;
     }
 
@@ -154,6 +167,30 @@ final class AirSeries {
         }
         double overMol = lamp.molPerM2(day * Time.DAY_S, (day + 1) * Time.DAY_S);
         return sunMol / (sunMol + lampMolOfDay[day] + overMol);
+    }
+
+    private void tellApart() {
+        int[] firstOf = new int[KINDS_MOST];
+        int kinds = 0;
+        for (int i = 0; i < kind.length; i++) {
+            int k = 0;
+            while (k < kinds && !isSameOverWater(firstOf[k], i)) {
+                k++;
+            }
+            if (k == KINDS_MOST) {
+                Arrays.fill(kind, OF_NO_KIND);
+                return;
+            }
+            if (k == kinds) {
+                firstOf[k] = i;
+                kinds++;
+            }
+            kind[i] = k;
+        }
+    }
+
+    private boolean isSameOverWater(int a, int b) {
+        return tempC[a] == tempC[b] && vapourPa[a] == vapourPa[b] && speedMPerS[a] == speedMPerS[b];
     }
 
     private boolean isSame(int a, int b) {

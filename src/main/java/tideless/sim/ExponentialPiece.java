@@ -247,7 +247,7 @@ final class ExponentialPiece implements DoubleUnaryOperator {
             bend[i] = lines.flowM3PerS[i] - expected;
             worst = Math.max(worst, Math.abs(span * phi2[i] * bend[i]) / scaleM3[i]);
         }
-        return worst / (bendMost * Math.min(1, span / BEND_SPAN_S));
+        return worst / (feed.looseFactor * bendMost * Math.min(1, span / BEND_SPAN_S));
     }
 
     private void putInBend(double span) {
@@ -318,7 +318,7 @@ final class ExponentialPiece implements DoubleUnaryOperator {
             double off = Math.abs(change - span * 2 * p.three * bend[i]);
             worst = Math.max(worst, off / scaleM3[i]);
         }
-        worst /= BOW_TO_BEND * bendMost * Math.min(1, span / BEND_SPAN_S);
+        worst /= feed.looseFactor * BOW_TO_BEND * bendMost * Math.min(1, span / BEND_SPAN_S);
         if (worst <= 1) {
             for (int i = 0; i < size; i++) {
                 if (regime.water[i] == FeedRegime.Water.FREE) {

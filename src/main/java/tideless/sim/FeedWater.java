@@ -76,6 +76,9 @@ final class FeedWater {
     double evaporationM3PerS;
     double viscosityM2PerS;
 
+    /** What a piece may be off by over what it may in a step of ten minutes; at least 1. */
+    double looseFactor = 1;
+
     // State.
     final VesselWater[] trays;
     final VesselWater reservoir;

@@ -27,20 +27,36 @@ final class GravityFeed {
     /** Pieces of a step beyond which something turns in a circle. */
     private static final int PIECES_MOST = 200_000;
 
+    /**
+     * In a long step the water may be off by so many times more than in one of ten minutes; by
+     * trial, no figure of a season then moves by 1e-5 of itself.
+     */
+    private static final double LOOSE_MOST = 1000;
+
+    /** Pieces of a step after which the rest of it is gone through exactly: it may circle. */
+    private static final int LOOSE_PIECES_MOST = 100;
+
     final ReservoirRun reservoir;
     private final TrayRun[] trays;
     final FeedWater water;
     private final boolean refillsWhenEmpty;
+    private final boolean isLoose;
     private final ValveFault[] faults;
     private final double[] settingM; // what {@link #water} holds
     private double viscosityAtC = Double.NaN;
 
+    /**
+     * @param bendMost see {@link ExponentialPiece}
+     * @param isLoose whether long steps may be {@link #looseFactor} less exact
+     */
     GravityFeed(
             ReservoirRun reservoir,
             List<TrayRun> trays,
             boolean refillsWhenEmpty,
             LocalDate start,
-            double bendMost) {
+            double bendMost,
+            boolean isLoose) {
+        this.isLoose = isLoose;
         this.reservoir = reservoir;
         this.trays = trays.toArray(TrayRun[]::new);
         this.refillsWhenEmpty = refillsWhenEmpty;
@@ -69,6 +85,21 @@ final class GravityFeed {
         }
     }
 
+    /**
+     * Whether nothing is about to change course within a span: every tray is quiet, its valve
+     * sound, and the reservoir feeds them all through it.
+     */
+    boolean isQuiet(double timeS, double spanS) {
+        double mostM3 = reservoir.evaporationM3PerS * spanS;
+        for (int i = 0; i < trays.length; i++) {
+            if (!faults[i].isSound() || !trays[i].isQuiet(timeS)) {
+                return false;
+            }
+            mostM3 += trays[i].mostLossM3(spanS);
+        }
+        return mostM3 < reservoir.leftToFeedM3();
+    }
+
     /** Pours a refill at the stated moment. */
     interface Refiller {
         void refill(ReservoirRun reservoir, double atS);
@@ -76,6 +107,7 @@ final class GravityFeed {
 
     void step(double timeS, double spanS, Refiller refiller, EventLog log) {
         begin(timeS + 0.5 * spanS);
+        water.looseFactor = isLoose ? looseFactor(spanS) : 1;
         double doneS = 0;
         for (int pieces = 0; spanS - doneS > NO_TIME_S; pieces++) {
             if (refillsWhenEmpty && reservoir.isSpent()) {
@@ -111,6 +143,9 @@ final class GravityFeed {
             if (wasCovered && reservoir.water.uncovered) {
                 log.add(Event.Kind.OUTLET_UNCOVERED, timeS + doneS, reservoir.reservoir.id());
             }
+            if (pieces == LOOSE_PIECES_MOST) {
+                water.looseFactor = 1;
+            }
             if (pieces > PIECES_MOST) {
                 throw new IllegalStateException(
                         "a step of %s s at %s s does not end".formatted(spanS, timeS));
@@ -119,6 +154,12 @@ final class GravityFeed {
         for (int i = 0; i < trays.length; i++) {
             trays[i].spills &= water.regime.water[i] == FeedRegime.Water.BRIM;
         }
+    }
+
+    /** What a piece of a step may be off by over one of ten minutes: by the cube of its length. */
+    static double looseFactor(double spanS) {
+        double over = spanS / Simulation.EXACT_UP_TO_S;
+        return over > 1 ? Math.min(LOOSE_MOST, over * over * over) : 1;
     }
 
     private void begin(double middleS) {

@@ -17,6 +17,12 @@ import tideless.rig.Tray;
  * another of these. Scratch space of one run.
  */
 final class PlantingRun {
+    /**
+     * Share of a long step after which {@link RootAir#soonGPerM3} stands near the mean over it: 1 /
+     * (1 + 0.65 x) for (1 - exp(-x)) / x, within 0.05 up to x = 8; derived.
+     */
+    private static final double MEAN_AFTER_FRAC = 0.65;
+
     private final Planting.OfCrop of;
     private final CropStand stand;
     private final RootFate roots;
@@ -149,21 +155,27 @@ final class PlantingRun {
      * @param saltMsPerCm strength of the solution, mS/cm
      * @param levelM m above the floor
      * @param waterDemandM3 what they would drink of a good solution in this step, m3
+     * @param spanS of the step, s
      */
-    double bearAtBegin(double saltMsPerCm, double tempC, double levelM, double waterDemandM3) {
-        double borneFrac = lives() ? borneFrac(saltMsPerCm, tempC, levelM) : 1;
+    double bearAtBegin(
+            double saltMsPerCm, double tempC, double levelM, double waterDemandM3, double spanS) {
+        double borneFrac = lives() ? borneFrac(saltMsPerCm, tempC, levelM, spanS) : 1;
         bearableM3 = waterDemandM3 * borneFrac;
         return borneFrac;
     }
 
-    private double borneFrac(double saltMsPerCm, double tempC, double levelM) {
+    private double borneFrac(double saltMsPerCm, double tempC, double levelM, double spanS) {
         CropTraits traits = stand.traits();
         double salt =
                 Osmosis.waterFrac(
                         traits.salinity().thresholdMsPerCm(),
                         traits.response().saltThirstFallFrac(),
                         saltMsPerCm);
-        double breath = RootBreathing.waterFrac(traits.response(), air.likelyGPerM3(), tempC);
+        double oxygen =
+                spanS > Simulation.EXACT_UP_TO_S
+                        ? air.soonGPerM3(MEAN_AFTER_FRAC * spanS)
+                        : air.likelyGPerM3();
+        double breath = RootBreathing.waterFrac(traits.response(), oxygen, tempC);
         return salt * RootBreathing.ofPlant(breath, roots.soakedFrac(levelM));
     }
 

@@ -82,7 +82,7 @@ final class ReservoirRun {
     }
 
     /** What it still gives before one of its trays gets nothing more, m3. */
-    private double leftToFeedM3() {
+    double leftToFeedM3() {
         return Math.max(0, water.m3 - (fullM3 - feedingM3));
     }
 

@@ -40,6 +40,12 @@ final class RootAir {
      */
     private double warmedGPerM3;
 
+    // What the last step went by.
+    private double volumeM3;
+    private double exchangeM3PerS;
+    private double inflowM3PerS;
+    private double rootsGPerS;
+
     private final double[] saturationAt = new double[KNOTS];
     private final double[][] perRootAt; // of each course
 
@@ -77,12 +83,16 @@ final class RootAir {
             double spanS) {
         double saturatedBefore = saturationGPerM3;
         know(tempC);
+        this.volumeM3 = volumeM3;
         if (aerated || !(volumeM3 > 0)) {
             Arrays.fill(oxygenGPerM3, saturationGPerM3);
             warmedGPerM3 = 0;
             return;
         }
-        double exchangeM3 = StillWater.transferMPerS(airGapM) * surfaceM2 * spanS;
+        exchangeM3PerS = StillWater.transferMPerS(airGapM) * surfaceM2;
+        inflowM3PerS = inflowM3 / spanS;
+        rootsGPerS = perRootGPerS[0] * wetRootDryG;
+        double exchangeM3 = exchangeM3PerS * spanS;
         warmedGPerM3 += saturationGPerM3 - saturatedBefore;
         warmedGPerM3 *= volumeM3 / (volumeM3 + inflowM3 + exchangeM3);
         for (int i = 0; i < courses; i++) {
@@ -134,6 +144,24 @@ final class RootAir {
     /** The likely course, g/m3. */
     double likelyGPerM3() {
         return oxygenGPerM3[0];
+    }
+
+    /** Where the likely course will be if all goes on as in the last step, g/m3. */
+    double soonGPerM3(double spanS) {
+        if (aerated || !(volumeM3 > 0)) {
+            return oxygenGPerM3[0];
+        }
+        return StillWater.afterGPerM3(
+                oxygenGPerM3[0],
+                volumeM3,
+                BAND[0].transferFrac() * exchangeM3PerS,
+                saturationGPerM3,
+                inflowM3PerS,
+                saturationGPerM3,
+                rootsGPerS,
+                BAND[0].halfGPerM3(),
+                BAND[0].microbesGPerM3H() / Time.HOUR_S * volumeM3,
+                spanS);
     }
 
     /** The poorest course, g/m3; the likely one where no band is followed. */

@@ -130,6 +130,16 @@ final class RootFate {
         return Math.max(grownUsedToM, highestBeforeM);
     }
 
+    /** Whether all is well with them, and would be at a level that rises so far, m. */
+    boolean isSound(double levelM, double mostM) {
+        return !stranded
+                && !onCupWater
+                && !wilted
+                && !drowned
+                && supplyFrac(levelM) >= 1
+                && mostM <= highestBorneM();
+    }
+
     boolean isStranded() {
         return stranded;
     }

@@ -148,7 +148,11 @@ final class RungeKuttaPiece implements DoubleUnaryOperator {
         }
         double worst = 0;
         for (int i = 0; i < size; i++) {
-            worst = Math.max(worst, Math.abs(h * pair.error(i)) / (PIECE_ERROR_FRAC * scaleM3[i]));
+            worst =
+                    Math.max(
+                            worst,
+                            Math.abs(h * pair.error(i))
+                                    / (feed.looseFactor * PIECE_ERROR_FRAC * scaleM3[i]));
         }
         return worst;
     }

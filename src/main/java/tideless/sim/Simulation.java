@@ -13,6 +13,15 @@ import tideless.solution.Meter;
 
 /** Runs a scenario from its first day to its last. */
 public final class Simulation {
+    /**
+     * Up to this step every part of a run is as exact as the engine's pages show, s; in the longer
+     * ones of ensembles what costs most is known less exactly (docs/decisions/0014-speed.md).
+     */
+    static final double EXACT_UP_TO_S = 600;
+
+    /** A step of a run that is quiet may be so long, s; see {@link TrayRun#isQuiet}. */
+    static final double QUIET_STEP_S = 6 * Time.HOUR_S;
+
     private final Scenario scenario;
     private final Timeline timeline;
     private final AirSeries air;
@@ -76,7 +85,8 @@ public final class Simulation {
                             fed,
                             reservoir.refill().when() == Reservoir.Refill.When.WHEN_EMPTY,
                             scenario.start(),
-                            GravityFeed.BEND_MOST));
+                            GravityFeed.BEND_MOST,
+                            true));
         }
         for (TrayRun tray : trays) {
             if (feedOf[tray.index] == null) {
@@ -147,9 +157,9 @@ public final class Simulation {
 
     private void goThrough() {
         GravityFeed.Refiller refiller = visits::refill;
-        for (int step = 0; step < timeline.steps; step++) {
+        int end;
+        for (int step = 0; step < timeline.steps; step = end) {
             double timeS = timeline.instantS[step];
-            double spanS = timeline.instantS[step + 1] - timeS;
             for (ReservoirRun reservoir : reservoirs) {
                 reservoir.openAccounts();
             }
@@ -157,6 +167,9 @@ public final class Simulation {
             if (timeline.visit[step]) {
                 visits.visit(timeS, air.tempC[step], reservoirs, trays);
             }
+            end = endOf(step);
+            double endS = timeline.instantS[end];
+            double spanS = endS - timeS;
             for (TrayRun tray : trays) {
                 tray.begin(step, timeS, spanS, air);
             }
@@ -179,22 +192,43 @@ public final class Simulation {
                 reservoir.end(step, spanS, air);
             }
             recorder.addStep(step, air, trays, reservoirs);
-            if (timeline.endsDay[step]) {
-                settle(timeline.instantS[step + 1]);
-            } else if (timeline.endsHour[step]) {
-                settleWithinDay(timeline.instantS[step + 1]);
+            if (timeline.endsDay[end - 1]) {
+                settle(endS);
+            } else if (timeline.endsHour[end - 1]) {
+                settleWithinDay(endS);
             }
-            if (timeline.endsHour[step]) {
+            if (timeline.endsHour[end - 1]) {
                 recorder.closeHour(step, air, trays, reservoirs);
             }
-            if (timeline.endsDay[step]) {
-                double atS = timeline.instantS[step + 1];
-                int day = (int) FastMath.round(atS / Time.DAY_S);
+            if (timeline.endsDay[end - 1]) {
+                int day = (int) FastMath.round(endS / Time.DAY_S);
                 for (TrayRun tray : trays) {
-                    tray.growOvernight(atS, day, log);
+                    tray.growOvernight(endS, day, log);
                 }
             }
         }
+    }
+
+    /** The instant up to which a step goes: past those of the grid as long as all is quiet. */
+    private int endOf(int step) {
+        int end = step + 1;
+        double farthestS = timeline.instantS[step] + QUIET_STEP_S;
+        while (timeline.mayPass[end]
+                && air.sameAsBefore[end]
+                && timeline.instantS[end + 1] <= farthestS
+                && (end > step + 1 || air.sameAsBefore[step] && isQuiet(timeline.instantS[step]))) {
+            end++;
+        }
+        return end;
+    }
+
+    private boolean isQuiet(double timeS) {
+        for (GravityFeed feed : feeds) {
+            if (!feed.isQuiet(timeS, QUIET_STEP_S)) {
+                return false;
+            }
+        }
+        return unfed.isEmpty();
     }
 
     private void endRun() {

@@ -24,7 +24,7 @@ final class Surface {
      * In a longer step by so much more as the root of its length, s: within it the solution moves
      * by kelvins, and its mean stands for all of it.
      */
-    private static final double EXACT_UP_TO_S = 600;
+    private static final double EXACT_UP_TO_S = Simulation.EXACT_UP_TO_S;
 
     /** Rounds in which the mean temperature of a step is found; one or two do. */
     private static final int MOST_ROUNDS = 5;
@@ -37,6 +37,8 @@ final class Surface {
     private double knownAtC = Double.NaN;
     private double transferMPerS;
     private double saturatedPa; // at atC
+    private final LossTable[] tables = new LossTable[AirSeries.KINDS_MOST];
+    private boolean isOfTable; // what it loses, in the air of the step before
 
     /** Water lost, m3/s; dew is not collected. */
     double m3PerS;
@@ -88,11 +90,37 @@ final class Surface {
             m3PerS = 0;
             slopeM3PerSK = 0;
             atC = startC;
-            knownAtC = Double.NaN;
+            renew();
             return;
         }
         double movedK = TEMP_MOVED_K * Math.sqrt(Math.max(1, spanS / EXACT_UP_TO_S));
         double airC = air.tempC[step];
+        boolean byTable = spanS > EXACT_UP_TO_S && air.kind[step] != AirSeries.OF_NO_KIND;
+        boolean goesOn = byTable && isOfTable && air.sameAsBefore[step];
+        isOfTable = byTable;
+        if (byTable) {
+            knownAtC = Double.NaN;
+            if (!goesOn) {
+                loseByTable(startC, air, step);
+            }
+            for (int round = 0; round < MOST_ROUNDS; round++) {
+                double towardsC =
+                        VesselHeat.meanC(
+                                startC,
+                                airC,
+                                gainW,
+                                conductanceWPerK,
+                                this,
+                                heatCapacityJPerK,
+                                spanS);
+                if (Math.abs(towardsC - atC) <= movedK && (round > 0 || !goesOn)) {
+                    moveTo(towardsC);
+                    return;
+                }
+                loseByTable(towardsC, air, step);
+            }
+            return;
+        }
         double meanC = startC;
         if (!Double.isNaN(knownAtC)) {
             // Where the coefficient as it was would lead: near enough, mostly, for one round.
@@ -129,6 +157,44 @@ final class Surface {
 
     /** Other water stands there now: what was known of its surface tells nothing. */
     void renew() {
+        knownAtC = Double.NaN;
+        isOfTable = false;
+    }
+
+    private void loseByTable(double tempC, AirSeries air, int step) {
+        int kind = air.kind[step];
+        LossTable table = tables[kind];
+        if (table == null) {
+            table = new LossTable();
+            tables[kind] = table;
+        }
+        int knot = LossTable.knotBelow(tempC);
+        if (table.isUnknown(knot)) {
+            for (int k = knot; k <= knot + 1; k++) {
+                if (table.lacks(k)) {
+                    loseInFull(LossTable.atC(k), air, step);
+                    table.put(k, m3PerS, slopeM3PerSK);
+                }
+            }
+            loseInFull(LossTable.atC(knot) + 0.5 * LossTable.APART_K, air, step);
+            table.judge(knot, m3PerS);
+        }
+        if (!table.isStraight(knot)) {
+            loseInFull(tempC, air, step);
+            return;
+        }
+        double on = tempC / LossTable.APART_K - knot;
+        m3PerS = table.m3PerS(knot, on);
+        slopeM3PerSK = table.slopeM3PerSK(knot, on);
+        atC = tempC;
+    }
+
+    private void loseInFull(double tempC, AirSeries air, int step) {
+        atC = tempC;
+        saturatedPa = HumidAir.saturationPressurePa(atC);
+        knownAtC = Double.NaN;
+        findTransfer(air, step, 0);
+        lose(air, step);
         knownAtC = Double.NaN;
     }
 

@@ -33,11 +33,25 @@ final class Timeline {
     /** Whether step {@code i} ends at midnight. */
     final boolean[] endsDay;
 
+    /**
+     * Whether nothing switches at {@code instantS[i]}, which is but one of the grid: a quiet run
+     * may pass it.
+     */
+    final boolean[] mayPass;
+
     final int steps;
 
-    private Timeline(double[] instantS, boolean[] visit) {
+    /**
+     * @param switchesS those of the instants at which something switches, s
+     * @param passes whether a quiet run may pass the others
+     */
+    private Timeline(double[] instantS, double[] switchesS, boolean passes, boolean[] visit) {
         this.instantS = instantS;
         this.visit = visit;
+        mayPass = new boolean[instantS.length];
+        for (int i = 0; i < instantS.length; i++) {
+            mayPass[i] = passes && Arrays.binarySearch(switchesS, instantS[i]) < 0;
+        }
         steps = instantS.length - 1;
         endsHour = new boolean[steps];
         endsDay = new boolean[steps];
@@ -59,10 +73,6 @@ final class Timeline {
     static Timeline of(Scenario scenario, boolean everyHour) {
         double endS = scenario.days() * Time.DAY_S;
         DoubleStream.Builder instants = DoubleStream.builder();
-        double stepS = scenario.numerics().stepS();
-        for (long i = 0; i * stepS < endS; i++) {
-            instants.add(i * stepS);
-        }
         // Weather and daylight change with the hour.
         boolean hours = everyHour || scenario.climate().isHourly();
         int every = hours ? 1 : 24;
@@ -97,12 +107,25 @@ final class Timeline {
                 instants.add(entry.atS());
             }
         }
-        double[] instantS = instants.build().sorted().distinct().toArray();
+        double[] switchesS = instants.build().sorted().distinct().toArray();
+        double[] instantS = withGrid(switchesS, scenario.numerics().stepS(), endS);
         boolean[] visit = new boolean[instantS.length];
         for (double at : visits) {
             visit[Arrays.binarySearch(instantS, at)] = true;
         }
-        return new Timeline(instantS, visit);
+        boolean passes = scenario.numerics().stepS() > Time.HOUR_S;
+        return new Timeline(instantS, switchesS, passes, visit);
+    }
+
+    private static double[] withGrid(double[] switchesS, double stepS, double endS) {
+        DoubleStream.Builder grid = DoubleStream.builder();
+        for (long i = 0; i * stepS < endS; i++) {
+            grid.add(i * stepS);
+        }
+        return DoubleStream.concat(Arrays.stream(switchesS), grid.build())
+                .sorted()
+                .distinct()
+                .toArray();
     }
 
     private static boolean isDayOfDeeds(Scenario scenario, LocalDate date) {

@@ -27,6 +27,9 @@ final class TrayRun {
     /** Share of the demand met by depth below which a tray is called dried out; assumed. */
     private static final double DRY_FRAC = 0.1;
 
+    /** Bound of what plants may drink over what they drank since yesterday; assumed. */
+    private static final double MOST_GROWTH = 1.5;
+
     Tray tray; // as it is planted now
     final int index;
     private final int firstPlanting; // its first one among those of all trays
@@ -75,6 +78,10 @@ final class TrayRun {
     private double gainW;
     private double conductanceWPerK;
     private double stepStartM3;
+
+    // Greatest of its losses, m3/s: of the day before, and of today so far.
+    private double mostBeforeM3PerS = Double.POSITIVE_INFINITY;
+    private double mostTodayM3PerS;
 
     // Accounts, m3.
     double transpirationTotalM3;
@@ -405,7 +412,7 @@ final class TrayRun {
         double borneFrac =
                 growing == null
                         ? 1
-                        : growing.bearAtBegin(saltMsPerCm, tempC, levelM(), waterDemandM3);
+                        : growing.bearAtBegin(saltMsPerCm, tempC, levelM(), waterDemandM3, spanS);
         suppliedFrac = supplyFrac();
         transpirationM3PerS = waterDemandM3 / spanS * Math.min(borneFrac, suppliedFrac);
 
@@ -421,6 +428,7 @@ final class TrayRun {
                 air,
                 step);
         evapotranspirationM3PerS = transpirationM3PerS + surface.m3PerS;
+        mostTodayM3PerS = Math.max(mostTodayM3PerS, evapotranspirationM3PerS);
         stepStartM3 = water.m3;
         salts.begin();
         inflowM3 = 0;
@@ -443,6 +451,25 @@ final class TrayRun {
                 ? growing.stand()
                         .waterDemandM3PerS(par, infrared, ppfdUmolPerM2S, sunFrac, air, step)
                 : 0;
+    }
+
+    /** More than it will lose in a span, by what it lost since yesterday, m3. */
+    double mostLossM3(double spanS) {
+        return MOST_GROWTH * Math.max(mostBeforeM3PerS, mostTodayM3PerS) * spanS;
+    }
+
+    /**
+     * Whether nothing in it is about to change course as long as it is fed: its valve holds the
+     * level, its lamp goes on as it was, its plants drink all they want and no roots are in
+     * trouble, nor would be at the level that is held. Then rates hold until light or air change.
+     */
+    boolean isQuiet(double timeS) {
+        double levelM = levelM();
+        return tray.filling() instanceof Filling.ByValve valve
+                && levelM >= settingM - valve.bandM()
+                && tray.lamp().ppfdUmolPerM2S(timeS) == lampPpfdBefore
+                && depthFrac(levelM) >= 1
+                && (!lives() || growing.roots().isSound(levelM, Math.max(settingM, levelM)));
     }
 
     private double supplyFrac() {
@@ -582,6 +609,8 @@ final class TrayRun {
      */
     void growOvernight(double atS, int day, EventLog log) {
         toll.endDay(growing != null && growing.isShortOfAir());
+        mostBeforeM3PerS = mostTodayM3PerS;
+        mostTodayM3PerS = 0;
         if (growing != null) {
             growing.growOvernight(
                     atS, day, levelM(), water.m3 > 0 ? salts.concentrations(water.m3) : null, log);

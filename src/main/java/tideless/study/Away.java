@@ -39,6 +39,8 @@ import tideless.solution.Brine;
  *     visits instead, before the next would find it empty
  * @param leaves by day, in order of time; none for days on which nothing grows any more
  * @param absences what becomes of those asked for
+ * @param harvests of the run as stated, from the first day asked for on, in order of time: whoever
+ *     is away then misses them
  */
 public record Away(
         Scenario scenario,
@@ -46,15 +48,27 @@ public record Away(
         int asked,
         boolean attended,
         List<Leave> leaves,
-        List<Stated> absences) {
+        List<Stated> absences,
+        List<Harvest> harvests) {
     public Away {
         leaves = List.copyOf(leaves);
+        harvests = List.copyOf(harvests);
         absences = List.copyOf(absences);
     }
 
     /** Whether all rigs that were asked for were tried. */
     public boolean whole() {
         return members == asked;
+    }
+
+    /** A crop that is ready. */
+    public record Harvest(VesselId tray, LocalDate on) {}
+
+    /** Harvests from a day to another, both included. */
+    public List<Harvest> harvests(LocalDate from, LocalDate to) {
+        return harvests.stream()
+                .filter(h -> !h.on().isBefore(from) && !h.on().isAfter(to))
+                .toList();
     }
 
     /**
@@ -125,7 +139,8 @@ public record Away(
         Unknowns all = Unknowns.of(scenario);
         Unknowns unknowns = members == 1 ? all.only(Set.of()) : all;
         double[][] quantiles = members == 1 ? new double[1][0] : unknowns.quantiles(members, seed);
-        List<Case> cases = cases(scenario, question);
+        Season stated = Simulation.season(scenario, Surroundings.forSeasons(scenario));
+        List<Case> cases = cases(scenario, question, lastDay(scenario, stated));
         Surroundings shared = Surroundings.forSeasons(scenario);
         List<First[]> firsts =
                 Kept.each(
@@ -153,7 +168,27 @@ public record Away(
                                 harm(filledUp)));
             }
         }
-        return new Away(scenario, firsts.size(), members, needsSomebody(given), leaves, absences);
+        return new Away(
+                scenario,
+                firsts.size(),
+                members,
+                needsSomebody(given),
+                leaves,
+                absences,
+                harvests(scenario, stated, question.from()));
+    }
+
+    private static List<Harvest> harvests(Scenario scenario, Season stated, LocalDate from) {
+        List<Harvest> harvests = new ArrayList<>();
+        for (Event event : stated.events()) {
+            // What is cut as the run ends is cut on its last day.
+            long day = Math.min(scenario.days() - 1, (long) (event.atS() / Time.DAY_S));
+            LocalDate on = scenario.start().plusDays(day);
+            if (event.kind() == Event.Kind.HARVEST && !on.isBefore(from)) {
+                harvests.add(new Harvest(event.vessel(), on));
+            }
+        }
+        return harvests;
     }
 
     /** A reservoir that is refilled the moment it is empty needs somebody who is there. */
@@ -201,10 +236,9 @@ public record Away(
         }
     }
 
-    private static List<Case> cases(Scenario scenario, Question question) {
+    private static List<Case> cases(Scenario scenario, Question question, int last) {
         List<Case> cases = new ArrayList<>();
         LocalDate start = scenario.start();
-        int last = lastDay(scenario);
         int first = (int) (question.from().toEpochDay() - start.toEpochDay());
         for (int day = first; day <= last; day += question.everyDays()) {
             add(cases, scenario, scenario.visits(), day, scenario.days(), null);
@@ -243,8 +277,7 @@ public record Away(
     }
 
     /** Last day on which anything grows in the run as stated. */
-    private static int lastDay(Scenario scenario) {
-        Season season = Simulation.season(scenario, Surroundings.forSeasons(scenario));
+    private static int lastDay(Scenario scenario, Season season) {
         Map<VesselId, Double> ends = new HashMap<>();
         for (Event event : season.events()) {
             if (event.kind() == Event.Kind.HARVEST || event.kind() == Event.Kind.DIED) {
@@ -344,6 +377,11 @@ public record Away(
     private static boolean needsSomebody(Scenario scenario) {
         return scenario.reservoirs().stream()
                 .anyMatch(r -> r.refill().when() == Reservoir.Refill.When.WHEN_EMPTY);
+    }
+
+    /** Whether on any day it lasts longer with all filled up than as it stands. */
+    public boolean fillingUpHelps() {
+        return leaves.stream().anyMatch(l -> !l.filledUp().days().equals(l.asItStands().days()));
     }
 
     /** Whether filling up does anything: something is refilled or topped up by somebody. */

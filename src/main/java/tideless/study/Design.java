@@ -51,7 +51,7 @@ public record Design(
         LITRES,
         /** Flushes. */
         FLUSHES,
-        /** Fresh mass of all plants, shoot and fruit, g. */
+        /** Fresh mass of all plants, of a fruit crop its fruit, g. */
         YIELD
     }
 
@@ -115,16 +115,19 @@ public record Design(
                 for (int n = 0; n < tray.yields().size(); n++) {
                     sums.merge(
                             Figure.YIELD,
-                            plants(scenario.trays().get(i).planted(n))
-                                    * tray.yields().get(n).allG(),
+                            grams(scenario.trays().get(i).planted(n), tray.yields().get(n)),
                             Double::sum);
                 }
             }
             return new Run(fate, sums, firstS);
         }
 
-        private static double plants(Tray tray) {
-            return tray.planting() instanceof Planting.OfCrop crop ? crop.plants() : 1;
+        private static double grams(Tray tray, TraySeason.Yield yield) {
+            if (!(tray.planting() instanceof Planting.OfCrop crop)) {
+                return yield.freshG();
+            }
+            boolean fruits = crop.traits().stages().fruits();
+            return crop.plants() * (fruits ? yield.fruitFreshG() : yield.allG());
         }
     }
 

@@ -7,6 +7,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import tideless.physics.Time;
+import tideless.rig.Reservoir;
 import tideless.rig.Scenario;
 import tideless.rig.VesselId;
 import tideless.rig.Visits;
@@ -26,6 +27,8 @@ import tideless.sim.TraySeason;
  *     crop that was never set out
  * @param fruitG of which fruit, g; likewise
  * @param feedM3 feed made after the start, m3
+ * @param empties times at which a reservoir that is filled up at visits stood empty while something
+ *     it feeds lived
  */
 record Fate(
         List<Harm> harms,
@@ -33,13 +36,17 @@ record Fate(
         double[] lowestInAbsenceM,
         double[] freshG,
         double[] fruitG,
-        double feedM3) {
+        double feedM3,
+        List<Empty> empties) {
 
     /** Wilting longer than this is harm, h; what {@code result.json} promises. */
     private static final double WILT_BORNE_H = 6;
 
     /** Something no crop gets over. */
     record Harm(Event.Kind kind, VesselId tray, double atS) {}
+
+    /** A reservoir that gives nothing more until it is filled up, or to the end. */
+    record Empty(VesselId reservoir, double fromS, double toS) {}
 
     /** One event. */
     record Dated(double atS, double m3) {}
@@ -64,7 +71,60 @@ record Fate(
         }
         harms.sort((a, b) -> Double.compare(a.atS(), b.atS()));
         return new Fate(
-                List.copyOf(harms), dated, lowest(scenario, season, lives), freshG, fruitG, feedM3);
+                List.copyOf(harms),
+                dated,
+                lowest(scenario, season, lives),
+                freshG,
+                fruitG,
+                feedM3,
+                empties(scenario, season, lives));
+    }
+
+    private static List<Empty> empties(
+            Scenario scenario, Season season, List<List<double[]>> lives) {
+        List<Empty> empties = new ArrayList<>();
+        double endS = scenario.days() * Time.DAY_S;
+        for (Reservoir reservoir : scenario.reservoirs()) {
+            if (!reservoir.refill().isAtVisits()) {
+                continue;
+            }
+            double fromS = Double.NaN;
+            for (Event event : season.events()) {
+                if (!event.vessel().equals(reservoir.id())) {
+                    continue;
+                }
+                if (event.kind() == Event.Kind.OUTLET_UNCOVERED
+                        && feedsAnyAlive(scenario, reservoir, lives, event.atS())) {
+                    fromS = event.atS();
+                } else if (event.kind() == Event.Kind.REFILL && !Double.isNaN(fromS)) {
+                    empties.add(new Empty(reservoir.id(), fromS, event.atS()));
+                    fromS = Double.NaN;
+                }
+            }
+            if (!Double.isNaN(fromS)) {
+                empties.add(new Empty(reservoir.id(), fromS, endS));
+            }
+        }
+        return List.copyOf(empties);
+    }
+
+    private static boolean feedsAnyAlive(
+            Scenario scenario, Reservoir reservoir, List<List<double[]>> lives, double atS) {
+        for (int i = 0; i < lives.size(); i++) {
+            if (scenario.trays().get(i).isFedBy(reservoir.name())
+                    && lives.get(i).stream().anyMatch(l -> l[0] <= atS && atS < l[1])) {
+                return true;
+            }
+        }
+        return false;
+    }
+
+    /** How long a reservoir stood empty, s. */
+    double emptyS(VesselId reservoir) {
+        return empties.stream()
+                .filter(e -> e.reservoir().equals(reservoir))
+                .mapToDouble(e -> e.toS() - e.fromS())
+                .sum();
     }
 
     /**

@@ -71,6 +71,11 @@ public record Outlook(
      */
     public record Yield(
             VesselId tray, int number, String crop, Optional<Band> freshG, Optional<Band> fruitG) {
+        /** What a grower takes home of one plant, g: of a fruit crop its fruit. */
+        public Optional<Band> harvestedG() {
+            return fruitG.filter(fruit -> fruit.high() > 0).or(() -> freshG);
+        }
+
         /** The tray's name, with the crop's number and name where it has several. */
         public String name() {
             return crop.isEmpty() ? tray.name() : tray.name() + " " + (number + 1) + " " + crop;

@@ -9,6 +9,7 @@ import java.util.HashSet;
 import java.util.List;
 import java.util.Objects;
 import java.util.Optional;
+import java.util.OptionalDouble;
 import java.util.OptionalInt;
 import java.util.Set;
 import java.util.function.DoubleFunction;
@@ -24,8 +25,10 @@ import tideless.rig.Visits;
 
 /**
  * How much of one thing is enough: the smallest reservoir, the most plants or the rarest visits
- * with which no tray concerned is harmed to the end of the run, in a stated share of the rigs that
- * the grower's might be.
+ * with which no tray concerned is harmed to the end of the run and no reservoir that is filled up
+ * at visits runs empty between two of them while a crop it feeds lives, in a stated share of the
+ * rigs that the grower's might be. In an absence that is stated crops may live on what their trays
+ * hold; but a reservoir counts as large enough only if it lasts through that too.
  *
  * @param what of which there is to be enough
  * @param vessel of which reservoir or tray; empty for the visits
@@ -38,6 +41,8 @@ import tideless.rig.Visits;
  * @param why what harms first as it stands, or where none is enough in the best that was tried
  * @param tried the best that was tried, in the unit of {@code given}
  * @param each what a plant weighs; empty for all but plants, and where none is found
+ * @param onTrays the smaller reservoir with which crops alone would come through; empty for all but
+ *     reservoirs, and where it is not asked or none that is smaller does
  */
 public record Size(
         What what,
@@ -48,17 +53,34 @@ public record Size(
         double chanceGiven,
         Optional<Outlook.LikelyHarm> why,
         double tried,
-        Optional<Weight> each) {
+        Optional<Weight> each,
+        Optional<OnTrays> onTrays) {
     /**
-     * Fresh mass of one plant at its end, in the middle of the members.
+     * A reservoir that runs empty while crops live on what stands in their trays.
+     *
+     * @param litres usable
+     * @param emptyDays how long it stands empty in all, in the middle of the members, d
+     */
+    public record OnTrays(double litres, double emptyDays) {}
+
+    /**
+     * Fresh mass of one plant at its end, in the middle of the members; of a fruit crop its fruit.
      *
      * @param nowG with as many as there are, g
      * @param thenG with as many as are found, g
+     * @param ofFruit whether it is fruit
+     * @param usualGroundM2 what growers give one plant; NaN where that is not known
      */
-    public record Weight(double nowG, double thenG) {}
+    public record Weight(double nowG, double thenG, boolean ofFruit, double usualGroundM2) {}
 
     /** To which share a reservoir is found. */
     private static final double CLOSE_FRAC = 2e-4;
+
+    /** The same of one that is told beside it, and is no advice. */
+    private static final double ROUGHLY_FRAC = 0.02;
+
+    /** From this share of what is enough on, crops that live on their trays are not told of. */
+    private static final double NEARLY_AS_LARGE_FRAC = 0.9;
 
     /** Largest and smallest reservoir tried, times the given one. */
     private static final double MOST_TIMES = 32;
@@ -115,8 +137,17 @@ public record Size(
         return what == What.VISITS && found.isPresent() && found.get() >= given;
     }
 
-    /** The smallest reservoir, its footprint scaled at the same height. */
+    /**
+     * The smallest reservoir, its footprint scaled at the same height: no crop is harmed, and where
+     * visits fill it up it never runs empty while a crop it feeds lives.
+     */
     public static Size ofReservoir(Scenario given, String name, Goal goal, Workers workers)
+            throws InterruptedException {
+        return ofReservoir(given, name, goal, workers, true);
+    }
+
+    private static Size ofReservoir(
+            Scenario given, String name, Goal goal, Workers workers, boolean asksOnTrays)
             throws InterruptedException {
         Scenario scenario = visited(given, goal);
         Reservoir reservoir =
@@ -130,7 +161,14 @@ public record Size(
                                 scenario.reservoirs().stream()
                                         .map(r -> r.name().equals(name) ? r.wider(times) : r)
                                         .toList());
-        Survival survival = survival(design, scenario, fedBy(scenario, name), goal, workers);
+        Set<VesselId> fed = fedBy(scenario, name);
+        Survival survival =
+                survival(
+                        design,
+                        scenario,
+                        Survival.Judge.harmOrEmpty(fed, Set.of(reservoir.id()), List.of()),
+                        goal,
+                        workers);
         double litres = L_PER_M3 * reservoir.usableM3();
         double now = survival.share(1);
         Optional<Outlook.LikelyHarm> why = survival.harm(1);
@@ -146,6 +184,7 @@ public record Size(
                         now,
                         survival.harm(high),
                         high * litres,
+                        Optional.empty(),
                         Optional.empty());
             }
             high *= 2;
@@ -157,6 +196,11 @@ public record Size(
         }
         boolean bounded = low < 1 / MOST_TIMES;
         double found = bounded ? high : survival.least(low, high, goal.chance(), CLOSE_FRAC);
+        Optional<OnTrays> onTrays = Optional.empty();
+        if (asksOnTrays && !bounded) {
+            Survival crops = survival(design, scenario, Survival.Judge.harmTo(fed), goal, workers);
+            onTrays = onTrays(crops, reservoir, found, goal);
+        }
         return new Size(
                 What.RESERVOIR,
                 Optional.of(reservoir.id()),
@@ -166,7 +210,27 @@ public record Size(
                 now,
                 why,
                 high * litres,
-                Optional.empty());
+                Optional.empty(),
+                onTrays);
+    }
+
+    private static Optional<OnTrays> onTrays(
+            Survival crops, Reservoir reservoir, double found, Goal goal)
+            throws InterruptedException {
+        double high = found;
+        double low = found / 2;
+        while (low >= 1 / MOST_TIMES && crops.share(low) >= goal.chance()) {
+            high = low;
+            low /= 2;
+        }
+        double times =
+                low < 1 / MOST_TIMES ? high : crops.least(low, high, goal.chance(), ROUGHLY_FRAC);
+        return times > NEARLY_AS_LARGE_FRAC * found
+                ? Optional.empty()
+                : Optional.of(
+                        new OnTrays(
+                                times * L_PER_M3 * reservoir.usableM3(),
+                                crops.middleEmptyDays(times, reservoir.id())));
     }
 
     /**
@@ -205,19 +269,62 @@ public record Size(
                 tray.filling() instanceof Filling.ByValve valve
                         ? fedBy(scenario, valve.reservoir())
                         : Set.of(tray.id());
-        Survival.Judge judge =
-                byWeight
-                        ? Survival.Judge.harmOrLightness(judged, tray.id())
-                        : Survival.Judge.harmTo(judged);
-        Survival survival =
-                new Survival(design, scenario, judge, goal.members(), goal.seed(), workers);
-        return most(
-                survival,
-                What.PLANTS,
-                Optional.of(tray.id()),
-                crop.plants(),
-                Math.max(1, MOST_PLANTS_TIMES * crop.plants()),
-                goal);
+        Set<VesselId> fedFrom = new HashSet<>();
+        scenario.reservoirs().stream()
+                .filter(r -> tray.isFedBy(r.name()))
+                .forEach(r -> fedFrom.add(r.id()));
+        Survival.Judge harm =
+                Survival.Judge.harmOrEmpty(judged, fedFrom, given.visits().absences());
+        Survival.Judge judge = byWeight ? Survival.Judge.harmOrLightness(harm, tray.id()) : harm;
+        Survival survival = survival(design, scenario, judge, goal, workers);
+        Size most =
+                most(
+                        survival,
+                        What.PLANTS,
+                        Optional.of(tray.id()),
+                        crop.plants(),
+                        mostPlants(crop),
+                        goal);
+        return most.found().isEmpty() ? most : weighed(most, survival, crop, goal);
+    }
+
+    /** With the weight of a plant; more of them that come to less in all are no answer. */
+    private static Size weighed(Size size, Survival survival, Planting.OfCrop crop, Goal goal)
+            throws InterruptedException {
+        VesselId tray = size.vessel().orElseThrow();
+        double found = size.found().orElseThrow();
+        boolean ofFruit = crop.traits().stages().fruits();
+        double nowG = survival.middleG(-size.given(), tray, ofFruit);
+        double thenG = found == size.given() ? nowG : survival.middleG(-found, tray, ofFruit);
+        boolean lessInAll = size.isEnough(goal) && found * thenG < size.given() * nowG;
+        return new Size(
+                size.what(),
+                size.vessel(),
+                size.given(),
+                Optional.of(lessInAll ? size.given() : found),
+                size.bounded() && !lessInAll,
+                size.chanceGiven(),
+                size.why(),
+                size.tried(),
+                Optional.of(
+                        new Weight(
+                                nowG,
+                                lessInAll ? nowG : thenG,
+                                ofFruit,
+                                crop.traits().harvest().groundM2().orElse(Double.NaN))),
+                Optional.empty());
+    }
+
+    /**
+     * As many as growers put on such ground; where that is not known, some times those there are.
+     */
+    private static int mostPlants(Planting.OfCrop crop) {
+        OptionalDouble usualM2 = crop.traits().harvest().groundM2();
+        int most = MOST_PLANTS_TIMES * crop.plants();
+        if (usualM2.isPresent()) {
+            most = (int) Math.min(most, crop.mostGroundM2() / usualM2.getAsDouble() * (1 + 1e-9));
+        }
+        return Math.max(1, most);
     }
 
     /** The rarest visits, so many days apart, at each of which all is filled up. */
@@ -227,14 +334,18 @@ public record Size(
         DoubleFunction<Scenario> design = rarer -> every(stated, (int) -rarer);
         Set<VesselId> judged = new HashSet<>();
         stated.trays().forEach(t -> judged.add(t.id()));
-        Survival survival = survival(design, stated, judged, goal, workers);
+        Set<VesselId> reservoirs = new HashSet<>();
+        stated.reservoirs().forEach(r -> reservoirs.add(r.id()));
+        Survival.Judge judge =
+                Survival.Judge.harmOrEmpty(judged, reservoirs, given.visits().absences());
+        Survival survival = survival(design, stated, judge, goal, workers);
         if (goal.visitsEvery().isPresent()) {
             int now = goal.visitsEvery().getAsInt();
             return most(survival, What.VISITS, Optional.empty(), now, MOST_DAYS, goal);
         }
         int now = Math.max(1, 7 / Math.max(1, stated.visits().weekdays().size()));
         Size filledUp = most(survival, What.VISITS, Optional.empty(), now, MOST_DAYS, goal);
-        Survival own = survival(as -> stated, stated, judged, goal, workers);
+        Survival own = survival(as -> stated, stated, judge, goal, workers);
         return new Size(
                 What.VISITS,
                 Optional.empty(),
@@ -244,6 +355,7 @@ public record Size(
                 own.share(0),
                 filledUp.found().isEmpty() ? filledUp.why() : own.harm(0),
                 filledUp.tried(),
+                Optional.empty(),
                 Optional.empty());
     }
 
@@ -275,14 +387,17 @@ public record Size(
             found = Optional.empty();
             why = survival.harm(-1);
         }
-        Optional<Weight> each = Optional.empty();
-        if (vessel.isPresent() && found.isPresent()) {
-            double nowG = survival.middleG(-given, vessel.get());
-            double thenG =
-                    found.get() == given ? nowG : survival.middleG(-found.get(), vessel.get());
-            each = Optional.of(new Weight(nowG, thenG));
-        }
-        return new Size(what, vessel, given, found, bounded, now, why, found.orElse(1.0), each);
+        return new Size(
+                what,
+                vessel,
+                given,
+                found,
+                bounded,
+                now,
+                why,
+                found.orElse(1.0),
+                Optional.empty(),
+                Optional.empty());
     }
 
     /**
@@ -330,7 +445,7 @@ public record Size(
         List<Search> searches = new ArrayList<>();
         searches.add(() -> ofVisits(scenario, goal, workers));
         for (Reservoir reservoir : scenario.reservoirs()) {
-            searches.add(() -> ofReservoir(scenario, reservoir.name(), goal, workers));
+            searches.add(() -> ofReservoir(scenario, reservoir.name(), goal, workers, false));
         }
         for (Tray tray : scenario.trays()) {
             if (tray.planting() instanceof Planting.OfCrop crop && crop.plants() > 1) {
@@ -346,16 +461,10 @@ public record Size(
     private static Survival survival(
             DoubleFunction<Scenario> design,
             Scenario stated,
-            Set<VesselId> judged,
+            Survival.Judge judge,
             Goal goal,
             Workers workers) {
-        return new Survival(
-                design,
-                stated,
-                Survival.Judge.harmTo(Set.copyOf(judged)),
-                goal.members(),
-                goal.seed(),
-                workers);
+        return new Survival(design, stated, judge, goal.members(), goal.seed(), workers);
     }
 
     private static Scenario visited(Scenario given, Goal goal) {

@@ -2,6 +2,7 @@ package tideless.study;
 
 import java.util.ArrayList;
 import java.util.Arrays;
+import java.util.Comparator;
 import java.util.EnumSet;
 import java.util.List;
 import java.util.Optional;
@@ -13,6 +14,7 @@ import tideless.physics.Time;
 import tideless.rig.Planting;
 import tideless.rig.Scenario;
 import tideless.rig.VesselId;
+import tideless.rig.Visits;
 import tideless.sim.Event;
 import tideless.sim.Surroundings;
 
@@ -67,12 +69,51 @@ final class Survival {
         }
 
         /**
-         * Likewise, and that plants of a tray's first crop do not come to the weight at which they
-         * are wanted: told as a {@link Event.Kind#HARVEST} of the last day. Of crops that are
-         * wanted for their fruit or leaf by leaf, and of no weight, no weight is asked.
+         * Any harm to some trays, and that a reservoir they are fed from runs empty.
+         *
+         * @param spared absences in which crops may live on what stands in their trays
          */
-        static Judge harmOrLightness(Set<VesselId> trays, VesselId tray) {
+        static Judge harmOrEmpty(
+                Set<VesselId> trays, Set<VesselId> reservoirs, List<Visits.Absence> spared) {
             Judge harm = harmTo(trays);
+            return (scenario, fate) -> {
+                Optional<Fate.Harm> first = harm.first(scenario, fate);
+                Optional<Fate.Harm> empty =
+                        fate.empties().stream()
+                                .filter(e -> reservoirs.contains(e.reservoir()))
+                                .filter(e -> !isWithin(scenario, spared, e.fromS()))
+                                .min(Comparator.comparing(Fate.Empty::fromS))
+                                .map(
+                                        e ->
+                                                new Fate.Harm(
+                                                        Event.Kind.OUTLET_UNCOVERED,
+                                                        e.reservoir(),
+                                                        e.fromS()));
+                return empty.isEmpty()
+                                || first.isPresent() && first.get().atS() <= empty.get().atS()
+                        ? first
+                        : empty;
+            };
+        }
+
+        private static boolean isWithin(
+                Scenario scenario, List<Visits.Absence> absences, double atS) {
+            double day = atS / Time.DAY_S;
+            for (Visits.Absence absence : absences) {
+                int[] days = Fate.days(scenario, absence);
+                if (days[0] <= day && day < days[1]) {
+                    return true;
+                }
+            }
+            return false;
+        }
+
+        /**
+         * Harm to some trays, and that plants of a tray's first crop do not come to the weight at
+         * which they are wanted: told as a {@link Event.Kind#HARVEST} of the last day. Of crops
+         * that are wanted for their fruit or leaf by leaf, and of no weight, no weight is asked.
+         */
+        static Judge harmOrLightness(Judge harm, VesselId tray) {
             return (scenario, fate) ->
                     harm.first(scenario, fate)
                             .or(
@@ -145,16 +186,27 @@ final class Survival {
         return Outlook.harms(firsts, quantiles.length).stream().findFirst();
     }
 
-    /** Fresh mass of a plant of a tray's first crop at its end, in the middle of the members, g. */
-    double middleG(double at, VesselId tray) throws InterruptedException {
+    /**
+     * Fresh mass of a plant of a tray's first crop at its end, or of its fruit, in the middle of
+     * the members, g.
+     */
+    double middleG(double at, VesselId tray, boolean ofFruit) throws InterruptedException {
         List<Integer> all = IntStream.range(0, quantiles.length).boxed().toList();
         List<Double> grams =
                 each(
                         at,
                         all,
                         (scenario, fate) ->
-                                fate.freshG()[scenario.plantingsBefore(place(scenario, tray))]);
+                                (ofFruit ? fate.fruitG() : fate.freshG())
+                                        [scenario.plantingsBefore(place(scenario, tray))]);
         return Band.of(grams.stream().mapToDouble(g -> g).toArray()).middle();
+    }
+
+    /** How long a reservoir stands empty in a design, in the middle of the members, d. */
+    double middleEmptyDays(double at, VesselId reservoir) throws InterruptedException {
+        List<Integer> all = IntStream.range(0, quantiles.length).boxed().toList();
+        List<Double> days = each(at, all, (scenario, fate) -> fate.emptyS(reservoir) / Time.DAY_S);
+        return Band.of(days.stream().mapToDouble(d -> d).toArray()).middle();
     }
 
     private List<Optional<Fate.Harm>> firsts(double at, List<Integer> members)

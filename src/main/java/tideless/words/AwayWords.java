@@ -1,6 +1,7 @@
 package tideless.words;
 
 import java.time.LocalDate;
+import java.util.List;
 import java.util.Optional;
 import tideless.physics.Time;
 import tideless.rig.Visits;
@@ -12,6 +13,9 @@ import tideless.study.Outlook;
 public final class AwayWords {
     /** What is said of a time that lasts longer than the run. */
     private static final String END = "to the end";
+
+    /** Harvests that are told one by one. */
+    private static final int MOST_HARVESTS = 4;
 
     private AwayWords() {}
 
@@ -47,6 +51,7 @@ public final class AwayWords {
                 + " on you may be away "
                 + told(leave.asItStands().days())
                 + leave.filledOn()
+                        .filter(on -> !leave.filledUp().days().equals(leave.asItStands().days()))
                         .map(
                                 on ->
                                         "; with all filled up on "
@@ -75,11 +80,25 @@ public final class AwayWords {
                     case DIED -> " is lost";
                     case HARVEST -> " does not come to its weight";
                     case WILTED -> " wilts for hours";
+                    case OUTLET_UNCOVERED -> " runs empty";
                     default -> " dries out";
                 };
     }
 
-    /** What comes of an absence, in three sentences at most. */
+    /** Harvests that nobody is there for, as "tray left on 12 Apr"; empty for none. */
+    public static String missed(List<Away.Harvest> harvests) {
+        List<String> told =
+                harvests.stream()
+                        .limit(MOST_HARVESTS)
+                        .map(h -> Names.of(h.tray()) + " on " + Dates.dayMonth(h.on()))
+                        .toList();
+        int more = harvests.size() - told.size();
+        return told.isEmpty()
+                ? ""
+                : String.join(", ", told) + (more > 0 ? " and " + more + " more" : "");
+    }
+
+    /** What comes of an absence, in four sentences at most. */
     public static String absence(Away away, Away.Stated stated) {
         Visits.Absence span = stated.absence();
         StringBuilder text =
@@ -106,6 +125,12 @@ public final class AwayWords {
                                                         stated.harmFilledUp(),
                                                         away.scenario().start()))
                                         .append('.'));
+        String missed = missed(away.harvests(span.from(), span.to()));
+        if (!missed.isEmpty()) {
+            text.append(" Nobody is there for what is ready meanwhile: ")
+                    .append(missed)
+                    .append('.');
+        }
         long beyond = span.to().toEpochDay() - away.scenario().lastDay().toEpochDay();
         if (beyond > 0) {
             text.append(" The run ends on ")

@@ -15,7 +15,7 @@ public final class SizeWords {
                 + ", "
                 + amount(size, size.given())
                 + " now: "
-                + through(size.chanceGiven(), goal)
+                + through(size, goal)
                 + (size.isEnough(goal) || size.found().isEmpty()
                         ? ""
                         : size.why().map(why -> "; first " + harm(why, start)).orElse(""))
@@ -30,23 +30,40 @@ public final class SizeWords {
         double found = size.found().orElseThrow();
         String amount = amount(size, found);
         if (size.bounded()) {
-            return amount + " would do too" + each(size) + "; no " + further(size) + " was tried.";
+            return (found == size.given() ? "No more than that" : amount + " would do too")
+                    + each(size)
+                    + "; "
+                    + notTried(size)
+                    + ".";
         }
         return switch (size.what()) {
             case RESERVOIR ->
-                    size.isEnough(goal)
-                            ? amount + " would be enough."
-                            : amount
-                                    + " needed, "
-                                    + Numbers.litres(found - size.given())
-                                    + " L more: at the same height a footprint "
-                                    + Numbers.label(found / size.given())
-                                    + " times as large.";
+                    (size.isEnough(goal)
+                                    ? amount + " would be enough."
+                                    : amount
+                                            + " needed, "
+                                            + Numbers.litres(found - size.given())
+                                            + " L more: at the same height a footprint "
+                                            + Numbers.label(found / size.given())
+                                            + " times as large.")
+                            + size.onTrays().map(SizeWords::onTrays).orElse("");
             case PLANTS, VISITS ->
                     (found == size.given() ? "No more than that" : "At most " + amount)
                             + each(size)
                             + ".";
         };
+    }
+
+    // Of an empty tank nobody should learn from a calculation that it was enough.
+    private static String onTrays(Size.OnTrays less) {
+        double days = less.emptyDays();
+        return " With "
+                + Numbers.litres(less.litres())
+                + " L no crop would be harmed either, but the reservoir would stand empty "
+                + (days < 1
+                        ? "for less than a day"
+                        : "for " + Numbers.days((int) Math.floor(days + 0.5)))
+                + " in all while they live on what their trays hold: no reserve, and not advised.";
     }
 
     /** What a plant weighs then, and now where that is another weight; and all of them together. */
@@ -58,7 +75,7 @@ public final class SizeWords {
                             String now = Numbers.grams(weight.nowG());
                             return ", "
                                     + then
-                                    + " each"
+                                    + (weight.ofFruit() ? " of fruit each" : " each")
                                     + (then.equals(now) ? "" : " in place of " + now)
                                     + together(size, weight);
                         })
@@ -131,13 +148,18 @@ public final class SizeWords {
                 + Dates.dayMonth(start.plusDays((long) (harm.atS().middle() / Time.DAY_S)));
     }
 
-    /** In how many rigs nothing is harmed. */
-    private static String through(double chance, Size.Goal goal) {
-        if (goal.members() == 1) {
-            return chance > 0 ? "comes through" : "does not come through";
-        }
-        long unharmed = (long) Math.floor(chance * goal.members() + 0.5);
-        return unharmed + " of " + goal.members() + " rigs come through";
+    /** In how many rigs it is enough; what that takes differs with what is looked for. */
+    private static String through(Size size, Size.Goal goal) {
+        long enough = (long) Math.floor(size.chanceGiven() * goal.members() + 0.5);
+        String come =
+                goal.members() > 1
+                        ? enough + " of " + goal.members() + " rigs come through"
+                        : enough > 0 ? "comes through" : "does not come through";
+        return switch (size.what()) {
+            case RESERVOIR -> come + " on it";
+            case PLANTS -> come + " and to the weight that is wanted, if any is";
+            case VISITS -> come;
+        };
     }
 
     private static String subject(Size size) {
@@ -156,12 +178,21 @@ public final class SizeWords {
         return days == 1 ? "every day" : "every " + (int) days + " days";
     }
 
-    private static String further(Size size) {
+    private static String notTried(Size size) {
         return switch (size.what()) {
-            case RESERVOIR -> "smaller one";
-            case PLANTS -> "greater number";
-            case VISITS -> "rarer visit";
+            case RESERVOIR -> "no smaller one was tried";
+            case PLANTS ->
+                    size.each()
+                            .map(Size.Weight::usualGroundM2)
+                            .filter(m2 -> m2 > 0)
+                            .map(m2 -> "growers give each " + area(m2))
+                            .orElse("no greater number was tried");
+            case VISITS -> "no rarer visit was tried";
         };
+    }
+
+    private static String area(double m2) {
+        return m2 < 0.1 ? Numbers.label(m2 * 1e4) + " cm2" : Numbers.label(m2) + " m2";
     }
 
     private static String count(int number, String noun) {

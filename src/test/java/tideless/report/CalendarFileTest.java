@@ -5,6 +5,11 @@ import static org.assertj.core.api.Assertions.assertThat;
 import java.io.ByteArrayInputStream;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Path;
+import java.time.DayOfWeek;
+import java.time.LocalDate;
+import java.time.LocalDateTime;
+import java.util.ArrayList;
+import java.util.EnumSet;
 import java.util.HashSet;
 import java.util.List;
 import java.util.Set;
@@ -16,6 +21,7 @@ import net.fortuna.ical4j.model.Property;
 import net.fortuna.ical4j.model.component.VEvent;
 import org.junit.jupiter.api.Test;
 import tideless.advice.Task;
+import tideless.rig.Visits;
 import tideless.scenario.Reading;
 import tideless.scenario.ScenarioReader;
 import tideless.study.Forecast;
@@ -87,6 +93,48 @@ class CalendarFileTest {
             }
         }
         assertThat(days).isEqualTo(expected);
+    }
+
+    // Tuesdays and Saturdays, every two days: at each; Mondays to Fridays: Monday, Wednesday,
+    // Friday.
+    @Test
+    void what_comes_again_comes_on_days_of_visits_so_far_apart() {
+        Visits visits = BENCH.trace().scenario().visits();
+        Visits twice = visits.withWeekdays(EnumSet.of(DayOfWeek.TUESDAY, DayOfWeek.SATURDAY));
+        assertThat(CalendarFile.weekdays(twice, DayOfWeek.SATURDAY, 2))
+                .containsExactly(DayOfWeek.TUESDAY, DayOfWeek.SATURDAY);
+        assertThat(CalendarFile.weekdays(twice, DayOfWeek.SATURDAY, 4))
+                .containsExactly(DayOfWeek.SATURDAY);
+        Visits school = visits.withWeekdays(EnumSet.range(DayOfWeek.MONDAY, DayOfWeek.FRIDAY));
+        assertThat(CalendarFile.weekdays(school, DayOfWeek.MONDAY, 2))
+                .containsExactly(DayOfWeek.MONDAY, DayOfWeek.WEDNESDAY, DayOfWeek.FRIDAY);
+        assertThat(CalendarFile.weekdays(school, DayOfWeek.MONDAY, 3))
+                .containsExactly(DayOfWeek.MONDAY, DayOfWeek.THURSDAY);
+        assertThat(CalendarFile.weekdays(school, DayOfWeek.MONDAY, 14))
+                .containsExactly(DayOfWeek.MONDAY);
+    }
+
+    @Test
+    void picking_and_reading_come_again_until_they_end_and_not_in_absences() throws Exception {
+        Visits visits = BENCH.trace().scenario().visits();
+        LocalDate start = BENCH.trace().scenario().start();
+        int seen = 0;
+        for (VEvent event : events(CalendarFile.bytes(BENCH))) {
+            String id = value(event, Property.UID);
+            if (!id.contains("read-meters") && !id.contains("pick-tray")) {
+                continue;
+            }
+            seen++;
+            List<LocalDate> days = new ArrayList<>();
+            event.<LocalDateTime>calculateRecurrenceSet(
+                            new net.fortuna.ical4j.model.Period<>(
+                                    start.atStartOfDay(), start.plusDays(400).atStartOfDay()))
+                    .forEach(p -> days.add(p.getStart().toLocalDate()));
+            assertThat(days).hasSizeGreaterThan(1);
+            assertThat(days).allMatch(visits::on);
+            assertThat(days).allMatch(d -> !d.isAfter(BENCH.trace().scenario().lastDay()));
+        }
+        assertThat(seen).isPositive();
     }
 
     @Test

@@ -23,12 +23,21 @@ final class EngineRun {
     }
 
     EngineRun(RandomRig rig, double bendMost, boolean refillsWhenEmpty) {
+        this(rig, bendMost, refillsWhenEmpty, false);
+    }
+
+    /** By the looser steps of ensembles. */
+    static EngineRun loose(RandomRig rig) {
+        return new EngineRun(rig, GravityFeed.BEND_MOST, false, true);
+    }
+
+    private EngineRun(RandomRig rig, double bendMost, boolean refillsWhenEmpty, boolean isLoose) {
         this.rig = rig;
         for (int i = 0; i < rig.trays.size(); i++) {
             trays.add(new TrayRun(rig.trays.get(i), i, TEMP_C, Rigs.air(TEMP_C), 0));
         }
         reservoir = new ReservoirRun(rig.reservoir, 0, rig.reservoir.usableM3(), Rigs.FEED, TEMP_C);
-        feed = new GravityFeed(reservoir, trays, refillsWhenEmpty, Rigs.START, bendMost);
+        feed = new GravityFeed(reservoir, trays, refillsWhenEmpty, Rigs.START, bendMost, isLoose);
         inM3 = new double[trays.size()];
         evapotranspiredM3 = new double[trays.size()];
     }

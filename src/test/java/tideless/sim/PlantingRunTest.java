@@ -57,7 +57,7 @@ class PlantingRunTest {
         double before = run.stand().plant().dryG();
         for (int hour = 1; hour <= 24; hour++) {
             double lit = hour <= 16 ? 1 : 0;
-            run.bearAtBegin(msPerCm, 22, levelM, 1e-5);
+            run.bearAtBegin(msPerCm, 22, levelM, 1e-5, 600);
             run.stand().day.add(250 * lit, 0.9 * lit, 55 * lit, 22, 400, HOUR_S);
             run.end(levelM, deep, msPerCm, 22, 1e-5, 1e-5, hour * HOUR_S, HOUR_S, log);
         }
@@ -77,19 +77,19 @@ class PlantingRunTest {
     @ParameterizedTest
     @CsvSource({"1.5, 1", "2, 1", "4, 0.92", "7, 0.80", "22.3, 0"})
     void salt_leaves_a_share_of_the_thirst(double msPerCm, double frac) {
-        assertEquals(frac, usedTo(1.5).bearAtBegin(msPerCm, 22, DEEP_M, 1e-5), 0.05 * frac);
+        assertEquals(frac, usedTo(1.5).bearAtBegin(msPerCm, 22, DEEP_M, 1e-5, 600), 0.05 * frac);
     }
 
     @Test
     void want_of_air_leaves_a_share_of_the_thirst() {
         RootAir still = new RootAir(101_325, 22, false, false);
         PlantingRun run = usedTo(1.5, still);
-        double rich = run.bearAtBegin(1.5, 22, DEEP_M, 1e-5);
+        double rich = run.bearAtBegin(1.5, 22, DEEP_M, 1e-5, 600);
         for (int hour = 0; hour < 72; hour++) {
             still.step(0.01, 0.2, 0.0, 22, 60, 0, HOUR_S);
         }
         assertTrue(still.likelyGPerM3() < 0.2);
-        double poor = run.bearAtBegin(1.5, 22, DEEP_M, 1e-5);
+        double poor = run.bearAtBegin(1.5, 22, DEEP_M, 1e-5, 600);
         assertTrue(poor < 0.97 * rich, poor + " of " + rich);
     }
 

@@ -28,6 +28,18 @@ class RootAirTest {
     }
 
     @Test
+    void where_oxygen_will_soon_be_is_where_the_next_step_finds_it() {
+        RootAir air = new RootAir(101_325, 25, false, false);
+        air.step(0.02, 0.2, 0.03, 25, 8, 0.001, 3600);
+        double soon = air.soonGPerM3(2 * 3600);
+        assertTrue(soon < 0.9 * air.likelyGPerM3());
+        air.step(0.02, 0.2, 0.03, 25, 8, 0.002, 2 * 3600);
+        assertEquals(air.likelyGPerM3(), soon, 1e-12);
+        RootAir aerated = afterADay(true);
+        assertEquals(aerated.likelyGPerM3(), aerated.soonGPerM3(3600));
+    }
+
+    @Test
     void an_aerated_solution_stands_with_the_carbon_dioxide_of_the_air() {
         assertEquals(420, afterADay(true).carbonDioxidePpm(420, 25), 1e-9);
         assertTrue(afterADay(false).carbonDioxidePpm(420, 25) > 2000);

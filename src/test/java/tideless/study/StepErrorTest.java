@@ -7,6 +7,8 @@ import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
 import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
 import tideless.rig.Scenario;
 import tideless.rig.VesselId;
 import tideless.scenario.Reading;
@@ -89,6 +91,28 @@ class StepErrorTest {
         assertEquals(0.02, error.waterFrac(), 1e-12);
         assertTrue(error.shiftS() >= 120, "" + error.shiftS());
         assertEquals(2, error.unmatched());
+    }
+
+    // By long steps while all is quiet, by the oxygen of a step's middle and by three hours where
+    // something goes wrong: docs/decisions/0014. With the oxygen of a step's start it was 15e-4,
+    // with
+    // long steps throughout 29e-4.
+    @ParameterizedTest
+    @CsvSource({
+        "science-room-bench, 1.5e-4, 8e-4",
+        "hand-topped-bucket, 1e-4, 6e-4",
+        "logged-bench, 6e-4, 6e-4",
+        "depth-and-valve, 1e-4, 2e-4",
+        "low-held-tomatoes, 2e-4, 3e-4"
+    })
+    void long_steps_cost_little(String name, double weightFrac, double waterFrac) {
+        Path file = Path.of("scenarios", name + ".toml");
+        Scenario rig = ((Reading.Good) ScenarioReader.read(file)).scenario();
+        StepError error = StepError.of(Simulation.run(rig));
+        assertTrue(error.weightFrac() < weightFrac, error.toString());
+        assertTrue(error.waterFrac() < waterFrac, error.toString());
+        assertTrue(error.shiftS() < 120, error.toString());
+        assertEquals(0, error.unmatched());
     }
 
     // docs/decisions/0009: a twentieth of a hundredth, and two minutes.

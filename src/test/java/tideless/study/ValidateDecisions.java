@@ -114,7 +114,7 @@ final class ValidateDecisions {
                 Rigs.scenario(
                         400,
                         3 * 3600,
-                        List.of(Rigs.reservoir(1, 0.42, Reservoir.Refill.When.EVERY_VISIT)),
+                        List.of(Rigs.reservoir(1, 0.42, Reservoir.Refill.When.NEVER)),
                         List.of(Rigs.tray("t", Rigs.valve(), Rigs.drinking(2), 0)),
                         Rigs.nobody());
         double found =
