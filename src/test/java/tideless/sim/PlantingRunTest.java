@@ -142,7 +142,7 @@ class PlantingRunTest {
         double before = run.stand().plant().dryG();
         for (int hour = 1; hour <= 24; hour++) {
             double lit = hour <= 16 ? 1 : 0;
-            run.bearAtBegin(1.5, 22, levelM, 1e-6);
+            run.bearAtBegin(1.5, 22, levelM, 1e-6, HOUR_S);
             run.stand().day.add(250 * lit, 0.9 * lit, 55 * lit, 22, 400, HOUR_S);
             run.end(levelM, true, 1.5, 22, 1e-6, drunkM3, hour * HOUR_S, HOUR_S, log);
         }

@@ -49,7 +49,10 @@ public class ObeyingTest {
                                     "SHORT_OF_ONE gutter"),
                     // Acid is told, and not poured in this test: rocket that is picked as it grows
                     // leaves alkali behind for three weeks after the day on which it was cut.
-                    "17-strong-feed.toml", List.of("PH_OUT b", "PRECIPITATE b"));
+                    "17-strong-feed.toml", List.of("PH_OUT b", "PRECIPITATE b"),
+                    // Coriander that is picked stands on after the holiday and eats what no jug
+                    // has brought.
+                    "20-in-turn.toml", List.of("SHORT_OF_ONE hand"));
 
     /** The shipped scenarios, and ten rigs that were stated before one of them was run. */
     static List<Path> rigs() throws IOException {

@@ -79,11 +79,15 @@ class PickedAsItGrowsTest {
         assertThat(yield.freshG()).isLessThan(45);
         assertThat(yield.pickedG()).isGreaterThan(40);
         assertThat(fate.freshG()[0]).isCloseTo(yield.allG(), within(1e-9));
-        assertThat(Survival.Judge.harmOrLightness(Set.of(BENCH), BENCH).first(scenario, fate))
+        assertThat(
+                        Survival.Judge.harmOrLightness(Survival.Judge.harmTo(Set.of(BENCH)), BENCH)
+                                .first(scenario, fate))
                 .isEmpty();
         Scenario early = scenario(14, "");
         Fate young = Fate.of(early, season(early));
-        assertThat(Survival.Judge.harmOrLightness(Set.of(BENCH), BENCH).first(early, young))
+        assertThat(
+                        Survival.Judge.harmOrLightness(Survival.Judge.harmTo(Set.of(BENCH)), BENCH)
+                                .first(early, young))
                 .isPresent();
     }
 
