@@ -79,6 +79,7 @@ final class NewcomersPage {
                 "salts follow the water, roots take their nutrients, the solution warms or cools; wilting, drowning");
         told.put("ReservoirRun.end", "salts and heat of the reservoir");
         told.put("Recorder.addStep", "flows are added to the hour");
+        told.put("Simulation.endOf", "how far: further than the next instant while all is quiet");
         told.put("Simulation.settle", "once a day: what the water cannot hold drops out");
         told.put(
                 "Simulation.settleWithinDay",
