@@ -27,7 +27,7 @@ import tideless.rig.VesselId;
 final class LogReader {
     private static final Pattern CLOCK =
             Pattern.compile(
-                    "(\\d{1,2})(?:[.:h](\\d\\d))?(?::\\d\\d)?\\s*(?:([AaPp])\\.?[Mm]\\.?)?");
+                    "(\\d{1,2})(?:[.:h](\\d\\d))?(?::\\d\\d)?\\s*(?:h|Uhr)?(?:([AaPp])\\.?[Mm]\\.?)?");
 
     /** Within so long the same deed may have been written down twice, by two clocks; assumed. */
     private static final double TWO_CLOCKS_S = 1.5 * Time.HOUR_S;
@@ -39,7 +39,7 @@ final class LogReader {
     private final TomlFile source;
     private final Scenario scenario;
     private final LogRules rules;
-    private Timestamps timestamps;
+    private LogDates dates;
     private boolean tellsTime;
     private int outside;
 
@@ -62,7 +62,7 @@ final class LogReader {
      */
     static Read<Log> read(String label, String text, TomlFile source, Scenario scenario) {
         int before = source.problems().size();
-        Read<List<LogTable.Line>> lines = LogTable.read(label, text, source);
+        Read<List<LogTable.Line>> lines = LogTable.read(label, text, source, vessels(scenario));
         if (!lines.isSound()) {
             return Read.faulty();
         }
@@ -72,8 +72,12 @@ final class LogReader {
     }
 
     private Log log(List<LogTable.Line> lines) {
-        timestamps =
-                Timestamps.of(lines.stream().map(line -> line.date().text() + " 00:00").toList());
+        LocalDateTime begin = scenario.start().atStartOfDay();
+        dates =
+                LogDates.of(
+                        begin,
+                        begin.plusDays(scenario.days()),
+                        lines.stream().map(line -> line.date().text()).toList());
         List<Placed> placed = new ArrayList<>();
         for (LogTable.Line line : lines) {
             read(line, placed);
@@ -153,16 +157,15 @@ final class LogReader {
         if (clock == null) {
             return Read.faulty();
         }
-        Read<LocalDateTime> when =
-                timestamps.read(clock.isEmpty() ? date.text() : date.text() + " " + clock);
+        Read<LocalDateTime> when = dates.read(date.text(), clock);
         if (!when.isSound()) {
             problem(
                     line.line(),
                     date,
                     LogTable.DATE,
                     date.isEmpty() ? "nothing" : Key.quoted(TomlFile.shown(date.text())),
-                    "a date, as 2026-03-09 or 09.03.2026",
-                    "");
+                    "a date, as 2026-03-09, 09.03.2026 or 9 Mar",
+                    LogDates.hint(date.text()));
             return Read.faulty();
         }
         LocalDateTime at = when.value();
