@@ -40,11 +40,14 @@ public final class FitTable {
         table.say(
                 "Log of "
                         + Dates.span(
-                                fit.scenario().start(),
+                                LogWords.day(
+                                        fit.scenario(),
+                                        fit.scenario().log().entries().get(0).atS()),
                                 LogWords.day(fit.scenario(), fit.scenario().log().lastS()))
                         + "; learned from "
                         + fit.readings().size()
                         + (fit.readings().size() == 1 ? " reading." : " readings."));
+        LogWords.assumed(fit.scenario()).forEach(table::say);
         out.println();
         List<String> learned = new ArrayList<>(FitWords.learned(fit));
         learned.addAll(FitWords.leaks(fit));

@@ -6,6 +6,7 @@ import static org.assertj.core.api.Assertions.within;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.Arrays;
+import java.util.Comparator;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
@@ -26,6 +27,7 @@ import tideless.sim.Simulation;
 import tideless.sim.Surroundings;
 import tideless.study.threads.ThreadPool;
 import tideless.words.FitWords;
+import tideless.words.LogWords;
 
 /** Logs of growers who do not exist: what they hide is found, and what nobody did is named. */
 class FitTest {
@@ -239,7 +241,7 @@ class FitTest {
         assertThat(FitWords.oddities(fit).get(0)).contains("rain, a top-up with water");
     }
 
-    /** The EC of trays alone, for eight weeks in which somebody refilled five times. */
+    /** The EC of trays, for eight weeks in which somebody refilled five times, and one refill. */
     @Test
     void a_log_without_its_refills_is_told_so_and_nothing_else_is_made_of_it() {
         Scenario scenario = ((Reading.Good) ScenarioReader.read(LoggedBench.SCENARIO)).scenario();
@@ -250,7 +252,10 @@ class FitTest {
                                         e instanceof LogEntry.Reading r
                                                 && r.what() == LogEntry.Quantity.EC)
                         .toList();
-        Fit fit = fit(scenario.withLog(new Log(read)));
+        List<LogEntry> one = new ArrayList<>(read);
+        one.add(new LogEntry.FilledUp(one.get(0).atS(), SHELF));
+        one.sort(Comparator.comparingDouble(LogEntry::atS));
+        Fit fit = fit(scenario.withLog(new Log(one)));
         assertThat(fit.oddities())
                 .filteredOn(o -> o.kind() == Fit.Oddity.Kind.NO_REFILL)
                 .hasSize(1);
@@ -258,6 +263,13 @@ class FitTest {
                 .contains("Reservoir shelf would be empty from")
                 .contains("every refill is written down")
                 .doesNotContain("NaN", "rain");
+        // Where the log tells nothing of the reservoir the scenario's rules fill it.
+        Scenario untold = scenario.withLog(new Log(read));
+        assertThat(fit(untold).oddities()).isEmpty();
+        assertThat(LogWords.assumed(untold))
+                .containsExactly(
+                        "Of reservoir shelf the log tells neither level nor refill: taken as filled by"
+                                + " the scenario's rules.");
         // With them there is nothing to say.
         List<LogEntry> done =
                 scenario.log().entries().stream()
@@ -325,11 +337,11 @@ class FitTest {
         // The last levels tell most of a date that is read off a level.
         Fit.Judged best =
                 fit.readings().stream()
-                        .max(java.util.Comparator.comparingDouble(Fit.Judged::worth))
+                        .max(Comparator.comparingDouble(Fit.Judged::worth))
                         .orElseThrow();
         assertThat(best.reading().what()).isEqualTo(LogEntry.Quantity.LEVEL);
         assertThat(fit.next())
-                .isSortedAccordingTo(java.util.Comparator.comparingDouble(Fit.Next::shareLeft));
+                .isSortedAccordingTo(Comparator.comparingDouble(Fit.Next::shareLeft));
         Fit.Next next = fit.next().get(0);
         assertThat(next.where()).isEqualTo(SHELF);
         assertThat(next.what()).isEqualTo(LogEntry.Quantity.LEVEL);
@@ -353,7 +365,7 @@ class FitTest {
                                                 true,
                                                 9));
                             }
-                            entries.sort(java.util.Comparator.comparingDouble(LogEntry::atS));
+                            entries.sort(Comparator.comparingDouble(LogEntry::atS));
                             return entries;
                         });
         assertThat(fit.oddities().stream().map(Fit.Oddity::kind))
