@@ -36,9 +36,9 @@ public record Log(List<LogEntry> entries) {
     }
 
     /**
-     * From when on all that was done stands in it, s since the start: from its first entry, since it
-     * may be begun weeks after the run. Where it begins with something that was done, nothing was
-     * before that, and it is all from the start.
+     * From when on all that was done stands in it, s since the start: from its first entry, since
+     * it may be begun weeks after the run. Where it begins with something that was done, nothing
+     * was before that, and it is all from the start.
      */
     public double keptFromS() {
         if (isEmpty()) {
@@ -50,7 +50,8 @@ public record Log(List<LogEntry> entries) {
             if (entry.atS() >= endS || entry instanceof LogEntry.Reading r && isLevel(r)) {
                 return firstS;
             }
-            if (entry instanceof LogEntry.Deed || entry instanceof LogEntry.Reading r && isPoured(r)) {
+            if (entry instanceof LogEntry.Deed
+                    || entry instanceof LogEntry.Reading r && isPoured(r)) {
                 return 0;
             }
         }

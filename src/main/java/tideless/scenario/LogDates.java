@@ -57,8 +57,26 @@ final class LogDates {
     private LogDates(LocalDateTime begin, LocalDateTime end, List<String> cells) {
         this.begin = begin;
         this.end = end;
-        timestamps =
-                Timestamps.of(cells.stream().map(cell -> plain(cell).text() + " 00:00").toList());
+        List<String> plain = cells.stream().map(cell -> plain(cell).text() + " 00:00").toList();
+        Timestamps told = Timestamps.of(plain);
+        timestamps = told.isTold() ? told : byRun(told, cells);
+    }
+
+    /** Where no row tells the order, the run may: by one of the two every row must lie in it. */
+    private Timestamps byRun(Timestamps untold, List<String> cells) {
+        Timestamps dayFirst = Timestamps.inOrder(true);
+        Timestamps monthFirst = Timestamps.inOrder(false);
+        List<String> some = cells.stream().filter(cell -> !cell.isBlank()).toList();
+        boolean byDay = some.stream().allMatch(cell -> liesInRun(dayFirst, cell));
+        boolean byMonth = some.stream().allMatch(cell -> liesInRun(monthFirst, cell));
+        return byDay == byMonth ? untold : byDay ? dayFirst : monthFirst;
+    }
+
+    private boolean liesInRun(Timestamps order, String cell) {
+        Plain plain = plain(cell);
+        Read<LocalDateTime> read =
+                read(order, plain, plain.text().indexOf(':') >= 0 ? "" : "12:00");
+        return read.isSound() && !read.value().isBefore(begin) && read.value().isBefore(end);
     }
 
     /**
@@ -77,9 +95,12 @@ final class LogDates {
      * @param clock a time of day; empty where the cell holds it
      */
     Read<LocalDateTime> read(String cell, String clock) {
-        Plain plain = plain(cell);
+        return read(timestamps, plain(cell), clock);
+    }
+
+    private Read<LocalDateTime> read(Timestamps order, Plain plain, String clock) {
         Read<LocalDateTime> read =
-                timestamps.read(clock.isEmpty() ? plain.text() : plain.text() + " " + clock);
+                order.read(clock.isEmpty() ? plain.text() : plain.text() + " " + clock);
         if (!read.isSound()) {
             return read;
         }
@@ -95,7 +116,7 @@ final class LogDates {
         if (weekday.matches() && weekday.group(2) == null) {
             return "A day of the week does not tell which week: write the date.";
         }
-        return cell.matches("\\d{1,2}[/-]\\d{1,2}([/-]\\d+)?")
+        return cell.matches("\\d{1,2}[/-]\\d{1,2}([/-]\\d+)?( .*)?")
                 ? "No date of this log tells whether the day or the month comes first."
                 : "";
     }

@@ -73,12 +73,15 @@ final class LogTable {
     private final TomlFile source;
     private final boolean commas;
     private final List<String> vessels;
+    private final String ppm; // what the scenario calls its pen's, if any
     private final List<CsvRecord> rows = new ArrayList<>();
     private final Map<String, Integer> columns = new LinkedHashMap<>();
     private final List<Quantity> quantities = new ArrayList<>();
 
-    private LogTable(String label, TomlFile source, boolean commas, List<String> vessels) {
+    private LogTable(
+            String label, TomlFile source, boolean commas, List<String> vessels, String ppm) {
         this.vessels = vessels;
+        this.ppm = ppm;
         this.label = label;
         this.source = source;
         this.commas = commas;
@@ -88,9 +91,12 @@ final class LogTable {
      * Reads a text; faulty where it is no table of a log, which has then been said.
      *
      * @param vessels names of the rig's trays and reservoirs
+     * @param ppm the unit that a pen's ppm is; empty where that is not known
      */
-    static Read<List<Line>> read(String label, String text, TomlFile source, List<String> vessels) {
-        LogTable table = new LogTable(label, source, CsvColumns.separator(text) != ',', vessels);
+    static Read<List<Line>> read(
+            String label, String text, TomlFile source, List<String> vessels, String ppm) {
+        LogTable table =
+                new LogTable(label, source, CsvColumns.separator(text) != ',', vessels, ppm);
         try {
             for (CsvRecord row : CsvColumns.reader(text)) {
                 if (!table.rows.isEmpty() || !tellsSeparator(row)) {
@@ -255,7 +261,7 @@ final class LogTable {
     private boolean hasUnit(CsvRecord names, String name, Quantity quantity) {
         if (quantity.what().tables().isEmpty()
                 || !quantity.unit().isEmpty()
-                || LITRES.matcher(quantity.word()).find()) {
+                || !said(quantity.word()).isEmpty()) {
             return true;
         }
         long bare =
@@ -445,18 +451,31 @@ final class LogTable {
             number = (Measure.plain(whole + part) + " " + of).strip();
         }
         boolean isBare = number.matches("[+-]?[\\d.,eE+-]+ ?");
-        String own = unit.isEmpty() && LITRES.matcher(word).find() ? "L" : unit;
-        String whole = (isBare ? number + " " + own : number).strip();
+        String whole =
+                (isBare ? number + " " + (unit.isEmpty() ? said(word) : unit) : number).strip();
+        if (!ppm.isEmpty() && whole.toLowerCase(Locale.ROOT).endsWith("ppm")) {
+            whole = whole.substring(0, whole.length() - 3) + ppm;
+        }
         return new Cell(PEN.matcher(whole).replaceFirst("$1S/cm"), column);
+    }
+
+    /** The unit that a word says by itself; empty for none. */
+    private static String said(String word) {
+        Matcher unit = SAYS_UNIT.matcher(word);
+        if (!unit.find()) {
+            return "";
+        }
+        return unit.group().equalsIgnoreCase("gallons")
+                ? "gal"
+                : unit.group().equalsIgnoreCase("ppm") ? "ppm" : "L";
     }
 
     /** As 9 1/8 in. */
     private static final Pattern BROKEN =
             Pattern.compile("(\\d{1,3}\\s+)?(\\d{1,2})/(\\d{1,2})\\s*([^\\d/].*)?");
 
-    /** A word that says its unit by itself. */
-    private static final Pattern LITRES =
-            Pattern.compile("\\bl(itres|iters)\\b", Pattern.CASE_INSENSITIVE);
+    private static final Pattern SAYS_UNIT =
+            Pattern.compile("\\b(litres|liters|gallons|ppm)\\b", Pattern.CASE_INSENSITIVE);
 
     /** What pens show for mS/cm and uS/cm. */
     private static final Pattern PEN = Pattern.compile("([mu\u00b5\u03bc])S$");

@@ -106,8 +106,7 @@ public final class LogWords {
                         .anyMatch(
                                 r ->
                                         r.id().equals(vessel)
-                                                && r.refill().when()
-                                                        != Reservoir.Refill.When.NEVER)
+                                                && r.refill().when() != Reservoir.Refill.When.NEVER)
                 || scenario.trays().stream()
                         .anyMatch(
                                 t ->

@@ -409,6 +409,55 @@ class LogReaderTest {
                 .contains("A day of the week does not tell which week: write the date.");
     }
 
+    /**
+     * The bench runs from 2 March to May: the first of May lies in it, the fifth of January not.
+     */
+    @Test
+    void a_date_that_lies_in_the_run_by_one_order_alone_is_read_so() throws IOException {
+        assertThat(
+                        log("date,where,what,value\n5/1/2026,shelf,level,20 cm\n2026-05-02,shelf,level,19 cm\n")
+                                .entries()
+                                .get(0)
+                                .atS())
+                .isEqualTo(60 * Time.DAY_S + 8 * Time.HOUR_S);
+        assertThat(log("date,where,what,value\n5/1/2026 10:30,shelf,level,20 cm\n").lastS())
+                .isEqualTo(60 * Time.DAY_S + 10.5 * Time.HOUR_S);
+        assertThat(faults("date,where,what,value\n3/4/2026,shelf,level,20 cm\n"))
+                .contains("whether the day or the month comes first");
+    }
+
+    @Test
+    void a_log_of_another_year_is_told_once() throws IOException {
+        String told =
+                faults(
+                        "date,where,what,value\n2025-03-04,shelf,level,20 cm\n"
+                                + "2025-03-05,shelf,level,19 cm\n2026-03-06,shelf,level,18 cm\n");
+        assertThat(told)
+                .contains("csv:2:1: date: found \"2025-03-04\"")
+                .contains("Did you mean 2026-03-04? One more line is of another year.")
+                .doesNotContain("2025-03-05");
+    }
+
+    /** As the scenario writes it, and nothing is guessed where it does not. */
+    @Test
+    void a_pens_ppm_is_that_of_the_scenario() throws IOException {
+        Path bench = folder.resolve("bench.toml");
+        String toml =
+                Files.readString(BENCH).replaceAll("ec = \"1.6 mS/cm\"", "ec = \"600 ppm-500\"");
+        assertThat(toml).contains("ppm-500");
+        Files.writeString(bench, toml);
+        Path log =
+                Files.writeString(
+                        folder.resolve("log.csv"),
+                        "date,where,what,value\n4 Mar,basil,EC,880 ppm\n5 Mar,basil,ppm,880\n");
+        Reading reading = ScenarioReader.read(bench, Beside.files(log, null));
+        assertThat(((Reading.Good) reading).scenario().log().readings())
+                .extracting(LogEntry.Reading::value)
+                .containsExactly(1.76, 1.76);
+        assertThat(faults("date,where,what,value\n4 Mar,basil,EC,880 ppm\n"))
+                .contains("by 500 or by 700");
+    }
+
     @Test
     void a_date_without_a_year_lies_in_the_run_where_it_can() {
         LocalDateTime begin = LocalDateTime.of(2026, 11, 20, 0, 0);

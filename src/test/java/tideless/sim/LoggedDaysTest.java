@@ -66,8 +66,7 @@ class LoggedDaysTest {
 
     @Test
     void no_rule_is_followed_between_the_first_entry_and_the_last() {
-        Season season =
-                run(bench(), new LogEntry.Looked(at(0, 8)), new LogEntry.Looked(at(40, 8)));
+        Season season = run(bench(), new LogEntry.Looked(at(0, 8)), new LogEntry.Looked(at(40, 8)));
         assertThat(season.events().stream().filter(e -> e.atS() <= at(40, 8)).map(Event::kind))
                 .doesNotContain(Event.Kind.REFILL, Event.Kind.FLUSH, Event.Kind.HARVEST);
         assertThat(events(season, Event.Kind.OUTLET_UNCOVERED)).isNotEmpty();
@@ -98,7 +97,10 @@ class LoggedDaysTest {
         assertThat(events(season, Event.Kind.REFILL).get(0).atS()).isEqualTo(at(18, 8));
         // A level before it is the first entry; what stood there then was read.
         assertThat(
-                        new Log(List.of(level(at(18, 8), 0.1), new LogEntry.FilledUp(at(18, 8), SHELF)))
+                        new Log(
+                                        List.of(
+                                                level(at(18, 8), 0.1),
+                                                new LogEntry.FilledUp(at(18, 8), SHELF)))
                                 .keptFromS())
                 .isEqualTo(at(18, 8));
     }
