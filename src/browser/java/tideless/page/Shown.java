@@ -217,7 +217,7 @@ final class Shown {
     private static Map<String, Object> warning(Scenario scenario, Warning warning, boolean years) {
         Map<String, Object> told = new LinkedHashMap<>();
         told.put("name", Names.of(warning.kind()));
-        told.put("head", WarningWords.head(warning, scenario, years));
+        told.put("head", WarningWords.head(List.of(warning), scenario, years));
         told.put("atS", secondsTo(scenario.start(), warning.from()));
         told.put("untilS", secondsTo(scenario.start(), warning.until()));
         told.put("vessel", Names.of(warning.vessel()));

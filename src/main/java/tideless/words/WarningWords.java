@@ -26,11 +26,6 @@ public final class WarningWords {
         return Names.of(warning.kind()) + ", " + Names.of(warning.vessel(), warning.crop());
     }
 
-    /** The same of a run: "since" of what began before the end of its log and goes on. */
-    public static String head(Warning warning, Scenario scenario, boolean year) {
-        return about(warning) + begins(warning, scenario) + Dates.visit(warning.from(), year);
-    }
-
     /** As ", from ", or ", since " of what began before the end of a grower's log. */
     private static String begins(Warning warning, Scenario scenario) {
         boolean isOn =

@@ -60,15 +60,15 @@ class WarningWordsTest {
         Warning warning = warning(Measure.atMost(8.1, 6.2, Unit.PH), "");
         assertEquals(
                 "pH out, tray left, from Tue 3 Mar 00:00",
-                WarningWords.head(warning, bench, false));
+                WarningWords.head(List.of(warning), bench, false));
         Log before = new Log(List.of(new LogEntry.Looked(20 * Time.HOUR_S)));
         assertEquals(
                 "pH out, tray left, from Tue 3 Mar 00:00",
-                WarningWords.head(warning, bench.withLog(before), false));
+                WarningWords.head(List.of(warning), bench.withLog(before), false));
         Log during = new Log(List.of(new LogEntry.Looked(30 * Time.HOUR_S)));
         assertEquals(
                 "pH out, tray left, since Tue 3 Mar 00:00",
-                WarningWords.head(warning, bench.withLog(during), false));
+                WarningWords.head(List.of(warning), bench.withLog(during), false));
     }
 
     @Test
