@@ -119,6 +119,21 @@ class SessionTest {
     }
 
     @Test
+    void a_rig_with_a_log_says_what_of_it_was_lived() throws IOException {
+        Path bench = Path.of("scenarios/logged-bench.toml");
+        Path log = Path.of("scenarios/logged-bench-log.csv");
+        Session session = new Session(1);
+        session.file("logged-bench-log.csv", Files.readString(log));
+        assertEquals(List.of(), session.read(Files.readString(bench)));
+        session.run(1);
+        String verdict = String.valueOf(Shown.result(session.forecast()).get("verdict"));
+        assertTrue(verdict.contains("Log up to Sun 26 Apr 08:00"), verdict);
+        assertTrue(verdict.contains("reservoir shelf: filled 5 times"), verdict);
+        assertTrue(verdict.contains("Past, as this run has it: low light"), verdict);
+        assertTrue(verdict.contains("what the log read and did stays"), verdict);
+    }
+
+    @Test
     void what_a_page_gives_out_are_the_bytes_of_the_command_line() throws IOException {
         Session session = session();
         session.run(1);

@@ -29,6 +29,7 @@ import tideless.words.CautionWords;
 import tideless.words.CureWords;
 import tideless.words.Dates;
 import tideless.words.FeedWords;
+import tideless.words.LogWords;
 import tideless.words.MachineWords;
 import tideless.words.Names;
 import tideless.words.Numbers;
@@ -165,7 +166,7 @@ final class Shown {
         boolean years = scenario.days() > LONG_RUN_DAYS;
         Map<String, Object> result = new LinkedHashMap<>();
         result.put("survives", forecast.survives());
-        result.put("verdict", VerdictWords.lines(forecast));
+        result.put("verdict", verdict(forecast));
         result.put("feed", "Feed: " + FeedWords.readings(scenario.feed().composition()));
         result.put("tasks", forecast.toDo().stream().map(t -> task(forecast, t, years)).toList());
         result.put(
@@ -176,6 +177,19 @@ final class Shown {
                         .toList());
         result.put("events", forecast.trace().events().stream().map(Shown::event).toList());
         return result;
+    }
+
+    /** The verdict and, of a rig with a log, what was lived of it and what is past. */
+    private static List<String> verdict(Forecast forecast) {
+        List<String> lines = new ArrayList<>(VerdictWords.lines(forecast));
+        Scenario scenario = forecast.trace().scenario();
+        lines.addAll(LogWords.lived(scenario));
+        WarningWords.past(forecast.advice().past()).ifPresent(lines::add);
+        if (!scenario.log().isEmpty()) {
+            lines.add(
+                    "What is moved is moved from the first day on; what the log read and did stays.");
+        }
+        return lines;
     }
 
     private static Map<String, Object> task(Forecast forecast, Task task, boolean years) {
@@ -203,7 +217,7 @@ final class Shown {
     private static Map<String, Object> warning(Scenario scenario, Warning warning, boolean years) {
         Map<String, Object> told = new LinkedHashMap<>();
         told.put("name", Names.of(warning.kind()));
-        told.put("head", WarningWords.head(warning, years));
+        told.put("head", WarningWords.head(List.of(warning), scenario, years));
         told.put("atS", secondsTo(scenario.start(), warning.from()));
         told.put("untilS", secondsTo(scenario.start(), warning.until()));
         told.put("vessel", Names.of(warning.vessel()));

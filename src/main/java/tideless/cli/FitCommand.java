@@ -129,6 +129,9 @@ final class FitCommand implements Callable<Integer> {
         }
         PrintWriter out = spec.commandLine().getOut();
         return Written.told(
-                spec, written, folder, () -> FitTable.print(out, fit.get(), Terminal.width()));
+                spec,
+                written,
+                folder,
+                () -> FitTable.print(out, fit.get(), Terminal.width(), Tideless.shown(spec)));
     }
 }

@@ -100,7 +100,12 @@ final class LogCommand implements Runnable {
             Path to = file != null ? file : Path.of(RunCommand.baseName(scenario) + "-log.csv");
             List<Path> inputs = Scenarios.inputs(read.good().get());
             WriteResult written =
-                    LogFiles.write(read.good().get().scenario(), LogTerms.all(), to, inputs);
+                    LogFiles.write(
+                            read.good().get().scenario(),
+                            LogTerms.all(),
+                            Tideless.shown(spec),
+                            to,
+                            inputs);
             PrintWriter out = spec.commandLine().getOut();
             return Written.told(
                     spec,

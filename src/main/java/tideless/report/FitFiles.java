@@ -13,6 +13,7 @@ import java.util.Map;
 import java.util.function.Function;
 import tideless.drawing.DaysOff;
 import tideless.physics.Time;
+import tideless.rig.Filling;
 import tideless.rig.LogEntry;
 import tideless.rig.Reservoir;
 import tideless.rig.Scenario;
@@ -77,6 +78,21 @@ public final class FitFiles {
                     after,
                     trace -> levels(trace, which, perM),
                     levels);
+        }
+        for (int i = 0; i < fit.scenario().trays().size(); i++) {
+            int which = i;
+            Tray tray = fit.scenario().trays().get(i);
+            if (!(tray.filling() instanceof Filling.ByValve)) { // which holds its level
+                panel(
+                        fit,
+                        tray.id(),
+                        LogEntry.Quantity.LEVEL,
+                        perM,
+                        before,
+                        after,
+                        trace -> Curves.Curve.hourly(trace.trays().get(which).levelM(), perM),
+                        levels);
+            }
         }
         List<Panel> ecs = new ArrayList<>();
         for (int i = 0; i < fit.scenario().trays().size(); i++) {

@@ -2,8 +2,10 @@ package tideless.report;
 
 import java.io.PrintWriter;
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.Comparator;
 import java.util.List;
+import java.util.Locale;
 import tideless.sim.Event;
 import tideless.study.Fit;
 import tideless.words.Dates;
@@ -19,11 +21,13 @@ public final class FitTable {
     private static final String WORTH_ROW = "  %-16s %-24s %-14s %-14s %s";
     private static final int WORTHIEST = 5;
 
+    private final Telling shown;
     private final PrintWriter out;
     private final Fit fit;
     private final int width;
 
-    private FitTable(PrintWriter out, Fit fit, int width) {
+    private FitTable(PrintWriter out, Fit fit, int width, Telling shown) {
+        this.shown = shown;
         this.out = out;
         this.fit = fit;
         this.width = width;
@@ -33,18 +37,22 @@ public final class FitTable {
      * Prints it.
      *
      * @param width columns to fill
+     * @param shown the units it is told in
      */
-    public static void print(PrintWriter out, Fit fit, int width) {
-        FitTable table = new FitTable(out, fit, width);
+    public static void print(PrintWriter out, Fit fit, int width, Telling shown) {
+        FitTable table = new FitTable(out, fit, width, shown);
         out.println(Names.clean(fit.scenario().title()));
         table.say(
                 "Log of "
                         + Dates.span(
-                                fit.scenario().start(),
+                                LogWords.day(
+                                        fit.scenario(),
+                                        fit.scenario().log().entries().get(0).atS()),
                                 LogWords.day(fit.scenario(), fit.scenario().log().lastS()))
                         + "; learned from "
                         + fit.readings().size()
                         + (fit.readings().size() == 1 ? " reading." : " readings."));
+        LogWords.assumed(fit.scenario()).forEach(table::say);
         out.println();
         List<String> learned = new ArrayList<>(FitWords.learned(fit));
         learned.addAll(FitWords.leaks(fit));
@@ -55,6 +63,10 @@ public final class FitTable {
         if (!fit.oddities().isEmpty()) {
             out.println("What no noise explains");
             FitWords.oddities(fit).forEach(line -> table.say("! " + line));
+            out.println();
+        }
+        FitWords.countForLess(fit).forEach(table::say);
+        if (!FitWords.countForLess(fit).isEmpty()) {
             out.println();
         }
         table.dates();
@@ -70,8 +82,10 @@ public final class FitTable {
         Wrap.lines(text, width).forEach(out::println);
     }
 
-    private static String row(String format, Object... cells) {
-        return String.format(java.util.Locale.ROOT, format, cells).stripTrailing();
+    /** Told in other units before it is laid out, so that columns stay columns. */
+    private String row(String format, String... cells) {
+        Object[] told = Arrays.stream(cells).map(shown::told).toArray();
+        return String.format(Locale.ROOT, format, told).stripTrailing();
     }
 
     private void dates() {

@@ -513,7 +513,9 @@ public final class ForecastTable {
     }
 
     private String warning(List<Warning> group) {
-        return WarningWords.head(group, years) + ": " + WarningWords.brief(group.get(0));
+        return WarningWords.head(group, forecast.trace().scenario(), years)
+                + ": "
+                + WarningWords.brief(group.get(0));
     }
 
     /** The first cure, or all of them, as they follow the warning; empty for none. */

@@ -38,11 +38,16 @@ public final class LogFiles {
      * Writes both, or neither; never over a file that is there.
      *
      * @param words all that may stand under what
+     * @param shown the units of its examples
      * @param file the table's, ending in .csv; the sheet's ends in .html
      * @param inputs files that were read for it
      */
     public static WriteResult write(
-            Scenario scenario, List<String> words, Path file, Collection<Path> inputs) {
+            Scenario scenario,
+            List<String> words,
+            ShownIn shown,
+            Path file,
+            Collection<Path> inputs) {
         String name = file.getFileName().toString();
         Path sheet = file.resolveSibling(name.substring(0, name.length() - 4) + ".html");
         for (Path target : List.of(file, sheet)) {
@@ -56,10 +61,12 @@ public final class LogFiles {
             }
         }
         Map<String, byte[]> files = new LinkedHashMap<>();
-        files.put(name, table(scenario, words).getBytes(StandardCharsets.UTF_8));
+        files.put(
+                name,
+                table(scenario, worded(words, shown), shown).getBytes(StandardCharsets.UTF_8));
         files.put(
                 sheet.getFileName().toString(),
-                sheet(scenario, words).getBytes(StandardCharsets.UTF_8));
+                sheet(scenario, worded(words, shown), shown).getBytes(StandardCharsets.UTF_8));
         Path folder = Optional.ofNullable(file.getParent()).orElse(Path.of("."));
         return ResultFiles.put(folder, () -> files, inputs);
     }
@@ -78,7 +85,31 @@ public final class LogFiles {
                 : String.join(", ", names.stream().map(Names::clean).toList());
     }
 
-    static String table(Scenario scenario, List<String> words) {
+    /** Who pours gallons need not write of litres. */
+    private static List<String> worded(List<String> words, ShownIn shown) {
+        return words.stream()
+                .map(word -> shown.us() && word.equals("litres in") ? "gallons in" : word)
+                .toList();
+    }
+
+    private static String litresIn(List<String> words) {
+        return words.contains("gallons in") ? "gallons in" : "litres in";
+    }
+
+    private static String mostWorth(Scenario scenario, ShownIn shown) {
+        String much = shown.us() ? "gallons" : "litres";
+        return (scenario.reservoirs().isEmpty()
+                        ? "the level of each tray on three days a week and before it is topped up, the "
+                                + much
+                                + " that go in"
+                        : "the level of the reservoir on three days a week, the "
+                                + much
+                                + " of each refill")
+                + ", the EC of each tray once a week, and once the level in the evening and again the"
+                + " next morning, which finds a leak.";
+    }
+
+    static String table(Scenario scenario, List<String> words, ShownIn shown) {
         String first = words.get(0);
         String where =
                 scenario.reservoirs().isEmpty()
@@ -89,9 +120,9 @@ public final class LogFiles {
                 # One line for each thing you read or do, in any order. Lines that begin with # are passed over.
                 # where: reservoirs %s; trays %s
                 # what: %s
-                # value: with its unit, as 14.5 cm, 6 L, 1.82 mS/cm, 20 degC, 85 g; litres in or refill say how much went in
+                # value: with its unit, as %s, 85 g; %s or refill say how much went in
                 # use: no keeps a reading out that you do not believe
-                # For example: %s,08:00,%s,%s,14.5 cm,before the refill,
+                # For example: %s,08:00,%s,%s,%s,before the refill,
                 date,time,where,what,value,remark,use
                 """
                 .formatted(
@@ -99,12 +130,15 @@ public final class LogFiles {
                         reservoirs(scenario),
                         trays(scenario),
                         String.join(", ", words),
+                        shown.told("14.5 cm, 6 L, 1.82 mS/cm, 20 degC"),
+                        litresIn(words),
                         scenario.start(),
                         Names.clean(where),
-                        first);
+                        first,
+                        shown.told("14.5 cm"));
     }
 
-    static String sheet(Scenario scenario, List<String> words) {
+    static String sheet(Scenario scenario, List<String> words, ShownIn shown) {
         StringBuilder page = new StringBuilder();
         String title = MixPage.text(Names.clean(scenario.title()));
         page.append("<!DOCTYPE html>\n<html lang=\"en\">\n<head>\n<meta charset=\"utf-8\" />\n")
@@ -120,10 +154,10 @@ public final class LogFiles {
                 .append(MixPage.text(trays(scenario)))
                 .append("</p>\n<p>what: ")
                 .append(MixPage.text(String.join(", ", words)))
-                .append("; value with its unit, as 14.5 cm, 6 L, 1.82 mS/cm, 85 g")
-                .append("</p>\n<p>Most worth: the level of the reservoir on three days a week, the")
-                .append(" litres of each refill, the EC of each tray once a week, and once the")
-                .append(" level in the evening and again the next morning, which finds a leak.")
+                .append("; value with its unit, as ")
+                .append(shown.told("14.5 cm, 6 L, 1.82 mS/cm"))
+                .append(", 85 g</p>\n<p>Most worth: ")
+                .append(mostWorth(scenario, shown))
                 .append("</p>\n<table>\n<thead><tr>");
         for (String column : List.of("date", "time", "where", "what", "value", "remark")) {
             page.append("<th>").append(column).append("</th>");

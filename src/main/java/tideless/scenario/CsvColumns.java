@@ -143,7 +143,10 @@ final class CsvColumns {
     static char separator(String text) {
         for (String line : text.split("\r\n|\r|\n")) {
             if (!line.isBlank() && !line.startsWith("#")) {
-                return line.indexOf(';') >= 0 && line.indexOf(',') < 0 ? ';' : ',';
+                if (line.indexOf(',') >= 0) {
+                    return ',';
+                }
+                return line.indexOf(';') >= 0 ? ';' : line.indexOf('\t') >= 0 ? '\t' : ',';
             }
         }
         return ',';
@@ -389,7 +392,7 @@ final class CsvColumns {
             return Read.absent();
         }
         boolean comma = COMMA.matcher(cell).matches();
-        if (comma && separator == ';') {
+        if (comma && separator != ',') {
             cell = cell.replace(',', '.');
         }
         if (NUMBER.matcher(cell).matches()) {

@@ -1,5 +1,6 @@
 package tideless.scenario;
 
+import java.time.LocalDate;
 import java.time.LocalDateTime;
 import java.time.temporal.ChronoUnit;
 import java.util.ArrayList;
@@ -27,7 +28,7 @@ import tideless.rig.VesselId;
 final class LogReader {
     private static final Pattern CLOCK =
             Pattern.compile(
-                    "(\\d{1,2})(?:[.:h](\\d\\d))?(?::\\d\\d)?\\s*(?:([AaPp])\\.?[Mm]\\.?)?");
+                    "(\\d{1,2})(?:[.:h](\\d\\d))?(?::\\d\\d)?\\s*(?:h|Uhr)?(?:([AaPp])\\.?[Mm]\\.?)?");
 
     /** Within so long the same deed may have been written down twice, by two clocks; assumed. */
     private static final double TWO_CLOCKS_S = 1.5 * Time.HOUR_S;
@@ -39,9 +40,13 @@ final class LogReader {
     private final TomlFile source;
     private final Scenario scenario;
     private final LogRules rules;
-    private Timestamps timestamps;
+    private LogDates dates;
     private boolean tellsTime;
     private int outside;
+    private final List<Misdated> misdated = new ArrayList<>();
+
+    /** A line of another year than the run's, and the day that may be meant. */
+    private record Misdated(LogTable.Line line, LocalDate meant) {}
 
     /** An entry and where it stands. */
     record Placed(LogEntry entry, LogWhat what, LogTable.Line line) {}
@@ -62,7 +67,8 @@ final class LogReader {
      */
     static Read<Log> read(String label, String text, TomlFile source, Scenario scenario) {
         int before = source.problems().size();
-        Read<List<LogTable.Line>> lines = LogTable.read(label, text, source);
+        Read<List<LogTable.Line>> lines =
+                LogTable.read(label, text, source, vessels(scenario), source.pensPpm());
         if (!lines.isSound()) {
             return Read.faulty();
         }
@@ -72,12 +78,17 @@ final class LogReader {
     }
 
     private Log log(List<LogTable.Line> lines) {
-        timestamps =
-                Timestamps.of(lines.stream().map(line -> line.date().text() + " 00:00").toList());
+        LocalDateTime begin = scenario.start().atStartOfDay();
+        dates =
+                LogDates.of(
+                        begin,
+                        begin.plusDays(scenario.days()),
+                        lines.stream().map(line -> line.date().text()).toList());
         List<Placed> placed = new ArrayList<>();
         for (LogTable.Line line : lines) {
             read(line, placed);
         }
+        sayMisdated();
         if (lines.isEmpty()) {
             note(1, "nothing is written in this log yet");
         }
@@ -153,16 +164,15 @@ final class LogReader {
         if (clock == null) {
             return Read.faulty();
         }
-        Read<LocalDateTime> when =
-                timestamps.read(clock.isEmpty() ? date.text() : date.text() + " " + clock);
+        Read<LocalDateTime> when = dates.read(date.text(), clock);
         if (!when.isSound()) {
             problem(
                     line.line(),
                     date,
                     LogTable.DATE,
                     date.isEmpty() ? "nothing" : Key.quoted(TomlFile.shown(date.text())),
-                    "a date, as 2026-03-09 or 09.03.2026",
-                    "");
+                    "a date, as 2026-03-09, 09.03.2026 or 9 Mar",
+                    LogDates.hint(date.text()));
             return Read.faulty();
         }
         LocalDateTime at = when.value();
@@ -218,18 +228,34 @@ final class LogReader {
         for (int years : new int[] {1, -1, 2, -2, 10, -10, 100, -100}) {
             LocalDateTime other = at.plusYears(years);
             if (!other.isBefore(begin) && other.isBefore(end)) {
-                problem(
-                        line.line(),
-                        line.date(),
-                        LogTable.DATE,
-                        Key.quoted(TomlFile.shown(line.date().text())),
-                        "a day of the run, %s to %s"
-                                .formatted(scenario.start(), scenario.lastDay()),
-                        "Did you mean " + other.toLocalDate() + "?");
+                misdated.add(new Misdated(line, other.toLocalDate()));
                 return Read.faulty();
             }
         }
         return Read.absent();
+    }
+
+    /** Those of another year, in one sentence: who miswrites it does so from top to bottom. */
+    private void sayMisdated() {
+        if (misdated.isEmpty()) {
+            return;
+        }
+        Misdated first = misdated.get(0);
+        int more = misdated.size() - 1;
+        problem(
+                first.line().line(),
+                first.line().date(),
+                LogTable.DATE,
+                Key.quoted(TomlFile.shown(first.line().date().text())),
+                "a day of the run, %s to %s".formatted(scenario.start(), scenario.lastDay()),
+                "Did you mean "
+                        + first.meant()
+                        + "?"
+                        + (more == 0
+                                ? ""
+                                : more == 1
+                                        ? " One more line is of another year."
+                                        : " " + more + " more lines are of another year."));
     }
 
     private void sayDisorder(List<Placed> placed) {

@@ -7,6 +7,8 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
+import java.util.regex.Matcher;
+import java.util.regex.Pattern;
 
 /**
  * The cells of a log, one line for each thing that was read or done, whether the file has a column
@@ -27,6 +29,16 @@ final class LogTable {
 
     private static final List<String> OURS =
             List.of(DATE, TIME, WHERE, WHAT, VALUE, UNIT, REMARK, USE);
+
+    /** What people call them too. */
+    private static final Map<String, String> ALIASES =
+            Map.of(
+                    "day", DATE,
+                    "note", REMARK,
+                    "notes", REMARK,
+                    "remarks", REMARK,
+                    "comment", REMARK,
+                    "comments", REMARK);
 
     /**
      * What stands in one cell.
@@ -54,28 +66,42 @@ final class LogTable {
             Cell remark,
             Cell use) {}
 
-    /** A column of a quantity. */
-    private record Quantity(int at, String where, LogWhat what, String unit) {}
+    /** A column of a quantity, with the words it is called by. */
+    private record Quantity(int at, String where, LogWhat what, String word, String unit) {}
 
     private final String label;
     private final TomlFile source;
     private final boolean commas;
+    private final List<String> vessels;
+    private final String ppm; // what the scenario calls its pen's, if any
     private final List<CsvRecord> rows = new ArrayList<>();
     private final Map<String, Integer> columns = new LinkedHashMap<>();
     private final List<Quantity> quantities = new ArrayList<>();
 
-    private LogTable(String label, TomlFile source, boolean commas) {
+    private LogTable(
+            String label, TomlFile source, boolean commas, List<String> vessels, String ppm) {
+        this.vessels = vessels;
+        this.ppm = ppm;
         this.label = label;
         this.source = source;
         this.commas = commas;
     }
 
-    /** Reads a text; faulty where it is no table of a log, which has then been said. */
-    static Read<List<Line>> read(String label, String text, TomlFile source) {
-        LogTable table = new LogTable(label, source, CsvColumns.separator(text) == ';');
+    /**
+     * Reads a text; faulty where it is no table of a log, which has then been said.
+     *
+     * @param vessels names of the rig's trays and reservoirs
+     * @param ppm the unit that a pen's ppm is; empty where that is not known
+     */
+    static Read<List<Line>> read(
+            String label, String text, TomlFile source, List<String> vessels, String ppm) {
+        LogTable table =
+                new LogTable(label, source, CsvColumns.separator(text) != ',', vessels, ppm);
         try {
             for (CsvRecord row : CsvColumns.reader(text)) {
-                table.rows.add(row);
+                if (!table.rows.isEmpty() || !tellsSeparator(row)) {
+                    table.rows.add(row);
+                }
             }
         } catch (CsvParseException e) {
             table.problem(table.rows.size() + 1, 1, "", "text that is no CSV", "a CSV file", "");
@@ -110,6 +136,11 @@ final class LogTable {
         return fit ? Read.of(lines) : Read.faulty();
     }
 
+    /** A line "sep=;" that spreadsheets put above a table. */
+    private static boolean tellsSeparator(CsvRecord row) {
+        return row.getField(0).strip().toLowerCase(Locale.ROOT).startsWith("sep=");
+    }
+
     private static int line(CsvRecord row) {
         return (int) row.getStartingLineNumber();
     }
@@ -127,7 +158,7 @@ final class LogTable {
         for (int i = 0; i < names.getFieldCount(); i++) {
             String name = names.getField(i).strip();
             String ours = name.toLowerCase(Locale.ROOT);
-            ours = ours.equals("note") || ours.equals("remarks") ? REMARK : ours;
+            ours = ALIASES.getOrDefault(ours, ours);
             if (name.isEmpty()) {
                 sound &= holdsNothing(i);
                 continue;
@@ -139,6 +170,8 @@ final class LogTable {
                 }
             } else if (isLong || !quantity(name, i)) {
                 sound &= unknown(names, name, i, isLong);
+            } else {
+                sound &= hasUnit(names, name, quantities.get(quantities.size() - 1));
             }
         }
         if (!sound) {
@@ -186,7 +219,9 @@ final class LogTable {
                 alone
                         ? String.join(", ", OURS)
                         : String.join(", ", OURS) + "; or a column a quantity, as \"level (cm)\"",
-                "log new makes a log with all of them.");
+                "The first row says "
+                        + Key.quoted(TomlFile.shown(String.join(", ", names.getFields())))
+                        + "; log new makes a log with all of them.");
         return false;
     }
 
@@ -204,16 +239,67 @@ final class LogTable {
             where = String.join(" ", List.of(words).subList(0, i));
             what = LogWhat.of(String.join(" ", List.of(words).subList(i, words.length)));
         }
-        if (what == null) {
+        for (int i = words.length - 1; what == null && i > 0; i--) { // as "EC basil"
+            where = String.join(" ", List.of(words).subList(i, words.length));
+            what =
+                    isVessel(where)
+                            ? LogWhat.of(String.join(" ", List.of(words).subList(0, i)))
+                            : null;
+        }
+        if (what == null && isVessel(bare)) { // as "shelf (cm)"
+            where = bare;
+            what = LogWhat.ofUnit(unit.strip());
+        }
+        if (what == null || isHeight(bare)) {
             return false;
         }
-        quantities.add(new Quantity(at, where, what, unit.strip()));
+        quantities.add(new Quantity(at, where, what, bare, unit.strip()));
         return true;
+    }
+
+    /** Says so once of a column, not of each of its cells, where no unit is stated. */
+    private boolean hasUnit(CsvRecord names, String name, Quantity quantity) {
+        if (quantity.what().tables().isEmpty()
+                || !quantity.unit().isEmpty()
+                || !said(quantity.word()).isEmpty()) {
+            return true;
+        }
+        long bare =
+                rows.subList(1, rows.size()).stream()
+                        .filter(row -> quantity.at() < row.getFieldCount())
+                        .filter(row -> row.getField(quantity.at()).strip().matches("[\\d.,]*\\d"))
+                        .count();
+        if (bare < 2) {
+            return true; // which the cell itself says
+        }
+        List<String> units = new ArrayList<>();
+        quantity.what().tables().forEach(table -> units.addAll(table.shown()));
+        problem(
+                line(names),
+                quantity.at() + 1,
+                "",
+                Key.quoted(TomlFile.shown(name)) + ", and numbers without a unit below it",
+                "the unit behind the name: " + String.join(", ", units),
+                "As " + Key.quoted(TomlFile.shown(name) + " (" + units.get(0) + ")") + ".");
+        return false;
+    }
+
+    /** What many note of their plants; no level. */
+    private static final Pattern PLANT_HEIGHT =
+            Pattern.compile(
+                    "(?:.* )?(?:plants?|stems?|shoots?)[ _]height", Pattern.CASE_INSENSITIVE);
+
+    private static boolean isHeight(String bare) {
+        return PLANT_HEIGHT.matcher(bare).matches();
+    }
+
+    private boolean isVessel(String text) {
+        return vessels.stream().anyMatch(name -> name.equalsIgnoreCase(text));
     }
 
     private boolean unknown(CsvRecord names, String name, int at, boolean isLong) {
         String meant = Spelling.nearest(name.toLowerCase(Locale.ROOT), OURS);
-        if (meant.isEmpty() && !isLong) {
+        if (meant.isEmpty() && !isLong && !isHeight(CsvColumns.bare(name))) {
             meant = LogWhat.nearest(CsvColumns.bare(name));
         }
         if (meant.isEmpty()) {
@@ -242,7 +328,7 @@ final class LogTable {
         while (cells > names && row.getField(cells - 1).isBlank()) {
             cells--;
         }
-        if (cells <= names) {
+        if (cells <= names || isRemarkCut(row)) {
             return !isCutByComma(row);
         }
         problem(
@@ -253,6 +339,14 @@ final class LogTable {
                 "up to " + names + ", one for each name",
                 DECIMAL_COMMA + "; a remark with a comma in it goes in quotation marks.");
         return false;
+    }
+
+    /** Whether what is too much can only be of a remark with a comma in it, the last column. */
+    private boolean isRemarkCut(CsvRecord row) {
+        int last = rows.get(0).getFieldCount() - 1;
+        return columns.containsKey(WHAT)
+                && columns.getOrDefault(REMARK, -1) == last
+                && row.getField(last).matches(".*[A-Za-z]{3}.*");
     }
 
     private static final String DECIMAL_COMMA =
@@ -289,7 +383,11 @@ final class LogTable {
                             row,
                             cell(row, WHERE),
                             cell(row, WHAT),
-                            value(value.text(), unit.text(), value.column())));
+                            value(
+                                    cell(row, WHAT).text(),
+                                    value.text(),
+                                    unit.text(),
+                                    value.column())));
             return;
         }
         int before = lines.size();
@@ -300,7 +398,8 @@ final class LogTable {
                 continue;
             }
             boolean marked = !quantity.what().mayHaveValue();
-            Cell value = value(marked ? "" : text, quantity.unit(), quantity.at() + 1);
+            Cell value =
+                    value(quantity.word(), marked ? "" : text, quantity.unit(), quantity.at() + 1);
             lines.add(
                     line(
                             row,
@@ -332,15 +431,54 @@ final class LogTable {
                 cell(row, USE));
     }
 
-    /** A value with the unit of its column behind it, and a point for the decimal sign. */
-    private Cell value(String text, String unit, int column) {
+    /**
+     * A value with the unit of its column behind it, a point for the decimal sign, and what a ruler
+     * in inches or the display of a pen leave to their readers.
+     *
+     * @param word what it is of
+     */
+    private Cell value(String word, String text, String unit, int column) {
         String number = text;
         if (commas && number.matches("[+-]?\\d+,\\d+(\\D.*)?")) {
             number = number.replaceFirst(",", ".");
         }
-        boolean isBare = number.matches("[+-]?[\\d.,eE+-]+");
-        return new Cell(isBare && !unit.isEmpty() ? number + " " + unit : number, column);
+        Matcher broken = BROKEN.matcher(number);
+        if (broken.matches() && Integer.parseInt(broken.group(3)) > 0) {
+            double whole = broken.group(1) == null ? 0 : Integer.parseInt(broken.group(1).strip());
+            double part =
+                    Integer.parseInt(broken.group(2)) / (double) Integer.parseInt(broken.group(3));
+            String of = broken.group(4) == null ? "" : broken.group(4);
+            number = (Measure.plain(whole + part) + " " + of).strip();
+        }
+        boolean isBare = number.matches("[+-]?[\\d.,eE+-]+ ?");
+        String whole =
+                (isBare ? number + " " + (unit.isEmpty() ? said(word) : unit) : number).strip();
+        if (!ppm.isEmpty() && whole.toLowerCase(Locale.ROOT).endsWith("ppm")) {
+            whole = whole.substring(0, whole.length() - 3) + ppm;
+        }
+        return new Cell(PEN.matcher(whole).replaceFirst("$1S/cm"), column);
     }
+
+    /** The unit that a word says by itself; empty for none. */
+    private static String said(String word) {
+        Matcher unit = SAYS_UNIT.matcher(word);
+        if (!unit.find()) {
+            return "";
+        }
+        return unit.group().equalsIgnoreCase("gallons")
+                ? "gal"
+                : unit.group().equalsIgnoreCase("ppm") ? "ppm" : "L";
+    }
+
+    /** As 9 1/8 in. */
+    private static final Pattern BROKEN =
+            Pattern.compile("(\\d{1,3}\\s+)?(\\d{1,2})/(\\d{1,2})\\s*([^\\d/].*)?");
+
+    private static final Pattern SAYS_UNIT =
+            Pattern.compile("\\b(litres|liters|gallons|ppm)\\b", Pattern.CASE_INSENSITIVE);
+
+    /** What pens show for mS/cm and uS/cm. */
+    private static final Pattern PEN = Pattern.compile("([mu\u00b5\u03bc])S$");
 
     private Cell cell(CsvRecord row, String name) {
         Integer at = columns.get(name);

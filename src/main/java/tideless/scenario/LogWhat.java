@@ -11,10 +11,25 @@ import tideless.rig.LogEntry;
  */
 enum LogWhat {
     LEVEL(List.of(UnitTable.LENGTH), "level", "water level", "height"),
-    LITRES_IN(List.of(UnitTable.VOLUME), "litres in", "liters in", "feed in", "poured in"),
-    WATER_IN(List.of(UnitTable.VOLUME), "water in", "plain water in"),
-    REFILL(List.of(UnitTable.VOLUME), "refill", "filled up", "topped up", "refilled"),
-    EC(List.of(UnitTable.CONDUCTIVITY), "ec", "conductivity"),
+    LITRES_IN(
+            List.of(UnitTable.VOLUME),
+            "litres in",
+            "liters in",
+            "feed in",
+            "poured in",
+            "added",
+            "litres added",
+            "liters added"),
+    WATER_IN(List.of(UnitTable.VOLUME), "water in", "plain water in", "water added"),
+    REFILL(
+            List.of(UnitTable.VOLUME),
+            "refill",
+            "filled up",
+            "topped up",
+            "refilled",
+            "filled",
+            "top up"),
+    EC(List.of(UnitTable.CONDUCTIVITY), "ec", "conductivity", "ppm"),
     PH(List.of(), "ph"),
     TEMPERATURE(List.of(UnitTable.TEMPERATURE), "temperature", "temp", "solution temperature"),
     FRESH_WEIGHT(List.of(UnitTable.MASS), "fresh weight", "plant weight", "weight"),
@@ -122,6 +137,16 @@ enum LogWhat {
         String tidy = text.strip().toLowerCase(Locale.ROOT).replace('_', ' ').replace('-', ' ');
         for (LogWhat what : values()) {
             if (what.spellings.contains(tidy)) {
+                return what;
+            }
+        }
+        return null;
+    }
+
+    /** What a column without a word is about by its unit, as "shelf (cm)"; null for none. */
+    static LogWhat ofUnit(String unit) {
+        for (LogWhat what : List.of(LEVEL, EC, TEMPERATURE)) {
+            if (what.tables.get(0).spellings().contains(unit)) {
                 return what;
             }
         }

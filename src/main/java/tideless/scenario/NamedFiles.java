@@ -64,7 +64,7 @@ final class NamedFiles {
                     key,
                     Key.quoted(TomlFile.shown(name)) + ", which holds " + file.fault(),
                     TextFile.allowed(what, mostBytes),
-                    "");
+                    file.hint());
             return Read.faulty();
         }
         mentions.add(new Mention(table.line(key), files.label(name), file.bytes()));
@@ -100,7 +100,15 @@ final class NamedFiles {
         String label = beside.label("");
         String wrong = file.unreadable().isEmpty() ? file.fault() : file.unreadable();
         if (!wrong.isEmpty()) {
-            told.add(new Problem(label, 0, 0, "", wrong, TextFile.allowed(what, mostBytes), ""));
+            told.add(
+                    new Problem(
+                            label,
+                            0,
+                            0,
+                            "",
+                            wrong,
+                            TextFile.allowed(what, mostBytes),
+                            file.hint()));
             return Read.faulty();
         }
         mentions.add(new Mention(Integer.MAX_VALUE, label, file.bytes()));

@@ -107,10 +107,13 @@ public final class ScenarioReference {
         page.append("\n# Log\n\n")
                 .append("CSV in UTF-8 of up to 1 MB, a line for each thing that was read or done:")
                 .append(" columns `date`, `time`, `where`, `what`, `value`, and if wanted `unit`,")
-                .append(" `remark`, `use`. Parted by commas, or by semicolons, where the decimal")
-                .append(" sign may be a comma. `where` is a tray or a reservoir; `no` under `use`")
+                .append(" `remark`, `use`. Parted by commas, or by semicolons or tabs, where the")
+                .append(
+                        " decimal sign may be a comma. A date may stand without its year: 4.3., 4 Mar.")
+                .append(" `where` is a tray or a reservoir; `no` under `use`")
                 .append(" keeps an entry out. A table with a column a quantity is read as well:")
-                .append(" `level (cm)` beside a column `where`, or `shelf level (cm)`. Up to the")
+                .append(
+                        " `level (cm)` beside a column `where`, or `shelf level (cm)`, `shelf (cm)`. Up to the")
                 .append(" last entry a run does what the log says and follows no rule of visits; a")
                 .append(" level read in a reservoir, or in a tray without a valve, is the level")
                 .append(" from then on.\n\n")

@@ -17,6 +17,8 @@ record TextFile(byte[] bytes, String text, String unreadable, String fault) {
 
     static final int MEBIBYTE = 1 << 20;
 
+    private static final String NO_UTF_8 = "bytes that are not UTF-8 text";
+
     static TextFile of(ScenarioFiles.Content content, int mostBytes) {
         if (!content.unreadable().isEmpty()) {
             return new TextFile(new byte[0], null, content.unreadable(), "");
@@ -38,8 +40,16 @@ record TextFile(byte[] bytes, String text, String unreadable, String fault) {
             return new TextFile(
                     bytes, bare, "", bare.isBlank() ? "nothing: the file is empty" : "");
         } catch (CharacterCodingException e) {
-            return new TextFile(bytes, null, "", "bytes that are not UTF-8 text");
+            return new TextFile(bytes, null, "", NO_UTF_8);
         }
+    }
+
+    /** What helps against {@link #fault}; empty where nothing is to be said. */
+    String hint() {
+        return fault.equals(NO_UTF_8)
+                ? "A spreadsheet writes it where you save as \"CSV UTF-8\", an editor where you"
+                        + " choose UTF-8."
+                : "";
     }
 
     /** What would be allowed instead of {@link #fault}. */

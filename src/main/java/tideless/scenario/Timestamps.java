@@ -56,6 +56,16 @@ final class Timestamps {
         return new Timestamps(order);
     }
 
+    /** Whether any row told the order of day and month. */
+    boolean isTold() {
+        return order != Order.NOT_TOLD;
+    }
+
+    /** The same where somebody else tells it. */
+    static Timestamps inOrder(boolean dayFirst) {
+        return new Timestamps(dayFirst ? Order.DAY_FIRST : Order.MONTH_FIRST);
+    }
+
     private static boolean isDigits(String text) {
         for (int i = 0; i < text.length(); i++) {
             if (text.charAt(i) < '0' || text.charAt(i) > '9') {

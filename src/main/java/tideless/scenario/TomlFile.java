@@ -37,9 +37,17 @@ final class TomlFile {
     private final Set<String> excused = new HashSet<>();
     private TomlTable root;
     private TomlLines lines;
+    private String text = "";
 
     TomlFile(String name) {
         this.name = name;
+    }
+
+    /** The one unit in which this file writes a pen's ppm; empty where it does not or in two. */
+    String pensPpm() {
+        boolean is500 = text.indexOf("ppm-500") >= 0;
+        boolean is700 = text.indexOf("ppm-700") >= 0;
+        return is500 == is700 ? "" : is500 ? "ppm-500" : "ppm-700";
     }
 
     String name() {
@@ -54,6 +62,7 @@ final class TomlFile {
     boolean parse(String text) {
         TomlParseResult result;
         try {
+            this.text = text;
             lines = TomlLines.of(text);
             result = Toml.parse(lines.text());
         } catch (StackOverflowError | AssertionError | RuntimeException e) {

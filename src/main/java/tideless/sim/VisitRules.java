@@ -37,6 +37,9 @@ final class VisitRules {
     private final double[] trayDosesM3; // likewise
     private final double[] plannedM; // setting of each valve by the scenario, m
     private final EventLog log;
+    private final double keptFromS; // by the grower's log
+    private final boolean[] reservoirIsTold; // likewise
+    private final boolean[] trayIsTold;
 
     VisitRules(Scenario scenario, Meter[] meters, Departures departures, EventLog log) {
         this.scenario = scenario;
@@ -48,6 +51,15 @@ final class VisitRules {
                         .mapToDouble(t -> ElectricalConductivity.at25MsPerCm(feed(t)))
                         .toArray();
         sourceWater = scenario.sourceWater().composition();
+        keptFromS = scenario.log().keptFromS();
+        reservoirIsTold = new boolean[scenario.reservoirs().size()];
+        for (int i = 0; i < reservoirIsTold.length; i++) {
+            reservoirIsTold[i] = scenario.log().tellsOfWater(scenario.reservoirs().get(i).id());
+        }
+        trayIsTold = new boolean[scenario.trays().size()];
+        for (int i = 0; i < trayIsTold.length; i++) {
+            trayIsTold[i] = scenario.log().tellsOfWater(scenario.trays().get(i).id());
+        }
         reservoirDosesM3 = new double[scenario.reservoirs().size()];
         trayDosesM3 = new double[scenario.trays().size()];
         plannedM = new double[scenario.trays().size()];
@@ -73,7 +85,7 @@ final class VisitRules {
         boolean fillsUp = departures.isFilledUp(day);
         LocalDate date = dateAt(timeS);
         boolean onRound = scenario.visits().on(date);
-        if (timeS <= scenario.log().lastS()) {
+        if (timeS >= keptFromS && timeS <= scenario.log().lastS()) {
             keepLog(date, onRound, timeS, airC, reservoirs, trays);
             return;
         }
@@ -83,12 +95,8 @@ final class VisitRules {
             }
         }
         for (ReservoirRun reservoir : reservoirs) {
-            if (onRound
-                    && !isDoneFor(reservoir, trays)
-                    && (fillsUp || isDue(reservoir, date, timeS))) {
-                refill(reservoir, timeS);
-            }
             if (onRound) {
+                refillIfDue(reservoir, date, fillsUp, timeS, trays);
                 reservoir.lookedAt(timeS);
             }
         }
@@ -116,7 +124,19 @@ final class VisitRules {
         return fed;
     }
 
-    // What is done is told by the log; only what the scenario dates itself is done besides.
+    private void refillIfDue(
+            ReservoirRun reservoir,
+            LocalDate date,
+            boolean fillsUp,
+            double timeS,
+            List<TrayRun> trays) {
+        if (!isDoneFor(reservoir, trays) && (fillsUp || isDue(reservoir, date, timeS))) {
+            refill(reservoir, timeS);
+        }
+    }
+
+    // What is done is told by the log; only what the scenario dates itself is done besides, and
+    // what is of vessels of whose water it tells nothing.
     private void keepLog(
             LocalDate date,
             boolean onRound,
@@ -128,8 +148,18 @@ final class VisitRules {
             moveValve(tray, date, timeS);
             plantIfDue(tray, date, timeS, airC);
         }
-        if (onRound) {
-            reservoirs.forEach(reservoir -> reservoir.lookedAt(timeS));
+        for (ReservoirRun reservoir : reservoirs) {
+            if (onRound && !reservoirIsTold[reservoir.index]) {
+                refillIfDue(reservoir, date, false, timeS, trays);
+            }
+            if (onRound) {
+                reservoir.lookedAt(timeS);
+            }
+        }
+        for (TrayRun tray : trays) {
+            if (!trayIsTold[tray.index]) {
+                topUpIfDue(tray, date, onRound, false, timeS, airC);
+            }
         }
     }
 

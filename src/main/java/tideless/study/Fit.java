@@ -188,9 +188,18 @@ public record Fit(
      * A date to come.
      *
      * @param statedS when it would have been as stated, s since the start
-     * @param correctedS when as corrected
+     * @param rigsS when each of the corrected rigs sees it; infinite for never
      */
-    public record Dated(Event.Kind kind, VesselId where, Band statedS, Band correctedS) {}
+    public record Dated(Event.Kind kind, VesselId where, Band statedS, List<Double> rigsS) {
+        public Dated {
+            rigsS = List.copyOf(rigsS);
+        }
+
+        /** When as corrected, s since the start. */
+        public Band correctedS() {
+            return Band.of(rigsS.stream().mapToDouble(Double::doubleValue).toArray());
+        }
+    }
 
     /** A figure as stated and as corrected. */
     public record Change(Band stated, Band corrected) {}
@@ -664,7 +673,8 @@ public record Fit(
         private List<Dated> dates(Members before, Members after) {
             List<Dated> dates = new ArrayList<>();
             for (Members.What what : before.whats(after)) {
-                dates.add(new Dated(what.kind(), what.where(), before.atS(what), after.atS(what)));
+                dates.add(
+                        new Dated(what.kind(), what.where(), before.atS(what), after.eachS(what)));
             }
             return dates;
         }
@@ -716,11 +726,14 @@ public record Fit(
                 return all;
             }
 
+            List<Double> eachS(What what) {
+                return first.stream()
+                        .map(of -> of.getOrDefault(what, Double.POSITIVE_INFINITY))
+                        .toList();
+            }
+
             Band atS(What what) {
-                return Band.of(
-                        first.stream()
-                                .mapToDouble(of -> of.getOrDefault(what, Double.POSITIVE_INFINITY))
-                                .toArray());
+                return Band.of(eachS(what).stream().mapToDouble(Double::doubleValue).toArray());
             }
 
             Band toDrinkL() {

@@ -241,6 +241,22 @@ final class Oddities {
                                         Math.abs(b.residual()) > AGAIN
                                                 && b.residual() * one.residual() > 0)
                         .isPresent();
+        boolean isFar = Math.abs(one.residual()) > FAR && Math.abs(higherM) > LEVEL_M;
+        if (isFar && !again && after(i).isPresent()) {
+            // The next says whether it stays so.
+            if (Math.abs(after(i).get().residual()) < AGAIN) {
+                add(Fit.Oddity.Kind.SLIP, one, one.reading().atS(), Math.abs(higherM));
+            }
+            return;
+        }
+        if (isFar && !again) {
+            add(
+                    higherM > 0 ? Fit.Oddity.Kind.VALVE_HIGH : Fit.Oddity.Kind.VALVE_LOW,
+                    one,
+                    one.reading().atS(),
+                    Math.abs(higherM));
+            return;
+        }
         if (again && Math.abs(one.residual()) > AGAIN && Math.abs(higherM) > HELD_M) {
             add(
                     higherM > 0 ? Fit.Oddity.Kind.VALVE_HIGH : Fit.Oddity.Kind.VALVE_LOW,

@@ -45,6 +45,9 @@ public final class Dates {
 
     /** As "3 to 12 Apr", for a span whose year goes without saying. */
     public static String shortSpan(LocalDate first, LocalDate last) {
+        if (first.equals(last)) {
+            return dayMonth(first);
+        }
         boolean sameMonth =
                 first.getYear() == last.getYear() && first.getMonth() == last.getMonth();
         return (sameMonth ? Integer.toString(first.getDayOfMonth()) : dayMonth(first))

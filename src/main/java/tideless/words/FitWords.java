@@ -1,7 +1,9 @@
 package tideless.words;
 
 import java.util.ArrayList;
+import java.util.Comparator;
 import java.util.List;
+import java.util.Optional;
 import java.util.Set;
 import java.util.TreeSet;
 import tideless.physics.Time;
@@ -45,6 +47,7 @@ public final class FitWords {
             }
         }
         List<String> sentences = new ArrayList<>(off);
+        allAlike(fit).ifPresent(sentences::add);
         if (off.isEmpty()) {
             sentences.add("Nothing is surely otherwise than stated.");
         }
@@ -56,6 +59,26 @@ public final class FitWords {
             sentences.add("The log says little of " + Names.list(open) + ".");
         }
         return sentences;
+    }
+
+    /**
+     * Crops that have nothing in common but their air and light seldom all drink more by chance.
+     */
+    private static Optional<String> allAlike(Fit fit) {
+        List<Fit.Learned> thirst =
+                fit.learned().stream().filter(o -> o.what().equals(Correction.THIRST)).toList();
+        boolean more = thirst.stream().allMatch(one -> one.isOff() && one.deviate() > 0);
+        boolean less = thirst.stream().allMatch(one -> one.isOff() && one.deviate() < 0);
+        return thirst.size() < 2 || !more && !less
+                ? Optional.empty()
+                : Optional.of(
+                        more
+                                ? "All of them drink more: was it warmer, drier or brighter than the"
+                                        + " scenario says? If only for some days, the dates below are"
+                                        + " too early."
+                                : "All of them drink less: was it colder, damper or darker than the"
+                                        + " scenario says? If only for some days, the dates below are"
+                                        + " too late.");
     }
 
     /** Plants seldom differ so much: more often the scenario is wrong about them. */
@@ -159,7 +182,7 @@ public final class FitWords {
                 leak.shownFromL() < MOST_LEAK_L
                         ? "one below "
                                 + litresADay(leak.shownFromL())
-                                + " cannot be told from thirst in this log"
+                                + ", or one that began lately, cannot be told from thirst in this log"
                         : "this log can tell none from thirst";
         if (leak.isOpen()) {
             return "A leak from "
@@ -263,6 +286,60 @@ public final class FitWords {
                 .orElse(where);
     }
 
+    /** Whether a vessel has a valve or feeds one. */
+    private static boolean hasValve(Scenario scenario, Fit.Oddity oddity) {
+        return scenario.trays().stream()
+                .anyMatch(
+                        tray ->
+                                tray.filling() instanceof Filling.ByValve
+                                        && (tray.id().equals(oddity.reading().where())
+                                                || tray.isFedBy(oddity.reading().where().name())));
+    }
+
+    /**
+     * Readings of the log's last days that count for less since they lie far off, the farthest
+     * first, a sentence each: what has begun lately looks like a slip.
+     */
+    public static List<String> countForLess(Fit fit) {
+        return fit.readings().stream()
+                .filter(one -> Math.abs(one.residual()) > FAR_OFF)
+                .filter(
+                        one ->
+                                one.reading().atS()
+                                        > fit.scenario().log().lastS() - LATELY_DAYS * Time.DAY_S)
+                .filter(
+                        one ->
+                                fit.oddities().stream()
+                                        .noneMatch(o -> o.reading().equals(one.reading())))
+                .sorted(Comparator.comparingDouble(one -> -Math.abs(one.residual())))
+                .limit(MOST_FAR_OFF)
+                .map(one -> countsForLess(fit.scenario(), one))
+                .toList();
+    }
+
+    private static String countsForLess(Scenario scenario, Fit.Judged one) {
+        LogEntry.Reading reading = one.reading();
+        return Names.begun(LogWords.name(reading.what()))
+                + " of "
+                + Names.of(reading.where())
+                + " on "
+                + LogWords.visit(scenario, reading.atS())
+                + ", "
+                + value(reading.what(), reading.value())
+                + " where "
+                + value(reading.what(), one.after())
+                + " is foretold, counts for half or less (line "
+                + reading.line()
+                + "): read it once more; if it holds, do not lean on the dates below.";
+    }
+
+    /** Where a reading counts for half: root of 6.25, once in 80 of normal errors. */
+    private static final double FAR_OFF = 2.5;
+
+    private static final int MOST_FAR_OFF = 2;
+
+    private static final double LATELY_DAYS = 7;
+
     private static String oddity(Scenario scenario, Fit.Oddity oddity) {
         String where = Names.of(oddity.reading().where());
         String at = LogWords.visit(scenario, oddity.reading().atS());
@@ -282,11 +359,22 @@ public final class FitWords {
                     "%s stood %s higher on %s than it can without a refill that is not in the log%s."
                             .formatted(where, litres, at, line);
             case LEVEL_FELL ->
-                    "%s lost %s more between %s and %s than is drunk%s: a spill, a valve that hung open, or a leak that began."
-                            .formatted(where, litres, since, at, line);
+                    "%s lost %s more between %s and %s than is drunk%s: a spill, %splants that run ahead of what is foretold, or a leak that began."
+                            .formatted(
+                                    where,
+                                    litres,
+                                    since,
+                                    at,
+                                    line,
+                                    hasValve(scenario, oddity) ? "a valve that hung open, " : "");
             case NIGHT_LOSS ->
-                    "%s lost %s in the night to %s, when plants drink little%s: a valve that seeps, or a leak."
-                            .formatted(where, litres, at, line);
+                    "%s lost %s in the night to %s, when plants drink little%s: %sa leak."
+                            .formatted(
+                                    where,
+                                    litres,
+                                    at,
+                                    line,
+                                    hasValve(scenario, oddity) ? "a valve that seeps, or " : "");
             case VALVE_HIGH ->
                     "%s stands %s above what its valve is set to, since %s%s: it seeps or hangs; clean its seat."
                             .formatted(where, mm, since, line);
@@ -335,14 +423,14 @@ public final class FitWords {
         return MachineWords.of(kind).replace('-', ' ') + ", " + Names.of(where);
     }
 
-    /** As "82 L (71 to 95)". */
+    /** As "82 L (71 to 95 L)". */
     public static String litres(Band litres) {
         return Numbers.litres(litres.middle())
                 + " L ("
                 + Numbers.litres(litres.low())
                 + " to "
                 + Numbers.litres(litres.high())
-                + ")";
+                + " L)";
     }
 
     /** A value in the unit a grower reads it in, as "14.5 cm". */

@@ -6,8 +6,11 @@ import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import tideless.physics.Time;
 import tideless.rig.Correction;
+import tideless.rig.Filling;
 import tideless.rig.LogEntry;
+import tideless.rig.Reservoir;
 import tideless.rig.Scenario;
 import tideless.rig.VesselId;
 
@@ -37,6 +40,7 @@ public final class LogWords {
                         + (out > 0 ? "; " + counted(out, "reading") + " kept out as you say" : "")
                         + ".");
         vessels(scenario).forEach(vessel -> lines.add(of(entries, vessel)));
+        lines.addAll(assumed(scenario));
         for (LogEntry.Quantity what : LogEntry.Quantity.values()) {
             if (!what.teaches() && readings.stream().anyMatch(r -> r.what() == what)) {
                 lines.add(FitWords.idle(what) + ".");
@@ -63,12 +67,55 @@ public final class LogWords {
             if (!done.isEmpty()) {
                 lines.add("Done: " + String.join("; ", done) + ".");
             }
+            lines.addAll(assumed(scenario));
         }
         if (!scenario.correction().equals(Correction.NONE)) {
             lines.add("Corrected by what a log has taught.");
         }
         return lines;
     }
+
+    /** What is taken as done in the days of a log though it does not say so, a sentence each. */
+    public static List<String> assumed(Scenario scenario) {
+        List<String> lines = new ArrayList<>();
+        double fromS = scenario.log().keptFromS();
+        if (!scenario.log().isEmpty() && fromS >= BEGUN_LATE_S) {
+            lines.add(
+                    "Up to the log's first line, "
+                            + visit(scenario, fromS)
+                            + ", all is taken as done by the scenario's rules.");
+        }
+        List<String> untold =
+                vessels(scenario).stream()
+                        .filter(vessel -> isFilledByRule(scenario, vessel))
+                        .filter(vessel -> !scenario.log().tellsOfWater(vessel))
+                        .map(Names::of)
+                        .toList();
+        if (!scenario.log().isEmpty() && !untold.isEmpty()) {
+            lines.add(
+                    "Of "
+                            + Names.list(untold)
+                            + " the log tells neither level nor refill: taken as filled by the"
+                            + " scenario's rules.");
+        }
+        return lines;
+    }
+
+    private static boolean isFilledByRule(Scenario scenario, VesselId vessel) {
+        return scenario.reservoirs().stream()
+                        .anyMatch(
+                                r ->
+                                        r.id().equals(vessel)
+                                                && r.refill().when() != Reservoir.Refill.When.NEVER)
+                || scenario.trays().stream()
+                        .anyMatch(
+                                t ->
+                                        t.id().equals(vessel)
+                                                && t.filling() instanceof Filling.ByHand);
+    }
+
+    /** A log that begins later than this is said to. */
+    private static final double BEGUN_LATE_S = 7 * Time.DAY_S;
 
     /** That a log is not lived again where the rig is to be another. */
     public static String setAside(Scenario scenario) {

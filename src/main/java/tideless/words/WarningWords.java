@@ -11,6 +11,7 @@ import tideless.advice.Facts;
 import tideless.advice.Measure;
 import tideless.advice.Quantity;
 import tideless.advice.Warning;
+import tideless.rig.Scenario;
 
 /** Warnings in words. */
 public final class WarningWords {
@@ -18,11 +19,20 @@ public final class WarningWords {
 
     /** As "too salty, tray basil, from Sat 28 Mar 10:00". */
     public static String head(Warning warning, boolean year) {
-        return Names.of(warning.kind())
-                + ", "
-                + Names.of(warning.vessel(), warning.crop())
-                + ", from "
-                + Dates.visit(warning.from(), year);
+        return about(warning) + ", from " + Dates.visit(warning.from(), year);
+    }
+
+    private static String about(Warning warning) {
+        return Names.of(warning.kind()) + ", " + Names.of(warning.vessel(), warning.crop());
+    }
+
+    /** As ", from ", or ", since " of what began before the end of a grower's log. */
+    private static String begins(Warning warning, Scenario scenario) {
+        boolean isOn =
+                !scenario.log().isEmpty()
+                        && !warning.from()
+                                .isAfter(LogWords.clock(scenario, scenario.log().lastS()));
+        return isOn ? ", since " : ", from ";
     }
 
     /** What was, up to the end of a grower's log, in a sentence; empty where nothing was. */
@@ -30,7 +40,7 @@ public final class WarningWords {
         Map<String, String> whats = new LinkedHashMap<>();
         for (Warning warning : past) {
             whats.putIfAbsent(
-                    Names.of(warning.kind()) + ", " + Names.of(warning.vessel(), warning.crop()),
+                    about(warning),
                     Dates.shortSpan(warning.from().toLocalDate(), warning.until().toLocalDate()));
         }
         List<String> parts = new ArrayList<>();
@@ -112,6 +122,16 @@ public final class WarningWords {
 
     /** Of several that are alike, as "too salty, trays left and right, from Sat 28 Mar 10:00". */
     public static String head(List<Warning> alike, boolean year) {
+        return about(alike) + ", from " + Dates.visit(alike.get(0).from(), year);
+    }
+
+    /** The same of a run: "since" of what began before the end of its log and goes on. */
+    public static String head(List<Warning> alike, Scenario scenario, boolean year) {
+        Warning first = alike.get(0);
+        return about(alike) + begins(first, scenario) + Dates.visit(first.from(), year);
+    }
+
+    private static String about(List<Warning> alike) {
         Warning first = alike.get(0);
         Set<String> where = new LinkedHashSet<>();
         alike.forEach(w -> where.add(Names.clean(w.vessel().name()) + Names.ofCrop(w.crop())));
@@ -119,9 +139,7 @@ public final class WarningWords {
                 + ", "
                 + MachineWords.of(first.vessel().kind())
                 + (where.size() > 1 ? "s " : " ")
-                + Names.list(List.copyOf(where))
-                + ", from "
-                + Dates.visit(first.from(), year);
+                + Names.list(List.copyOf(where));
     }
 
     /** One as a sentence. */

@@ -162,6 +162,18 @@ class CommandLineTest {
         assertEquals(0, check.exit(), check.err());
         assertTrue(check.err().contains("nothing is written in this log yet"), check.err());
 
+        Path us = folder.resolve("us-log.csv");
+        Path bucket = Path.of("scenarios/hand-topped-bucket.toml");
+        run("log", "new", bucket, "-o", us, "--units", "us", "--ec-scale", "ppm500");
+        table = Files.readString(us);
+        assertTrue(
+                table.contains("as 5.7 in, 1.6 gal, 910 ppm-500, 68 degF, 85 g; gallons"), table);
+        assertTrue(table.contains("level, gallons in, water in"), table);
+        sheet = Files.readString(folder.resolve("us-log.html"));
+        assertTrue(sheet.contains("Most worth: the level of each tray on three days"), sheet);
+        assertTrue(sheet.contains("the gallons that go in"), sheet);
+        table = Files.readString(log);
+
         Files.writeString(log, table + "2026-03-04,08:00,shelf,level,22 cm,,\n");
         Outcome again = run("log", "new", BENCH, "-o", log);
         assertEquals(2, again.exit(), again.out());

@@ -1,18 +1,23 @@
 package tideless.scenario;
 
+import static java.nio.charset.StandardCharsets.ISO_8859_1;
+import static org.assertj.core.api.Assertions.as;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.within;
 
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.time.LocalDateTime;
 import java.util.List;
 import java.util.Locale;
 import java.util.stream.Collectors;
+import org.assertj.core.api.InstanceOfAssertFactories;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
+import org.junit.jupiter.params.provider.ValueSource;
 import tideless.physics.Time;
 import tideless.rig.Log;
 import tideless.rig.LogEntry;
@@ -218,7 +223,7 @@ class LogReaderTest {
         assertThat(faults("date,time,wehre,what,value\n2026-03-11,08:00,shelf,level,20 cm\n"))
                 .contains("csv:1:3")
                 .contains("Did you mean \"where\"?");
-        assertThat(faults("day,hour\n2,3\n")).contains("date: found no column of this name");
+        assertThat(faults("week,hour\n2,3\n")).contains("date: found no column of this name");
         assertThat(faults("date,time\n2026-03-11,08:00\n")).contains("what: found no column");
     }
 
@@ -366,6 +371,203 @@ class LogReaderTest {
                 .isCloseTo(240, within(1e-9));
         assertThat(brighter.trays().get(0).lamp().ppfdUmolPerM2S(30 * Time.DAY_S + noon))
                 .isCloseTo(300, within(1e-9));
+    }
+
+    @ParameterizedTest
+    @ValueSource(
+            strings = {
+                "2026-03-04",
+                "04.03.2026",
+                "4.3.",
+                "4.3",
+                "4.3.26",
+                "4 Mar",
+                "4. March",
+                "4-Mar-26",
+                "Mar 4th",
+                "\"March 4, 2026\"",
+                "Wed 4 Mar",
+                "\"Wednesday, 4.3.\"",
+                "Wed 2026-03-04"
+            })
+    void dates_read_as_people_write_them(String date) throws IOException {
+        assertThat(log("date,time,where,what,value\n" + date + ",7am,shelf,level,22 cm\n").lastS())
+                .isEqualTo(2 * Time.DAY_S + 7 * Time.HOUR_S);
+    }
+
+    @Test
+    void the_order_of_day_and_month_is_told_by_any_row_and_else_asked_for() throws IOException {
+        String rows = "date,time,where,what,value\n3/4,8:00,shelf,level,22 cm\n";
+        assertThat(log(rows + "3/18/26,8:00,shelf,level,20 cm\n").readings())
+                .extracting(LogEntry.Reading::atS)
+                .containsExactly(
+                        2 * Time.DAY_S + 8 * Time.HOUR_S, 16 * Time.DAY_S + 8 * Time.HOUR_S);
+        assertThat(faults(rows))
+                .contains("found \"3/4\"")
+                .contains("No date of this log tells whether the day or the month comes first.");
+        assertThat(faults("date,time,where,what,value\nMon,8:00,shelf,level,22 cm\n"))
+                .contains("A day of the week does not tell which week: write the date.");
+    }
+
+    /**
+     * The bench runs from 2 March to May: the first of May lies in it, the fifth of January not.
+     */
+    @Test
+    void a_date_that_lies_in_the_run_by_one_order_alone_is_read_so() throws IOException {
+        assertThat(
+                        log("date,where,what,value\n5/1/2026,shelf,level,20 cm\n2026-05-02,shelf,level,19 cm\n")
+                                .entries()
+                                .get(0)
+                                .atS())
+                .isEqualTo(60 * Time.DAY_S + 8 * Time.HOUR_S);
+        assertThat(log("date,where,what,value\n5/1/2026 10:30,shelf,level,20 cm\n").lastS())
+                .isEqualTo(60 * Time.DAY_S + 10.5 * Time.HOUR_S);
+        assertThat(faults("date,where,what,value\n3/4/2026,shelf,level,20 cm\n"))
+                .contains("whether the day or the month comes first");
+    }
+
+    @Test
+    void a_log_of_another_year_is_told_once() throws IOException {
+        String told =
+                faults(
+                        "date,where,what,value\n2025-03-04,shelf,level,20 cm\n"
+                                + "2025-03-05,shelf,level,19 cm\n2026-03-06,shelf,level,18 cm\n");
+        assertThat(told)
+                .contains("csv:2:1: date: found \"2025-03-04\"")
+                .contains("Did you mean 2026-03-04? One more line is of another year.")
+                .doesNotContain("2025-03-05");
+    }
+
+    /** As the scenario writes it, and nothing is guessed where it does not. */
+    @Test
+    void a_pens_ppm_is_that_of_the_scenario() throws IOException {
+        Path bench = folder.resolve("bench.toml");
+        String toml =
+                Files.readString(BENCH).replaceAll("ec = \"1.6 mS/cm\"", "ec = \"600 ppm-500\"");
+        assertThat(toml).contains("ppm-500");
+        Files.writeString(bench, toml);
+        Path log =
+                Files.writeString(
+                        folder.resolve("log.csv"),
+                        "date,where,what,value\n4 Mar,basil,EC,880 ppm\n5 Mar,basil,ppm,880\n");
+        Reading reading = ScenarioReader.read(bench, Beside.files(log, null));
+        assertThat(((Reading.Good) reading).scenario().log().readings())
+                .extracting(LogEntry.Reading::value)
+                .containsExactly(1.76, 1.76);
+        assertThat(faults("date,where,what,value\n4 Mar,basil,EC,880 ppm\n"))
+                .contains("by 500 or by 700");
+    }
+
+    @Test
+    void a_date_without_a_year_lies_in_the_run_where_it_can() {
+        LocalDateTime begin = LocalDateTime.of(2026, 11, 20, 0, 0);
+        LogDates dates = LogDates.of(begin, begin.plusDays(60), List.of("3.1."));
+        assertThat(dates.read("3.1.", "08:00").value())
+                .isEqualTo(LocalDateTime.of(2027, 1, 3, 8, 0));
+        assertThat(dates.read("3 Dec", "08:00").value())
+                .isEqualTo(LocalDateTime.of(2026, 12, 3, 8, 0));
+        assertThat(dates.read("3.1.26", "08:00").value())
+                .as("a year that is written is not thought better of")
+                .isEqualTo(LocalDateTime.of(2026, 1, 3, 8, 0));
+        assertThat(dates.read("3 Oct", "08:00").value())
+                .isEqualTo(LocalDateTime.of(2026, 10, 3, 8, 0));
+        assertThat(dates.read("31.2.", "08:00").isFaulty()).isTrue();
+    }
+
+    @Test
+    void a_column_is_known_by_its_vessel_and_unit_and_in_either_order() throws IOException {
+        Log log =
+                log(
+                        "Date,Shelf (cm),shelf added (L),EC basil (mS/cm),Plant height (cm),Notes\n"
+                                + "4 Mar,22.1,3,1.72,12,\"tall, green\"\n");
+        assertThat(log.readings())
+                .extracting(LogEntry.Reading::what)
+                .containsExactly(LogEntry.Quantity.LEVEL, LogEntry.Quantity.EC);
+        assertThat(log.entries())
+                .contains(
+                        new LogEntry.Poured(
+                                2 * Time.DAY_S + 8 * Time.HOUR_S,
+                                VesselId.reservoir("shelf"),
+                                0.003,
+                                false));
+        assertThat(notes("date,shelf (cm),Plant height (cm)\n4 Mar,22.1,12\n"))
+                .contains("a column that is not used: Plant height (cm)");
+    }
+
+    @Test
+    void a_column_without_a_unit_is_told_once_and_not_with_each_of_its_cells() throws IOException {
+        String told =
+                faults(
+                        "date,shelf level (cm),basil EC\n4 Mar,22.1,1.7\n6 Mar,21,1.7\n8 Mar,20,1.6\n");
+        assertThat(told.lines())
+                .hasSize(2)
+                .element(0)
+                .asString()
+                .startsWith(
+                        folder.resolve("log.csv")
+                                + ":1:3: found \"basil EC\", and numbers without a unit below it");
+        assertThat(told).endsWith("As \"basil EC (mS/cm)\".");
+    }
+
+    @Test
+    void what_spreadsheets_put_around_a_table_is_passed_over() throws IOException {
+        String table =
+                "sep=;\ndate;time;where;what;value;;remark\n4.3.;08:00:00;shelf;level;22,1 cm;;"
+                        + "\"a; b\"\n;;;;;;\n";
+        assertThat(log("\ufeff" + table.replace("\n", "\r\n")).readings().get(0).value())
+                .isCloseTo(0.221, within(1e-12));
+        assertThat(
+                        log("date\ttime\twhere\twhat\tvalue\n4.3.\t8:00\tshelf\tlevel\t22,1 cm\n")
+                                .readings())
+                .extracting(LogEntry.Reading::value)
+                .containsExactly(22.1 * 1e-2);
+        assertThat(faults("Datum;Ort;Was;Wert\n4.3.;shelf;level;22,1 cm\n"))
+                .contains("The first row says \"Datum, Ort, Was, Wert\"");
+        Path latin = folder.resolve("latin.csv");
+        Files.write(latin, (HEAD + "4.3.,,shelf,level,22 cm,gr\u00fcn,\n").getBytes(ISO_8859_1));
+        Reading reading = ScenarioReader.read(BENCH, Beside.files(latin, null));
+        assertThat(((Reading.Faulty) reading).problems().toString())
+                .contains("not UTF-8 text")
+                .contains("CSV UTF-8");
+    }
+
+    @ParameterizedTest
+    @CsvSource(
+            delimiter = '|',
+            value = {
+                "shelf,level,8 1/2 in|0.2159",
+                "shelf,level,7/8 in|0.022225",
+                "shelf,refill,1 gal|0.003785411784",
+                "basil,EC,1720 uS|1.72",
+                "basil,EC,1720 \u00b5S|1.72",
+                "basil,EC,1.72 mS|1.72",
+                "basil,EC,860 ppm-500|1.72"
+            })
+    void values_read_as_rulers_and_pens_show_them(String entry, double value) throws IOException {
+        assertThat(log("date,where,what,value\n4 Mar," + entry + "\n").readings())
+                .singleElement()
+                .extracting(LogEntry.Reading::value, as(InstanceOfAssertFactories.DOUBLE))
+                .isCloseTo(value, within(1e-9));
+    }
+
+    @Test
+    void litres_need_no_unit_where_the_word_has_it() throws IOException {
+        assertThat(log("date,where,what,value\n4 Mar,shelf,litres in,3\n").entries())
+                .containsExactly(
+                        new LogEntry.Poured(
+                                2 * Time.DAY_S + 8 * Time.HOUR_S,
+                                VesselId.reservoir("shelf"),
+                                0.003,
+                                false));
+        assertThat(faults("date,where,what,value\n4 Mar,shelf,added,3\n")).contains("found \"3\"");
+    }
+
+    @Test
+    void a_remark_at_the_end_may_hold_a_comma_and_a_number_may_not() throws IOException {
+        String names = "date,time,where,what,value,remark\n4 Mar,8:00,shelf,level,";
+        assertThat(log(names + "22 cm,Anna, with Ben\n").readings()).hasSize(1);
+        assertThat(faults(names + "22,1 cm,Anna, with Ben\n")).contains("decimal comma");
+        assertThat(faults(names + "22 cm,,5,7\n")).contains("found 8 cells");
     }
 
     @Test

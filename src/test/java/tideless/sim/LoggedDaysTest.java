@@ -65,11 +65,61 @@ class LoggedDaysTest {
     }
 
     @Test
-    void no_rule_is_followed_before_the_last_entry() {
-        Season season = run(bench(), new LogEntry.Looked(at(40, 8)));
+    void no_rule_is_followed_between_the_first_entry_and_the_last() {
+        Season season = run(bench(), new LogEntry.Looked(at(0, 8)), new LogEntry.Looked(at(40, 8)));
         assertThat(season.events().stream().filter(e -> e.atS() <= at(40, 8)).map(Event::kind))
                 .doesNotContain(Event.Kind.REFILL, Event.Kind.FLUSH, Event.Kind.HARVEST);
         assertThat(events(season, Event.Kind.OUTLET_UNCOVERED)).isNotEmpty();
+    }
+
+    /** By its rule the bench is first filled on day 14, and flushed and cut by others. */
+    @Test
+    void a_log_that_is_begun_weeks_after_the_run_leaves_its_first_weeks_to_the_rules() {
+        Season ruled = run(bench());
+        Season season = run(bench(), level(at(30, 8), 0.2), new LogEntry.Looked(at(40, 8)));
+        assertThat(season.events().stream().filter(e -> e.atS() < at(30, 8)))
+                .isEqualTo(ruled.events().stream().filter(e -> e.atS() < at(30, 8)).toList())
+                .extracting(Event::kind)
+                .contains(Event.Kind.REFILL);
+        assertThat(events(season, Event.Kind.REFILL))
+                .filteredOn(e -> e.atS() >= at(30, 8) && e.atS() <= at(40, 8))
+                .isEmpty();
+    }
+
+    @Test
+    void a_log_that_begins_with_a_refill_tells_of_all_from_the_start() {
+        Season season =
+                run(
+                        bench(),
+                        new LogEntry.Reading(
+                                at(18, 8), SHELF, LogEntry.Quantity.POURED, 0.02, true, 2),
+                        new LogEntry.FilledUp(at(18, 8), SHELF));
+        assertThat(events(season, Event.Kind.REFILL).get(0).atS()).isEqualTo(at(18, 8));
+        // A level before it is the first entry; what stood there then was read.
+        assertThat(
+                        new Log(
+                                        List.of(
+                                                level(at(18, 8), 0.1),
+                                                new LogEntry.FilledUp(at(18, 8), SHELF)))
+                                .keptFromS())
+                .isEqualTo(at(18, 8));
+    }
+
+    @Test
+    void a_vessel_of_whose_water_the_log_tells_nothing_is_filled_by_the_rules() {
+        LogEntry ec = new LogEntry.Reading(at(2, 8), BASIL, LogEntry.Quantity.EC, 1.2, true, 1);
+        LogEntry last = new LogEntry.Reading(at(40, 8), BASIL, LogEntry.Quantity.EC, 1.2, true, 2);
+        List<Event> refills = events(run(bench(), ec, last), Event.Kind.REFILL);
+        assertThat(refills.get(0).atS())
+                .isEqualTo(events(run(bench()), Event.Kind.REFILL).get(0).atS())
+                .isLessThan(at(40, 8));
+        // One level is enough to tell of it, and so is a line that there was nothing to see.
+        assertThat(events(run(bench(), ec, level(at(3, 8), 0.24), last), Event.Kind.REFILL))
+                .filteredOn(e -> e.atS() <= at(40, 8))
+                .isEmpty();
+        assertThat(events(run(bench(), ec, new LogEntry.Looked(at(3, 8)), last), Event.Kind.REFILL))
+                .filteredOn(e -> e.atS() <= at(40, 8))
+                .isEmpty();
     }
 
     @Test

@@ -161,10 +161,10 @@ class BrokenOffTest {
         assertThat(broken.dates()).isEqualTo(four.dates());
         assertThat(broken.drunkL()).isEqualTo(four.drunkL());
         StringWriter text = new StringWriter();
-        FitTable.print(new PrintWriter(text), broken, 200);
+        FitTable.print(new PrintWriter(text), broken, 200, Telling.METRIC);
         assertThat(text.toString()).contains("Broken off: these are the first 4 of 1000 rigs");
         text.getBuffer().setLength(0);
-        FitTable.print(new PrintWriter(text), four, 200);
+        FitTable.print(new PrintWriter(text), four, 200, Telling.METRIC);
         assertThat(text.toString()).doesNotContain("Broken off");
     }
 }

@@ -6,6 +6,7 @@ import static org.assertj.core.api.Assertions.within;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.Arrays;
+import java.util.Comparator;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
@@ -26,6 +27,7 @@ import tideless.sim.Simulation;
 import tideless.sim.Surroundings;
 import tideless.study.threads.ThreadPool;
 import tideless.words.FitWords;
+import tideless.words.LogWords;
 
 /** Logs of growers who do not exist: what they hide is found, and what nobody did is named. */
 class FitTest {
@@ -239,7 +241,7 @@ class FitTest {
         assertThat(FitWords.oddities(fit).get(0)).contains("rain, a top-up with water");
     }
 
-    /** The EC of trays alone, for eight weeks in which somebody refilled five times. */
+    /** The EC of trays, for eight weeks in which somebody refilled five times, and one refill. */
     @Test
     void a_log_without_its_refills_is_told_so_and_nothing_else_is_made_of_it() {
         Scenario scenario = ((Reading.Good) ScenarioReader.read(LoggedBench.SCENARIO)).scenario();
@@ -250,7 +252,10 @@ class FitTest {
                                         e instanceof LogEntry.Reading r
                                                 && r.what() == LogEntry.Quantity.EC)
                         .toList();
-        Fit fit = fit(scenario.withLog(new Log(read)));
+        List<LogEntry> one = new ArrayList<>(read);
+        one.add(new LogEntry.FilledUp(one.get(0).atS(), SHELF));
+        one.sort(Comparator.comparingDouble(LogEntry::atS));
+        Fit fit = fit(scenario.withLog(new Log(one)));
         assertThat(fit.oddities())
                 .filteredOn(o -> o.kind() == Fit.Oddity.Kind.NO_REFILL)
                 .hasSize(1);
@@ -258,6 +263,13 @@ class FitTest {
                 .contains("Reservoir shelf would be empty from")
                 .contains("every refill is written down")
                 .doesNotContain("NaN", "rain");
+        // Where the log tells nothing of the reservoir the scenario's rules fill it.
+        Scenario untold = scenario.withLog(new Log(read));
+        assertThat(fit(untold).oddities()).isEmpty();
+        assertThat(LogWords.assumed(untold))
+                .containsExactly(
+                        "Of reservoir shelf the log tells neither level nor refill: taken as filled by"
+                                + " the scenario's rules.");
         // With them there is nothing to say.
         List<LogEntry> done =
                 scenario.log().entries().stream()
@@ -325,11 +337,10 @@ class FitTest {
         // The last levels tell most of a date that is read off a level.
         Fit.Judged best =
                 fit.readings().stream()
-                        .max(java.util.Comparator.comparingDouble(Fit.Judged::worth))
+                        .max(Comparator.comparingDouble(Fit.Judged::worth))
                         .orElseThrow();
         assertThat(best.reading().what()).isEqualTo(LogEntry.Quantity.LEVEL);
-        assertThat(fit.next())
-                .isSortedAccordingTo(java.util.Comparator.comparingDouble(Fit.Next::shareLeft));
+        assertThat(fit.next()).isSortedAccordingTo(Comparator.comparingDouble(Fit.Next::shareLeft));
         Fit.Next next = fit.next().get(0);
         assertThat(next.where()).isEqualTo(SHELF);
         assertThat(next.what()).isEqualTo(LogEntry.Quantity.LEVEL);
@@ -353,11 +364,114 @@ class FitTest {
                                                 true,
                                                 9));
                             }
-                            entries.sort(java.util.Comparator.comparingDouble(LogEntry::atS));
+                            entries.sort(Comparator.comparingDouble(LogEntry::atS));
                             return entries;
                         });
         assertThat(fit.oddities().stream().map(Fit.Oddity::kind))
                 .contains(Fit.Oddity.Kind.VALVE_HIGH);
+    }
+
+    private static LogEntry basil(double day, double level) {
+        return new LogEntry.Reading(
+                day * Time.DAY_S, VesselId.tray("basil"), LogEntry.Quantity.LEVEL, level, true, 9);
+    }
+
+    private static Fit withLevels(LogEntry... levels) {
+        return with(
+                entries -> {
+                    entries.addAll(List.of(levels));
+                    entries.sort(Comparator.comparingDouble(LogEntry::atS));
+                    return entries;
+                });
+    }
+
+    /** Nobody shall wait a week for a second look at a valve that is stuck. */
+    @Test
+    void a_tray_that_stands_far_off_when_last_looked_at_is_named_at_once() {
+        assertThat(withLevels(basil(5, 0.044), basil(17.4, 0.025)).oddities())
+                .singleElement()
+                .extracting(Fit.Oddity::kind)
+                .isEqualTo(Fit.Oddity.Kind.VALVE_LOW);
+        assertThat(withLevels(basil(5, 0.044), basil(17.4, 0.065)).oddities())
+                .singleElement()
+                .extracting(Fit.Oddity::kind)
+                .isEqualTo(Fit.Oddity.Kind.VALVE_HIGH);
+        // One that stands as ever at the next look was read wrongly.
+        assertThat(withLevels(basil(5, 0.025), basil(17.4, 0.044)).oddities())
+                .singleElement()
+                .extracting(Fit.Oddity::kind)
+                .isEqualTo(Fit.Oddity.Kind.SLIP);
+    }
+
+    @Test
+    void crops_that_all_drink_more_are_asked_for_their_air() {
+        Scenario stated = LoggedBench.stated();
+        Correction.OfCrop thirsty = new Correction.OfCrop(1.8, 1, 1, 1);
+        Correction all =
+                new Correction(
+                        Map.of("dwarf-tomato", thirsty, "basil", thirsty, "lettuce", thirsty),
+                        1,
+                        1,
+                        1,
+                        Map.of(),
+                        Map.of(),
+                        Map.of(),
+                        Map.of());
+        assertThat(FitWords.learned(fit(stated.withLog(log(stated, all)))))
+                .anyMatch(line -> line.startsWith("All of them drink more: was it warmer"));
+        assertThat(FitWords.learned(fit(stated.withLog(log(stated, hidden(1.8, 0))))))
+                .noneMatch(line -> line.startsWith("All of them"));
+    }
+
+    /** The last of six levels of a bucket lies so much lower than it would, m. */
+    private static Fit bucketWithItsLastLevel(double lowerM) {
+        Scenario bucket =
+                ((Reading.Good) ScenarioReader.read(Path.of("scenarios/hand-topped-bucket.toml")))
+                        .scenario();
+        List<LogEntry> levels = new ArrayList<>();
+        for (int day = 2; day < 14; day += 2) {
+            levels.add(
+                    InventedLog.wanted(
+                            day * Time.DAY_S, bucket.trays().get(0).id(), LogEntry.Quantity.LEVEL));
+        }
+        Scenario coarse = Ensemble.atEnsembleStep(bucket).withDays(14);
+        Scenario asked = coarse.withLog(new Log(levels));
+        List<Double> truth = Simulation.season(asked, Surroundings.forSeasons(asked)).read();
+        for (int i = 0; i < levels.size(); i++) {
+            double lower = i == levels.size() - 1 ? lowerM : 0;
+            levels.set(i, changed(levels.get(i), truth.get(i) - lower));
+        }
+        return fit(coarse.withLog(new Log(levels)));
+    }
+
+    @Test
+    void causes_are_those_a_rig_can_have() {
+        assertThat(String.join(" ", FitWords.oddities(bucketWithItsLastLevel(0.06))))
+                .contains("a spill, plants that run ahead of what is foretold, or a leak")
+                .doesNotContain("valve");
+        Fit bench =
+                with(
+                        entries -> {
+                            int last = place(entries, LogEntry.Quantity.LEVEL, 6);
+                            entries.set(
+                                    last,
+                                    changed(entries.get(last), value(entries.get(last)) - 0.1));
+                            return entries;
+                        });
+        assertThat(String.join(" ", FitWords.oddities(bench)))
+                .contains("a spill, a valve that hung open, plants that run ahead");
+    }
+
+    /** What has begun lately looks like a slip; that it hardly counted must not be kept back. */
+    @Test
+    void a_late_reading_that_counts_for_less_is_told() {
+        Fit fit = bucketWithItsLastLevel(0.013);
+        assertThat(fit.oddities()).isEmpty();
+        assertThat(FitWords.countForLess(fit))
+                .singleElement()
+                .asString()
+                .contains("counts for half or less (line 77): read it once more");
+        assertThat(FitWords.countForLess(bucketWithItsLastLevel(0))).isEmpty();
     }
 
     /** Laplace against importance sampling of the real forecast, in all its unknowns. */

@@ -82,9 +82,10 @@ final class SyntheticGrowers {
      * @param trueDay of the first refill after the log; infinite for none
      * @param stated the same as stated
      * @param fitted and by the log
+     * @param rigsS of which rigs' dates that is
      * @param trueL drunk in the season, L
      * @param statedL as stated
-     * @param fittedL by the log
+     * @param litres by the log
      * @param leak what the fit says of one
      */
     record Outcome(
@@ -93,15 +94,36 @@ final class SyntheticGrowers {
             double trueDay,
             Band stated,
             Band fitted,
+            List<Double> rigsS,
             double trueL,
             double statedL,
-            double fittedL,
+            Band litres,
             Fit.Leak leak) {
         boolean isHitBy(Band band) {
             double borne = Math.max(1, HIT_FRAC * (trueDay - lastDay));
             return Double.isInfinite(trueDay)
                     ? Double.isInfinite(band.middle())
                     : Math.abs(band.middle() / Time.DAY_S - trueDay) <= borne + 1e-9;
+        }
+
+        /** Share of the band's own rigs that lie in it: whole days hold more than eight tenths. */
+        double ownFrac() {
+            return rigsS.stream().filter(s -> s >= fitted.low() && s <= fitted.high()).count()
+                    / (double) rigsS.size();
+        }
+
+        /** Of the ranks the true date may take among the rigs', the share from 10 to 90 %. */
+        double rankShare() {
+            double[] days = rigsS.stream().mapToDouble(s -> s / Time.DAY_S).toArray();
+            return Growers.rankShare(days, trueDay);
+        }
+
+        double fittedL() {
+            return litres.middle();
+        }
+
+        boolean drinksIn() {
+            return trueL >= litres.low() && trueL <= litres.high();
         }
 
         boolean isIn(Band band) {
@@ -159,9 +181,10 @@ final class SyntheticGrowers {
                 trueDay,
                 refill.statedS(),
                 refill.correctedS(),
+                refill.rigsS(),
                 trueL,
                 fit.drunkL().stated().middle(),
-                fit.drunkL().corrected().middle(),
+                fit.drunkL().corrected(),
                 fit.leaks().get(0));
     }
 

@@ -2,6 +2,7 @@ package tideless.words;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
 
+import java.nio.file.Path;
 import java.time.LocalDateTime;
 import java.util.List;
 import org.junit.jupiter.api.Test;
@@ -9,7 +10,13 @@ import tideless.advice.Cause;
 import tideless.advice.Measure;
 import tideless.advice.Unit;
 import tideless.advice.Warning;
+import tideless.physics.Time;
+import tideless.rig.Log;
+import tideless.rig.LogEntry;
+import tideless.rig.Scenario;
 import tideless.rig.VesselId;
+import tideless.scenario.Reading;
+import tideless.scenario.ScenarioReader;
 
 class WarningWordsTest {
     private static Warning warning(Measure measure, String crop) {
@@ -44,5 +51,31 @@ class WarningWordsTest {
         assertEquals(
                 "pH out, tray left (basil), from Tue 3 Mar 00:00",
                 WarningWords.head(warning(measure, "basil"), false));
+    }
+
+    @Test
+    void what_began_before_a_logs_end_and_goes_on_is_there_since() {
+        Path path = Path.of("scenarios/science-room-bench.toml"); // from 2 March on
+        Scenario bench = ((Reading.Good) ScenarioReader.read(path)).scenario();
+        Warning warning = warning(Measure.atMost(8.1, 6.2, Unit.PH), "");
+        assertEquals(
+                "pH out, tray left, from Tue 3 Mar 00:00",
+                WarningWords.head(List.of(warning), bench, false));
+        Log before = new Log(List.of(new LogEntry.Looked(20 * Time.HOUR_S)));
+        assertEquals(
+                "pH out, tray left, from Tue 3 Mar 00:00",
+                WarningWords.head(List.of(warning), bench.withLog(before), false));
+        Log during = new Log(List.of(new LogEntry.Looked(30 * Time.HOUR_S)));
+        assertEquals(
+                "pH out, tray left, since Tue 3 Mar 00:00",
+                WarningWords.head(List.of(warning), bench.withLog(during), false));
+    }
+
+    @Test
+    void what_is_past_of_one_day_bears_one_date() {
+        assertEquals(
+                "Past, as this run has it: pH out, tray left (3 Mar).",
+                WarningWords.past(List.of(warning(Measure.atMost(8.1, 6.2, Unit.PH), "")))
+                        .orElseThrow());
     }
 }
