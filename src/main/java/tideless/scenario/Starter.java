@@ -238,7 +238,10 @@ public final class Starter {
                 "# Written by \"tideless new\". Lines with \"assumed\" were not asked: look at them first.");
         line("title = \"" + title() + "\"");
         line("start = " + start + " # the plants go into the tray on this day");
-        line("length = \"" + days() + " days\" # assumed: until they are cut, or are picked for a while");
+        line(
+                "length = \""
+                        + days()
+                        + " days\" # assumed: until they are cut, or are picked for a while");
         line("");
         line("[climate] # assumed: a lived-in room");
         line("kind = \"room\"");
@@ -508,8 +511,7 @@ public final class Starter {
     }
 
     private static String ppm(double msPerCm, PpmScale of) {
-        return (int) (of.ppm(msPerCm) + 0.5)
-                + (of == PpmScale.PPM_500 ? " ppm-500" : " ppm-700");
+        return (int) (of.ppm(msPerCm) + 0.5) + (of == PpmScale.PPM_500 ? " ppm-500" : " ppm-700");
     }
 
     private String temperature(double degC) {
