@@ -26,6 +26,7 @@ import tideless.sim.ReservoirSeries;
 import tideless.sim.TraySeries;
 import tideless.study.Forecast;
 import tideless.words.CautionWords;
+import tideless.words.CropWords;
 import tideless.words.CureWords;
 import tideless.words.Dates;
 import tideless.words.FeedWords;
@@ -166,7 +167,9 @@ final class Shown {
         boolean years = scenario.days() > LONG_RUN_DAYS;
         Map<String, Object> result = new LinkedHashMap<>();
         result.put("survives", forecast.survives());
-        result.put("verdict", verdict(forecast));
+        List<String> verdict = new ArrayList<>(verdict(forecast));
+        verdict.addAll(CropWords.unripe(forecast.trace()));
+        result.put("verdict", verdict);
         result.put("feed", "Feed: " + FeedWords.readings(scenario.feed().composition()));
         result.put("tasks", forecast.toDo().stream().map(t -> task(forecast, t, years)).toList());
         result.put(
