@@ -76,8 +76,9 @@ final class NextReader {
         before = first.isSound() ? (Planting.OfCrop) first.value() : null;
         last = before;
         List<NextPlanting> all = new ArrayList<>();
-        for (Table table : tables) {
-            Read<NextPlanting> one = one(table, startLevel, overflow);
+        for (int i = 0; i < tables.size(); i++) {
+            Read<NextPlanting> one =
+                    one(tables.get(i), makesRoom(tables, i + 1), startLevel, overflow);
             if (one.isSound()) {
                 all.add(one.value());
             }
@@ -85,13 +86,20 @@ final class NextReader {
         return all.size() == tables.size() ? Read.of(all) : Read.faulty();
     }
 
-    private Read<NextPlanting> one(Table next, Read<Double> startLevel, Read<Double> overflow) {
+    /** Whether the crop before one of the tables is cut for it: it states no day. */
+    static boolean makesRoom(List<Table> tables, int next) {
+        return next < tables.size() && !tables.get(next).has(NextKeys.PLANTED);
+    }
+
+    private Read<NextPlanting> one(
+            Table next, boolean makesRoom, Read<Double> startLevel, Read<Double> overflow) {
         boolean sound = next.isSound();
         Read<LocalDate> planted = next.get(NextKeys.PLANTED);
         boolean dated = planted.isAbsent() ? isUndated(next) : isInTime(next, planted);
         Read<Planting> crop =
                 dated
-                        ? new PlantingReader(next, shape, crops, files, runFrom(planted)).readCrop()
+                        ? new PlantingReader(next, shape, crops, files, runFrom(planted), makesRoom)
+                                .readCrop()
                         : Read.faulty();
         if (planted.isAbsent()) {
             noteWait(next);
@@ -128,7 +136,7 @@ final class NextReader {
         }
         next.note(
                 next.has(TrayKeys.CROP) ? TrayKeys.CROP : TrayKeys.CROP_FILE,
-                "it waits until the %s before it is spent, which is picked as it grows; planted sets it out on a day, harvest = \"once\" there cuts that crop when it is ready"
+                "it waits until the %s before it is spent, which is picked as it grows; planted sets it out on a day"
                         .formatted(last.cropName()));
     }
 

@@ -61,13 +61,24 @@ final class PlantingReader {
     private final CropReader crops;
     private final NamedFiles files;
     private final Run run;
+    private final boolean makesRoom;
 
-    PlantingReader(Table tray, Read<Shape> shape, CropReader crops, NamedFiles files, Run run) {
+    /**
+     * @param makesRoom whether another crop is set out as this one is cut
+     */
+    PlantingReader(
+            Table tray,
+            Read<Shape> shape,
+            CropReader crops,
+            NamedFiles files,
+            Run run,
+            boolean makesRoom) {
         this.tray = tray;
         this.shape = shape;
         this.crops = crops;
         this.files = files;
         this.run = run;
+        this.makesRoom = makesRoom;
     }
 
     Read<Planting> read() {
@@ -334,7 +345,7 @@ final class PlantingReader {
                 isDated
                         || (stated.isSound()
                                 ? stated.value().equals(TrayKeys.ONCE)
-                                : tray.has(HARVEST_AFTER) || tray.has(HARVEST_WEIGHT));
+                                : makesRoom || tray.has(HARVEST_AFTER) || tray.has(HARVEST_WEIGHT));
         Read<Optional<Tending.Picking>> picking =
                 traits.map(crop -> once ? Optional.empty() : asUsed(crop, stated.isSound()));
         if (picking.isSound() && stated.isAbsent()) {

@@ -221,7 +221,7 @@ final class TrayKeys {
             ofCrop(
                     Key.choice("harvest", ONCE, PICKED)
                             .workedOut(
-                                    "once where harvest_after or harvest_weight is stated, else as the crop is used",
+                                    "once where harvest_after or harvest_weight is stated or a crop without a day follows, else as the crop is used",
                                     ONCE)
                             .about(
                                     "of a leaf crop: once, the whole plant is cut when it is ready; picked, leaves are taken from then on and the plants stand on"));

@@ -81,7 +81,15 @@ final class TrayReader {
                                 reader.overflow,
                                 reader.cupBottom)
                         .read();
-        Read<Planting> planting = new PlantingReader(tray, reader.shape, crops, files, run).read();
+        Read<Planting> planting =
+                new PlantingReader(
+                                tray,
+                                reader.shape,
+                                crops,
+                                files,
+                                run,
+                                NextReader.makesRoom(tray.listed(NextReader.NEXT), 0))
+                        .read();
         Table lamp = tray.child("lamp");
         if (lamp.exists() && lampForAll.plug().daylight()) {
             lamp.note(

@@ -11,11 +11,13 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.LocalDate;
 import java.util.List;
+import java.util.stream.IntStream;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import tideless.physics.Time;
 import tideless.rig.Planting;
 import tideless.rig.Scenario;
+import tideless.rig.Tray;
 import tideless.scenario.Note;
 import tideless.scenario.Reading;
 import tideless.scenario.ScenarioReader;
@@ -346,12 +348,33 @@ class PickedAsItGrowsTest {
     void a_crop_that_waits_for_one_picked_as_it_grows_is_noted() throws IOException {
         String next = "[[tray.bench.next]]\ncrop = \"lettuce\"\nplants = 6\n";
         String visits = "visits.days = \"daily\"";
-        assertThat(notes(read("basil", 60, visits, next)))
+        assertThat(notes(read("basil", 60, visits, "harvest = \"picked\"\n" + next)))
                 .anyMatch(n -> n.contains("it waits until the basil before it is spent"));
-        assertThat(notes(read("basil", 60, visits, "harvest = \"once\"\n" + next)))
+        assertThat(notes(read("basil", 60, visits, next)))
                 .noneMatch(n -> n.contains("it waits until"));
         assertThat(notes(read("basil", 60, visits, next + "planted = 2026-04-20")))
                 .noneMatch(n -> n.contains("it waits until"));
+    }
+
+    @Test
+    void a_crop_after_which_another_is_set_out_is_cut_once_and_one_with_a_day_waits_for_it()
+            throws IOException {
+        String second = "[[tray.bench.next]]\ncrop = \"mint\"\nplants = 4\n";
+        String third = "[[tray.bench.next]]\ncrop = \"kale\"\nplants = 4\n";
+        List<Boolean> picked = pickedOf(second + third);
+        assertThat(picked).containsExactly(false, false, true);
+        assertThat(pickedOf(second + "planted = 2026-04-20\n" + third))
+                .containsExactly(true, false, true);
+        assertThat(pickedOf(second + third + "planted = 2026-04-20\n"))
+                .containsExactly(false, true, true);
+    }
+
+    private List<Boolean> pickedOf(String next) throws IOException {
+        Tray tray = scenario("basil", 90, "visits.days = \"daily\"", next).trays().get(0);
+        return IntStream.range(0, tray.plantings())
+                .mapToObj(i -> (Planting.OfCrop) tray.planted(i).planting())
+                .map(Planting.OfCrop::isPickedForLeaves)
+                .toList();
     }
 
     private static List<String> notes(Reading reading) {

@@ -117,6 +117,39 @@ class PlantingRunTest {
         assertEquals(0, told(Event.Kind.SALT_WILTED));
     }
 
+    // Four plugs of 15 mL for a thirst of 24 mL a day: the level hangs 2 cm below the cups.
+    @Test
+    void on_what_its_plug_holds_a_plant_grows_as_on_wet_roots() {
+        double wet = grownInADayG(0.04 + 0.001, 1e-6);
+        assertTrue(wet > 0);
+        assertEquals(wet, grownInADayG(0.02, 0), 0.02 * wet);
+        assertEquals(0, told(Event.Kind.STRANDED));
+    }
+
+    /** Of a plant set out that day, by what its wet roots drink in an hour. */
+    private double grownInADayG(double levelM, double drunkM3) {
+        Tray tray =
+                TestTray.of(Rigs.tray("t", new Filling.Sealed(), crop, 0)).cupBottomM(0.04).make();
+        PlantingRun run =
+                new PlantingRun(
+                        crop,
+                        tray,
+                        0,
+                        levelM,
+                        1.5,
+                        new RootAir(101_325, 22, false, true),
+                        new TrayToll(60));
+        double before = run.stand().plant().dryG();
+        for (int hour = 1; hour <= 24; hour++) {
+            double lit = hour <= 16 ? 1 : 0;
+            run.bearAtBegin(1.5, 22, levelM, 1e-6);
+            run.stand().day.add(250 * lit, 0.9 * lit, 55 * lit, 22, 400, HOUR_S);
+            run.end(levelM, true, 1.5, 22, 1e-6, drunkM3, hour * HOUR_S, HOUR_S, log);
+        }
+        run.growOvernight(DAY_S, 1, levelM, null, log);
+        return run.stand().plant().dryG() - before;
+    }
+
     @Test
     void a_film_and_a_solution_of_twenty_two_strand_wet_roots() {
         PlantingRun film = usedTo(1.5);
