@@ -12,7 +12,7 @@ final class RememberedTrials {
     private static final String MICROGREENS =
             "Jones-Baumgardt et al. (2019), HortScience 54:1955, from memory: rises ever less, size not";
     private static final String CURREY =
-            "Currey, Walters and Flax (2019), Agronomy 9:389, from memory: rises, size not";
+            "Currey et al. (2019), Agronomy 9:389, from memory: rises, size not";
     private static final String LEFSRUD =
             "Lefsrud et al. (2006), Physiol. Plant. 127:624, from memory: rises, size not";
 
