@@ -15,9 +15,12 @@ import java.util.stream.IntStream;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import tideless.physics.Time;
+import tideless.rig.Log;
+import tideless.rig.LogEntry;
 import tideless.rig.Planting;
 import tideless.rig.Scenario;
 import tideless.rig.Tray;
+import tideless.rig.VesselId;
 import tideless.scenario.Note;
 import tideless.scenario.Reading;
 import tideless.scenario.ScenarioReader;
@@ -242,6 +245,33 @@ class PickedAsItGrowsTest {
                 .singleElement()
                 .asString()
                 .contains("picked long enough: bolts or grows tough if left");
+    }
+
+    @Test
+    void after_a_log_the_next_picking_counts_from_the_last_one_it_tells() throws IOException {
+        Scenario rig = scenario("basil", 70, "visits.days = \"daily\"", "");
+        VesselId bench = VesselId.tray("bench");
+        double toldS = 36 * Time.DAY_S + 9 * Time.HOUR_S;
+        Trace trace =
+                Simulation.run(
+                        rig.withLog(
+                                new Log(
+                                        List.of(
+                                                new LogEntry.FilledUp(
+                                                        20 * Time.DAY_S,
+                                                        VesselId.reservoir("drum")),
+                                                new LogEntry.LeavesPicked(toldS, bench, 90),
+                                                new LogEntry.Looked(38 * Time.DAY_S)))));
+        assertThat(pickings(trace).get(0).atS()).isEqualTo(toldS);
+        assertThat(pickings(trace).get(0).freshG()).isCloseTo(90, within(1e-9));
+        assertEquals(43 * Time.DAY_S + EIGHT, pickings(trace).get(1).atS());
+        List<String> told = tasks(trace, Task.Kind.PICK_LEAVES);
+        assertThat(told).hasSize(2);
+        assertThat(told.get(0)).endsWith("about 90 g of leaf from the whole tray.");
+        assertThat(told.get(1))
+                .contains("14 Apr 2026 08:00")
+                .contains(" of leaf from the whole tray; then about ")
+                .doesNotContain("first picking");
     }
 
     @Test
