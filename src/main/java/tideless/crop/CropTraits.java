@@ -467,6 +467,8 @@ public record CropTraits(
      * @param pickedUntilCd the same of plants that are picked leaf by leaf, degC d since sowing
      * @param pickedEveryDays days from one picking to the next of a crop that is picked as it
      *     grows, d; empty of one that is cut once
+     * @param pickedFromG fresh weight of one plant at its first picking, g; empty where that is the
+     *     weight at which it would be cut
      * @param pickedShareFrac share of the standing leaf that a picking takes, 0-1
      * @param groundM2 ground that growers give one plant, m2; empty where none was found
      */
@@ -475,11 +477,13 @@ public record CropTraits(
             double latestCd,
             double pickedUntilCd,
             OptionalDouble pickedEveryDays,
+            OptionalDouble pickedFromG,
             double pickedShareFrac,
             OptionalDouble groundM2) {
         public Harvest {
             Objects.requireNonNull(freshG, "freshG");
             Objects.requireNonNull(pickedEveryDays, "pickedEveryDays");
+            Objects.requireNonNull(pickedFromG, "pickedFromG");
             Objects.requireNonNull(groundM2, "groundM2");
         }
     }

@@ -329,6 +329,11 @@ final class CropKeys {
                         .workedOut("none: it is cut once", "7 days")
                         .about("days between two pickings of a leaf crop picked as it grows"));
         keys.add(
+                Key.quantity("harvest.picked_from", UnitTable.MASS)
+                        .above("0 g", "20 kg")
+                        .workedOut("harvest.weight", "80 g")
+                        .about("fresh weight of one plant at its first picking"));
+        keys.add(
                 Key.share("harvest.picked_share")
                         .above("0 %", "95 %")
                         .fallsTo("33 %", Key.COMMON_PRACTICE)

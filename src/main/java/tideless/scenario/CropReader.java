@@ -525,6 +525,7 @@ final class CropReader {
                                 "harvest.picked_until",
                                 orElse(e, "harvest.latest", OVERDUE * firstHarvest)),
                         optional(e, "harvest.picked_every"),
+                        optional(e, "harvest.picked_from"),
                         orElse(e, "harvest.picked_share", 0.33),
                         optional(e, "harvest.ground")),
                 provenance);

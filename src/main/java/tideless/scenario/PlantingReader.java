@@ -192,8 +192,8 @@ final class PlantingReader {
         Read<Planting.ThirstModel> model = tray.get(THIRST_MODEL);
         Read<OptionalInt> harvest = harvestAfterDays();
         TendingReader tending = new TendingReader(tray, run);
-        Read<OptionalDouble> wanted = harvestFreshG(traits, tending.picksLeaves());
         Read<Optional<Tending.Picking>> picking = picking(traits, tending.picksLeaves());
+        Read<OptionalDouble> wanted = harvestFreshG(traits, tending.picksLeaves(), picking);
         Read<Tending> acts = tending.read(traits, stand.map(Stand::plants), deck, picking);
         if (!Read.allSound(
                 traits, stems, stand, ageDays, transplant, model, harvest, wanted, acts)) {
@@ -378,7 +378,8 @@ final class PlantingReader {
     }
 
     /** Fresh weight of a plant to wait for, g; empty where the stage alone decides. */
-    private Read<OptionalDouble> harvestFreshG(Read<CropTraits> traits, boolean isPicked) {
+    private Read<OptionalDouble> harvestFreshG(
+            Read<CropTraits> traits, boolean isPicked, Read<Optional<Tending.Picking>> asItGrows) {
         if (tray.has(HARVEST_WEIGHT) && isPicked) {
             tray.faultyValue(
                     HARVEST_WEIGHT,
@@ -408,7 +409,12 @@ final class PlantingReader {
                                 : "the crop's own");
         return isPicked
                 ? Read.of(OptionalDouble.empty())
-                : traits.map(crop -> crop.harvest().freshG());
+                : traits.map(
+                        crop ->
+                                asItGrows.holds(Optional::isPresent)
+                                                && crop.harvest().pickedFromG().isPresent()
+                                        ? crop.harvest().pickedFromG()
+                                        : crop.harvest().freshG());
     }
 
     /** Empty for the crop's own ripeness. */

@@ -237,7 +237,8 @@ final class TrayKeys {
                     Key.quantity("harvest_weight", UnitTable.MASS)
                             .above("0 g", "20 kg")
                             .workedOut("the crop's own", "180 g")
-                            .about("fresh weight of a plant at which a leaf crop is cut"));
+                            .about(
+                                    "fresh weight of a plant at which a leaf crop is cut, or picked for the first time"));
     static final Key<String> FILLING =
             KEYS.add(
                     Key.choice("filling", "valve", "hand", "sealed")
