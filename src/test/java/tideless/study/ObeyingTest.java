@@ -50,8 +50,8 @@ public class ObeyingTest {
                     // Acid is told, and not poured in this test: rocket that is picked as it grows
                     // leaves alkali behind for three weeks after the day on which it was cut.
                     "17-strong-feed.toml", List.of("PH_OUT b", "PRECIPITATE b"),
-                    // Coriander that is picked stands on after the holiday and eats what no jug
-                    // has brought.
+                    // Coriander that is picked stands on after the holiday, in a tray that it has
+                    // drunk down to 2 mm.
                     "20-in-turn.toml", List.of("SHORT_OF_ONE hand"));
 
     /** The shipped scenarios, and ten rigs that were stated before one of them was run. */
