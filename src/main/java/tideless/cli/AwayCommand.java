@@ -1,6 +1,5 @@
 package tideless.cli;
 
-import java.io.PrintWriter;
 import java.nio.file.Path;
 import java.time.LocalDate;
 import java.util.ArrayList;
@@ -106,7 +105,6 @@ final class AwayCommand implements Callable<Integer> {
         for (String absence : absences) {
             stated.add(absence(arguments, absence));
         }
-        PrintWriter err = spec.commandLine().getErr();
         Scenarios read = Scenarios.read(scenario, logged.beside(), spec);
         Optional<Reading.Good> good = read.good();
         if (good.isEmpty()) {
