@@ -7,6 +7,7 @@ import java.util.function.IntPredicate;
 import java.util.function.IntToDoubleFunction;
 import java.util.function.Predicate;
 import tideless.crop.CropTraits;
+import tideless.physics.Time;
 import tideless.rig.Climate;
 import tideless.rig.Filling;
 import tideless.rig.Limits;
@@ -52,6 +53,9 @@ final class SolutionAdvice {
 
     /** Share of a feed's EC from which its water leaves too little room for salts; assumed. */
     private static final double CROWDING_FRAC = 0.3;
+
+    /** A feed up to this share of the limit is worth a trial before more solution; assumed. */
+    private static final double ROOM_FRAC = 0.9;
 
     /** Open water that takes less than this share of what leaves is not worth a lid; assumed. */
     private static final double LID_WORTH_FRAC = 0.01;
@@ -285,7 +289,7 @@ final class SolutionAdvice {
                                 && !isChangedAfter(h, Event.Kind.FRESH_SOLUTION);
         int lean = tray.firstSpell(LEAN_PATIENCE_H, isLean);
         boolean isTold = lean >= 0 && !isNearHarvest(lean);
-        boolean leanFeed = isTold && tray.feedMsPerCm < tray.leanMsPerCm(lean);
+        boolean leanFeed = isTold && isBelow(tray.feedMsPerCm, tray.leanMsPerCm(lean));
         if (isTold && !(leanFeed && leavesSaltAfter(lean) && firstShortage() == null)) {
             warn(
                     Warning.Kind.TOO_LEAN,
@@ -301,6 +305,11 @@ final class SolutionAdvice {
                             ? List.of(strongerThanLean(), Cure.of(Cure.Kind.OWN_RESERVOIR))
                             : takenUpCures(lean));
         }
+    }
+
+    /** Whether a meter would tell a feed from the least that is wanted. */
+    private static boolean isBelow(double feedMsPerCm, double leastMsPerCm) {
+        return feedMsPerCm < leastMsPerCm * (1 - FlushRule.METER_DOUBT_FRAC);
     }
 
     /** Whether the run changes the solution so soon after an hour that the crop bears it. */
@@ -347,7 +356,7 @@ final class SolutionAdvice {
 
     private List<Cure> takenUpCures(int lean) {
         Cure sooner = Cure.of(Cure.Kind.FRESH_SOLUTION_SOONER);
-        if (tray.feedMsPerCm < tray.leanMsPerCm(lean)) {
+        if (isBelow(tray.feedMsPerCm, tray.leanMsPerCm(lean))) {
             return List.of(strongerThanLean(), sooner);
         }
         Cure stronger = strongerFeed(lean);
@@ -487,8 +496,14 @@ final class SolutionAdvice {
         boolean isLean = tray.of.ecMsPerCm().at(first) < tray.leanMsPerCm(first);
         if (isLean) {
             takenUpCures(first).stream().filter(c -> !cures.contains(c)).forEach(cures::add);
-        } else if (!isSealed) {
-            cures.add(Cure.of(Cure.Kind.FRESH_SOLUTION_SOONER));
+        } else {
+            Cure stronger = strongerFeed(first);
+            if (isWellBelowLimit(stronger)) {
+                cures.add(stronger);
+            }
+            if (!isSealed) {
+                cures.add(Cure.of(Cure.Kind.FRESH_SOLUTION_SOONER));
+            }
         }
         String richer = crowded ? "" : richerIn(scarce);
         if (!richer.isEmpty()) {
@@ -500,6 +515,12 @@ final class SolutionAdvice {
             cures.add(more);
         }
         return cures;
+    }
+
+    /** Whether a feed that brings all that is taken leaves room for what stays behind. */
+    private boolean isWellBelowLimit(Cure stronger) {
+        return stronger.facts().has(Quantity.FEED_EC)
+                && stronger.facts().get(Quantity.FEED_EC) < ROOM_FRAC * limits.ecHighMsPerCm();
     }
 
     /** Whether the source water takes up the feed's EC with other things than a component. */
@@ -689,9 +710,7 @@ final class SolutionAdvice {
                             tray.tray.filling() instanceof Filling.ByValve
                                     ? Cure.Kind.WATER_IN_THE_NEXT_REFILL
                                     : Cure.Kind.TOP_UP_WITH_WATER,
-                            Facts.of(Quantity.WATER, water.litres())
-                                    .and(Quantity.EC_AFTER, water.ecAfterMsPerCm())
-                                    .and(Quantity.EC_AFTER_DOUBT, water.doubtMsPerCm())));
+                            fromTheVisitBefore(hour, water.facts())));
         }
         OptionalDouble wanted = leanerMsPerCm(hour);
         if (wanted.isPresent()) {
@@ -717,6 +736,14 @@ final class SolutionAdvice {
             cures.add(softerWater());
         }
         return cures;
+    }
+
+    /** Whoever begins at the visit before keeps the reading from passing its limit at all. */
+    private Facts fromTheVisitBefore(int hour, Facts facts) {
+        double before = tray.rounds.lastBefore(hour);
+        return before * Time.HOUR_S > tray.planting.fromS()
+                ? facts.on(tray.trace.clockAt(before * Time.HOUR_S))
+                : facts;
     }
 
     /** Plain water from an hour on, or from the next visit where it is too soon to tell. */
