@@ -21,6 +21,9 @@ final class CropAdvice {
     /** Cucumbers that are raised indoors set fruit without pollen; common practice, no source. */
     private static final String SETS_WITHOUT_POLLEN = "Cucumis";
 
+    /** Cucumbers are eaten long before they are ripe. */
+    private static final String EATEN_UNRIPE = "Cucumis";
+
     /** Seedlings sown so much sooner than they need outgrow their plugs, d; assumed. */
     private static final double SOWN_EARLY_DAYS = 7;
 
@@ -189,9 +192,13 @@ final class CropAdvice {
                 Measure.of(weekly, Unit.GRAMS),
                 new Cause(
                         Cause.Kind.FIRST_FRUIT_RIPE,
-                        tray.rounds.comesEvery(PICK_DAYS, due)
-                                ? Facts.of(Quantity.EVERY, PICK_DAYS)
-                                : Facts.NONE));
+                        (tray.rounds.comesEvery(PICK_DAYS, due)
+                                        ? Facts.of(Quantity.EVERY, PICK_DAYS)
+                                        : Facts.NONE)
+                                .named(
+                                        tray.traits.latinName().startsWith(EATEN_UNRIPE)
+                                                ? "unripe"
+                                                : "")));
     }
 
     private void addHarvest(Event event) {

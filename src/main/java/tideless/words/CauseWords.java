@@ -108,7 +108,10 @@ final class CauseWords {
             case OLD_LEAVES_GIVE_LITTLE -> "the lowest leaves give little and keep the air";
             case PLANTS_CROWD -> "they would crowd each other";
             case SEASON_ENDS -> "no flower that opens now would ripen in time";
-            case FIRST_FRUIT_RIPE -> "the first fruit is ripe: picking begins";
+            case FIRST_FRUIT_RIPE ->
+                    facts.of().isEmpty()
+                            ? "the first fruit is ripe: picking begins"
+                            : "the first fruit has its size: picking begins";
             case LAST_FRUIT_PICKED -> "the last fruit is picked and the crop finished";
             case MAKES_ROOM -> "the next crop is due in its place, ripe or not";
             case FOLLOWS -> "the next crop of this tray";

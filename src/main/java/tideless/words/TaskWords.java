@@ -72,7 +72,7 @@ public final class TaskWords {
             case SUPPORT -> "a stake or a string for each plant";
             case POLLINATE ->
                     often(task) + ", to " + Dates.weekday(task.cause().facts().on().toLocalDate());
-            case PICK -> "ripe fruit, " + often(task);
+            case PICK -> fruit(task) + ", " + often(task);
             case HARVEST -> figure(task) + "; then clean";
             default -> why(task);
         };
@@ -115,6 +115,10 @@ public final class TaskWords {
                         + CauseWords.figure(facts, Quantity.EVERY)
                         + ", to "
                         + Dates.weekday(facts.on().toLocalDate());
+    }
+
+    private static String fruit(Task task) {
+        return task.cause().facts().of().isEmpty() ? "ripe fruit" : "fruit of eating size";
     }
 
     private static String figure(Task task) {
@@ -193,7 +197,7 @@ public final class TaskWords {
                             + often(task)
                             + ", to "
                             + Dates.weekday(task.cause().facts().on().toLocalDate());
-            case PICK -> "ripe fruit " + often(task) + ", about " + value + " a plant and week";
+            case PICK -> fruit(task) + " " + often(task) + ", about " + value + " a plant and week";
             case PICK_LEAVES ->
                     "about "
                             + value

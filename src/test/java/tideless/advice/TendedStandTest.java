@@ -196,6 +196,18 @@ class TendedStandTest {
     }
 
     @Test
+    void a_cucumber_is_picked_unripe_and_a_tomato_ripe() throws IOException {
+        assertThat(tasks(run("cucumber", 50, "plants = 1\nplants_per_m2 = 2"), Task.Kind.PICK))
+                .singleElement()
+                .asString()
+                .contains("fruit of eating size every 3 days");
+        assertThat(tasks(run("dwarf-tomato", 80, "plants = 2"), Task.Kind.PICK))
+                .singleElement()
+                .asString()
+                .contains("ripe fruit every 3 days");
+    }
+
+    @Test
     void ripe_fruit_is_less_than_has_grown_by_what_still_hangs() throws IOException {
         Trace trace = run("dwarf-tomato", 100, "plants = 2");
         Picked picked = Picked.of(trace.plantings(trace.trays().get(0)).get(0));
