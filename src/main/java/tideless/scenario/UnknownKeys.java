@@ -23,6 +23,14 @@ final class UnknownKeys {
     }
 
     private void look(String name) {
+        if (name.indexOf('.') >= 0 && !keys.isNamed(pattern)) {
+            table.faultyName(
+                    name,
+                    "one name with a dot, in quotes",
+                    "names joined by dots, without quotes",
+                    "Maybe write " + name + " without quotes.");
+            return;
+        }
         boolean isTable = table.raw(name) instanceof TomlTable;
         String at = KeyTable.join(pattern, keys.isNamed(pattern) ? "*" : name);
         if (keys.isTable(at)) {

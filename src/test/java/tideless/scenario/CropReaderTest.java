@@ -165,6 +165,15 @@ class CropReaderTest {
         assertThat(assertInstanceOf(Reading.Faulty.class, reading).problems()).hasSize(1);
     }
 
+    /** It would stand for nothing, and nobody would know. */
+    @Test
+    void a_dotted_name_in_quotes_is_refused() {
+        Reading reading = tray("[tray.basil.crop_override]\n\"growth.light_use\" = \"2.6 g/MJ\"\n");
+        assertTrue(
+                reading.toString().contains("Maybe write growth.light_use without quotes."),
+                reading.toString());
+    }
+
     @Test
     void every_crop_of_the_library_reads_clean() {
         for (String name : CropLibrary.SHIPPED.names()) {
