@@ -6,6 +6,7 @@ import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertInstanceOf;
 import static org.junit.jupiter.api.Assertions.assertNotNull;
 import static org.junit.jupiter.api.Assertions.assertNull;
+import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.io.IOException;
 import java.nio.file.Files;
@@ -167,7 +168,7 @@ class CropReaderTest {
 
     /** It would stand for nothing, and nobody would know. */
     @Test
-    void a_dotted_name_in_quotes_is_refused() {
+    void a_dotted_name_in_quotes_is_refused() throws IOException {
         Reading reading = tray("[tray.basil.crop_override]\n\"growth.light_use\" = \"2.6 g/MJ\"\n");
         assertTrue(
                 reading.toString().contains("Maybe write growth.light_use without quotes."),
