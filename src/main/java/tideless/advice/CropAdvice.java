@@ -122,7 +122,8 @@ final class CropAdvice {
         Facts facts = first ? Facts.NONE.named("first") : Facts.NONE;
         if (pickings.size() > 1) {
             double laterG =
-                    pickings.stream().skip(1).mapToDouble(Event::freshG).average().orElseThrow();
+                    pickings.stream().skip(1).mapToDouble(Event::freshG).sum()
+                            / (pickings.size() - 1);
             double days = (last.atS() - next.atS()) / Time.DAY_S / (pickings.size() - 1);
             facts =
                     facts.and(Quantity.EVERY, FastMath.rint(days))

@@ -63,7 +63,8 @@ final class CropsCommand implements Callable<Integer> {
                 line(
                         "CROP",
                         "WHAT IT IS",
-                        "EC mS/cm",
+                        "HARVEST",
+                        "FEED mS/cm",
                         "pH",
                         "LIGHT mol/m2/day",
                         "FROM SOWING",
@@ -75,6 +76,7 @@ final class CropsCommand implements Callable<Integer> {
                     line(
                             name,
                             crop.about(),
+                            use(crop),
                             span(needs.ecLowMsPerCm(), needs.ecHighMsPerCm()),
                             span(needs.phLow(), needs.phHigh()),
                             span(needs.lightLowMolPerM2Day(), needs.lightHighMolPerM2Day()),
@@ -82,11 +84,22 @@ final class CropsCommand implements Callable<Integer> {
                             text("%.0f %%", 100 * sourcedFrac(crop))));
         }
         out.println();
+        out.println(
+                "HARVEST once is the whole plant, picked leaf by leaf as it grows. FEED is what it is");
+        out.println(
+                "fed at; a tray may stand higher, to where salt costs 5 % of growth (\"tideless show\").");
         out.println("FROM SOWING is the warmth above the crop's base temperature to the first");
         out.println(
                 "harvest. SOURCED is the share of a crop's numbers with a source of their own, read");
         out.println("or from memory; the rest is common practice, assumed, or the nearest crop's.");
         out.println("\"tideless crops NAME\" shows every number with its source.");
+    }
+
+    private static String use(CropTraits crop) {
+        if (crop.stages().fruits()) {
+            return "fruit";
+        }
+        return crop.harvest().pickedEveryDays().isPresent() ? "picked" : "once";
     }
 
     private static double sourcedFrac(CropTraits crop) {
@@ -101,7 +114,7 @@ final class CropsCommand implements Callable<Integer> {
     }
 
     private static String line(String... cells) {
-        return text("%-14s%-46s%-11s%-10s%-18s%-13s%s", (Object[]) cells).stripTrailing();
+        return text("%-14s%-40s%-9s%-12s%-10s%-18s%-13s%s", (Object[]) cells).stripTrailing();
     }
 
     private static String span(double low, double high) {

@@ -524,7 +524,13 @@ class CommandLineTest {
 
     @Test
     void crops_lists_them_and_one_with_its_sources() {
-        assertTrue(run("crops").out().contains("dwarf-tomato"));
+        assertThat(run("crops").out().lines())
+                .anyMatch(
+                        line ->
+                                line.matches(
+                                        "dwarf-tomato +for windowsill or patio, 35 cm high +fruit +1.8-3 .*"))
+                .anyMatch(line -> line.matches("lettuce +.*once +0.8-1.8 .*"))
+                .anyMatch(line -> line.matches("kale +.*picked +1.4-2.4 .*"));
         Outcome lettuce = run("crops", "lettuce");
         assertTrue(lettuce.out().contains("growth.light_use"), lettuce.out());
         assertTrue(lettuce.out().contains("from memory") || lettuce.out().contains("read"));
