@@ -87,7 +87,7 @@ final class CropsCommand implements Callable<Integer> {
         out.println(
                 "HARVEST once is the whole plant, picked leaf by leaf as it grows. FEED is what it is");
         out.println(
-                "fed at; a tray may stand higher, to where salt costs 5 % of growth (\"tideless show\").");
+                "fed at; a tray may stand higher, to where salt costs a twentieth of growth (\"tideless show\").");
         out.println("FROM SOWING is the warmth above the crop's base temperature to the first");
         out.println(
                 "harvest. SOURCED is the share of a crop's numbers with a source of their own, read");

@@ -249,7 +249,7 @@ class PicturesTest {
         assertThat(wordsOf(pictures.get("reservoir-shelf")))
                 .contains("solution in the reservoir (gal)", "full, 10.8 gal", "dead, 0.8 gal");
         assertThat(wordsOf(pictures.get("level-left")))
-                .contains("height above the tray floor (in)", "cup at 1.57 in", "valve at 1.77 in");
+                .contains("height above the tray floor (in)", "cup at 1.6 in", "valve at 1.8 in");
         assertThat(wordsOf(pictures.get("ec")))
                 .contains("EC at 77 \u00b0F (ppm-500)", "band 400 to 1250");
         assertThat(wordsOf(pictures.get("thirst")))
