@@ -122,6 +122,24 @@ class LoggedDaysTest {
                 .isEmpty();
     }
 
+    /** Who keeps a log of one bucket of three has not let the others go dry. */
+    @Test
+    void a_tray_of_whose_water_the_log_tells_nothing_is_topped_up_by_the_rules() {
+        Path path = Path.of("scenarios/hand-topped-bucket.toml");
+        Scenario bucket = ((Reading.Good) ScenarioReader.read(path)).scenario();
+        VesselId where = bucket.trays().get(0).id();
+        LogEntry ec = new LogEntry.Reading(at(2, 12), where, LogEntry.Quantity.EC, 1.2, true, 1);
+        LogEntry last = new LogEntry.Reading(at(30, 12), where, LogEntry.Quantity.EC, 1.2, true, 2);
+        List<Event> ruled = events(run(bucket), Event.Kind.TOP_UP);
+        assertThat(ruled.get(0).atS()).isBetween(at(2, 12), at(30, 12));
+        assertThat(events(run(bucket, ec, last), Event.Kind.TOP_UP).get(0)).isEqualTo(ruled.get(0));
+        LogEntry level =
+                new LogEntry.Reading(at(2, 12), where, LogEntry.Quantity.LEVEL, 0.2, true, 1);
+        assertThat(events(run(bucket, level, last), Event.Kind.TOP_UP))
+                .filteredOn(e -> e.atS() <= at(30, 12))
+                .isEmpty();
+    }
+
     @Test
     void litres_poured_are_those_written_and_no_more_than_fit() {
         Season season =
