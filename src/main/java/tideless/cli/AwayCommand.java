@@ -107,7 +107,7 @@ final class AwayCommand implements Callable<Integer> {
             stated.add(absence(arguments, absence));
         }
         PrintWriter err = spec.commandLine().getErr();
-        Scenarios read = Scenarios.read(scenario, logged.beside(), err);
+        Scenarios read = Scenarios.read(scenario, logged.beside(), spec);
         Optional<Reading.Good> good = read.good();
         if (good.isEmpty()) {
             return read.exit();

@@ -72,7 +72,7 @@ final class CalendarCommand implements Callable<Integer> {
         if (file != null && !file.toString().toLowerCase(Locale.ROOT).endsWith(".ics")) {
             throw arguments.refused("-o", "\"" + file + "\"", "a file ending in .ics");
         }
-        Scenarios read = Scenarios.read(scenario, logged.beside(), spec.commandLine().getErr());
+        Scenarios read = Scenarios.read(scenario, logged.beside(), spec);
         Optional<Reading.Good> good = read.good();
         if (good.isEmpty()) {
             return read.exit();

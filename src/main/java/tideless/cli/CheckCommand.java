@@ -84,8 +84,7 @@ final class CheckCommand implements Callable<Integer> {
     private static void printReach(PrintWriter out, Tray tray, String named, LocalDate from) {
         if (tray.planting() instanceof Planting.OfCrop crop && crop.plants() > 0) {
             out.println(
-                    "tray "
-                            + tray.name()
+                    Names.tray(tray.name())
                             + named
                             + ": "
                             + ReachWords.of(RootReach.of(tray, crop), from));
@@ -98,9 +97,9 @@ final class CheckCommand implements Callable<Integer> {
         if (keptOutM3 > 0) {
             line(
                     out,
-                    "tray %s: holds %.1f L at the overflow; what hangs and stands in it keeps out"
+                    "%s: holds %.1f L at the overflow; what hangs and stands in it keeps out"
                             + " %.1f L",
-                    tray.name(),
+                    Names.tray(tray.name()),
                     1000 * shape.volumeM3(tray.overflowM()),
                     1000 * keptOutM3);
         }

@@ -110,7 +110,7 @@ final class CompareCommand implements Callable<Integer> {
         PrintWriter err = spec.commandLine().getErr();
         List<Reading.Good> read = new ArrayList<>();
         for (Path scenario : scenarios) {
-            Scenarios one = Scenarios.read(scenario, logged.beside(), err);
+            Scenarios one = Scenarios.read(scenario, logged.beside(), spec);
             if (one.good().isEmpty()) {
                 return one.exit();
             }

@@ -83,7 +83,7 @@ final class FitCommand implements Callable<Integer> {
         arguments.requireMembers(members);
         arguments.requireFolder(folder);
         PrintWriter err = spec.commandLine().getErr();
-        Scenarios read = Scenarios.read(scenario, Beside.asStated(log), err);
+        Scenarios read = Scenarios.read(scenario, Beside.asStated(log), spec);
         if (read.good().isEmpty()) {
             return read.exit();
         }

@@ -40,7 +40,7 @@ final class LeanCommand implements Callable<Integer> {
 
     @Override
     public Integer call() {
-        Scenarios read = Scenarios.read(scenario, logged.beside(), spec.commandLine().getErr());
+        Scenarios read = Scenarios.read(scenario, logged.beside(), spec);
         read.good().ifPresent(this::look);
         return read.exit();
     }

@@ -93,7 +93,7 @@ final class LogCommand implements Runnable {
                 throw new Arguments(spec)
                         .refused("-o", "\"" + file + "\"", "a file ending in .csv");
             }
-            Scenarios read = Scenarios.read(scenario, spec.commandLine().getErr());
+            Scenarios read = Scenarios.read(scenario, spec);
             if (read.good().isEmpty()) {
                 return read.exit();
             }
@@ -145,7 +145,7 @@ final class LogCommand implements Runnable {
         @Override
         public Integer call() {
             PrintWriter err = spec.commandLine().getErr();
-            Scenarios read = Scenarios.read(scenario, Beside.asStated(log), err);
+            Scenarios read = Scenarios.read(scenario, Beside.asStated(log), spec);
             if (log == null && read.good().filter(LogCommand::namesNone).isPresent()) {
                 return refuseNone(scenario, err);
             }

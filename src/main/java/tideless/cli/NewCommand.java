@@ -138,7 +138,8 @@ final class NewCommand implements Callable<Integer> {
                 answers.putAll(read);
             }
             if (question == StarterQuestion.TRAYS) {
-                Starter.crowd(answers).ifPresent(crowd -> err.println("note: " + crowd));
+                Starter.crowd(answers)
+                        .ifPresent(crowd -> err.println("note: " + asked.told(crowd)));
                 err.flush();
             }
         }

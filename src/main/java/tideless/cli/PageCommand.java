@@ -62,7 +62,7 @@ final class PageCommand implements Callable<Integer> {
             throw arguments.refused("-o", "\"" + file + "\"", "a file ending in .html");
         }
         Beside beside = logged.beside();
-        Scenarios read = Scenarios.read(scenario, beside, spec.commandLine().getErr());
+        Scenarios read = Scenarios.read(scenario, beside, spec);
         Optional<Reading.Good> good = read.good();
         if (good.isEmpty()) {
             return read.exit();

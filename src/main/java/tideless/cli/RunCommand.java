@@ -112,7 +112,7 @@ final class RunCommand implements Callable<Integer> {
         arguments.requireMembers(members);
         PrintWriter err = spec.commandLine().getErr();
         Stopwatch watch = new Stopwatch();
-        Scenarios read = Scenarios.read(scenario, logged.beside(), err);
+        Scenarios read = Scenarios.read(scenario, logged.beside(), spec);
         Optional<Reading.Good> good = read.good();
         if (good.isEmpty()) {
             return read.exit();

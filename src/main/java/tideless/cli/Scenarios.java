@@ -4,6 +4,7 @@ import java.io.PrintWriter;
 import java.nio.file.Path;
 import java.util.List;
 import java.util.Optional;
+import java.util.Set;
 import java.util.function.Consumer;
 import picocli.CommandLine.Model.CommandSpec;
 import tideless.scenario.Beside;
@@ -14,6 +15,10 @@ import tideless.scenario.ScenarioReader;
 
 /** Reads a scenario for a command and says what is wrong with it. */
 final class Scenarios {
+    /** Commands whose answer is about the scenario as it is written. */
+    private static final Set<String> LOOKING =
+            Set.of("tideless run", "tideless check", "tideless show");
+
     private final int exit;
     private final Reading.Good good;
 
@@ -22,18 +27,26 @@ final class Scenarios {
         this.good = good;
     }
 
-    /** Reads; faults and notes go to {@code err}, one each. */
-    static Scenarios read(Path path, PrintWriter err) {
-        return read(path, Beside.NOTHING, err);
+    /**
+     * Reads; faults go to standard error, one each. So do notes: all of them where the scenario
+     * itself is looked at, and elsewhere only those of other files, or every question asked of a
+     * scenario would repeat them.
+     */
+    static Scenarios read(Path path, CommandSpec spec) {
+        return read(path, Beside.NOTHING, spec);
     }
 
     /** The same with files it does not name. */
-    static Scenarios read(Path path, Beside beside, PrintWriter err) {
+    static Scenarios read(Path path, Beside beside, CommandSpec spec) {
+        PrintWriter err = spec.commandLine().getErr();
+        boolean all = LOOKING.contains(spec.qualifiedName());
         Reading reading = ScenarioReader.read(path, beside);
         Scenarios result;
         if (reading instanceof Reading.Good good) {
             for (Note note : good.notes()) {
-                err.println("note: " + note);
+                if (all || !note.file().equals(good.files().get(0))) {
+                    err.println("note: " + Tideless.shown(spec).told(note.toString()));
+                }
             }
             result = new Scenarios(Exit.DONE, good);
         } else if (reading instanceof Reading.Faulty faulty) {
@@ -57,7 +70,7 @@ final class Scenarios {
      * @return the exit code
      */
     static int with(Path path, CommandSpec spec, Consumer<Reading.Good> work) {
-        Scenarios read = read(path, spec.commandLine().getErr());
+        Scenarios read = read(path, spec);
         read.good().ifPresent(work);
         return read.exit();
     }

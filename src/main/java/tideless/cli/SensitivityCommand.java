@@ -87,7 +87,7 @@ final class SensitivityCommand implements Callable<Integer> {
         arguments.requireWithin("--points", points, LEAST_POINTS, MOST_POINTS);
         arguments.requireFolder(folder);
         LocalDate asked = from == null ? null : arguments.date("--from", from);
-        Scenarios read = Scenarios.read(scenario, logged.beside(), spec.commandLine().getErr());
+        Scenarios read = Scenarios.read(scenario, logged.beside(), spec);
         Optional<Reading.Good> good = read.good();
         if (good.isEmpty()) {
             return read.exit();

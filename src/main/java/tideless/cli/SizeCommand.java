@@ -157,7 +157,7 @@ final class SizeCommand implements Callable<Integer> {
         if (visitsEvery != null) {
             arguments.requireWithin("--visits-every", visitsEvery, 1, MOST_DAYS);
         }
-        Scenarios read = Scenarios.read(scenario, logged.beside(), spec.commandLine().getErr());
+        Scenarios read = Scenarios.read(scenario, logged.beside(), spec);
         Optional<Reading.Good> good = read.good();
         if (good.isEmpty()) {
             return read.exit();

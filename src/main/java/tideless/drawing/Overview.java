@@ -15,11 +15,17 @@ final class Overview {
     private static final double MOST_HIGH = 150;
     private static final double LINE = 14;
 
-    /** Between two vessels, units; room for a tube. */
+    /** Between two vessels, units; room for a tube, and less where many stand. */
     private static final double GAP = 22;
 
-    /** A tube leaves the outlet so far before it falls, units. */
-    private static final double STUB = 11;
+    /** Gaps take no more than this of the width. */
+    private static final double MOST_GAPS_FRAC = 0.5;
+
+    /** Tubes of two reservoirs run so far apart, units. */
+    private static final double APART = 3;
+
+    /** How wide a letter may be on an average, units. */
+    private static final double LETTER = 5.6;
 
     /** A lamp is drawn so far above the rim, m; nothing tells how high it hangs. */
     private static final double LAMP_M = 0.3;
@@ -27,6 +33,7 @@ final class Overview {
     private final Trace trace;
     private final List<Alike> groups;
     private final int hour;
+    private final double gap;
     private final double unitsPerM;
     private final double top;
     private final double bench;
@@ -53,14 +60,16 @@ final class Overview {
             lowestM = Math.min(lowestM, tray.floorAboveBenchM());
         }
         int vessels = trace.reservoirs().size() + groups.size();
-        double room = RigPicture.WIDTH - 2 * RigPicture.EDGE - GAP * vessels;
-        unitsPerM = Math.min(Math.max(room, 40) / widthM, MOST_HIGH / (highestM - lowestM));
+        double room = RigPicture.WIDTH - 2 * RigPicture.EDGE;
+        gap = Math.min(GAP, room * MOST_GAPS_FRAC / Math.max(1, vessels));
+        unitsPerM = Math.min((room - gap * vessels) / widthM, MOST_HIGH / (highestM - lowestM));
         top = from + 4;
         bench = top + highestM * unitsPerM;
         this.bottom = bench - lowestM * unitsPerM + 8;
     }
 
     private final double bottom;
+    private double labelledTo;
 
     private static double rimM(Shape shape) {
         return shape.acrossM(shape.depthM());
@@ -79,20 +88,20 @@ final class Overview {
 
     void draw(Svg svg) {
         svg.line(RigPicture.EDGE, bench, RigPicture.WIDTH - RigPicture.EDGE, bench, "bench");
-        double x = RigPicture.EDGE + GAP / 2;
+        double x = RigPicture.EDGE + gap / 2;
         double[] outletX = new double[trace.reservoirs().size()];
         for (int i = 0; i < outletX.length; i++) {
             ReservoirTrace run = trace.reservoirs().get(i);
             double width = rimM(run.reservoir().shape()) * unitsPerM;
             reservoir(svg, run, x, width);
             outletX[i] = x + width;
-            x += width + GAP;
+            x += width + gap;
         }
         for (Alike group : groups) {
             double width = rimM(group.tray().shape()) * unitsPerM;
             tube(svg, group.tray(), x, outletX);
             tray(svg, group, x, width);
-            x += width + GAP;
+            x += width + gap;
         }
         double y = captions() + LINE - 4;
         for (ReservoirTrace run : trace.reservoirs()) {
@@ -115,10 +124,14 @@ final class Overview {
         water(svg, shape, floor, x, width, deadM, null);
         wall(svg, shape, floor, x, width);
         double outlet = y(floor + reservoir.outletLevelM());
-        svg.line(x + width - 3, outlet, x + width + STUB, outlet, "tube");
+        svg.line(x + width - 3, outlet, x + width + gap / 2, outlet, "tube");
         if (floor > 0) {
             svg.line(x + 3, y(floor), x + 3, bench, "measure");
-            svg.label(x + 6, (y(floor) + bench) / 2 + 4, "small", RigWords.height("", floor));
+            String height = RigWords.height("", floor);
+            if (x + 6 >= labelledTo) { // or it would lie over that of the reservoir before
+                svg.label(x + 6, (y(floor) + bench) / 2 + 4, "small", height);
+                labelledTo = x + 6 + LETTER * height.length();
+            }
         }
     }
 
@@ -131,8 +144,8 @@ final class Overview {
         Reservoir reservoir = trace.scenario().reservoirs().get(which);
         double from = y(reservoir.floorAboveBenchM() + reservoir.outletLevelM());
         double seat = y(tray.floorAboveBenchM() + valve.seatAboveFloorM());
-        double along = y(tray.floorAboveBenchM() + tray.shape().depthM()) - 5;
-        double down = outletX[which] + STUB;
+        double along = y(tray.floorAboveBenchM() + tray.shape().depthM()) - 5 - APART * which;
+        double down = outletX[which] + gap / 2;
         svg.path("tube", down, from, down, along, x + 4, along, x + 4, seat);
     }
 

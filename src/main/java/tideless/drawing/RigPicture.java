@@ -34,6 +34,9 @@ public final class RigPicture {
 
     private static final double LINE = 15;
 
+    /** Of the bar that tells the scale, m. */
+    private static final double BAR_M = 0.1;
+
     /** Of every picture; stands in each but those of {@link #at}. */
     public static final String STYLE =
             """
@@ -74,16 +77,18 @@ public final class RigPicture {
             """;
 
     private final Trace trace;
+    private final double barM;
     private final List<Alike> groups;
 
-    private RigPicture(Trace trace) {
+    private RigPicture(Trace trace, double barM) {
         this.trace = trace;
+        this.barM = barM;
         groups = Alike.of(trace);
     }
 
     /** Of a run; to be asked for any hour of it. */
     public static RigPicture of(Trace trace) {
-        return new RigPicture(trace);
+        return new RigPicture(trace, BAR_M);
     }
 
     /**
@@ -110,9 +115,13 @@ public final class RigPicture {
      */
     public record Drawing(String name, String title, String finding, String svg) {}
 
-    /** One for each of {@link Scene#of}, in its order; all of one height. */
-    public static List<Drawing> scenes(Forecast forecast) {
-        RigPicture picture = new RigPicture(forecast.trace());
+    /**
+     * One for each of {@link Scene#of}, in its order; all of one height.
+     *
+     * @param barM length of the bar that tells the scale, a round one in the units shown, m
+     */
+    public static List<Drawing> scenes(Forecast forecast, double barM) {
+        RigPicture picture = new RigPicture(forecast.trace(), barM);
         return Scene.of(forecast).stream().map(picture::draw).toList();
     }
 
@@ -167,8 +176,8 @@ public final class RigPicture {
         return deepest <= ALIKE * shallowest ? DEEP / deepest : 0;
     }
 
-    private static void scaleBar(Svg svg, double unitsPerM, double y, String range) {
-        double lengthM = unitsPerM > 600 ? 0.05 : 0.1;
+    private void scaleBar(Svg svg, double unitsPerM, double y, String range) {
+        double lengthM = unitsPerM > 600 ? barM / 2 : barM;
         double to = EDGE + lengthM * unitsPerM;
         svg.path("measure", EDGE, y, EDGE, y + 5, to, y + 5, to, y);
         svg.label(to + 4, y + 8, "small", RigWords.height("", lengthM));

@@ -1,10 +1,10 @@
 package tideless.drawing;
 
 import java.util.ArrayList;
+import java.util.Comparator;
 import java.util.EnumMap;
 import java.util.List;
 import java.util.Map;
-import java.util.Optional;
 import tideless.advice.Task;
 import tideless.advice.Warning;
 import tideless.rig.Reservoir;
@@ -16,6 +16,7 @@ import tideless.sim.Trace;
 import tideless.study.Forecast;
 import tideless.words.Dates;
 import tideless.words.RigWords;
+import tideless.words.Wrap;
 
 /**
  * The whole season of every vessel, one strip each: how full it stands, when somebody is away, what
@@ -29,6 +30,9 @@ public final class SeasonStrip {
 
     /** How wide a letter may be on an average. */
     private static final double LETTER = 6.2;
+
+    private static final int ROOM = (int) ((WIDTH - 2 * EDGE) / LETTER);
+    private static final double LINE = 12;
 
     /** More tasks of one kind than this are ticks at the top, or they would hide the strip. */
     private static final int MANY = 20;
@@ -120,11 +124,14 @@ public final class SeasonStrip {
                 tasks.computeIfAbsent(task.kind(), kind -> new ArrayList<>()).add(task);
             }
         }
-        svg.label(EDGE, y + 8, "name", name);
+        List<String> named = Wrap.lines(name, ROOM);
+        for (int i = 0; i < named.size(); i++) {
+            svg.label(EDGE, y + 8 + i * LINE, "name", named.get(i));
+        }
         String counted = RigWords.counted(tasks);
         // A long name and many tasks do not go into one line.
-        double under =
-                name.length() * LETTER + counted.length() * LETTER > WIDTH - 2 * EDGE ? 12 : 0;
+        boolean fits = named.size() == 1 && name.length() + counted.length() <= ROOM;
+        double under = LINE * (named.size() - (fits ? 1 : 0));
         svg.label(WIDTH - EDGE, y + 8 + under, "small end", counted);
         double top = y + 18 + under;
         shade(top);
@@ -139,18 +146,14 @@ public final class SeasonStrip {
             }
         }
         double below = top + HIGH;
-        Optional<Warning> gravest = harms(vessel, top);
-        if (gravest.isPresent()) {
-            double from = x(scenario.dayOf(gravest.get().from()));
-            boolean late = from > WIDTH * 0.6;
-            svg.label(
-                    late ? WIDTH - EDGE : from,
-                    below + 12,
-                    late ? "harm end" : "harm",
-                    RigWords.harm(gravest.get()));
-            below += 12;
+        List<Warning> harms = harms(vessel, top);
+        if (!harms.isEmpty()) {
+            for (String line : Wrap.lines(RigWords.harms(harms), ROOM)) {
+                below += LINE;
+                svg.label(EDGE, below, "harm", line);
+            }
         }
-        findings.add(RigWords.finding(name, tasks, gravest));
+        findings.add(RigWords.finding(name, tasks, harms));
         return below + 10;
     }
 
@@ -185,20 +188,21 @@ public final class SeasonStrip {
         svg.area(kind, area);
     }
 
-    /** A bar at the foot for each harm; the gravest, empty where none is. */
-    private Optional<Warning> harms(VesselId vessel, double top) {
-        Warning gravest = null;
+    /** A bar at the foot for each harm; the first of each kind, as they begin. */
+    private List<Warning> harms(VesselId vessel, double top) {
+        Map<Warning.Kind, Warning> first = new EnumMap<>(Warning.Kind.class);
         for (Warning warning : forecast.advice().warnings()) {
             if (warning.vessel().equals(vessel)) {
                 double from = x(Math.max(0, scenario.dayOf(warning.from())));
                 double to = x(Math.min(scenario.days(), scenario.dayOf(warning.until())));
                 svg.box(from, top + HIGH - 5, Math.max(3, to - from), 5, "harm");
-                if (gravest == null || warning.kind().compareTo(gravest.kind()) < 0) {
-                    gravest = warning;
-                }
+                first.merge(
+                        warning.kind(),
+                        warning,
+                        (one, other) -> other.from().isBefore(one.from()) ? other : one);
             }
         }
-        return Optional.ofNullable(gravest);
+        return first.values().stream().sorted(Comparator.comparing(Warning::from)).toList();
     }
 
     /** A tick for each Monday, a date for some of them. */

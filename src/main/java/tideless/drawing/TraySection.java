@@ -245,7 +245,7 @@ final class TraySection {
         }
         double tipM = group.drawn().rootTipM().at(hour);
         if (stands && tray.planting().plants() > 0 && tipM < cupM) {
-            words.add(new Word(tipM, RigWords.height("root tips", tipM), "text"));
+            words.add(new Word(tipM, RigWords.rootTips(tipM), "text"));
         }
         words.sort(Comparator.comparingDouble(Word::heightM).reversed());
         place(words);

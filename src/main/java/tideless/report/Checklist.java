@@ -168,8 +168,9 @@ final class Checklist {
         }
         List<String> names =
                 alike.stream().map(Task::vessel).map(VesselId::name).map(Names::clean).toList();
-        return (task.vessel().kind() == VesselId.Kind.TRAY ? "trays " : "reservoirs ")
-                + Names.list(names)
+        return (task.vessel().kind() == VesselId.Kind.TRAY
+                        ? Names.trays(names)
+                        : "reservoirs " + Names.list(names))
                 + Names.ofCrop(task.crop())
                 + ", each";
     }

@@ -13,16 +13,13 @@ import org.apache.commons.math3.util.FastMath;
 import tideless.advice.Cause;
 import tideless.advice.Caution;
 import tideless.advice.Cure;
-import tideless.advice.RoomFindings;
 import tideless.advice.Sizing;
 import tideless.advice.Task;
 import tideless.advice.Warning;
-import tideless.rig.Planting;
 import tideless.rig.Reservoir;
 import tideless.rig.Scenario;
 import tideless.rig.Tray;
 import tideless.rig.VesselId;
-import tideless.sim.PlantingTrace;
 import tideless.sim.TrayTrace;
 import tideless.study.Forecast;
 import tideless.words.CautionWords;
@@ -175,22 +172,7 @@ public final class ForecastTable {
 
     /** Crops that are not ready at the end, and those whose turn does not come. */
     private void printUnripe(TrayTrace tray) {
-        List<PlantingTrace> plantings = forecast.trace().plantings(tray);
-        for (PlantingTrace planting : plantings) {
-            double days = RoomFindings.daysShort(forecast.trace(), planting);
-            if (days > 0) {
-                VesselId id = tray.tray().id();
-                paragraph(
-                        "",
-                        "",
-                        fruits(planting.tray())
-                                ? CropWords.notRipe(id, planting.crop(), days)
-                                : CropWords.notReady(id, planting.crop(), days));
-            }
-        }
-        for (int i = plantings.size(); i < tray.tray().plantings(); i++) {
-            paragraph("", "", CropWords.notPlanted(tray.tray().id(), tray.tray().cropOf(i)));
-        }
+        CropWords.unripe(forecast.trace(), tray).forEach(line -> paragraph("", "", line));
     }
 
     /** The cautions in a few words each, and where all of it is to be had. */
@@ -200,10 +182,6 @@ public final class ForecastTable {
         if (!cautions.isEmpty()) {
             paragraph("", "", CautionWords.brief(cautions) + " More: --all, report.html.");
         }
-    }
-
-    private static boolean fruits(Tray tray) {
-        return tray.planting() instanceof Planting.OfCrop crop && crop.traits().stages().fruits();
     }
 
     private void printTasks(Scenario scenario) {
@@ -266,8 +244,7 @@ public final class ForecastTable {
     private static String nameOf(List<Tray> trays) {
         List<String> names = trays.stream().map(t -> Names.clean(t.name())).toList();
         String crop = Names.crops(trays.get(0));
-        return (names.size() > 1 ? "Trays " : "Tray ")
-                + Names.list(names)
+        return Names.begun(Names.trays(names))
                 + (names.equals(List.of(crop)) ? "" : " (" + crop + ")")
                 + (names.size() > 1 ? ", each:" : "");
     }

@@ -43,8 +43,7 @@ public final class LightTable {
 
     private void print(Lighting.OfTray tray) {
         line(
-                "Tray "
-                        + Names.clean(tray.tray())
+                Names.begun(Names.tray(tray.tray()))
                         + (tray.crop().equals(tray.tray())
                                 ? ""
                                 : " (" + Names.clean(tray.crop()) + ")"));

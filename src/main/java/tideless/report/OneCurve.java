@@ -150,11 +150,9 @@ record OneCurve(TrayTrace run, List<Tray> trays) {
     String title() {
         String crop = Names.crops(run.tray());
         String which =
-                switch (trays.size()) {
-                    case 1 -> "Tray ";
-                    case 2, NAMED -> "Trays ";
-                    default -> trays.size() + " trays, ";
-                };
-        return which + label() + (crop.equals(label()) ? "" : " (" + crop + ")");
+                trays.size() == 1
+                        ? Names.begun(Names.tray(trays.get(0).name()))
+                        : (trays.size() > NAMED ? trays.size() + " trays, " : "Trays ") + label();
+        return which + (crop.equals(label()) ? "" : " (" + crop + ")");
     }
 }

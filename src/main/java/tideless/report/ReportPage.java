@@ -27,6 +27,7 @@ import tideless.solution.MixingSheet;
 import tideless.study.Forecast;
 import tideless.study.SeasonTakes;
 import tideless.words.CautionWords;
+import tideless.words.CropWords;
 import tideless.words.Dates;
 import tideless.words.FeedWords;
 import tideless.words.Names;
@@ -117,7 +118,9 @@ final class ReportPage {
                 Stream.concat(Stream.of(feed), FeedWords.own(scenario).stream())
                         .collect(Collectors.joining("; ")));
         page.put("survives", forecast.survives());
-        List<String> verdict = VerdictWords.lines(forecast);
+        page.put("careful", forecast.survives() && !forecast.advice().warnings().isEmpty());
+        List<String> verdict = new ArrayList<>(VerdictWords.lines(forecast));
+        verdict.addAll(CropWords.unripe(forecast.trace()));
         page.put("verdict", verdict.get(0));
         page.put("more", verdict.subList(1, verdict.size()));
         page.put("hasMore", verdict.size() > 1);

@@ -88,7 +88,7 @@ public final class ResultFiles {
         }
         Map<String, Picture> pictures =
                 wanted == Wanted.TEXTS ? Map.of() : Pictures.of(forecast, trays, reservoirs, shown);
-        List<RigPicture.Drawing> rig = RigPicture.scenes(forecast);
+        List<RigPicture.Drawing> rig = RigPicture.scenes(forecast, shown.barM());
         if (wanted != Wanted.TEXTS) {
             jobs.put("rig", () -> svgs(rig, shown));
             pictures.forEach((name, picture) -> jobs.put(name, () -> images(name, picture)));

@@ -31,6 +31,9 @@ public record ShownIn(boolean us, PpmScale scale) implements Telling {
     private static final double L_PER_GAL = 3.785411784;
 
     private static final double MM_PER_IN = 25.4;
+    private static final double SMALL_MM = 5;
+    private static final double CM2_PER_IN2 = 2.54 * 2.54;
+    private static final double FT2_PER_M2 = 1 / (0.3048 * 0.3048);
     private static final double FL_OZ_PER_GAL = 128;
     private static final double IN_PER_FT = 12;
     private static final double LB_PER_KG = 1 / 0.45359237;
@@ -38,7 +41,7 @@ public record ShownIn(boolean us, PpmScale scale) implements Telling {
     private static final Pattern QUANTITY =
             Pattern.compile(
                     "(?<![\\d.,:/\\w-])(?:(\\d+(?:\\.\\d+)?)( to | of |-|\\.\\.))?(\\d+(?:\\.\\d+)?) "
-                            + "(mS/cm|L/day|L|mm|cm|m|degC|\u00b0C|kg)(?![\\w/2])");
+                            + "(mS/cm|L/day|L|mm|cm2|cm|m2|m|degC|\u00b0C|kg)(?![\\w/2])");
     private static final Pattern MARKUP = Pattern.compile("(?s)<style.*?</style>|<[^>]*>|[^<]+");
     private static final Pattern ALT = Pattern.compile("alt=\"[^\"]*\"");
 
@@ -94,6 +97,11 @@ public record ShownIn(boolean us, PpmScale scale) implements Telling {
         return us ? MM_PER_M / MM_PER_IN : MM_PER_M;
     }
 
+    /** A bar for the scale of a drawing: 10 cm, or 4 in. */
+    double barM() {
+        return us ? 4 * MM_PER_IN / MM_PER_M : 0.1;
+    }
+
     String lengthUnit() {
         return us ? "in" : "mm";
     }
@@ -134,6 +142,11 @@ public record ShownIn(boolean us, PpmScale scale) implements Telling {
         return litres < L_PER_GAL / 4 && litres > 0;
     }
 
+    /** A ruler shows no hundredths; of a few millimetres a tenth of an inch leaves nothing. */
+    private static int inches(double mm) {
+        return mm < SMALL_MM && mm > 0 ? 2 : 1;
+    }
+
     private static int decimals(double litres) {
         return litres < 20 * L_PER_GAL ? 1 : 0;
     }
@@ -169,7 +182,9 @@ public record ShownIn(boolean us, PpmScale scale) implements Telling {
                         ? with(quantity, v -> v / L_PER_GAL * FL_OZ_PER_GAL, 0, "fl oz" + per)
                         : with(quantity, v -> v / L_PER_GAL, decimals(number), "gal" + per);
             }
-            case "mm" -> with(quantity, v -> v / MM_PER_IN, number < 2.5 * MM_PER_IN ? 2 : 1, "in");
+            case "mm" -> with(quantity, v -> v / MM_PER_IN, inches(number), "in");
+            case "cm2" -> with(quantity, v -> v / CM2_PER_IN2, 0, "in2");
+            case "m2" -> with(quantity, v -> v * FT2_PER_M2, 1, "ft2");
             case "cm" -> with(quantity, v -> 10 * v / MM_PER_IN, 1, "in");
             case "m" -> with(quantity, v -> MM_PER_M * v / MM_PER_IN / IN_PER_FT, 1, "ft");
             case "kg" -> with(quantity, v -> v * LB_PER_KG, 1, "lb");

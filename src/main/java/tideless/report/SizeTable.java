@@ -167,8 +167,7 @@ public final class SizeTable {
         title(scenario);
         for (ValveHeight valve : valves) {
             say(
-                    "Tray "
-                            + Names.clean(valve.tray())
+                    Names.begun(Names.tray(valve.tray()))
                             + ": set at "
                             + mm(valve.givenMm())
                             + (Double.isNaN(valve.givenWetFrac())
@@ -218,7 +217,7 @@ public final class SizeTable {
     public void printLamps(Lighting lighting) {
         title(lighting.scenario());
         for (Lighting.OfTray tray : lighting.trays()) {
-            say("Tray " + Names.clean(tray.tray()) + ": " + hours(tray));
+            say(Names.begun(Names.tray(tray.tray())) + ": " + hours(tray));
         }
         out.flush();
     }

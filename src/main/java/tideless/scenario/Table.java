@@ -177,8 +177,9 @@ final class Table {
         Object value = raw(key.name());
         if (value != null) {
             String at = full(key.name());
-            file.holds(new EffectiveValue(at, Words.of(value), false, line(key)));
             Read<T> read = key.read(value);
+            String words = read.isSound() ? Words.whole(value) : Words.of(value);
+            file.holds(new EffectiveValue(at, words, false, line(key)));
             if (read instanceof Read.Faulty<T> fault) {
                 fault(
                         key.name(),

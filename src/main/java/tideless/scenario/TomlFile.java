@@ -233,6 +233,11 @@ final class TomlFile {
         return shown(words, LONGEST_SHOWN);
     }
 
+    /** Likewise, however long. */
+    static String seen(String words) {
+        return shown(words, Integer.MAX_VALUE);
+    }
+
     /** Whether a text holds what nobody sees: control characters, marks of direction. */
     static boolean hasUnseen(String text) {
         return text.codePoints().anyMatch(TomlFile::isUnseen);

@@ -17,6 +17,11 @@ final class Words {
         return value instanceof TomlTable ? "a table" : TomlFile.shown(String.valueOf(value));
     }
 
+    /** Likewise, of a sound value: in full. */
+    static String whole(Object value) {
+        return value instanceof String text ? TomlFile.seen(text) : of(value);
+    }
+
     /** Likewise, a text in quotation marks. */
     static String shown(Object value) {
         return value instanceof String ? Key.quoted(of(value)) : of(value);

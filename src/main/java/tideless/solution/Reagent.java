@@ -89,7 +89,7 @@ public record Reagent(
                                     + " for 1 meq/L of it, and the pH comes back."),
                     new Reagent(
                             "potassium-bicarbonate-10",
-                            "potassium bicarbonate 10 % (100 g made up to 1 kg)",
+                            "potassium bicarbonate 10 % (100 g made up to 1000 g)",
                             Composition.of(Map.of(Component.K, 1.0, Component.C, 1.0)),
                             List.of(),
                             1000 * 1.065 * 0.10 / KHCO3,

@@ -1,6 +1,14 @@
 package tideless.words;
 
+import java.util.ArrayList;
+import java.util.List;
+import tideless.advice.RoomFindings;
+import tideless.rig.Planting;
+import tideless.rig.Tray;
 import tideless.rig.VesselId;
+import tideless.sim.PlantingTrace;
+import tideless.sim.Trace;
+import tideless.sim.TrayTrace;
 
 /** What becomes of a crop, where no task or warning says it. */
 public final class CropWords {
@@ -8,6 +16,35 @@ public final class CropWords {
     private static final double HOPELESS_DAYS = 365;
 
     private CropWords() {}
+
+    /** Crops of all trays that are not ready at the end, and those whose turn does not come. */
+    public static List<String> unripe(Trace trace) {
+        return trace.trays().stream().flatMap(tray -> unripe(trace, tray).stream()).toList();
+    }
+
+    /** The same of one tray. */
+    public static List<String> unripe(Trace trace, TrayTrace tray) {
+        List<String> lines = new ArrayList<>();
+        VesselId id = tray.tray().id();
+        List<PlantingTrace> plantings = trace.plantings(tray);
+        for (PlantingTrace planting : plantings) {
+            double days = RoomFindings.daysShort(trace, planting);
+            if (days > 0) {
+                lines.add(
+                        fruits(planting.tray())
+                                ? notRipe(id, planting.crop(), days)
+                                : notReady(id, planting.crop(), days));
+            }
+        }
+        for (int i = plantings.size(); i < tray.tray().plantings(); i++) {
+            lines.add(notPlanted(id, tray.tray().cropOf(i)));
+        }
+        return lines;
+    }
+
+    private static boolean fruits(Tray tray) {
+        return tray.planting() instanceof Planting.OfCrop crop && crop.traits().stages().fruits();
+    }
 
     /** Of a crop whose turn has not come when the run ends. */
     public static String notPlanted(VesselId tray, String crop) {

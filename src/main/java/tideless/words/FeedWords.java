@@ -43,20 +43,25 @@ public final class FeedWords {
                 + " ([feed.part_a], [feed.part_b] and ratio).";
     }
 
-    /** As "Feed in all: 126 L, of part A 0.45 L, of part B 0.45 L."; only of bottles. */
+    /** As "Feed in all: 126 L, of part A 450 mL, of part B 450 mL."; only of bottles. */
     public static String inAll(Liquid feed, double litres) {
         List<String> parts = new ArrayList<>();
         parts.add("Feed in all: " + Numbers.whole(litres) + " L");
         for (Liquid.Bottle bottle : feed.bottles()) {
-            boolean weighed = Double.isNaN(bottle.millilitresPerL());
-            double perL = weighed ? bottle.gramsPerL() : bottle.millilitresPerL();
-            parts.add(
-                    "of "
-                            + bottle.name()
-                            + " "
-                            + Numbers.two(perL * litres / 1000)
-                            + (weighed ? " kg" : " L"));
+            parts.add("of " + poured(bottle, litres));
         }
         return String.join(", ", parts) + ".";
+    }
+
+    /** As "part A 190 mL", "part A 1.25 L" or "part A 209 g": what so much feed takes of it. */
+    static String poured(Liquid.Bottle bottle, double litres) {
+        double millilitres = bottle.millilitresPerL() * litres;
+        return bottle.name()
+                + " "
+                + (Double.isNaN(millilitres)
+                        ? Numbers.grams(bottle.gramsPerL() * litres)
+                        : millilitres < 1000
+                                ? Numbers.whole(millilitres) + " mL"
+                                : Numbers.two(millilitres / 1000) + " L");
     }
 }

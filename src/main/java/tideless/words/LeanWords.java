@@ -68,8 +68,7 @@ public final class LeanWords {
                     case TOO_RICH -> Numbers.two(leaving.figure()) + " mmol/L at the end";
                     case SHORT -> Numbers.two(leaving.figure()) + " mmol/L";
                 };
-        return "tray "
-                + Names.clean(leaving.tray())
+        return Names.tray(leaving.tray())
                 + " is "
                 + what
                 + " from "

@@ -13,6 +13,12 @@ public final class Names {
     /** Names told one by one. */
     private static final int LISTED = 5;
 
+    /** Names that say what stands there. */
+    private static final List<String> VESSELS =
+            List.of(
+                    "tray", "bucket", "pail", "tub", "trough", "tank", "jar", "barrel", "crate",
+                    "tote", "bath");
+
     private Names() {}
 
     /** The same as the beginning of a sentence. */
@@ -42,9 +48,40 @@ public final class Names {
         };
     }
 
-    /** As "tray basil". */
+    /** As "tray basil"; as "bucket-2" where a tray's name says what it is. */
     public static String of(VesselId vessel) {
-        return MachineWords.of(vessel.kind()) + " " + clean(vessel.name());
+        return vessel.kind() == VesselId.Kind.TRAY
+                ? tray(vessel.name())
+                : MachineWords.of(vessel.kind()) + " " + clean(vessel.name());
+    }
+
+    /** As "tray basil", or "bucket-2". */
+    public static String tray(String name) {
+        return trays(List.of(clean(name)));
+    }
+
+    /** As "trays left and right", or "bucket-1 and bucket-2". */
+    public static String trays(List<String> names) {
+        boolean told = names.stream().allMatch(Names::isVessel);
+        return told ? list(names) : (names.size() > 1 ? "trays " : "tray ") + list(names);
+    }
+
+    /** As "bucket", "Bucket-2" or "tub b". */
+    private static boolean isVessel(String name) {
+        String plain = name.toLowerCase(Locale.ROOT);
+        for (String vessel : VESSELS) {
+            if (plain.startsWith(vessel) && isNumber(plain.substring(vessel.length()))) {
+                return true;
+            }
+        }
+        return false;
+    }
+
+    /** Whether a name's end tells one of several: as "", "2", "-2" or "_b". */
+    private static boolean isNumber(String end) {
+        boolean apart = !end.isEmpty() && "-_ ".indexOf(end.charAt(0)) >= 0;
+        String bare = apart ? end.substring(1) : end;
+        return bare.chars().allMatch(c -> c >= '0' && c <= '9') || apart && bare.length() == 1;
     }
 
     /** As "tray left (basil)"; without a crop as {@link #of(VesselId)}. */

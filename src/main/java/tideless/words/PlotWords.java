@@ -13,6 +13,9 @@ import tideless.sim.TrayTrace;
 
 /** What a plot finds, for those who do not see it and those who do. */
 public final class PlotWords {
+    /** Told as zero, m. */
+    private static final double ON_FLOOR_M = 0.0005;
+
     private static final int HOURS = 24;
 
     private PlotWords() {}
@@ -57,8 +60,10 @@ public final class PlotWords {
                 + on(trace, lowest)
                 + ", at "
                 + mm(lowM)
-                + ", with roots down to "
-                + mm(run.rootTipM().at(lowest))
+                + ", with roots "
+                + (run.rootTipM().at(lowest) < ON_FLOOR_M
+                        ? "on the floor"
+                        : "down to " + mm(run.rootTipM().at(lowest)))
                 + "; highest it stands at "
                 + mm(run.levelM().at(highest))
                 + ".";
@@ -98,7 +103,7 @@ public final class PlotWords {
                         ? " " + Numbers.two(low) + " to " + Numbers.two(high) + " mS/cm"
                         : " dry")
                 + (Double.isFinite(limits.ecHighMsPerCm())
-                        ? " (bears up to " + Numbers.two(limits.ecHighMsPerCm()) + ")"
+                        ? " (bears up to " + Numbers.two(limits.ecHighMsPerCm()) + " mS/cm)"
                         : "");
     }
 
@@ -126,8 +131,10 @@ public final class PlotWords {
         return "Most drunk in a day: " + String.join("; ", parts) + ".";
     }
 
+    // The last sample is midnight after the last day, which is that day's evening to everybody.
     private static String on(Trace trace, int hour) {
-        return Dates.dayMonth(trace.clockAtSample(hour).toLocalDate());
+        int within = Math.min(hour, trace.hours() - 2);
+        return Dates.dayMonth(trace.clockAtSample(within).toLocalDate());
     }
 
     private static String mm(double lengthM) {

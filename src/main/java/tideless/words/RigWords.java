@@ -3,7 +3,7 @@ package tideless.words;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
-import java.util.Optional;
+import java.util.stream.Collectors;
 import tideless.advice.Task;
 import tideless.advice.Unit;
 import tideless.advice.Warning;
@@ -18,6 +18,9 @@ import tideless.sim.TrayTrace;
 
 /** What a drawing of the rig shows, in words: its title, its labels, and what it finds. */
 public final class RigWords {
+    /** Told as zero, m. */
+    private static final double ON_FLOOR_M = 0.0005;
+
     /** What the drawing's signs mean. */
     public static final String KEY =
             "Each tray is cut across and drawn to scale, its middle left out where it is wide."
@@ -62,8 +65,7 @@ public final class RigWords {
 
     private static String heading(List<Tray> trays, String crop) {
         List<String> names = trays.stream().map(t -> Names.clean(t.name())).toList();
-        return (names.size() > 1 ? "Trays " : "Tray ")
-                + Names.list(names)
+        return Names.begun(Names.trays(names))
                 + (names.equals(List.of(crop)) ? "" : " (" + crop + ")");
     }
 
@@ -92,6 +94,11 @@ public final class RigWords {
     /** As "cups 40 mm". */
     public static String height(String of, double heightM) {
         return (of + " " + mm(heightM)).strip();
+    }
+
+    /** Where the root tips are. */
+    public static String rootTips(double heightM) {
+        return heightM < ON_FLOOR_M ? "root tips on the floor" : height("root tips", heightM);
     }
 
     /** How it is filled, as "valve shuts 45 mm"; empty for a tray that is filled once. */
@@ -163,19 +170,25 @@ public final class RigWords {
         return String.join(", ", parts);
     }
 
-    /** As "ran dry from 9 Apr". */
-    public static String harm(Warning warning) {
-        return Names.of(warning.kind()) + " from " + Dates.dayMonth(warning.from().toLocalDate());
+    /** As "ran dry from 9 Apr; too salty from 12 Apr". */
+    public static String harms(List<Warning> harms) {
+        return harms.stream()
+                .map(
+                        harm ->
+                                Names.of(harm.kind())
+                                        + " from "
+                                        + Dates.dayMonth(harm.from().toLocalDate()))
+                .collect(Collectors.joining("; "));
     }
 
     /** What a strip tells. */
     public static String finding(
-            String name, Map<Task.Kind, List<Task>> tasks, Optional<Warning> gravest) {
+            String name, Map<Task.Kind, List<Task>> tasks, List<Warning> harms) {
         String done = counted(tasks);
         return name
                 + ": "
                 + (done.isEmpty() ? "nothing is done" : done)
-                + gravest.map(warning -> "; " + harm(warning)).orElse("; no harm")
+                + (harms.isEmpty() ? "; no harm" : "; " + harms(harms))
                 + ".";
     }
 
@@ -219,9 +232,15 @@ public final class RigWords {
                             : "all of them in air");
             text.append("; ");
         }
-        text.append("over the season the level lies between ").append(mm(lowestM));
-        text.append(" and ").append(mm(highestM)).append(", overflow at ");
+        text.append("over the season the level ").append(between(lowestM, highestM));
+        text.append(", overflow at ");
         return text.append(mm(tray.overflowM())).append('.').toString();
+    }
+
+    private static String between(double lowestM, double highestM) {
+        return mm(lowestM).equals(mm(highestM))
+                ? "is held at " + mm(lowestM)
+                : "lies between " + mm(lowestM) + " and " + mm(highestM);
     }
 
     /** What is to be seen of a reservoir. */

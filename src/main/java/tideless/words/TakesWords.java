@@ -32,10 +32,7 @@ public final class TakesWords {
                         + ".");
         List<String> parts = new ArrayList<>();
         for (Liquid.Bottle bottle : trace.scenario().feed().bottles()) {
-            boolean weighed = Double.isNaN(bottle.millilitresPerL());
-            double perL = weighed ? bottle.gramsPerL() : bottle.millilitresPerL();
-            double all = perL * takes.feedLitres() / 1000;
-            parts.add(bottle.name() + " " + Numbers.two(all) + (weighed ? " kg" : " L"));
+            parts.add(FeedWords.poured(bottle, takes.feedLitres()));
         }
         if (parts.isEmpty()) {
             mix.ifPresent(of -> addSalts(parts, of, takes.feedLitres()));

@@ -100,8 +100,12 @@ public final class TaskWords {
     }
 
     private static String trays(Task task) {
+        return Names.list(names(task));
+    }
+
+    private static List<String> names(Task task) {
         List<String> trays = List.of(task.cause().facts().of().split(", "));
-        return Names.list(trays.stream().map(Names::clean).toList());
+        return trays.stream().map(Names::clean).toList();
     }
 
     /** As "; first picking, then about 60 g every 7 days, to Fri 22 May"; empty of one by date. */
@@ -173,8 +177,7 @@ public final class TaskWords {
                             : mixed(task) + " to their first level";
             case READ_METERS ->
                     "EC and pH of "
-                            + (task.cause().facts().of().contains(", ") ? "trays " : "tray ")
-                            + trays(task)
+                            + Names.trays(names(task))
                             + ", then every "
                             + value
                             + ", to "

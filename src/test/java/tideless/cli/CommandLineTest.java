@@ -617,6 +617,28 @@ class CommandLineTest {
         assertEquals(2, run("check", "scenarios/calm-bench.toml", "--units=imperial").exit());
     }
 
+    /** A note is about the file: where that is looked at it is told, in the units asked for. */
+    @Test
+    void notes_on_a_scenario_are_told_by_those_who_look_at_it_and_not_by_every_question()
+            throws IOException {
+        Path file = folder.resolve("crowded.toml");
+        String bench = Files.readString(Path.of("scenarios/calm-bench.toml"));
+        Files.writeString(file, bench.replace("plants = 6", "plants = 60"));
+        for (String command : new String[] {"check", "show"}) {
+            assertTrue(run(command, file).err().contains("note: "), command);
+        }
+        String us = run("check", file, "--units=us").err();
+        assertTrue(us.contains("60 plants on 3.2 ft2"), us);
+        for (String command : new String[] {"light", "calendar"}) {
+            Outcome asked =
+                    command.equals("light")
+                            ? run(command, file)
+                            : run(command, file, "--members=1", "-o", folder.resolve("c.ics"));
+            assertEquals(0, asked.exit());
+            assertEquals("", asked.err(), command);
+        }
+    }
+
     @Test
     void a_shell_can_complete_every_command_and_its_options() {
         Outcome script = run("generate-completion");

@@ -13,7 +13,7 @@ final class DrawRig {
     private DrawRig() {}
 
     public static void main(String[] args) throws IOException {
-        for (RigPicture.Drawing drawing : RigPicture.scenes(forecast(args[0]))) {
+        for (RigPicture.Drawing drawing : RigPicture.scenes(forecast(args[0]), 0.1)) {
             Files.writeString(Path.of(args[1], drawing.name() + ".svg"), drawing.svg());
         }
     }

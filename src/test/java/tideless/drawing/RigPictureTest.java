@@ -9,6 +9,8 @@ import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
+import java.util.regex.Matcher;
+import java.util.regex.Pattern;
 import java.util.stream.Stream;
 import javax.xml.parsers.DocumentBuilderFactory;
 import org.junit.jupiter.api.Test;
@@ -19,7 +21,9 @@ import org.w3c.dom.Document;
 import org.w3c.dom.Element;
 import org.w3c.dom.NodeList;
 import tideless.scenario.ChangedScenario;
+import tideless.scenario.FilesInMemory;
 import tideless.scenario.Reading;
+import tideless.scenario.ScenarioReader;
 import tideless.study.Forecast;
 import tideless.study.Forecasts;
 
@@ -28,7 +32,7 @@ class RigPictureTest {
     private static final Forecast BENCH = DrawRig.forecast("scenarios/science-room-bench.toml");
 
     static Stream<String> names() {
-        return RigPicture.scenes(BENCH).stream().map(RigPicture.Drawing::name);
+        return RigPicture.scenes(BENCH, 0.1).stream().map(RigPicture.Drawing::name);
     }
 
     private static Document xml(String svg) {
@@ -42,7 +46,7 @@ class RigPictureTest {
     }
 
     private static Element drawn(Forecast forecast, String name) {
-        return RigPicture.scenes(forecast).stream()
+        return RigPicture.scenes(forecast, 0.1).stream()
                 .filter(d -> d.name().equals(name))
                 .map(d -> xml(d.svg()).getDocumentElement())
                 .findFirst()
@@ -160,7 +164,7 @@ class RigPictureTest {
                         ChangedScenario.read(
                                 Path.of("scenarios/calm-bench.toml"),
                                 List.of(new ChangedScenario.Change("tray.*.cup_bottom", "6.5 cm")));
-        RigPicture.Drawing first = RigPicture.scenes(Forecasts.of(wrong.scenario(), 1)).get(0);
+        RigPicture.Drawing first = RigPicture.scenes(Forecasts.of(wrong.scenario(), 1), 0.1).get(0);
         assertThat(first.finding()).contains("20 mm below the underside of the cups");
         Element tray = of(xml(first.svg()).getDocumentElement(), "tray").get(0);
         assertThat(ys(of(tray, "cup").get(0))[1])
@@ -242,7 +246,7 @@ class RigPictureTest {
             })
     void every_kind_of_rig_stays_within_its_picture(String scenario) {
         for (RigPicture.Drawing drawing :
-                RigPicture.scenes(DrawRig.forecast("scenarios/" + scenario + ".toml"))) {
+                RigPicture.scenes(DrawRig.forecast("scenarios/" + scenario + ".toml"), 0.1)) {
             Element picture = xml(drawing.svg()).getDocumentElement();
             double height = Double.parseDouble(picture.getAttribute("viewBox").split(" ")[3]);
             for (String kind : List.of("wall", "water", "cup", "leaf", "deck")) {
@@ -263,5 +267,57 @@ class RigPictureTest {
                 .isEqualTo(
                         "<text class=\"&quot;&gt;&lt;b&gt;\">&lt;script&gt;&amp;&quot;"
                                 + "\uFFFD\uFFFD</text>\n");
+    }
+
+    // Twelve unlike trays under three reservoirs of one height: heights do not lie over each
+    // other, and nothing stands beyond the picture's 340 units.
+    @Test
+    void a_large_rig_stays_within_the_picture() {
+        StringBuilder rig =
+                new StringBuilder(
+                        "title = \"Many\"\nstart = 2026-03-02\nlength = \"7 days\"\n"
+                                + "[climate]\nkind = \"room\"\nday_temperature = \"22 degC\"\n"
+                                + "[lamp]\nppfd = \"200 umol/m2/s\"\n"
+                                + "[feed]\nrecipe = \"hoagland-2\"\nec = \"1.6 mS/cm\"\n");
+        for (String tank : List.of("a", "b", "c")) {
+            rig.append("[reservoir." + tank + "]\nvolume = \"40 L\"\ndepth = \"30 cm\"\n");
+            rig.append("floor_above_bench = \"60 cm\"\n");
+            for (int i = 1; i <= 4; i++) {
+                rig.append("[tray." + tank + i + "]\nlength = \"60 cm\"\nwidth = \"35 cm\"\n");
+                rig.append("depth = \"8 cm\"\ncup_bottom = \"4 cm\"\ncrop = \"lettuce\"\n");
+                rig.append("plants = " + (3 + rig.length() % 97) + "\n");
+                rig.append("[tray." + tank + i + ".valve]\nfrom = \"" + tank + "\"\n");
+                rig.append("setting = \"4.5 cm\"\n");
+            }
+        }
+        Reading.Good read =
+                (Reading.Good) ScenarioReader.read("many.toml", new FilesInMemory(rig.toString()));
+        String svg = RigPicture.scenes(Forecasts.of(read.scenario(), 1), 0.1).get(0).svg();
+        Matcher height = Pattern.compile("<text x=\"([\\d.]+)\"[^>]*>600 mm<").matcher(svg);
+        double before = Double.NEGATIVE_INFINITY;
+        while (height.find()) {
+            double at = Double.parseDouble(height.group(1));
+            assertThat(at - before).isGreaterThan(6 * 5.6); // six letters
+            before = at;
+        }
+        assertThat(before).isPositive();
+        Matcher box =
+                Pattern.compile("<rect x=\"([\\d.]+)\" y=\"[\\d.]+\" width=\"([\\d.]+)\"")
+                        .matcher(svg);
+        int lamps = 0;
+        while (box.find()) {
+            assertThat(Double.parseDouble(box.group(1)) + Double.parseDouble(box.group(2)))
+                    .isLessThanOrEqualTo(340);
+            lamps++;
+        }
+        assertThat(lamps).isGreaterThan(10);
+    }
+
+    // 10 cm, or 4 in (101.6 mm), and half of it for a shallow tray.
+    @Test
+    void the_bar_of_the_scale_is_round_in_inches_too() {
+        String inches = RigPicture.scenes(CALM, 0.1016).get(0).svg();
+        assertThat(inches).containsPattern(">(102|51) mm<").doesNotContainPattern(">(100|50) mm<");
+        assertThat(RigPicture.scenes(CALM, 0.1).get(0).svg()).containsPattern(">(100|50) mm<");
     }
 }

@@ -12,6 +12,8 @@ import java.util.regex.Pattern;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.ValueSource;
+import tideless.advice.Warning;
+import tideless.words.Names;
 
 class SeasonStripTest {
     private static final RigPicture.Drawing BENCH =
@@ -97,5 +99,26 @@ class SeasonStripTest {
         assertThat(harm).hasSize(1);
         // Thu 9 Apr 17:19 is day 38.72.
         assertThat(harm.get(0)[0]).isCloseTo(8 + 344 * 38.72 / 70, within(0.1));
+    }
+
+    // The terms of a harm are told one after another, each kind once, and broken into lines that
+    // fit.
+    @Test
+    void every_harm_of_a_vessel_is_told_and_none_is_cut() {
+        RigPicture.Drawing trough =
+                SeasonStrip.of(DrawRig.forecast("scenarios/outgrown-trough.toml"));
+        Matcher text =
+                Pattern.compile("<text x=\"8\" y=\"[\\d.]+\" class=\"harm\">([^<]*)<")
+                        .matcher(trough.svg());
+        StringBuilder told = new StringBuilder();
+        while (text.find()) {
+            assertThat(text.group(1).length() * 6.2).isLessThanOrEqualTo(344);
+            told.append(text.group(1)).append(' ');
+        }
+        for (Warning warning :
+                DrawRig.forecast("scenarios/outgrown-trough.toml").advice().warnings()) {
+            assertThat(told.toString()).contains(Names.of(warning.kind()) + " from ");
+        }
+        assertThat(told).isNotEmpty();
     }
 }

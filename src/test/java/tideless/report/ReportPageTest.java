@@ -25,6 +25,7 @@ import tideless.advice.Warning;
 import tideless.drawing.RigPicture;
 import tideless.rig.Lamp;
 import tideless.rig.Scenario;
+import tideless.scenario.ChangedScenario;
 import tideless.scenario.DayOneMix;
 import tideless.scenario.Reading;
 import tideless.scenario.ScenarioReader;
@@ -53,7 +54,8 @@ class ReportPageTest {
     private static String page(Forecast forecast, Origins origins) {
         Map<String, byte[]> plots = new LinkedHashMap<>();
         plots.put("A finding & more.", "<svg/>".getBytes(StandardCharsets.UTF_8));
-        return ReportPage.of(forecast, origins, RigPicture.scenes(forecast), plots, ShownIn.METRIC);
+        return ReportPage.of(
+                forecast, origins, RigPicture.scenes(forecast, 0.1), plots, ShownIn.METRIC);
     }
 
     private static Element xml(String page) {
@@ -85,6 +87,30 @@ class ReportPageTest {
         String words = words(all(xml(PAGE), "section").get(0));
         assertThat(words).startsWith("Verdict The crop survives");
         assertThat(VerdictWords.lines(BENCH)).allMatch(words::contains);
+    }
+
+    /** What the terminal says of a crop that is cut off by the end of the run, it says too. */
+    @Test
+    void a_crop_that_is_not_ready_at_the_end_is_told_in_the_verdict() {
+        Reading.Good cut =
+                (Reading.Good)
+                        ChangedScenario.read(
+                                Path.of("scenarios/two-bottles.toml"),
+                                List.of(new ChangedScenario.Change("length", "20 days")));
+        Element verdict =
+                all(xml(page(Forecasts.of(cut.scenario(), 1), origins())), "section").get(0);
+        assertThat(words(verdict))
+                .contains("tray one is not ready by the end of the run: about", "more in such air");
+        assertThat(verdict.getAttribute("class")).isEqualTo("verdict");
+    }
+
+    /** Green is for a rig that warns of nothing. */
+    @Test
+    void the_verdict_of_a_rig_that_survives_and_warns_is_marked() {
+        assertThat(BENCH.survives()).isTrue();
+        assertThat(BENCH.advice().warnings()).isNotEmpty();
+        assertThat(all(xml(PAGE), "section").get(0).getAttribute("class"))
+                .isEqualTo("verdict care");
     }
 
     @Test
@@ -177,7 +203,7 @@ class ReportPageTest {
                         ReportPage.of(
                                 BENCH,
                                 origins(),
-                                RigPicture.scenes(BENCH),
+                                RigPicture.scenes(BENCH, 0.1),
                                 new LinkedHashMap<>(),
                                 pen));
         assertThat(page).doesNotContain("mS/cm");

@@ -24,16 +24,20 @@ class ShownInTest {
                     full: 38 L usable                       | full: 10.0 gal usable
                     shelf: 21 of 38 L usable, 3.0 L dead    | shelf: 5.5 of 10.0 gal usable, 0.8 gal dead
                     drain 0.5 L first                       | drain 17 fl oz first
-                    level over the season 32 to 47 mm       | level over the season 1.26 to 1.85 in
-                    lowest then 27 mm (tray basil)          | lowest then 1.06 in (tray basil)
+                    level over the season 32 to 47 mm       | level over the season 1.3 to 1.9 in
+                    lowest then 27 mm (tray basil)          | lowest then 1.1 in (tray basil)
                     from 28.2 degC, at 22 \u00b0C           | from 83 degF, at 72 degF
                     Feed: 1.70 mS/cm; pH 6.0                | Feed: 850 ppm-500; pH 6.0
                     from 1.26 to 1.56 mS/cm                 | from 630 to 780 ppm-500
+                    its seat is 2 mm wide                   | its seat is 0.08 in wide
+                    bears up to 4.00 mS/cm                  | bears up to 2000 ppm-500
+                    4 plants on 670 cm2 have 167 each       | 4 plants on 104 in2 have 167 each
                     thirst 1.8 L/day                        | thirst 0.5 gal/day
                     12.5 kg in all                          | 27.6 lb in all
                     2 Mar to 12 Apr, 42 days                | 2 Mar to 12 Apr, 42 days
                     222 g a plant; 240 umol/m2/s; 0.20 m/s  | 222 g a plant; 240 umol/m2/s; 0.20 m/s
-                    5 mL/min, 1.2 mmol/L, 0.3 m2            | 5 mL/min, 1.2 mmol/L, 0.3 m2
+                    5 mL/min, 1.2 mmol/L, 8 mol/m2/day      | 5 mL/min, 1.2 mmol/L, 8 mol/m2/day
+                    over 0.3 m2 of it                       | over 3.2 ft2 of it
                     """)
     void a_sentence_is_turned(String metric, String us) {
         assertEquals(us, US.told(metric.replace("\\u00b0", "\u00b0")));
@@ -66,7 +70,7 @@ class ShownInTest {
     @ParameterizedTest
     @CsvSource({
         "20, cm, 7.9, in",
-        "45, mm, 1.77, in",
+        "45, mm, 1.8, in",
         "38, L, 10.0, gal",
         "1.8, L/day, 0.5, gal/day",
         "2.5, m, 8.2, ft",

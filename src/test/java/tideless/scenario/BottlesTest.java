@@ -20,6 +20,7 @@ import tideless.solution.Acidity;
 import tideless.solution.Component;
 import tideless.solution.Concentrate;
 import tideless.solution.ElectricalConductivity;
+import tideless.solution.MixingSheet;
 import tideless.words.FeedWords;
 
 /** A feed of two bottles by their labels. */
@@ -92,11 +93,11 @@ class BottlesTest {
         assertEquals(0.012 + 0.00933, trace.feedM3(), 1e-5);
         double perL = scenario.feed().bottles().get(0).millilitresPerL();
         String words = FeedWords.inAll(scenario.feed(), 1000 * trace.feedM3());
-        assertTrue(words.startsWith("Feed in all: 21 L, of part A 0.0"), words);
+        assertTrue(words.matches("Feed in all: 21 L, of part A \\d\\d mL, .*"), words);
         assertEquals(
-                perL * 21.33 / 1000,
-                Double.parseDouble(words.replaceAll(".*part A ([0-9.]+) L,.*", "$1")),
-                0.0051);
+                perL * 21.33,
+                Double.parseDouble(words.replaceAll(".*part A ([0-9.]+) mL,.*", "$1")),
+                0.51);
     }
 
     @Test
@@ -184,5 +185,35 @@ class BottlesTest {
                                 "Mix what you feed (bought, taken as lettuce-water-culture, EC 1.4"
                                         + " mS/cm, pH 5.8) by the label of what you bought, until your"
                                         + " meter reads 1.40 mS/cm"));
+    }
+
+    // Labels are long; both stand in full, and make the sheet: 1:100 at full strength is 10 mL of
+    // each to a litre, and 1.5 mS/cm takes 0.39 of it.
+    @Test
+    void a_feed_by_two_labels_has_a_sheet_for_day_one() {
+        Reading.Good good =
+                (Reading.Good) ScenarioReader.read(Path.of("scenarios", "two-bottles.toml"));
+        assertTrue(
+                good.values().stream()
+                        .anyMatch(value -> value.value().endsWith("SO3 1.8 %, density 1.1 kg/L")));
+        MixingSheet sheet = DayOneMix.of(good, 49).orElseThrow().sheet();
+        List<Double> poured =
+                sheet.steps().stream()
+                        .filter(
+                                step ->
+                                        step.kind() == MixingSheet.Kind.PART_A
+                                                || step.kind() == MixingSheet.Kind.PART_B)
+                        .map(MixingSheet.Step::millilitres)
+                        .toList();
+        assertEquals(2, poured.size());
+        for (Liquid.Bottle bottle : good.scenario().feed().bottles()) {
+            assertTrue(
+                    poured.stream()
+                            .anyMatch(mL -> Math.abs(mL - 49 * bottle.millilitresPerL()) < 2));
+        }
+        assertTrue(
+                FeedWords.inAll(good.scenario().feed(), 49)
+                        .matches(
+                                "Feed in all: 49 L, of part A 1\\d\\d mL, of part B 1\\d\\d mL\\."));
     }
 }
