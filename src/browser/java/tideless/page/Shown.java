@@ -185,6 +185,7 @@ final class Shown {
     /** The verdict and, of a rig with a log, what was lived of it and what is past. */
     private static List<String> verdict(Forecast forecast) {
         List<String> lines = new ArrayList<>(VerdictWords.lines(forecast));
+        lines.addAll(CropWords.unripe(forecast.trace()));
         Scenario scenario = forecast.trace().scenario();
         lines.addAll(LogWords.lived(scenario));
         WarningWords.past(forecast.advice().past()).ifPresent(lines::add);
