@@ -154,8 +154,8 @@ final class ComparePictures {
 
     private static String yieldLabel(Compared compared) {
         return trays(compared).size() == 1
-                ? "fresh mass of a plant (g)"
-                : "fresh mass of a plant (% of the best of its tray)";
+                ? "yield of a plant (g)"
+                : "yield of a plant (% of the best of its tray)";
     }
 
     private static List<LinePage.Curve> yields(Compared compared) {
@@ -180,7 +180,7 @@ final class ComparePictures {
     private static double grams(Design design, String tray) {
         return design.yields().stream()
                 .filter(y -> y.name().equals(tray))
-                .map(Outlook.Yield::freshG)
+                .map(Outlook.Yield::harvestedG)
                 .flatMap(Optional::stream)
                 .mapToDouble(band -> band.middle())
                 .findFirst()

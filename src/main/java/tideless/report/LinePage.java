@@ -129,6 +129,12 @@ record LinePage(
 
     private ValueAxis across() {
         NumberAxis across = numbers();
+        boolean whole =
+                axis().unit().isEmpty()
+                        && axis().numbers().stream().allMatch(n -> n == Math.floor(n));
+        if (whole) { // there are no half plants
+            across.setStandardTickUnits(NumberAxis.createIntegerTickUnits(Locale.ROOT));
+        }
         double first = at(0);
         double last = at(axis().size() - 1);
         double room = last > first ? 0.04 * (last - first) : 1;
