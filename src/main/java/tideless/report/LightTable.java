@@ -137,7 +137,7 @@ public final class LightTable {
     }
 
     /** Longest day worth giving, h: most fruit crops suffer without a night; common practice. */
-    private static final double LONGEST_DAY_H = 18;
+    static final double LONGEST_DAY_H = 18;
 
     private void line(String text) {
         out.print(text.stripTrailing() + "\n"); // not println: the same bytes on every system

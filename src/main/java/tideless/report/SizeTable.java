@@ -4,7 +4,9 @@ import java.io.PrintWriter;
 import java.time.LocalDate;
 import java.util.List;
 import java.util.Locale;
+import tideless.rig.Planting;
 import tideless.rig.Scenario;
+import tideless.rig.Tray;
 import tideless.study.Lighting;
 import tideless.study.Size;
 import tideless.study.ValveHeight;
@@ -17,8 +19,6 @@ import tideless.words.Wrap;
 
 /** How much is enough, for a terminal. */
 public final class SizeTable {
-    private static final double MOST_HOURS = 24;
-
     private static final String CROWD =
             "Plants share the same ground: more of them take no harm, but give less each. A head"
                     + " that stays below nine tenths of its wanted weight does not count as enough.";
@@ -218,12 +218,24 @@ public final class SizeTable {
     public void printLamps(Lighting lighting) {
         title(lighting.scenario());
         for (Lighting.OfTray tray : lighting.trays()) {
-            say("Tray " + Names.clean(tray.tray()) + ": " + hours(tray));
+            double longestH = longestH(lighting.scenario(), tray.tray());
+            say("Tray " + Names.clean(tray.tray()) + ": " + hours(tray, longestH));
         }
         out.flush();
     }
 
-    private static String hours(Lighting.OfTray tray) {
+    /** Hours of light a day that the crop of a tray bears and that are worth giving. */
+    private static double longestH(Scenario scenario, String name) {
+        double longestH = LightTable.LONGEST_DAY_H;
+        for (Tray tray : scenario.trays()) {
+            if (tray.name().equals(name) && tray.planting() instanceof Planting.OfCrop crop) {
+                longestH = Math.min(longestH, crop.traits().response().longestDayH());
+            }
+        }
+        return longestH;
+    }
+
+    private static String hours(Lighting.OfTray tray, double longestH) {
         if (tray.stages().stream().allMatch(s -> Double.isNaN(s.needLowMolPerM2Day()))) {
             return "no crop whose need is known.";
         }
@@ -231,7 +243,7 @@ public final class SizeTable {
             return "no lamp.";
         }
         double least = 0;
-        double most = MOST_HOURS;
+        double most = longestH;
         double ppfd = 0;
         double needLow = 0;
         double needHigh = 0;
@@ -243,11 +255,12 @@ public final class SizeTable {
             ppfd = Math.max(ppfd, Lighting.ppfdForNeed(tray, stage));
         }
         String need = Numbers.label(needLow) + " to " + Numbers.label(needHigh) + " mol/m2/day";
-        if (least > MOST_HOURS) {
+        if (least > longestH) {
             return String.format(
                     Locale.ROOT,
-                    "no hours are enough for %s: the lamp would have to give %.0f umol/m2/s in its"
-                            + " %s h a day (now %.0f).",
+                    "the %s h of light a day that it bears are not enough for %s: the lamp would"
+                            + " have to give %.0f umol/m2/s in its %s h a day (now %.0f).",
+                    Numbers.label(longestH),
                     need,
                     ppfd,
                     Numbers.label(tray.lampLitH()),
@@ -260,7 +273,11 @@ public final class SizeTable {
                 Math.max(least, most),
                 need,
                 Numbers.label(tray.lampLitH()),
-                most < least ? "; in its brightest stage more than the crop can use" : "");
+                most < least
+                        ? "; in its brightest stage more than the crop can use"
+                        : most == longestH
+                                ? "; " + Numbers.label(longestH) + " h are the most for it"
+                                : "");
     }
 
     private void title(Scenario scenario) {

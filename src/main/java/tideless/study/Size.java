@@ -69,9 +69,11 @@ public record Size(
      * @param nowG with as many as there are, g
      * @param thenG with as many as are found, g
      * @param ofFruit whether it is fruit
+     * @param isAsked whether plants are to come to a weight
      * @param usualGroundM2 what growers give one plant; NaN where that is not known
      */
-    public record Weight(double nowG, double thenG, boolean ofFruit, double usualGroundM2) {}
+    public record Weight(
+            double nowG, double thenG, boolean ofFruit, boolean isAsked, double usualGroundM2) {}
 
     /** To which share a reservoir is found. */
     private static final double CLOSE_FRAC = 2e-4;
@@ -285,11 +287,12 @@ public record Size(
                         crop.plants(),
                         mostPlants(crop),
                         goal);
-        return most.found().isEmpty() ? most : weighed(most, survival, crop, goal);
+        return most.found().isEmpty() ? most : weighed(most, survival, crop, goal, byWeight);
     }
 
     /** With the weight of a plant; more of them that come to less in all are no answer. */
-    private static Size weighed(Size size, Survival survival, Planting.OfCrop crop, Goal goal)
+    private static Size weighed(
+            Size size, Survival survival, Planting.OfCrop crop, Goal goal, boolean byWeight)
             throws InterruptedException {
         VesselId tray = size.vessel().orElseThrow();
         double found = size.found().orElseThrow();
@@ -311,6 +314,7 @@ public record Size(
                                 nowG,
                                 lessInAll ? nowG : thenG,
                                 ofFruit,
+                                byWeight && crop.harvestFreshG().isPresent(),
                                 crop.traits().harvest().groundM2().orElse(Double.NaN))),
                 Optional.empty());
     }

@@ -157,7 +157,10 @@ public final class SizeWords {
                         : enough > 0 ? "comes through" : "does not come through";
         return switch (size.what()) {
             case RESERVOIR -> come + " on it";
-            case PLANTS -> come + " and to the weight that is wanted, if any is";
+            case PLANTS ->
+                    size.each().filter(Size.Weight::isAsked).isPresent()
+                            ? come + " with every plant at its wanted weight"
+                            : come;
             case VISITS -> come;
         };
     }

@@ -846,7 +846,7 @@ class CommandLineTest {
         assertTrue(reservoir.out().contains("L usable would be enough."), reservoir.out());
         Outcome lamps = run("size", BENCH, "--what", "lamp-hours");
         // 12 mol/m2 a day at 240 umol/m2/s takes 12e6 / 240 / 3600 hours.
-        assertTrue(lamps.out().contains("13.9 to "), lamps.out());
+        assertTrue(lamps.out().contains("13.9 to 18.0 h a day"), lamps.out()); // 23.1 by light
     }
 
     @Test

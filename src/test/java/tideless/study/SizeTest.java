@@ -160,7 +160,7 @@ class SizeTest {
         assertThat(leftG(calm, found + 1)).isLessThan(0.9 * wantedG);
         assertThat(SizeWords.now(crowd, goal, calm.start()))
                 .contains(
-                        "does not come through and to the weight that is wanted",
+                        "does not come through with every plant at its wanted weight",
                         "first tray left does not come to its weight");
 
         // What is to spare is told up to what growers put on such ground.
