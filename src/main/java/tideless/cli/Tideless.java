@@ -182,6 +182,13 @@ public final class Tideless implements Runnable {
         if (meant.isEmpty()) {
             COMMANDS.forEach(line::addSubcommand);
             OF_ALL.forEach(line::addSubcommand);
+            line.getSubcommands()
+                    .get("generate-completion")
+                    .getCommandSpec()
+                    .usageMessage()
+                    .header("Print what makes the tab key complete words, for bash and zsh.")
+                    .description("", "  source <(tideless generate-completion)", "")
+                    .footer("");
         } else {
             meant.forEach(line::addSubcommand);
         }

@@ -50,7 +50,7 @@ final class MixWords {
 
     private static String millilitres(double millilitres) {
         return millilitres >= 1000
-                ? String.format(Locale.ROOT, "%.2f L", millilitres / 1000)
+                ? number(millilitres / 1000) + " L"
                 : number(millilitres) + " mL";
     }
 

@@ -4,6 +4,7 @@ import java.time.DateTimeException;
 import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Locale;
 import java.util.Optional;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
@@ -30,6 +31,11 @@ final class StarterDates {
     private static final Pattern ISO = Pattern.compile("(\\d{4})-(\\d{1,2})-(\\d{1,2})");
     private static final Pattern DOTTED =
             Pattern.compile("(\\d{1,2})\\.\\s*(\\d{1,2})\\.\\s*(\\d{4})?");
+    private static final Pattern WITHIN =
+            Pattern.compile(
+                    "\\d{1,2}\\.\\s?\\d{1,2}\\.\\s?\\d{4}"
+                            + "|\\d{1,2}\\.? [A-Za-z]{3,9},? \\d{4}"
+                            + "|[A-Za-z]{3,9} \\d{1,2},? \\d{4}");
     private static final Pattern SPAN_FROM =
             Pattern.compile(
                     "(\\d{1,3}) (day|week)s? (?:from|starting|beginning)(?: on)?(?: the)? (.+)");
@@ -62,6 +68,16 @@ final class StarterDates {
     }
 
     private StarterDates() {}
+
+    /** The first day with a year that a text holds, as people write one and a file does not. */
+    static Optional<LocalDate> written(String text) {
+        Matcher day = WITHIN.matcher(text);
+        return day.find()
+                ? said(day.group().toLowerCase(Locale.ROOT))
+                        .filter(one -> one.month() > 0 && one.year() > 0)
+                        .flatMap(one -> one.in(one.year()))
+                : Optional.empty();
+    }
 
     /** A day; without a year the next one. */
     static Optional<LocalDate> day(String text, LocalDate today) {

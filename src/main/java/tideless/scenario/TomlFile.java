@@ -97,7 +97,9 @@ final class TomlFile {
                         "",
                         "text that is no TOML: " + lower,
                         "key = value, with texts and quantities in quotation marks",
-                        "");
+                        StarterDates.written(line(text, at.line()))
+                                .map(date -> "Maybe write the date as " + date + ".")
+                                .orElse(""));
             }
         }
         if (sound && result.isEmpty() && problems.isEmpty()) {
@@ -105,6 +107,11 @@ final class TomlFile {
             return false;
         }
         return sound;
+    }
+
+    private static String line(String text, int number) {
+        String[] all = text.split("\n", number + 1);
+        return number > 0 && number <= all.length ? all[number - 1] : "";
     }
 
     /** Line of the first of two definitions, out of the parser's words for the second. */

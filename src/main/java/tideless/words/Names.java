@@ -1,6 +1,7 @@
 package tideless.words;
 
 import java.util.ArrayList;
+import java.util.Collection;
 import java.util.List;
 import java.util.Locale;
 import tideless.advice.Task;
@@ -62,8 +63,19 @@ public final class Names {
 
     /** As "trays left and right", or "bucket-1 and bucket-2". */
     public static String trays(List<String> names) {
-        boolean told = names.stream().allMatch(Names::isVessel);
-        return told ? list(names) : (names.size() > 1 ? "trays " : "tray ") + list(names);
+        return vessels(VesselId.Kind.TRAY, names, names);
+    }
+
+    /**
+     * Vessels of a kind.
+     *
+     * @param names of each
+     * @param shown how each is shown, as with its crop; equal ones once
+     */
+    static String vessels(VesselId.Kind kind, Collection<String> names, List<String> shown) {
+        boolean told = kind == VesselId.Kind.TRAY && names.stream().allMatch(Names::isVessel);
+        String word = MachineWords.of(kind) + (shown.size() > 1 ? "s " : " ");
+        return (told ? "" : word) + list(shown);
     }
 
     /** As "bucket", "Bucket-2" or "tub b". */

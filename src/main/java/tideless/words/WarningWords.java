@@ -133,13 +133,12 @@ public final class WarningWords {
 
     private static String about(List<Warning> alike) {
         Warning first = alike.get(0);
+        List<String> names = alike.stream().map(w -> Names.clean(w.vessel().name())).toList();
         Set<String> where = new LinkedHashSet<>();
         alike.forEach(w -> where.add(Names.clean(w.vessel().name()) + Names.ofCrop(w.crop())));
         return Names.of(first.kind())
                 + ", "
-                + MachineWords.of(first.vessel().kind())
-                + (where.size() > 1 ? "s " : " ")
-                + Names.list(List.copyOf(where));
+                + Names.vessels(first.vessel().kind(), names, List.copyOf(where));
     }
 
     /** One as a sentence. */

@@ -647,6 +647,8 @@ class CommandLineTest {
 
     @Test
     void a_shell_can_complete_every_command_and_its_options() {
+        String help = run("generate-completion", "--help").out();
+        assertTrue(help.startsWith("Print what makes the tab key complete words"), help);
         Outcome script = run("generate-completion");
         assertEquals(0, script.exit(), script.err());
         for (String word : new String[] {"complete -F", "calendar", "compare", "--members"}) {

@@ -168,4 +168,20 @@ class StarterTest {
                 .containsExactly(
                         "assumed: window gives 5 mol/m2 of light in a mean day; measure it");
     }
+
+    // In a file a date has one form; who writes another is told it.
+    @ParameterizedTest
+    @CsvSource(
+            delimiter = ';',
+            value = {
+                "start = 15 April 2027; 2027-04-15",
+                "start = 15.2.2027; 2027-02-15",
+                "start = April 15, 2027; 2027-04-15",
+                "away = [{ from = 15.2.2027, to = 19.2.2027 }]; 2027-02-15"
+            })
+    void a_date_that_no_file_may_hold_is_answered_with_the_one_it_may(String line, String date) {
+        Reading reading = ScenarioReader.read("new.toml", new FilesInMemory(line + "\n"));
+        assertThat(((Reading.Faulty) reading).problems().get(0).hint())
+                .isEqualTo("Maybe write the date as " + date + ".");
+    }
 }
