@@ -148,7 +148,7 @@ public final class SeasonStrip {
         double below = top + HIGH;
         List<Warning> harms = harms(vessel, top);
         if (!harms.isEmpty()) {
-            for (String line : Wrap.lines(RigWords.harms(harms), ROOM)) {
+            for (String line : Wrap.lines(RigWords.harms(harms), ROOM - 2)) { // bold is wider
                 below += LINE;
                 svg.label(EDGE, below, "harm", line);
             }
