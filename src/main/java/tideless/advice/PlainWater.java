@@ -27,8 +27,16 @@ import tideless.solution.Composition;
  *     trays so much that this tray's share is enough
  * @param ecAfterMsPerCm what the tray reads when that is drunk, mS/cm
  * @param doubtMsPerCm by which that may be off either way, mS/cm
+ * @param laterFrac share of plain water in what is poured after that, so that salts neither pile up
+ *     nor run out: feed of charge c so thinned brings what is taken, u a litre; 0-1
  */
-record PlainWater(double litres, double ecAfterMsPerCm, double doubtMsPerCm) {
+record PlainWater(double litres, double ecAfterMsPerCm, double doubtMsPerCm, double laterFrac) {
+    /** Less water than this is not worth measuring out each time; assumed. */
+    private static final double WORTH_FRAC = 0.1;
+
+    /** Nor is a feed thinned further than this: one nutrient of it would run out; assumed. */
+    private static final double MOST_FRAC = 0.5;
+
     /** The fall of the reading may be less or more by this share of it, as uptake is; assumed. */
     private static final double FALL_DOUBT_FRAC = 0.4;
 
@@ -81,7 +89,21 @@ record PlainWater(double litres, double ecAfterMsPerCm, double doubtMsPerCm) {
         if (!(litres > 0) || ec - ecAfter < FlushRule.METER_DOUBT_FRAC * ec) {
             return null;
         }
-        return new PlainWater(litres / share, ecAfter, FALL_DOUBT_FRAC * (ec - ecAfter));
+        double surplus = (inFeed - taken) / (inFeed - inWater);
+        return new PlainWater(
+                litres / share,
+                ecAfter,
+                FALL_DOUBT_FRAC * (ec - ecAfter),
+                surplus < WORTH_FRAC ? 0 : Math.min(MOST_FRAC, surplus));
+    }
+
+    /** As a cure tells it. */
+    Facts facts() {
+        Facts facts =
+                Facts.of(Quantity.WATER, litres)
+                        .and(Quantity.EC_AFTER, ecAfterMsPerCm)
+                        .and(Quantity.EC_AFTER_DOUBT, doubtMsPerCm);
+        return laterFrac > 0 ? facts.and(Quantity.LATER_SHARE, laterFrac) : facts;
     }
 
     private static double chargeAt(TrayCase tray, int hour) {

@@ -12,6 +12,7 @@ public enum Quantity {
     FEED_CONTENT(Unit.MMOL_PER_L),
     WATER_CONTENT(Unit.MMOL_PER_L),
     WATER(Unit.LITRES),
+    LATER_SHARE(Unit.FRACTION),
     LITRES_DOUBT(Unit.LITRES),
     METER_DOUBT(Unit.MS_PER_CM),
     ENOUGH(Unit.LITRES),

@@ -285,7 +285,7 @@ final class SolutionAdvice {
                                 && !isChangedAfter(h, Event.Kind.FRESH_SOLUTION);
         int lean = tray.firstSpell(LEAN_PATIENCE_H, isLean);
         boolean isTold = lean >= 0 && !isNearHarvest(lean);
-        boolean leanFeed = isTold && tray.feedMsPerCm < tray.leanMsPerCm(lean);
+        boolean leanFeed = isTold && isBelow(tray.feedMsPerCm, tray.leanMsPerCm(lean));
         if (isTold && !(leanFeed && leavesSaltAfter(lean) && firstShortage() == null)) {
             warn(
                     Warning.Kind.TOO_LEAN,
@@ -301,6 +301,11 @@ final class SolutionAdvice {
                             ? List.of(strongerThanLean(), Cure.of(Cure.Kind.OWN_RESERVOIR))
                             : takenUpCures(lean));
         }
+    }
+
+    /** Whether a meter would tell a feed from the least that is wanted. */
+    private static boolean isBelow(double feedMsPerCm, double leastMsPerCm) {
+        return feedMsPerCm < leastMsPerCm * (1 - FlushRule.METER_DOUBT_FRAC);
     }
 
     /** Whether the run changes the solution so soon after an hour that the crop bears it. */
@@ -347,7 +352,7 @@ final class SolutionAdvice {
 
     private List<Cure> takenUpCures(int lean) {
         Cure sooner = Cure.of(Cure.Kind.FRESH_SOLUTION_SOONER);
-        if (tray.feedMsPerCm < tray.leanMsPerCm(lean)) {
+        if (isBelow(tray.feedMsPerCm, tray.leanMsPerCm(lean))) {
             return List.of(strongerThanLean(), sooner);
         }
         Cure stronger = strongerFeed(lean);
@@ -689,9 +694,7 @@ final class SolutionAdvice {
                             tray.tray.filling() instanceof Filling.ByValve
                                     ? Cure.Kind.WATER_IN_THE_NEXT_REFILL
                                     : Cure.Kind.TOP_UP_WITH_WATER,
-                            Facts.of(Quantity.WATER, water.litres())
-                                    .and(Quantity.EC_AFTER, water.ecAfterMsPerCm())
-                                    .and(Quantity.EC_AFTER_DOUBT, water.doubtMsPerCm())));
+                            water.facts()));
         }
         OptionalDouble wanted = leanerMsPerCm(hour);
         if (wanted.isPresent()) {

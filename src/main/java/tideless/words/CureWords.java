@@ -88,12 +88,14 @@ public final class CureWords {
                     "pour "
                             + figure(facts, Quantity.WATER)
                             + " of plain water in place of feed over the next top-ups"
-                            + downTo(facts);
+                            + downTo(facts)
+                            + later(facts, "top-up");
             case WATER_IN_THE_NEXT_REFILL ->
                     figure(facts, Quantity.WATER)
                             + " of plain water in place of feed in the reservoir's next refills, half of"
                             + " each"
-                            + downTo(facts);
+                            + downTo(facts)
+                            + later(facts, "refill");
             case CHANGE_AT_LIMIT ->
                     "fresh solution whenever it reads more than "
                             + figure(facts, Quantity.EC_LIMIT);
@@ -155,6 +157,13 @@ public final class CureWords {
             case STRONGER_LAMP -> "a stronger or nearer lamp";
             case SUNNIER_PLACE -> "a sunnier place or season, or a lamp";
         };
+    }
+
+    /** What is poured after that, so that the reading stays. */
+    private static String later(Facts facts, String time) {
+        return facts.has(Quantity.LATER_SHARE)
+                ? ", and then " + figure(facts, Quantity.LATER_SHARE) + " of each " + time
+                : "";
     }
 
     private static String oneFilling(Facts facts) {

@@ -1,6 +1,7 @@
 package tideless.advice;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.util.List;
@@ -72,6 +73,14 @@ class PlainWaterFiguresTest {
         double taken = 0.75 * 21;
         double here = (10 * (42 - AIM) + 1.6 * (21 - taken)) / (taken - 0.5);
         assertEquals(2 * here, litres(rising(30)), 1e-6);
+    }
+
+    /** Then so much water that what is taken comes: 5.25 of the 20.5 by which feed is richer. */
+    @Test
+    void later_feed_is_thinned_to_what_is_taken_where_that_is_worth_it() {
+        Facts told = water(rising(30)).orElseThrow().facts();
+        assertEquals(0.25 * 21 / (21 - 0.5), told.get(Quantity.LATER_SHARE), 1e-9);
+        assertFalse(water(salty(30)).orElseThrow().facts().has(Quantity.LATER_SHARE));
     }
 
     /**

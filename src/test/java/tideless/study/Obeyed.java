@@ -306,43 +306,65 @@ public record Obeyed(Forecast first, Forecast second, Forecast third) {
             return scenario;
         }
         double m3 = cure.facts().get(Quantity.WATER) / 1000;
+        double later =
+                cure.facts().has(Quantity.LATER_SHARE)
+                        ? cure.facts().get(Quantity.LATER_SHARE)
+                        : 0;
         Tray salty = named(scenario, warning);
         if (byHand) {
-            Pouring.Dose dose = new Pouring.Dose(warning.from().toLocalDate(), m3);
             Filling.ByHand hand = (Filling.ByHand) salty.filling();
+            List<Task> poured = poured(advice, Task.Kind.TOP_UP, salty.id(), warning);
+            Pouring with = thinned(hand.with(), poured, m3, 1, later);
             Filling other =
-                    new Filling.ByHand(
-                            hand.toLevelM(), hand.days(), with(hand.with(), dose), hand.inSteps());
+                    new Filling.ByHand(hand.toLevelM(), hand.days(), with, hand.inSteps());
             return with(scenario, salty.withFilling(other));
         }
         return scenario.withReservoirs(
                 scenario.reservoirs().stream()
-                        .map(r -> salty.isFedBy(r.name()) ? thinned(r, warning, m3, advice) : r)
+                        .map(
+                                r ->
+                                        salty.isFedBy(r.name())
+                                                ? thinned(r, warning, m3, later, advice)
+                                                : r)
                         .toList());
+    }
+
+    private static List<Task> poured(
+            Advice advice, Task.Kind kind, VesselId into, Warning warning) {
+        return advice.tasks().stream()
+                .filter(task -> task.kind() == kind && task.vessel().equals(into))
+                .filter(task -> !task.due().isBefore(warning.from()))
+                .toList();
     }
 
     /** Half of each refill from the warning on, until all the water is poured. */
     private static Reservoir thinned(
-            Reservoir reservoir, Warning warning, double m3, Advice advice) {
-        Pouring pouring = reservoir.refill().with();
-        double left = m3;
-        for (Task task : advice.tasks()) {
-            if (task.kind() == Task.Kind.REFILL
-                    && task.vessel().equals(reservoir.id())
-                    && !task.due().isBefore(warning.from())
-                    && left > 0) {
-                Facts facts = task.cause().facts();
-                double already = facts.has(Quantity.WATER) ? facts.get(Quantity.WATER) : 0;
-                double half = Math.min(left, (0.5 * task.litres() - already) / 1000);
-                if (half > 0) {
-                    pouring = with(pouring, new Pouring.Dose(task.due().toLocalDate(), half));
-                    left -= half;
-                }
-            }
-        }
+            Reservoir reservoir, Warning warning, double m3, double later, Advice advice) {
+        List<Task> poured = poured(advice, Task.Kind.REFILL, reservoir.id(), warning);
         return reservoir.withRefill(
                 new Reservoir.Refill(
-                        reservoir.refill().when(), reservoir.refill().belowFrac(), pouring));
+                        reservoir.refill().when(),
+                        reservoir.refill().belowFrac(),
+                        thinned(reservoir.refill().with(), poured, m3, 0.5, later)));
+    }
+
+    /** So much of each filling until all the water is poured, and a share of each later one. */
+    private static Pouring thinned(
+            Pouring before, List<Task> fillings, double m3, double mostFrac, double laterFrac) {
+        Pouring pouring = before;
+        double left = m3;
+        for (Task task : fillings) {
+            Facts facts = task.cause().facts();
+            double already = facts.has(Quantity.WATER) ? facts.get(Quantity.WATER) : 0;
+            double frac = left > 0 ? mostFrac : laterFrac;
+            double water = (frac * task.litres() - already) / 1000;
+            water = left > 0 ? Math.min(left, water) : water;
+            if (water > 0) {
+                pouring = with(pouring, new Pouring.Dose(task.due().toLocalDate(), water));
+            }
+            left -= Math.max(0, water);
+        }
+        return pouring;
     }
 
     private static Pouring with(Pouring before, Pouring.Dose dose) {
