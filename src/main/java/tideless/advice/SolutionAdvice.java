@@ -7,6 +7,7 @@ import java.util.function.IntPredicate;
 import java.util.function.IntToDoubleFunction;
 import java.util.function.Predicate;
 import tideless.crop.CropTraits;
+import tideless.physics.Time;
 import tideless.rig.Climate;
 import tideless.rig.Filling;
 import tideless.rig.Limits;
@@ -694,7 +695,7 @@ final class SolutionAdvice {
                             tray.tray.filling() instanceof Filling.ByValve
                                     ? Cure.Kind.WATER_IN_THE_NEXT_REFILL
                                     : Cure.Kind.TOP_UP_WITH_WATER,
-                            water.facts()));
+                            fromTheVisitBefore(hour, water.facts())));
         }
         OptionalDouble wanted = leanerMsPerCm(hour);
         if (wanted.isPresent()) {
@@ -720,6 +721,14 @@ final class SolutionAdvice {
             cures.add(softerWater());
         }
         return cures;
+    }
+
+    /** Whoever begins at the visit before keeps the reading from passing its limit at all. */
+    private Facts fromTheVisitBefore(int hour, Facts facts) {
+        double before = tray.rounds.lastBefore(hour);
+        return before * Time.HOUR_S > tray.planting.fromS()
+                ? facts.on(tray.trace.clockAt(before * Time.HOUR_S))
+                : facts;
     }
 
     /** Plain water from an hour on, or from the next visit where it is too soon to tell. */

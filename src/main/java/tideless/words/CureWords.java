@@ -87,13 +87,16 @@ public final class CureWords {
             case TOP_UP_WITH_WATER ->
                     "pour "
                             + figure(facts, Quantity.WATER)
-                            + " of plain water in place of feed over the next top-ups"
+                            + " of plain water in place of feed over the top-ups from "
+                            + from(facts)
+                            + " on"
                             + downTo(facts)
                             + later(facts, "top-up");
             case WATER_IN_THE_NEXT_REFILL ->
                     figure(facts, Quantity.WATER)
-                            + " of plain water in place of feed in the reservoir's next refills, half of"
-                            + " each"
+                            + " of plain water in place of feed in the reservoir's refills from "
+                            + from(facts)
+                            + " on, half of each"
                             + downTo(facts)
                             + later(facts, "refill");
             case CHANGE_AT_LIMIT ->
@@ -157,6 +160,10 @@ public final class CureWords {
             case STRONGER_LAMP -> "a stronger or nearer lamp";
             case SUNNIER_PLACE -> "a sunnier place or season, or a lamp";
         };
+    }
+
+    private static String from(Facts facts) {
+        return facts.on() == null ? "the next" : Dates.weekday(facts.on().toLocalDate());
     }
 
     /** What is poured after that, so that the reading stays. */

@@ -123,14 +123,14 @@ class GrowersOrderTest {
     void a_feed_below_the_crops_least_is_made_as_strong_as_that() {
         MadeTrace trace =
                 new MadeTrace(14)
-                        .limited(limits(FEED_EC + 0.1))
+                        .limited(limits(FEED_EC + 0.2))
                         .holding(Rigs.FEED.with(Component.K, 0.149))
                         .with(TraySeries.LEAF_AREA_INDEX, h -> 4)
                         .with(TraySeries.EC, h -> 1.5);
         for (Warning.Kind kind : List.of(Warning.Kind.TOO_LEAN, Warning.Kind.SHORT_OF_ONE)) {
             Cure first = warning(trace, kind).orElseThrow().cures().get(0);
             assertEquals(Cure.Kind.STRONGER_FEED, first.kind());
-            assertEquals(FEED_EC + 0.1, first.facts().get(Quantity.FEED_EC), 1e-12);
+            assertEquals(FEED_EC + 0.2, first.facts().get(Quantity.FEED_EC), 1e-12);
         }
     }
 

@@ -2,6 +2,7 @@ package tideless.study;
 
 import java.nio.file.Path;
 import java.time.LocalDate;
+import java.time.LocalDateTime;
 import java.util.ArrayList;
 import java.util.EnumSet;
 import java.util.HashSet;
@@ -307,16 +308,13 @@ public record Obeyed(Forecast first, Forecast second, Forecast third) {
         }
         double m3 = cure.facts().get(Quantity.WATER) / 1000;
         double later =
-                cure.facts().has(Quantity.LATER_SHARE)
-                        ? cure.facts().get(Quantity.LATER_SHARE)
-                        : 0;
+                cure.facts().has(Quantity.LATER_SHARE) ? cure.facts().get(Quantity.LATER_SHARE) : 0;
         Tray salty = named(scenario, warning);
         if (byHand) {
             Filling.ByHand hand = (Filling.ByHand) salty.filling();
             List<Task> poured = poured(advice, Task.Kind.TOP_UP, salty.id(), warning);
             Pouring with = thinned(hand.with(), poured, m3, 1, later);
-            Filling other =
-                    new Filling.ByHand(hand.toLevelM(), hand.days(), with, hand.inSteps());
+            Filling other = new Filling.ByHand(hand.toLevelM(), hand.days(), with, hand.inSteps());
             return with(scenario, salty.withFilling(other));
         }
         return scenario.withReservoirs(
@@ -331,9 +329,11 @@ public record Obeyed(Forecast first, Forecast second, Forecast third) {
 
     private static List<Task> poured(
             Advice advice, Task.Kind kind, VesselId into, Warning warning) {
+        LocalDateTime on = warning.cures().get(0).facts().on();
+        LocalDateTime from = on == null ? warning.from() : on;
         return advice.tasks().stream()
                 .filter(task -> task.kind() == kind && task.vessel().equals(into))
-                .filter(task -> !task.due().isBefore(warning.from()))
+                .filter(task -> !task.due().isBefore(from))
                 .toList();
     }
 
