@@ -41,6 +41,9 @@ final class RootAdvice {
     /** Largest rise that roots are said to bear where no crop tells, m; assumed. */
     private static final double RISE_BORNE_M = 0.02;
 
+    /** A jug is poured to a mark no better than this, m; assumed. */
+    private static final double POURED_TO_M = 0.005;
+
     /** By so much a level is lowered where roots want air, m; assumed. */
     private static final double LOWER_BY_M = 0.02;
 
@@ -92,12 +95,14 @@ final class RootAdvice {
                 Warning.Kind.WILTED,
                 new Cause(Cause.Kind.RESERVE_USED_UP, Facts.NONE.named(whatWiltingCost())),
                 waterCures());
-        addSpell(
-                Event.Kind.DROWNED,
-                Warning.Kind.DROWNED,
-                h -> tray.of.levelM().at(h) > tray.of.usedToLevelM().at(h),
-                Cause.of(Cause.Kind.ROSE_ABOVE_AIR_ROOTS),
-                drownedCures());
+        if (!isDrownedByAHair()) {
+            addSpell(
+                    Event.Kind.DROWNED,
+                    Warning.Kind.DROWNED,
+                    h -> tray.of.levelM().at(h) > tray.of.usedToLevelM().at(h),
+                    Cause.of(Cause.Kind.ROSE_ABOVE_AIR_ROOTS),
+                    drownedCures());
+        }
         OptionalDouble salted = tray.firstS(Event.Kind.SALT_WILTED);
         // A tray that is running dry wants water: what is left is strong because it is little.
         if (salted.isPresent() && !tray.isLow(tray.trace.sampleAt(salted.getAsDouble()))) {
@@ -115,6 +120,15 @@ final class RootAdvice {
                     airCures());
         }
         addDied();
+    }
+
+    /** Whether the level rose above what roots bear, and by less than anybody pours to. */
+    private boolean isDrownedByAHair() {
+        double above = Double.NEGATIVE_INFINITY;
+        for (int h = tray.firstHour; h <= tray.lastHour; h++) {
+            above = Math.max(above, tray.of.levelM().at(h) - tray.of.usedToLevelM().at(h));
+        }
+        return above > 0 && above < POURED_TO_M;
     }
 
     private void addDied() {

@@ -54,6 +54,9 @@ final class SolutionAdvice {
     /** Share of a feed's EC from which its water leaves too little room for salts; assumed. */
     private static final double CROWDING_FRAC = 0.3;
 
+    /** A feed up to this share of the limit is worth a trial before more solution; assumed. */
+    private static final double ROOM_FRAC = 0.9;
+
     /** Open water that takes less than this share of what leaves is not worth a lid; assumed. */
     private static final double LID_WORTH_FRAC = 0.01;
 
@@ -493,8 +496,14 @@ final class SolutionAdvice {
         boolean isLean = tray.of.ecMsPerCm().at(first) < tray.leanMsPerCm(first);
         if (isLean) {
             takenUpCures(first).stream().filter(c -> !cures.contains(c)).forEach(cures::add);
-        } else if (!isSealed) {
-            cures.add(Cure.of(Cure.Kind.FRESH_SOLUTION_SOONER));
+        } else {
+            Cure stronger = strongerFeed(first);
+            if (isWellBelowLimit(stronger)) {
+                cures.add(stronger);
+            }
+            if (!isSealed) {
+                cures.add(Cure.of(Cure.Kind.FRESH_SOLUTION_SOONER));
+            }
         }
         String richer = crowded ? "" : richerIn(scarce);
         if (!richer.isEmpty()) {
@@ -506,6 +515,12 @@ final class SolutionAdvice {
             cures.add(more);
         }
         return cures;
+    }
+
+    /** Whether a feed that brings all that is taken leaves room for what stays behind. */
+    private boolean isWellBelowLimit(Cure stronger) {
+        return stronger.facts().has(Quantity.FEED_EC)
+                && stronger.facts().get(Quantity.FEED_EC) < ROOM_FRAC * limits.ecHighMsPerCm();
     }
 
     /** Whether the source water takes up the feed's EC with other things than a component. */

@@ -123,7 +123,7 @@ final class TrayKeys {
                     Key.quantity("start_level", LENGTH)
                             .from("0 cm", "60 cm")
                             .workedOut(
-                                    "the valve's setting, the level topped up to, else 1.3 cm above the cups' underside",
+                                    "the valve's setting, the level topped up to where it wets the cups, else 1.3 cm above the cups' underside",
                                     "6 cm")
                             .about("level when the run starts, of fresh feed"));
     static final Key<String> CROP =

@@ -288,7 +288,8 @@ final class TrayReader {
         if (filling.value() instanceof Filling.ByValve valve) {
             level = valve.settingM();
             why = "the valve's setting";
-        } else if (filling.value() instanceof Filling.ByHand hand) {
+        } else if (filling.value() instanceof Filling.ByHand hand
+                && hand.toLevelM() >= cupBottom.value()) {
             level = hand.toLevelM();
             why = "the level topped up to";
         } else {

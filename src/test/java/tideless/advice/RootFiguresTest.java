@@ -55,7 +55,7 @@ class RootFiguresTest {
                         .event(Event.Kind.DROWNED, MadeTrace.TRAY, 100)
                         .with(
                                 TraySeries.LEVEL,
-                                h -> h >= 100 && h < 103 ? 0.0701 : h == 103 ? 0.07 : 0.05);
+                                h -> h >= 100 && h < 103 ? 0.0801 : h == 103 ? 0.07 : 0.05);
         Warning drowned = warning(trace, Warning.Kind.DROWNED);
         assertEquals(3, drowned.measure().value(), 0);
         assertEquals(Rigs.START.atStartOfDay().plusHours(103), drowned.until());

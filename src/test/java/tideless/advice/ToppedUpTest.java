@@ -62,6 +62,17 @@ class ToppedUpTest {
         assertEquals(named, cure.facts().has(Quantity.LEVEL));
     }
 
+    /** Roots bear water up to 70 mm here, and nobody pours to 5 mm. */
+    @ParameterizedTest
+    @CsvSource({"0.0749, false", "0.0751, true"})
+    void a_level_a_hair_above_what_roots_bear_drowns_nobody(double levelM, boolean told) {
+        MadeTrace trace =
+                byHand().with(TraySeries.LEVEL, h -> h == 105 ? levelM : 0.05)
+                        .event(topUp(104))
+                        .event(Event.Kind.DROWNED, MadeTrace.TRAY, 104.2);
+        assertEquals(told, trace.warned().contains(Warning.Kind.DROWNED));
+    }
+
     /** Above the limit of 3 mS/cm from hour 100 on, until a top-up; 4.5 is half as much again. */
     private static boolean isToldSalty(double ec, int topUpHour, double ecAfter) {
         MadeTrace trace =

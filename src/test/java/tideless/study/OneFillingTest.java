@@ -121,6 +121,7 @@ class OneFillingTest {
         Scenario bucket = scenario("tomato", "90 days", BUCKET, "3.0");
         Warning lost = lost(Forecasts.of(bucket, 1).advice()).orElseThrow();
         assertEquals(Cure.Kind.TOP_UP_BY_HAND, lost.cures().get(0).kind());
+        assertEquals(Cure.Kind.WIDER_VESSEL, lost.cures().get(1).kind()); // filled above its width
         Trace deep = OneFilling.run(bucket, Set.of(lost.vessel()));
         assertTrue(deep.events().stream().noneMatch(e -> e.kind() == Event.Kind.DIED));
         assertEquals(
