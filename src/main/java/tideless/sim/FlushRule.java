@@ -49,13 +49,14 @@ public final class FlushRule {
     }
 
     /**
-     * Whether a reading is too low beyond the meter's doubt and the feed would mend it well.
+     * Whether a reading is too low beyond the meter's doubt and the feed would mend it well: a feed
+     * that is itself about the least would be lean again at once.
      *
      * @param leanMsPerCm least EC at the crop's stage, mS/cm
      */
     public static boolean isTooLean(double ecMsPerCm, double feedMsPerCm, double leanMsPerCm) {
         return ecMsPerCm < leanMsPerCm * (1 - METER_DOUBT_FRAC)
-                && feedMsPerCm > leanMsPerCm
+                && feedMsPerCm > leanMsPerCm * (1 + METER_DOUBT_FRAC)
                 && feedMsPerCm >= WORTH * ecMsPerCm;
     }
 

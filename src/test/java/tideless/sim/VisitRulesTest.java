@@ -172,7 +172,8 @@ class VisitRulesTest {
         assertFalse(FlushRule.isTooSalty(2.101, 2.0, 2.0), "the feed would not mend it");
         assertFalse(FlushRule.isTooLean(0.951, 1.5, 1.0));
         assertTrue(FlushRule.isTooLean(0.949, 1.5, 1.0));
-        assertFalse(FlushRule.isTooLean(0.949, 1.0, 1.0), "the feed would not mend it");
+        assertFalse(FlushRule.isTooLean(0.80, 1.049, 1.0), "the feed would not mend it");
+        assertTrue(FlushRule.isTooLean(0.80, 1.051, 1.0));
     }
 
     @Test
