@@ -19,7 +19,6 @@ import java.util.stream.Stream;
 import tideless.cli.Tideless;
 import tideless.scenario.FilesInMemory;
 import tideless.words.TaskWords;
-import tideless.words.VerdictWords;
 
 /**
  * Makes the page of every shipped scenario, opens it from the disk in a browser without a window,
@@ -211,7 +210,7 @@ public final class CheckPage extends Check {
         shown.sort(null);
         hold(sorted.equals(shown), scenario + ": warnings " + sorted + " / " + shown);
         JsonNode verdict = ask(texts.formatted("verdict p"));
-        List<String> lines = VerdictWords.lines(session.forecast());
+        List<String> lines = Shown.verdict(session.forecast());
         hold(lines.equals(list(verdict)), scenario + ": verdict " + lines + " / " + verdict);
     }
 

@@ -167,9 +167,7 @@ final class Shown {
         boolean years = scenario.days() > LONG_RUN_DAYS;
         Map<String, Object> result = new LinkedHashMap<>();
         result.put("survives", forecast.survives());
-        List<String> verdict = new ArrayList<>(verdict(forecast));
-        verdict.addAll(CropWords.unripe(forecast.trace()));
-        result.put("verdict", verdict);
+        result.put("verdict", verdict(forecast));
         result.put("feed", "Feed: " + FeedWords.readings(scenario.feed().composition()));
         result.put("tasks", forecast.toDo().stream().map(t -> task(forecast, t, years)).toList());
         result.put(
@@ -183,7 +181,8 @@ final class Shown {
     }
 
     /** The verdict and, of a rig with a log, what was lived of it and what is past. */
-    private static List<String> verdict(Forecast forecast) {
+    /** The verdict, what a log adds to it, and what is not ready by the end. */
+    static List<String> verdict(Forecast forecast) {
         List<String> lines = new ArrayList<>(VerdictWords.lines(forecast));
         lines.addAll(CropWords.unripe(forecast.trace()));
         Scenario scenario = forecast.trace().scenario();
@@ -193,6 +192,7 @@ final class Shown {
             lines.add(
                     "What is moved is moved from the first day on; what the log read and did stays.");
         }
+        lines.addAll(CropWords.unripe(forecast.trace()));
         return lines;
     }
 

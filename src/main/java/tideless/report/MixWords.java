@@ -76,7 +76,8 @@ final class MixWords {
         if (wish.targetPh().isPresent()) {
             text += ", pH " + ph(wish.targetPh().getAsDouble());
         }
-        return text + ", in " + wish.water().title().toLowerCase(Locale.ROOT);
+        String water = wish.water().title();
+        return text + ", in " + water.substring(0, 1).toLowerCase(Locale.ROOT) + water.substring(1);
     }
 
     static String strength(Mix mix) {

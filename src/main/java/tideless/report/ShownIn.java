@@ -41,7 +41,7 @@ public record ShownIn(boolean us, PpmScale scale) implements Telling {
     private static final Pattern QUANTITY =
             Pattern.compile(
                     "(?<![\\d.,:/\\w-])(?:(\\d+(?:\\.\\d+)?)( to | of |-|\\.\\.))?(\\d+(?:\\.\\d+)?) "
-                            + "(mS/cm|L/day|L|mm|cm2|cm|m2|m|degC|\u00b0C|kg)(?![\\w/2])");
+                            + "(mS/cm|L/day|L|mm|cm2|cm|m2|m|degC|\u00b0C|K|kg)(?![\\w/2])");
     private static final Pattern MARKUP = Pattern.compile("(?s)<style.*?</style>|<[^>]*>|[^<]+");
     private static final Pattern ALT = Pattern.compile("alt=\"[^\"]*\"");
 
@@ -59,7 +59,7 @@ public record ShownIn(boolean us, PpmScale scale) implements Telling {
             case "mm", "cm" -> us ? "in" : unit;
             case "m" -> us ? "ft" : unit;
             case "kg" -> us ? "lb" : unit;
-            case "degC" -> us ? "degF" : unit;
+            case "degC", "K" -> us ? "degF" : unit;
             default -> unit;
         };
     }
@@ -79,6 +79,7 @@ public record ShownIn(boolean us, PpmScale scale) implements Telling {
             case "m" -> MM_PER_M * value / MM_PER_IN / IN_PER_FT;
             case "kg" -> value * LB_PER_KG;
             case "degC" -> value * 9 / 5 + 32;
+            case "K" -> value * 9 / 5;
             default -> value;
         };
     }
@@ -188,6 +189,7 @@ public record ShownIn(boolean us, PpmScale scale) implements Telling {
             case "cm" -> with(quantity, v -> 10 * v / MM_PER_IN, 1, "in");
             case "m" -> with(quantity, v -> MM_PER_M * v / MM_PER_IN / IN_PER_FT, 1, "ft");
             case "kg" -> with(quantity, v -> v * LB_PER_KG, 1, "lb");
+            case "K" -> with(quantity, v -> v * 9 / 5, 1, "degF");
             default -> with(quantity, v -> v * 9 / 5 + 32, 0, "degF");
         };
     }

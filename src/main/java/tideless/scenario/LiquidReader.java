@@ -80,13 +80,18 @@ final class LiquidReader {
     /**
      * The feed.
      *
+     * @param rainFrac share of rain in that water, 0 to 1
      * @param middleEc what the crops are fed, mS/cm, asked for where no EC is stated; absent where
      *     no crop is known
      */
     static Read<Liquid> feed(
-            Table feed, Read<Liquid> water, Solutions solutions, Supplier<Read<Double>> middleEc) {
+            Table feed,
+            Read<Liquid> water,
+            double rainFrac,
+            Solutions solutions,
+            Supplier<Read<Double>> middleEc) {
         if (feed.has("part_a") || feed.has("part_b")) {
-            return ofBottles(feed, water, solutions);
+            return ofBottles(feed, water, rainFrac, solutions);
         }
         if (feed.has("analysis")) {
             for (Key<?> other : List.of(RECIPE, EC, PH, ACID, RATIO)) {
@@ -121,7 +126,7 @@ final class LiquidReader {
         if (!sound || !Read.allSound(recipe, ec, water)) {
             return Read.faulty();
         }
-        return ofRecipe(feed, water.value(), solutions, ec.value(), true);
+        return ofRecipe(feed, water.value(), solutions, ec.value(), rainFrac);
     }
 
     /**
@@ -160,8 +165,8 @@ final class LiquidReader {
             return Read.faulty();
         }
         return feed.has("part_a")
-                ? ofParts(feed, parts(feed), water, solutions, ec, false)
-                : ofRecipe(feed, water, solutions, ec, false);
+                ? ofParts(feed, parts(feed), water, solutions, ec, UNTOLD)
+                : ofRecipe(feed, water, solutions, ec, UNTOLD);
     }
 
     /** Bottles that have been read without a fault. */
@@ -177,14 +182,14 @@ final class LiquidReader {
     }
 
     private static Read<Liquid> ofRecipe(
-            Table feed, Liquid water, Solutions solutions, double ec, boolean notes) {
+            Table feed, Liquid water, Solutions solutions, double ec, double rainFrac) {
         double ph = feed.value(PH);
         String recipe = feed.value(RECIPE);
         Solutions.Mix mix = solutions.feed(recipe, water.composition(), ec, ph, feed.value(ACID));
         if (!(mix instanceof Solutions.Made made)) {
             return refused(feed, mix, plain(ec) + " mS/cm");
         }
-        double reached = notes ? noted(feed, made, ph) : reached(made, ph);
+        double reached = rainFrac >= 0 ? noted(feed, made, ph, rainFrac) : reached(made, ph);
         return Read.of(
                 new Liquid(
                         "%s%s, EC %s mS/cm, pH %s"
@@ -201,7 +206,8 @@ final class LiquidReader {
     }
 
     /** Two bottles by their labels, at the ratio the labels state at full strength. */
-    private static Read<Liquid> ofBottles(Table feed, Read<Liquid> water, Solutions solutions) {
+    private static Read<Liquid> ofBottles(
+            Table feed, Read<Liquid> water, double rainFrac, Solutions solutions) {
         for (String other : new String[] {"recipe", "analysis"}) {
             if (feed.has(other)) {
                 feed.fault(other, "[feed." + other + "] beside bottles", "one of the two", "");
@@ -227,7 +233,29 @@ final class LiquidReader {
         }
         TwoPart parts =
                 new TwoPart(a.get(), b.get(), ratio.getAsDouble(), TwoPart.Basis.PARTS_INTO_WATER);
-        return ofParts(feed, parts, water.value(), solutions, feed.value(EC), true);
+        noteUnnamed(feed, parts);
+        return ofParts(feed, parts, water.value(), solutions, feed.value(EC), rainFrac);
+    }
+
+    /** In place of a share of rain where nothing is to be noted of a feed. */
+    private static final double UNTOLD = -1;
+
+    /** Share of the nitrate up to which what labels leave out goes without saying; assumed. */
+    private static final double UNNAMED_FRAC = 0.05;
+
+    private static void noteUnnamed(Table feed, TwoPart parts) {
+        double off = parts.chargeErrorMolPerM3();
+        if (Math.abs(off) > UNNAMED_FRAC * parts.atLabelStrength().molPerM3(Component.NO3)) {
+            feed.note(
+                    RATIO,
+                    "the two labels leave out "
+                            + plain(Math.floor(100 * Math.abs(off) + 0.5) / 100)
+                            + " mmol/L of charge at full strength, which counts as "
+                            + (off > 0 ? "chloride" : "sodium")
+                            + ": look on them for "
+                            + (off > 0 ? "sulfate (SO3, S)" : "Ca, Mg, K or ammonium")
+                            + ", or salt is told that is not there");
+        }
     }
 
     private static Read<Liquid> ofParts(
@@ -236,13 +264,13 @@ final class LiquidReader {
             Liquid water,
             Solutions solutions,
             double ec,
-            boolean notes) {
+            double rainFrac) {
         double ph = feed.value(PH);
         Solutions.Mix mix = solutions.feedOf(parts, water.composition(), ec, ph, feed.value(ACID));
         if (!(mix instanceof Solutions.Made made)) {
             return refused(feed, mix, plain(ph));
         }
-        double reached = notes ? noted(feed, made, ph) : reached(made, ph);
+        double reached = rainFrac >= 0 ? noted(feed, made, ph, rainFrac) : reached(made, ph);
         double grams = made.strength() * parts.gramsPerL();
         return Read.of(
                 new Liquid(
@@ -270,7 +298,7 @@ final class LiquidReader {
      *
      * @return the pH to name the feed by
      */
-    private static double noted(Table feed, Solutions.Made made, double askedPh) {
+    private static double noted(Table feed, Solutions.Made made, double askedPh, double rainFrac) {
         String staff = feed.has(ACID) ? Solutions.CURRENT.trainedStaffOnly(feed.value(ACID)) : "";
         if (!staff.isEmpty()) {
             note(feed, ACID, staff);
@@ -292,12 +320,19 @@ final class LiquidReader {
                                 ? "rain or reverse-osmosis water in place of this water comes nearer"
                                 : "rain or reverse-osmosis water for "
                                         + plain(
-                                                Math.floor(
-                                                        100 * made.rainShareFrac().getAsDouble()
-                                                                + 0.5))
-                                        + " % of this water would do it")
+                                                wholePercent(
+                                                        1
+                                                                - (1 - rainFrac)
+                                                                        * (1
+                                                                                - made.rainShareFrac()
+                                                                                        .getAsDouble())))
+                                        + " % of the water would do it (water.rain_share)")
                         + " (gloves and goggles; acid into water)");
         return reached;
+    }
+
+    private static double wholePercent(double frac) {
+        return Math.floor(100 * frac + 0.5);
     }
 
     private static void note(Table feed, Key<?> key, String text) {

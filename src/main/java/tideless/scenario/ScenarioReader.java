@@ -133,7 +133,12 @@ public final class ScenarioReader {
         Solutions solutions = new Solutions.Once(Solutions.CURRENT, files.once());
         Read<Liquid> water = LiquidReader.water(root.child("water"), solutions);
         Read<Liquid> feed =
-                LiquidReader.feed(root.child("feed"), water, solutions, () -> middleEc(root));
+                LiquidReader.feed(
+                        root.child("feed"),
+                        water,
+                        root.child("water").get(LiquidKeys.RAIN_SHARE).orElse(0.0),
+                        solutions,
+                        () -> middleEc(root));
         List<Reservoir> reservoirs = reservoirs(root.child("reservoir"), run);
         Read<Visits> visits = visits(root.child("visits"), run);
         List<Tray> trays = trays(root, reservoirs, feed, lamp.orElse(Lamp.NONE), run, visits);

@@ -38,7 +38,12 @@ public final class FeedWords {
                 + Names.clean(feed.name())
                 + ") by the label of what you bought, until your meter reads "
                 + Numbers.two(ElectricalConductivity.at25MsPerCm(feed.composition()))
-                + " mS/cm: water first, then part A, stir, then part B; gloves and goggles. What to"
+                + " mS/cm: water first, then part A, stir, then part B; gloves and goggles. Here it is"
+                + " taken to read pH "
+                + Numbers.one(
+                        Acidity.phInAir(feed.composition(), 25, ElectricalConductivity.AIR_CO2_PPM))
+                + " once it has stood: read it after a day, and where it stands higher bring it there"
+                + " by little acid, or state what it reads (feed.ph). What to"
                 + " pour of each bottle is told once the labels stand in the scenario"
                 + " ([feed.part_a], [feed.part_b] and ratio).";
     }

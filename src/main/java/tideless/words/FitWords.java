@@ -445,6 +445,13 @@ public final class FitWords {
         };
     }
 
+    /** The same of two values' distance: of temperatures in kelvin, which have no zero to shift. */
+    private static String apart(LogEntry.Quantity what, double distance) {
+        return what == LogEntry.Quantity.TEMPERATURE
+                ? Numbers.one(distance) + " K"
+                : value(what, distance);
+    }
+
     /** Of what was read that nothing is learned from, a sentence each kind. */
     public static List<String> idle(Fit fit) {
         List<String> sentences = new ArrayList<>();
@@ -464,7 +471,7 @@ public final class FitWords {
                                 + (count == 0
                                         ? "."
                                         : "; yours lie on average "
-                                                + value(what, Math.abs(mean))
+                                                + apart(what, Math.abs(mean))
                                                 + (mean < 0 ? " below" : " above")
                                                 + " what is foretold."));
             }
@@ -498,9 +505,9 @@ public final class FitWords {
             }
         }
         return "From what was foretold a reading lies "
-                + value(what, before / Math.max(1, count))
+                + apart(what, before / Math.max(1, count))
                 + " as stated, "
-                + value(what, after / Math.max(1, count))
+                + apart(what, after / Math.max(1, count))
                 + " by the log, on average.";
     }
 

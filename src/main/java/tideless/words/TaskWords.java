@@ -99,6 +99,13 @@ public final class TaskWords {
         return "feed of " + ec + ", for " + trays(task);
     }
 
+    /** Feed, plain water, or both. */
+    private static String pouredIn(Task task) {
+        Facts facts = task.cause().facts();
+        double water = facts.has(Quantity.WATER) ? facts.get(Quantity.WATER) : 0;
+        return water == 0 ? "feed" : water < task.litres() ? "feed and water" : "plain water";
+    }
+
     private static String trays(Task task) {
         return Names.list(names(task));
     }
@@ -142,7 +149,12 @@ public final class TaskWords {
                         ? left
                         : left + " (refill " + Numbers.limit(measure) + ")";
             }
-            case TOP_UP -> value + " deep (to " + Numbers.of(measure.limit(), measure.unit()) + ")";
+            case TOP_UP ->
+                    value
+                            + " deep; "
+                            + pouredIn(task)
+                            + " to "
+                            + Numbers.of(measure.limit(), measure.unit());
             case MOVE_VALVE -> "to " + value + ", " + CauseWords.of(task.cause());
             case FLUSH ->
                     value

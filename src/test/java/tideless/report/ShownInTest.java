@@ -27,6 +27,7 @@ class ShownInTest {
                     level over the season 32 to 47 mm       | level over the season 1.3 to 1.9 in
                     lowest then 27 mm (tray basil)          | lowest then 1.1 in (tray basil)
                     from 28.2 degC, at 22 \u00b0C           | from 83 degF, at 72 degF
+                    on average 1.1 K above               | on average 2.0 degF above
                     Feed: 1.70 mS/cm; pH 6.0                | Feed: 850 ppm-500; pH 6.0
                     from 1.26 to 1.56 mS/cm                 | from 630 to 780 ppm-500
                     its seat is 2 mm wide                   | its seat is 0.08 in wide

@@ -92,7 +92,7 @@ class LiquidReaderTest {
                         "[water]\nsource = \"hard-tap\"\n[feed]\nrecipe = \"steiner\"\nec = \"0.2 mS/cm\"\n");
         Read<Liquid> water = LiquidReader.water(root.child("water"), Solutions.CURRENT);
         assertFalse(
-                LiquidReader.feed(root.child("feed"), water, Solutions.CURRENT, Read::absent)
+                LiquidReader.feed(root.child("feed"), water, 0, Solutions.CURRENT, Read::absent)
                         .isSound());
         assertThat(faults())
                 .singleElement()
@@ -104,7 +104,7 @@ class LiquidReaderTest {
         Table root = root(water + "[feed]\nrecipe = \"hoagland-2\"\nec = \"1.6 mS/cm\"\n" + more);
         Read<Liquid> read = LiquidReader.water(root.child("water"), Solutions.CURRENT);
         Read<Liquid> feed =
-                LiquidReader.feed(root.child("feed"), read, Solutions.CURRENT, Read::absent);
+                LiquidReader.feed(root.child("feed"), read, 0, Solutions.CURRENT, Read::absent);
         assertEquals(List.of(), faults());
         return feed.value();
     }
@@ -124,7 +124,7 @@ class LiquidReaderTest {
                 .asString()
                 .startsWith("bench.toml:6: feed.ph: pH 6 is not reached: phosphoric acid stops at")
                 .contains("leaves pH " + Math.round(10 * inAir) / 10.0)
-                .contains("% of this water would do it", "goggles");
+                .contains("% of the water would do it", "goggles");
     }
 
     @Test
@@ -220,5 +220,32 @@ class LiquidReaderTest {
         String both = "[water]\nsource = \"rain\"\nec = \"0.3 mS/cm\"\n";
         LiquidReader.water(root(both).child("water"), Solutions.CURRENT);
         assertThat(faults()).singleElement().asString().contains("beside ec");
+    }
+
+    // What is told as enough is enough: half of it rain already, 80 % in all.
+    @Test
+    void the_share_of_rain_that_is_told_is_that_of_all_the_water() {
+        String feed = "[feed]\nrecipe = \"hoagland-2\"\nec = \"1.8 mS/cm\"\n";
+        String water = "[water]\nec = \"0.65 mS/cm\"\nrain_share = \"%s\"\n";
+        String told = rainNote(feed + water.formatted("50 %"), 0.5);
+        assertThat(told)
+                .contains("rain or reverse-osmosis water for 80 % of the water would do it");
+        assertThat(rainNote(feed + water.formatted("80 %"), 0.8)).isEmpty();
+    }
+
+    private static String rainNote(String text, double rainFrac) {
+        TomlFile file = new TomlFile("bench.toml");
+        file.parse(text);
+        Table root = Table.root(file, ScenarioKeys.TABLE);
+        Read<Liquid> water = LiquidReader.water(root.child("water"), Solutions.CURRENT);
+        assertTrue(
+                LiquidReader.feed(
+                                root.child("feed"),
+                                water,
+                                rainFrac,
+                                Solutions.CURRENT,
+                                Read::absent)
+                        .isSound());
+        return file.notes().stream().map(Object::toString).reduce("", String::concat);
     }
 }
