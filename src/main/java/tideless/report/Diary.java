@@ -169,11 +169,15 @@ record Diary(List<Entry> entries) {
     private static Optional<Again> again(Task task, Forecast forecast) {
         Facts facts = task.cause().facts();
         return switch (task.kind()) {
-            case READ_METERS, POLLINATE ->
-                    Optional.of(new Again((int) task.measure().value(), facts.on().toLocalDate()));
-            case PICK ->
-                    Optional.of(
-                            new Again((int) facts.get(Quantity.EVERY), harvest(task, forecast)));
+            case READ_METERS, POLLINATE -> {
+                double every = task.measure().value(); // none where each visit is one
+                yield Optional.of(
+                        new Again(Double.isNaN(every) ? 0 : (int) every, facts.on().toLocalDate()));
+            }
+            case PICK -> {
+                double every = facts.has(Quantity.EVERY) ? facts.get(Quantity.EVERY) : 0;
+                yield Optional.of(new Again((int) every, harvest(task, forecast)));
+            }
             default -> Optional.empty();
         };
     }
@@ -191,7 +195,11 @@ record Diary(List<Entry> entries) {
 
     private static String what(Task task) {
         if (task.kind() == Task.Kind.MIX) {
-            return "Mix feed for the first filling of all vessels together, "
+            return "Mix "
+                    + (task.cause().facts().of().isEmpty()
+                            ? "feed for the first filling of all vessels together"
+                            : TaskWords.brief(task))
+                    + ", "
                     + Numbers.litres(task.litres())
                     + " L";
         }

@@ -2,17 +2,24 @@ package tideless.report;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import java.io.IOException;
 import java.nio.file.Path;
 import java.time.LocalDate;
 import java.util.List;
 import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.MethodSource;
+import tideless.advice.Quantity;
 import tideless.advice.Task;
+import tideless.rig.Scenario;
 import tideless.rig.VesselId;
 import tideless.rig.Visits;
 import tideless.scenario.ChangedScenario;
 import tideless.scenario.Reading;
+import tideless.scenario.ScenarioReader;
 import tideless.study.Forecast;
 import tideless.study.Forecasts;
+import tideless.study.ObeyingTest;
 import tideless.study.threads.ThreadPool;
 
 class DiaryTest {
@@ -90,5 +97,49 @@ class DiaryTest {
                 .allMatch(id -> id.matches("[\\x21-\\x7e]+@tideless"));
         assertThat(Diary.id("run", "refill", VesselId.tray("a"), 1))
                 .isNotEqualTo(Diary.id("run", "refill", VesselId.reservoir("a"), 1));
+    }
+
+    // Somebody comes on Tuesdays and Saturdays: fruit is picked and flowers are shaken then, be it
+    // seldomer than they would be in a house with a gardener.
+    @Test
+    void fruit_that_is_picked_at_every_visit_comes_again_at_every_visit() {
+        Forecast forecast =
+                Forecasts.of(
+                        ((Reading.Good)
+                                        ScenarioReader.read(
+                                                Path.of(
+                                                        "scenarios",
+                                                        "glasshouse-tomato-trough.toml")))
+                                .scenario(),
+                        1);
+        Task pick =
+                forecast.advice().tasks().stream()
+                        .filter(task -> task.kind() == Task.Kind.PICK)
+                        .findFirst()
+                        .orElseThrow();
+        assertThat(pick.cause().facts().has(Quantity.EVERY)).isFalse();
+        for (String what : new String[] {"Pick", "Pollinate"}) {
+            assertThat(entry(forecast, what).again().orElseThrow().everyDays()).isZero();
+        }
+    }
+
+    /** All that ships, and the rigs on which advice is obeyed. */
+    static List<Path> rigs() throws IOException {
+        return ObeyingTest.rigs();
+    }
+
+    @ParameterizedTest
+    @MethodSource("rigs")
+    void every_rig_has_a_calendar_that_ends_within_its_run(Path path) {
+        Scenario scenario = ((Reading.Good) ScenarioReader.read(path)).scenario();
+        Diary diary = Diary.of(Forecasts.of(scenario, 1));
+        assertThat(diary.entries()).isNotEmpty();
+        for (Diary.Entry entry : diary.entries()) {
+            entry.again()
+                    .ifPresent(
+                            again ->
+                                    assertThat(again.lastDay())
+                                            .isBetween(scenario.start(), scenario.lastDay()));
+        }
     }
 }

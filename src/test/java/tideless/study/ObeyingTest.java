@@ -55,7 +55,7 @@ public class ObeyingTest {
                     "20-in-turn.toml", List.of("SHORT_OF_ONE hand"));
 
     /** The shipped scenarios, and ten rigs that were stated before one of them was run. */
-    static List<Path> rigs() throws IOException {
+    public static List<Path> rigs() throws IOException {
         List<Path> all = new ArrayList<>(ShippedScenariosTest.scenarios());
         all.addAll(statedRigs());
         return all;
