@@ -3,8 +3,9 @@ package tideless.advice;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
-import java.util.Optional;
 import tideless.rig.Filling;
+import tideless.rig.Reservoir;
+import tideless.rig.Scenario;
 import tideless.rig.VesselId;
 import tideless.sim.PlantingTrace;
 import tideless.sim.Trace;
@@ -39,7 +40,7 @@ public final class Advisor {
                 out.take(of(tray, curesOfReservoir(tray, out)), planting.crop());
             }
         }
-        Harmony.bringTo(out, (one, other) -> hangOnOne(trace, one, other));
+        Harmony.bringTo(out, (one, other) -> hangOnOne(trace.scenario(), one, other));
         Comparator<VesselId> place = placeIn(trace);
         out.tasks.sort(byDate(place));
         out.warnings.sort(
@@ -53,18 +54,13 @@ public final class Advisor {
     }
 
     /** Whether two trays are fed by one reservoir. */
-    private static boolean hangOnOne(Trace trace, VesselId one, VesselId other) {
-        return reservoirOf(trace, one)
-                .filter(name -> reservoirOf(trace, other).equals(Optional.of(name)))
-                .isPresent();
+    private static boolean hangOnOne(Scenario scenario, VesselId one, VesselId other) {
+        return scenario.reservoirs().stream()
+                .anyMatch(r -> isFed(scenario, one, r) && isFed(scenario, other, r));
     }
 
-    private static Optional<String> reservoirOf(Trace trace, VesselId tray) {
-        return trace.trays().stream()
-                .filter(of -> of.tray().id().equals(tray))
-                .filter(of -> of.tray().filling() instanceof Filling.ByValve)
-                .map(of -> ((Filling.ByValve) of.tray().filling()).reservoir())
-                .findFirst();
+    private static boolean isFed(Scenario scenario, VesselId tray, Reservoir by) {
+        return scenario.tray(tray).filter(of -> of.isFedBy(by.name())).isPresent();
     }
 
     /** Whether it is over by the end of a grower's log; a death is never over. */

@@ -56,7 +56,7 @@ final class Cautions {
                         || scenario.reservoirs().stream().anyMatch(r -> r.openAreaM2() > 0)) {
                     all.add(Caution.MOSQUITO_MESH);
                 }
-                if (scenario.trays().stream().anyMatch(t -> t.lamp().isElectric())) {
+                if (scenario.hasLamps()) {
                     all.add(Caution.LAMP_DRIVERS);
                 }
                 yield all;

@@ -1,7 +1,6 @@
 package tideless.advice;
 
 import java.util.ArrayList;
-import java.util.HashMap;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
@@ -28,53 +27,46 @@ final class RigAdvice {
     /** Told of the first vessel, reservoirs first. */
     static void add(Trace trace, VisitTimes rounds, Findings out) {
         Scenario scenario = trace.scenario();
-        VesselId first = null;
-        Map<Liquid, VesselId> fed = new LinkedHashMap<>();
-        Map<Liquid, Double> m3 = new HashMap<>();
-        for (Reservoir reservoir : scenario.reservoirs()) {
-            first = first == null ? reservoir.id() : first;
-            Liquid feed = scenario.feedOf(reservoir);
-            fed.putIfAbsent(feed, reservoir.id());
-            m3.merge(feed, reservoir.shape().volumeM3(reservoir.startLevelM()), Double::sum);
+        Map<Liquid, FirstFilling> fillings = new LinkedHashMap<>();
+        for (Reservoir of : scenario.reservoirs()) {
+            fillings.computeIfAbsent(scenario.feedOf(of), feed -> new FirstFilling())
+                    .add(of.id(), of.shape().volumeM3(of.startLevelM()));
         }
-        for (Tray tray : scenario.trays()) {
-            first = first == null ? tray.id() : first;
-            Liquid feed = scenario.feedOf(tray);
-            fed.putIfAbsent(feed, tray.id());
-            m3.merge(feed, tray.shape().volumeM3(tray.startLevelM()), Double::sum);
+        for (Tray of : scenario.trays()) {
+            fillings.computeIfAbsent(scenario.feedOf(of), feed -> new FirstFilling())
+                    .add(of.id(), of.shape().volumeM3(of.startLevelM()));
         }
-        fed.forEach((feed, vessel) -> out.tasks.add(mix(trace, feed, vessel, m3.get(feed))));
-        addReadings(trace, rounds, first, out);
+        fillings.forEach((feed, filling) -> out.tasks.add(mix(trace, feed, filling)));
+        addReadings(trace, rounds, fillings.values().iterator().next().vessels.get(0), out);
+    }
+
+    /** What is filled with one feed on the first day. */
+    private static final class FirstFilling {
+        private final List<VesselId> vessels = new ArrayList<>();
+        private double m3;
+
+        private void add(VesselId vessel, double ofM3) {
+            vessels.add(vessel);
+            m3 += ofM3;
+        }
     }
 
     /** What is mixed on day one: of one feed for all, or of each where vessels have their own. */
-    private static Task mix(Trace trace, Liquid feed, VesselId first, double m3) {
-        Scenario scenario = trace.scenario();
-        boolean isOnly = scenario.ownFeeds().isEmpty();
+    private static Task mix(Trace trace, Liquid feed, FirstFilling filling) {
+        boolean isOnly = trace.scenario().ownFeeds().isEmpty();
         double ec = ElectricalConductivity.at25MsPerCm(feed.composition());
-        List<String> vessels = new ArrayList<>();
-        for (Reservoir reservoir : scenario.reservoirs()) {
-            if (scenario.feedOf(reservoir).equals(feed)) {
-                vessels.add(reservoir.name());
-            }
-        }
-        for (Tray tray : scenario.trays()) {
-            if (scenario.feedOf(tray).equals(feed)) {
-                vessels.add(tray.name());
-            }
-        }
+        String vessels =
+                isOnly
+                        ? ""
+                        : String.join(", ", filling.vessels.stream().map(VesselId::name).toList());
         return new Task(
                 Task.Kind.MIX,
-                first,
-                trace.clockAt(scenario.visits().timeOfDayS()),
-                m3 * 1000,
+                filling.vessels.get(0),
+                trace.clockAt(trace.scenario().visits().timeOfDayS()),
+                filling.m3 * 1000,
                 0,
                 isOnly ? Measure.none() : Measure.of(ec, Unit.MS_PER_CM),
-                isOnly
-                        ? Cause.of(Cause.Kind.FIRST_FILLING)
-                        : new Cause(
-                                Cause.Kind.FIRST_FILLING,
-                                Facts.NONE.named(String.join(", ", vessels))),
+                new Cause(Cause.Kind.FIRST_FILLING, Facts.NONE.named(vessels)),
                 List.of(),
                 List.of(),
                 true);

@@ -19,11 +19,7 @@ public final class Shortfall {
      * @param at when it would
      */
     public static Cure cureOf(Scenario scenario, VesselId tray, LocalDateTime at) {
-        Tray of =
-                scenario.trays().stream()
-                        .filter(t -> t.id().equals(tray))
-                        .findFirst()
-                        .orElseThrow();
+        Tray of = scenario.tray(tray).orElseThrow();
         if (of.filling() instanceof Filling.Sealed) {
             return Cure.largerThan(of, Facts.NONE);
         }

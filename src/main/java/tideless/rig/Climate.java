@@ -14,11 +14,13 @@ public sealed interface Climate {
 
     /** Whether no daylight falls in: all light is that of lamps. */
     default boolean isDark() {
-        return this instanceof Room room && !(room.window().molPerM2Day() > 0);
+        return false;
     }
 
-    /** Whether the air or the light changes with every hour. */
-    boolean isHourly();
+    /** Whether air and light change with every hour: everywhere but in a room without daylight. */
+    default boolean isHourly() {
+        return !isDark();
+    }
 
     /**
      * Daylight through a window, the same every day: half a sine from the time it begins to the
@@ -79,8 +81,8 @@ public sealed interface Climate {
             double solutionCo2Ppm)
             implements Climate, ClimateRoomBuilder.With {
         @Override
-        public boolean isHourly() {
-            return window.molPerM2Day() > 0;
+        public boolean isDark() {
+            return !(window.molPerM2Day() > 0);
         }
 
         /**
@@ -121,11 +123,6 @@ public sealed interface Climate {
             Objects.requireNonNull(weather, "weather");
             Objects.requireNonNull(cover, "cover");
         }
-
-        @Override
-        public boolean isHourly() {
-            return true;
-        }
     }
 
     /**
@@ -137,11 +134,6 @@ public sealed interface Climate {
     record Inside(InsideAir air, double solutionCo2Ppm) implements Climate {
         public Inside {
             Objects.requireNonNull(air, "air");
-        }
-
-        @Override
-        public boolean isHourly() {
-            return true;
         }
     }
 }

@@ -18,6 +18,11 @@ public sealed interface Planting {
     /** What the user calls the crop. */
     String cropName();
 
+    /** Whether it is known as a crop that is grown for its fruit. */
+    default boolean fruits() {
+        return false;
+    }
+
     /**
      * A crop of the library, or of the user's own file.
      *
@@ -66,9 +71,14 @@ public sealed interface Planting {
             return Math.max(groundM2, tending.mostGroundM2());
         }
 
+        @Override
+        public boolean fruits() {
+            return traits.stages().fruits();
+        }
+
         /** Whether it stands for the leaves that are picked from it. */
         public boolean isPickedForLeaves() {
-            return tending.picksLeaves() && !traits.stages().fruits();
+            return tending.picksLeaves() && !fruits();
         }
 
         /** One of its plants when it is set out. */

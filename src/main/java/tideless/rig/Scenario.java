@@ -10,6 +10,7 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Objects;
+import java.util.Optional;
 import java.util.function.UnaryOperator;
 
 /**
@@ -130,6 +131,21 @@ public record Scenario(
             filled.add(fed ? tray.withStartLiquid(changed.feedOf(tray)) : tray);
         }
         return changed.withTrays(filled);
+    }
+
+    /** A tray by what it is known by; empty where there is none. */
+    public Optional<Tray> tray(VesselId id) {
+        return trays.stream().filter(tray -> tray.id().equals(id)).findFirst();
+    }
+
+    /** A reservoir likewise. */
+    public Optional<Reservoir> reservoir(VesselId id) {
+        return reservoirs.stream().filter(reservoir -> reservoir.id().equals(id)).findFirst();
+    }
+
+    /** Whether a lamp hangs over any tray. */
+    public boolean hasLamps() {
+        return trays.stream().anyMatch(tray -> tray.lamp().isElectric());
     }
 
     /** What a reservoir is filled with. */

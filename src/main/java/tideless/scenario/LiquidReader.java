@@ -126,17 +126,28 @@ final class LiquidReader {
         if (!sound || !Read.allSound(recipe, ec, water)) {
             return Read.faulty();
         }
-        return ofRecipe(feed, water.value(), solutions, ec.value(), rainFrac);
+        Solutions.Mix mix = mix(feed, Optional.empty(), water.value(), solutions, ec.value());
+        return mix instanceof Solutions.Made made
+                ? Read.of(
+                        liquid(
+                                feed,
+                                Optional.empty(),
+                                made,
+                                ec.value(),
+                                noted(feed, made, feed.value(PH), rainFrac)))
+                : refused(feed, mix, plain(ec.value()) + " mS/cm");
     }
 
     /**
-     * The same feed at another strength, for a vessel of its own.
+     * The same feed at the strength that a vessel has for itself; absent where it has none.
      *
-     * @param vessel table that states it
-     * @param key the key there that does
+     * @param vessel table of the vessel
      */
-    static Read<Liquid> feedAt(
-            Table vessel, Key<Double> key, Table feed, Liquid water, Solutions solutions) {
+    static Read<Liquid> feedOf(Table vessel, Table feed, Liquid water, Solutions solutions) {
+        Key<Double> key = VesselKeys.FEED_EC;
+        if (!vessel.has(key)) {
+            return Read.absent();
+        }
         if (feed.has("analysis")) {
             vessel.fault(
                     key,
@@ -146,27 +157,14 @@ final class LiquidReader {
             return Read.faulty();
         }
         double ec = vessel.value(key);
-        Solutions.Mix mix =
-                feed.has("part_a")
-                        ? solutions.feedOf(
-                                parts(feed),
-                                water.composition(),
-                                ec,
-                                feed.value(PH),
-                                feed.value(ACID))
-                        : solutions.feed(
-                                feed.value(RECIPE),
-                                water.composition(),
-                                ec,
-                                feed.value(PH),
-                                feed.value(ACID));
+        Optional<TwoPart> parts = feed.has("part_a") ? Optional.of(parts(feed)) : Optional.empty();
+        Solutions.Mix mix = mix(feed, parts, water, solutions, ec);
         if (mix instanceof Solutions.Refused refused) {
             vessel.faultyValue(key, refused.allowed(), "Maybe use a softer water, or rain.");
             return Read.faulty();
         }
-        return feed.has("part_a")
-                ? ofParts(feed, parts(feed), water, solutions, ec, UNTOLD)
-                : ofRecipe(feed, water, solutions, ec, UNTOLD);
+        Solutions.Made made = (Solutions.Made) mix;
+        return Read.of(liquid(feed, parts, made, ec, reached(made, feed.value(PH))));
     }
 
     /** Bottles that have been read without a fault. */
@@ -181,24 +179,32 @@ final class LiquidReader {
                 TwoPart.Basis.PARTS_INTO_WATER);
     }
 
-    private static Read<Liquid> ofRecipe(
-            Table feed, Liquid water, Solutions solutions, double ec, double rainFrac) {
+    /** Of two bottles, or where there are none of a recipe's salts. */
+    private static Solutions.Mix mix(
+            Table feed, Optional<TwoPart> parts, Liquid water, Solutions solutions, double ec) {
         double ph = feed.value(PH);
-        String recipe = feed.value(RECIPE);
-        Solutions.Mix mix = solutions.feed(recipe, water.composition(), ec, ph, feed.value(ACID));
-        if (!(mix instanceof Solutions.Made made)) {
-            return refused(feed, mix, plain(ec) + " mS/cm");
+        String acid = feed.value(ACID);
+        return parts.isPresent()
+                ? solutions.feedOf(parts.get(), water.composition(), ec, ph, acid)
+                : solutions.feed(feed.value(RECIPE), water.composition(), ec, ph, acid);
+    }
+
+    /** What was mixed, by its name, and of bottles what goes in of each. */
+    private static Liquid liquid(
+            Table feed, Optional<TwoPart> parts, Solutions.Made made, double ec, double ph) {
+        String kind =
+                parts.isPresent()
+                        ? "two bottles"
+                        : (feed.value(BOUGHT) ? "bought, taken as " : "") + feed.value(RECIPE);
+        List<Liquid.Bottle> bottles = List.of();
+        if (parts.isPresent()) {
+            double grams = made.strength() * parts.get().gramsPerL();
+            bottles = List.of(poured(parts.get().a(), grams), poured(parts.get().b(), grams));
         }
-        double reached = rainFrac >= 0 ? noted(feed, made, ph, rainFrac) : reached(made, ph);
-        return Read.of(
-                new Liquid(
-                        "%s%s, EC %s mS/cm, pH %s"
-                                .formatted(
-                                        feed.value(BOUGHT) ? "bought, taken as " : "",
-                                        recipe,
-                                        plain(ec),
-                                        plain(reached)),
-                        made.composition()));
+        return new Liquid(
+                "%s, EC %s mS/cm, pH %s".formatted(kind, plain(ec), plain(ph)),
+                made.composition(),
+                bottles);
     }
 
     private static double reached(Solutions.Made made, double askedPh) {
@@ -234,11 +240,14 @@ final class LiquidReader {
         TwoPart parts =
                 new TwoPart(a.get(), b.get(), ratio.getAsDouble(), TwoPart.Basis.PARTS_INTO_WATER);
         noteUnnamed(feed, parts);
-        return ofParts(feed, parts, water.value(), solutions, feed.value(EC), rainFrac);
+        double ec = feed.value(EC);
+        double ph = feed.value(PH);
+        Solutions.Mix mix = mix(feed, Optional.of(parts), water.value(), solutions, ec);
+        return mix instanceof Solutions.Made made
+                ? Read.of(
+                        liquid(feed, Optional.of(parts), made, ec, noted(feed, made, ph, rainFrac)))
+                : refused(feed, mix, plain(ph));
     }
-
-    /** In place of a share of rain where nothing is to be noted of a feed. */
-    private static final double UNTOLD = -1;
 
     /** Share of the nitrate up to which what labels leave out goes without saying; assumed. */
     private static final double UNNAMED_FRAC = 0.05;
@@ -256,27 +265,6 @@ final class LiquidReader {
                             + (off > 0 ? "sulfate (SO3, S)" : "Ca, Mg, K or ammonium")
                             + ", or salt is told that is not there");
         }
-    }
-
-    private static Read<Liquid> ofParts(
-            Table feed,
-            TwoPart parts,
-            Liquid water,
-            Solutions solutions,
-            double ec,
-            double rainFrac) {
-        double ph = feed.value(PH);
-        Solutions.Mix mix = solutions.feedOf(parts, water.composition(), ec, ph, feed.value(ACID));
-        if (!(mix instanceof Solutions.Made made)) {
-            return refused(feed, mix, plain(ph));
-        }
-        double reached = rainFrac >= 0 ? noted(feed, made, ph, rainFrac) : reached(made, ph);
-        double grams = made.strength() * parts.gramsPerL();
-        return Read.of(
-                new Liquid(
-                        "two bottles, EC %s mS/cm, pH %s".formatted(plain(ec), plain(reached)),
-                        made.composition(),
-                        List.of(poured(parts.a(), grams), poured(parts.b(), grams))));
     }
 
     /** Says why there is no feed; {@code unstated} stands where the key at fault is left out. */

@@ -12,21 +12,6 @@ import java.util.regex.Pattern;
  * the week before them.
  */
 final class LogDates {
-    private static final List<String> MONTHS =
-            List.of(
-                    "january",
-                    "february",
-                    "march",
-                    "april",
-                    "may",
-                    "june",
-                    "july",
-                    "august",
-                    "september",
-                    "october",
-                    "november",
-                    "december");
-
     private static final Pattern WEEKDAY =
             Pattern.compile("(mon|tue|wed|thu|fri|sat|sun)[a-z]*[.,]?(\\s+.*)?");
 
@@ -128,11 +113,11 @@ final class LogDates {
             text = weekday.group(2).strip();
         }
         Matcher dayFirst = DAY_AND_NAME.matcher(text);
-        if (dayFirst.matches() && month(dayFirst.group(2)) > 0) {
+        if (dayFirst.matches() && MonthNames.number(dayFirst.group(2)) > 0) {
             return named(dayFirst, dayFirst.group(2), dayFirst.group(1));
         }
         Matcher nameFirst = NAME_AND_DAY.matcher(text);
-        if (nameFirst.matches() && month(nameFirst.group(1)) > 0) {
+        if (nameFirst.matches() && MonthNames.number(nameFirst.group(1)) > 0) {
             return named(nameFirst, nameFirst.group(1), nameFirst.group(2));
         }
         Matcher few = SHORT.matcher(text);
@@ -154,7 +139,7 @@ final class LogDates {
         return new Plain(
                 year(date.group(3))
                         + "-"
-                        + month(month)
+                        + MonthNames.number(month)
                         + "-"
                         + Integer.parseInt(day)
                         + clock(date.group(4)),
@@ -170,15 +155,5 @@ final class LogDates {
 
     private static String clock(String written) {
         return written == null ? "" : " " + written.replaceFirst("^[t ,]+", "");
-    }
-
-    /** From 1; 0 for none. */
-    private static int month(String text) {
-        for (int i = 0; i < MONTHS.size(); i++) {
-            if (MONTHS.get(i).startsWith(text)) {
-                return i + 1;
-            }
-        }
-        return 0;
     }
 }

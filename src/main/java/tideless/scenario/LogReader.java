@@ -15,7 +15,6 @@ import tideless.physics.Time;
 import tideless.rig.Lamp;
 import tideless.rig.Log;
 import tideless.rig.LogEntry;
-import tideless.rig.Planting;
 import tideless.rig.Reservoir;
 import tideless.rig.Scenario;
 import tideless.rig.Tray;
@@ -417,9 +416,5 @@ final class LogReader {
         scenario.reservoirs().stream().map(Reservoir::name).forEach(names::add);
         scenario.trays().stream().map(Tray::name).forEach(names::add);
         return names.stream().distinct().toList();
-    }
-
-    static boolean fruits(Tray tray) {
-        return tray.planting() instanceof Planting.OfCrop crop && crop.traits().stages().fruits();
     }
 }

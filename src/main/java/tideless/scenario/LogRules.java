@@ -44,24 +44,22 @@ final class LogRules {
         for (VesselId vessel : where) {
             entries.addAll(
                     vessel.kind() == VesselId.Kind.RESERVOIR
-                            ? ofReservoir(what, line, atS, use, reservoir(vessel), value)
-                            : ofTray(what, line, atS, use, tray(vessel), value));
+                            ? ofReservoir(
+                                    what,
+                                    line,
+                                    atS,
+                                    use,
+                                    scenario.reservoir(vessel).orElseThrow(),
+                                    value)
+                            : ofTray(
+                                    what,
+                                    line,
+                                    atS,
+                                    use,
+                                    scenario.tray(vessel).orElseThrow(),
+                                    value));
         }
         return entries;
-    }
-
-    private Reservoir reservoir(VesselId vessel) {
-        return scenario.reservoirs().stream()
-                .filter(r -> r.id().equals(vessel))
-                .findFirst()
-                .orElseThrow();
-    }
-
-    private Tray tray(VesselId vessel) {
-        return scenario.trays().stream()
-                .filter(t -> t.id().equals(vessel))
-                .findFirst()
-                .orElseThrow();
     }
 
     private List<VesselId> where(LogWhat what, LogTable.Line line) {
@@ -426,7 +424,7 @@ final class LogRules {
 
     private List<LogEntry> picked(
             LogTable.Line line, double atS, boolean use, Tray tray, double grams) {
-        return LogReader.fruits(tray)
+        return tray.planting().fruits()
                 ? fruitPicked(line, atS)
                 : used(use, new LogEntry.LeavesPicked(atS, tray.id(), grams));
     }
@@ -440,7 +438,7 @@ final class LogRules {
 
     private List<LogEntry> taken(
             LogTable.Line line, double atS, boolean use, Tray tray, Read<Double> grams) {
-        if (LogReader.fruits(tray)) {
+        if (tray.planting().fruits()) {
             return fruitPicked(line, atS);
         }
         if (grams.isSound() && crop(tray).map(Planting.OfCrop::isPickedForLeaves).orElse(false)) {

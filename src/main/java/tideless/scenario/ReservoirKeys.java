@@ -39,14 +39,6 @@ final class ReservoirKeys {
                             .from("-1 m", "10 m")
                             .required("40 cm")
                             .about("its floor above the bench the trays stand on"));
-    static final Key<Double> FEED_EC =
-            KEYS.add(
-                    Key.quantity("feed_ec", UnitTable.CONDUCTIVITY)
-                            .above("0 mS/cm", "6 mS/cm")
-                            .optional("2.2 mS/cm")
-                            .about(
-                                    "EC at 25 degC of the feed made for it, where it is not that of"
-                                            + " [feed]"));
     static final Key<Boolean> LID =
             KEYS.add(
                     Key.flag("lid")

@@ -274,21 +274,18 @@ public final class ScenarioReader {
         Table made = root.child("feed");
         for (Reservoir of : reservoirs) {
             Table table = root.child("reservoir").child(of.name());
-            if (table.has(ReservoirKeys.FEED_EC)) {
-                LiquidReader.feedAt(table, ReservoirKeys.FEED_EC, made, water.value(), solutions)
-                        .ifSound(liquid -> own.put(of.id(), liquid));
-            }
+            LiquidReader.feedOf(table, made, water.value(), solutions)
+                    .ifSound(liquid -> own.put(of.id(), liquid));
         }
         for (Tray of : trays) {
             Table table = root.child("tray").child(of.name());
-            if (table.has(TrayKeys.FEED_EC) && of.filling() instanceof Filling.ByValve valve) {
-                table.fault(
-                        TrayKeys.FEED_EC,
-                        Key.quoted(table.words(TrayKeys.FEED_EC)) + " of a tray with a valve",
+            if (table.has(VesselKeys.FEED_EC) && of.filling() instanceof Filling.ByValve valve) {
+                table.faultyValue(
+                        VesselKeys.FEED_EC,
                         "only of a tray that is filled by hand or once",
                         "Maybe [reservoir." + valve.reservoir() + "] feed_ec.");
-            } else if (table.has(TrayKeys.FEED_EC)) {
-                LiquidReader.feedAt(table, TrayKeys.FEED_EC, made, water.value(), solutions)
+            } else {
+                LiquidReader.feedOf(table, made, water.value(), solutions)
                         .ifSound(liquid -> own.put(of.id(), liquid));
             }
         }

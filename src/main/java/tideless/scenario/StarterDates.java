@@ -13,21 +13,6 @@ import java.util.regex.Pattern;
  * Days and absences as people say them. Not by strokes: 3/4 is two days, one each side of an ocean.
  */
 final class StarterDates {
-    private static final List<String> MONTHS =
-            List.of(
-                    "january",
-                    "february",
-                    "march",
-                    "april",
-                    "may",
-                    "june",
-                    "july",
-                    "august",
-                    "september",
-                    "october",
-                    "november",
-                    "december");
-
     private static final Pattern ISO = Pattern.compile("(\\d{4})-(\\d{1,2})-(\\d{1,2})");
     private static final Pattern DOTTED =
             Pattern.compile("(\\d{1,2})\\.\\s*(\\d{1,2})\\.\\s*(\\d{4})?");
@@ -164,8 +149,8 @@ final class StarterDates {
                 year = Integer.parseInt(word);
             } else if (word.matches("\\d{1,2}(st|nd|rd|th|\\.)?") && day == 0) {
                 day = Integer.parseInt(word.replaceAll("\\D", ""));
-            } else if (month(word) > 0 && month == 0) {
-                month = month(word);
+            } else if (MonthNames.number(word) > 0 && month == 0) {
+                month = MonthNames.number(word);
             } else {
                 return Optional.empty();
             }
@@ -181,16 +166,5 @@ final class StarterDates {
 
     private static int number(Matcher shape, int group) {
         return Integer.parseInt(shape.group(group));
-    }
-
-    /** Of "jul", "july" or "sept": its number; 0 for no month. */
-    private static int month(String word) {
-        String bare = word.endsWith(".") ? word.substring(0, word.length() - 1) : word;
-        for (int i = 0; i < MONTHS.size() && bare.length() > 2; i++) {
-            if (MONTHS.get(i).startsWith(bare)) {
-                return i + 1;
-            }
-        }
-        return 0;
     }
 }

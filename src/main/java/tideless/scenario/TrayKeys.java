@@ -19,15 +19,6 @@ final class TrayKeys {
     /** Those of a crop, which a crop that follows in the tray has too. */
     static final KeyGroup CROP_KEYS = new KeyGroup();
 
-    static final Key<Double> FEED_EC =
-            KEYS.add(
-                    Key.quantity("feed_ec", UnitTable.CONDUCTIVITY)
-                            .above("0 mS/cm", "6 mS/cm")
-                            .optional("2.2 mS/cm")
-                            .about(
-                                    "EC at 25 degC of the feed poured into it, where it is not that of"
-                                            + " [feed]; a tray with a valve has that of its reservoir"));
-
     /** Of {@link #HARVEST}: the whole plant when it is ready. */
     static final String ONCE = "once";
 

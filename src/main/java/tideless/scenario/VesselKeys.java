@@ -57,6 +57,14 @@ final class VesselKeys {
                             .optional("30 L")
                             .onlyWith(SHAPE, "box", "cylinder")
                             .about("inside volume to the rim, with depth instead of the sides"));
+    static final Key<Double> FEED_EC =
+            KEYS.add(
+                    Key.quantity("feed_ec", UnitTable.CONDUCTIVITY)
+                            .above("0 mS/cm", "6 mS/cm")
+                            .optional("2.2 mS/cm")
+                            .about(
+                                    "EC at 25 degC of the feed made for it, where it is not that of"
+                                            + " [feed]; a tray with a valve has that of its reservoir"));
 
     private VesselKeys() {}
 }

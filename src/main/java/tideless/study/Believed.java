@@ -7,7 +7,6 @@ import tideless.crop.ThirstDoubt;
 import tideless.physics.Time;
 import tideless.rig.Filling;
 import tideless.rig.LogEntry;
-import tideless.rig.Reservoir;
 import tideless.rig.Scenario;
 import tideless.rig.Shape;
 import tideless.rig.Tray;
@@ -161,7 +160,7 @@ final class Believed {
     private static boolean fills(Scenario scenario, LogEntry entry) {
         return entry instanceof LogEntry.FilledUp
                 || entry instanceof LogEntry.Renewed renewed
-                        && tray(scenario, renewed.where())
+                        && scenario.tray(renewed.where())
                                 .filter(t -> t.filling() instanceof Filling.ByHand)
                                 .isPresent();
     }
@@ -170,31 +169,20 @@ final class Believed {
         return ((LogEntry.Deed) entry).where();
     }
 
-    private static Optional<Tray> tray(Scenario scenario, VesselId where) {
-        return scenario.trays().stream().filter(t -> t.id().equals(where)).findFirst();
-    }
-
-    private static Reservoir reservoir(Scenario scenario, VesselId where) {
-        return scenario.reservoirs().stream()
-                .filter(r -> r.id().equals(where))
-                .findFirst()
-                .orElseThrow();
-    }
-
     private static boolean byValve(Scenario scenario, VesselId where) {
-        return tray(scenario, where).map(t -> t.filling() instanceof Filling.ByValve).orElse(false);
+        return scenario.tray(where).map(t -> t.filling() instanceof Filling.ByValve).orElse(false);
     }
 
     private static Shape shape(Scenario scenario, VesselId where) {
-        return tray(scenario, where)
+        return scenario.tray(where)
                 .map(Tray::shape)
-                .orElseGet(() -> reservoir(scenario, where).shape());
+                .orElseGet(() -> scenario.reservoir(where).orElseThrow().shape());
     }
 
     private static double fullM(Scenario scenario, VesselId where) {
-        Optional<Tray> tray = tray(scenario, where);
+        Optional<Tray> tray = scenario.tray(where);
         if (tray.isEmpty()) {
-            return reservoir(scenario, where).fullLevelM();
+            return scenario.reservoir(where).orElseThrow().fullLevelM();
         }
         return tray.get().filling() instanceof Filling.ByHand hand
                 ? Math.min(hand.toLevelM(), tray.get().overflowM())
@@ -202,9 +190,9 @@ final class Believed {
     }
 
     private static double startM(Scenario scenario, VesselId where) {
-        return tray(scenario, where)
+        return scenario.tray(where)
                 .map(Tray::startLevelM)
-                .orElseGet(() -> reservoir(scenario, where).startLevelM());
+                .orElseGet(() -> scenario.reservoir(where).orElseThrow().startLevelM());
     }
 
     /** The readings something is learned from, in order. */

@@ -96,12 +96,10 @@ final class Oddities {
 
     private boolean hangsOn(Fit.Judged one, VesselId where) {
         return one.reading().where().equals(where)
-                || scenario.trays().stream()
-                        .anyMatch(
-                                tray ->
-                                        tray.id().equals(one.reading().where())
-                                                && tray.isFedBy(where.name())
-                                                && where.kind() == VesselId.Kind.RESERVOIR);
+                || where.kind() == VesselId.Kind.RESERVOIR
+                        && scenario.tray(one.reading().where())
+                                .filter(tray -> tray.isFedBy(where.name()))
+                                .isPresent();
     }
 
     private void look(int i) {
@@ -142,10 +140,7 @@ final class Oddities {
     }
 
     private Optional<Tray> held(VesselId where) {
-        return scenario.trays().stream()
-                .filter(t -> t.id().equals(where))
-                .filter(t -> t.filling() instanceof Filling.ByValve)
-                .findFirst();
+        return scenario.tray(where).filter(t -> t.filling() instanceof Filling.ByValve);
     }
 
     private Optional<Fit.Judged> before(int i) {
@@ -217,17 +212,9 @@ final class Oddities {
     private double volume(Fit.Judged one, double levelM) {
         VesselId where = one.reading().where();
         Shape shape =
-                scenario.trays().stream()
-                        .filter(t -> t.id().equals(where))
+                scenario.tray(where)
                         .map(Tray::shape)
-                        .findFirst()
-                        .orElseGet(
-                                () ->
-                                        scenario.reservoirs().stream()
-                                                .filter(r -> r.id().equals(where))
-                                                .findFirst()
-                                                .orElseThrow()
-                                                .shape());
+                        .orElseGet(() -> scenario.reservoir(where).orElseThrow().shape());
         return shape.volumeM3(Math.max(0, Math.min(shape.depthM(), levelM)));
     }
 

@@ -133,7 +133,7 @@ final class OneFilling {
 
     /** Up to the cups: roots that grew below that level are never drowned by it. */
     private static Cure topUp(Scenario given, VesselId tray) {
-        Tray of = given.trays().stream().filter(t -> t.id().equals(tray)).findFirst().orElseThrow();
+        Tray of = given.tray(tray).orElseThrow();
         double toM = Math.min(of.startLevelM(), of.cupBottomM());
         return new Cure(Cure.Kind.TOP_UP_BY_HAND, Facts.of(Quantity.LEVEL, 1000 * toM));
     }

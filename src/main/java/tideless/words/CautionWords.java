@@ -8,33 +8,32 @@ import tideless.rig.Scenario;
 
 /** Cautions in one sentence each. */
 public final class CautionWords {
-    /** What holds for every rig, as the project's first page has it. */
-    public static final List<String> ALWAYS =
-            List.of(
-                    "Mains beside water: a residual-current device of 30 mA or less, a metal frame"
-                            + " earthed, plugs above the trays and never below them. Electrical work"
-                            + " belongs to a licensed person.",
-                    "A litre weighs a kilogram: fix a high reservoir to the wall, and let somebody"
-                            + " who knows the wall judge the fixings.",
-                    "Never mix acid with bleach, never pour two concentrates together, lock both"
-                            + " away from children.",
-                    "Do not look into bright lamps. Clean hands, vessels made for food.");
+    private static final String MAINS =
+            "Mains beside water: a residual-current device of 30 mA or less, a metal frame"
+                    + " earthed, plugs above the trays and never below them. Electrical work"
+                    + " belongs to a licensed person.";
+    private static final String HEIGHT =
+            "A litre weighs a kilogram: fix a high reservoir to the wall, and let somebody"
+                    + " who knows the wall judge the fixings.";
+    private static final String CHEMICALS =
+            "Never mix acid with bleach, never pour two concentrates together, lock both"
+                    + " away from children.";
+    private static final String LAMPS = "Do not look into bright lamps. ";
+    private static final String HYGIENE = "Clean hands, vessels made for food.";
 
-    private static final int OF_LAMPS = 3;
-    private static final int OF_HEIGHT = 1;
+    /** What holds for every rig, as the project's first page has it. */
+    public static final List<String> ALWAYS = List.of(MAINS, HEIGHT, CHEMICALS, LAMPS + HYGIENE);
 
     private CautionWords() {}
 
     /** What holds for a rig whatever is done: nothing of lamps or a high reservoir it has not. */
     public static List<String> always(Scenario scenario) {
-        boolean lit = scenario.trays().stream().anyMatch(tray -> tray.lamp().isElectric());
-        List<String> all = new ArrayList<>(ALWAYS);
-        if (!lit) {
-            all.set(OF_LAMPS, "Clean hands, vessels made for food.");
+        List<String> all = new ArrayList<>(List.of(MAINS));
+        if (!scenario.reservoirs().isEmpty()) {
+            all.add(HEIGHT);
         }
-        if (scenario.reservoirs().isEmpty()) {
-            all.remove(OF_HEIGHT);
-        }
+        all.add(CHEMICALS);
+        all.add((scenario.hasLamps() ? LAMPS : "") + HYGIENE);
         return all;
     }
 

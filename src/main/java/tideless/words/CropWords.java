@@ -3,8 +3,6 @@ package tideless.words;
 import java.util.ArrayList;
 import java.util.List;
 import tideless.advice.RoomFindings;
-import tideless.rig.Planting;
-import tideless.rig.Tray;
 import tideless.rig.VesselId;
 import tideless.sim.PlantingTrace;
 import tideless.sim.Trace;
@@ -31,7 +29,7 @@ public final class CropWords {
             double days = RoomFindings.daysShort(trace, planting);
             if (days > 0) {
                 lines.add(
-                        fruits(planting.tray())
+                        planting.tray().planting().fruits()
                                 ? notRipe(id, planting.crop(), days)
                                 : notReady(id, planting.crop(), days));
             }
@@ -40,10 +38,6 @@ public final class CropWords {
             lines.add(notPlanted(id, tray.tray().cropOf(i)));
         }
         return lines;
-    }
-
-    private static boolean fruits(Tray tray) {
-        return tray.planting() instanceof Planting.OfCrop crop && crop.traits().stages().fruits();
     }
 
     /** Of a crop whose turn has not come when the run ends. */

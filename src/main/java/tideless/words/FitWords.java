@@ -278,11 +278,9 @@ public final class FitWords {
 
     /** Where a tray's water comes from; of what no valve feeds the vessel itself. */
     private static VesselId source(Scenario scenario, VesselId where) {
-        return scenario.trays().stream()
-                .filter(tray -> tray.id().equals(where))
+        return scenario.tray(where)
                 .filter(tray -> tray.filling() instanceof Filling.ByValve)
                 .map(tray -> VesselId.reservoir(((Filling.ByValve) tray.filling()).reservoir()))
-                .findFirst()
                 .orElse(where);
     }
 

@@ -102,16 +102,12 @@ public final class LogWords {
     }
 
     private static boolean isFilledByRule(Scenario scenario, VesselId vessel) {
-        return scenario.reservoirs().stream()
-                        .anyMatch(
-                                r ->
-                                        r.id().equals(vessel)
-                                                && r.refill().when() != Reservoir.Refill.When.NEVER)
-                || scenario.trays().stream()
-                        .anyMatch(
-                                t ->
-                                        t.id().equals(vessel)
-                                                && t.filling() instanceof Filling.ByHand);
+        return scenario.reservoir(vessel)
+                        .filter(r -> r.refill().when() != Reservoir.Refill.When.NEVER)
+                        .isPresent()
+                || scenario.tray(vessel)
+                        .filter(t -> t.filling() instanceof Filling.ByHand)
+                        .isPresent();
     }
 
     /** A log that begins later than this is said to. */

@@ -13,9 +13,6 @@ import tideless.sim.TrayTrace;
 
 /** What a plot finds, for those who do not see it and those who do. */
 public final class PlotWords {
-    /** Told as zero, m. */
-    private static final double ON_FLOOR_M = 0.0005;
-
     private static final int HOURS = 24;
 
     private PlotWords() {}
@@ -61,7 +58,7 @@ public final class PlotWords {
                 + ", at "
                 + mm(lowM)
                 + ", with roots "
-                + (run.rootTipM().at(lowest) < ON_FLOOR_M
+                + (RigWords.isOnFloor(run.rootTipM().at(lowest))
                         ? "on the floor"
                         : "down to " + mm(run.rootTipM().at(lowest)))
                 + "; highest it stands at "

@@ -96,9 +96,14 @@ public final class RigWords {
         return (of + " " + mm(heightM)).strip();
     }
 
+    /** Whether a height would be told as zero. */
+    static boolean isOnFloor(double heightM) {
+        return heightM < ON_FLOOR_M;
+    }
+
     /** Where the root tips are. */
     public static String rootTips(double heightM) {
-        return heightM < ON_FLOOR_M ? "root tips on the floor" : height("root tips", heightM);
+        return isOnFloor(heightM) ? "root tips on the floor" : height("root tips", heightM);
     }
 
     /** How it is filled, as "valve shuts 45 mm"; empty for a tray that is filled once. */

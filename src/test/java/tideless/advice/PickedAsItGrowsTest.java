@@ -21,6 +21,7 @@ import tideless.rig.Planting;
 import tideless.rig.Scenario;
 import tideless.rig.Tray;
 import tideless.rig.VesselId;
+import tideless.scenario.GrowingBench;
 import tideless.scenario.Note;
 import tideless.scenario.Reading;
 import tideless.scenario.ScenarioReader;
@@ -42,36 +43,7 @@ class PickedAsItGrowsTest {
     private Reading read(String crop, int days, String visits, String more) throws IOException {
         Path file = folder.resolve("bench.toml");
         Files.writeString(
-                file,
-                """
-                title = "t"
-                start = 2026-03-02
-                length = "%d days"
-                visits.at = "08:00"
-                %s
-                climate.kind = "room"
-                climate.day_temperature = "23 degC"
-                climate.night_temperature = "20 degC"
-                lamp.ppfd = "240 umol/m2/s"
-                feed.recipe = "steiner"
-                feed.ec = "1.6 mS/cm"
-                [reservoir.drum]
-                length = "60 cm"
-                width = "60 cm"
-                depth = "60 cm"
-                floor_above_bench = "80 cm"
-                refill = "when low at a visit"
-                [tray.bench]
-                length = "60 cm"
-                width = "40 cm"
-                depth = "14 cm"
-                aerated = true
-                valve.setting = "9.5 cm"
-                crop = "%s"
-                plants = 6
-                %s
-                """
-                        .formatted(days, visits, crop, more));
+                file, GrowingBench.text(days, visits, 23, 240, crop, "plants = 6\n" + more));
         return ScenarioReader.read(file);
     }
 

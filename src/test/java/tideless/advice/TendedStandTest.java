@@ -11,6 +11,7 @@ import java.nio.file.Path;
 import java.util.List;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
+import tideless.scenario.GrowingBench;
 import tideless.scenario.Reading;
 import tideless.scenario.ScenarioReader;
 import tideless.sim.Event;
@@ -28,35 +29,7 @@ class TendedStandTest {
     private Trace run(String crop, int days, String more) throws IOException {
         Path file = folder.resolve("bench.toml");
         Files.writeString(
-                file,
-                """
-                title = "t"
-                start = 2026-03-02
-                length = "%d days"
-                visits.days = "daily"
-                visits.at = "08:00"
-                climate.kind = "room"
-                climate.day_temperature = "24 degC"
-                climate.night_temperature = "20 degC"
-                lamp.ppfd = "300 umol/m2/s"
-                feed.recipe = "steiner"
-                feed.ec = "1.6 mS/cm"
-                [reservoir.drum]
-                length = "60 cm"
-                width = "60 cm"
-                depth = "60 cm"
-                floor_above_bench = "80 cm"
-                refill = "when low at a visit"
-                [tray.bench]
-                length = "60 cm"
-                width = "40 cm"
-                depth = "14 cm"
-                crop = "%s"
-                aerated = true
-                valve.setting = "9.5 cm"
-                %s
-                """
-                        .formatted(days, crop, more));
+                file, GrowingBench.text(days, "visits.days = \"daily\"", 24, 300, crop, more));
         Reading reading = ScenarioReader.read(file);
         Trace trace =
                 Simulation.run(

@@ -14,6 +14,7 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import tideless.rig.Scenario;
 import tideless.rig.VesselId;
+import tideless.scenario.GrowingBench;
 import tideless.scenario.Reading;
 import tideless.scenario.ScenarioReader;
 import tideless.sim.Event;
@@ -32,35 +33,8 @@ class PickedAsItGrowsTest {
         Path file = folder.resolve("bench.toml");
         Files.writeString(
                 file,
-                """
-                title = "t"
-                start = 2026-03-02
-                length = "%d days"
-                visits.days = "daily"
-                visits.at = "08:00"
-                climate.kind = "room"
-                climate.day_temperature = "23 degC"
-                climate.night_temperature = "20 degC"
-                lamp.ppfd = "240 umol/m2/s"
-                feed.recipe = "steiner"
-                feed.ec = "1.6 mS/cm"
-                [reservoir.drum]
-                length = "60 cm"
-                width = "60 cm"
-                depth = "60 cm"
-                floor_above_bench = "80 cm"
-                refill = "when low at a visit"
-                [tray.bench]
-                length = "60 cm"
-                width = "40 cm"
-                depth = "14 cm"
-                aerated = true
-                valve.setting = "9.5 cm"
-                crop = "basil"
-                plants = 6
-                %s
-                """
-                        .formatted(days, more));
+                GrowingBench.text(
+                        days, "visits.days = \"daily\"", 23, 240, "basil", "plants = 6\n" + more));
         Reading reading = ScenarioReader.read(file);
         return assertInstanceOf(Reading.Good.class, reading, () -> "" + reading).scenario();
     }
