@@ -205,12 +205,7 @@ final class Shown {
         told.put("vessel", Names.of(task.vessel()));
         told.put("litres", task.litres() > 0 ? Numbers.litres(task.litres()) : "");
         told.put("why", TaskWords.why(task));
-        told.put(
-                "likely",
-                forecast.expected(task)
-                        .filter(e -> OutlookWords.tells(e.what().kind()))
-                        .map(e -> OutlookWords.days(e, start))
-                        .orElse(""));
+        told.put("likely", OutlookWords.likely(forecast, task));
         told.put("cures", task.cures().isEmpty() ? "" : CureWords.of(task.cures()));
         told.put("care", task.cautions().stream().map(CautionWords::of).toList());
         told.put("text", TaskWords.text(task));

@@ -184,11 +184,7 @@ final class Checklist {
     }
 
     private String likely(Task task) {
-        String days =
-                forecast.expected(task)
-                        .filter(e -> OutlookWords.tells(e.what().kind()))
-                        .map(e -> OutlookWords.days(e, scenario.start()))
-                        .orElse("");
+        String days = OutlookWords.likely(forecast, task);
         return days.isEmpty() ? "" : "; " + days;
     }
 }

@@ -141,7 +141,6 @@ record Diary(List<Entry> entries) {
     }
 
     private static void addTasks(List<Entry> entries, Forecast forecast, String run) {
-        LocalDate start = forecast.trace().scenario().start();
         Map<String, Integer> seen = new HashMap<>();
         for (Task task : forecast.advice().tasks()) {
             String kind = MachineWords.of(task.kind());
@@ -149,11 +148,7 @@ record Diary(List<Entry> entries) {
             if (forecast.isPast(task)) {
                 continue;
             }
-            String likely =
-                    forecast.expected(task)
-                            .filter(e -> OutlookWords.tells(e.what().kind()))
-                            .map(e -> OutlookWords.days(e, start))
-                            .orElse("");
+            String likely = OutlookWords.likely(forecast, task);
             entries.add(
                     new Entry(
                             id(run, kind, task.vessel(), ordinal),

@@ -10,7 +10,6 @@ import java.util.Map;
 import java.util.Set;
 import java.util.TreeSet;
 import org.apache.commons.math3.util.FastMath;
-import tideless.advice.Cause;
 import tideless.advice.Caution;
 import tideless.advice.Cure;
 import tideless.advice.Sizing;
@@ -353,13 +352,7 @@ public final class ForecastTable {
     }
 
     private String likely(Task task) {
-        LocalDate start = forecast.trace().scenario().start();
-        String days =
-                forecast.expected(task)
-                        .filter(e -> task.cause().kind() != Cause.Kind.BEFORE_ABSENCE)
-                        .filter(e -> OutlookWords.tells(e.what().kind()))
-                        .map(e -> OutlookWords.days(e, start))
-                        .orElse("");
+        String days = OutlookWords.likely(forecast, task);
         return days.isEmpty() ? "" : "; " + days;
     }
 

@@ -5,6 +5,7 @@ import java.util.List;
 import java.util.Objects;
 import java.util.Optional;
 import tideless.advice.Advice;
+import tideless.advice.Cause;
 import tideless.advice.Task;
 import tideless.rig.Scenario;
 import tideless.sim.Event;
@@ -82,8 +83,14 @@ public record Forecast(
         return scenario.ownFeeds().isEmpty() || mix.measure().value() == ec;
     }
 
-    /** When a task is to be expected; empty where no event of a member answers to it. */
+    /**
+     * When a task is to be expected; empty where no event of a member answers to it, and of what is
+     * done before an absence, whose day is the grower's.
+     */
     public Optional<Expected> expected(Task task) {
+        if (task.cause().kind() == Cause.Kind.BEFORE_ABSENCE) {
+            return Optional.empty(); // whoever leaves fills up before, whatever other rigs do
+        }
         Event.Kind kind =
                 switch (task.kind()) {
                     case REFILL -> Event.Kind.REFILL;

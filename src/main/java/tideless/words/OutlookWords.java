@@ -4,6 +4,7 @@ import java.time.LocalDate;
 import java.time.LocalDateTime;
 import java.util.ArrayList;
 import java.util.List;
+import tideless.advice.Task;
 import tideless.physics.Time;
 import tideless.sim.Event;
 import tideless.study.Band;
@@ -184,6 +185,14 @@ public final class OutlookWords {
     private static LocalDate day(LocalDate start, double atS) {
         LocalDateTime at = start.atStartOfDay().plusSeconds((long) atS);
         return at.toLocalDate();
+    }
+
+    /** Days on which a task is likely; empty where none are told. */
+    public static String likely(Forecast forecast, Task task) {
+        return forecast.expected(task)
+                .filter(expected -> tells(expected.what().kind()))
+                .map(expected -> days(expected, forecast.trace().scenario().start()))
+                .orElse("");
     }
 
     /** Events whose days are worth a word: those that nobody's calendar fixes. */

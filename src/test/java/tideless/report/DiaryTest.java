@@ -9,6 +9,7 @@ import java.util.List;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.MethodSource;
+import tideless.advice.Cause;
 import tideless.advice.Quantity;
 import tideless.advice.Task;
 import tideless.rig.Scenario;
@@ -24,9 +25,12 @@ import tideless.study.threads.ThreadPool;
 
 class DiaryTest {
     private static Forecast forecast(ChangedScenario.Change... changes) {
+        return forecast("science-room-bench", changes);
+    }
+
+    private static Forecast forecast(String name, ChangedScenario.Change... changes) {
         Reading reading =
-                ChangedScenario.read(
-                        Path.of("scenarios/science-room-bench.toml"), List.of(changes));
+                ChangedScenario.read(Path.of("scenarios", name + ".toml"), List.of(changes));
         try {
             return Forecasts.of(((Reading.Good) reading).scenario(), 1, 8, new ThreadPool(2));
         } catch (InterruptedException e) {
@@ -141,5 +145,19 @@ class DiaryTest {
                                     assertThat(again.lastDay())
                                             .isBetween(scenario.start(), scenario.lastDay()));
         }
+    }
+
+    // Whoever leaves on a day fills up before it, whatever other rigs do: no band anywhere.
+    @Test
+    void what_is_filled_up_before_an_absence_has_no_doubt_in_its_day() {
+        Forecast calm = forecast("calm-bench");
+        Task fill =
+                calm.advice().tasks().stream()
+                        .filter(task -> task.cause().kind() == Cause.Kind.BEFORE_ABSENCE)
+                        .findFirst()
+                        .orElseThrow();
+        assertThat(calm.expected(fill)).isEmpty();
+        assertThat(entry(calm, "Refill").what()).endsWith(" L");
+        assertThat(entry(calm, "Harvest").what()).contains("likely");
     }
 }
