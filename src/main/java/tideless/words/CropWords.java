@@ -3,6 +3,7 @@ package tideless.words;
 import java.util.ArrayList;
 import java.util.List;
 import tideless.advice.RoomFindings;
+import tideless.rig.Planting;
 import tideless.rig.VesselId;
 import tideless.sim.PlantingTrace;
 import tideless.sim.Trace;
@@ -25,6 +26,10 @@ public final class CropWords {
         List<String> lines = new ArrayList<>();
         VesselId id = tray.tray().id();
         List<PlantingTrace> plantings = trace.plantings(tray);
+        if (tray.tray().planting().plants() == 0
+                && tray.tray().planting() instanceof Planting.OfCrop) {
+            lines.add(Names.of(id) + ": nothing is planted in it; left dry it needs no feed.");
+        }
         for (PlantingTrace planting : plantings) {
             double days = RoomFindings.daysShort(trace, planting);
             if (days > 0) {
