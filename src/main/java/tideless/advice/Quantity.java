@@ -32,6 +32,7 @@ public enum Quantity {
     ALONE(Unit.DAYS),
     WANTED(Unit.GRAMS),
     LATER(Unit.GRAMS),
+    LAST(Unit.GRAMS),
     HELD_WATER(Unit.HOURS);
 
     private final Unit unit;

@@ -118,48 +118,39 @@ class CureTrialsTest {
     void what_makes_it_no_better_is_not_told() throws IOException {
         String text =
                 """
-                title = "Basil and mint below a can"
-                start = 2027-01-10
-                length = "90 days"
+                title = "Strawberries in a gutter"
+                start = 2026-03-02
+                length = "112 days"
                 [climate]
                 kind = "room"
-                day_temperature = "21 degC"
-                night_temperature = "18 degC"
+                day_temperature = "20 degC"
+                night_temperature = "13 degC"
                 day_humidity = "45 %"
                 [lamp]
-                watts = "45 W"
-                area = "0.45 m2"
+                ppfd = "280 umol/m2/s"
                 on = "06:00"
                 off = "22:00"
                 [water]
                 source = "medium-tap"
                 [feed]
-                recipe = "hoagland-2"
-                ec = "1.5 mS/cm"
+                recipe = "strawberry-substrate"
+                ec = "1.3 mS/cm"
                 [reservoir.can]
-                volume = "25 L"
-                depth = "35 cm"
-                floor_above_bench = "40 cm"
-                [tray.basil]
-                length = "50 cm"
-                width = "30 cm"
+                volume = "30 L"
+                depth = "30 cm"
+                floor_above_bench = "50 cm"
+                [tray.gutter]
+                length = "100 cm"
+                width = "15 cm"
                 depth = "10 cm"
                 cup_bottom = "5 cm"
-                crop = "basil"
+                crop = "strawberry"
                 plants = 6
-                [tray.basil.valve]
-                setting = "5.5 cm"
-                [tray.mint]
-                length = "50 cm"
-                width = "30 cm"
-                depth = "10 cm"
-                cup_bottom = "5 cm"
-                crop = "mint"
-                plants = 4
-                [tray.mint.valve]
+                ground = "0.6 m2"
+                [tray.gutter.valve]
                 setting = "5.5 cm"
                 [visits]
-                days = ["sun"]
+                days = ["tue", "sat"]
                 """;
         Forecast forecast = Forecasts.of(read(text), 1);
         Warning salty = salty(forecast).orElseThrow();
