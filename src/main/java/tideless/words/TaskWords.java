@@ -74,6 +74,7 @@ public final class TaskWords {
                             + (task.cause().kind() == Cause.Kind.BEFORE_ABSENCE
                                     ? "; before you leave"
                                     : "")
+                            + enough(task)
                             + undone;
             case READ_METERS -> "EC and pH of " + trays(task) + ", every " + value;
             case SOW_NEXT ->
@@ -176,6 +177,17 @@ public final class TaskWords {
                         + last;
     }
 
+    /** What would do for the rest of the season, where that is less than a filling; or empty. */
+    private static String enough(Task refill) {
+        Facts facts = refill.cause().facts();
+        return facts.has(Quantity.ENOUGH)
+                ? "; "
+                        + CauseWords.figure(facts, Quantity.ENOUGH)
+                        + " would do to the last harvest on "
+                        + Dates.weekday(facts.on().toLocalDate())
+                : "";
+    }
+
     /** As "6 plants, 14 days in the nursery (from Mon 16 Feb)", or "6 plants, sown in place". */
     private static String raised(Task task) {
         Facts facts = task.cause().facts();
@@ -222,9 +234,10 @@ public final class TaskWords {
                 if (task.cause().kind() == Cause.Kind.BEFORE_ABSENCE) {
                     yield left + "; " + CauseWords.of(task.cause());
                 }
-                yield measure.side() == Measure.Side.NONE
-                        ? left
-                        : left + " (refill " + Numbers.limit(measure) + ")";
+                yield (measure.side() == Measure.Side.NONE
+                                ? left
+                                : left + " (refill " + Numbers.limit(measure) + ")")
+                        + enough(task);
             }
             case TOP_UP ->
                     value
