@@ -296,12 +296,14 @@ public final class ForecastTable {
     }
 
     private void printGroup(List<Task> all) {
-        // Cleaning is told at the harvest it follows; what is poured in then is told by its litres.
+        // What stands there on day one is known to whoever set it out; since when it was raised is
+        // told with all reasons. Cleaning is told at the harvest it follows; what is poured in then
+        // is told by its litres.
         List<Task> group =
                 brief && all.get(0).kind() == Task.Kind.CLEAN
                         ? all.stream().filter(task -> task.litres() > 0).toList()
                         : all;
-        if (group.isEmpty()) {
+        if (group.isEmpty() || brief && group.get(0).kind() == Task.Kind.SET_OUT) {
             return;
         }
         if (group.size() <= LISTED_WHOLE) {
@@ -317,7 +319,7 @@ public final class ForecastTable {
         Task most = most(group);
         if (brief) {
             printTask("  first", first, "");
-            if (most != first) {
+            if (most != first && first.kind() == Task.Kind.TOP_UP) {
                 printTask("  most", most, "");
             }
             return;

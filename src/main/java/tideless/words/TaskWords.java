@@ -11,6 +11,7 @@ import tideless.advice.Facts;
 import tideless.advice.Measure;
 import tideless.advice.Quantity;
 import tideless.advice.Task;
+import tideless.rig.VesselId;
 
 /** Tasks in words. */
 public final class TaskWords {
@@ -67,7 +68,7 @@ public final class TaskWords {
         String value = Numbers.of(task.measure().value(), task.measure().unit());
         String undone = task.isDone() ? "" : "; advised, not done";
         return switch (task.kind()) {
-            case MIX -> mixed(task);
+            case MIX -> mixedBriefly(task);
             case REFILL ->
                     value
                             + " left"
@@ -86,7 +87,15 @@ public final class TaskWords {
             case SUPPORT -> "a stake or a string for each plant";
             case POLLINATE ->
                     often(task) + ", to " + Dates.weekday(task.cause().facts().on().toLocalDate());
-            case PICK -> fruit(task) + ", " + often(task);
+            case PICK ->
+                    fruit(task)
+                            + ", "
+                            + often(task)
+                            + (task.cause().facts().has(Quantity.LAST)
+                                    ? "; "
+                                            + CauseWords.figure(task.cause().facts(), Quantity.LAST)
+                                            + " a plant by the end"
+                                    : "");
             case HARVEST -> figure(task) + "; then clean";
             default -> why(task);
         };
@@ -128,6 +137,18 @@ public final class TaskWords {
                         ? "feed: "
                         : "feed of " + Numbers.of(ec.value(), ec.unit()) + ": ")
                 + String.join(", ", parts);
+    }
+
+    /**
+     * The same for a screen: what goes into the first of several, and that the rest has its place.
+     */
+    private static String mixedBriefly(Task task) {
+        Map<VesselId, Double> into = task.cause().facts().litresInto();
+        String all = mixed(task);
+        int second = all.indexOf(", ");
+        return into.size() <= 2 || second < 0
+                ? all
+                : all.substring(0, second) + ", the rest into trays";
     }
 
     /** Feed, plain water, or both. */
@@ -299,7 +320,18 @@ public final class TaskWords {
                             + often(task)
                             + ", to "
                             + Dates.weekday(task.cause().facts().on().toLocalDate());
-            case PICK -> fruit(task) + " " + often(task) + ", about " + value + " a plant and week";
+            case PICK ->
+                    fruit(task)
+                            + " "
+                            + often(task)
+                            + ", about "
+                            + value
+                            + " a plant and week"
+                            + (task.cause().facts().has(Quantity.LAST)
+                                    ? "; "
+                                            + CauseWords.figure(task.cause().facts(), Quantity.LAST)
+                                            + " of fruit a plant by the end of the run"
+                                    : "");
             case PICK_LEAVES ->
                     "about "
                             + value
