@@ -19,6 +19,7 @@ public enum Quantity {
     USABLE(Unit.LITRES),
     SPILT(Unit.LITRES),
     LEVEL(Unit.MILLIMETRES),
+    START_LEVEL(Unit.MILLIMETRES),
     SETTING(Unit.MILLIMETRES),
     RISE(Unit.MILLIMETRES),
     LEVEL_BELOW_CUPS(Unit.MILLIMETRES),
@@ -30,6 +31,9 @@ public enum Quantity {
     YOUNGER(Unit.DAYS),
     ALONE(Unit.DAYS),
     WANTED(Unit.GRAMS),
+    GIVES_NOW(Unit.GRAMS),
+    GIVES_THEN(Unit.GRAMS),
+    COULD_GIVE(Unit.GRAMS),
     LATER(Unit.GRAMS),
     HELD_WATER(Unit.HOURS);
 

@@ -2,6 +2,7 @@ package tideless.words;
 
 import static tideless.words.CauseWords.figure;
 
+import java.util.ArrayList;
 import java.util.List;
 import tideless.advice.Cure;
 import tideless.advice.Facts;
@@ -84,6 +85,7 @@ public final class CureWords {
             case FREE_VALVE -> "free the valve, and top up by hand until then";
             case CLEAN_SEAT -> "clean the seat, and strain what goes into the reservoir";
             case WIDER_FEED_LINE -> "a higher reservoir, a wider seat, or wider and shorter tubing";
+            case KEEP_OTHERWISE -> keptOtherwise(facts);
             case TOP_UP_WITH_WATER ->
                     "pour "
                             + figure(facts, Quantity.WATER)
@@ -166,6 +168,52 @@ public final class CureWords {
             case STRONGER_LAMP -> "a stronger or nearer lamp";
             case SUNNIER_PLACE -> "a sunnier place or season, or a lamp";
         };
+    }
+
+    /** What to write, key by key, and what it brings. */
+    private static String keptOtherwise(Facts facts) {
+        List<String> parts = new ArrayList<>();
+        if (facts.has(Quantity.WANTED_EC)) {
+            parts.add(
+                    "a feed of "
+                            + figure(facts, Quantity.WANTED_EC)
+                            + " in place of "
+                            + figure(facts, Quantity.FEED_EC)
+                            + " (ec)");
+        }
+        if (facts.has(Quantity.LATER_SHARE)) {
+            parts.add("topped up with feed in place of plain water (with)");
+        }
+        if (facts.has(Quantity.EC_LIMIT)) {
+            parts.add(
+                    "fresh solution whenever it reads more than "
+                            + figure(facts, Quantity.EC_LIMIT)
+                            + " (flush)");
+        }
+        if (facts.has(Quantity.LEVEL)) {
+            parts.add("topped up to " + figure(facts, Quantity.LEVEL) + " (to)");
+        }
+        if (facts.has(Quantity.START_LEVEL)) {
+            parts.add("filled to " + figure(facts, Quantity.START_LEVEL) + " first (start_level)");
+        }
+        if (!facts.of().isEmpty()) {
+            parts.add("visits on " + facts.of() + " (days)");
+        }
+        return Names.list(parts) + gain(facts);
+    }
+
+    private static String gain(Facts facts) {
+        return facts.has(Quantity.GIVES_THEN)
+                ? ": "
+                        + figure(facts, Quantity.GIVES_THEN)
+                        + " a plant in place of "
+                        + figure(facts, Quantity.GIVES_NOW)
+                        + (facts.has(Quantity.COULD_GIVE)
+                                ? ", of "
+                                        + figure(facts, Quantity.COULD_GIVE)
+                                        + " without harm at the roots"
+                                : "")
+                : "";
     }
 
     private static String from(Facts facts) {
