@@ -89,6 +89,7 @@ public final class Forecasts {
         private final Advice advice;
         private final List<Trials.Trial> trials;
         private final List<CureTrials.Trial> cures;
+        private final List<UpkeepSearch.Found> upkeeps;
         private final Set<LocalDate> fills;
         private final Set<VesselId> filledOnce;
 
@@ -102,12 +103,13 @@ public final class Forecasts {
             advice = Advisor.advise(trace, unlimited);
             trials = Trials.of(trace, unlimited, advice);
             cures = CureTrials.of(trace, advice);
+            upkeeps = UpkeepTrials.of(trace);
             fills = Fills.of(advice);
             filledOnce = OneFilling.of(advice);
         }
 
         /**
-         * Each trial and its twin, then that of each cure, then the one run with all fills before
+         * Each trial and its twin, then that of each cure and upkeep, then the one run with all fills before
          * absences, then the one with deeper trays.
          */
         List<Supplier<Trace>> runs() {
@@ -117,6 +119,7 @@ public final class Forecasts {
                 runs.add(() -> Simulation.runUnread(twin(trial.scenario())));
             }
             cures.forEach(cure -> runs.add(() -> CureTrials.run(cure)));
+            upkeeps.forEach(upkeep -> runs.add(() -> UpkeepTrials.run(upkeep, trace)));
             if (!fills.isEmpty()) {
                 runs.add(() -> Fills.run(trace.scenario(), fills));
             }
@@ -139,8 +142,14 @@ public final class Forecasts {
                             new Trials.Tried(trace, judged),
                             cures,
                             runs.subList(2 * trials.size(), afterCures));
+            int afterUpkeeps = afterCures + upkeeps.size();
+            judged =
+                    UpkeepTrials.judged(
+                            new Trials.Tried(trace, judged),
+                            upkeeps,
+                            runs.subList(afterCures, afterUpkeeps));
             if (!fills.isEmpty()) {
-                judged = Fills.judged(judged, fills, runs.get(afterCures), unlimited);
+                judged = Fills.judged(judged, fills, runs.get(afterUpkeeps), unlimited);
             }
             if (!filledOnce.isEmpty()) {
                 Trace deep = runs.get(runs.size() - 1);

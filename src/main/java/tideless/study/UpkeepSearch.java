@@ -49,6 +49,9 @@ final class UpkeepSearch {
     /** What another unit of effort has to bring, as a share of the crop; assumed. */
     private static final double EFFORT_WORTH_FRAC = 0.02;
 
+    /** Losses no further apart are alike, as a share; within any forecast's noise. */
+    private static final double ALIKE_FRAC = 0.01;
+
     /** Another crop of the rig may lose so much by it, as a share. */
     private static final double OTHERS_FRAC = 0.01;
 
@@ -100,17 +103,17 @@ final class UpkeepSearch {
             }
             near = tried.upkeep().feedMsPerCm().isPresent() ? tried.upkeep().feedMsPerCm() : near;
             double score =
-                    tried.outcome().lossFrac()
+                    tried.lossFrac()
                             + EFFORT_WORTH_FRAC * tried.upkeep().effort(scenario);
-            if (tried.outcome().lossFrac() < WORTH_FRAC) {
+            if (tried.lossFrac() < WORTH_FRAC) {
                 best = tried.upkeep();
-                bestLoss = tried.outcome().lossFrac();
+                bestLoss = tried.lossFrac();
                 break;
             }
             if (score < bestScore) {
                 best = tried.upkeep();
                 bestScore = score;
-                bestLoss = tried.outcome().lossFrac();
+                bestLoss = tried.lossFrac();
             }
         }
         if (best == null) {
@@ -126,7 +129,11 @@ final class UpkeepSearch {
         return seasons;
     }
 
-    private record Tried(Upkeep upkeep, Outcome outcome) {}
+    private record Tried(Upkeep upkeep, Outcome outcome) {
+        double lossFrac() {
+            return outcome.lossFrac();
+        }
+    }
 
     /** All but the feed's strength, in order of effort. */
     private List<Upkeep> frames() {
@@ -177,7 +184,7 @@ final class UpkeepSearch {
     /** The strength with which a frame loses least; near another's where that is known. */
     private Tried bestOf(Upkeep frame, OptionalDouble near) {
         Tried best = frame.effort(scenario) > 0 ? tried(frame) : null;
-        if (best != null && best.outcome().lossFrac() < WORTH_FRAC) {
+        if (best != null && best.lossFrac() < WORTH_FRAC) {
             return best;
         }
         Set<Double> strengths = new java.util.TreeSet<>();
@@ -190,15 +197,24 @@ final class UpkeepSearch {
                 strengths.add(frac * feedMsPerCm);
             }
         }
+        List<Tried> fed = new ArrayList<>();
         for (double strength : strengths) {
             double shown = FastMath.rint(strength / STEP_MS_PER_CM) * STEP_MS_PER_CM;
             Tried one = shown > 0 ? tried(frame.fedAt(FastMath.rint(shown * 100) / 100)) : null;
-            if (one != null
-                    && (best == null || one.outcome().lossFrac() < best.outcome().lossFrac())) {
-                best = one;
+            if (one != null) {
+                fed.add(one);
             }
         }
-        return best;
+        Tried of = middleOfBest(fed);
+        return best == null || of != null && of.lossFrac() < best.lossFrac() ? of : best;
+    }
+
+    /** Of those that lose as little as the best, the one furthest from its ends. */
+    private static Tried middleOfBest(List<Tried> fed) {
+        double least = fed.stream().mapToDouble(Tried::lossFrac).min().orElse(0);
+        List<Tried> alike =
+                fed.stream().filter(t -> t.lossFrac() <= least + ALIKE_FRAC).toList();
+        return alike.isEmpty() ? null : alike.get(alike.size() / 2);
     }
 
     /** Null where it cannot be, or harms more than what there is. */
