@@ -26,6 +26,7 @@ public enum Quantity {
     OXYGEN(Unit.MG_PER_L),
     EVAPORATED_SHARE(Unit.FRACTION),
     GAIN(Unit.FRACTION),
+    CHANCE(Unit.FRACTION),
     LOSS(Unit.FRACTION),
     EVERY(Unit.DAYS),
     LONGEST(Unit.DAYS),

@@ -57,17 +57,6 @@ record Upkeep(
         weekdays = weekdays.map(Set::copyOf);
     }
 
-    /** All as it is. */
-    static Upkeep asItIs(VesselId tray) {
-        return new Upkeep(
-                tray,
-                OptionalDouble.empty(),
-                false,
-                false,
-                Optional.empty(),
-                OptionalDouble.empty(),
-                OptionalDouble.empty());
-    }
 
     Upkeep fedAt(double msPerCm) {
         return new Upkeep(
@@ -80,16 +69,6 @@ record Upkeep(
                 startM);
     }
 
-    Upkeep filledTo(OptionalDouble otherToM, OptionalDouble otherStartM) {
-        return new Upkeep(
-                tray,
-                feedMsPerCm,
-                changesAtLimit,
-                poursFeed,
-                weekdays,
-                otherToM,
-                otherStartM);
-    }
 
     /** How much more work it is than as it is. */
     double effort(Scenario as) {

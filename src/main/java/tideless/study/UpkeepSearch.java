@@ -10,6 +10,7 @@ import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.Set;
 import org.apache.commons.math3.util.FastMath;
+import tideless.advice.Warning;
 import tideless.physics.Time;
 import tideless.rig.Filling;
 import tideless.rig.Liquid;
@@ -34,8 +35,8 @@ import tideless.solution.ElectricalConductivity;
  * loss is taken, else the best there is.
  */
 final class UpkeepSearch {
-    /** A loss to salt and hunger that is worth a change, as a share; that of the salt limit. */
-    static final double WORTH_FRAC = 0.05;
+    /** A loss to salt and hunger that is worth a change, as a share; what is no mere note. */
+    static final double WORTH_FRAC = Warning.NOTED_FRAC;
 
     /** Strengths that are tried, as shares of the feed as it is; assumed wide enough. */
     private static final double[] STRENGTHS = {0.85, 0.7, 0.6, 0.5, 0.4, 0.3, 1.2, 1.5};
@@ -44,7 +45,19 @@ final class UpkeepSearch {
     private static final double STEP_MS_PER_CM = 0.1;
 
     /** Marks that are tried in a tray topped up by hand, m above the present one. */
-    private static final double[] HIGHER_M = {0.02, 0.04, 0.06};
+    private static final double[] HIGHER_M = {0.03, 0.06};
+
+    /** First fillings that are tried in it, m above the present one. */
+    private static final double[] FIRST_HIGHER_M = {0.02, 0.04};
+
+    /** Harm so soon after the start is of the first filling, s; assumed. */
+    private static final double EARLY_S = 10 * Time.DAY_S;
+
+    /** Whatever is told has to bring so much more than what there is, as a share; assumed. */
+    private static final double BETTER_FRAC = 0.03;
+
+    /** So much more of the crop may want of air take where it is filled higher; assumed. */
+    private static final double AIR_FRAC = 0.05;
 
     /** What another unit of effort has to bring, as a share of the crop; assumed. */
     private static final double EFFORT_WORTH_FRAC = 0.02;
@@ -55,13 +68,25 @@ final class UpkeepSearch {
     /** Another crop of the rig may lose so much by it, as a share. */
     private static final double OTHERS_FRAC = 0.01;
 
+    /** And its own, where it comes through the more surely. */
+    private static final double OWN_FRAC = 0.15;
+
+    /** Rigs that the grower's might be of which as many as a forecast asks for must come through. */
+    private static final int MEMBERS = 10;
+
+    /** So many of them lost end the trial of one way; its share of survivors is known by then. */
+    private static final int LOST = 3;
+
+    /** What a rig that comes through is worth beside a whole crop; assumed. */
+    private static final double SURENESS_WORTH_FRAC = 0.5;
+
     private final Scenario scenario;
     private final VesselId tray;
-    private final Liquid feed;
     private final double feedMsPerCm;
+    private final double[][] quantiles;
     private final Map<Visits, Surroundings> surroundings = new HashMap<>();
     private final Outcome given;
-    private int seasons;
+    private boolean isHarmedEarly;
 
     /**
      * What was found.
@@ -69,67 +94,109 @@ final class UpkeepSearch {
      * @param upkeep how to keep it
      * @param scenario kept so
      * @param lossFrac what salt and hunger still take, 0-1
+     * @param chance share of rigs in which every crop survives then, 0-1
      */
-    record Found(Upkeep upkeep, Scenario scenario, double lossFrac) {}
+    record Found(Upkeep upkeep, Scenario scenario, double lossFrac, double chance) {}
 
     /**
      * What came of a season.
      *
      * @param lossFrac the greatest that salt and hunger take of a crop that gets this feed, 0-1
+     * @param airFrac the greatest that want of air at its roots takes of a crop, 0-1
      * @param harmedH hours dry, stranded, wilted or drowned, h
      * @param grams of all plants of each tray
      */
-    private record Outcome(double lossFrac, double harmedH, double[] grams) {}
+    private record Outcome(double lossFrac, double airFrac, double harmedH, double[] grams) {}
 
-    UpkeepSearch(Scenario given, VesselId tray) {
+    UpkeepSearch(Scenario given, VesselId tray, long seed) {
         scenario = Ensemble.atEnsembleStep(given);
         this.tray = tray;
-        Tray of = scenario.tray(tray).orElseThrow();
-        feed = scenario.feedOf(of);
+        Liquid feed = scenario.feedOf(scenario.tray(tray).orElseThrow());
         feedMsPerCm = ElectricalConductivity.at25MsPerCm(feed.composition());
+        quantiles = Unknowns.of(scenario).quantiles(MEMBERS, seed);
         this.given = outcome(scenario);
     }
 
     /** The way to keep it; empty where none of those tried is better. */
     Optional<Found> found() {
-        Upkeep best = null;
-        double bestScore = given.lossFrac();
-        double bestLoss = Double.NaN;
+        double chance = givenChance();
+        if (given.lossFrac() < WORTH_FRAC && chance >= Outlook.SURE) {
+            return Optional.empty();
+        }
+        Found best = null;
+        double bestScore = given.lossFrac() + SURENESS_WORTH_FRAC * (1 - chance) - BETTER_FRAC;
         OptionalDouble near = OptionalDouble.empty();
+        double airFrac = Double.NaN;
         for (Upkeep frame : frames()) {
             Tried tried = bestOf(frame, near);
             if (tried == null) {
                 continue;
             }
             near = tried.upkeep().feedMsPerCm().isPresent() ? tried.upkeep().feedMsPerCm() : near;
-            double score =
+            airFrac = Double.isNaN(airFrac) ? tried.outcome().airFrac() : airFrac;
+            double cost =
                     tried.lossFrac()
+                            + tried.lessFrac()
+                            + Math.max(0, tried.outcome().airFrac() - airFrac)
                             + EFFORT_WORTH_FRAC * tried.upkeep().effort(scenario);
-            if (tried.lossFrac() < WORTH_FRAC) {
-                best = tried.upkeep();
-                bestLoss = tried.lossFrac();
-                break;
+            boolean isEnough =
+                    tried.lossFrac() < WORTH_FRAC
+                            && tried.outcome().airFrac() < airFrac + AIR_FRAC;
+            if (!isEnough && cost >= bestScore) {
+                continue;
             }
+            Scenario so = tried.upkeep().of(scenario).orElseThrow();
+            Found found = new Found(tried.upkeep(), so, tried.lossFrac(), chance(so));
+            if (isEnough && found.chance() >= Outlook.SURE) {
+                return Optional.of(found);
+            }
+            double score = cost + SURENESS_WORTH_FRAC * (1 - found.chance());
             if (score < bestScore) {
-                best = tried.upkeep();
+                best = found;
                 bestScore = score;
-                bestLoss = tried.lossFrac();
             }
         }
-        if (best == null) {
-            return Optional.empty();
+        return Optional.ofNullable(best);
+    }
+
+    /** The same of what there is, and whether any is harmed before it is first topped up. */
+    private double givenChance() {
+        Unknowns unknowns = Unknowns.of(scenario);
+        int lost = 0;
+        for (double[] quantile : quantiles) {
+            Season season = unknowns.member(quantile).season(surroundings(scenario));
+            Optional<Fate.Harm> harm = Fate.of(scenario, season).firstHarm();
+            lost += harm.isPresent() ? 1 : 0;
+            isHarmedEarly |= harm.filter(of -> of.atS() < EARLY_S).isPresent();
         }
-        double loss = bestLoss;
-        Upkeep upkeep = best;
-        return upkeep.of(scenario).map(so -> new Found(upkeep, so, loss));
+        return 1 - lost / (double) quantiles.length;
     }
 
-    String describe() { return given.lossFrac()+" "+given.harmedH()+" "+java.util.Arrays.toString(given.grams()); }
-    int seasons() {
-        return seasons;
+    /** Share of the rigs that the grower's might be in which all survives; cut short where few. */
+    private double chance(Scenario so) {
+        Unknowns unknowns = Unknowns.of(so);
+        int lost = 0;
+        int run = 0;
+        while (run < quantiles.length && lost < LOST) {
+            Season season = unknowns.member(quantiles[run]).season(surroundings(so));
+            lost += Fate.of(so, season).survives() ? 0 : 1;
+            run++;
+        }
+        return 1 - lost / (double) run;
     }
 
-    private record Tried(Upkeep upkeep, Outcome outcome) {
+    private Surroundings surroundings(Scenario so) {
+        return surroundings.computeIfAbsent(
+                so.visits(), visits -> Surroundings.forSeasons(so));
+    }
+
+    String describe() { return given.lossFrac()+" "+given.harmedH()+" "+chance(scenario)+" "+java.util.Arrays.toString(given.grams()); }
+    /**
+     * A way to keep it and what comes of it.
+     *
+     * @param lessFrac share by which the tray gives less than now, at least 0
+     */
+    private record Tried(Upkeep upkeep, Outcome outcome, double lessFrac) {
         double lossFrac() {
             return outcome.lossFrac();
         }
@@ -144,24 +211,32 @@ final class UpkeepSearch {
         List<Optional<Set<DayOfWeek>>> visits = new ArrayList<>(List.of(Optional.empty()));
         Upkeep.moreVisits(scenario.visits()).forEach(days -> visits.add(Optional.of(days)));
         List<OptionalDouble> marks = new ArrayList<>(List.of(OptionalDouble.empty()));
+        List<OptionalDouble> starts = new ArrayList<>(List.of(OptionalDouble.empty()));
         boolean poursFeed = false;
         if (scenario.tray(tray).orElseThrow().filling() instanceof Filling.ByHand hand) {
             poursFeed = !hand.with().equals(Pouring.FEED);
-            marks.addAll(higher(hand.toLevelM()));
+            Tray of = scenario.tray(tray).orElseThrow();
+            double mostM = Math.min(of.overflowM(), of.cupBottomM());
+            marks.addAll(higher(hand.toLevelM(), HIGHER_M, mostM));
+            if (isHarmedEarly) {
+                starts.addAll(higher(of.startLevelM(), FIRST_HIGHER_M, of.overflowM()));
+            }
         }
         List<Upkeep> frames = new ArrayList<>();
         for (boolean changesAtLimit : changes) {
             for (Optional<Set<DayOfWeek>> weekdays : visits) {
                 for (OptionalDouble toM : marks) {
-                    frames.add(
-                            new Upkeep(
-                                    tray,
-                                    OptionalDouble.empty(),
-                                    changesAtLimit,
-                                    poursFeed,
-                                    weekdays,
-                                    toM,
-                                    OptionalDouble.empty()));
+                    for (OptionalDouble startM : starts) {
+                        frames.add(
+                                new Upkeep(
+                                        tray,
+                                        OptionalDouble.empty(),
+                                        changesAtLimit,
+                                        poursFeed,
+                                        weekdays,
+                                        toM,
+                                        startM));
+                    }
                 }
             }
         }
@@ -169,13 +244,11 @@ final class UpkeepSearch {
         return frames;
     }
 
-    private List<OptionalDouble> higher(double toM) {
-        Tray of = scenario.tray(tray).orElseThrow();
-        double mostM = Math.min(of.overflowM(), of.cupBottomM());
+    private static List<OptionalDouble> higher(double thanM, double[] byM, double mostM) {
         List<OptionalDouble> marks = new ArrayList<>();
-        for (double byM : HIGHER_M) {
-            if (toM + byM <= mostM) {
-                marks.add(OptionalDouble.of(FastMath.rint((toM + byM) * 1e3) / 1e3));
+        for (double by : byM) {
+            if (thanM + by <= mostM) {
+                marks.add(OptionalDouble.of(FastMath.rint((thanM + by) * 1e3) / 1e3));
             }
         }
         return marks;
@@ -189,9 +262,7 @@ final class UpkeepSearch {
         }
         Set<Double> strengths = new java.util.TreeSet<>();
         if (near.isPresent()) {
-            for (int step = -2; step <= 2; step++) {
-                strengths.add(near.getAsDouble() + step * STEP_MS_PER_CM);
-            }
+            strengths.add(near.getAsDouble());
         } else {
             for (double frac : STRENGTHS) {
                 strengths.add(frac * feedMsPerCm);
@@ -225,20 +296,20 @@ final class UpkeepSearch {
         }
         Outcome outcome = outcome(so.get());
         boolean harms = outcome.harmedH() > given.harmedH();
+        double lessFrac = 0;
         for (int i = 0; i < outcome.grams().length; i++) {
-            harms |= outcome.grams()[i] < (1 - OTHERS_FRAC) * given.grams()[i];
+            double lostFrac = 1 - outcome.grams()[i] / Math.max(1e-9, given.grams()[i]);
+            boolean isOwn = scenario.trays().get(i).id().equals(tray);
+            harms |= lostFrac > (isOwn ? OWN_FRAC : OTHERS_FRAC);
+            lessFrac = Math.max(lessFrac, isOwn ? lostFrac : 0);
         }
-        return harms ? null : new Tried(upkeep, outcome);
+        return harms ? null : new Tried(upkeep, outcome, lessFrac);
     }
 
     private Outcome outcome(Scenario so) {
-        seasons++;
-        Season season =
-                Simulation.season(
-                        so,
-                        surroundings.computeIfAbsent(
-                                so.visits(), visits -> Surroundings.forSeasons(so)));
+        Season season = Simulation.season(so, surroundings(so));
         double loss = 0;
+        double air = 0;
         double harmedH = saltWiltedH(season);
         double[] grams = new double[season.trays().size()];
         for (int i = 0; i < grams.length; i++) {
@@ -252,10 +323,17 @@ final class UpkeepSearch {
                                 * (planting.fruits() ? yield.fruitFreshG() : yield.allG());
                 if (so.feedOf(so.trays().get(i)).equals(so.feedOf(so.tray(tray).orElseThrow()))) {
                     loss = Math.max(loss, yield.lost().map(UpkeepSearch::ofSolution).orElse(0.0));
+                    air = Math.max(air, yield.lost().map(l -> l.frac(Stress.AIR)).orElse(0.0));
                 }
             }
         }
-        return new Outcome(loss, harmedH, grams);
+        return new Outcome(loss, air, harmedH, grams);
+    }
+
+    /** Whether its first harm is of a kind that another upkeep of its tray might spare it. */
+    static boolean maySpare(Scenario scenario, Outlook.LikelyHarm harm) {
+        return harm.kind() == Event.Kind.SALT_WILTED
+                || scenario.tray(harm.tray()).orElseThrow().filling() instanceof Filling.ByHand;
     }
 
     /** What salt and hunger take, 0-1. */

@@ -36,7 +36,7 @@ final class UpkeepTrials {
     private UpkeepTrials() {}
 
     /** One for each feed of which a crop loses enough to be worth it; none for most rigs. */
-    static List<UpkeepSearch.Found> of(Trace trace) {
+    static List<UpkeepSearch.Found> of(Trace trace, long seed) {
         List<Liquid> feeds = new ArrayList<>();
         List<UpkeepSearch.Found> found = new ArrayList<>();
         Scenario scenario = trace.scenario();
@@ -44,7 +44,7 @@ final class UpkeepTrials {
             Liquid feed = scenario.feedOf(of.tray());
             if (lossFrac(of) >= UpkeepSearch.WORTH_FRAC && !feeds.contains(feed)) {
                 feeds.add(feed);
-                new UpkeepSearch(scenario, of.tray().id()).found().ifPresent(found::add);
+                new UpkeepSearch(scenario, of.tray().id(), seed).found().ifPresent(found::add);
             }
         }
         return found;

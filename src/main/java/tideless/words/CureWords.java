@@ -2,11 +2,13 @@ package tideless.words;
 
 import static tideless.words.CauseWords.figure;
 
+import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.List;
 import tideless.advice.Cure;
 import tideless.advice.Facts;
 import tideless.advice.Quantity;
+import tideless.advice.Unit;
 
 /** Cures in a few words each, without a full stop. */
 public final class CureWords {
@@ -24,7 +26,8 @@ public final class CureWords {
             case FILL_AT_THE_VISIT_BEFORE ->
                     "refill on "
                             + Dates.weekday(facts.on().toLocalDate())
-                            + ", the visit before, though it is not low then";
+                            + ", the visit before, though it is not low then (refill = \"at every"
+                            + " visit\")";
             case START_FULL -> "start full";
             case LARGER_RESERVOIR ->
                     "a larger reservoir: at least "
@@ -39,8 +42,7 @@ public final class CureWords {
                     "hold the level at " + figure(facts, Quantity.LEVEL) + " at first";
             case WICK -> "hang a wick from each cup into the solution";
             case REFILL_IN_TIME -> "refill the reservoir before it is empty";
-            case TOPPED_UP_MEANWHILE ->
-                    "have somebody top it up by " + Dates.weekday(facts.on().toLocalDate());
+            case TOPPED_UP_MEANWHILE -> meanwhile(facts);
             case HOLD_MORE ->
                     "a wider tray, or a deeper one with its cups as much higher: at least "
                             + figure(facts, Quantity.ENOUGH)
@@ -171,6 +173,24 @@ public final class CureWords {
         };
     }
 
+    /** By whom it is topped up in an absence; how often where a run has shown it. */
+    private static String meanwhile(Facts facts) {
+        LocalDate first = facts.on().toLocalDate();
+        if (!facts.has(Quantity.LONGEST)) {
+            return "have somebody top it up by " + Dates.weekday(first);
+        }
+        LocalDate last = first.plusDays((long) facts.get(Quantity.LONGEST));
+        if (!facts.has(Quantity.EVERY)) {
+            return "have somebody top it up on " + Dates.weekday(first) + " (left out of away)";
+        }
+        double every = facts.get(Quantity.EVERY);
+        return "have somebody top it up "
+                + (every < 1.5 ? "every day" : "every " + Numbers.of(every, Unit.DAYS))
+                + ", "
+                + Dates.shortSpan(first, last)
+                + " (those days left out of away)";
+    }
+
     /** What to write, key by key, and what it brings. */
     private static String keptOtherwise(Facts facts) {
         List<String> parts = new ArrayList<>();
@@ -183,7 +203,7 @@ public final class CureWords {
                             + " (ec)");
         }
         if (facts.has(Quantity.LATER_SHARE)) {
-            parts.add("topped up with feed in place of plain water (with)");
+            parts.add("top-ups of feed in place of plain water (with)");
         }
         if (facts.has(Quantity.EC_LIMIT)) {
             parts.add(
@@ -192,10 +212,10 @@ public final class CureWords {
                             + " (flush)");
         }
         if (facts.has(Quantity.LEVEL)) {
-            parts.add("topped up to " + figure(facts, Quantity.LEVEL) + " (to)");
+            parts.add("top-ups to " + figure(facts, Quantity.LEVEL) + " (to)");
         }
         if (facts.has(Quantity.START_LEVEL)) {
-            parts.add("filled to " + figure(facts, Quantity.START_LEVEL) + " first (start_level)");
+            parts.add("a first filling to " + figure(facts, Quantity.START_LEVEL) + " (start_level)");
         }
         if (!facts.of().isEmpty()) {
             parts.add("visits on " + facts.of() + " (days)");
@@ -204,6 +224,11 @@ public final class CureWords {
     }
 
     private static String gain(Facts facts) {
+        if (facts.has(Quantity.CHANCE)) {
+            return ": then "
+                    + figure(facts, Quantity.CHANCE)
+                    + " of the rigs that yours might be come through";
+        }
         return facts.has(Quantity.GIVES_THEN)
                 ? ": "
                         + figure(facts, Quantity.GIVES_THEN)
