@@ -85,7 +85,7 @@ public record Warning(
     private static final double VERY_WARM_K = 5;
 
     /** A loss from which on a crop is called a poor one, as a share; assumed. */
-    static final double POOR_FRAC = 0.25;
+    public static final double POOR_FRAC = 0.25;
 
     /** What takes less than this share of a crop is no more than a note; assumed. */
     public static final double NOTED_FRAC = 0.02;

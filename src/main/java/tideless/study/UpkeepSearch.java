@@ -38,6 +38,9 @@ final class UpkeepSearch {
     /** A loss to salt and hunger that is worth a change, as a share; what is no mere note. */
     static final double WORTH_FRAC = Warning.NOTED_FRAC;
 
+    /** What it aims at, so that nothing is left to warn of. */
+    private static final double ENOUGH_FRAC = 0.5 * WORTH_FRAC;
+
     /** Strengths that are tried, as shares of the feed as it is; assumed wide enough. */
     private static final double[] STRENGTHS = {0.85, 0.7, 0.6, 0.5, 0.4, 0.3, 1.2, 1.5};
 
@@ -56,8 +59,14 @@ final class UpkeepSearch {
     /** Whatever is told has to bring so much more than what there is, as a share; assumed. */
     private static final double BETTER_FRAC = 0.03;
 
-    /** So much more of the crop may want of air take where it is filled higher; assumed. */
-    private static final double AIR_FRAC = 0.05;
+    /** So much less it may give by it than kept with the least work, as a share; assumed. */
+    private static final double LESS_FRAC = 0.05;
+
+    /** And so much of it may want of air take: no more than leaves a poor crop. */
+    private static final double AIR_FRAC = Warning.POOR_FRAC;
+
+    /** Less than this nobody weighs, g. */
+    private static final double TRACE_G = 1e-9;
 
     /** What another unit of effort has to bring, as a share of the crop; assumed. */
     private static final double EFFORT_WORTH_FRAC = 0.02;
@@ -75,7 +84,7 @@ final class UpkeepSearch {
     private static final int MEMBERS = 10;
 
     /** So many of them lost end the trial of one way; its share of survivors is known by then. */
-    private static final int LOST = 3;
+    private static final int LOST = 2;
 
     /** What a rig that comes through is worth beside a whole crop; assumed. */
     private static final double SURENESS_WORTH_FRAC = 0.5;
@@ -120,28 +129,30 @@ final class UpkeepSearch {
     /** The way to keep it; empty where none of those tried is better. */
     Optional<Found> found() {
         double chance = givenChance();
-        if (given.lossFrac() < WORTH_FRAC && chance >= Outlook.SURE) {
+        if (given.lossFrac() < ENOUGH_FRAC && chance >= Outlook.SURE) {
             return Optional.empty();
         }
         Found best = null;
         double bestScore = given.lossFrac() + SURENESS_WORTH_FRAC * (1 - chance) - BETTER_FRAC;
         OptionalDouble near = OptionalDouble.empty();
-        double airFrac = Double.NaN;
+        double wholeG = 0;
         for (Upkeep frame : frames()) {
             Tried tried = bestOf(frame, near);
             if (tried == null) {
                 continue;
             }
             near = tried.upkeep().feedMsPerCm().isPresent() ? tried.upkeep().feedMsPerCm() : near;
-            airFrac = Double.isNaN(airFrac) ? tried.outcome().airFrac() : airFrac;
+            wholeG = wholeG > 0 ? wholeG : Math.max(ownG(given), ownG(tried.outcome()));
+            double lessFrac = 1 - ownG(tried.outcome()) / Math.max(TRACE_G, wholeG);
             double cost =
                     tried.lossFrac()
-                            + tried.lessFrac()
-                            + Math.max(0, tried.outcome().airFrac() - airFrac)
+                            + Math.max(0, lessFrac)
+                            + Math.max(0, tried.outcome().airFrac() - AIR_FRAC)
                             + EFFORT_WORTH_FRAC * tried.upkeep().effort(scenario);
             boolean isEnough =
-                    tried.lossFrac() < WORTH_FRAC
-                            && tried.outcome().airFrac() < airFrac + AIR_FRAC;
+                    tried.lossFrac() < ENOUGH_FRAC
+                            && lessFrac < LESS_FRAC
+                            && tried.outcome().airFrac() < AIR_FRAC;
             if (!isEnough && cost >= bestScore) {
                 continue;
             }
@@ -159,16 +170,18 @@ final class UpkeepSearch {
         return Optional.ofNullable(best);
     }
 
-    /** The same of what there is, and whether any is harmed before it is first topped up. */
+    /** The same of what there is, and whether too many are harmed before it is first topped up. */
     private double givenChance() {
         Unknowns unknowns = Unknowns.of(scenario);
         int lost = 0;
+        int early = 0;
         for (double[] quantile : quantiles) {
             Season season = unknowns.member(quantile).season(surroundings(scenario));
             Optional<Fate.Harm> harm = Fate.of(scenario, season).firstHarm();
             lost += harm.isPresent() ? 1 : 0;
-            isHarmedEarly |= harm.filter(of -> of.atS() < EARLY_S).isPresent();
+            early += harm.filter(of -> of.atS() < EARLY_S).isPresent() ? 1 : 0;
         }
+        isHarmedEarly = 1 - early / (double) quantiles.length < Outlook.SURE;
         return 1 - lost / (double) quantiles.length;
     }
 
@@ -191,12 +204,7 @@ final class UpkeepSearch {
     }
 
     String describe() { return given.lossFrac()+" "+given.harmedH()+" "+chance(scenario)+" "+java.util.Arrays.toString(given.grams()); }
-    /**
-     * A way to keep it and what comes of it.
-     *
-     * @param lessFrac share by which the tray gives less than now, at least 0
-     */
-    private record Tried(Upkeep upkeep, Outcome outcome, double lessFrac) {
+    private record Tried(Upkeep upkeep, Outcome outcome) {
         double lossFrac() {
             return outcome.lossFrac();
         }
@@ -257,7 +265,7 @@ final class UpkeepSearch {
     /** The strength with which a frame loses least; near another's where that is known. */
     private Tried bestOf(Upkeep frame, OptionalDouble near) {
         Tried best = frame.effort(scenario) > 0 ? tried(frame) : null;
-        if (best != null && best.lossFrac() < WORTH_FRAC) {
+        if (best != null && best.lossFrac() < ENOUGH_FRAC) {
             return best;
         }
         Set<Double> strengths = new java.util.TreeSet<>();
@@ -296,14 +304,12 @@ final class UpkeepSearch {
         }
         Outcome outcome = outcome(so.get());
         boolean harms = outcome.harmedH() > given.harmedH();
-        double lessFrac = 0;
         for (int i = 0; i < outcome.grams().length; i++) {
-            double lostFrac = 1 - outcome.grams()[i] / Math.max(1e-9, given.grams()[i]);
+            double lostFrac = 1 - outcome.grams()[i] / Math.max(TRACE_G, given.grams()[i]);
             boolean isOwn = scenario.trays().get(i).id().equals(tray);
             harms |= lostFrac > (isOwn ? OWN_FRAC : OTHERS_FRAC);
-            lessFrac = Math.max(lessFrac, isOwn ? lostFrac : 0);
         }
-        return harms ? null : new Tried(upkeep, outcome, lessFrac);
+        return harms ? null : new Tried(upkeep, outcome);
     }
 
     private Outcome outcome(Scenario so) {
@@ -334,6 +340,10 @@ final class UpkeepSearch {
     static boolean maySpare(Scenario scenario, Outlook.LikelyHarm harm) {
         return harm.kind() == Event.Kind.SALT_WILTED
                 || scenario.tray(harm.tray()).orElseThrow().filling() instanceof Filling.ByHand;
+    }
+
+    private double ownG(Outcome outcome) {
+        return outcome.grams()[scenario.trays().indexOf(scenario.tray(tray).orElseThrow())];
     }
 
     /** What salt and hunger take, 0-1. */

@@ -220,7 +220,10 @@ public final class CureWords {
         if (!facts.of().isEmpty()) {
             parts.add("visits on " + facts.of() + " (days)");
         }
-        return Names.list(parts) + gain(facts);
+        int last = parts.size() - 1;
+        return (last == 0 ? "" : String.join(", ", parts.subList(0, last)) + " and ")
+                + parts.get(last)
+                + gain(facts);
     }
 
     private static String gain(Facts facts) {
