@@ -168,7 +168,7 @@ final class CureTrials {
     }
 
     /** With the feed of a tray at another strength, for all that share it. */
-    private static Optional<Scenario> fed(Scenario scenario, Tray tray, double ec, Liquid feed) {
+    static Optional<Scenario> fed(Scenario scenario, Tray tray, double ec, Liquid feed) {
         Composition water = scenario.sourceWater().composition();
         return new FeedMaker(feed.composition(), water)
                 .made(ec, feed, water)
