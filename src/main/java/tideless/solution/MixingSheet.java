@@ -43,6 +43,8 @@ public record MixingSheet(
         WATER,
         PART_A,
         PART_B,
+        /** Iron and the other micronutrients, which no salt here holds: by their own label. */
+        TRACE,
         ACID,
         BASE
     }
@@ -51,8 +53,8 @@ public record MixingSheet(
      * One pouring.
      *
      * @param what name of the liquid or salt
-     * @param grams NaN where it is measured by volume
-     * @param millilitres NaN where it is weighed
+     * @param grams NaN where it is measured by volume, or by its own label
+     * @param millilitres NaN where it is weighed, or by its own label
      * @param ecMsPerCm expected afterwards, at 25 degC
      * @param ph expected afterwards, CO2 kept
      */
@@ -210,6 +212,12 @@ public record MixingSheet(
                     }
                 }
             }
+            steps.add(
+                    vessel.step(
+                            Kind.TRACE,
+                            "Chelated iron and trace elements",
+                            Double.NaN,
+                            Double.NaN));
         } else {
             throw new AssertionError("no way to pour " + wish.supply());
         }
@@ -223,8 +231,9 @@ public record MixingSheet(
         }
         if (wish.supply() instanceof FromSalts) {
             cautions.add(
-                    "Iron and the other micronutrients are not among these salts: add a chelated"
-                            + " trace mix by its own label.");
+                    "Iron and the other micronutrients are not among these salts, and without them"
+                            + " leaves turn pale within weeks: pour a chelated trace mix by its own"
+                            + " label.");
         }
         double standingMillilitres = Double.NaN;
         if (used != null && reagent > 0) {

@@ -381,6 +381,10 @@ class MixingTest {
                                         Reagent.nitric(),
                                         Reagent.named("potassium-hydroxide-50").orElseThrow()));
         MixingSheet.Step acid = step(sheet, MixingSheet.Kind.ACID);
+        // No salt holds iron: whoever works down the list finds it in the list.
+        MixingSheet.Step trace = step(sheet, MixingSheet.Kind.TRACE);
+        assertThat(trace.grams()).isNaN();
+        assertThat(sheet.steps().indexOf(trace)).isLessThan(sheet.steps().indexOf(acid));
         assertThat(sheet.phClosed()).isCloseTo(5.8, within(0.01));
         assertThat(sheet.ecMsPerCm()).isCloseTo(1.6, within(0.002));
         // By hand: of 5.0 meq/L alkalinity 76 % is neutralised at pH 5.8 (I about 0.02), the
