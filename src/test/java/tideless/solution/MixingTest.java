@@ -396,6 +396,67 @@ class MixingTest {
         assertThat(sheet.cautions()).anyMatch(c -> c.contains("drift"));
     }
 
+    // Grades 4-0-1 and 1-4-5 name no calcium: 2.86 mol of nitrate and 0.21 of potassium a kilogram
+    // of part A. What closes it there stands in it when a meter is dipped in: no acid, and less
+    // than with part B.
+    @Test
+    void a_meter_reads_a_part_that_is_neutral_by_itself() {
+        TwoPart parts =
+                new TwoPart(
+                        new Concentrate(
+                                "part A",
+                                Map.of(LabelTerm.NITRATE_N, 4.0, LabelTerm.K2O, 1.0),
+                                1.1),
+                        new Concentrate(
+                                "part B",
+                                Map.of(
+                                        LabelTerm.NITRATE_N,
+                                        1.0,
+                                        LabelTerm.P2O5,
+                                        4.0,
+                                        LabelTerm.K2O,
+                                        5.0),
+                                1.1),
+                        100,
+                        TwoPart.Basis.PARTS_INTO_WATER);
+        MixingSheet sheet =
+                (MixingSheet)
+                        MixingSheet.of(
+                                new MixingSheet.Wish(
+                                        20,
+                                        1.8,
+                                        OptionalDouble.empty(),
+                                        SourceWater.named("soft-tap").orElseThrow(),
+                                        new MixingSheet.FromConcentrate(parts),
+                                        Reagent.nitric(),
+                                        Reagent.named("potassium-hydroxide-50").orElseThrow()));
+        MixingSheet.Step a = step(sheet, MixingSheet.Kind.PART_A);
+        assertThat(a.ph()).isBetween(6.0, 8.5);
+        assertThat(a.ecMsPerCm()).isBetween(0.5, sheet.ecMsPerCm());
+        assertThat(sheet.ecMsPerCm()).isCloseTo(1.8, within(1e-3));
+    }
+
+    // The pH wished of a day's feed is what it reads just mixed: nobody is to pour the rest later.
+    @Test
+    void a_feed_that_stands_as_it_is_meant_to_asks_for_no_second_dose() {
+        MixingSheet.Wish wish =
+                new MixingSheet.Wish(
+                        50,
+                        1.6,
+                        OptionalDouble.of(5.6),
+                        SourceWater.named("soft-tap").orElseThrow(),
+                        new MixingSheet.FromSalts(
+                                Weighing.forRecipe(
+                                                Recipe.named("steiner").orElseThrow().composition())
+                                        .orElseThrow()),
+                        Reagent.nitric(),
+                        Reagent.named("potassium-hydroxide-50").orElseThrow());
+        String rest = "the rest after that day";
+        assertThat(((MixingSheet) MixingSheet.of(wish)).cautions()).anyMatch(c -> c.contains(rest));
+        assertThat(((MixingSheet) MixingSheet.ofFeed(wish)).cautions())
+                .noneMatch(c -> c.contains(rest));
+    }
+
     // A label that forgets 1 % of N-NO3 in part A: 2.364 mmol/L of anion nobody named.
     @Test
     void labels_that_do_not_balance_are_closed_and_the_sheet_says_so() {
