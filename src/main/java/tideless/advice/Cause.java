@@ -70,6 +70,7 @@ public record Cause(Kind kind, Facts facts) {
         LAST_FRUIT_PICKED,
         /** The next crop does not wait for it, ripe or not. */
         MAKES_ROOM,
+        BEGINS,
         FOLLOWS,
         NEXT_IN_TIME,
         FLOWERS_OPEN,

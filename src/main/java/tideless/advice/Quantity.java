@@ -26,6 +26,9 @@ public enum Quantity {
     EVAPORATED_SHARE(Unit.FRACTION),
     GAIN(Unit.FRACTION),
     EVERY(Unit.DAYS),
+    LONGEST(Unit.DAYS),
+    YOUNGER(Unit.DAYS),
+    ALONE(Unit.DAYS),
     WANTED(Unit.GRAMS),
     LATER(Unit.GRAMS),
     HELD_WATER(Unit.HOURS);

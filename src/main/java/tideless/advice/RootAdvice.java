@@ -252,15 +252,21 @@ final class RootAdvice {
     /** A lower level where enough is left of it; bubbles where not, and in any case. */
     private List<Cure> airCures() {
         List<Cure> cures = new ArrayList<>();
-        if (tray.tray.filling() instanceof Filling.ByValve valve) {
-            double lowerM = valve.settingM(tray.setOn(tray.firstHour)) - LOWER_BY_M;
-            if (lowerM >= LEAST_LEVEL_M && tray.tray.cupBottomM() > LOWER_BY_M) {
-                cures.add(new Cure(Cure.Kind.LOWER_LEVEL, Facts.of(Quantity.LEVEL, lowerM * 1000)));
-            }
+        double lowerM = keptAtM() - LOWER_BY_M;
+        if (lowerM >= LEAST_LEVEL_M && tray.tray.cupBottomM() > LOWER_BY_M) {
+            cures.add(new Cure(Cure.Kind.LOWER_LEVEL, Facts.of(Quantity.LEVEL, lowerM * 1000)));
         }
         cures.add(Cure.of(Cure.Kind.AIR_STONE));
         cures.add(Cure.of(Cure.Kind.FEWER_PLANTS));
         return cures;
+    }
+
+    /** The level that a valve or a hand keeps at first, m; of a tray that is filled once 0. */
+    private double keptAtM() {
+        if (tray.tray.filling() instanceof Filling.ByValve valve) {
+            return valve.settingM(tray.setOn(tray.firstHour));
+        }
+        return tray.tray.filling() instanceof Filling.ByHand hand ? hand.toLevelM() : 0;
     }
 
     private void addTopUps() {

@@ -54,6 +54,7 @@ public record Task(
         TOP,
         HARVEST,
         CLEAN,
+        SET_OUT,
         PLANT,
         SOW_NEXT,
         READ_METERS

@@ -78,28 +78,50 @@ final class Verdicts {
                                                 Warning.Kind.DRIED_OUT,
                                                 tray.id,
                                                 tray.trace.clockAtSample(dry))));
-        OptionalDouble wiltedS = OptionalDouble.empty();
+        addWilts(tray, Event.Kind.WILTED, Event.Kind.RECOVERED, Warning.Kind.WILTED, harms);
+        addWilts(
+                tray,
+                Event.Kind.SALT_WILTED,
+                Event.Kind.SALT_BORNE,
+                Warning.Kind.SALT_WILTED,
+                harms);
+        tray.firstS(Event.Kind.DIED)
+                .ifPresent(
+                        atS ->
+                                harms.add(
+                                        new Verdict.Harm(
+                                                Warning.Kind.DIED,
+                                                tray.id,
+                                                tray.trace.clockAt(atS))));
+    }
+
+    /** Wilting of one cause that lasts, from one kind of event to another or the crop's end. */
+    private static void addWilts(
+            TrayCase tray,
+            Event.Kind begins,
+            Event.Kind ends,
+            Warning.Kind kind,
+            List<Verdict.Harm> harms) {
+        OptionalDouble fromS = OptionalDouble.empty();
         for (Event event : tray.events()) {
-            if (event.kind() == Event.Kind.WILTED) {
-                wiltedS = OptionalDouble.of(event.atS());
-            } else if (event.kind() == Event.Kind.RECOVERED) {
-                addWilt(tray, wiltedS, event.atS(), harms);
-                wiltedS = OptionalDouble.empty();
-            } else if (event.kind() == Event.Kind.DIED) {
-                harms.add(
-                        new Verdict.Harm(
-                                Warning.Kind.DIED, tray.id, tray.trace.clockAt(event.atS())));
+            if (event.kind() == begins) {
+                fromS = OptionalDouble.of(event.atS());
+            } else if (event.kind() == ends) {
+                addWilt(tray, kind, fromS, event.atS(), harms);
+                fromS = OptionalDouble.empty();
             }
         }
-        addWilt(tray, wiltedS, (tray.lastHour + 1) * Time.HOUR_S, harms);
+        addWilt(tray, kind, fromS, (tray.lastHour + 1) * Time.HOUR_S, harms);
     }
 
     private static void addWilt(
-            TrayCase tray, OptionalDouble fromS, double toS, List<Verdict.Harm> harms) {
+            TrayCase tray,
+            Warning.Kind kind,
+            OptionalDouble fromS,
+            double toS,
+            List<Verdict.Harm> harms) {
         if (toS - fromS.orElse(toS) > WILT_BORNE_H * Time.HOUR_S) {
-            harms.add(
-                    new Verdict.Harm(
-                            Warning.Kind.WILTED, tray.id, tray.trace.clockAt(fromS.getAsDouble())));
+            harms.add(new Verdict.Harm(kind, tray.id, tray.trace.clockAt(fromS.getAsDouble())));
         }
     }
 

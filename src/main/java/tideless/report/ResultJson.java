@@ -451,6 +451,16 @@ final class ResultJson {
         if (!facts.of().isEmpty()) {
             json.writeStringField("of", facts.of());
         }
+        if (!facts.litresInto().isEmpty()) {
+            json.writeObjectFieldStart("litres_into");
+            for (Map.Entry<VesselId, Double> one : facts.litresInto().entrySet()) {
+                number(
+                        json,
+                        MachineWords.of(one.getKey().kind()) + "." + one.getKey().name(),
+                        one.getValue());
+            }
+            json.writeEndObject();
+        }
         json.writeEndObject();
     }
 

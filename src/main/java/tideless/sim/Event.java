@@ -46,6 +46,8 @@ public record Event(
         DROWNED,
         /** Too salty at once for what the roots are used to: wilting by day. */
         SALT_WILTED,
+        /** The roots are used to it. */
+        SALT_BORNE,
         /** Want of oxygen costs a tenth of a day's growth, by the likely figures. */
         SHORT_OF_AIR,
         /** It no longer does. */

@@ -114,6 +114,7 @@ final class CauseWords {
                             : "the first fruit has its size: picking begins";
             case LAST_FRUIT_PICKED -> "the last fruit is picked and the crop finished";
             case MAKES_ROOM -> "the next crop is due in its place, ripe or not";
+            case BEGINS -> "the run begins with it";
             case FOLLOWS -> "the next crop of this tray";
             case NEXT_IN_TIME ->
                     "so that seedlings are ready when this crop leaves the tray on "

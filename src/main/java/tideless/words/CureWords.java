@@ -99,6 +99,12 @@ public final class CureWords {
                             + " on, half of each"
                             + downTo(facts)
                             + later(facts, "refill");
+            case WATER_SHARE ->
+                    "plain water for "
+                            + figure(facts, Quantity.LATER_SHARE)
+                            + " of each refill from "
+                            + from(facts)
+                            + " on (water_share)";
             case CHANGE_AT_LIMIT ->
                     "fresh solution whenever it reads more than "
                             + figure(facts, Quantity.EC_LIMIT);
@@ -115,7 +121,7 @@ public final class CureWords {
                             ? "a stronger feed: at least " + figure(facts, Quantity.FEED_EC)
                             : "a stronger feed";
             case FEED_IN_PLACE_OF_WATER ->
-                    "feed in place of plain water each second time you fill up";
+                    "half feed, half plain water at each top-up (water_share)";
             case OWN_RESERVOIR -> "a reservoir of its own for this crop";
             case DO_NOT_SHARE_A_FEED ->
                     "these crops do not share a feed (" + facts.of() + "): a reservoir for each";

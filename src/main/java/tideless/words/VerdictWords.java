@@ -12,6 +12,7 @@ import tideless.advice.Unit;
 import tideless.advice.Verdict;
 import tideless.advice.Warning;
 import tideless.rig.Scenario;
+import tideless.sim.Event;
 import tideless.sim.PlantingTrace;
 import tideless.sim.TrayTrace;
 import tideless.study.Forecast;
@@ -62,6 +63,7 @@ public final class VerdictWords {
         if (!outlook.get().survives() && !warnsOfWater(verdict)) {
             outlook.get().harms().stream()
                     .findFirst()
+                    .filter(harm -> harm.kind() != Event.Kind.SALT_WILTED)
                     .ifPresent(harm -> putFirst(lines, verdict, moreWater(scenario, harm)));
         }
         return notWhereHopeless(forecast, lines);
@@ -179,6 +181,7 @@ public final class VerdictWords {
                 + switch (harm.kind()) {
                     case DIED -> "is lost";
                     case WILTED -> "wilts for hours";
+                    case SALT_WILTED -> "wilts in too strong a solution";
                     default -> "dries out";
                 }
                 + " from "

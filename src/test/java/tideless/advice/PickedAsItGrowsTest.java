@@ -279,6 +279,16 @@ class PickedAsItGrowsTest {
                 .endsWith("of leaf from the whole tray; first picking.");
     }
 
+    @Test
+    void a_longer_wait_in_an_absence_is_told_beside_the_usual_one() throws IOException {
+        String visits =
+                "visits.days = \"daily\"\nvisits.away = [{ from = 2026-04-12, to = 2026-05-01 }]";
+        assertThat(tasks(run("basil", 90, visits, ""), Task.Kind.PICK_LEAVES))
+                .singleElement()
+                .asString()
+                .containsPattern("every 7 days \\(once after 2[0-9] days\\), to");
+    }
+
     private static List<String> tasks(Trace trace, Task.Kind kind) {
         return Advisor.advise(trace, trace).tasks().stream()
                 .filter(task -> task.kind() == kind)

@@ -52,9 +52,12 @@ class DiaryTest {
         // Basil of the bench comes out of the nursery 21 days old on 2 March.
         Diary.Entry sown = entry(BENCH, "Sow basil");
         Diary.Entry setOut = entry(BENCH, "Set out basil");
+        assertThat(Diary.of(BENCH).entries())
+                .filteredOn(e -> e.what().startsWith("Set out") && e.what().contains("basil"))
+                .hasSize(1);
         assertThat(setOut.lastDay()).contains(LocalDate.of(2026, 3, 2));
         assertThat(sown.lastDay()).contains(LocalDate.of(2026, 3, 2).minusDays(21));
-        assertThat(setOut.text()).contains("21 days from seed");
+        assertThat(setOut.text()).contains("21 days in the nursery");
     }
 
     @Test
