@@ -14,6 +14,8 @@ final class DayClimate {
     private double tempCS;
     private double co2PpmMol;
     private double spanS;
+    private double lowestC = Double.POSITIVE_INFINITY;
+    private double highestC = Double.NEGATIVE_INFINITY;
 
     /**
      * Adds a step.
@@ -37,6 +39,8 @@ final class DayClimate {
             litUmolPerM2 += ppfdUmolPerM2S * stepS;
         }
         tempCS += airC * stepS;
+        lowestC = Math.min(lowestC, airC);
+        highestC = Math.max(highestC, airC);
         co2PpmMol += co2Ppm * molPerM2OfStep;
         spanS += stepS;
     }
@@ -61,6 +65,16 @@ final class DayClimate {
         return tempCS / spanS;
     }
 
+    /** Coldest air of a step, degC. */
+    double lowestC() {
+        return lowestC;
+    }
+
+    /** Warmest air of a step, degC. */
+    double highestC() {
+        return highestC;
+    }
+
     /**
      * Carbon dioxide of the air, weighed by light, umol/mol; outdoor air on a day without light.
      */
@@ -81,5 +95,7 @@ final class DayClimate {
         tempCS = 0;
         co2PpmMol = 0;
         spanS = 0;
+        lowestC = Double.POSITIVE_INFINITY;
+        highestC = Double.NEGATIVE_INFINITY;
     }
 }

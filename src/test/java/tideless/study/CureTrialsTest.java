@@ -20,7 +20,9 @@ import tideless.scenario.Reading;
 import tideless.scenario.ScenarioReader;
 import tideless.words.CureWords;
 
-/** Cures of a solution are told where a run with them is better, and in words that can be written. */
+/**
+ * Cures of a solution are told where a run with them is better, and in words that can be written.
+ */
 class CureTrialsTest {
     @TempDir Path folder;
 
@@ -156,8 +158,7 @@ class CureTrialsTest {
                         salty(Forecasts.of(read(text.replace("hard-tap", "rain")), 1))
                                 .map(w -> w.measure().value() - w.measure().limit())
                                 .orElse(0.0);
-                assertThat(rain)
-                        .isLessThan(salty.measure().value() - salty.measure().limit());
+                assertThat(rain).isLessThan(salty.measure().value() - salty.measure().limit());
             }
         }
         assertThat(salty.cures()).isNotEmpty();
