@@ -7,8 +7,11 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import org.junit.jupiter.api.Test;
+import tideless.crop.CropTraits;
+import tideless.crop.Killing;
 import tideless.physics.Time;
 import tideless.scenario.ChangedScenario;
+import tideless.scenario.Crops;
 import tideless.scenario.Reading;
 
 /** What no crop lives through, whatever its roots have: by experience, on the calm bench. */
@@ -73,9 +76,27 @@ class DeathByAirTest {
         assertThat(day(dark)).isBetween(12.0, 16.0);
     }
 
+    // Each day that gives something fills its stores again; a seed has its own.
+    @Test
+    void a_day_that_gives_something_is_a_new_start() {
+        CropTraits lettuce = Crops.named("lettuce");
+        assertThat(Killing.storesTakenDays(lettuce, 0.0011, 1, 20)).isEqualTo(-14);
+        assertThat(Killing.storesTakenDays(lettuce, 0.0009, 1, 20)).isEqualTo(1);
+        assertThat(Killing.storesTakenDays(lettuce, 0, 0, 20)).isEqualTo(-14);
+    }
+
     // Below its base of some 4 degC kale rests: nothing grows, and nothing is used up.
     @Test
     void a_hardy_plant_rests_in_the_cold() {
-        assertThat(inAir("kale", "2 degC", "1 degC")).isEmpty();
+        assertThat(
+                        death(
+                                "kale",
+                                "climate.day_temperature",
+                                "2 degC",
+                                "climate.night_temperature",
+                                "1 degC",
+                                "length",
+                                "80 days"))
+                .isEmpty();
     }
 }
