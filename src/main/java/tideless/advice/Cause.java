@@ -90,6 +90,11 @@ public record Cause(Kind kind, Facts facts) {
         Objects.requireNonNull(facts, "facts");
     }
 
+    /** The same with one more figure. */
+    Cause with(Quantity quantity, double value) {
+        return new Cause(kind, facts.and(quantity, value));
+    }
+
     public static Cause of(Kind kind) {
         return new Cause(kind, Facts.NONE);
     }

@@ -43,6 +43,9 @@ final class CropAdvice {
     /** A wait of so many times the usual one is told beside it; assumed. */
     private static final double LONG_GAP_TIMES = 1.5;
 
+    /** Pickings that end below this share of the greatest take more than grows; assumed. */
+    private static final double FALLEN_FRAC = 0.5;
+
     private static final int WEEK_H = 7 * 24;
 
     private final TrayCase tray;
@@ -158,6 +161,10 @@ final class CropAdvice {
                     facts.and(Quantity.EVERY, FastMath.rint(usual))
                             .and(Quantity.LATER, laterG)
                             .on(tray.trace.clockAt(last.atS()));
+            double most = pickings.stream().mapToDouble(Event::freshG).max().orElse(0);
+            if (last.freshG() < FALLEN_FRAC * most) {
+                facts = facts.and(Quantity.LAST, last.freshG());
+            }
             if (longest >= LONG_GAP_TIMES * usual) {
                 facts = facts.and(Quantity.LONGEST, FastMath.rint(longest));
             }

@@ -112,7 +112,12 @@ final class RootAdvice {
                     Event.Kind.SALT_WILTED,
                     Warning.Kind.SALT_WILTED,
                     Cause.of(Cause.Kind.SALTIER_THAN_ROOTS_ARE_USED_TO),
-                    List.of(Cure.of(Cure.Kind.FRESH_SOLUTION_SOONER)));
+                    List.of(
+                            new Cure(
+                                    Cure.Kind.CHANGE_AT_LIMIT,
+                                    Facts.of(
+                                            Quantity.EC_LIMIT,
+                                            tray.tray.limits().ecHighMsPerCm()))));
         }
         if (isShortOfAirForSure()) {
             addOnce(

@@ -152,6 +152,7 @@ public final class ForecastTable {
         line("");
         printTasks(scenario);
         forecast.trace().trays().forEach(this::printUnripe);
+        CropWords.beside(forecast.advice().verdict()).forEach(words -> paragraph("", "", words));
         if (!scenario.feed().bottles().isEmpty()) {
             line("");
             paragraph("", "", FeedWords.inAll(scenario.feed(), 1000 * forecast.trace().feedM3()));
@@ -475,6 +476,7 @@ public final class ForecastTable {
 
     private void printWarnings() {
         printWarnings(new ArrayList<>(forecast.advice().warnings()));
+        WarningWords.minor(forecast.advice().minor()).ifPresent(words -> paragraph("", "", words));
         WarningWords.past(forecast.advice().past()).ifPresent(words -> paragraph("", "", words));
     }
 

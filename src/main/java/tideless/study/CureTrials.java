@@ -40,13 +40,17 @@ import tideless.solution.SourceWater;
  */
 final class CureTrials {
     private static final Set<Warning.Kind> OF_SOLUTION =
-            EnumSet.of(Warning.Kind.TOO_SALTY, Warning.Kind.TOO_LEAN, Warning.Kind.SHORT_OF_ONE);
+            EnumSet.of(
+                    Warning.Kind.SALT_WILTED,
+                    Warning.Kind.TOO_SALTY,
+                    Warning.Kind.TOO_LEAN,
+                    Warning.Kind.SHORT_OF_ONE);
 
     /** Strengths of a leaner feed, as shares of the one there is, the first that does. */
     private static final double[] LEANER = {0.85, 0.7, 0.55, 0.4};
 
     /** Shares of plain water in each filling of a reservoir, the first that does. */
-    private static final double[] WATER = {0.3, 0.5};
+    private static final double[] WATER = {0.3, 0.5, 0.7};
 
     /** A trial may cost so much of the harvest: less than any forecast knows. */
     private static final double BORNE_LOSS_FRAC = 0.01;
@@ -292,6 +296,7 @@ final class CureTrials {
         }
         List<Trials.Tried> tried =
                 runs.stream().map(run -> new Trials.Tried(run, Advisor.advise(run, run))).toList();
+        List<Task> tasks = changes(first.advice(), trials, tried);
         Advice told =
                 first.advice()
                         .withEachWarning(
@@ -300,7 +305,71 @@ final class CureTrials {
                                                 ? warning.withCures(
                                                         cures(first, trials, tried, warning))
                                                 : warning);
-        return told.withTasks(told.tasks().stream().map(task -> withTold(task, told)).toList());
+        return told.withTasks(
+                Advisor.inOrder(
+                        tasks.stream().map(task -> withTold(task, told)).toList(), first.trace()));
+    }
+
+    /**
+     * The tasks with every change of solution that a run has which changes it whenever it is due,
+     * where the run as written has none and one is advised.
+     */
+    private static List<Task> changes(Advice advice, List<Trial> trials, List<Trials.Tried> tried) {
+        List<Task> tasks = new ArrayList<>(advice.tasks());
+        for (int i = 0; i < trials.size(); i++) {
+            if (isChange(trials.get(i).asked().kind())) {
+                List<Task> advised = tasks.stream().filter(CureTrials::isAdvisedChange).toList();
+                for (Task once : advised) {
+                    List<Task> all =
+                            tried.get(i).advice().tasks().stream()
+                                    .filter(t -> t.kind() == once.kind() && t.isDone())
+                                    .filter(t -> t.vessel().equals(once.vessel()))
+                                    .filter(t -> t.crop().equals(once.crop()))
+                                    .map(t -> t.withIsDone(false))
+                                    .toList();
+                    if (!all.isEmpty()) {
+                        tasks.remove(once);
+                        tasks.addAll(all);
+                    }
+                }
+                break;
+            }
+        }
+        return tasks;
+    }
+
+    private static boolean isChange(Cure.Kind kind) {
+        return kind == Cure.Kind.CHANGE_AT_LIMIT || kind == Cure.Kind.FRESH_SOLUTION_SOONER;
+    }
+
+    private static boolean isAdvisedChange(Task task) {
+        return !task.isDone()
+                && (task.kind() == Task.Kind.FLUSH || task.kind() == Task.Kind.FRESH_SOLUTION);
+    }
+
+    /** A cure with what its run shows of it: of changes since when and how often they come. */
+    private static Cure shown(Trial trial, Trials.Tried tried, Warning warning) {
+        List<Task> changes =
+                tried.advice().tasks().stream()
+                        .filter(t -> t.vessel().equals(warning.vessel()))
+                        .filter(
+                                t ->
+                                        t.kind() == Task.Kind.FLUSH
+                                                || t.kind() == Task.Kind.FRESH_SOLUTION)
+                        .toList();
+        if (!isChange(trial.told().kind()) || changes.isEmpty()) {
+            return trial.told();
+        }
+        Facts facts = trial.told().facts().on(changes.get(0).due());
+        if (changes.size() > 1) {
+            double days =
+                    Duration.between(changes.get(0).due(), changes.get(changes.size() - 1).due())
+                                    .toHours()
+                            / 24.0
+                            / (changes.size() - 1);
+            facts = facts.and(Quantity.EVERY, Math.max(1, FastMath.rint(days)));
+        }
+        return new Cure(trial.told().kind(), facts);
     }
 
     /** A change of solution has the cures of its warning, as far as it had any of them. */
@@ -332,10 +401,11 @@ final class CureTrials {
                     isTried = true;
                     double left = leftFrac(first, tried.get(i), warning);
                     if (left == 0) {
-                        right.add(trials.get(i).told());
+                        right.add(shown(trials.get(i), tried.get(i), warning));
                         isTold = true;
                     } else if (left <= HALF) {
-                        helps = Optional.of(trials.get(i).told()); // the strongest of them
+                        helps = // the strongest of them
+                                Optional.of(shown(trials.get(i), tried.get(i), warning));
                     }
                 }
             }
@@ -378,7 +448,10 @@ final class CureTrials {
     /** How far past its limit and for how long, in its unit times hours; never 0. */
     private static double excess(Warning warning) {
         double hours = 1 + Duration.between(warning.from(), warning.until()).toHours();
-        double by = Math.abs(warning.measure().value() - warning.measure().limit());
+        double by =
+                Double.isNaN(warning.measure().value())
+                        ? 1
+                        : Math.abs(warning.measure().value() - warning.measure().limit());
         return hours * Math.max(1e-3, by);
     }
 }

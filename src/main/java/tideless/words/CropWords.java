@@ -4,6 +4,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import tideless.advice.RoomFindings;
+import tideless.advice.Verdict;
 import tideless.rig.Planting;
 import tideless.rig.VesselId;
 import tideless.sim.Event;
@@ -47,6 +48,21 @@ public final class CropWords {
             lines.add(notPlanted(id, tray.tray().cropOf(i)));
         }
         return lines;
+    }
+
+    /** Of each crop of which the root zone took a good deal, what it might have given. */
+    public static List<String> beside(Verdict verdict) {
+        return verdict.losses().stream()
+                .map(
+                        loss ->
+                                Names.of(loss.tray(), loss.crop())
+                                        + " gives "
+                                        + Numbers.grams(loss.ownG())
+                                        + " a plant, of "
+                                        + Numbers.grams(loss.unharmedG())
+                                        + " that roots without harm would give in the same light"
+                                        + " and air.")
+                .toList();
     }
 
     /** What plants have borne that still stand when the run ends; empty for those that do not. */

@@ -107,7 +107,8 @@ public final class CureWords {
                             + " on (water_share)";
             case CHANGE_AT_LIMIT ->
                     "fresh solution whenever it reads more than "
-                            + figure(facts, Quantity.EC_LIMIT);
+                            + figure(facts, Quantity.EC_LIMIT)
+                            + again(facts);
             case LEANER_FEED ->
                     facts.has(Quantity.FEED_EC)
                             ? "a leaner feed than "
@@ -138,7 +139,7 @@ public final class CureWords {
                             + (facts.has(Quantity.WATER_EC)
                                     ? ", which alone reads " + figure(facts, Quantity.WATER_EC)
                                     : "");
-            case FRESH_SOLUTION_SOONER -> "fresh solution sooner";
+            case FRESH_SOLUTION_SOONER -> "fresh solution sooner" + again(facts);
             case MORE_SOLUTION_PER_PLANT -> "more solution per plant";
             case MORE_AMMONIUM -> "a little more ammonium in the feed";
             case LESS_AMMONIUM -> "less ammonium in the feed";
@@ -166,6 +167,18 @@ public final class CureWords {
             case STRONGER_LAMP -> "a stronger or nearer lamp";
             case SUNNIER_PLACE -> "a sunnier place or season, or a lamp";
         };
+    }
+
+    /** As " (first on Mon 3 May, then about every 12 days)"; empty where no trial shows it. */
+    private static String again(Facts facts) {
+        return facts.on() == null
+                ? ""
+                : " (first on "
+                        + Dates.weekday(facts.on().toLocalDate())
+                        + (facts.has(Quantity.EVERY)
+                                ? ", then about every " + figure(facts, Quantity.EVERY)
+                                : "")
+                        + ")";
     }
 
     private static String from(Facts facts) {

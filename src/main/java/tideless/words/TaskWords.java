@@ -148,17 +148,32 @@ public final class TaskWords {
     /** As "; first picking, then about 60 g every 7 days, to Fri 22 May"; empty of one by date. */
     private static String later(Facts facts) {
         String first = facts.of().isEmpty() ? "" : "; first picking";
-        return !facts.has(Quantity.EVERY)
-                ? first
-                : (first.isEmpty() ? "; then about " : first + ", then about ")
-                        + CauseWords.figure(facts, Quantity.LATER)
-                        + " every "
+        if (!facts.has(Quantity.EVERY)) {
+            return first;
+        }
+        String every =
+                " every "
                         + CauseWords.figure(facts, Quantity.EVERY)
                         + (facts.has(Quantity.LONGEST)
                                 ? " (once after " + CauseWords.figure(facts, Quantity.LONGEST) + ")"
-                                : "")
+                                : "");
+        String last = Dates.weekday(facts.on().toLocalDate());
+        String then = first.isEmpty() ? "; then" : first + ", then";
+        return facts.has(Quantity.LAST)
+                ? then
+                        + every
+                        + ", falling to "
+                        + CauseWords.figure(facts, Quantity.LAST)
+                        + " on "
+                        + last
+                        + ": they are picked faster than they grow, so wait or stop once it gives"
+                        + " half of the most"
+                : then
+                        + " about "
+                        + CauseWords.figure(facts, Quantity.LATER)
+                        + every
                         + ", to "
-                        + Dates.weekday(facts.on().toLocalDate());
+                        + last;
     }
 
     /** As "6 plants, 14 days in the nursery (from Mon 16 Feb)", or "6 plants, sown in place". */
