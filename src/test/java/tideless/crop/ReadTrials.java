@@ -94,6 +94,23 @@ final class ReadTrials {
                         1.25 * 87.8,
                         "Ahmad Tusi et al. (2026), abstract, 65 to 87.8, +-25 %",
                         Growing.freshG(pak, pots.plant()) / pots.thirstKg()));
+        // Solution culture and peat; 200 umol, 16 h, 100/m2 and 28 days assumed.
+        CropTraits rocket = CropFiles.read("rocket");
+        rows.add(
+                new Emergence.Row(
+                        "ammonium-rocket",
+                        "rocket: share of ammonium that leaves the pH as it is",
+                        "",
+                        0.10,
+                        0.55,
+                        "Dickson and Fisher (2018), abstract: 0.55 in peat, above 0.10 in solution",
+                        Uptake.of(
+                                        rocket,
+                                        Emergence.lamp(200, 16, 22, 20, 0.60, 0.70),
+                                        Growing.raisedInNursery(rocket, rocket.nursery().days()),
+                                        0.01,
+                                        28)
+                                .neutralShare()));
         // Relative growth rate over ten days from day 14, 20 over 13.5 mol/d; a house assumed.
         rows.add(
                 new Emergence.Row(

@@ -55,7 +55,7 @@ final class RememberedTrials {
                 "",
                 1.2,
                 3.5,
-                "Lefsrud et al. (2006), HortScience 41:603, from memory: rises with hours, size not",
+                "Lefsrud and three more (2006), HortScience 41:603, from memory: rises with hours, size not",
                 kaleDryG(24) / kaleDryG(12));
     }
 
