@@ -51,9 +51,9 @@ public final class CarbonDioxide {
      * <p>Assimilation that is limited by the transport of electrons, as a canopy's mostly is
      * (Farquhar, von Caemmerer and Berry 1980, from memory), with the constants of Vanthoor (2011),
      * thesis Wageningen, Table 9.1: i = 0.67 c and G = 1.7 ppm per degC, here at 20 degC. Further
-     * losses to photorespiration, which that thesis takes off once more, are left out. The rule that
-     * a crop gains 1.5 (1000 / c)^2 % for each 100 ppm (Nederhoff 1994, thesis Wageningen, from
-     * memory) gives 1.13, 1.21 and 1.25.
+     * losses to photorespiration, which that thesis takes off once more, are left out. The rule
+     * that a crop gains 1.5 (1000 / c)^2 % for each 100 ppm (Nederhoff 1994, thesis Wageningen,
+     * from memory) gives 1.13, 1.21 and 1.25.
      *
      * @param ppm c, umol/mol; nothing grows at 51 and below
      */

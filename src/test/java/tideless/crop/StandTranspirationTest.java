@@ -63,8 +63,10 @@ class StandTranspirationTest {
                 0.002);
     }
 
-    // Electron-transport limited canopies at 20 degC, constants of Vanthoor (2011), Table 9.1, worked
-    // out by hand: 502/604, 636/738 and so on over 234/336. Beside them the rule of Nederhoff (1994)
+    // Electron-transport limited canopies at 20 degC, constants of Vanthoor (2011), Table 9.1,
+    // worked
+    // out by hand: 502/604, 636/738 and so on over 234/336. Beside them the rule of Nederhoff
+    // (1994)
     // for crops: exp(150 (1/400 - 1/c)), within two in a hundred.
     @ParameterizedTest(name = "{1} at {0} ppm, {2} by the rule for crops")
     @CsvSource({
