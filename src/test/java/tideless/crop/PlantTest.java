@@ -110,7 +110,7 @@ class PlantTest {
         Plant flowering = Growing.dayLater(DWARF, before, 0.09, 15, 250, 4.7, 22, 1);
         assertFalse(Growing.isFlowering(DWARF, before));
         assertTrue(Growing.isFlowering(DWARF, flowering));
-        Plant loaded = new Plant(700, 9, 4, 6, 1.5, 0.4);
+        Plant loaded = new Plant(1000, 9, 4, 6, 1.5, 0.4);
         Plant later = Growing.dayLater(DWARF, loaded, 0.09, 15, 250, 4.7, 22, 1);
         assertEquals(
                 0.6,
