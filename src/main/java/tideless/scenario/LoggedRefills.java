@@ -4,6 +4,7 @@ import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import org.apache.commons.math3.util.FastMath;
 import tideless.rig.Filling;
 import tideless.rig.LogEntry;
 import tideless.rig.Reservoir;
@@ -22,6 +23,8 @@ final class LoggedRefills {
 
     /** Or by less than so much of level, m; assumed. */
     private static final double ALIKE_M = 0.01;
+
+    private static final double TENTH_M3 = 1e-4; // of a litre
 
     private final Scenario scenario;
     private final LogReader reader;
@@ -136,6 +139,6 @@ final class LoggedRefills {
     }
 
     private static String litres(double m3) {
-        return Measure.plain(m3, UnitTable.VOLUME, "L");
+        return Measure.plain(FastMath.rint(m3 / TENTH_M3) * TENTH_M3, UnitTable.VOLUME, "L");
     }
 }

@@ -343,11 +343,11 @@ class LogReaderTest {
     void litres_that_do_not_agree_with_the_level_before_them_are_told_and_stand()
             throws IOException {
         String level = HEAD + "2026-03-06,08:00,shelf,level,20.9 cm,,\n";
-        // From 20.9 cm to the mark at 25 cm of a box of 45 by 35 cm go 6.5 L, to its rim 11.2 L.
+        // From 20.9 cm to the mark at 25 cm of a box of 40 by 28 cm go 4.6 L, to its rim 8.0 L.
         assertThat(notes(level + "2026-03-06,08:10,shelf,refill,20 L,,\n"))
                 .contains("csv:3: this refill took 20 L, but from the level in line 2")
-                .contains("to the mark go 6.45");
-        assertThat(notes(level + "2026-03-06,08:10,shelf,refill,6 L,,\n"))
+                .contains("to the mark go 4.6 L");
+        assertThat(notes(level + "2026-03-06,08:10,shelf,refill,5 L,,\n"))
                 .doesNotContain("this refill took");
         assertThat(notes(level + "2026-03-06,08:10,shelf,litres in,30 L,,\n"))
                 .contains("csv:3: 30 L were poured in, but from the level in line 2 to the rim go");
