@@ -317,7 +317,7 @@ public final class ForecastTable {
         Task most = most(group);
         if (brief) {
             printTask("  first", first, "");
-            if (most != first) {
+            if (!most.equals(first)) {
                 printTask("  most", most, "");
             }
             return;
@@ -326,7 +326,7 @@ public final class ForecastTable {
         for (Task task : group.subList(0, NEXT_FEW)) {
             before = printTask(task.equals(first) ? "  first" : "", task, before);
         }
-        if (most != last && !group.subList(0, NEXT_FEW).contains(most)) {
+        if (!most.equals(last) && !group.subList(0, NEXT_FEW).contains(most)) {
             printTask("  most", most, "");
         }
         row("  last", Dates.visit(last.due(), years), pour(last.litres()), "all in tasks.csv");
