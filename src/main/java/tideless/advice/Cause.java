@@ -30,6 +30,10 @@ public record Cause(Kind kind, Facts facts) {
         WITHOUT_WATER,
         WITHOUT_AIR,
         SALT_KILLS_SEEDLINGS,
+        SALT_KILLS,
+        FROST_KILLS,
+        HEAT_KILLS,
+        DARK_KILLS,
         // Valves.
         VALVE_LETS_IN_TOO_MUCH,
         VALVE_HANGS_SHUT,

@@ -3,6 +3,8 @@ package tideless.advice;
 import java.time.LocalDateTime;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Map;
+import java.util.Objects;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.OptionalInt;
@@ -136,6 +138,14 @@ final class RootAdvice {
         return above > 0 && above < POURED_TO_M;
     }
 
+    /** What kills by itself, by the detail of the event. */
+    private static final Map<String, Cause.Kind> DEATHS =
+            Map.of(
+                    Event.FROST, Cause.Kind.FROST_KILLS,
+                    Event.HEAT, Cause.Kind.HEAT_KILLS,
+                    Event.DARK, Cause.Kind.DARK_KILLS,
+                    Event.SALT, Cause.Kind.SALT_KILLS);
+
     private void addDied() {
         Cause.Kind why = whyDied();
         addOnce(
@@ -145,11 +155,23 @@ final class RootAdvice {
                 switch (why) {
                     case WITHOUT_WATER -> waterCures();
                     case WITHOUT_AIR -> drownedCures();
+                    case FROST_KILLS -> List.of(Cure.of(Cure.Kind.WARMER_ROOM));
+                    case HEAT_KILLS -> List.of(Cure.of(Cure.Kind.COOLER_ROOM));
+                    case DARK_KILLS -> List.of(Cure.of(Cure.Kind.MORE_LIGHT));
                     default -> List.of(Cure.of(Cure.Kind.LEANER_FEED));
                 });
     }
 
     private Cause.Kind whyDied() {
+        Optional<Cause.Kind> byItself =
+                tray.events().stream()
+                        .filter(e -> e.kind() == Event.Kind.DIED)
+                        .map(e -> DEATHS.get(e.detail()))
+                        .filter(Objects::nonNull)
+                        .findFirst();
+        if (byItself.isPresent()) {
+            return byItself.get();
+        }
         if (endsIn(Event.Kind.WILTED, Event.Kind.RECOVERED)) {
             return Cause.Kind.WITHOUT_WATER;
         }

@@ -176,6 +176,13 @@ record Diary(List<Entry> entries) {
                 double every = facts.has(Quantity.EVERY) ? facts.get(Quantity.EVERY) : 0;
                 yield Optional.of(new Again((int) every, harvest(task, forecast)));
             }
+            case PICK_LEAVES ->
+                    facts.has(Quantity.EVERY)
+                            ? Optional.of(
+                                    new Again(
+                                            (int) facts.get(Quantity.EVERY),
+                                            facts.on().toLocalDate()))
+                            : Optional.empty();
             default -> Optional.empty();
         };
     }

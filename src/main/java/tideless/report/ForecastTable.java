@@ -319,7 +319,7 @@ public final class ForecastTable {
         Task most = most(group);
         if (brief) {
             printTask("  first", first, "");
-            if (most != first && first.kind() == Task.Kind.TOP_UP) {
+            if (!most.equals(first) && first.kind() == Task.Kind.TOP_UP) {
                 printTask("  most", most, "");
             }
             return;
@@ -328,7 +328,7 @@ public final class ForecastTable {
         for (Task task : group.subList(0, NEXT_FEW)) {
             before = printTask(task.equals(first) ? "  first" : "", task, before);
         }
-        if (most != last && !group.subList(0, NEXT_FEW).contains(most)) {
+        if (!most.equals(last) && !group.subList(0, NEXT_FEW).contains(most)) {
             printTask("  most", most, "");
         }
         row("  last", Dates.visit(last.due(), years), pour(last.litres()), "all in tasks.csv");
@@ -492,7 +492,7 @@ public final class ForecastTable {
         List<List<Warning>> alike = WarningWords.alike(warnings);
         int lines = 0;
         int told = 0;
-        String cureBefore = "";
+        String cureBefore = brief ? toldFirst() : "";
         for (List<Warning> group : alike) {
             String cure = cure(group.get(0));
             List<String> text =
@@ -517,6 +517,26 @@ public final class ForecastTable {
         if (told < alike.size()) {
             line("  " + count(alike.size() - told, "lesser warning") + " more in warnings.csv");
         }
+    }
+
+    /**
+     * The cure that the verdict names, as it would follow its warning; empty where it names none.
+     */
+    private String toldFirst() {
+        return forecast.advice()
+                .verdict()
+                .first()
+                .filter(first -> !first.cures().isEmpty())
+                .filter(
+                        first ->
+                                VerdictWords.lines(forecast).stream()
+                                        .anyMatch(
+                                                line ->
+                                                        line.contains(
+                                                                CureWords.of(
+                                                                        first.cures().get(0)))))
+                .map(this::cure)
+                .orElse("");
     }
 
     private String warning(List<Warning> group) {

@@ -99,9 +99,7 @@ final class AbsenceTrials {
     private List<LocalDate> days(Visits.Absence absence, int every) {
         List<LocalDate> days = new ArrayList<>();
         int visits = 0;
-        for (LocalDate day = absence.from();
-                !day.isAfter(absence.to());
-                day = day.plusDays(1)) {
+        for (LocalDate day = absence.from(); !day.isAfter(absence.to()); day = day.plusDays(1)) {
             boolean wouldBe = scenario.visits().weekdays().contains(day.getDayOfWeek());
             visits += wouldBe ? 1 : 0;
             if (wouldBe && visits % every == 0) {

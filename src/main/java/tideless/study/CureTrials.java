@@ -126,7 +126,7 @@ final class CureTrials {
             case LEANER_FEED -> leaner(scenario, tray, feed, ec, cure);
             case STRONGER_FEED ->
                     cure.facts().has(Quantity.FEED_EC)
-                            ? fed(scenario, tray, cure.facts().get(Quantity.FEED_EC), feed)
+                            ? fed(scenario, cure.facts().get(Quantity.FEED_EC), feed)
                                     .map(other -> new Trial(cure, cure, Optional.of(vessel), other))
                                     .stream()
                                     .toList()
@@ -151,7 +151,7 @@ final class CureTrials {
             double shown = FastMath.rint(to / TOLD_TO_MS_PER_CM) * TOLD_TO_MS_PER_CM;
             Facts facts =
                     Facts.of(Quantity.FEED_EC, ec).and(Quantity.WANTED_EC, isTold ? to : shown);
-            fed(scenario, tray, isTold ? to : shown, feed)
+            fed(scenario, isTold ? to : shown, feed)
                     .ifPresent(
                             other ->
                                     trials.add(
@@ -168,14 +168,14 @@ final class CureTrials {
     }
 
     /** With the feed of a tray at another strength, for all that share it. */
-    static Optional<Scenario> fed(Scenario scenario, Tray tray, double ec, Liquid feed) {
+    static Optional<Scenario> fed(Scenario scenario, double ec, Liquid feed) {
         Composition water = scenario.sourceWater().composition();
         return new FeedMaker(feed.composition(), water)
                 .made(ec, feed, water)
-                .map(other -> with(scenario, tray, feed, other));
+                .map(other -> with(scenario, feed, other));
     }
 
-    private static Scenario with(Scenario scenario, Tray tray, Liquid feed, Liquid other) {
+    private static Scenario with(Scenario scenario, Liquid feed, Liquid other) {
         if (feed.equals(scenario.feed())) {
             return scenario.withFeed(other);
         }
@@ -219,7 +219,7 @@ final class CureTrials {
                                         cure,
                                         cure,
                                         Optional.of(tray.id()),
-                                        with(scenario, tray, feed, other)))
+                                        with(scenario, feed, other)))
                 .stream()
                 .toList();
     }

@@ -28,7 +28,8 @@ public final class Forecasts {
     public static Forecast of(Scenario scenario, long seed) {
         InTurn inTurn = new InTurn();
         List<Supplier<Trace>> runs = runs(scenario);
-        Judging judging = new Judging(scenario, inTurn.each(runs.size(), i -> runs.get(i).get()), seed);
+        Judging judging =
+                new Judging(scenario, inTurn.each(runs.size(), i -> runs.get(i).get()), seed);
         List<Supplier<Trace>> trials = judging.runs();
         return judging.after(inTurn.each(trials.size(), i -> trials.get(i).get()));
     }
@@ -41,7 +42,8 @@ public final class Forecasts {
     public static Forecast of(Scenario scenario, long seed, Workers workers)
             throws InterruptedException {
         List<Supplier<Trace>> runs = runs(scenario);
-        Judging judging = new Judging(scenario, workers.each(runs.size(), i -> runs.get(i).get()), seed);
+        Judging judging =
+                new Judging(scenario, workers.each(runs.size(), i -> runs.get(i).get()), seed);
         List<Supplier<Trace>> trials = judging.runs();
         return judging.after(workers.each(trials.size(), i -> trials.get(i).get()));
     }
@@ -113,8 +115,8 @@ public final class Forecasts {
         }
 
         /**
-         * Each trial and its twin, then that of each cure and upkeep, then the one run with all fills before
-         * absences, then the one with deeper trays.
+         * Each trial and its twin, then that of each cure and upkeep, then the one run with all
+         * fills before absences, then the one with deeper trays.
          */
         List<Supplier<Trace>> runs() {
             List<Supplier<Trace>> runs = new ArrayList<>();

@@ -57,18 +57,10 @@ record Upkeep(
         weekdays = weekdays.map(Set::copyOf);
     }
 
-
     Upkeep fedAt(double msPerCm) {
         return new Upkeep(
-                tray,
-                OptionalDouble.of(msPerCm),
-                changesAtLimit,
-                poursFeed,
-                weekdays,
-                toM,
-                startM);
+                tray, OptionalDouble.of(msPerCm), changesAtLimit, poursFeed, weekdays, toM, startM);
     }
-
 
     /** How much more work it is than as it is. */
     double effort(Scenario as) {
@@ -95,7 +87,7 @@ record Upkeep(
         if (feedMsPerCm.isEmpty()) {
             return Optional.of(so);
         }
-        return CureTrials.fed(so, now, feedMsPerCm.getAsDouble(), so.feedOf(now));
+        return CureTrials.fed(so, feedMsPerCm.getAsDouble(), so.feedOf(now));
     }
 
     private Tray kept(Tray now) {

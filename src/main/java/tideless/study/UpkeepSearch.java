@@ -80,7 +80,9 @@ final class UpkeepSearch {
     /** And its own, where it comes through the more surely. */
     private static final double OWN_FRAC = 0.15;
 
-    /** Rigs that the grower's might be of which as many as a forecast asks for must come through. */
+    /**
+     * Rigs that the grower's might be of which as many as a forecast asks for must come through.
+     */
     private static final int MEMBERS = 10;
 
     /** So many of them lost end the trial of one way; its share of survivors is known by then. */
@@ -199,11 +201,19 @@ final class UpkeepSearch {
     }
 
     private Surroundings surroundings(Scenario so) {
-        return surroundings.computeIfAbsent(
-                so.visits(), visits -> Surroundings.forSeasons(so));
+        return surroundings.computeIfAbsent(so.visits(), visits -> Surroundings.forSeasons(so));
     }
 
-    String describe() { return given.lossFrac()+" "+given.harmedH()+" "+chance(scenario)+" "+java.util.Arrays.toString(given.grams()); }
+    String describe() {
+        return given.lossFrac()
+                + " "
+                + given.harmedH()
+                + " "
+                + chance(scenario)
+                + " "
+                + java.util.Arrays.toString(given.grams());
+    }
+
     private record Tried(Upkeep upkeep, Outcome outcome) {
         double lossFrac() {
             return outcome.lossFrac();
@@ -291,8 +301,7 @@ final class UpkeepSearch {
     /** Of those that lose as little as the best, the one furthest from its ends. */
     private static Tried middleOfBest(List<Tried> fed) {
         double least = fed.stream().mapToDouble(Tried::lossFrac).min().orElse(0);
-        List<Tried> alike =
-                fed.stream().filter(t -> t.lossFrac() <= least + ALIKE_FRAC).toList();
+        List<Tried> alike = fed.stream().filter(t -> t.lossFrac() <= least + ALIKE_FRAC).toList();
         return alike.isEmpty() ? null : alike.get(alike.size() / 2);
     }
 

@@ -40,6 +40,10 @@ final class CauseWords {
             case ROSE_ABOVE_AIR_ROOTS -> "the level rose above what the air roots were used to";
             case WITHOUT_WATER -> "the plants were without water for too long";
             case WITHOUT_AIR -> "the roots were without air for too long";
+            case SALT_KILLS -> "in so strong a solution nothing has grown for too long";
+            case FROST_KILLS -> "frost kills it";
+            case HEAT_KILLS -> "heat kills it";
+            case DARK_KILLS -> "without light it has lived on its stores for too long";
             case SALT_KILLS_SEEDLINGS -> "the solution is too strong for seedlings";
             case VALVE_LETS_IN_TOO_MUCH ->
                     "more comes in than the valve should let in, over the overflow at "

@@ -215,7 +215,8 @@ public final class CureWords {
             parts.add("top-ups to " + figure(facts, Quantity.LEVEL) + " (to)");
         }
         if (facts.has(Quantity.START_LEVEL)) {
-            parts.add("a first filling to " + figure(facts, Quantity.START_LEVEL) + " (start_level)");
+            parts.add(
+                    "a first filling to " + figure(facts, Quantity.START_LEVEL) + " (start_level)");
         }
         if (!facts.of().isEmpty()) {
             parts.add("visits on " + facts.of() + " (days)");

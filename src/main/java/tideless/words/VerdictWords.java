@@ -159,9 +159,7 @@ public final class VerdictWords {
                 Shortfall.cureOf(
                         scenario,
                         harm.tray(),
-                        scenario.start()
-                                .atStartOfDay()
-                                .plusSeconds((long) harm.atS().low()));
+                        scenario.start().atStartOfDay().plusSeconds((long) harm.atS().low()));
         boolean isTried =
                 cure.kind() == Cure.Kind.FILL_HIGHER || cure.kind() == Cure.Kind.VISIT_MORE_OFTEN;
         return isTried || harm.kind() == Event.Kind.SALT_WILTED
@@ -225,7 +223,7 @@ public final class VerdictWords {
                 + switch (harm.kind()) {
                     case DIED -> "is lost";
                     case WILTED -> "wilts for hours";
-                    case SALT_WILTED -> "wilts in too strong a solution";
+                    case SALT_WILTED -> "wilts from salt";
                     default -> "dries out";
                 }
                 + " from "

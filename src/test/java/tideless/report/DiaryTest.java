@@ -106,6 +106,21 @@ class DiaryTest {
                 .isNotEqualTo(Diary.id("run", "refill", VesselId.reservoir("a"), 1));
     }
 
+    // Two trays of lettuce turned into kale, picked by thirds a week from the third week on.
+    @Test
+    void leaves_that_are_picked_every_week_come_again_until_the_last_picking() {
+        Forecast kale =
+                forecast(
+                        "calm-bench",
+                        new ChangedScenario.Change("tray.left.crop", "kale"),
+                        new ChangedScenario.Change("length", "70 days"));
+        Diary.Again again = entry(kale, "Pick leaves, tray left").again().orElseThrow();
+        assertThat(again.everyDays()).isEqualTo(7);
+        assertThat(again.lastDay())
+                .isAfter(LocalDate.of(2026, 4, 26))
+                .isBefore(LocalDate.of(2026, 5, 11));
+    }
+
     // Somebody comes on Tuesdays and Saturdays: fruit is picked and flowers are shaken then, be it
     // seldomer than they would be in a house with a gardener.
     @Test

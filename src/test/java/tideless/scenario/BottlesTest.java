@@ -215,6 +215,17 @@ class BottlesTest {
                 ElectricalConductivity.AIR_CO2_PPM);
     }
 
+    // Its pH of 6.0 is what it reads once it has stood; just mixed it reads less, and that is no
+    // wish that asks for more acid.
+    @Test
+    void the_sheet_of_a_feed_asks_for_its_acid_once() {
+        Reading.Good good =
+                (Reading.Good) ScenarioReader.read(Path.of("scenarios", "science-room-bench.toml"));
+        MixingSheet sheet = DayOneMix.of(good, 50).orElseThrow().sheet();
+        assertTrue(sheet.steps().stream().anyMatch(s -> s.kind() == MixingSheet.Kind.ACID));
+        assertTrue(sheet.cautions().stream().noneMatch(c -> c.contains("the rest after that day")));
+    }
+
     // Labels are long; both stand in full, and make the sheet: 1:100 at full strength is 10 mL of
     // each to a litre, and 1.5 mS/cm takes 0.39 of it.
     @Test

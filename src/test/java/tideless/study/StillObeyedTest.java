@@ -1,7 +1,6 @@
 package tideless.study;
 
 import static org.assertj.core.api.Assertions.assertThat;
-import static org.junit.jupiter.api.Assertions.assertEquals;
 
 import java.io.IOException;
 import java.nio.file.Files;
@@ -19,12 +18,10 @@ import org.junit.jupiter.params.provider.CsvSource;
 import tideless.advice.Cure;
 import tideless.advice.Facts;
 import tideless.advice.Quantity;
-import tideless.advice.Warning;
 import tideless.rig.Scenario;
 import tideless.rig.Visits;
 import tideless.scenario.Reading;
 import tideless.scenario.ScenarioReader;
-import tideless.sim.GrowthLost;
 import tideless.words.VerdictWords;
 
 /**
@@ -61,9 +58,7 @@ class StillObeyedTest {
         Forecast forecast = run(text);
         assertThat(grams(forecast)).isLessThan(fromG);
         List<String> told = new ArrayList<>();
-        for (Optional<Cure> first = first(forecast);
-                first.isPresent();
-                first = first(forecast)) {
+        for (Optional<Cure> first = first(forecast); first.isPresent(); first = first(forecast)) {
             told.add(VerdictWords.lines(forecast).toString());
             System.out.println(name + " " + grams(forecast) + " " + told.get(told.size() - 1));
             assertThat(told).hasSizeLessThanOrEqualTo(ROUNDS);
@@ -150,7 +145,12 @@ class StillObeyedTest {
             so = written(so, "[tray.", "start_level", figure(facts, Quantity.START_LEVEL, "mm"));
         }
         if (!facts.of().isEmpty()) {
-            so = written(so, "[visits]", "days", "[\"" + facts.of().replace(", ", "\", \"") + "\"]");
+            so =
+                    written(
+                            so,
+                            "[visits]",
+                            "days",
+                            "[\"" + facts.of().replace(", ", "\", \"") + "\"]");
         }
         return so;
     }
@@ -181,7 +181,12 @@ class StillObeyedTest {
     private static String written(String text, String table, String key, String value) {
         String of = table.startsWith("[") ? table : "";
         Matcher header =
-                Pattern.compile("(?m)^" + Pattern.quote(of) + ".*" + (of.isEmpty() ? Pattern.quote(table) : "") + ".*$")
+                Pattern.compile(
+                                "(?m)^"
+                                        + Pattern.quote(of)
+                                        + ".*"
+                                        + (of.isEmpty() ? Pattern.quote(table) : "")
+                                        + ".*$")
                         .matcher(text);
         assertThat(header.find()).as(table).isTrue();
         int next = text.indexOf("\n[", header.end());
