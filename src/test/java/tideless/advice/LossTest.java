@@ -1,0 +1,97 @@
+package tideless.advice;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import java.time.LocalDateTime;
+import java.util.List;
+import java.util.Optional;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
+import tideless.rig.VesselId;
+import tideless.sim.Stress;
+import tideless.words.CropWords;
+import tideless.words.VerdictWords;
+import tideless.words.WarningWords;
+
+/** What a root zone takes of a crop: in the verdict, and in the order of warnings. */
+class LossTest {
+    private static final VesselId GUTTER = VesselId.tray("gutter");
+    private static final LocalDateTime AT = LocalDateTime.of(2026, 4, 3, 8, 0);
+
+    private static Warning warning(Warning.Kind kind, double loss) {
+        return new Warning(
+                kind,
+                GUTTER,
+                AT,
+                AT.plusDays(20),
+                Measure.atMost(5, 4, Unit.MS_PER_CM),
+                new Cause(Cause.Kind.SALTS_STAY_BEHIND, Facts.of(Quantity.LOSS, loss)),
+                List.of());
+    }
+
+    private static Verdict losing(double frac) {
+        return new Verdict(
+                true,
+                Optional.empty(),
+                List.of(),
+                List.of(new Verdict.WaterLeft(GUTTER, AT, 1000)),
+                Optional.empty(),
+                List.of(
+                        new Verdict.Loss(
+                                GUTTER, "", "strawberry", Stress.SALT, frac, frac, 20, 200)));
+    }
+
+    /** A quarter is a poor crop, less is none. */
+    @ParameterizedTest
+    @CsvSource({"0.25, true", "0.249, false"})
+    void a_crop_that_lives_and_gives_little_is_not_called_one_that_survives(
+            double frac, boolean poor) {
+        String line = VerdictWords.lines(losing(frac)).get(0);
+        assertEquals(
+                poor
+                        ? "The plants live, but give little: tray gutter (strawberry) loses 25 % of the"
+                                + " harvest, most of it to salt."
+                        : "The crop survives: nothing dies, wilts or dries out.",
+                line);
+        assertEquals(
+                List.of(
+                        "tray gutter gives 20 g a plant, of 200 g that roots without harm would give"
+                                + " in the same light and air."),
+                CropWords.beside(losing(frac)));
+    }
+
+    @ParameterizedTest
+    @CsvSource({"TOO_SALTY, 0.019, true", "TOO_SALTY, 0.021, false", "TOO_STILL, 0.5, true"})
+    void what_takes_next_to_nothing_is_a_note(Warning.Kind kind, double loss, boolean minor) {
+        assertEquals(minor, warning(kind, loss).isMinor());
+    }
+
+    @Test
+    void what_takes_more_is_told_first_and_what_kills_before_that() {
+        Warning salt = warning(Warning.Kind.TOO_SALTY, 0.3);
+        Warning hunger = warning(Warning.Kind.TOO_LEAN, 0.6);
+        Warning dry = warning(Warning.Kind.RAN_DRY, 0);
+        Warning little = warning(Warning.Kind.SHORT_OF_AIR, 0.1);
+        Warning dead = warning(Warning.Kind.DIED, 0);
+        List<Warning> sorted =
+                List.of(little, dry, hunger, dead, salt).stream()
+                        .sorted(Warning.GRAVEST_FIRST)
+                        .toList();
+        assertEquals(List.of(dead, hunger, salt, dry, little), sorted);
+    }
+
+    @Test
+    void a_warning_tells_what_it_takes_and_notes_are_one_line() {
+        assertTrue(
+                WarningWords.brief(warning(Warning.Kind.TOO_SALTY, 0.41))
+                        .endsWith("; takes 41 % of the harvest"));
+        assertFalse(WarningWords.brief(warning(Warning.Kind.TOO_SALTY, 0.004)).contains("harvest"));
+        assertEquals(
+                Optional.of("Costs next to nothing: too salty, tray gutter (3 to 23 Apr)."),
+                WarningWords.minor(List.of(warning(Warning.Kind.TOO_SALTY, 0.01))));
+        assertEquals(Optional.empty(), WarningWords.minor(List.of()));
+    }
+}
