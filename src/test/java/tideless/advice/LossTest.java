@@ -80,7 +80,7 @@ class LossTest {
                 List.of(little, dry, hunger, dead, salt).stream()
                         .sorted(Warning.GRAVEST_FIRST)
                         .toList();
-        assertEquals(List.of(dead, hunger, salt, dry, little), sorted);
+        assertEquals(List.of(dead, hunger, salt, little, dry), sorted);
     }
 
     @Test
