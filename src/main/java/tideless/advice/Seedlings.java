@@ -34,7 +34,12 @@ final class Seedlings {
             cures.add(
                     new Cure(
                             Cure.Kind.HIGHER_LEVEL_AT_FIRST,
-                            Facts.of(Quantity.LEVEL, wetCupM * 1000)));
+                            tooEarly(tray.tray)
+                                    .map(
+                                            reach ->
+                                                    Facts.of(Quantity.LEVEL, wetCupM * 1000)
+                                                            .on(reachedOn(tray, reach)))
+                                    .orElse(Facts.of(Quantity.LEVEL, wetCupM * 1000))));
         }
         cures.add(Cure.of(Cure.Kind.WAIT_IN_NURSERY));
         cures.add(Cure.of(Cure.Kind.WICK));
@@ -70,6 +75,11 @@ final class Seedlings {
                                                 untilThen(tray),
                                                 List.of(),
                                                 false)));
+    }
+
+    /** The day on which the roots are down. */
+    private static LocalDateTime reachedOn(TrayCase tray, RootReach reach) {
+        return tray.trace.clockAt(tray.planting.fromS() + reach.days().orElseThrow() * Time.DAY_S);
     }
 
     private static LocalDateTime dueAt(TrayCase tray, RootReach reach) {

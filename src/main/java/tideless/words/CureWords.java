@@ -39,7 +39,11 @@ public final class CureWords {
             case PLAN_REFILLS -> "plan refills";
             case WAIT_IN_NURSERY -> "keep them in the nursery with their roots hanging";
             case HIGHER_LEVEL_AT_FIRST ->
-                    "hold the level at " + figure(facts, Quantity.LEVEL) + " at first";
+                    "hold the level at "
+                            + figure(facts, Quantity.LEVEL)
+                            + (facts.on() == null
+                                    ? " at first"
+                                    : " to about " + Dates.weekday(facts.on().toLocalDate()));
             case WICK -> "hang a wick from each cup into the solution";
             case REFILL_IN_TIME -> "refill the reservoir before it is empty";
             case TOPPED_UP_MEANWHILE -> meanwhile(facts);

@@ -111,7 +111,7 @@ class SeedlingsTest {
                 task.cures().stream().map(Cure::kind).toList());
         assertEquals(
                 "roots 60 mm, the level is 50 mm below the cups; until then hold the level at 83 mm"
-                        + " at first; or keep them in the nursery with their roots hanging;"
+                        + " to about Wed 9 Sep; or keep them in the nursery with their roots hanging;"
                         + " or hang a wick from each cup into the solution; advised, not done",
                 TaskWords.why(task));
     }
