@@ -132,9 +132,10 @@ public final class Validation {
         page.append(
                 text(
                         "Of the %d rows of uptake per litre, in a feed of 2 mS/cm, %d lie within 0.75 to 1.25 of the"
-                                + " published one: met by choice, as said\nabove; the others are calcium and"
-                                + " magnesium of tomato, calcium of pepper, and strawberry: rows that are the"
-                                + " strength\nof feeds, from memory, and hold more than plants do; and calcium of lettuce, by a hundredth (the reasons stand below).\n\n",
+                                + " published one: met by choice, as said\nabove; the others are calcium of"
+                                + " tomato and pepper, and strawberry: rows that are the"
+                                + " strength\nof feeds, from memory, and hold more than plants do; and calcium of"
+                                + " lettuce, by a hundredth (the reasons stand below).\n\n",
                         uptake.size(), uptake.stream().filter(Emergence.Row::hit).count()));
         List<Emergence.Row> measured =
                 rows.stream().filter(row -> MEASURED_UPTAKE.contains(row.id())).toList();
