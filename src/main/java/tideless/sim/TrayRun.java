@@ -13,6 +13,7 @@ import tideless.rig.Shape;
 import tideless.rig.Tray;
 import tideless.solution.Brine;
 import tideless.solution.Composition;
+import tideless.solution.ConductivityBounds;
 import tideless.solution.ElectricalConductivity;
 import tideless.solution.Meter;
 import tideless.solution.RespiredCarbon;
@@ -615,6 +616,10 @@ final class TrayRun {
             growing.growOvernight(
                     atS, day, levelM(), water.m3 > 0 ? salts.concentrations(water.m3) : null, log);
         }
+    }
+
+    ConductivityBounds conductivityBounds() {
+        return new ConductivityBounds(salts.concentrations(water.m3));
     }
 
     double ecMsPerCm(Meter meter) {
