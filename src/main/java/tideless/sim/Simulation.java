@@ -23,6 +23,7 @@ public final class Simulation {
     static final double QUIET_STEP_S = 6 * Time.HOUR_S;
 
     private final Scenario scenario;
+    private final boolean keepsSeries;
     private final Timeline timeline;
     private final AirSeries air;
     private final EventLog log = new EventLog();
@@ -42,6 +43,7 @@ public final class Simulation {
             boolean keepsSeries,
             Departures departures) {
         this.scenario = scenario;
+        this.keepsSeries = keepsSeries;
         timeline = surroundings.timeline;
         air = surroundings.air;
         meters = new Meter[scenario.trays().size()];
@@ -184,9 +186,11 @@ public final class Simulation {
                 tray.water.m3 -= lost;
                 tray.took(0, lost, 0, null, 0, 0);
             }
+            boolean saltsMayWait = saltsMayWait(end, spanS);
             for (TrayRun tray : trays) {
                 ReservoirRun source = feedOf[tray.index];
-                tray.end(step, timeS, spanS, air, source == null ? tray.tempC : source.tempC, log);
+                double inflowC = source == null ? tray.tempC : source.tempC;
+                tray.end(step, timeS, spanS, air, inflowC, saltsMayWait, log);
             }
             for (ReservoirRun reservoir : reservoirs) {
                 reservoir.end(step, spanS, air);
@@ -220,6 +224,15 @@ public final class Simulation {
             end++;
         }
         return end;
+    }
+
+    // Nobody looks, nothing falls, no day ends, and no series is kept.
+    private boolean saltsMayWait(int end, double spanS) {
+        return !keepsSeries
+                && spanS > EXACT_UP_TO_S
+                && !timeline.endsDay[end - 1]
+                && !timeline.visit[end]
+                && scenario.log().entries().isEmpty();
     }
 
     private boolean isQuiet(double timeS) {
