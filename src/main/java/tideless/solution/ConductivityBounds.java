@@ -90,10 +90,8 @@ public final class ConductivityBounds {
         double calcium = lambda(Species.CA, strong);
         double twofold =
                 calcium * ca + lambda(Species.MG, strong) * mg - calcium * (so4 + p + unbalanced);
-        double without =
-                pairLacks(strong) * (so4 + p) + lambda(Species.NH4, strong) * unbalanced;
-        leastMsPerCm =
-                MS_PER_CM * (single + Math.max(twofold, -without)) - ALLOWANCE_MS_PER_CM;
+        double without = pairLacks(strong) * (so4 + p) + lambda(Species.NH4, strong) * unbalanced;
+        leastMsPerCm = MS_PER_CM * (single + Math.max(twofold, -without)) - ALLOWANCE_MS_PER_CM;
     }
 
     /** EC is at least that, mS/cm. */

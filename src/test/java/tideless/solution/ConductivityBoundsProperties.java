@@ -38,8 +38,7 @@ class ConductivityBoundsProperties {
         assertTrue(apart(12, 5, 4, 2, 1.5, 1) < 0.5);
     }
 
-    private static double apart(
-            double no3, double k, double ca, double mg, double so4, double p) {
+    private static double apart(double no3, double k, double ca, double mg, double so4, double p) {
         double[] mol = new double[Component.COUNT];
         mol[Component.K.ordinal()] = k;
         mol[Component.CA.ordinal()] = ca;
