@@ -199,6 +199,11 @@ final class TrayRun {
                 && precipitate.mayFall(salts.mol, water.m3, carbonDioxideMolPerM3(), tempC);
     }
 
+    /** The same where it was last worked out days ago. */
+    boolean mayPrecipitateAfterDays() {
+        return precipitate.mayFallAfterDays(salts.mol, water.m3, carbonDioxideMolPerM3(), tempC);
+    }
+
     /** Lets fall what stands well above saturation. */
     void settle(double atS, EventLog log) {
         precipitate.settle(
