@@ -382,41 +382,13 @@ public record Fit(
             for (int i = 0; i < of.length; i++) {
                 double about = Double.isNaN(foretold[i]) ? value[i] : foretold[i];
                 of[i] =
-                        isAfterUntold(believed.get(i))
+                        Untold.isBefore(scenario, lived, believed.get(i))
                                 ? Believed.anything(scenario, believed.get(i))
                                 : Believed.deviation(scenario, believed.get(i), about, wanders[i])
                                         .orElseThrow();
             }
             return of;
         }
-
-        /**
-         * Whether a level is the first that the log tells of a vessel that somebody will have
-         * filled before, nobody knows when.
-         */
-        private boolean isAfterUntold(LogEntry.Reading reading) {
-            boolean isOfWater =
-                    reading.what() == LogEntry.Quantity.LEVEL
-                            || reading.what() == LogEntry.Quantity.POURED;
-            return isOfWater
-                    && scenario.log().entries().stream()
-                            .takeWhile(entry -> !entry.equals(reading))
-                            .noneMatch(entry -> Oddities.tellsOf(reading.where(), entry))
-                    && lived.stream()
-                            .anyMatch(
-                                    event ->
-                                            event.vessel().equals(reading.where())
-                                                    && event.atS() < reading.atS()
-                                                    && FILLS.contains(event.kind()));
-        }
-
-        /** What is done to a vessel after which its level is another. */
-        private static final Set<Event.Kind> FILLS =
-                Set.of(
-                        Event.Kind.REFILL,
-                        Event.Kind.TOP_UP,
-                        Event.Kind.FRESH_SOLUTION,
-                        Event.Kind.FLUSH);
 
         /** Forecasts of the believed readings at points of a space. */
         private double[][] forecasts(FitSpace space, double[][] points)
