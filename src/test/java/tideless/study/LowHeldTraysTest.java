@@ -121,8 +121,7 @@ class LowHeldTraysTest {
             assertTrue(tray.fruitFreshG().at(tomatoes.trace().hours() - 1) > 300);
         }
         // It passes the limit by 4 % before the last fruit, within a meter's doubt and when no
-        // solution
-        // is changed any more: no warning, and no flush.
+        // solution is changed any more: no warning, and no flush.
         assertFalse(told(tomatoes.trace()).contains(Event.Kind.FLUSH));
     }
 }
