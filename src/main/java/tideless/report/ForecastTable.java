@@ -296,12 +296,14 @@ public final class ForecastTable {
     }
 
     private void printGroup(List<Task> all) {
-        // Cleaning is told at the harvest it follows; what is poured in then is told by its litres.
+        // What stands there on day one is known to whoever set it out; since when it was raised is
+        // told with all reasons. Cleaning is told at the harvest it follows; what is poured in then
+        // is told by its litres.
         List<Task> group =
                 brief && all.get(0).kind() == Task.Kind.CLEAN
                         ? all.stream().filter(task -> task.litres() > 0).toList()
                         : all;
-        if (group.isEmpty()) {
+        if (group.isEmpty() || brief && group.get(0).kind() == Task.Kind.SET_OUT) {
             return;
         }
         if (group.size() <= LISTED_WHOLE) {
@@ -317,7 +319,7 @@ public final class ForecastTable {
         Task most = most(group);
         if (brief) {
             printTask("  first", first, "");
-            if (!most.equals(first)) {
+            if (!most.equals(first) && first.kind() == Task.Kind.TOP_UP) {
                 printTask("  most", most, "");
             }
             return;
@@ -490,7 +492,7 @@ public final class ForecastTable {
         List<List<Warning>> alike = WarningWords.alike(warnings);
         int lines = 0;
         int told = 0;
-        String cureBefore = "";
+        String cureBefore = brief ? toldFirst() : "";
         for (List<Warning> group : alike) {
             String cure = cure(group.get(0));
             List<String> text =
@@ -515,6 +517,26 @@ public final class ForecastTable {
         if (told < alike.size()) {
             line("  " + count(alike.size() - told, "lesser warning") + " more in warnings.csv");
         }
+    }
+
+    /**
+     * The cure that the verdict names, as it would follow its warning; empty where it names none.
+     */
+    private String toldFirst() {
+        return forecast.advice()
+                .verdict()
+                .first()
+                .filter(first -> !first.cures().isEmpty())
+                .filter(
+                        first ->
+                                VerdictWords.lines(forecast).stream()
+                                        .anyMatch(
+                                                line ->
+                                                        line.contains(
+                                                                CureWords.of(
+                                                                        first.cures().get(0)))))
+                .map(this::cure)
+                .orElse("");
     }
 
     private String warning(List<Warning> group) {

@@ -6,6 +6,7 @@ import java.util.List;
 import java.util.Optional;
 import java.util.Set;
 import java.util.function.Function;
+import tideless.advice.Cure;
 import tideless.advice.RoomFindings;
 import tideless.advice.Shortfall;
 import tideless.advice.Unit;
@@ -41,6 +42,8 @@ public final class VerdictWords {
                     Warning.Kind.STARVED_VALVE,
                     Warning.Kind.OUTGROWN);
 
+    private static final String CHANGE_FIRST = "Change first (";
+
     /** Poor crops told one by one. */
     private static final int TOLD_LOSSES = 2;
 
@@ -54,7 +57,9 @@ public final class VerdictWords {
         Verdict verdict = forecast.advice().verdict();
         Optional<Outlook> outlook = forecast.outlook();
         if (outlook.isEmpty()) {
-            return notWhereHopeless(forecast, lines(verdict));
+            List<String> alone = lines(verdict);
+            addNothingMore(forecast, alone);
+            return notWhereHopeless(forecast, alone);
         }
         Scenario scenario = forecast.trace().scenario();
         List<String> lines =
@@ -71,10 +76,23 @@ public final class VerdictWords {
         if (!outlook.get().survives() && !warnsOfWater(verdict)) {
             outlook.get().harms().stream()
                     .findFirst()
-                    .filter(harm -> harm.kind() != Event.Kind.SALT_WILTED)
-                    .ifPresent(harm -> putFirst(lines, verdict, moreWater(scenario, harm)));
+                    .flatMap(harm -> surer(forecast, harm))
+                    .ifPresent(line -> putFirst(lines, verdict, line));
         }
+        addNothingMore(forecast, lines);
         return notWhereHopeless(forecast, lines);
+    }
+
+    /** Where warnings are left of which no file can say the cure. */
+    private static void addNothingMore(Forecast forecast, List<String> lines) {
+        boolean isTold = lines.get(lines.size() - 1).startsWith(CHANGE_FIRST);
+        if (!isTold
+                && forecast.advice().verdict().first().isEmpty()
+                && !forecast.advice().warnings().isEmpty()) {
+            lines.add(
+                    "Nothing more to change in the file: the warnings tell what may yet be done at"
+                            + " the rig.");
+        }
     }
 
     /** Whoever survives and never gets ready is no success: said in the first line. */
@@ -122,18 +140,31 @@ public final class VerdictWords {
         lines.add(line);
     }
 
-    private static String moreWater(Scenario scenario, Outlook.LikelyHarm harm) {
-        return "Change first ("
-                + AwayWords.harm(harm)
-                + " in some): "
-                + CureWords.of(
-                        Shortfall.cureOf(
-                                scenario,
-                                harm.tray(),
-                                scenario.start()
-                                        .atStartOfDay()
-                                        .plusSeconds((long) harm.atS().low())))
-                + ".";
+    /** What was tried, or what any rig of its kind takes that was not. */
+    private static Optional<String> surer(Forecast forecast, Outlook.LikelyHarm harm) {
+        return forecast.surer()
+                .or(() -> untried(forecast.trace().scenario(), harm))
+                .map(
+                        cure ->
+                                CHANGE_FIRST
+                                        + AwayWords.harm(harm)
+                                        + " in some): "
+                                        + CureWords.of(cure)
+                                        + ".");
+    }
+
+    /** Where nothing was tried, as of a tray that is topped up by hand. */
+    private static Optional<Cure> untried(Scenario scenario, Outlook.LikelyHarm harm) {
+        Cure cure =
+                Shortfall.cureOf(
+                        scenario,
+                        harm.tray(),
+                        scenario.start().atStartOfDay().plusSeconds((long) harm.atS().low()));
+        boolean isTried =
+                cure.kind() == Cure.Kind.FILL_HIGHER || cure.kind() == Cure.Kind.VISIT_MORE_OFTEN;
+        return isTried || harm.kind() == Event.Kind.SALT_WILTED
+                ? Optional.empty()
+                : Optional.of(cure);
     }
 
     private static String sureness(Outlook outlook, Verdict.Absence absence) {
@@ -192,7 +223,7 @@ public final class VerdictWords {
                 + switch (harm.kind()) {
                     case DIED -> "is lost";
                     case WILTED -> "wilts for hours";
-                    case SALT_WILTED -> "wilts in too strong a solution";
+                    case SALT_WILTED -> "wilts from salt";
                     default -> "dries out";
                 }
                 + " from "
@@ -300,7 +331,7 @@ public final class VerdictWords {
     private static String first(Warning warning) {
         return warning.cures().isEmpty()
                 ? "Look first at: " + WarningWords.head(warning, false) + "."
-                : "Change first ("
+                : CHANGE_FIRST
                         + Names.of(warning.kind())
                         + ", "
                         + Names.of(warning.vessel(), warning.crop())
