@@ -10,6 +10,8 @@ final class DayClimate {
     private double tempCS;
     private double co2PpmMol;
     private double spanS;
+    private double lowestC = Double.POSITIVE_INFINITY;
+    private double highestC = Double.NEGATIVE_INFINITY;
 
     /**
      * Adds a step.
@@ -30,6 +32,8 @@ final class DayClimate {
         joulesPerM2 += parWPerM2 * stepS;
         ppfdMol += ppfdUmolPerM2S * molPerM2OfStep;
         tempCS += airC * stepS;
+        lowestC = Math.min(lowestC, airC);
+        highestC = Math.max(highestC, airC);
         co2PpmMol += co2Ppm * molPerM2OfStep;
         spanS += stepS;
     }
@@ -58,6 +62,16 @@ final class DayClimate {
         return tempCS / spanS;
     }
 
+    /** Coldest air of a step, degC. */
+    double lowestC() {
+        return lowestC;
+    }
+
+    /** Warmest air of a step, degC. */
+    double highestC() {
+        return highestC;
+    }
+
     /**
      * Carbon dioxide of the air, weighed by light, umol/mol; outdoor air on a day without light.
      */
@@ -77,5 +91,7 @@ final class DayClimate {
         tempCS = 0;
         co2PpmMol = 0;
         spanS = 0;
+        lowestC = Double.POSITIVE_INFINITY;
+        highestC = Double.NEGATIVE_INFINITY;
     }
 }

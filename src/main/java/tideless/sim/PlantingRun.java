@@ -278,6 +278,9 @@ final class PlantingRun {
                     roots.dayDrownedS(),
                     roots.recoveryGrowthFrac(atS),
                     log);
+            if (!stand.diesOf().isEmpty()) {
+                roots.die(atS, stand.diesOf(), log);
+            }
             roots.reach(stand.plant().rootLengthM());
         } else {
             stand.endIdleDay();
