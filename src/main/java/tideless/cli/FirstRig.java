@@ -92,7 +92,7 @@ final class FirstRig {
 
         /** What is to be known of it before it is built. */
         List<String> told() {
-            if (warnings().isEmpty()) {
+            if (warnings().isEmpty() && survives()) {
                 return changes() > 0
                         ? List.of(
                                 "Its solution is to be poured away and mixed anew, "
@@ -143,6 +143,9 @@ final class FirstRig {
     }
 
     private static boolean isBetter(Tried one, Tried other) {
+        if (one.survives() != other.survives()) {
+            return one.survives();
+        }
         int fewer = Integer.compare(other.warnings().size(), one.warnings().size());
         return fewer > 0
                 || fewer == 0

@@ -211,11 +211,11 @@ class LessonsPageTest {
         assertThat(page())
                 .contains("on 28 March the crop is lost")
                 .contains("seven litres drunk in the first week, eighteen in the second")
-                .contains("dry on Saturday 14 March, the tray eleven days later")
+                .contains("dry on Saturday 14 March, the tray eight days later")
                 .contains(
                         String.format(
                                 Locale.ROOT,
-                                "two plants, which bear %.1f kg of fruit; four bear %.2f",
+                                "two plants, which bear %.0f kg of fruit; four bear %.2f",
                                 2 * fruitKg(two),
                                 4 * fruitKg(four)));
     }
