@@ -138,8 +138,7 @@ class SessionTest {
         Session other = session();
         other.run(1);
         Scenario plain = other.forecast().trace().scenario();
-        assertEquals(
-                plain.days() / 2, Shown.rig(plain, List.of(), List.of()).get("opensOn"));
+        assertEquals(plain.days() / 2, Shown.rig(plain, List.of(), List.of()).get("opensOn"));
     }
 
     @Test
