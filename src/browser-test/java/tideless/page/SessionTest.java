@@ -131,6 +131,14 @@ class SessionTest {
         assertTrue(verdict.contains("reservoir shelf: filled 5 times"), verdict);
         assertTrue(verdict.contains("Past, as this run has it: low light"), verdict);
         assertTrue(verdict.contains("what the log read and did stays"), verdict);
+        Object opens =
+                Shown.rig(session.forecast().trace().scenario(), List.of(), List.of())
+                        .get("opensOn");
+        assertEquals(55, opens, "the page opens on the log's last day, 26 Apr");
+        Session other = session();
+        other.run(1);
+        Scenario plain = other.forecast().trace().scenario();
+        assertEquals(plain.days() / 2, Shown.rig(plain, List.of(), List.of()).get("opensOn"));
     }
 
     @Test

@@ -54,6 +54,7 @@ final class Shown {
         rig.put("title", Names.clean(scenario.title()));
         rig.put("start", scenario.start().toString());
         rig.put("days", scenario.days());
+        rig.put("opensOn", opensOn(scenario));
         rig.put("span", Dates.span(scenario.start(), last));
         rig.put("stepS", scenario.numerics().stepS());
         rig.put("trays", scenario.trays().stream().map(tray -> tray(scenario, tray)).toList());
@@ -70,6 +71,11 @@ final class Shown {
         rig.put("visitS", scenario.visits().timeOfDayS());
         rig.put("drawingKey", RigWords.KEY);
         return rig;
+    }
+
+    /** Day that a page shows first: today, where a log tells it, or one in the middle. */
+    private static int opensOn(Scenario scenario) {
+        return scenario.log().isEmpty() ? scenario.days() / 2 : scenario.log().lastDay();
     }
 
     private static Map<String, Object> tray(Scenario scenario, Tray tray) {
