@@ -12,8 +12,12 @@ import java.util.regex.Pattern;
  * @param number watts over one tray, umol/m2/s or lux; 0 without a lamp
  * @param hours of the lamp a day; not finite where they were not told
  * @param sky daylight beside it, or in its place
+ * @param under trays that one such lamp stands over; 0 where nobody said, {@link #ALL} for all
  */
-record StarterLight(Told lamp, double number, double hours, Sky sky) {
+record StarterLight(Told lamp, double number, double hours, Sky sky, int under) {
+    /** One lamp over all trays, however many. */
+    static final int ALL = Integer.MAX_VALUE;
+
     /** How a lamp is known. */
     enum Told {
         /** Nothing is: what the crop needs is put in, and said to be. */
@@ -69,6 +73,15 @@ record StarterLight(Told lamp, double number, double hours, Sky sky) {
     private static final Pattern LUX = Pattern.compile("(\\d+(?:\\.\\d+)?)\\s*(k?)lu?x\\b");
     private static final Pattern HOURS =
             Pattern.compile("(\\d+(?:\\.\\d+)?)\\s*(?:h|hrs?|hours?)\\b");
+    private static final Pattern OVER_EACH =
+            Pattern.compile("\\b(each|every|per|apiece|(over|for|above) (one|1|a) tray|a tray)\\b");
+    private static final Pattern OVER_ALL =
+            Pattern.compile(
+                    "\\b(all|together|altogether|in total|the lot|whole (bench|shelf|rack))\\b");
+    private static final Pattern OVER_SOME =
+            Pattern.compile(
+                    "\\b(?:over|for|above|lights?|per)(?: the| my| our)? (both|\\d{1,2}|two|three|four|five"
+                            + "|six|seven|eight|nine|ten|eleven|twelve)\\b(?! ?(?:h|w)\\b| hours?| hrs?)");
     private static final Pattern NOT_KNOWN =
             Pattern.compile(
                     "unknown|enough|needed|as needed|as the crop needs|don'?t know|not known|\\?");
@@ -90,25 +103,26 @@ record StarterLight(Told lamp, double number, double hours, Sky sky) {
                 WINDOWS.matcher(text).matches()
                         ? Sky.WINDOW
                         : OPEN_SKY.matcher(text).matches() ? Sky.OUTDOORS : Sky.NONE;
+        int under = under(text);
         OptionalDouble watts = watts(text);
         Matcher photons = PHOTONS.matcher(text);
         Matcher lux = LUX.matcher(text);
         if (watts.isPresent()) {
-            return within(new StarterLight(Told.WATTS, watts.getAsDouble(), h, sky), MOST_W);
+            return within(new StarterLight(Told.WATTS, watts.getAsDouble(), h, sky, under), MOST_W);
         }
         if (photons.find()) {
             double number = Double.parseDouble(photons.group(1));
-            return within(new StarterLight(Told.PPFD, number, h, sky), MOST_PPFD);
+            return within(new StarterLight(Told.PPFD, number, h, sky, 0), MOST_PPFD);
         }
         if (lux.find()) {
             double number = Double.parseDouble(lux.group(1)) * (lux.group(2).isEmpty() ? 1 : 1000);
-            return within(new StarterLight(Told.LUX, number, h, sky), MOST_LUX);
+            return within(new StarterLight(Told.LUX, number, h, sky, 0), MOST_LUX);
         }
         if (sky != Sky.NONE) {
-            return new StarterLight(Told.NONE, 0, Double.NaN, sky);
+            return new StarterLight(Told.NONE, 0, Double.NaN, sky, 0);
         }
         return NOT_KNOWN.matcher(text).matches()
-                ? new StarterLight(Told.NEEDED, 0, Double.NaN, sky)
+                ? new StarterLight(Told.NEEDED, 0, Double.NaN, sky, 0)
                 : null;
     }
 
@@ -122,8 +136,27 @@ record StarterLight(Told lamp, double number, double hours, Sky sky) {
         return sum > 0 ? OptionalDouble.of(sum) : OptionalDouble.empty();
     }
 
+    private static int under(String text) {
+        Matcher some = OVER_SOME.matcher(text);
+        if (some.find()) {
+            String trays = some.group(1);
+            return trays.equals("both") ? 2 : StarterQuestion.number(trays);
+        }
+        return OVER_ALL.matcher(text).find() ? ALL : OVER_EACH.matcher(text).find() ? 1 : 0;
+    }
+
     private static StarterLight within(StarterLight light, double most) {
         return light.number > 0 && light.number <= most ? light : null;
+    }
+
+    /** Whether it has to be told over how many trays it stands. */
+    boolean leavesOpen(int trays) {
+        return lamp == Told.WATTS && under == 0 && trays > 1;
+    }
+
+    /** Trays that one lamp lights. */
+    int lit(int trays) {
+        return Math.max(1, Math.min(under, trays));
     }
 
     boolean isNeeded() {
@@ -144,6 +177,9 @@ record StarterLight(Told lamp, double number, double hours, Sky sky) {
                 + " "
                 + lamp.spelt
                 + (Double.isNaN(hours) ? "" : " " + Measure.plain(hours) + " h")
+                + (under == 0
+                        ? ""
+                        : under == 1 ? " each" : " over " + (under == ALL ? "all" : under))
                 + (daylight.isEmpty() ? "" : " and " + daylight);
     }
 

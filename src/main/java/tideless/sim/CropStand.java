@@ -6,6 +6,7 @@ import tideless.crop.Canopy;
 import tideless.crop.CarbonDioxide;
 import tideless.crop.CropTraits;
 import tideless.crop.Growing;
+import tideless.crop.Killing;
 import tideless.crop.Plant;
 import tideless.crop.RootWarmth;
 import tideless.crop.Rooting;
@@ -63,7 +64,10 @@ final class CropStand {
 
     final NutrientDemand nutrients;
     final DayClimate day = new DayClimate();
+    private final Unharmed unharmed;
     private double dayTranspirationM3;
+    private double storesTakenDays;
+    private String diesOf = "";
 
     /**
      * @param where told with each event
@@ -73,6 +77,7 @@ final class CropStand {
         this.where = where;
         traits = crop.traits();
         plant = crop.plantAtStart();
+        unharmed = new Unharmed(traits, plant);
         plants = crop.plants();
         groundM2 = crop.groundM2();
         lastRipeCd = traits.stages().lastHarvestCd();
@@ -205,6 +210,8 @@ final class CropStand {
                         traits.response(),
                         roots.meanTempC(),
                         Growing.temperatureFrac(traits.growth(), day.meanTempC()));
+        double airFrac = Math.min(drownedFrac, roots.airFrac()) * roots.airRootFrac();
+        double waterFrac = roots.metFrac() * recoveryFrac;
         double stress =
                 roots.saltFrac()
                         * roots.metFrac()
@@ -213,17 +220,15 @@ final class CropStand {
                         * warmthFrac
                         * recoveryFrac
                         * nutrients.growthFrac();
+        double gainG = wouldBeCut() ? 0 : unharmed.grow(sound -> dayLater(sound, 1));
+        unharmed.leave(Stress.SALT, roots.saltFrac(), gainG);
+        unharmed.leave(Stress.WATER, waterFrac, gainG);
+        unharmed.leave(Stress.AIR, airFrac, gainG);
+        unharmed.leave(Stress.WARMTH, warmthFrac, gainG);
+        unharmed.leave(Stress.HUNGER, nutrients.growthFrac(), gainG);
         Plant before = plant;
-        Plant grown =
-                Growing.dayLater(
-                        traits,
-                        before,
-                        groundPerPlantM2(),
-                        day.molPerM2(),
-                        day.litPpfdUmolPerM2S(),
-                        day.umolPerJ(),
-                        day.meanTempC(),
-                        stress * CarbonDioxide.growthFrac(day.litCo2Ppm()));
+        Plant grown = dayLater(before, stress);
+        outlive(roots.saltFrac());
         plant =
                 grown.withRootLengthM(
                         rootLengthM(before, grown, daysSincePlanted, roots.metFrac()));
@@ -235,6 +240,50 @@ final class CropStand {
         dayTranspirationM3 = 0;
         noteStages(atS, daysSincePlanted, log);
         tend(atS, daysSincePlanted, log);
+    }
+
+    // Air that kills at once, and days that give nothing.
+    private void outlive(double saltFrac) {
+        double gainG = dayLater(plant, saltFrac).dryG() - plant.dryG();
+        double taken = Killing.storesTakenDays(traits, gainG, plant.dryG(), day.meanTempC());
+        storesTakenDays = Math.max(0, storesTakenDays + taken);
+        if (Killing.isFrozen(traits, day.lowestC())) {
+            diesOf = Event.FROST;
+        } else if (Killing.isScorched(day.highestC())) {
+            diesOf = Event.HEAT;
+        } else if (storesTakenDays > Killing.STORES_DAYS) {
+            boolean hot = day.meanTempC() >= traits.growth().ceilingC();
+            diesOf = hot ? Event.HEAT : saltFrac > 0 ? Event.DARK : Event.SALT;
+        }
+    }
+
+    /** What it has died of by itself; empty while it lives. */
+    String diesOf() {
+        return diesOf;
+    }
+
+    // A head that is wanted at a weight comes later of a harm: that is not lost.
+    private boolean wouldBeCut() {
+        return !traits.stages().fruits()
+                && crop.harvestAfterDays().isEmpty()
+                && isReady(unharmed.plant().thermalTimeCd(), unharmed.freshG());
+    }
+
+    private Plant dayLater(Plant before, double stressFrac) {
+        return Growing.dayLater(
+                traits,
+                before,
+                groundPerPlantM2(),
+                day.molPerM2(),
+                day.litPpfdUmolPerM2S(),
+                day.umolPerJ(),
+                day.meanTempC(),
+                stressFrac * CarbonDioxide.growthFrac(day.litCo2Ppm()));
+    }
+
+    /** What its root zone took of the crop so far. */
+    GrowthLost lost() {
+        return unharmed.lost(plant, pickedG);
     }
 
     /** What hands do on the day that begins. */
@@ -263,6 +312,7 @@ final class CropStand {
             log.addTaken(Event.Kind.SPACED, atS, where, 0, perM2(plants / groundM2));
         } else {
             plant = plant.topped();
+            unharmed.top();
             lastRipeCd = Growing.lastRipeAfterToppingCd(traits, plant.thermalTimeCd());
             log.add(Event.Kind.TOPPED, atS, where);
         }
@@ -272,6 +322,7 @@ final class CropStand {
         Plant before = plant;
         Growing.Picking picked = Growing.pickLeaves(traits, before, groundPerPlantM2(), shareFrac);
         plant = picked.left();
+        unharmed.pickLeaves(groundPerPlantM2(), shareFrac);
         pickedG += picked.freshG();
         nutrients.pick(before.dryG() - plant.dryG());
         log.addTaken(Event.Kind.LEAVES_PICKED, atS, where, picked.freshG() * plants, why);

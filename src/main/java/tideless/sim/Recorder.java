@@ -90,7 +90,8 @@ final class Recorder {
     }
 
     /** What was recorded of a tray; its meter readings are NaN unless {@code read}. */
-    TrayTrace trayTrace(int index, Tray tray, boolean read) {
+    TrayTrace trayTrace(TrayRun run, Tray tray, boolean read) {
+        int index = run.index;
         Samples from = trays[index];
         double[] co2Ppm = from.of[TraySeries.SOLUTION_CO2.ordinal()];
         double[] levelM = from.of[TraySeries.LEVEL.ordinal()];
@@ -106,7 +107,12 @@ final class Recorder {
         for (TraySeries of : OF_TRAY) {
             series.put(of, new Series(from.of[of.ordinal()]));
         }
-        return new TrayTrace(tray, series, seriesOf(from.mol), seriesOf(uptakeMol[index]));
+        return new TrayTrace(
+                tray,
+                series,
+                seriesOf(from.mol),
+                seriesOf(uptakeMol[index]),
+                run.season().yields().stream().flatMap(y -> y.lost().stream()).toList());
     }
 
     /** The co2 of the air its meter reads in, ppm; NaN for no readings at all. */

@@ -293,8 +293,9 @@ public final class Simulation {
         Stock end = Stock.of(trays, reservoirs);
         double co2Ppm = read ? air.co2Ppm[0] : Double.NaN;
         List<TrayTrace> trayTraces = new ArrayList<>();
-        for (Tray tray : scenario.trays()) {
-            trayTraces.add(recorder.trayTrace(trayTraces.size(), tray, read));
+        for (TrayRun run : trays) {
+            Tray tray = scenario.trays().get(run.index);
+            trayTraces.add(recorder.trayTrace(run, tray, read));
         }
         List<ReservoirTrace> reservoirTraces = new ArrayList<>();
         for (Reservoir reservoir : scenario.reservoirs()) {

@@ -1,6 +1,7 @@
 package tideless.sim;
 
 import java.time.LocalDate;
+import java.util.Optional;
 import org.apache.commons.math3.util.FastMath;
 import tideless.physics.Light;
 import tideless.physics.Time;
@@ -323,7 +324,11 @@ final class TrayRun {
 
     /** Nothing grows in it any more. */
     private void clear() {
-        toll.reap(freshG(), fruitFreshG(), growing == null ? 0 : growing.stand().pickedG());
+        toll.reap(
+                freshG(),
+                fruitFreshG(),
+                growing == null ? 0 : growing.stand().pickedG(),
+                Optional.ofNullable(growing).map(g -> g.stand().lost()));
         growing = null;
     }
 

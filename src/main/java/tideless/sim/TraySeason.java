@@ -1,6 +1,7 @@
 package tideless.sim;
 
 import java.util.List;
+import java.util.Optional;
 
 /**
  * What a run of an ensemble leaves behind of one tray.
@@ -38,8 +39,10 @@ public record TraySeason(
      *     with the last day's growth, g; NaN where a thirst was measured
      * @param fruitFreshG of which fruit, g; NaN as above
      * @param pickedG leaves that were picked from it before, g
+     * @param lost what its root zone took; empty where a thirst was measured
      */
-    public record Yield(double freshG, double fruitFreshG, double pickedG) {
+    public record Yield(
+            double freshG, double fruitFreshG, double pickedG, Optional<GrowthLost> lost) {
         /** All that one plant gave, with the leaves picked from it, g; NaN as above. */
         public double allG() {
             return freshG + pickedG;

@@ -2,6 +2,7 @@ package tideless.sim;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Optional;
 import tideless.physics.Time;
 
 /** Sums up what a run did to one tray. Scratch space of one run. */
@@ -52,8 +53,8 @@ final class TrayToll {
     }
 
     /** A crop has left the tray, or the run has ended. */
-    void reap(double freshG, double fruitFreshG, double pickedG) {
-        yields.add(new TraySeason.Yield(freshG, fruitFreshG, pickedG));
+    void reap(double freshG, double fruitFreshG, double pickedG, Optional<GrowthLost> lost) {
+        yields.add(new TraySeason.Yield(freshG, fruitFreshG, pickedG, lost));
     }
 
     TraySeason season() {

@@ -14,12 +14,15 @@ import tideless.solution.Composition;
  * @param series one for each {@link TraySeries}
  * @param componentMol a series for each {@link tideless.solution.Component}, mol in the tray
  * @param uptakeMol a series for each of them, mol the plants have taken up since the start
+ * @param lost what its root zone took of each crop that was set out, in their order; empty of a
+ *     measured thirst
  */
 public record TrayTrace(
         Tray tray,
         Map<TraySeries, Series> series,
         List<Series> componentMol,
-        List<Series> uptakeMol) {
+        List<Series> uptakeMol,
+        List<GrowthLost> lost) {
 
     public TrayTrace {
         for (TraySeries kind : TraySeries.values()) {
@@ -30,6 +33,7 @@ public record TrayTrace(
         series = Collections.unmodifiableMap(new EnumMap<>(series));
         componentMol = List.copyOf(componentMol);
         uptakeMol = List.copyOf(uptakeMol);
+        lost = List.copyOf(lost);
     }
 
     /** One series. */

@@ -187,7 +187,12 @@ final class VisitRules {
                         .refill()
                         .with()
                         .waterM3(dateAt(atS), wanted, reservoirDosesM3[reservoir.index]);
-        reservoirDosesM3[reservoir.index] += water;
+        reservoirDosesM3[reservoir.index] +=
+                reservoir
+                        .reservoir
+                        .refill()
+                        .with()
+                        .doseM3(dateAt(atS), wanted, reservoirDosesM3[reservoir.index]);
         Composition of = scenario.feedOf(reservoir.reservoir).composition();
         double poured = reservoir.refill(mixed(of, wanted, water), reservoir.tempC);
         log.addPoured(Event.Kind.REFILL, atS, reservoir.reservoir.id(), poured, water);
@@ -282,7 +287,8 @@ final class VisitRules {
         double toM = fillsToM(tray, hand);
         double wanted = tray.missingM3(toM);
         double water = hand.with().waterM3(dateAt(timeS), wanted, trayDosesM3[tray.index]);
-        trayDosesM3[tray.index] += water;
+        trayDosesM3[tray.index] +=
+                hand.with().doseM3(dateAt(timeS), wanted, trayDosesM3[tray.index]);
         double poured = tray.topUp(toM, mixed(feed(tray.tray), wanted, water), airC);
         if (poured > 0) {
             log.addPoured(Event.Kind.TOP_UP, timeS, tray.tray.id(), poured, water);

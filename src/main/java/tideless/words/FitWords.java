@@ -160,16 +160,23 @@ public final class FitWords {
 
     /** Whether anything leaks, a sentence for each reservoir. */
     public static List<String> leaks(Fit fit) {
-        return fit.leaks().stream().map(FitWords::leak).toList();
+        return fit.leaks().stream().map(leak -> leak(fit.scenario(), leak)).toList();
     }
 
-    private static String leak(Fit.Leak leak) {
+    private static String leak(Scenario scenario, Fit.Leak leak) {
         String name = "reservoir " + Names.clean(leak.reservoir());
         String evening =
                 "read its level in the evening when the lamps go off, and in the morning before"
                         + " they go on, two or three times";
         if (leak.isSaid()) {
-            return "Something leaks: "
+            return "Something leaks"
+                    + (leak.hasBegun()
+                            ? ", and did not at first, but since a day from "
+                                    + day(scenario, leak.beganS())
+                                    + " to "
+                                    + day(scenario, leak.beganByS())
+                            : "")
+                    + ": "
                     + name
                     + ", its tubing or a tray below it loses about "
                     + litresADay(leak.litresPerDay())

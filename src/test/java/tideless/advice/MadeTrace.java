@@ -13,6 +13,7 @@ import java.util.Set;
 import java.util.function.IntToDoubleFunction;
 import java.util.function.UnaryOperator;
 import java.util.stream.IntStream;
+import java.util.stream.Stream;
 import tideless.crop.Transplant;
 import tideless.rig.Correction;
 import tideless.rig.Filling;
@@ -291,13 +292,13 @@ final class MadeTrace {
         }
         List<Tray> trays = new ArrayList<>(List.of(of));
         List<TrayTrace> runs =
-                new ArrayList<>(List.of(new TrayTrace(of, series, trayMol, takenMol)));
+                new ArrayList<>(List.of(new TrayTrace(of, series, trayMol, takenMol, List.of())));
         if (otherInflow.isPresent()) {
             Tray other = Rigs.tray("other", filling, Rigs.drinking(0), 0);
             Map<TraySeries, Series> beside = new EnumMap<>(series);
             beside.put(TraySeries.INFLOW, hourly(h -> otherInflow.getAsDouble()));
             trays.add(other);
-            runs.add(new TrayTrace(other, beside, trayMol, drumMol));
+            runs.add(new TrayTrace(other, beside, trayMol, drumMol, List.of()));
         }
         Scenario scenario = scenario(reservoir, trays);
         events.sort(Comparator.comparingDouble(Event::atS));
@@ -334,6 +335,9 @@ final class MadeTrace {
     }
 
     List<Warning.Kind> warned() {
-        return advice().warnings().stream().map(Warning::kind).toList();
+        Advice advice = advice();
+        return Stream.concat(advice.warnings().stream(), advice.minor().stream())
+                .map(Warning::kind)
+                .toList();
     }
 }

@@ -331,7 +331,7 @@ final class MadeUpForecast {
         series.put(TraySeries.OXYGEN_POOREST, flat(1.2));
         series.put(TraySeries.OXYGEN_RICHEST, flat(8.4));
         series.put(TraySeries.SOLUTION_CO2, flat(2500));
-        return new TrayTrace(tray, series, mol(volume), mol(new double[hours]));
+        return new TrayTrace(tray, series, mol(volume), mol(new double[hours]), List.of());
     }
 
     private void task(

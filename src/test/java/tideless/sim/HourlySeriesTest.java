@@ -52,6 +52,7 @@ class HourlySeriesTest {
                                         Rigs.tray("t", new Filling.Sealed(), Rigs.drinking(1), 0),
                                         series,
                                         List.of(),
+                                        List.of(),
                                         List.of()));
         assertEquals("no series of SPILL", refused.getMessage());
     }

@@ -72,7 +72,10 @@ class StepErrorTest {
             trays.add(
                     new TraySeason(
                             tray.yields().stream()
-                                    .map(y -> new TraySeason.Yield(0.99 * y.freshG(), 0, 0))
+                                    .map(
+                                            y ->
+                                                    new TraySeason.Yield(
+                                                            0.99 * y.freshG(), 0, 0, y.lost()))
                                     .toList(),
                             1.02 * tray.drunkM3(),
                             tray.dryH(),
