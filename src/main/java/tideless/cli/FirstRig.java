@@ -63,6 +63,16 @@ final class FirstRig {
             return forecast.map(Forecast::survives).orElse(false);
         }
 
+        /** Lost for want of water, and not by salt. */
+        private boolean isDry() {
+            return !survives()
+                    && warnings().stream()
+                            .noneMatch(
+                                    warning ->
+                                            warning.kind() == Warning.Kind.SALT_WILTED
+                                                    || warning.kind() == Warning.Kind.TOO_SALTY);
+        }
+
         private double drainedLitres() {
             return changed().mapToDouble(Task::drainLitres).sum();
         }
@@ -118,24 +128,27 @@ final class FirstRig {
         for (Starter.Feed feed : feeds) {
             Tried tried = tried(answers, new Starter.Care(feed, false, true));
             best = best == null || isBetter(tried, best) ? tried : best;
-            if (best.isSound() || !tried.survives()) {
+            if (best.isSound() || tried.isDry()) {
                 return best;
             }
         }
         if (StarterQuestion.isFilledOnce(answers)) {
             return best;
         }
-        Tried least = null;
         for (Starter.Feed feed : feeds) {
             Tried tried = tried(answers, new Starter.Care(feed, true, true));
-            boolean less = least == null || tried.drainedLitres() < least.drainedLitres();
-            least = tried.isSound() && less ? tried : least;
+            best = isBetter(tried, best) ? tried : best;
         }
-        return least == null ? best : least;
+        return best;
     }
 
     private static boolean isBetter(Tried one, Tried other) {
-        return one.warnings().size() < other.warnings().size();
+        int fewer = Integer.compare(other.warnings().size(), one.warnings().size());
+        return fewer > 0
+                || fewer == 0
+                        && one.care().isChanged()
+                        && other.care().isChanged()
+                        && one.drainedLitres() < other.drainedLitres();
     }
 
     private Tried tried(Map<StarterQuestion, String> answers, Starter.Care care) {

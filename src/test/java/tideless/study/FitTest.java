@@ -120,22 +120,7 @@ class FitTest {
                                 36,
                                 new SplittableRandom(3))
                         .log(InventedLog.usual(stated));
-        double areaM2 = stated.reservoir(SHELF).orElseThrow().shape().areaM2(0.2);
-        List<LogEntry> entries = new ArrayList<>();
-        double sinceS = fromDay * Time.DAY_S;
-        for (LogEntry entry : tight.entries()) {
-            double lostM3 = Math.max(0, entry.atS() - sinceS) / Time.DAY_S * litresPerDay / 1000;
-            if (entry instanceof LogEntry.Reading r && r.where().equals(SHELF)) {
-                boolean isLevel = r.what() == LogEntry.Quantity.LEVEL;
-                entries.add(changed(r, isLevel ? r.value() - lostM3 / areaM2 : r.value() + lostM3));
-                continue;
-            }
-            if (entry instanceof LogEntry.FilledUp) {
-                sinceS = Math.max(sinceS, entry.atS());
-            }
-            entries.add(entry);
-        }
-        return new Log(entries);
+        return OtherGrowers.leaking(tight, stated, fromDay, litresPerDay);
     }
 
     @Test
