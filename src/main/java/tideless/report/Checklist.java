@@ -9,7 +9,6 @@ import java.util.Map;
 import tideless.advice.Task;
 import tideless.physics.Time;
 import tideless.rig.Scenario;
-import tideless.rig.VesselId;
 import tideless.study.Forecast;
 import tideless.words.Dates;
 import tideless.words.Names;
@@ -163,8 +162,7 @@ final class Checklist {
 
     /** Where a task is done, of several alike: as "trays left and right (basil), each". */
     static String where(List<Task> alike) {
-        return Names.each(
-                alike.stream().map(Task::vessel).toList(), alike.get(0).crop());
+        return Names.each(alike.stream().map(Task::vessel).toList(), alike.get(0).crop());
     }
 
     private static String what(List<Task> alike) {

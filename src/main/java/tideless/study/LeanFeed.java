@@ -103,8 +103,8 @@ public record LeanFeed(
     public record Trial(double ecMsPerCm, Optional<Leaving> tooSalty, Optional<Leaving> tooLean) {}
 
     /**
-     * A tray that is flushed at visits when it is above its limit, with a feed that never leaves one
-     * too lean (the given one, where none does).
+     * A tray that is flushed at visits when it is above its limit, with a feed that never leaves
+     * one too lean (the given one, where none does).
      *
      * @param tray its name
      * @param feedMsPerCm that feed
@@ -149,8 +149,7 @@ public record LeanFeed(
      */
     public double recommendedMsPerCm() {
         return exists()
-                ? Math.min(
-                        withReserve(leanest.get()), FastMath.sqrt(leanest.get() * richest.get()))
+                ? Math.min(withReserve(leanest.get()), FastMath.sqrt(leanest.get() * richest.get()))
                 : Double.NaN;
     }
 

@@ -51,7 +51,8 @@ class LeanWordsTest {
     void the_nearest_feeds_that_do_not_do_say_why() {
         Trial good = new Trial(1.5, Optional.empty(), Optional.empty());
         List<Trial> trials = List.of(lean(0.9), lean(1.36), good, salty(2.03), salty(3));
-        LeanFeed found = new LeanFeed(1.7, Optional.of(1.37), Optional.of(2.02), trials, 0.2, List.of());
+        LeanFeed found =
+                new LeanFeed(1.7, Optional.of(1.37), Optional.of(2.02), trials, 0.2, List.of());
         assertEquals(
                 List.of(
                         "The feed as it stands: 1.70 mS/cm.",
@@ -65,7 +66,8 @@ class LeanWordsTest {
 
     @Test
     void where_none_does_it_is_said_of_the_water_and_of_the_strength() {
-        LeanFeed none = new LeanFeed(1.7, Optional.empty(), Optional.empty(), List.of(), 1.25, List.of());
+        LeanFeed none =
+                new LeanFeed(1.7, Optional.empty(), Optional.empty(), List.of(), 1.25, List.of());
         String told = String.join(" ", LeanWords.found(none));
         assertTrue(told.contains("No feed keeps every tray in its band"), told);
         assertTrue(told.contains("which alone reads 1.25 mS/cm"), told);
