@@ -38,7 +38,8 @@ import tideless.study.threads.ThreadPool;
             "",
             "Runs the scenario with every value of one numeric key, or of two together, and says"
                     + " which designs do no harm and which of those yields most. A star stands for"
-                    + " every tray. Values are a list, or a range with how many values it has.",
+                    + " every tray. Values are a list, or a range with how many values it has. A"
+                    + " tray made shallower than its overflow stands runs over at its rim.",
             "What is written: compare.csv, and lines (one key) or maps (two) as PNG and SVG.",
             ""
         },

@@ -292,16 +292,38 @@ public final class CompareTable {
                                         + " to "
                                         + value(across, across.size() - 1)));
         out.println("  down:   " + DesignWords.name(down));
-        if (roomy) {
-            out.println(
-                    "  "
-                            + (yields
-                                    ? "yield of all plants, g"
-                                    : shownIn.us() ? "gallons poured" : "litres poured"));
+        if (!roomy) {
+            out.println();
+            printMap(Optional.empty());
+            return;
         }
+        out.println(
+                "  "
+                        + (yields
+                                ? "yield of all plants, g"
+                                : shownIn.us() ? "gallons poured" : "litres poured"));
         out.println();
+        printMap(Optional.of(yields ? Design.Figure.YIELD : Design.Figure.LITRES));
+        for (Design.Figure figure : figures) {
+            if (figure.compareTo(Design.Figure.SHORT_OF_AIR) <= 0) {
+                out.println();
+                out.println("  " + DesignWords.of(figure));
+                out.println();
+                printMap(Optional.of(figure));
+            }
+        }
+    }
+
+    /**
+     * The grid with a figure in each cell.
+     *
+     * @param shown that figure; empty for signs alone
+     */
+    private void printMap(Optional<Design.Figure> shown) {
+        Axis across = compared.axes().get(0);
+        Axis down = compared.axes().get(1);
         List<String[]> rows = new ArrayList<>();
-        if (roomy) {
+        if (shown.isPresent()) {
             String[] head = new String[across.size() + 1];
             head[0] = "";
             for (int x = 0; x < across.size(); x++) {
@@ -315,8 +337,8 @@ public final class CompareTable {
             for (int x = 0; x < across.size(); x++) {
                 Compared.Cell cell = compared.at(x, y);
                 String said = sign(cell);
-                if (roomy && cell.design().isPresent()) {
-                    Design.Figure figure = yields ? Design.Figure.YIELD : Design.Figure.LITRES;
+                if (shown.isPresent() && cell.design().isPresent()) {
+                    Design.Figure figure = shown.get();
                     said = whole(cell.design().get().of(figure), figure) + said;
                 }
                 row[x + 1] = compared.isPresent(x, y) ? "<" + said + ">" : " " + said + " ";

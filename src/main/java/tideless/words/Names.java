@@ -101,6 +101,16 @@ public final class Names {
         return of(vessel) + ofCrop(crop);
     }
 
+    /** Vessels of one kind that are done alike, as "trays left and right (basil), each". */
+    public static String each(List<VesselId> alike, String crop) {
+        VesselId first = alike.get(0);
+        if (alike.size() == 1) {
+            return of(first, crop);
+        }
+        List<String> names = alike.stream().map(VesselId::name).map(Names::clean).toList();
+        return vessels(first.kind(), names, names) + ofCrop(crop) + ", each";
+    }
+
     /** As " (basil)"; nothing without a crop. */
     public static String ofCrop(String crop) {
         return crop.isEmpty() ? "" : " (" + clean(crop) + ")";
