@@ -157,7 +157,7 @@ public final class CompareFiles {
         addBand(row, design.firstRefillS(), 1 / Time.DAY_S);
         if (design.firstHarm().isPresent()) {
             Outlook.LikelyHarm harm = design.firstHarm().get();
-            row.add(MachineWords.of(harm.kind()));
+            row.add(MachineWords.of(harm));
             row.add(harm.tray().name());
             row.add(
                     start.atStartOfDay()

@@ -199,7 +199,17 @@ public final class CompareTable {
                     case WILTED -> " wilts ";
                     default -> " dry ";
                 };
-        return Names.clean(harm.tray().name()) + what + day(harm.atS().middle());
+        return Names.clean(harm.tray().name())
+                + harm.taken()
+                        .map(
+                                taken ->
+                                        " loses "
+                                                + Numbers.percent(taken.frac())
+                                                + " to "
+                                                + Names.of(taken.by())
+                                                + " by ")
+                        .orElse(what)
+                + day(harm.atS().middle());
     }
 
     private String day(double atS) {

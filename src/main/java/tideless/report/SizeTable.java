@@ -153,7 +153,12 @@ public final class SizeTable {
                                                         + " but litres are asked to last it."
                                                 : ".")
                                 : ".")
-                        + " Every visit takes place"
+                        + " A crop that loses more than a quarter of its harvest to salt, hunger or"
+                        + " want of water is harmed. "
+                        + (goal.members() == 1
+                                ? "Every visit takes place"
+                                : "As in run, one visit in 25 does not take place, and crops may"
+                                        + " live on their trays then; the others do")
                         + (away ? " but those of the absences stated" : "")
                         + (goal.visitsEvery().isPresent()
                                 ? ", every "

@@ -620,6 +620,7 @@ final class TrayRun {
             growing.growOvernight(
                     atS, day, levelM(), water.m3 > 0 ? salts.concentrations(water.m3) : null, log);
         }
+        toll.leave(growing == null ? TraySeason.Left.ALL : growing.stand().leftOfDay());
     }
 
     double ecMsPerCm(Meter meter) {

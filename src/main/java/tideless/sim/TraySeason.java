@@ -15,6 +15,7 @@ import java.util.Optional;
  * @param shortOfAirH whole days on which want of oxygen cost growth, h
  * @param lowestOfDayM lowest level of each day at the end of a step, m
  * @param drunkOfDayM3 what all its plants transpired on each day, m3
+ * @param leftOfDay what its root zone left of the growth of each day
  */
 public record TraySeason(
         List<Yield> yields,
@@ -25,11 +26,25 @@ public record TraySeason(
         double drownedH,
         double shortOfAirH,
         List<Double> lowestOfDayM,
-        List<Double> drunkOfDayM3) {
+        List<Double> drunkOfDayM3,
+        List<Left> leftOfDay) {
     public TraySeason {
         yields = List.copyOf(yields);
         lowestOfDayM = List.copyOf(lowestOfDayM);
         drunkOfDayM3 = List.copyOf(drunkOfDayM3);
+        leftOfDay = List.copyOf(leftOfDay);
+    }
+
+    /**
+     * What is left of one day's growth.
+     *
+     * @param saltFrac by salt, 0-1
+     * @param hungerFrac by want of a nutrient, 0-1
+     * @param airFrac by want of oxygen, 0-1
+     */
+    public record Left(double saltFrac, double hungerFrac, double airFrac) {
+        /** Where nothing lives that could be harmed. */
+        static final Left ALL = new Left(1, 1, 1);
     }
 
     /**

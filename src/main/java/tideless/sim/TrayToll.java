@@ -17,11 +17,13 @@ final class TrayToll {
     private double lowestTodayM = Double.POSITIVE_INFINITY;
     private final List<Double> lowestOfDayM;
     private final List<Double> drunkOfDayM3;
+    private final List<TraySeason.Left> leftOfDay;
     private final List<TraySeason.Yield> yields = new ArrayList<>();
 
     TrayToll(int days) {
         lowestOfDayM = new ArrayList<>(days);
         drunkOfDayM3 = new ArrayList<>(days);
+        leftOfDay = new ArrayList<>(days);
     }
 
     /**
@@ -52,6 +54,11 @@ final class TrayToll {
         drunkTodayM3 = 0;
     }
 
+    /** What is left of the growth of a day that has ended. */
+    void leave(TraySeason.Left left) {
+        leftOfDay.add(left);
+    }
+
     /** A crop has left the tray, or the run has ended. */
     void reap(double freshG, double fruitFreshG, double pickedG, Optional<GrowthLost> lost) {
         yields.add(new TraySeason.Yield(freshG, fruitFreshG, pickedG, lost));
@@ -67,6 +74,7 @@ final class TrayToll {
                 drownedS / Time.HOUR_S,
                 shortOfAirS / Time.HOUR_S,
                 lowestOfDayM,
-                drunkOfDayM3);
+                drunkOfDayM3,
+                leftOfDay);
     }
 }

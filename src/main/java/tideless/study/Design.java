@@ -17,6 +17,7 @@ import tideless.sim.TraySeason;
  *
  * @param members how many rigs it was run as; 1 for the rig as stated
  * @param chance share of them in which every crop survives, 0-1
+ * @param chanceUnharmed share of them in which besides none loses a good part of its harvest, 0-1
  * @param figures a band of each; no yield where a thirst was measured
  * @param yields of each tray
  * @param firstRefillS when a reservoir is first filled up or a tray topped up, s since the start
@@ -25,6 +26,7 @@ import tideless.sim.TraySeason;
 public record Design(
         int members,
         double chance,
+        double chanceUnharmed,
         Map<Figure, Band> figures,
         List<Outlook.Yield> yields,
         Band firstRefillS,
@@ -72,11 +74,13 @@ public record Design(
     }
 
     /**
-     * Whether nothing is harmed: the crops survive, no tray falls dry, no root hangs or drowns and
-     * no wilting lasts. Want of oxygen costs growth and shows in the yield.
+     * Whether nothing is harmed: the crops survive, in nine members of ten none loses a good part of
+     * its harvest to salt, hunger or want of water, no tray falls dry, no root hangs or drowns and no
+     * wilting lasts. Want of oxygen costs growth and shows in the yield.
      */
     public boolean isHarmless() {
         return survives()
+                && chanceUnharmed >= Outlook.SURE
                 && of(Figure.DRY) == 0
                 && of(Figure.STRANDED) == 0
                 && of(Figure.DROWNED) == 0
@@ -140,13 +144,21 @@ public record Design(
             }
         }
         Outlook outlook = Outlook.of(scenario, runs.stream().map(Run::fate).toList());
+        List<Fate> fates = runs.stream().map(Run::fate).toList();
         return new Design(
                 runs.size(),
                 outlook.chance(),
+                fates.stream().filter(Fate::isUnharmed).count() / (double) runs.size(),
                 figures,
                 outlook.yields(),
                 Band.of(runs.stream().mapToDouble(Run::firstRefillS).toArray()),
-                outlook.harms().stream().findFirst());
+                Outlook.harms(
+                                fates.stream()
+                                        .flatMap(f -> f.harmsAndLosses().stream().limit(1))
+                                        .toList(),
+                                runs.size())
+                        .stream()
+                        .findFirst());
     }
 
     /** Whether another harms and yields the same, as near as a step of an ensemble tells. */
@@ -164,6 +176,6 @@ public record Design(
                 return false;
             }
         }
-        return survives() == other.survives();
+        return survives() == other.survives() && isHarmless() == other.isHarmless();
     }
 }

@@ -136,7 +136,10 @@ public final class SizeWords {
                     "No reservoir helps, not even one of "
                             + amount(size, size.tried())
                             + harm
-                            + ". What fails is not its litres: look at valve, tube, level and roots.";
+                            + ". What fails is not its litres: look at "
+                            + (size.why().flatMap(Outlook.LikelyHarm::taken).isPresent()
+                                    ? "the feed's strength, at flushes and at the water."
+                                    : "valve, tube, level and roots.");
             case PLANTS -> "Not even one plant alone would do" + harm + ".";
             case VISITS -> "Not even a visit every day helps" + harm + ".";
         };
@@ -144,7 +147,7 @@ public final class SizeWords {
 
     private static String harm(Outlook.LikelyHarm harm, LocalDate start) {
         return AwayWords.harm(harm)
-                + " about "
+                + (harm.taken().isPresent() ? " by " : " about ")
                 + Dates.dayMonth(start.plusDays((long) (harm.atS().middle() / Time.DAY_S)));
     }
 

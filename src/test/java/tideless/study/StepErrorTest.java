@@ -84,7 +84,8 @@ class StepErrorTest {
                             tray.drownedH(),
                             tray.shortOfAirH(),
                             tray.lowestOfDayM(),
-                            tray.drunkOfDayM3()));
+                            tray.drunkOfDayM3(),
+                            tray.leftOfDay()));
         }
         StepError error =
                 StepError.of(
