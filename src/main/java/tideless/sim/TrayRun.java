@@ -551,7 +551,7 @@ final class TrayRun {
         salts.settleFilm(water.m3, levelM);
         double endS = timeS + spanS;
         noteDryness(levelM, endS, log);
-        toll.step(levelM, transpirationM3, dry, spanS);
+        toll.step(levelM, transpirationM3, dry, endS, spanS);
         breathe(levelM, spanS);
         breathesOut = tray.planting() instanceof Planting.OfCrop && !(statedCo2Ppm > 0);
         airCo2Ppm = statedCo2Ppm > 0 ? statedCo2Ppm : airs.co2Ppm[step];

@@ -17,6 +17,10 @@ final class TrayToll {
     private double lowestTodayM = Double.POSITIVE_INFINITY;
     private final List<Double> lowestOfDayM;
     private final List<Double> drunkOfDayM3;
+    private double levelBeforeM = Double.POSITIVE_INFINITY;
+    private double filmSinceS = Double.NaN;
+    private boolean filmNoted;
+    private final List<Double> filmFromS = new ArrayList<>();
     private final List<TraySeason.Left> leftOfDay;
     private final List<TraySeason.Yield> yields = new ArrayList<>();
 
@@ -31,11 +35,31 @@ final class TrayToll {
      * @param drunkM3 transpired in it, m3
      * @param dry whether nothing but a film is left
      */
-    void step(double levelM, double drunkM3, boolean dry, double spanS) {
+    void step(double levelM, double drunkM3, boolean dry, double endS, double spanS) {
         lowestTodayM = Math.min(lowestTodayM, levelM);
         this.drunkM3 += drunkM3;
         drunkTodayM3 += drunkM3;
         dryS += dry ? spanS : 0;
+        noteFilm(levelM, endS, spanS);
+    }
+
+    private void noteFilm(double levelM, double endS, double spanS) {
+        if (levelM >= TraySeason.FILM_M) {
+            filmSinceS = Double.NaN;
+            filmNoted = false;
+        } else if (Double.isNaN(filmSinceS)) {
+            boolean fell = levelBeforeM > levelM && levelBeforeM < Double.POSITIVE_INFINITY;
+            double belowFrac =
+                    fell
+                            ? Math.min(1, (TraySeason.FILM_M - levelM) / (levelBeforeM - levelM))
+                            : 1;
+            filmSinceS = endS - belowFrac * spanS;
+        }
+        if (!filmNoted && endS - filmSinceS >= TraySeason.FILM_PATIENCE_S) { // false for NaN
+            filmNoted = true;
+            filmFromS.add(filmSinceS);
+        }
+        levelBeforeM = levelM;
     }
 
     /** The same for living plants. */
@@ -75,6 +99,7 @@ final class TrayToll {
                 shortOfAirS / Time.HOUR_S,
                 lowestOfDayM,
                 drunkOfDayM3,
+                filmFromS,
                 leftOfDay);
     }
 }

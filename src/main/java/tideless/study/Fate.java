@@ -108,6 +108,7 @@ record Fate(
             }
             VesselId tray = scenario.trays().get(i).id();
             lives.add(addHarms(scenario, season, tray, harms));
+            addFilms(season.trays().get(i).filmFromS(), tray, lives.get(i), harms);
             addLosses(yields, tray, lives.get(i), losses);
         }
         harms.sort(Comparator.comparing(Harm::atS));
@@ -301,6 +302,16 @@ record Fate(
             lives.add(new double[] {fromS, endS});
         }
         return lives;
+    }
+
+    /** A tray whose solution no longer meets its crop's thirst has dried out, as a run tells it. */
+    private static void addFilms(
+            List<Double> filmFromS, VesselId tray, List<double[]> lives, List<Harm> harms) {
+        for (double fromS : filmFromS) {
+            if (lives.stream().anyMatch(life -> life[0] <= fromS && fromS < life[1])) {
+                harms.add(new Harm(Event.Kind.DRIED_OUT, tray, fromS));
+            }
+        }
     }
 
     private static void addWilt(VesselId tray, double fromS, double toS, List<Harm> harms) {

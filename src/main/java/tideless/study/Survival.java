@@ -143,6 +143,9 @@ final class Survival {
     /** Share of the weight that is wanted at which a plant is as good as ready; assumed. */
     private static final double NEARLY_FRAC = 0.9;
 
+    /** Most numbers held against one that is enough: some two and a half times it. */
+    private static final int MOST_STEPS = 48;
+
     private static int place(Scenario scenario, VesselId tray) {
         int place = 0;
         while (!scenario.trays().get(place).id().equals(tray)) {
@@ -178,6 +181,31 @@ final class Survival {
             }
         }
         return unharmed / (double) quantiles.length;
+    }
+
+    /**
+     * From a number that is enough on, the least with which so many rising ones after it are enough
+     * too: each with every member, whatever was taken of them before.
+     *
+     * @param step by which share each is above the one before
+     * @param lasting how many
+     */
+    double lasting(double from, double enough, double step, int lasting)
+            throws InterruptedException {
+        List<Integer> all = IntStream.range(0, quantiles.length).boxed().toList();
+        double first = from;
+        double at = from;
+        for (int good = 0, tried = 0; good < lasting && tried < MOST_STEPS; tried++) {
+            long unharmed = firsts(at, all).stream().filter(Optional::isEmpty).count();
+            if (unharmed / (double) all.size() >= enough) {
+                good++;
+            } else {
+                good = 0;
+                first = at * (1 + step);
+            }
+            at *= 1 + step;
+        }
+        return first;
     }
 
     /** What harms first in a design, in the most of its members; empty where nothing does. */

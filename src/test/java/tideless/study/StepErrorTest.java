@@ -85,6 +85,7 @@ class StepErrorTest {
                             tray.shortOfAirH(),
                             tray.lowestOfDayM(),
                             tray.drunkOfDayM3(),
+                            tray.filmFromS(),
                             tray.leftOfDay()));
         }
         StepError error =
