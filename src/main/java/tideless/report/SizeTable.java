@@ -185,11 +185,15 @@ public final class SizeTable {
         out.println();
         say(
                 "A third wet and two thirds in air, as a mean over the hours in which roots hang out"
-                        + " of the cup (common practice); the setting held from the first day.");
+                        + " of the cup (common practice), from the day on which it is set so. Tried in a"
+                        + " run of the rig as stated, which harms no root.");
         out.flush();
     }
 
     private static String answer(ValveHeight valve) {
+        if (valve.harms()) {
+            return "None is told: those that keep a third wet leave roots dry in the run as stated.";
+        }
         if (valve.foundMm().isEmpty()) {
             return valve.wetFracAtLowest() > ValveHeight.WET_FRAC
                     ? "No setting keeps only a third wet: at the lowest, "
@@ -204,10 +208,15 @@ public final class SizeTable {
                 + " for a third; on the last day it is "
                 + wet(valve.lastWetFrac())
                 + "."
-                + (valve.strands()
-                        ? " So low from the first day it leaves roots dry for a while: begin as"
-                                + " high as now and move it down once the roots reach."
-                        : "");
+                + valve.atFirst().map(SizeTable::atFirst).orElse("");
+    }
+
+    private static String atFirst(ValveHeight.AtFirst first) {
+        return " So low from the first day it leaves roots dry: begin at "
+                + mm(first.mm())
+                + " and move it there on "
+                + Dates.weekday(first.until())
+                + ", when the roots reach (`moves` of the valve).";
     }
 
     private static String mm(double mm) {

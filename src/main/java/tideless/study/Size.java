@@ -156,6 +156,12 @@ public record Size(
         return ofReservoir(given, name, goal, workers, true);
     }
 
+    /** The same without what crops alone would come through on. */
+    static Size leastReservoir(Scenario given, String name, Goal goal, Workers workers)
+            throws InterruptedException {
+        return ofReservoir(given, name, goal, workers, false);
+    }
+
     private static Size ofReservoir(
             Scenario given, String name, Goal goal, Workers workers, boolean asksOnTrays)
             throws InterruptedException {
@@ -461,7 +467,7 @@ public record Size(
         List<Search> searches = new ArrayList<>();
         searches.add(() -> ofVisits(scenario, goal, workers));
         for (Reservoir reservoir : scenario.reservoirs()) {
-            searches.add(() -> ofReservoir(scenario, reservoir.name(), goal, workers, false));
+            searches.add(() -> leastReservoir(scenario, reservoir.name(), goal, workers));
         }
         for (Tray tray : scenario.trays()) {
             if (tray.planting() instanceof Planting.OfCrop crop && crop.plants() > 1) {

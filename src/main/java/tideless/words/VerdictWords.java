@@ -6,12 +6,14 @@ import java.util.List;
 import java.util.Optional;
 import java.util.Set;
 import java.util.function.Function;
+import tideless.advice.Cure;
 import tideless.advice.RoomFindings;
 import tideless.advice.Shortfall;
 import tideless.advice.Unit;
 import tideless.advice.Verdict;
 import tideless.advice.Warning;
 import tideless.rig.Scenario;
+import tideless.rig.VesselId;
 import tideless.sim.PlantingTrace;
 import tideless.sim.TrayTrace;
 import tideless.study.Forecast;
@@ -62,7 +64,7 @@ public final class VerdictWords {
         if (!outlook.get().survives() && !warnsOfWater(verdict)) {
             outlook.get().harms().stream()
                     .findFirst()
-                    .ifPresent(harm -> putFirst(lines, verdict, moreWater(scenario, harm)));
+                    .ifPresent(harm -> putFirst(lines, verdict, moreWater(forecast, harm)));
         }
         return notWhereHopeless(forecast, lines);
     }
@@ -112,18 +114,26 @@ public final class VerdictWords {
         lines.add(line);
     }
 
-    private static String moreWater(Scenario scenario, Outlook.LikelyHarm harm) {
-        return "Change first ("
-                + AwayWords.harm(harm)
-                + " in some): "
-                + CureWords.of(
-                        Shortfall.cureOf(
-                                scenario,
-                                harm.tray(),
-                                scenario.start()
-                                        .atStartOfDay()
-                                        .plusSeconds((long) harm.atS().low())))
-                + ".";
+    private static String moreWater(Forecast forecast, Outlook.LikelyHarm harm) {
+        Scenario scenario = forecast.trace().scenario();
+        Cure cure =
+                forecast.advice().sizings().stream()
+                        .filter(s -> s.isShort() && isFed(scenario, harm.tray(), s.reservoir()))
+                        .map(s -> new Cure(Cure.Kind.LARGER_RESERVOIR, s.larger()))
+                        .findFirst()
+                        .orElseGet(
+                                () ->
+                                        Shortfall.cureOf(
+                                                scenario,
+                                                harm.tray(),
+                                                scenario.start()
+                                                        .atStartOfDay()
+                                                        .plusSeconds((long) harm.atS().low())));
+        return "Change first (" + AwayWords.harm(harm) + " in some): " + CureWords.of(cure) + ".";
+    }
+
+    private static boolean isFed(Scenario scenario, VesselId tray, String reservoir) {
+        return scenario.tray(tray).filter(of -> of.isFedBy(reservoir)).isPresent();
     }
 
     private static String sureness(Outlook outlook, Verdict.Absence absence) {
