@@ -50,9 +50,7 @@ final class TrayToll {
         } else if (Double.isNaN(filmSinceS)) {
             boolean fell = levelBeforeM > levelM && levelBeforeM < Double.POSITIVE_INFINITY;
             double belowFrac =
-                    fell
-                            ? Math.min(1, (TraySeason.FILM_M - levelM) / (levelBeforeM - levelM))
-                            : 1;
+                    fell ? Math.min(1, (TraySeason.FILM_M - levelM) / (levelBeforeM - levelM)) : 1;
             filmSinceS = endS - belowFrac * spanS;
         }
         if (!filmNoted && endS - filmSinceS >= TraySeason.FILM_PATIENCE_S) { // false for NaN

@@ -18,8 +18,8 @@ import tideless.rig.Visits;
 import tideless.sim.Departures;
 import tideless.sim.Event;
 import tideless.sim.Season;
-import tideless.sim.Stress;
 import tideless.sim.Simulation;
+import tideless.sim.Stress;
 import tideless.sim.Surroundings;
 import tideless.sim.TraySeason;
 import tideless.solution.Brine;
@@ -396,7 +396,8 @@ public record Away(
     }
 
     private static double chance(First[] firsts) {
-        return Arrays.stream(firsts).filter(f -> f.harm().isEmpty()).count() / (double) firsts.length;
+        return Arrays.stream(firsts).filter(f -> f.harm().isEmpty()).count()
+                / (double) firsts.length;
     }
 
     private static Optional<Outlook.LikelyHarm> harm(First[] firsts) {

@@ -11,9 +11,9 @@ import tideless.rig.VesselId;
 import tideless.sim.Event;
 
 /**
- * How large a reservoir is enough, as {@link Size} has it: found for those that are too small in the
- * run as stated or in more than one member of ten, so that whoever builds what a run names is told
- * by the next run that it does.
+ * How large a reservoir is enough, as {@link Size} has it: found for those that are too small in
+ * the run as stated or in more than one member of ten, so that whoever builds what a run names is
+ * told by the next run that it does.
  */
 final class Enough {
     /** Members of the search: as many as {@code size} takes unless told otherwise. */
@@ -21,7 +21,9 @@ final class Enough {
 
     private Enough() {}
 
-    /** The advice with what was found; as it is where nothing is short or the work is broken off. */
+    /**
+     * The advice with what was found; as it is where nothing is short or the work is broken off.
+     */
     static Advice told(
             Advice advice, Scenario scenario, Outlook outlook, long seed, Workers workers) {
         Advice told = advice;
@@ -64,7 +66,10 @@ final class Enough {
     private static boolean isFed(Scenario scenario, VesselId tray, Reservoir reservoir) {
         return scenario.tray(tray)
                 .map(Tray::filling)
-                .filter(f -> f instanceof Filling.ByValve v && v.reservoir().equals(reservoir.name()))
+                .filter(
+                        f ->
+                                f instanceof Filling.ByValve v
+                                        && v.reservoir().equals(reservoir.name()))
                 .isPresent();
     }
 }

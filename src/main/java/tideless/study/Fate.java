@@ -53,8 +53,8 @@ record Fate(
     private static final double WILT_BORNE_H = 6;
 
     /**
-     * What of a root zone a larger reservoir, another feed or more visits would mend. Want of oxygen
-     * and warmth are the price of still water and of a place, and show in the yield.
+     * What of a root zone a larger reservoir, another feed or more visits would mend. Want of
+     * oxygen and warmth are the price of still water and of a place, and show in the yield.
      */
     private static final List<Stress> MENDABLE = List.of(Stress.SALT, Stress.WATER, Stress.HUNGER);
 
@@ -126,10 +126,7 @@ record Fate(
     }
 
     private static void addLosses(
-            List<TraySeason.Yield> yields,
-            VesselId tray,
-            List<double[]> lives,
-            List<Harm> losses) {
+            List<TraySeason.Yield> yields, VesselId tray, List<double[]> lives, List<Harm> losses) {
         for (int n = 0; n < Math.min(yields.size(), lives.size()); n++) {
             double endS = lives.get(n)[1];
             yields.get(n)
@@ -155,10 +152,7 @@ record Fate(
     }
 
     private static List<Empty> empties(
-            Scenario scenario,
-            Season season,
-            List<List<double[]>> lives,
-            Departures departures) {
+            Scenario scenario, Season season, List<List<double[]>> lives, Departures departures) {
         List<Empty> empties = new ArrayList<>();
         double endS = scenario.days() * Time.DAY_S;
         for (Reservoir reservoir : scenario.reservoirs()) {

@@ -62,7 +62,8 @@ public final class Forecasts {
                 outlook.isEmpty() || outlook.get().members() < members
                         ? alone
                         : alone.withAdvice(
-                                Enough.told(alone.advice(), scenario, outlook.get(), seed, workers));
+                                Enough.told(
+                                        alone.advice(), scenario, outlook.get(), seed, workers));
         return sized.withMembers(members)
                 .withOutlook(outlook)
                 .withStepError(outlook.map(of -> StepError.of(alone.trace())));

@@ -100,8 +100,8 @@ public record Outlook(
      * @param crop its name where several follow one another in the tray, else empty
      * @param freshG of one plant, g; empty where a thirst was measured
      * @param fruitG of which fruit, g; likewise
-     * @param lostFrac what salt, hunger and want of water took together of what a plant that nothing
-     *     harms would have given, 0-1; likewise
+     * @param lostFrac what salt, hunger and want of water took together of what a plant that
+     *     nothing harms would have given, 0-1; likewise
      * @param poorShare share of members in which that is more than {@link #LOSS_BORNE_FRAC}, 0-1
      */
     public record Yield(

@@ -49,8 +49,7 @@ final class Survival {
         this.design = design;
         this.judge = judge;
         this.workers = workers;
-        quantiles =
-                members == 1 ? new double[1][0] : Unknowns.of(stated).quantiles(members, seed);
+        quantiles = members == 1 ? new double[1][0] : Unknowns.of(stated).quantiles(members, seed);
         unharmedAt = new double[members];
         harmedAt = new double[members];
         Arrays.fill(unharmedAt, Double.POSITIVE_INFINITY);

@@ -23,7 +23,8 @@ import tideless.sim.TrayTrace;
  * The setting of a valve with which a third of the hanging roots is wet and two thirds are in air,
  * as a mean over the hours in which roots hang out of the cup. Where that leaves them dry at first,
  * the valve begins higher and is moved once the roots reach; the mean is then over the hours from
- * the day on which plants have drunk the tray down to it. What is found is a setting that a run bears without harm.
+ * the day on which plants have drunk the tray down to it. What is found is a setting that a run
+ * bears without harm.
  *
  * @param tray its name
  * @param givenMm setting as it stands, mm
@@ -35,7 +36,8 @@ import tideless.sim.TrayTrace;
  * @param lastWetFrac at the found setting on the last day, 0-1; NaN where none was found
  * @param atFirst where to begin and until when; empty where the found setting does from the first
  *     day on
- * @param harms whether one that keeps a third wet was found, but leaves roots dry whenever it is set
+ * @param harms whether one that keeps a third wet was found, but leaves roots dry whenever it is
+ *     set
  */
 public record ValveHeight(
         String tray,
@@ -166,8 +168,7 @@ public record ValveHeight(
             TrayTrace run = of(trace, tray);
             for (int day = 1; day < scenario.days(); day++) {
                 LocalDate date = scenario.start().plusDays(day);
-                if (scenario.visits().on(date)
-                        && run.rootTipM().at(24 * day) < levelM - REACH_M) {
+                if (scenario.visits().on(date) && run.rootTipM().at(24 * day) < levelM - REACH_M) {
                     return Optional.of(date);
                 }
             }
@@ -199,9 +200,7 @@ public record ValveHeight(
 
     private static Scenario with(Scenario scenario, Tray tray, Filling.ByValve valve) {
         return scenario.withTrays(
-                scenario.trays().stream()
-                        .map(t -> t.equals(tray) ? with(t, valve) : t)
-                        .toList());
+                scenario.trays().stream().map(t -> t.equals(tray) ? with(t, valve) : t).toList());
     }
 
     /** A tray that begins at its valve's level does so at any other. */

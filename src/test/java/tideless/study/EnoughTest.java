@@ -54,7 +54,8 @@ class EnoughTest {
         String reservoir = given.reservoirs().get(0).name();
         Size size = Size.leastReservoir(given, reservoir, GOAL, new InTurn());
         Scenario built = wider(given, size.found().orElseThrow() / size.given());
-        assertThat(Size.leastReservoir(built, reservoir, GOAL, new InTurn()).isEnough(GOAL)).isTrue();
+        assertThat(Size.leastReservoir(built, reservoir, GOAL, new InTurn()).isEnough(GOAL))
+                .isTrue();
         Outlook other = Outlook.of(built, 100, 2, new InTurn()).orElseThrow();
         assertThat(other.chance()).isGreaterThan(0.9 - 2 * 0.06);
     }

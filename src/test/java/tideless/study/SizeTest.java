@@ -366,6 +366,18 @@ class SizeTest {
     }
 
     @Test
+    void a_reservoir_may_stand_empty_after_a_visit_that_was_missed() throws Exception {
+        // Half a litre a day and a visit a week: 3.5 L at the median; whoever misses a visit lives
+        // on the 9 L of the tray.
+        Size.Goal all = new Size.Goal(OptionalInt.of(7), 1, 40, 1);
+        double found =
+                Size.ofReservoir(drinking(120, 0.5, Rigs.valve()), "wall", all, new InTurn())
+                        .found()
+                        .orElseThrow();
+        assertThat(found).isBetween(3.5, 6.5);
+    }
+
+    @Test
     void more_frequent_visits_fill_up_what_is_refilled_at_all_and_not_in_absences() {
         Scenario never =
                 Rigs.scenario(
