@@ -1,7 +1,5 @@
 package tideless.study;
 
-import static java.time.temporal.ChronoUnit.DAYS;
-
 import java.time.LocalDate;
 import java.util.EnumSet;
 import java.util.List;
@@ -185,7 +183,7 @@ public record ValveHeight(
                                             tray,
                                             first.withMoves(
                                                     List.of(new Filling.Move(on, settingM))),
-                                            (int) DAYS.between(scenario.start(), on) * 24,
+                                            24 * (int) (on.toEpochDay() - scenario.start().toEpochDay()),
                                             settingM));
         }
     }
