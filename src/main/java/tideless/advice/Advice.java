@@ -11,6 +11,7 @@ import java.util.function.UnaryOperator;
  * @param verdict whether the crop survives
  * @param tasks in order of date, reservoirs before trays on the same date
  * @param warnings in order of date; of a run with a log those that are not over by its end
+ * @param minor those that cost next to nothing, likewise
  * @param past those that are over by the end of a grower's log, likewise
  * @param sizings one for each reservoir
  */
@@ -19,6 +20,7 @@ public record Advice(
         Verdict verdict,
         List<Task> tasks,
         List<Warning> warnings,
+        List<Warning> minor,
         List<Warning> past,
         List<Sizing> sizings)
         implements AdviceBuilder.With {
@@ -26,13 +28,14 @@ public record Advice(
         Objects.requireNonNull(verdict, "verdict");
         tasks = List.copyOf(tasks);
         warnings = List.copyOf(warnings);
+        minor = List.copyOf(minor);
         past = List.copyOf(past);
         sizings = List.copyOf(sizings);
     }
 
-    /** Of a run without a log, of which nothing is past. */
+    /** Of which nothing is past, and nothing that costs next to nothing. */
     public Advice(Verdict verdict, List<Task> tasks, List<Warning> warnings, List<Sizing> sizings) {
-        this(verdict, tasks, warnings, List.of(), sizings);
+        this(verdict, tasks, warnings, List.of(), List.of(), sizings);
     }
 
     /** The same with another measure of what is enough for a reservoir, wherever it is told. */

@@ -49,8 +49,11 @@ public final class Advisor {
                         .thenComparing(Warning::kind));
         List<Warning> past = out.warnings.stream().filter(w -> isPast(w, trace)).toList();
         out.warnings.removeAll(past);
+        List<Warning> minor = out.warnings.stream().filter(Warning::isMinor).toList();
+        out.warnings.removeAll(minor);
         Verdict verdict = Verdicts.of(trace, trays, rounds, out.warnings);
-        return new Advice(verdict, Cautions.addedTo(out.tasks, trace), out.warnings, past, sizings);
+        return new Advice(
+                verdict, Cautions.addedTo(out.tasks, trace), out.warnings, minor, past, sizings);
     }
 
     /** Whether two trays are fed by one reservoir. */
@@ -90,6 +93,7 @@ public final class Advisor {
         new ValveAdvice(tray, found).add();
         new SolutionAdvice(tray, found).add();
         new AirAdvice(tray, found).add();
+        found.warnings.replaceAll(tray::withLoss);
         if (tray.isPast()) {
             found.warnings.removeIf(w -> w.kind() != Warning.Kind.DIED);
         }

@@ -73,6 +73,9 @@ final class AirAdvice {
         return airC > warmC ? Cure.Kind.COOLER_ROOM : Cure.Kind.SHADE_THE_TRAY;
     }
 
+    /** As near to its limit nobody tells light from enough, mol/m2/day; assumed. */
+    private static final double SAME_MOL = 0.05;
+
     private void addLowLight() {
         int days = Math.min(LIGHT_DAYS, (tray.lastHour + 1 - tray.firstHour) / 24);
         if (days == 0) {
@@ -81,7 +84,7 @@ final class AirAdvice {
         int from = tray.firstHour;
         double light = tray.of.lightMolPerM2().sum(from, from + days * 24) / days;
         double low = tray.traits.needs().lightLowMolPerM2Day();
-        if (light < low) {
+        if (light < low - SAME_MOL) {
             out.warnings.add(
                     new Warning(
                             Warning.Kind.LOW_LIGHT,

@@ -30,6 +30,10 @@ public record Cause(Kind kind, Facts facts) {
         WITHOUT_WATER,
         WITHOUT_AIR,
         SALT_KILLS_SEEDLINGS,
+        SALT_KILLS,
+        FROST_KILLS,
+        HEAT_KILLS,
+        DARK_KILLS,
         // Valves.
         VALVE_LETS_IN_TOO_MUCH,
         VALVE_HANGS_SHUT,
@@ -70,6 +74,7 @@ public record Cause(Kind kind, Facts facts) {
         LAST_FRUIT_PICKED,
         /** The next crop does not wait for it, ripe or not. */
         MAKES_ROOM,
+        BEGINS,
         FOLLOWS,
         NEXT_IN_TIME,
         FLOWERS_OPEN,
@@ -83,6 +88,11 @@ public record Cause(Kind kind, Facts facts) {
     public Cause {
         Objects.requireNonNull(kind, "kind");
         Objects.requireNonNull(facts, "facts");
+    }
+
+    /** The same with one more figure. */
+    Cause with(Quantity quantity, double value) {
+        return new Cause(kind, facts.and(quantity, value));
     }
 
     public static Cause of(Kind kind) {

@@ -2,6 +2,7 @@ package tideless.advice;
 
 import java.time.LocalDateTime;
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.List;
 import java.util.OptionalDouble;
 import org.apache.commons.math3.util.FastMath;
@@ -39,6 +40,12 @@ final class CropAdvice {
     /** Nothing is sown for less than this share of a crop's time; assumed. */
     private static final double WORTH_SOWING_FRAC = 0.5;
 
+    /** A wait of so many times the usual one is told beside it; assumed. */
+    private static final double LONG_GAP_TIMES = 1.5;
+
+    /** Pickings that end below this share of the greatest take more than grows; assumed. */
+    private static final double FALLEN_FRAC = 0.5;
+
     private static final int WEEK_H = 7 * 24;
 
     private final TrayCase tray;
@@ -50,6 +57,7 @@ final class CropAdvice {
     }
 
     void add() {
+        addSetOut();
         Seedlings.add(tray, out);
         addPickings();
         for (Event event : tray.events()) {
@@ -65,6 +73,28 @@ final class CropAdvice {
                 default -> {}
             }
         }
+    }
+
+    /** The crop with which a run begins, and since when it was raised, which is before the run. */
+    private void addSetOut() {
+        if (tray.planting.number() > 0
+                || !(tray.tray.planting() instanceof Planting.OfCrop crop)
+                || crop.plants() == 0) {
+            return;
+        }
+        LocalDateTime raisedFrom =
+                tray.trace
+                        .scenario()
+                        .start()
+                        .minusDays((long) crop.ageAtStartDays())
+                        .atStartOfDay();
+        task(
+                Task.Kind.SET_OUT,
+                tray.trace.scenario().visits().timeOfDayS(),
+                Measure.of(crop.ageAtStartDays(), Unit.DAYS),
+                new Cause(
+                        Cause.Kind.BEGINS,
+                        Facts.NONE.named(String.valueOf(crop.plants())).on(raisedFrom)));
     }
 
     /** What the scenario dates itself: at that day's visit, or at its hour where nobody is due. */
@@ -124,17 +154,36 @@ final class CropAdvice {
             double laterG =
                     pickings.stream().skip(1).mapToDouble(Event::freshG).sum()
                             / (pickings.size() - 1);
-            double days = (last.atS() - next.atS()) / Time.DAY_S / (pickings.size() - 1);
+            double[] gaps = daysBetween(pickings);
+            double usual = gaps[(gaps.length - 1) / 2];
+            double longest = gaps[gaps.length - 1];
             facts =
-                    facts.and(Quantity.EVERY, FastMath.rint(days))
+                    facts.and(Quantity.EVERY, FastMath.rint(usual))
                             .and(Quantity.LATER, laterG)
                             .on(tray.trace.clockAt(last.atS()));
+            double most = pickings.stream().mapToDouble(Event::freshG).max().orElse(0);
+            if (last.freshG() < FALLEN_FRAC * most) {
+                facts = facts.and(Quantity.LAST, last.freshG());
+            }
+            if (longest >= LONG_GAP_TIMES * usual) {
+                facts = facts.and(Quantity.LONGEST, FastMath.rint(longest));
+            }
         }
         task(
                 Task.Kind.PICK_LEAVES,
                 dueHour(next) * Time.HOUR_S,
                 Measure.of(next.freshG(), Unit.GRAMS),
                 new Cause(Cause.Kind.LEAVES_GROW_AGAIN, facts));
+    }
+
+    /** From each picking to the next, d, the shortest time first. */
+    private static double[] daysBetween(List<Event> pickings) {
+        double[] days = new double[pickings.size() - 1];
+        for (int i = 0; i < days.length; i++) {
+            days[i] = (pickings.get(i + 1).atS() - pickings.get(i).atS()) / Time.DAY_S;
+        }
+        Arrays.sort(days);
+        return days;
     }
 
     private static Cause crowded(Event event) {
@@ -336,13 +385,23 @@ final class CropAdvice {
         double grownHours = tray.lastHour + 1.0 - tray.firstHour;
         boolean isLeft = readyHour + WORTH_SOWING_FRAC * grownHours <= tray.rounds.endHours();
         if (isPlanned || sowHour >= 0 && isLeft) {
+            double sownHour = sowHour >= 0 ? sownAt(sowHour, readyHour) : sowHour;
+            Facts facts = Facts.NONE.on(tray.trace.clockAt(readyHour * Time.HOUR_S));
+            double younger = FastMath.rint((sownHour - sowHour) / 24);
+            if (younger >= 1) {
+                facts = facts.and(Quantity.YOUNGER, younger);
+            }
+            if (isLeft(sownHour)) {
+                facts =
+                        facts.and(
+                                Quantity.ALONE,
+                                FastMath.rint((awayUntil(sownHour) - sownHour) / 24));
+            }
             task(
                     Task.Kind.SOW_NEXT,
-                    (sowHour >= 0 ? sownAt(sowHour, readyHour) : sowHour) * Time.HOUR_S,
+                    sownHour * Time.HOUR_S,
                     Measure.of(crop.ageAtStartDays(), Unit.DAYS),
-                    new Cause(
-                            Cause.Kind.NEXT_IN_TIME,
-                            Facts.NONE.on(tray.trace.clockAt(readyHour * Time.HOUR_S))));
+                    new Cause(Cause.Kind.NEXT_IN_TIME, facts));
         }
     }
 

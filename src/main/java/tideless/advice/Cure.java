@@ -44,6 +44,7 @@ public record Cure(Kind kind, Facts facts) {
         // Solution.
         TOP_UP_WITH_WATER,
         WATER_IN_THE_NEXT_REFILL,
+        WATER_SHARE,
         CHANGE_AT_LIMIT,
         LEANER_FEED,
         STRONGER_FEED,

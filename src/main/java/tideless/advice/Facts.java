@@ -3,8 +3,10 @@ package tideless.advice;
 import java.time.LocalDateTime;
 import java.util.Collections;
 import java.util.EnumMap;
+import java.util.LinkedHashMap;
 import java.util.Map;
 import java.util.Objects;
+import tideless.rig.VesselId;
 import tideless.sim.Event;
 
 /**
@@ -13,10 +15,15 @@ import tideless.sim.Event;
  * @param figures each in the unit of its quantity; never NaN
  * @param on a date it names, or null
  * @param of what else it names (an ion, a mineral), or empty
+ * @param litresInto how much goes into each of several vessels, L, in their order; may be empty
  */
-public record Facts(Map<Quantity, Double> figures, LocalDateTime on, String of) {
+public record Facts(
+        Map<Quantity, Double> figures,
+        LocalDateTime on,
+        String of,
+        Map<VesselId, Double> litresInto) {
     /** Nothing to add. */
-    public static final Facts NONE = new Facts(Map.of(), null, "");
+    public static final Facts NONE = new Facts(Map.of(), null, "", Map.of());
 
     public Facts {
         Objects.requireNonNull(of, "of");
@@ -26,6 +33,7 @@ public record Facts(Map<Quantity, Double> figures, LocalDateTime on, String of) 
             throw new IllegalArgumentException("a figure is missing: " + figures);
         }
         figures = Collections.unmodifiableMap(copy);
+        litresInto = Collections.unmodifiableMap(new LinkedHashMap<>(litresInto));
     }
 
     public static Facts of(Quantity quantity, double value) {
@@ -41,15 +49,20 @@ public record Facts(Map<Quantity, Double> figures, LocalDateTime on, String of) 
         EnumMap<Quantity, Double> more = new EnumMap<>(Quantity.class);
         more.putAll(figures);
         more.put(quantity, value);
-        return new Facts(more, on, of);
+        return new Facts(more, on, of, litresInto);
     }
 
     public Facts on(LocalDateTime date) {
-        return new Facts(figures, date, of);
+        return new Facts(figures, date, of, litresInto);
     }
 
     public Facts named(String name) {
-        return new Facts(figures, on, name);
+        return new Facts(figures, on, name, litresInto);
+    }
+
+    /** The same with what goes into each of several vessels, L. */
+    public Facts into(Map<VesselId, Double> litres) {
+        return new Facts(figures, on, of, litres);
     }
 
     public boolean has(Quantity quantity) {

@@ -25,9 +25,14 @@ public enum Quantity {
     OXYGEN(Unit.MG_PER_L),
     EVAPORATED_SHARE(Unit.FRACTION),
     GAIN(Unit.FRACTION),
+    LOSS(Unit.FRACTION),
     EVERY(Unit.DAYS),
+    LONGEST(Unit.DAYS),
+    YOUNGER(Unit.DAYS),
+    ALONE(Unit.DAYS),
     WANTED(Unit.GRAMS),
     LATER(Unit.GRAMS),
+    LAST(Unit.GRAMS),
     HELD_WATER(Unit.HOURS);
 
     private final Unit unit;

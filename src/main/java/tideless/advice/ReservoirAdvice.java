@@ -5,6 +5,7 @@ import static java.time.temporal.ChronoUnit.DAYS;
 import java.time.LocalDateTime;
 import java.util.ArrayList;
 import java.util.List;
+import tideless.rig.Planting;
 import tideless.rig.Reservoir;
 import tideless.rig.VesselId;
 import tideless.sim.Event;
@@ -45,6 +46,7 @@ final class ReservoirAdvice {
             if (event.kind() == Event.Kind.REFILL) {
                 addRefill(event);
             } else if (event.kind() == Event.Kind.OUTLET_UNCOVERED
+                    && feedsSomethingAt(event.atS() / 3600)
                     && refilledS(event.atS()) - event.atS() >= DRY_BORNE_H * 3600) {
                 firstDryS = timesDry == 0 ? event.atS() : firstDryS;
                 lastDryS = event.atS();
@@ -101,7 +103,11 @@ final class ReservoirAdvice {
         return trace.trays().stream()
                 .filter(t -> t.tray().isFedBy(reservoir.name()))
                 .flatMap(t -> trace.plantings(t).stream())
-                .anyMatch(p -> p.tray().planting().plants() != 0 && p.lastHour() > hour);
+                .anyMatch(p -> drinks(p.tray().planting()) && p.lastHour() > hour);
+    }
+
+    private static boolean drinks(Planting planting) {
+        return !(planting instanceof Planting.OfCrop crop) || crop.plants() > 0;
     }
 
     /** The absence a visit comes last before, in hours; or null. */

@@ -37,17 +37,23 @@ final class RigAdvice {
                     .add(of.id(), of.shape().volumeM3(of.startLevelM()));
         }
         fillings.forEach((feed, filling) -> out.tasks.add(mix(trace, feed, filling)));
-        addReadings(trace, rounds, fillings.values().iterator().next().vessels.get(0), out);
+        addReadings(trace, rounds, fillings.values().iterator().next().first(), out);
     }
 
     /** What is filled with one feed on the first day. */
     private static final class FirstFilling {
-        private final List<VesselId> vessels = new ArrayList<>();
-        private double m3;
+        private final Map<VesselId, Double> litres = new LinkedHashMap<>();
 
-        private void add(VesselId vessel, double ofM3) {
-            vessels.add(vessel);
-            m3 += ofM3;
+        private void add(VesselId vessel, double m3) {
+            litres.put(vessel, m3 * 1000);
+        }
+
+        private VesselId first() {
+            return litres.keySet().iterator().next();
+        }
+
+        private double allLitres() {
+            return litres.values().stream().mapToDouble(l -> l).sum();
         }
     }
 
@@ -55,18 +61,14 @@ final class RigAdvice {
     private static Task mix(Trace trace, Liquid feed, FirstFilling filling) {
         boolean isOnly = trace.scenario().ownFeeds().isEmpty();
         double ec = ElectricalConductivity.at25MsPerCm(feed.composition());
-        String vessels =
-                isOnly
-                        ? ""
-                        : String.join(", ", filling.vessels.stream().map(VesselId::name).toList());
         return new Task(
                 Task.Kind.MIX,
-                filling.vessels.get(0),
+                filling.first(),
                 trace.clockAt(trace.scenario().visits().timeOfDayS()),
-                filling.m3 * 1000,
+                filling.allLitres(),
                 0,
                 isOnly ? Measure.none() : Measure.of(ec, Unit.MS_PER_CM),
-                new Cause(Cause.Kind.FIRST_FILLING, Facts.NONE.named(vessels)),
+                new Cause(Cause.Kind.FIRST_FILLING, Facts.NONE.into(filling.litres)),
                 List.of(),
                 List.of(),
                 true);

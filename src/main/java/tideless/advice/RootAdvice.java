@@ -3,6 +3,8 @@ package tideless.advice;
 import java.time.LocalDateTime;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Map;
+import java.util.Objects;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.OptionalInt;
@@ -110,7 +112,12 @@ final class RootAdvice {
                     Event.Kind.SALT_WILTED,
                     Warning.Kind.SALT_WILTED,
                     Cause.of(Cause.Kind.SALTIER_THAN_ROOTS_ARE_USED_TO),
-                    List.of(Cure.of(Cure.Kind.FRESH_SOLUTION_SOONER)));
+                    List.of(
+                            new Cure(
+                                    Cure.Kind.CHANGE_AT_LIMIT,
+                                    Facts.of(
+                                            Quantity.EC_LIMIT,
+                                            tray.tray.limits().ecHighMsPerCm()))));
         }
         if (isShortOfAirForSure()) {
             addOnce(
@@ -131,6 +138,14 @@ final class RootAdvice {
         return above > 0 && above < POURED_TO_M;
     }
 
+    /** What kills by itself, by the detail of the event. */
+    private static final Map<String, Cause.Kind> DEATHS =
+            Map.of(
+                    Event.FROST, Cause.Kind.FROST_KILLS,
+                    Event.HEAT, Cause.Kind.HEAT_KILLS,
+                    Event.DARK, Cause.Kind.DARK_KILLS,
+                    Event.SALT, Cause.Kind.SALT_KILLS);
+
     private void addDied() {
         Cause.Kind why = whyDied();
         addOnce(
@@ -140,11 +155,23 @@ final class RootAdvice {
                 switch (why) {
                     case WITHOUT_WATER -> waterCures();
                     case WITHOUT_AIR -> drownedCures();
+                    case FROST_KILLS -> List.of(Cure.of(Cure.Kind.WARMER_ROOM));
+                    case HEAT_KILLS -> List.of(Cure.of(Cure.Kind.COOLER_ROOM));
+                    case DARK_KILLS -> List.of(Cure.of(Cure.Kind.MORE_LIGHT));
                     default -> List.of(Cure.of(Cure.Kind.LEANER_FEED));
                 });
     }
 
     private Cause.Kind whyDied() {
+        Optional<Cause.Kind> byItself =
+                tray.events().stream()
+                        .filter(e -> e.kind() == Event.Kind.DIED)
+                        .map(e -> DEATHS.get(e.detail()))
+                        .filter(Objects::nonNull)
+                        .findFirst();
+        if (byItself.isPresent()) {
+            return byItself.get();
+        }
         if (endsIn(Event.Kind.WILTED, Event.Kind.RECOVERED)) {
             return Cause.Kind.WITHOUT_WATER;
         }
@@ -252,15 +279,21 @@ final class RootAdvice {
     /** A lower level where enough is left of it; bubbles where not, and in any case. */
     private List<Cure> airCures() {
         List<Cure> cures = new ArrayList<>();
-        if (tray.tray.filling() instanceof Filling.ByValve valve) {
-            double lowerM = valve.settingM(tray.setOn(tray.firstHour)) - LOWER_BY_M;
-            if (lowerM >= LEAST_LEVEL_M && tray.tray.cupBottomM() > LOWER_BY_M) {
-                cures.add(new Cure(Cure.Kind.LOWER_LEVEL, Facts.of(Quantity.LEVEL, lowerM * 1000)));
-            }
+        double lowerM = keptAtM() - LOWER_BY_M;
+        if (lowerM >= LEAST_LEVEL_M && tray.tray.cupBottomM() > LOWER_BY_M) {
+            cures.add(new Cure(Cure.Kind.LOWER_LEVEL, Facts.of(Quantity.LEVEL, lowerM * 1000)));
         }
         cures.add(Cure.of(Cure.Kind.AIR_STONE));
         cures.add(Cure.of(Cure.Kind.FEWER_PLANTS));
         return cures;
+    }
+
+    /** The level that a valve or a hand keeps at first, m; of a tray that is filled once 0. */
+    private double keptAtM() {
+        if (tray.tray.filling() instanceof Filling.ByValve valve) {
+            return valve.settingM(tray.setOn(tray.firstHour));
+        }
+        return tray.tray.filling() instanceof Filling.ByHand hand ? hand.toLevelM() : 0;
     }
 
     private void addTopUps() {

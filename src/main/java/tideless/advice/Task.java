@@ -36,14 +36,14 @@ public record Task(
         String crop)
         implements TaskBuilder.With {
 
-    /** Kinds of task. */
+    /** Kinds of task, at one visit in the order in which they are done: drained before filled. */
     public enum Kind {
         MIX,
         REFILL,
-        TOP_UP,
         MOVE_VALVE,
         FRESH_SOLUTION,
         FLUSH,
+        TOP_UP,
         TRANSPLANT,
         SUPPORT,
         POLLINATE,
@@ -54,6 +54,7 @@ public record Task(
         TOP,
         HARVEST,
         CLEAN,
+        SET_OUT,
         PLANT,
         SOW_NEXT,
         READ_METERS

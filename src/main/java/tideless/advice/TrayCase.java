@@ -3,6 +3,7 @@ package tideless.advice;
 import java.time.LocalDate;
 import java.time.LocalDateTime;
 import java.util.List;
+import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.function.IntPredicate;
 import java.util.function.IntToDoubleFunction;
@@ -13,7 +14,9 @@ import tideless.rig.Tray;
 import tideless.rig.VesselId;
 import tideless.sim.Event;
 import tideless.sim.FlushRule;
+import tideless.sim.GrowthLost;
 import tideless.sim.PlantingTrace;
+import tideless.sim.Stress;
 import tideless.sim.Trace;
 import tideless.sim.TraySeries;
 import tideless.sim.TrayTrace;
@@ -80,6 +83,32 @@ final class TrayCase {
     double leanMsPerCm(int hour) {
         return FlushRule.leanMsPerCm(
                 tray.limits().ecLowMsPerCm(), of.of(TraySeries.LEAF_AREA_INDEX).at(hour));
+    }
+
+    /** What the root zone took of this crop; empty where that was not followed. */
+    Optional<GrowthLost> lost() {
+        return planting.number() < of.lost().size() && traits != null
+                ? Optional.of(of.lost().get(planting.number()))
+                : Optional.empty();
+    }
+
+    /**
+     * The same warning with the share of the crop that what it tells of takes, where it is known.
+     */
+    Warning withLoss(Warning warning) {
+        return lost().flatMap(lost -> stressOf(warning.kind()).map(lost::frac))
+                .map(frac -> warning.withCause(warning.cause().with(Quantity.LOSS, frac)))
+                .orElse(warning);
+    }
+
+    private static Optional<Stress> stressOf(Warning.Kind kind) {
+        return switch (kind) {
+            case SALT_WILTED, TOO_SALTY -> Optional.of(Stress.SALT);
+            case TOO_LEAN, SHORT_OF_ONE -> Optional.of(Stress.HUNGER);
+            case SHORT_OF_AIR, DROWNED -> Optional.of(Stress.AIR);
+            case WARM_SOLUTION -> Optional.of(Stress.WARMTH);
+            default -> Optional.empty();
+        };
     }
 
     /** The events of this tray from its planting to the next, in order of time. */

@@ -3,11 +3,13 @@ package tideless.advice;
 import java.time.LocalDate;
 import java.time.LocalDateTime;
 import java.util.ArrayList;
+import java.util.Comparator;
 import java.util.List;
 import java.util.Objects;
 import java.util.Optional;
 import java.util.Set;
 import tideless.rig.VesselId;
+import tideless.sim.Stress;
 
 /**
  * Whether the crop survives, before all detail.
@@ -18,15 +20,18 @@ import tideless.rig.VesselId;
  * @param absences what becomes of each absence, in the scenario's order
  * @param waterLeft for each planted tray, when it lived closest to dryness
  * @param first the gravest warning, whose first cure is what to change first; empty for none
+ * @param losses of each crop of which the root zone took a good deal
  */
 public record Verdict(
         boolean survives,
         Optional<Harm> firstHarm,
         List<Absence> absences,
         List<WaterLeft> waterLeft,
-        Optional<Warning> first) {
+        Optional<Warning> first,
+        List<Loss> losses) {
 
     public Verdict {
+        losses = List.copyOf(losses);
         Objects.requireNonNull(firstHarm, "firstHarm");
         Objects.requireNonNull(first, "first");
         absences = List.copyOf(absences);
@@ -36,9 +41,51 @@ public record Verdict(
         }
     }
 
+    /** Of crops that lose nothing worth telling. */
+    public Verdict(
+            boolean survives,
+            Optional<Harm> firstHarm,
+            List<Absence> absences,
+            List<WaterLeft> waterLeft,
+            Optional<Warning> first) {
+        this(survives, firstHarm, absences, waterLeft, first, List.of());
+    }
+
+    /** The crops that live and yet are poor, the poorest first. */
+    public List<Loss> poor() {
+        return losses.stream()
+                .filter(loss -> loss.frac() >= Warning.POOR_FRAC)
+                .sorted(Comparator.comparing(Loss::frac).reversed())
+                .toList();
+    }
+
+    /**
+     * What the root zone took of a crop.
+     *
+     * @param crop its name where several follow one another in the tray, else empty
+     * @param cropName its name
+     * @param most what took most
+     * @param mostFrac share that took of what a sound root zone would have given, 0-1
+     * @param frac share that all took, 0-1
+     * @param ownG what a plant gives, g
+     * @param unharmedG what a plant would have given in a sound root zone, g
+     */
+    public record Loss(
+            VesselId tray,
+            String crop,
+            String cropName,
+            Stress most,
+            double mostFrac,
+            double frac,
+            double ownG,
+            double unharmedG) {
+        /** Less is not told; assumed. */
+        static final double TOLD_FRAC = 0.1;
+    }
+
     /** The same with another warning before all. */
     public Verdict withFirst(Optional<Warning> other) {
-        return new Verdict(survives, firstHarm, absences, waterLeft, other);
+        return new Verdict(survives, firstHarm, absences, waterLeft, other, losses);
     }
 
     /** Something no crop gets over. */
@@ -99,7 +146,7 @@ public record Verdict(
                             ? absence.filledUp(new FilledUp(with.survives(), with.lowestLevelM()))
                             : absence);
         }
-        return new Verdict(survives, firstHarm, told, waterLeft, first);
+        return new Verdict(survives, firstHarm, told, waterLeft, first, losses);
     }
 
     /**

@@ -4,13 +4,17 @@ import java.time.LocalDate;
 import java.time.temporal.ChronoUnit;
 import java.util.ArrayList;
 import java.util.Comparator;
+import java.util.EnumSet;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
+import java.util.Set;
 import tideless.physics.Time;
 import tideless.rig.Filling;
 import tideless.rig.Visits;
 import tideless.sim.Event;
+import tideless.sim.GrowthLost;
+import tideless.sim.Stress;
 import tideless.sim.Trace;
 
 /** Whether a run's crops survive. */
@@ -18,8 +22,8 @@ final class Verdicts {
     /** Wilting longer than this is harm, h; fixed by what {@code result.json} promises. */
     static final double WILT_BORNE_H = 6;
 
-    /** Air out of a crop's limits for so long is the first thing to change, d; assumed. */
-    private static final int AIR_DAYS = 14;
+    private static final Set<Warning.Kind> OF_AIR =
+            EnumSet.of(Warning.Kind.SHORT_OF_AIR, Warning.Kind.DROWNED);
 
     private Verdicts() {}
 
@@ -36,26 +40,44 @@ final class Verdicts {
         }
         List<Verdict.WaterLeft> left = new ArrayList<>();
         drinking.forEach(tray -> waterLeft(tray).ifPresent(one -> addTightest(one, left)));
-        Optional<Warning> first =
-                warnings.stream()
-                        .min(
-                                Comparator.comparing(Verdicts::gravity)
-                                        .thenComparing(Warning.GRAVEST_FIRST));
-        return new Verdict(harms.isEmpty(), harms.stream().findFirst(), absences, left, first);
+        Optional<Warning> first = warnings.stream().min(Warning.GRAVEST_FIRST);
+        List<Verdict.Loss> losses = new ArrayList<>();
+        trays.forEach(tray -> tray.lost().ifPresent(lost -> addLoss(tray, lost, warnings, losses)));
+        return new Verdict(
+                harms.isEmpty(), harms.stream().findFirst(), absences, left, first, losses);
     }
 
     /**
-     * 0 for what kills or leaves dry, 1 for air that the crop does not bear for weeks and 2 for the
-     * rest, which such air often brings about.
+     * What took at least a tenth of a crop, by the stress that took most. Want of air counts where
+     * it is warned of: its figures span a factor of some six, and elsewhere it may be none.
      */
-    private static int gravity(Warning warning) {
-        if (warning.gravity().compareTo(Warning.Kind.OUTGROWN) <= 0) {
-            return 0;
+    private static void addLoss(
+            TrayCase tray, GrowthLost lost, List<Warning> warnings, List<Verdict.Loss> losses) {
+        boolean isAirless =
+                warnings.stream()
+                        .filter(w -> w.vessel().equals(tray.id))
+                        .filter(w -> w.crop().equals(tray.planting.crop()))
+                        .anyMatch(w -> OF_AIR.contains(w.kind()));
+        Stress most = Stress.SALT;
+        double frac = 0;
+        for (Stress stress : Stress.values()) {
+            if (stress != Stress.AIR || isAirless) {
+                frac += lost.frac(stress);
+                most = lost.frac(stress) > lost.frac(most) ? stress : most;
+            }
         }
-        boolean ofAir =
-                warning.kind() == Warning.Kind.TOO_COLD || warning.kind() == Warning.Kind.TOO_HOT;
-        boolean isLong = ChronoUnit.DAYS.between(warning.from(), warning.until()) >= AIR_DAYS;
-        return ofAir && isLong ? 1 : 2;
+        if (frac >= Verdict.Loss.TOLD_FRAC) {
+            losses.add(
+                    new Verdict.Loss(
+                            tray.id,
+                            tray.planting.crop(),
+                            tray.tray.planting().cropName(),
+                            most,
+                            lost.frac(most),
+                            frac,
+                            lost.ownG(),
+                            lost.ownG() / Math.max(1e-9, 1 - frac)));
+        }
     }
 
     /** One for each tray: of several crops the one that came closest. */
@@ -78,28 +100,50 @@ final class Verdicts {
                                                 Warning.Kind.DRIED_OUT,
                                                 tray.id,
                                                 tray.trace.clockAtSample(dry))));
-        OptionalDouble wiltedS = OptionalDouble.empty();
+        addWilts(tray, Event.Kind.WILTED, Event.Kind.RECOVERED, Warning.Kind.WILTED, harms);
+        addWilts(
+                tray,
+                Event.Kind.SALT_WILTED,
+                Event.Kind.SALT_BORNE,
+                Warning.Kind.SALT_WILTED,
+                harms);
+        tray.firstS(Event.Kind.DIED)
+                .ifPresent(
+                        atS ->
+                                harms.add(
+                                        new Verdict.Harm(
+                                                Warning.Kind.DIED,
+                                                tray.id,
+                                                tray.trace.clockAt(atS))));
+    }
+
+    /** Wilting of one cause that lasts, from one kind of event to another or the crop's end. */
+    private static void addWilts(
+            TrayCase tray,
+            Event.Kind begins,
+            Event.Kind ends,
+            Warning.Kind kind,
+            List<Verdict.Harm> harms) {
+        OptionalDouble fromS = OptionalDouble.empty();
         for (Event event : tray.events()) {
-            if (event.kind() == Event.Kind.WILTED) {
-                wiltedS = OptionalDouble.of(event.atS());
-            } else if (event.kind() == Event.Kind.RECOVERED) {
-                addWilt(tray, wiltedS, event.atS(), harms);
-                wiltedS = OptionalDouble.empty();
-            } else if (event.kind() == Event.Kind.DIED) {
-                harms.add(
-                        new Verdict.Harm(
-                                Warning.Kind.DIED, tray.id, tray.trace.clockAt(event.atS())));
+            if (event.kind() == begins) {
+                fromS = OptionalDouble.of(event.atS());
+            } else if (event.kind() == ends) {
+                addWilt(tray, kind, fromS, event.atS(), harms);
+                fromS = OptionalDouble.empty();
             }
         }
-        addWilt(tray, wiltedS, (tray.lastHour + 1) * Time.HOUR_S, harms);
+        addWilt(tray, kind, fromS, (tray.lastHour + 1) * Time.HOUR_S, harms);
     }
 
     private static void addWilt(
-            TrayCase tray, OptionalDouble fromS, double toS, List<Verdict.Harm> harms) {
+            TrayCase tray,
+            Warning.Kind kind,
+            OptionalDouble fromS,
+            double toS,
+            List<Verdict.Harm> harms) {
         if (toS - fromS.orElse(toS) > WILT_BORNE_H * Time.HOUR_S) {
-            harms.add(
-                    new Verdict.Harm(
-                            Warning.Kind.WILTED, tray.id, tray.trace.clockAt(fromS.getAsDouble())));
+            harms.add(new Verdict.Harm(kind, tray.id, tray.trace.clockAt(fromS.getAsDouble())));
         }
     }
 

@@ -2,6 +2,7 @@ package tideless.advice;
 
 import io.soabase.recordbuilder.core.RecordBuilder;
 import java.time.LocalDateTime;
+import java.time.temporal.ChronoUnit;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Objects;
@@ -79,11 +80,61 @@ public record Warning(
     /** So far above its limit warm solution is as grave as roots short of air, K; assumed. */
     private static final double VERY_WARM_K = 5;
 
-    /** The gravest first, then the earliest. */
+    /** A loss from which on a crop is called a poor one, as a share; assumed. */
+    static final double POOR_FRAC = 0.25;
+
+    /** What takes less than this share of a crop is no more than a note; assumed. */
+    private static final double NOTED_FRAC = 0.02;
+
+    /** Air out of a crop's limits for so long often brings about the rest, d; assumed. */
+    private static final int AIR_DAYS = 14;
+
+    /** The gravest first: by what it kills, then by what it takes, then the earliest. */
     public static final Comparator<Warning> GRAVEST_FIRST =
-            Comparator.comparing(Warning::gravity)
+            Comparator.comparing(Warning::rank)
+                    .thenComparing(Comparator.comparing(Warning::lossFrac).reversed())
+                    .thenComparing(Warning::gravity)
                     .thenComparing(Warning::kind)
                     .thenComparing(Warning::from);
+
+    /** Share of the crop that it takes, 0-1; 0 where that is not known. */
+    public double lossFrac() {
+        Facts facts = cause.facts();
+        return facts.has(Quantity.LOSS) ? facts.get(Quantity.LOSS) : 0;
+    }
+
+    /**
+     * What kills or leaves dry, what makes a poor crop, what may yet leave it dry, what takes
+     * something, air that the crop does not bear for weeks, the rest.
+     */
+    private int rank() {
+        if (kind.compareTo(Kind.STRANDED) <= 0) {
+            return 0;
+        } else if (lossFrac() >= POOR_FRAC) {
+            return 1;
+        } else if (gravity().compareTo(Kind.OUTGROWN) <= 0) {
+            return 2;
+        } else if (lossFrac() >= NOTED_FRAC) {
+            return 3;
+        }
+        boolean ofAir = kind == Kind.TOO_COLD || kind == Kind.TOO_HOT;
+        return ofAir && ChronoUnit.DAYS.between(from, until) >= AIR_DAYS ? 4 : 5;
+    }
+
+    /**
+     * Whether it is no more than a note: what takes next to nothing of the crop, and air that is
+     * damp or still, of which every house has its hours.
+     */
+    boolean isMinor() {
+        return switch (kind) {
+            case TOO_HUMID, TOO_STILL -> true;
+            default -> cause.facts().has(Quantity.LOSS) && lossFrac() < NOTED_FRAC && !isVeryWarm();
+        };
+    }
+
+    private boolean isVeryWarm() {
+        return gravity() != kind;
+    }
 
     /** The kind it ranks with. */
     Kind gravity() {

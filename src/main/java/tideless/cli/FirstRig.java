@@ -27,6 +27,9 @@ final class FirstRig {
      */
     private static final double[] TIMES = {1.25, 1.5, 2, 3, 4, 6};
 
+    /** Feeds that are tried with another answer: all of them would take a minute. */
+    private static final int MOST_FEEDS = 3;
+
     private final String name;
     private final Starter.Written written;
 
@@ -42,11 +45,12 @@ final class FirstRig {
     /**
      * A scenario that was tried.
      *
+     * @param care with which it is tended
      * @param text as it is written
      * @param reading faulty where the answers make no rig
      * @param forecast empty then
      */
-    record Tried(String text, Reading reading, Optional<Forecast> forecast) {
+    record Tried(Starter.Care care, String text, Reading reading, Optional<Forecast> forecast) {
         private List<Warning> warnings() {
             return forecast.map(f -> f.advice().warnings()).orElse(List.of());
         }
@@ -57,6 +61,16 @@ final class FirstRig {
 
         private boolean survives() {
             return forecast.map(Forecast::survives).orElse(false);
+        }
+
+        /** Lost for want of water, and not by salt. */
+        private boolean isDry() {
+            return !survives()
+                    && warnings().stream()
+                            .noneMatch(
+                                    warning ->
+                                            warning.kind() == Warning.Kind.SALT_WILTED
+                                                    || warning.kind() == Warning.Kind.TOO_SALTY);
         }
 
         private double drainedLitres() {
@@ -105,34 +119,43 @@ final class FirstRig {
      * is tried: they are lost for want of water.
      */
     Tried tried(Map<StarterQuestion, String> answers) {
+        Tried best = tried(answers, Starter.feeds(answers));
+        return best.isSound() ? best : tried(answers, best.care().unsuited());
+    }
+
+    private Tried tried(Map<StarterQuestion, String> answers, List<Starter.Feed> feeds) {
         Tried best = null;
-        for (Starter.Feed feed : Starter.feeds(answers)) {
-            Tried tried = tried(answers, new Starter.Care(feed, false));
+        for (Starter.Feed feed : feeds) {
+            Tried tried = tried(answers, new Starter.Care(feed, false, true));
             best = best == null || isBetter(tried, best) ? tried : best;
-            if (best.isSound() || !tried.survives()) {
+            if (best.isSound() || tried.isDry()) {
                 return best;
             }
         }
         if (StarterQuestion.isFilledOnce(answers)) {
             return best;
         }
-        Tried least = null;
-        for (Starter.Feed feed : Starter.feeds(answers)) {
-            Tried tried = tried(answers, new Starter.Care(feed, true));
-            boolean less = least == null || tried.drainedLitres() < least.drainedLitres();
-            least = tried.isSound() && less ? tried : least;
+        for (Starter.Feed feed : feeds) {
+            Tried tried = tried(answers, new Starter.Care(feed, true, true));
+            best = isBetter(tried, best) ? tried : best;
         }
-        return least == null ? best : least;
+        return best;
     }
 
     private static boolean isBetter(Tried one, Tried other) {
-        return one.warnings().size() < other.warnings().size();
+        int fewer = Integer.compare(other.warnings().size(), one.warnings().size());
+        return fewer > 0
+                || fewer == 0
+                        && one.care().isChanged()
+                        && other.care().isChanged()
+                        && one.drainedLitres() < other.drainedLitres();
     }
 
     private Tried tried(Map<StarterQuestion, String> answers, Starter.Care care) {
         String text = Starter.of(answers, care, written);
         Reading reading = ScenarioReader.read(name, new FilesInMemory(text));
         return new Tried(
+                care,
                 text,
                 reading,
                 reading instanceof Reading.Good good
@@ -142,6 +165,12 @@ final class FirstRig {
 
     /** Options, each of which by itself makes a rig that warns of nothing. */
     List<String> instead(Map<StarterQuestion, String> answers) {
+        List<String> softer =
+                StarterQuestion.softer(answers.getOrDefault(StarterQuestion.WATER, "rain"));
+        Optional<String> water = first(answers, StarterQuestion.WATER, softer);
+        if (water.isPresent()) {
+            return List.of(water.get());
+        }
         List<String> options = new ArrayList<>();
         fewerPlants(answers).ifPresent(options::add);
         String size = answers.get(StarterQuestion.SIZE);
@@ -160,17 +189,17 @@ final class FirstRig {
 
     private Optional<String> fewerPlants(Map<StarterQuestion, String> answers) {
         int most = 0;
-        int tooMany = Starter.plants(answers);
+        int tooMany = Starter.mostPlants(answers);
         while (tooMany - most > 1) {
             int middle = (most + tooMany) / 2;
-            if (isSound(answers, StarterQuestion.PLANTS, Integer.toString(middle))) {
+            if (isSound(answers, StarterQuestion.PLANTS, Starter.fewerPlants(answers, middle))) {
                 most = middle;
             } else {
                 tooMany = middle;
             }
         }
         return most > 0
-                ? Optional.of(StarterQuestion.PLANTS.option() + " " + most)
+                ? Optional.of(option(StarterQuestion.PLANTS, Starter.fewerPlants(answers, most)))
                 : Optional.empty();
     }
 
@@ -196,18 +225,18 @@ final class FirstRig {
         return others.stream()
                 .filter(other -> isSound(answers, question, other))
                 .findFirst()
-                .map(
-                        other ->
-                                question.option()
-                                        + (other.contains(" ")
-                                                ? " \"" + other + "\""
-                                                : " " + other));
+                .map(other -> option(question, other));
+    }
+
+    private static String option(StarterQuestion question, String answer) {
+        return question.option() + (answer.contains(" ") ? " \"" + answer + '"' : " " + answer);
     }
 
     private boolean isSound(
             Map<StarterQuestion, String> answers, StarterQuestion question, String other) {
         Map<StarterQuestion, String> changed = new EnumMap<>(answers);
         changed.put(question, other);
-        return tried(changed).isSound();
+        List<Starter.Feed> feeds = Starter.feeds(changed);
+        return tried(changed, feeds.subList(0, Math.min(MOST_FEEDS, feeds.size()))).isSound();
     }
 }

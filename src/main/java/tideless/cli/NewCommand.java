@@ -14,6 +14,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.concurrent.Callable;
+import java.util.stream.Stream;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Option;
@@ -62,7 +63,9 @@ final class NewCommand implements Callable<Integer> {
     @Option(
             names = "--crop",
             paramLabel = "NAME",
-            description = "as \"tideless crops\" lists them, or with plants: \"6 lettuce\"")
+            description =
+                    "as \"tideless crops\" lists them, or with plants: \"6 lettuce\"; a tray of each:"
+                            + " \"6 lettuce, 6 basil\"")
     String crop;
 
     @Option(
@@ -89,11 +92,27 @@ final class NewCommand implements Callable<Integer> {
     String reservoir;
 
     @Option(
+            names = "--water",
+            paramLabel = "WATER",
+            description =
+                    "soft tap, hard tap, rain, or what a pen reads in it, as \"0.4 mS/cm\" (default:"
+                            + " soft tap)")
+    String water;
+
+    @Option(
+            names = "--feed",
+            paramLabel = "FEED",
+            description =
+                    "a recipe, or bought (bottles, a powder), with its strength or without, as"
+                            + " \"bought 1.6 mS/cm\" (default: tried, what suits)")
+    String feed;
+
+    @Option(
             names = "--light",
             paramLabel = "LIGHT",
             description =
-                    "a lamp over one tray, as \"24 W 14 h\"; window; outdoors; unknown (default: as"
-                            + " the crop needs)")
+                    "a lamp, as \"24 W 14 h\", of several trays \"24 W 14 h each\" or \"60 W 14 h over"
+                            + " all\"; window; outdoors; unknown (default: as the crop needs)")
     String light;
 
     @Option(names = "--visits", paramLabel = "DAYS", description = "daily, or as \"mon wed fri\"")
@@ -110,6 +129,14 @@ final class NewCommand implements Callable<Integer> {
             paramLabel = "DATE",
             description = "the day the plants go into the tray, as \"1 May 2027\" (default: today)")
     String start;
+
+    @Option(
+            names = "--end",
+            paramLabel = "DATE",
+            description =
+                    "the last day, as \"30 Sep 2027\" or \"10 weeks\" (default: until they are cut,"
+                            + " or are picked for a while)")
+    String end;
 
     @Option(names = "--usual", description = "ask nothing: what is usual where no option says it")
     boolean usual;
@@ -222,7 +249,9 @@ final class NewCommand implements Callable<Integer> {
         for (int tries = 0; tries < MOST_TRIES; tries++) {
             boolean anew = tries >= PLAIN_TRIES;
             err.print(
-                    (anew ? question.otherwise(asked.us()) : question.words(asked.us()))
+                    (anew
+                                    ? question.otherwise(asked.us(), answers)
+                                    : question.words(asked.us(), answers))
                             + " ["
                             + question.usual(asked.us())
                             + "] ");
@@ -246,7 +275,7 @@ final class NewCommand implements Callable<Integer> {
                             other ->
                                     err.println(
                                             "  That answers another question: \""
-                                                    + other.words(asked.us())
+                                                    + other.words(asked.us(), answers)
                                                     + '"'));
         }
         err.println(
@@ -258,15 +287,38 @@ final class NewCommand implements Callable<Integer> {
     }
 
     private Map<StarterQuestion, String> read(
-            StarterQuestion question, String answer, List<String> faults) {
+            StarterQuestion question, String told, List<String> faults) {
+        String answer = onScale(told);
         Map<StarterQuestion, String> read = question.read(answer, answers, today, faults);
-        String crop = read.get(StarterQuestion.CROP);
-        if (crop != null && !Crops.isNamedIn(answer, crop)) {
+        sayTaken(question, answer, read);
+        String crops = read.getOrDefault(StarterQuestion.CROP, "");
+        if (!crops.isEmpty()
+                && !Stream.of(crops.split(", ")).allMatch(crop -> Crops.isNamedIn(answer, crop))) {
             PrintWriter err = spec.commandLine().getErr();
-            err.println("  \"" + answer.strip() + "\" is called " + crop + " here");
+            err.println("  \"" + answer.strip() + "\" is called " + crops + " here");
             err.flush();
         }
         return read;
+    }
+
+    /** Bare ppm are of the scale that was told. */
+    private String onScale(String told) {
+        return asked.scale() == null
+                ? told
+                : told.replaceAll(
+                        "(?i)(\\d\\s*)ppm\\b(?!\\s*-?\\s*[57]00)",
+                        asked.scale() == PpmScale.PPM_500 ? "$1ppm-500" : "$1ppm-700");
+    }
+
+    /** Which days were chosen where an answer left them open. */
+    private void sayTaken(
+            StarterQuestion question, String answer, Map<StarterQuestion, String> read) {
+        if (!read.isEmpty()) {
+            PrintWriter err = spec.commandLine().getErr();
+            question.taken(answer, String.join(" to ", new EnumMap<>(read).values()))
+                    .ifPresent(taken -> err.println("  taken for " + taken));
+            err.flush();
+        }
     }
 
     /** What was answered is not lost: it stands in a command that goes on from here. */
@@ -294,8 +346,11 @@ final class NewCommand implements Callable<Integer> {
             case SIZE -> size;
             case FILLING -> filling;
             case RESERVOIR -> reservoir;
+            case WATER -> water;
+            case FEED -> feed;
             case LIGHT -> light;
             case START -> start;
+            case END -> end;
             case VISITS -> visits;
             case AWAY -> away;
         };

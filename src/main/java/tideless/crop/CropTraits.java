@@ -399,6 +399,7 @@ public record CropTraits(
      * @param saltStopsMsPerCm EC at which growth ends, mS/cm
      * @param saltThirstFallFrac share of the thirst lost per mS/cm above the threshold
      * @param chillC air below which leaves are injured, degC; -infinity for none known
+     * @param frostC air that kills the plant within the hour, degC; -infinity for none known
      * @param setLowC mean air below which fruit sets badly, degC; -infinity for a leaf crop
      * @param setHighC day's air above which fruit sets badly, degC; infinite for a leaf crop
      * @param longestDayH hours of light it bears; 24 for no limit
@@ -416,6 +417,7 @@ public record CropTraits(
             double saltStopsMsPerCm,
             double saltThirstFallFrac,
             double chillC,
+            double frostC,
             double setLowC,
             double setHighC,
             double longestDayH) {}

@@ -30,18 +30,7 @@ public record ThirstDoubt(double stand, double week, double day, double fitted) 
     public static final double LITTLE_KNOWN = 0.40;
 
     /** From week to week within a stand: of thirteen measured stands 0.11 to 0.14. */
-    private static final double WEEK = 0.13;
-
-    /** Of a week by itself: what is left of the weeks of these stands once their drift is off. */
-    public static final double WEEK_ALONE = 0.09;
-
-    /**
-     * Of the drift of a stand's factor in a week, a walk without a memory: the rest of {@link
-     * #WEEK}, root of 0.13^2 - 0.09^2, is how far a walk of the stands' thirteen weeks lies about
-     * its own mean, whose variance is a sixth of thirteen steps'. In a month 0.13, where 10 to 20 %
-     * were seen; and as it lasts, weeks correlate by a half of themselves.
-     */
-    public static final double DRIFT = 0.064;
+    public static final double WEEK = 0.13;
 
     /** Correlation of a week with the week before, on the same stands. */
     public static final double WEEK_MEMORY = 0.5;

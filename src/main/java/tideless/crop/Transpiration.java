@@ -320,14 +320,15 @@ public final class Transpiration {
     }
 
     /**
-     * Share of thirst left in a salty solution, 0-1.
+     * Share of thirst left in a salty solution, 0-1: {@link Osmosis#waterFrac} from the threshold
+     * of the root solution in soilless culture on; growth falls faster.
      *
-     * <p>FAO-56 (Allen et al. 1998), eq. 90, with a yield response of 1: as growth falls, so does
-     * transpiration. The threshold is that of the root solution in soilless culture.
-     *
-     * @param ecMsPerCm EC of the solution at 25 degC, mS/cm
+     * @param ecMsPerCm EC of the solution at 25 degC or what its salt comes to, mS/cm
      */
     public static double saltFrac(CropTraits traits, double ecMsPerCm) {
-        return traits.salinity().growthFrac(ecMsPerCm);
+        return Osmosis.waterFrac(
+                traits.salinity().thresholdMsPerCm(),
+                traits.response().saltThirstFallFrac(),
+                ecMsPerCm);
     }
 }

@@ -193,7 +193,7 @@ public final class CompareTable {
         String what =
                 switch (harm.kind()) {
                     case DIED -> " lost ";
-                    case WILTED -> " wilts ";
+                    case WILTED, SALT_WILTED -> " wilts ";
                     default -> " dry ";
                 };
         return Names.clean(harm.tray().name())

@@ -132,7 +132,10 @@ record Diary(List<Entry> entries) {
                     new Entry(
                             id(run, "set-out", tray.id(), 1),
                             "Set out " + name + " in " + where,
-                            crop.plants() + " plants, " + Numbers.days(nursery) + " from seed.",
+                            crop.plants()
+                                    + " plants, "
+                                    + Numbers.days(nursery)
+                                    + " in the nursery.",
                             scenario.start().atStartOfDay(),
                             Optional.of(scenario.start()),
                             0,
@@ -145,8 +148,8 @@ record Diary(List<Entry> entries) {
         for (Task task : forecast.advice().tasks()) {
             String kind = MachineWords.of(task.kind());
             int ordinal = seen.merge(kind + task.vessel(), 1, Integer::sum);
-            if (forecast.isPast(task)) {
-                continue;
+            if (forecast.isPast(task) || task.kind() == Task.Kind.SET_OUT) {
+                continue; // what is set out on day one has its own entry, as has its sowing
             }
             String likely = OutlookWords.likely(forecast, task);
             entries.add(
@@ -173,6 +176,13 @@ record Diary(List<Entry> entries) {
                 double every = facts.has(Quantity.EVERY) ? facts.get(Quantity.EVERY) : 0;
                 yield Optional.of(new Again((int) every, harvest(task, forecast)));
             }
+            case PICK_LEAVES ->
+                    facts.has(Quantity.EVERY)
+                            ? Optional.of(
+                                    new Again(
+                                            (int) facts.get(Quantity.EVERY),
+                                            facts.on().toLocalDate()))
+                            : Optional.empty();
             default -> Optional.empty();
         };
     }
@@ -190,13 +200,7 @@ record Diary(List<Entry> entries) {
 
     private static String what(Task task) {
         if (task.kind() == Task.Kind.MIX) {
-            return "Mix "
-                    + (task.cause().facts().of().isEmpty()
-                            ? "feed for the first filling of all vessels together"
-                            : TaskWords.brief(task))
-                    + ", "
-                    + Numbers.litres(task.litres())
-                    + " L";
+            return "Mix " + Numbers.litres(task.litres()) + " L of " + TaskWords.brief(task);
         }
         return Names.begun(Names.of(task.kind()))
                 + ", "
@@ -207,7 +211,7 @@ record Diary(List<Entry> entries) {
     /** A day ahead of what wants preparing, an hour ahead of the rest; assumed. */
     private static int remindHours(Task.Kind kind) {
         return switch (kind) {
-            case MIX, HARVEST, SOW_NEXT, CLEAN, PLANT, FLUSH, FRESH_SOLUTION -> 24;
+            case MIX, HARVEST, SOW_NEXT, CLEAN, SET_OUT, PLANT, FLUSH, FRESH_SOLUTION -> 24;
             default -> 1;
         };
     }

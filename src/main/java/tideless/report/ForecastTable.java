@@ -4,6 +4,7 @@ import java.io.PrintWriter;
 import java.time.Duration;
 import java.time.LocalDate;
 import java.util.ArrayList;
+import java.util.Comparator;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
@@ -151,6 +152,7 @@ public final class ForecastTable {
         line("");
         printTasks(scenario);
         forecast.trace().trays().forEach(this::printUnripe);
+        CropWords.beside(forecast.advice().verdict()).forEach(words -> paragraph("", "", words));
         if (!scenario.feed().bottles().isEmpty()) {
             line("");
             paragraph("", "", FeedWords.inAll(scenario.feed(), 1000 * forecast.trace().feedM3()));
@@ -312,15 +314,31 @@ public final class ForecastTable {
         Task first = group.get(0);
         Task last = group.get(group.size() - 1);
         row(title(group), "from " + Dates.weekday(day(first)), litresOf(group), intervals(group));
+        Task most = most(group);
         if (brief) {
             printTask("  first", first, "");
+            if (!most.equals(first)) {
+                printTask("  most", most, "");
+            }
             return;
         }
         String before = "";
         for (Task task : group.subList(0, NEXT_FEW)) {
             before = printTask(task.equals(first) ? "  first" : "", task, before);
         }
+        if (!most.equals(last) && !group.subList(0, NEXT_FEW).contains(most)) {
+            printTask("  most", most, "");
+        }
         row("  last", Dates.visit(last.due(), years), pour(last.litres()), "all in tasks.csv");
+    }
+
+    /** The one with the most litres, the first of several; what has none has its first. */
+    private static Task most(List<Task> group) {
+        Task most = group.get(0);
+        for (Task task : group) {
+            most = task.litres() > most.litres() ? task : most;
+        }
+        return most;
     }
 
     /** As "harvest"; of one crop among several as "harvest, lettuce". */
@@ -437,11 +455,28 @@ public final class ForecastTable {
                 own.add(groups.remove(key));
             }
         }
-        return own;
+        return own.stream().flatMap(List::stream).allMatch(task -> task.crop().isEmpty())
+                ? own
+                : inTurn(own);
+    }
+
+    /** Of crops in turn: what is told one by one in the order of its dates, not by its kind. */
+    private static List<List<Task>> inTurn(List<List<Task>> groups) {
+        List<List<Task>> turns = new ArrayList<>();
+        for (List<Task> group : groups) {
+            if (group.size() > LISTED_WHOLE) {
+                turns.add(group);
+            } else {
+                group.forEach(task -> turns.add(List.of(task)));
+            }
+        }
+        turns.sort(Comparator.comparing(group -> group.get(0).due()));
+        return turns;
     }
 
     private void printWarnings() {
         printWarnings(new ArrayList<>(forecast.advice().warnings()));
+        WarningWords.minor(forecast.advice().minor()).ifPresent(words -> paragraph("", "", words));
         WarningWords.past(forecast.advice().past()).ifPresent(words -> paragraph("", "", words));
     }
 

@@ -98,7 +98,7 @@ public final class LightTable {
                                             + "-"
                                             + Numbers.label(stage.needHighMolPerM2Day()),
                             verdict(stage)));
-            if (stage.molPerM2Day() < stage.needLowMolPerM2Day()) {
+            if (stage.isTooLittle()) {
                 line("    " + cure(tray, stage));
             }
         }
@@ -113,7 +113,7 @@ public final class LightTable {
         if (Double.isNaN(stage.needLowMolPerM2Day())) {
             return "";
         }
-        if (stage.molPerM2Day() < stage.needLowMolPerM2Day()) {
+        if (stage.isTooLittle()) {
             return "too little";
         }
         return stage.molPerM2Day() > stage.needHighMolPerM2Day() ? "more than of use" : "enough";
@@ -125,7 +125,7 @@ public final class LightTable {
                     "a lamp of %.1f mol/m2/day would make up for it",
                     stage.needLowMolPerM2Day() - stage.molPerM2Day());
         }
-        double hours = Lighting.hoursForNeed(tray, stage);
+        double hours = Math.ceil(10 * Lighting.hoursForNeed(tray, stage)) / 10; // as it is told
         String brighter =
                 text(
                         "%.0f umol/m2/s in the same hours",

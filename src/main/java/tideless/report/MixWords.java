@@ -18,6 +18,7 @@ final class MixWords {
             case WATER -> "water";
             case PART_A -> "part A";
             case PART_B -> "part B";
+            case TRACE -> "trace mix";
             case ACID -> "acid";
             case BASE -> "base";
         };
@@ -40,6 +41,9 @@ final class MixWords {
         boolean measured = !Double.isNaN(step.millilitres());
         if (weighed && measured) {
             return grams(step.grams()) + " or " + millilitres(step.millilitres());
+        }
+        if (!weighed && !measured) {
+            return "by its label";
         }
         return weighed ? grams(step.grams()) : millilitres(step.millilitres());
     }

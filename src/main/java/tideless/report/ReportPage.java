@@ -121,6 +121,7 @@ final class ReportPage {
         page.put("careful", forecast.survives() && !forecast.advice().warnings().isEmpty());
         List<String> verdict = new ArrayList<>(VerdictWords.lines(forecast));
         verdict.addAll(CropWords.unripe(forecast.trace()));
+        verdict.addAll(CropWords.beside(forecast.advice().verdict()));
         page.put("verdict", verdict.get(0));
         page.put("more", verdict.subList(1, verdict.size()));
         page.put("hasMore", verdict.size() > 1);
@@ -138,6 +139,9 @@ final class ReportPage {
                 "warnings",
                 WarningWords.alike(warnings).stream().map(ReportPage::sentence).toList());
         page.put("hasWarnings", !warnings.isEmpty());
+        page.put(
+                "minor",
+                WarningWords.minor(forecast.advice().minor()).map(p -> (Object) p).orElse(false));
         page.put(
                 "past",
                 WarningWords.past(forecast.advice().past()).map(p -> (Object) p).orElse(false));

@@ -309,6 +309,19 @@ final class ResultJson {
             json.writeEndObject();
         }
         json.writeEndArray();
+        json.writeArrayFieldStart("losses");
+        for (Verdict.Loss loss : verdict.losses()) {
+            json.writeStartObject();
+            writeVessel(json, "vessel", loss.tray());
+            json.writeStringField("crop", loss.cropName());
+            number(json, "share", loss.frac());
+            json.writeStringField("most", MachineWords.of(loss.most()));
+            number(json, "most_share", loss.mostFrac());
+            number(json, "g_per_plant", loss.ownG());
+            number(json, "unharmed_g_per_plant", loss.unharmedG());
+            json.writeEndObject();
+        }
+        json.writeEndArray();
         json.writeArrayFieldStart("text");
         for (String line : VerdictWords.lines(forecast)) {
             json.writeString(line);
@@ -454,6 +467,16 @@ final class ResultJson {
         }
         if (!facts.of().isEmpty()) {
             json.writeStringField("of", facts.of());
+        }
+        if (!facts.litresInto().isEmpty()) {
+            json.writeObjectFieldStart("litres_into");
+            for (Map.Entry<VesselId, Double> one : facts.litresInto().entrySet()) {
+                number(
+                        json,
+                        MachineWords.of(one.getKey().kind()) + "." + one.getKey().name(),
+                        one.getValue());
+            }
+            json.writeEndObject();
         }
         json.writeEndObject();
     }

@@ -9,8 +9,10 @@ import java.util.Objects;
  *
  * @param withWater source water instead of feed, always
  * @param water so much source water in place of feed, each from its day on, in order of the days
+ * @param shares share of source water in each filling from a day on, in order of the days; of the
+ *     fillings in which no dose is due
  */
-public record Pouring(boolean withWater, List<Dose> water) {
+public record Pouring(boolean withWater, List<Dose> water, List<Share> shares) {
     /** Feed, always. */
     public static final Pouring FEED = new Pouring(false, List.of());
 
@@ -19,6 +21,12 @@ public record Pouring(boolean withWater, List<Dose> water) {
 
     public Pouring {
         water = List.copyOf(water);
+        shares = List.copyOf(shares);
+    }
+
+    /** Without shares. */
+    public Pouring(boolean withWater, List<Dose> water) {
+        this(withWater, water, List.of());
     }
 
     /**
@@ -34,11 +42,40 @@ public record Pouring(boolean withWater, List<Dose> water) {
         if (withWater) {
             return pouredM3;
         }
+        double doseM3 = doseM3(day, pouredM3, waterSoFarM3);
+        return doseM3 > 0 ? doseM3 : shareFrac(day) * pouredM3;
+    }
+
+    /** How much of that is of doses, m3. */
+    public double doseM3(LocalDate day, double pouredM3, double waterSoFarM3) {
         double dueM3 = -waterSoFarM3;
         for (Dose dose : water) {
             dueM3 += dose.from().isAfter(day) ? 0 : dose.m3();
         }
         return Math.max(0, Math.min(pouredM3, dueM3));
+    }
+
+    private double shareFrac(LocalDate day) {
+        double frac = 0;
+        for (Share share : shares) {
+            frac = share.from().isAfter(day) ? frac : share.frac();
+        }
+        return frac;
+    }
+
+    /**
+     * Source water in place of part of each filling.
+     *
+     * @param from first day of it
+     * @param frac 0 to 1
+     */
+    public record Share(LocalDate from, double frac) {
+        public Share {
+            Objects.requireNonNull(from, "from");
+            if (!(frac >= 0 && frac <= 1)) {
+                throw new IllegalArgumentException("a share from 0 to 1, was " + frac);
+            }
+        }
     }
 
     /**

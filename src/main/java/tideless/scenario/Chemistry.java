@@ -5,8 +5,10 @@ import static tideless.scenario.Measure.plain;
 import java.util.List;
 import java.util.Map;
 import java.util.OptionalDouble;
+import tideless.solution.Acidity;
 import tideless.solution.Composition;
 import tideless.solution.Contact;
+import tideless.solution.ElectricalConductivity;
 import tideless.solution.Feed;
 import tideless.solution.Reagent;
 import tideless.solution.Recipe;
@@ -65,6 +67,17 @@ final class Chemistry implements Solutions {
 
     private static Mix made(
             Composition salts, Composition water, double ecMsPerCm, double ph, String acid) {
+        if (acid.equals(NO_ACID)) {
+            return Feed.madeToEc(salts, water, ecMsPerCm) instanceof Feed.Made made
+                    ? new Made(
+                            made.composition(),
+                            made.strength(),
+                            Acidity.phInAir(
+                                    made.composition(), 25, ElectricalConductivity.AIR_CO2_PPM),
+                            true,
+                            OptionalDouble.empty())
+                    : refusal(Feed.madeToEc(salts, water, ecMsPerCm));
+        }
         Reagent down = CURRENT.bottle(acid);
         List<Reagent> reagents =
                 List.of(down, Reagent.named("potassium-bicarbonate-10").orElseThrow());

@@ -480,6 +480,11 @@ final class CropKeys {
                         .workedOut("none known", "12 degC")
                         .about("air below which leaves are injured"));
         keys.add(
+                Key.quantity("root_zone.frost", TEMPERATURE)
+                        .from("-40 degC", "10 degC")
+                        .workedOut("none known", "-1 degC")
+                        .about("air that kills the plant within the hour"));
+        keys.add(
                 Key.quantity("root_zone.set_low", TEMPERATURE)
                         .from("-10 degC", "60 degC")
                         .workedOut("no limit", "14 degC")

@@ -548,6 +548,7 @@ final class CropReader {
                 orElse(e, "root_zone.salt_stops", 12),
                 orElse(e, "root_zone.salt_thirst_fall", 0.04),
                 orElse(e, "root_zone.chill", Double.NEGATIVE_INFINITY),
+                orElse(e, "root_zone.frost", Double.NEGATIVE_INFINITY),
                 orElse(e, "root_zone.set_low", Double.NEGATIVE_INFINITY),
                 orElse(e, "root_zone.set_high", Double.POSITIVE_INFINITY),
                 orElse(e, "root_zone.longest_day", 24));

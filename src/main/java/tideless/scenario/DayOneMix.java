@@ -56,7 +56,7 @@ public final class DayOneMix {
                                         base))
                 .flatMap(
                         wish ->
-                                MixingSheet.of(wish) instanceof MixingSheet sheet
+                                MixingSheet.ofFeed(wish) instanceof MixingSheet sheet
                                         ? Optional.of(
                                                 new Mix(wish, sheet, Optional.empty(), List.of()))
                                         : Optional.empty());

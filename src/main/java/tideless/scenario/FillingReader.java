@@ -376,7 +376,8 @@ final class FillingReader {
                     "");
             return Read.faulty();
         }
-        Read<Pouring> with = PouringReader.read(hand, HandKeys.WITH, HandKeys.WATER, run);
+        Read<Pouring> with =
+                PouringReader.read(hand, HandKeys.WITH, HandKeys.WATER, HandKeys.WATER_SHARE, run);
         return sound && Read.allSound(days, with)
                 ? Read.of(
                         new Filling.ByHand(

@@ -35,6 +35,14 @@ final class HandKeys {
                             .about(
                                     "so much source water in place of feed, in the top-ups from that day on"));
 
+    static final Key<List<DatedShare>> WATER_SHARE =
+            KEYS.add(
+                    Key.strengths("water_share")
+                            .workedOut("none", "[{ from = 2026-04-01, share = \"50 %\" }]")
+                            .about(
+                                    "share of source water in each top-up from that day on, once no litres of"
+                                            + " water are due"));
+
     static final Key<Boolean> IN_STEPS =
             KEYS.add(
                     Key.flag("in_steps")

@@ -164,7 +164,9 @@ final class LiquidReader {
             return Read.faulty();
         }
         Solutions.Made made = (Solutions.Made) mix;
-        return Read.of(liquid(feed, parts, made, ec, reached(made, feed.value(PH))));
+        double ph = isWithoutAcid(feed) ? made.ph() : feed.value(PH);
+        return Read.of(
+                liquid(feed, parts, made, ec, reached(made, Math.floor(10 * ph + 0.5) / 10)));
     }
 
     /** Bottles that have been read without a fault. */
@@ -183,10 +185,15 @@ final class LiquidReader {
     private static Solutions.Mix mix(
             Table feed, Optional<TwoPart> parts, Liquid water, Solutions solutions, double ec) {
         double ph = feed.value(PH);
-        String acid = feed.value(ACID);
+        String acid = isWithoutAcid(feed) ? Solutions.NO_ACID : feed.value(ACID);
         return parts.isPresent()
                 ? solutions.feedOf(parts.get(), water.composition(), ec, ph, acid)
                 : solutions.feed(feed.value(RECIPE), water.composition(), ec, ph, acid);
+    }
+
+    /** Of a bought feed of which neither acid nor pH is said, nobody pours acid. */
+    private static boolean isWithoutAcid(Table feed) {
+        return feed.has(BOUGHT) && feed.value(BOUGHT) && !feed.has(ACID) && !feed.has(PH);
     }
 
     /** What was mixed, by its name, and of bottles what goes in of each. */
@@ -290,6 +297,18 @@ final class LiquidReader {
         String staff = feed.has(ACID) ? Solutions.CURRENT.trainedStaffOnly(feed.value(ACID)) : "";
         if (!staff.isEmpty()) {
             note(feed, ACID, staff);
+        }
+        if (isWithoutAcid(feed)) {
+            double without = Math.floor(10 * made.ph() + 0.5) / 10;
+            note(
+                    feed,
+                    PH,
+                    "no acid is reckoned in a bought feed: in this water it reads pH "
+                            + plain(without)
+                            + " once it has stood, less where its maker put acid in; state what a"
+                            + " meter reads after a day (feed.ph), or the acid that you pour"
+                            + " (feed.acid)");
+            return without;
         }
         if (made.phReached()) {
             return askedPh;

@@ -30,7 +30,7 @@ final class LogReader {
                     "(\\d{1,2})(?:[.:h](\\d\\d))?(?::\\d\\d)?\\s*(?:h|Uhr)?(?:([AaPp])\\.?[Mm]\\.?)?");
 
     /** Within so long the same deed may have been written down twice, by two clocks; assumed. */
-    private static final double TWO_CLOCKS_S = 1.5 * Time.HOUR_S;
+    static final double TWO_CLOCKS_S = 1.5 * Time.HOUR_S;
 
     /** Two levels of one instant that differ by no more are one reading; assumed, m. */
     private static final double ONE_LEVEL_M = 0.005;
@@ -277,6 +277,7 @@ final class LogReader {
             }
         }
         sayRises(kept);
+        new LoggedRefills(scenario, this).say(kept);
         return kept;
     }
 
@@ -310,7 +311,11 @@ final class LogReader {
                 if (one.line().line() != other.line().line()) {
                     note(
                             one.line().line(),
-                            "the same as line %s; counted once".formatted(other.line().line()));
+                            one.line().value().text().equals(other.line().value().text())
+                                    ? "the same as line %s; counted once"
+                                            .formatted(other.line().line())
+                                    : "read twice at one time: %s of line %s counts"
+                                            .formatted(words(other), other.line().line()));
                 }
                 return true;
             }

@@ -10,15 +10,26 @@ final class PouringReader {
     /**
      * @param with feed or water, always
      * @param water doses of it beside feed
+     * @param share of it in each filling
      */
     static Read<Pouring> read(
-            Table table, Key<String> with, Key<List<Pouring.Dose>> water, Run run) {
+            Table table,
+            Key<String> with,
+            Key<List<Pouring.Dose>> water,
+            Key<List<DatedShare>> share,
+            Run run) {
         Read<String> always = table.get(with);
         Read<List<Pouring.Dose>> doses = table.getOr(water, Read.of(List.of()), none -> "none");
-        if (!Read.allSound(always, doses)) {
+        Read<List<DatedShare>> shares = table.getOr(share, Read.of(List.of()), none -> "none");
+        if (!Read.allSound(always, doses, shares)) {
             return Read.faulty();
         }
         boolean onlyWater = always.value().equals("water");
+        if (onlyWater && !shares.value().isEmpty()) {
+            table.faultyValue(
+                    share, "only beside with = \"solution\": with = \"water\" is all water", "");
+            return Read.faulty();
+        }
         if (onlyWater && !doses.value().isEmpty()) {
             table.faultyValue(
                     water, "only beside with = \"solution\": with = \"water\" is all water", "");
@@ -35,6 +46,12 @@ final class PouringReader {
                 return Read.faulty();
             }
         }
-        return Read.of(new Pouring(onlyWater, doses.value()));
+        return Read.of(
+                new Pouring(
+                        onlyWater,
+                        doses.value(),
+                        shares.value().stream()
+                                .map(of -> new Pouring.Share(of.from(), of.frac()))
+                                .toList()));
     }
 }

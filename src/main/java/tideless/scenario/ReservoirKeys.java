@@ -80,6 +80,14 @@ final class ReservoirKeys {
                             .about(
                                     "so much source water in place of feed, in the refills from that day on"));
 
+    static final Key<List<DatedShare>> WATER_SHARE =
+            KEYS.add(
+                    Key.strengths("water_share")
+                            .workedOut("none", "[{ from = 2026-04-01, share = \"50 %\" }]")
+                            .about(
+                                    "share of source water in each refill from that day on, once no litres of"
+                                            + " water are due"));
+
     private static Map<String, Reservoir.Refill.When> refills() {
         Map<String, Reservoir.Refill.When> meanings = new LinkedHashMap<>();
         meanings.put("when it would not last", Reservoir.Refill.When.BEFORE_NEXT_VISIT);

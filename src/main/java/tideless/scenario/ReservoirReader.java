@@ -46,7 +46,12 @@ final class ReservoirReader {
                         "Nothing could leave.");
         Read<Double> start = start(table, shape, full);
         Read<Pouring> with =
-                PouringReader.read(table, ReservoirKeys.WITH, ReservoirKeys.WATER, run);
+                PouringReader.read(
+                        table,
+                        ReservoirKeys.WITH,
+                        ReservoirKeys.WATER,
+                        ReservoirKeys.WATER_SHARE,
+                        run);
         sound &= pours(table, when);
         if (!sound || !Read.allSound(shape, full, when, trunk, start, with)) {
             return Read.faulty();
@@ -71,7 +76,8 @@ final class ReservoirReader {
     /** Whether water is asked for only where something is poured. */
     private static boolean pours(Table table, Read<Reservoir.Refill.When> when) {
         boolean never = when.holds(Reservoir.Refill.When.NEVER::equals);
-        for (Key<?> key : List.of(ReservoirKeys.WITH, ReservoirKeys.WATER)) {
+        for (Key<?> key :
+                List.of(ReservoirKeys.WITH, ReservoirKeys.WATER, ReservoirKeys.WATER_SHARE)) {
             if (never && table.has(key)) {
                 table.faultyValue(key, "only where it is refilled: refill is \"never\"", "");
                 return false;

@@ -49,6 +49,9 @@ interface Solutions {
     /** Acids by the names growers give them. */
     List<String> ACIDS = List.of("phosphoric", "nitric", "sulfuric");
 
+    /** In place of one of {@link #ACIDS}: nothing is poured, and the pH is what comes of it. */
+    String NO_ACID = "none";
+
     /** The bottle behind one of {@link #ACIDS}. */
     Reagent bottle(String acid);
 

@@ -9,7 +9,10 @@ import java.util.EnumMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.function.ToDoubleFunction;
 import java.util.stream.Collectors;
+import java.util.stream.DoubleStream;
+import java.util.stream.IntStream;
 import java.util.stream.Stream;
 import tideless.crop.CropTraits;
 import tideless.crop.RoomLimits;
@@ -34,11 +37,6 @@ public final class Starter {
             "a year of weather, as in scenarios/glasshouse-tomato-trough.toml: sun and warmth by the"
                     + " hour";
 
-    /** A lived-in room by day, and so much cooler at night, degC; common practice. */
-    private static final double DAY_C = 22;
-
-    private static final double NIGHT_FALL_C = 4;
-
     /** A tray stands so far above its room under lamps, K; assumed. */
     private static final double LAMP_WARMTH_C = 2;
 
@@ -46,6 +44,14 @@ public final class Starter {
 
     /** No first scenario is longer, days. */
     private static final int LONGEST_DAYS = 120;
+
+    /** Fruit is picked out of doors for so long, and no such scenario is longer, days; assumed. */
+    private static final int SUMMER_DAYS = 63;
+
+    private static final int LONGEST_SUMMER_DAYS = 154;
+
+    /** A lone plant drinks a bucket down faster than a tray's plants theirs, cm; assumed. */
+    private static final double BUCKET_RESERVE_CM = 5;
 
     /** Cups hang no deeper than this below the rim, cm: common practice. */
     private static final double CUP_CM = 8;
@@ -66,8 +72,14 @@ public final class Starter {
      *
      * @param feed what it is fed
      * @param isChanged whether a tray out of its band is poured away and filled anew
+     * @param suits whether a run with it warned of nothing, or is still to be made
      */
-    public record Care(Feed feed, boolean isChanged) {}
+    public record Care(Feed feed, boolean isChanged, boolean suits) {
+        /** The same, of which a run has warned. */
+        public Care unsuited() {
+            return new Care(feed, isChanged, false);
+        }
+    }
 
     /**
      * Feeds worth a trial for most crops, the likeliest first: both recipes with ammonium are for
@@ -84,15 +96,20 @@ public final class Starter {
                     new Feed("hoagland-2", 2.0),
                     new Feed("hoagland-2", 1.0));
 
+    private static final String LEAST =
+            "of those that were tried the one that warns least, and it still does";
+
     private final Map<StarterQuestion, String> answers;
     private final LocalDate start;
     private final Feed feed;
     private final boolean isChanged;
-    private final CropTraits crop;
+    private final boolean suits;
+    private final List<CropTraits> crops;
     private final StarterVessel vessel;
     private final StarterLight light;
     private final int trays;
-    private final int plants;
+    private final List<Integer> plants;
+    private final StarterFeed told;
     private final boolean us;
     private final PpmScale scale;
     private final StringBuilder text = new StringBuilder();
@@ -100,13 +117,15 @@ public final class Starter {
     private Starter(Map<StarterQuestion, String> answers, Care care, Written in) {
         feed = care.feed();
         isChanged = care.isChanged();
+        suits = care.suits();
         this.answers = new EnumMap<>(answers);
         start = LocalDate.parse(answers.get(StarterQuestion.START));
-        crop = Crops.named(answers.get(StarterQuestion.CROP));
+        crops = crops(answers);
         vessel = StarterVessel.of(answers.get(StarterQuestion.SIZE));
         light = StarterLight.of(answers.get(StarterQuestion.LIGHT));
         trays = trays(answers);
         plants = plants(answers);
+        told = toldFeed(answers);
         us = in.us;
         scale = in.scale;
     }
@@ -134,19 +153,46 @@ public final class Starter {
      * Feeds to be tried for a crop: those that suit most and the middle of what it is fed, and of
      * these the strengths that growers feed it before all others.
      *
-     * @param answers with its name
+     * <p>What was told of the feed stands in place of what would be tried.
+     *
+     * @param answers with its name, or those of several that share it
      */
     public static List<Feed> feeds(Map<StarterQuestion, String> answers) {
-        CropTraits.Needs needs = Crops.named(answers.get(StarterQuestion.CROP)).needs();
-        double middle = 0.5 * (needs.ecLowMsPerCm() + needs.ecHighMsPerCm());
+        List<CropTraits> crops = crops(answers);
+        StarterFeed told = toldFeed(answers);
+        double middle =
+                crops.stream()
+                        .map(CropTraits::needs)
+                        .mapToDouble(needs -> 0.5 * (needs.ecLowMsPerCm() + needs.ecHighMsPerCm()))
+                        .average()
+                        .orElseThrow();
         double usual = Math.floor(middle / STRENGTH_STEP_MS_PER_CM + 0.5) * STRENGTH_STEP_MS_PER_CM;
         return Stream.concat(
                         FEEDS.stream(),
                         Stream.of("hoagland-2", "lettuce-water-culture", "steiner")
                                 .map(recipe -> new Feed(recipe, usual)))
+                .map(told::instead)
                 .distinct()
-                .sorted(Comparator.comparing(feed -> !needs.isUsual(feed.msPerCm())))
+                .sorted(
+                        Comparator.comparing(
+                                feed ->
+                                        crops.stream()
+                                                .filter(
+                                                        crop ->
+                                                                !crop.needs()
+                                                                        .isUsual(feed.msPerCm()))
+                                                .count()))
                 .toList();
+    }
+
+    private static StarterFeed toldFeed(Map<StarterQuestion, String> answers) {
+        return StarterFeed.of(answers.getOrDefault(StarterQuestion.FEED, StarterFeed.USUAL));
+    }
+
+    /** Crops as they were told, none yet for no answer; trays take them in turn. */
+    static List<CropTraits> crops(Map<StarterQuestion, String> answers) {
+        String told = answers.getOrDefault(StarterQuestion.CROP, "");
+        return told.isEmpty() ? List.of() : Stream.of(told.split(", ")).map(Crops::named).toList();
     }
 
     /** Whether the rig was measured in inches or gallons. */
@@ -157,12 +203,32 @@ public final class Starter {
     /** What was taken for what the answers leave open, and what of them looks amiss. */
     public static List<String> remarks(Map<StarterQuestion, String> answers, Written in) {
         Starter starter =
-                new Starter(answers, new Care(FEEDS.get(0), false), in); // of that it says nothing
+                new Starter(
+                        answers,
+                        new Care(FEEDS.get(0), false, true),
+                        in); // of that it says nothing
         List<String> remarks = new ArrayList<>();
         if (!answers.containsKey(StarterQuestion.PLANTS)) {
             remarks.add(
-                    "assumed: %d %s a tray, as many as have room; tell: --plants N"
-                            .formatted(starter.plants, starter.plants > 1 ? "plants" : "plant"));
+                    "assumed: %s, as many as have room; tell: --plants N"
+                            .formatted(starter.plantsInWords()));
+        }
+        if (starter.vessel.shape().equals("cylinder")
+                && !answers.get(StarterQuestion.SIZE).contains("bucket")) {
+            remarks.add(
+                    "taken as round: %s wide, %s deep; a tray has length, width and depth"
+                            .formatted(
+                                    starter.plainCm(starter.vessel.lengthCm()),
+                                    starter.plainCm(starter.vessel.depthCm())));
+        }
+        if (starter.crops.size() > 1) {
+            remarks.add(
+                    "a tray holds one crop: the %d trays are %s"
+                            .formatted(
+                                    starter.trays,
+                                    IntStream.range(0, starter.trays)
+                                            .mapToObj(tray -> starter.crop(tray).name())
+                                            .collect(Collectors.joining(", "))));
         }
         if (starter.light.isNeeded()) {
             remarks.add(
@@ -185,19 +251,31 @@ public final class Starter {
 
     /** That the plants stand too close, as soon as that is known; or nothing. */
     public static Optional<String> crowd(Map<StarterQuestion, String> answers) {
-        CropTraits crop = Crops.named(answers.get(StarterQuestion.CROP));
+        List<CropTraits> crops = crops(answers);
+        List<Integer> plants = plants(answers);
         StarterVessel vessel = StarterVessel.of(answers.get(StarterQuestion.SIZE));
-        int plants = plants(answers);
-        return PlantingReader.crowd(
-                plants, groundM2(crop, vessel, plants, trays(answers)), usualM2(crop));
+        int trays = trays(answers);
+        return IntStream.range(0, crops.size())
+                .mapToObj(
+                        i ->
+                                PlantingReader.crowd(
+                                        plants.get(i),
+                                        groundM2(crops.get(i), vessel, plants.get(i), trays),
+                                        usualM2(crops.get(i))))
+                .flatMap(Optional::stream)
+                .findFirst();
     }
 
     /** The last day on which the plants stand when nobody is away. */
-    static LocalDate lastUsualDay(Map<StarterQuestion, String> answers) {
-        CropTraits crop = Crops.named(answers.get(StarterQuestion.CROP));
-        double lit = litH(crop, StarterLight.of(answers.get(StarterQuestion.LIGHT)));
+    static LocalDate lastDay(Map<StarterQuestion, String> answers) {
+        String end = answers.get(StarterQuestion.END);
+        if (end != null) {
+            return LocalDate.parse(end);
+        }
+        List<CropTraits> crops = crops(answers);
+        StarterLight light = StarterLight.of(answers.get(StarterQuestion.LIGHT));
         return LocalDate.parse(answers.get(StarterQuestion.START))
-                .plusDays(usualDays(crop, lit) - 1);
+                .plusDays(usualDays(crops, light) - 1);
     }
 
     /** The last day of a run that goes on for a week after an absence. */
@@ -205,18 +283,36 @@ public final class Starter {
         return lastAway.plusDays(7);
     }
 
-    private static int trays(Map<StarterQuestion, String> answers) {
-        return Integer.parseInt(answers.getOrDefault(StarterQuestion.TRAYS, "1"));
+    /** As told, and at least one for each crop. */
+    static int trays(Map<StarterQuestion, String> answers) {
+        int told = Integer.parseInt(answers.getOrDefault(StarterQuestion.TRAYS, "1"));
+        return Math.max(told, crops(answers).size());
     }
 
-    /** As told, or as many as have room. */
-    public static int plants(Map<StarterQuestion, String> answers) {
+    /** Of each crop as told, or as many as have room in a tray. */
+    static List<Integer> plants(Map<StarterQuestion, String> answers) {
         String told = answers.get(StarterQuestion.PLANTS);
+        List<CropTraits> crops = crops(answers);
         if (told != null) {
-            return Integer.parseInt(told);
+            String[] each = told.split(", ");
+            return IntStream.range(0, crops.size())
+                    .mapToObj(i -> Integer.valueOf(each[i % each.length]))
+                    .toList();
         }
         double deckM2 = StarterVessel.of(answers.get(StarterQuestion.SIZE)).rimM2();
-        return PlantingReader.room(deckM2, usualM2(Crops.named(answers.get(StarterQuestion.CROP))));
+        return crops.stream().map(crop -> PlantingReader.room(deckM2, usualM2(crop))).toList();
+    }
+
+    /** The most plants that a tray holds. */
+    public static int mostPlants(Map<StarterQuestion, String> answers) {
+        return plants(answers).stream().mapToInt(n -> n).max().orElseThrow();
+    }
+
+    /** Numbers of plants, as they are answered, with no more than so many in any tray. */
+    public static String fewerPlants(Map<StarterQuestion, String> answers, int most) {
+        return plants(answers).stream()
+                .map(n -> Integer.toString(Math.min(n, most)))
+                .collect(Collectors.joining(", "));
     }
 
     /** What growers give one plant; where none says, what one covers alone. */
@@ -229,8 +325,26 @@ public final class Starter {
         return vessel.groundM2(plants, aloneM2, trays == 1);
     }
 
-    private double groundM2() {
-        return groundM2(crop, vessel, plants, trays);
+    private CropTraits crop(int tray) {
+        return crops.get(tray % crops.size());
+    }
+
+    private int plants(int tray) {
+        return plants.get(tray % crops.size());
+    }
+
+    private double groundM2(int tray) {
+        return groundM2(crop(tray), vessel, plants(tray), trays);
+    }
+
+    /** As "6 plants a tray" or "6 lettuce and 4 basil a tray". */
+    private String plantsInWords() {
+        return crops.size() == 1
+                ? plants.get(0) + (plants.get(0) > 1 ? " plants a tray" : " plant a tray")
+                : IntStream.range(0, crops.size())
+                                .mapToObj(i -> plants(i) + " " + crop(i).name())
+                                .collect(Collectors.joining(" and "))
+                        + " a tray";
     }
 
     private String written() {
@@ -241,30 +355,56 @@ public final class Starter {
         line(
                 "length = \""
                         + days()
-                        + " days\" # assumed: until they are cut, or are picked for a while");
+                        + " days\""
+                        + (answers.containsKey(StarterQuestion.END)
+                                ? " # told: to " + answers.get(StarterQuestion.END)
+                                : " # assumed: until they are cut, or are picked for a while; your season's"
+                                        + " or term's days if it ends otherwise"));
         line("");
-        line("[climate] # assumed: a lived-in room");
+        line(
+                "[climate] # assumed: "
+                        + (light.sky().isSummer()
+                                ? "a mild summer, each day like the other; put in your own"
+                                : "a lived-in room"));
         line("kind = \"room\"");
         line("day_temperature = " + temperature(dayC()));
-        line("night_temperature = " + temperature(dayC() - NIGHT_FALL_C));
-        line("day_humidity = \"60 %\"");
-        line("night_humidity = \"70 %\"");
+        line("night_temperature = " + temperature(dayC() - light.sky().nightFallC()));
+        line("day_humidity = \"" + light.sky().dayPercent() + " %\"");
+        line("night_humidity = \"" + light.sky().nightPercent() + " %\"");
+        if (light.sky().airMPerS() > 0) {
+            line("air_speed = \"" + Measure.plain(light.sky().airMPerS()) + " m/s\"");
+        }
         daylight();
         lamp();
         line("");
         line("[water]");
-        line("source = \"soft-tap\" # assumed; also rain, medium-tap, hard-tap, or your analysis");
+        String water = answers.getOrDefault(StarterQuestion.WATER, StarterWater.USUAL);
+        List<String> waters = StarterWater.lines(water);
+        line(
+                waters.get(0)
+                        + (water.equals(StarterWater.USUAL)
+                                ? " # assumed unless it was told; also rain, medium-tap, hard-tap (the"
+                                        + " kettle furs), or in its place"
+                                : " # told; or rain, soft-tap, medium-tap, hard-tap, or in its place"));
+        line(
+                "# what a pen reads in it: ec = \""
+                        + ec(0.4)
+                        + "\"; or [water.analysis] of your waterworks");
+        waters.stream().skip(1).forEach(share -> line(share + " # told"));
         line("");
         line("[feed]");
         line(
                 "recipe = \""
                         + feed.recipe()
-                        + "\" # assumed: tried, and it suits; or two bottles by their labels");
+                        + (told.recipe().isEmpty()
+                                ? "\" # assumed: " + (suits ? "tried, and it suits" : LEAST)
+                                : "\" # told"));
         line(
                 "ec = \""
                         + ec(feed.msPerCm())
-                        + "\" # assumed, tried as well; "
-                        + usualFeed()
+                        + (told.msPerCm().isEmpty()
+                                ? "\" # assumed, tried as well; " + usualFeed()
+                                : "\" # told; " + usualFeed())
                         + (scale == null
                                 ? "; a pen in ppm: \""
                                         + ppm(feed.msPerCm(), PpmScale.PPM_500)
@@ -272,13 +412,22 @@ public final class Starter {
                                         + ppm(feed.msPerCm(), PpmScale.PPM_700)
                                         + '"'
                                 : ""));
+        if (told.isBought()) {
+            line("bought = true # told: in bottles or as a powder; better: their labels, as in");
+            line(
+                    "# scenarios/two-bottles.toml: ratio, [feed.part_a] and [feed.part_b] in place of recipe");
+        } else {
+            line(
+                    "# Bottles or a powder bought ready: their labels, as in scenarios/two-bottles.toml, or");
+            line("# bought = true");
+        }
         line("ph = 6.0");
         if (isFilling("valve")) {
             reservoir();
         }
         String name = vessel.isRound() ? "bucket" : "bench";
-        for (int tray = 1; tray <= trays; tray++) {
-            tray(trays == 1 ? name : name + "-" + tray);
+        for (int tray = 0; tray < trays; tray++) {
+            tray(tray, trays == 1 ? name : name + "-" + (tray + 1));
         }
         visits();
         return text.toString();
@@ -286,15 +435,22 @@ public final class Starter {
 
     /** What growers feed it, and why it may do with less. */
     private String usualFeed() {
-        CropTraits.Needs needs = crop.needs();
-        String low = ec(needs.ecLowMsPerCm());
+        double lowMsPerCm = needs(CropTraits.Needs::ecLowMsPerCm).max().orElseThrow();
+        double highMsPerCm = needs(CropTraits.Needs::ecHighMsPerCm).min().orElseThrow();
+        String low = ec(Math.min(lowMsPerCm, highMsPerCm));
         return "usual: "
                 + low.substring(0, low.indexOf(' '))
                 + " to "
-                + ec(needs.ecHighMsPerCm())
-                + (feed.msPerCm() < needs.ecLowMsPerCm() - 1e-9
+                + ec(Math.max(lowMsPerCm, highMsPerCm))
+                + (feed.msPerCm() < lowMsPerCm - 1e-9
+                                && crops.size() == 1
+                                && told.msPerCm().isEmpty()
                         ? ", which would leave too much salt here"
                         : "");
+    }
+
+    private DoubleStream needs(ToDoubleFunction<CropTraits.Needs> of) {
+        return crops.stream().map(CropTraits::needs).mapToDouble(of);
     }
 
     /** As "2 trays of lettuce" or "A bucket of dwarf tomato". */
@@ -302,7 +458,10 @@ public final class Starter {
         String one = vessel.isRound() ? "bucket" : "tray";
         return (trays > 1 ? trays + " " + one + "s" : "A " + one)
                 + " of "
-                + crop.name().replace('-', ' ');
+                + crops.stream()
+                        .map(crop -> crop.name().replace('-', ' '))
+                        .distinct()
+                        .collect(Collectors.joining(" and "));
     }
 
     private void line(String line) {
@@ -320,7 +479,7 @@ public final class Starter {
                             .formatted(
                                     Measure.plain(light.sky().molPerM2Day()), light.sky().spelt()));
         }
-        if (light.sky() == StarterLight.Sky.OUTDOORS) {
+        if (light.sky().isSummer()) {
             line("# Better: " + WEATHER);
         }
     }
@@ -343,10 +502,15 @@ public final class Starter {
             switch (light.lamp()) {
                 case WATTS -> {
                     line("watts = \"" + number + " W\"");
+                    int lit = light.lit(trays);
+                    double litM2 = IntStream.range(0, lit).mapToDouble(this::groundM2).sum();
                     line(
                             "area = "
-                                    + area(groundM2())
-                                    + " # assumed: what stands over one tray lights it all");
+                                    + area(litM2)
+                                    + (lit == 1
+                                            ? " # assumed: what stands over one tray lights it all"
+                                            : " # told: one such lamp over %d trays; assumed: it lights them and nothing beside"
+                                                    .formatted(lit)));
                 }
                 case LUX -> line("lux = \"" + number + " lux\"");
                 default -> line("ppfd = \"" + number + " umol/m2/s\"");
@@ -359,20 +523,31 @@ public final class Starter {
     }
 
     /** From setting out to the end of the cut or of a first month of picking. */
-    private static int usualDays(CropTraits crop, double litH) {
+    private static int usualDays(List<CropTraits> crops, StarterLight light) {
+        return crops.stream().mapToInt(crop -> usualDays(crop, crops, light)).max().orElseThrow();
+    }
+
+    private static int usualDays(CropTraits crop, List<CropTraits> beside, StarterLight light) {
         CropTraits.Stages stages = crop.stages();
-        double meanC = dayC(crop) - NIGHT_FALL_C * (24 - litH) / 24;
+        StarterLight.Sky sky = light.sky();
+        double meanC = dayC(beside, sky) - sky.nightFallC() * (24 - litH(beside, light)) / 24;
         double grown =
                 RoomLimits.daysTo(crop, 0, stages.firstHarvestCd(), meanC) - crop.nursery().days();
         boolean picked = stages.fruits() || crop.harvest().pickedEveryDays().isPresent();
-        double all = grown + (picked ? 28 : 14);
-        return (int) Math.max(28, Math.min(LONGEST_DAYS, 7 * Math.ceil(all / 7)));
+        boolean summer = stages.fruits() && sky.isSummer(); // such plants bear till autumn
+        double all = grown + (summer ? SUMMER_DAYS : picked ? 28 : 14);
+        int most = summer ? LONGEST_SUMMER_DAYS : LONGEST_DAYS;
+        return (int) Math.max(28, Math.min(most, 7 * Math.ceil(all / 7)));
     }
 
-    /** Usual ones, and on for a week after the last return. */
+    /** As told, or usual ones, and on for a week after the last return. */
     private int days() {
+        String end = answers.get(StarterQuestion.END);
+        if (end != null) {
+            return (int) ChronoUnit.DAYS.between(start, LocalDate.parse(end)) + 1;
+        }
         List<String> away = away();
-        int usual = usualDays(crop, litH());
+        int usual = usualDays(crops, light);
         if (away.isEmpty()) {
             return usual;
         }
@@ -388,25 +563,39 @@ public final class Starter {
     }
 
     private double litH() {
-        return litH(crop, light);
+        return litH(crops, light);
     }
 
-    private static double litH(CropTraits crop, StarterLight light) {
-        return light.litH(Math.min(LIT_H, Math.floor(crop.response().longestDayH())));
+    private static double litH(List<CropTraits> crops, StarterLight light) {
+        double borneH =
+                crops.stream()
+                        .mapToDouble(crop -> crop.response().longestDayH())
+                        .min()
+                        .orElseThrow();
+        return light.litH(Math.min(LIT_H, Math.floor(borneH)));
     }
 
     private double dayC() {
-        return dayC(crop);
+        return dayC(crops, light.sky());
     }
 
-    private static double dayC(CropTraits crop) {
-        return Math.min(DAY_C, Math.floor(crop.needs().solutionWarmC() - LAMP_WARMTH_C));
+    private static double dayC(List<CropTraits> crops, StarterLight.Sky sky) {
+        double warmC =
+                crops.stream()
+                        .mapToDouble(crop -> crop.needs().solutionWarmC())
+                        .min()
+                        .orElseThrow();
+        return sky.isSummer()
+                ? sky.dayC()
+                : Math.min(sky.dayC(), Math.floor(warmC - LAMP_WARMTH_C));
     }
 
     /** For the middle of what the crop wants, to the ten. */
     private int neededPpfd() {
-        CropTraits.Needs needs = crop.needs();
-        double mol = (needs.lightLowMolPerM2Day() + needs.lightHighMolPerM2Day()) / 2;
+        double mol =
+                needs(needs -> (needs.lightLowMolPerM2Day() + needs.lightHighMolPerM2Day()) / 2)
+                        .average()
+                        .orElseThrow();
         return (int) (10 * Math.floor(mol * UMOL_PER_MOL / (litH() * Time.HOUR_S) / 10 + 0.5));
     }
 
@@ -427,7 +616,7 @@ public final class Starter {
         return Math.max(depthCm() - CUP_CM, depthCm() / 2);
     }
 
-    private void tray(String name) {
+    private void tray(int tray, String name) {
         line("");
         line("[tray." + name + "]");
         if (vessel.shape().equals("bucket")) {
@@ -447,20 +636,26 @@ public final class Starter {
         }
         line("cup_bottom = " + cm(cupCm()) + " # assumed: underside of the cups above the floor");
         if (!isFilling("valve")) {
-            line("start_level = " + cm(cupCm() + 1) + " # assumed: the cups begin just wet");
+            boolean falls = vessel.isRound() && isFilling("hand");
+            line(
+                    "start_level = "
+                            + cm(Math.min(cupCm() + (falls ? BUCKET_RESERVE_CM : 1), depthCm() - 1))
+                            + (falls
+                                    ? " # assumed: the cups begin wet, until roots hang lower"
+                                    : " # assumed: the cups begin just wet"));
         }
         line("gap = \"1 %\" # assumed: the deck closes well");
-        line("crop = \"" + crop.name() + "\"");
+        line("crop = \"" + crop(tray).name() + "\"");
         line(
                 "plants = "
-                        + plants
+                        + plants(tray)
                         + (answers.containsKey(StarterQuestion.PLANTS)
                                 ? ""
                                 : " # assumed: as many as have room"));
-        if (groundM2() > vessel.rimM2() * 1.01) {
+        if (groundM2(tray) > vessel.rimM2() * 1.01) {
             line(
                     "ground = "
-                            + area(groundM2())
+                            + area(groundM2(tray))
                             + " # assumed: room around, so leaves spread beyond the deck as far as this crop's do");
         }
         if (isFilling("valve")) {
@@ -530,9 +725,13 @@ public final class Starter {
         return '"' + Measure.plain(whole) + (us ? " ft2\"" : " cm2\"");
     }
 
-    /** To the millimetre, or to a tenth of an inch. */
     private String cm(double cm) {
+        return '"' + plainCm(cm) + '"';
+    }
+
+    /** To the millimetre, or to a tenth of an inch. */
+    private String plainCm(double cm) {
         double number = us ? cm / 100 / UnitTable.INCH_M : cm;
-        return '"' + Measure.plain(Math.floor(number * 10 + 0.5) / 10) + (us ? " in\"" : " cm\"");
+        return Measure.plain(Math.floor(number * 10 + 0.5) / 10) + (us ? " in" : " cm");
     }
 }

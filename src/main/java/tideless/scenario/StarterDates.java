@@ -2,9 +2,11 @@ package tideless.scenario;
 
 import java.time.DateTimeException;
 import java.time.LocalDate;
+import java.time.YearMonth;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
+import java.util.Map;
 import java.util.Optional;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
@@ -29,6 +31,19 @@ final class StarterDates {
     private static final Pattern BETWEEN =
             Pattern.compile("\\s+(?:to|until|till|through|-|\u2013)\\s+|\\s*\u2013\\s*");
 
+    /** A number of days or weeks in words. */
+    private static final Pattern COUNT =
+            Pattern.compile(
+                    "\\b(an?|one|two|three|four|five|six|seven|eight|nine|ten|eleven|twelve)"
+                            + " (days?|weeks?)\\b");
+
+    /** The day that is taken for a part of a month. */
+    private static final Map<String, Integer> ABOUT =
+            Map.of("beginning", 1, "start", 1, "early", 5, "mid", 15, "middle", 15, "late", 25);
+
+    /** Stands for the last day of a month. */
+    private static final int END = 99;
+
     /** What was said of a day; 0 for what was not. */
     private record Said(int day, int month, int year) {
         Said or(Said other) {
@@ -37,7 +52,8 @@ final class StarterDates {
 
         Optional<LocalDate> in(int ofYear) {
             try {
-                return Optional.of(LocalDate.of(year == 0 ? ofYear : year, month, day));
+                YearMonth of = YearMonth.of(year == 0 ? ofYear : year, month);
+                return Optional.of(day == END ? of.atEndOfMonth() : of.atDay(day));
             } catch (DateTimeException e) {
                 return Optional.empty();
             }
@@ -66,11 +82,45 @@ final class StarterDates {
 
     /** A day; without a year the next one. */
     static Optional<LocalDate> day(String text, LocalDate today) {
-        return switch (text) {
+        return switch (bare(text)) {
             case "today", "now" -> Optional.of(today);
             case "tomorrow" -> Optional.of(today.plusDays(1));
-            default -> said(text).filter(one -> one.month() > 0).flatMap(one -> one.from(today));
+            default ->
+                    said(bare(text)).filter(one -> one.month() > 0).flatMap(one -> one.from(today));
         };
+    }
+
+    /** Whether a text tells no single day and one has to be taken, as of "mid April". */
+    static boolean isVague(String text) {
+        return List.of(text.split("[ ,-]+")).stream()
+                .anyMatch(word -> word.equals("end") || ABOUT.containsKey(word));
+    }
+
+    /**
+     * Without the words that come before a day, as "half-term" or "we are away from"; numbers as
+     * figures, a fortnight as two weeks.
+     */
+    private static String bare(String text) {
+        String figures = text.replace("fortnight", "2 weeks").replaceAll("[()]", " ");
+        Matcher count = COUNT.matcher(figures);
+        StringBuilder counted = new StringBuilder();
+        while (count.find()) {
+            count.appendReplacement(
+                    counted, StarterQuestion.number(count.group(1)) + " " + count.group(2));
+        }
+        String rest =
+                count.appendTail(counted).toString().replaceAll("\\ba (2 weeks)", "$1").strip();
+        while (!begins(rest) && rest.contains(" ")) {
+            rest = rest.substring(rest.indexOf(' ') + 1);
+        }
+        return rest;
+    }
+
+    private static boolean begins(String text) {
+        String word = text.split("[ ,-]", 2)[0];
+        return word.matches("\\d.*|today|now|tomorrow|end")
+                || ABOUT.containsKey(word)
+                || MonthNames.number(word) > 0;
     }
 
     /**
@@ -79,7 +129,8 @@ final class StarterDates {
      *
      * @param earliest without a year, the first such day from here on is meant
      */
-    static List<LocalDate> span(String text, LocalDate earliest) {
+    static List<LocalDate> span(String told, LocalDate earliest) {
+        String text = bare(told);
         Matcher spanFrom = SPAN_FROM.matcher(text);
         if (spanFrom.matches()) {
             return lasting(spanFrom.group(3), spanFrom.group(1), spanFrom.group(2), earliest);
@@ -88,9 +139,8 @@ final class StarterDates {
         if (fromSpan.matches()) {
             return lasting(fromSpan.group(1), fromSpan.group(2), fromSpan.group(3), earliest);
         }
-        String[] ends =
-                BETWEEN.split(text.startsWith("from ") ? text.substring("from ".length()) : text);
-        if (ends.length == 1 && !text.matches(".*\\d{4}-\\d.*")) {
+        String[] ends = BETWEEN.split(text);
+        if (ends.length == 1 && !text.matches(".*\\d{4}-\\d.*|.*\\b(mid|early|late)-.*")) {
             ends = text.split("-"); // as "july 3-12"
         }
         if (ends.length != 2) {
@@ -145,7 +195,9 @@ final class StarterDates {
         int month = 0;
         int year = 0;
         for (String word : words(text)) {
-            if (word.matches("\\d{4}") && year == 0) {
+            if (day == 0 && (word.equals("end") || ABOUT.containsKey(word))) {
+                day = word.equals("end") ? END : ABOUT.get(word);
+            } else if (word.matches("\\d{4}") && year == 0) {
                 year = Integer.parseInt(word);
             } else if (word.matches("\\d{1,2}(st|nd|rd|th|\\.)?") && day == 0) {
                 day = Integer.parseInt(word.replaceAll("\\D", ""));
@@ -159,8 +211,15 @@ final class StarterDates {
     }
 
     private static List<String> words(String text) {
-        List<String> words = new ArrayList<>(List.of(text.split("[ ,]+")));
-        words.removeIf(word -> word.isEmpty() || word.equals("of") || word.equals("the"));
+        List<String> words =
+                new ArrayList<>(
+                        List.of(text.replaceAll("\\b(mid|early|late)-", "$1 ").split("[ ,]+")));
+        words.removeIf(
+                word ->
+                        word.isEmpty()
+                                || word.equals("of")
+                                || word.equals("the")
+                                || word.equals("in"));
         return words;
     }
 

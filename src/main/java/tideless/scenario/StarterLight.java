@@ -12,8 +12,12 @@ import java.util.regex.Pattern;
  * @param number watts over one tray, umol/m2/s or lux; 0 without a lamp
  * @param hours of the lamp a day; not finite where they were not told
  * @param sky daylight beside it, or in its place
+ * @param under trays that one such lamp stands over; 0 where nobody said, {@link #ALL} for all
  */
-record StarterLight(Told lamp, double number, double hours, Sky sky) {
+record StarterLight(Told lamp, double number, double hours, Sky sky, int under) {
+    /** One lamp over all trays, however many. */
+    static final int ALL = Integer.MAX_VALUE;
+
     /** How a lamp is known. */
     enum Told {
         /** Nothing is: what the crop needs is put in, and said to be. */
@@ -30,22 +34,72 @@ record StarterLight(Told lamp, double number, double hours, Sky sky) {
         }
     }
 
-    /** What daylight there is: in a mean day, mol/m2; both from memory, low confidence. */
+    /**
+     * What daylight there is in a mean day, and the air with it; all from memory, low confidence.
+     */
     enum Sky {
-        NONE(0),
+        NONE(0, 22, 4, 60, 70, 0),
         /** A bright window without shade: 2 to 10. */
-        WINDOW(5),
-        /** Half a day of sun in the growing season: 10 in its dull days, 40 in clear ones. */
-        OUTDOORS(20);
+        WINDOW(5, 22, 4, 60, 70, 0),
+        /**
+         * Of the 40 of an open day between May and August the half to all; days and nights of a
+         * mild summer, with the light wind that comes down to a bed.
+         */
+        OUTDOORS(30, 22, 8, 60, 80, 1),
+        /** Film or glass keeps a quarter of that light out, and the wind; the day is warmer. */
+        POLYTUNNEL(30, 25, 9, 60, 85, 0.4);
 
         private final double molPerM2Day;
+        private final double dayC;
+        private final double nightFallC;
+        private final int dayPercent;
+        private final int nightPercent;
+        private final double airMPerS;
 
-        Sky(double molPerM2Day) {
+        Sky(
+                double molPerM2Day,
+                double dayC,
+                double nightFallC,
+                int dayPercent,
+                int nightPercent,
+                double airMPerS) {
             this.molPerM2Day = molPerM2Day;
+            this.dayC = dayC;
+            this.nightFallC = nightFallC;
+            this.dayPercent = dayPercent;
+            this.nightPercent = nightPercent;
+            this.airMPerS = airMPerS;
         }
 
         double molPerM2Day() {
             return molPerM2Day;
+        }
+
+        /** By day, and so much cooler at night. */
+        double dayC() {
+            return dayC;
+        }
+
+        double nightFallC() {
+            return nightFallC;
+        }
+
+        int dayPercent() {
+            return dayPercent;
+        }
+
+        int nightPercent() {
+            return nightPercent;
+        }
+
+        /** 0 where a scenario's own default holds. */
+        double airMPerS() {
+            return airMPerS;
+        }
+
+        /** Whether plants stand in the weather of a summer. */
+        boolean isSummer() {
+            return this == OUTDOORS || this == POLYTUNNEL;
         }
 
         String spelt() {
@@ -69,14 +123,26 @@ record StarterLight(Told lamp, double number, double hours, Sky sky) {
     private static final Pattern LUX = Pattern.compile("(\\d+(?:\\.\\d+)?)\\s*(k?)lu?x\\b");
     private static final Pattern HOURS =
             Pattern.compile("(\\d+(?:\\.\\d+)?)\\s*(?:h|hrs?|hours?)\\b");
+    private static final Pattern OVER_EACH =
+            Pattern.compile("\\b(each|every|per|apiece|(over|for|above) (one|1|a) tray|a tray)\\b");
+    private static final Pattern OVER_ALL =
+            Pattern.compile(
+                    "\\b(all|together|altogether|in total|the lot|whole (bench|shelf|rack))\\b");
+    private static final Pattern OVER_SOME =
+            Pattern.compile(
+                    "\\b(?:over|for|above|lights?|per)(?: the| my| our)? (both|\\d{1,2}|two|three|four|five"
+                            + "|six|seven|eight|nine|ten|eleven|twelve)\\b(?! ?(?:h|w)\\b| hours?| hrs?)");
     private static final Pattern NOT_KNOWN =
             Pattern.compile(
                     "unknown|enough|needed|as needed|as the crop needs|don'?t know|not known|\\?");
     private static final Pattern WINDOWS = Pattern.compile(".*\\b(windows?|windowsill|sill)\\b.*");
     private static final Pattern OPEN_SKY =
             Pattern.compile(
-                    ".*\\b(sun|balcony|outdoors?|outside|terrace|patio|yard|garden|greenhouse"
-                            + "|glasshouse|polytunnel|daylight)\\b.*");
+                    ".*\\b(sun|balcony|outdoors?|outside|terrace|patio|yard|garden|daylight)\\b.*");
+    private static final Pattern UNDER_COVER =
+            Pattern.compile(
+                    ".*\\b(greenhouse|glasshouse|hothouse|poly-? ?tunnel|tunnel|cold ?frame"
+                            + "|conservatory)\\b.*");
 
     /** Null where it says nothing that could be used. */
     static StarterLight of(String told) {
@@ -89,26 +155,29 @@ record StarterLight(Told lamp, double number, double hours, Sky sky) {
         Sky sky =
                 WINDOWS.matcher(text).matches()
                         ? Sky.WINDOW
-                        : OPEN_SKY.matcher(text).matches() ? Sky.OUTDOORS : Sky.NONE;
+                        : UNDER_COVER.matcher(text).matches()
+                                ? Sky.POLYTUNNEL
+                                : OPEN_SKY.matcher(text).matches() ? Sky.OUTDOORS : Sky.NONE;
+        int under = under(text);
         OptionalDouble watts = watts(text);
         Matcher photons = PHOTONS.matcher(text);
         Matcher lux = LUX.matcher(text);
         if (watts.isPresent()) {
-            return within(new StarterLight(Told.WATTS, watts.getAsDouble(), h, sky), MOST_W);
+            return within(new StarterLight(Told.WATTS, watts.getAsDouble(), h, sky, under), MOST_W);
         }
         if (photons.find()) {
             double number = Double.parseDouble(photons.group(1));
-            return within(new StarterLight(Told.PPFD, number, h, sky), MOST_PPFD);
+            return within(new StarterLight(Told.PPFD, number, h, sky, 0), MOST_PPFD);
         }
         if (lux.find()) {
             double number = Double.parseDouble(lux.group(1)) * (lux.group(2).isEmpty() ? 1 : 1000);
-            return within(new StarterLight(Told.LUX, number, h, sky), MOST_LUX);
+            return within(new StarterLight(Told.LUX, number, h, sky, 0), MOST_LUX);
         }
         if (sky != Sky.NONE) {
-            return new StarterLight(Told.NONE, 0, Double.NaN, sky);
+            return new StarterLight(Told.NONE, 0, Double.NaN, sky, 0);
         }
         return NOT_KNOWN.matcher(text).matches()
-                ? new StarterLight(Told.NEEDED, 0, Double.NaN, sky)
+                ? new StarterLight(Told.NEEDED, 0, Double.NaN, sky, 0)
                 : null;
     }
 
@@ -122,8 +191,27 @@ record StarterLight(Told lamp, double number, double hours, Sky sky) {
         return sum > 0 ? OptionalDouble.of(sum) : OptionalDouble.empty();
     }
 
+    private static int under(String text) {
+        Matcher some = OVER_SOME.matcher(text);
+        if (some.find()) {
+            String trays = some.group(1);
+            return trays.equals("both") ? 2 : StarterQuestion.number(trays);
+        }
+        return OVER_ALL.matcher(text).find() ? ALL : OVER_EACH.matcher(text).find() ? 1 : 0;
+    }
+
     private static StarterLight within(StarterLight light, double most) {
         return light.number > 0 && light.number <= most ? light : null;
+    }
+
+    /** Whether it has to be told over how many trays it stands. */
+    boolean leavesOpen(int trays) {
+        return lamp == Told.WATTS && under == 0 && trays > 1;
+    }
+
+    /** Trays that one lamp lights. */
+    int lit(int trays) {
+        return Math.max(1, Math.min(under, trays));
     }
 
     boolean isNeeded() {
@@ -144,6 +232,9 @@ record StarterLight(Told lamp, double number, double hours, Sky sky) {
                 + " "
                 + lamp.spelt
                 + (Double.isNaN(hours) ? "" : " " + Measure.plain(hours) + " h")
+                + (under == 0
+                        ? ""
+                        : under == 1 ? " each" : " over " + (under == ALL ? "all" : under))
                 + (daylight.isEmpty() ? "" : " and " + daylight);
     }
 

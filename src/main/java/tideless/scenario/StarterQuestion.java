@@ -13,6 +13,7 @@ import java.util.OptionalDouble;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 import java.util.stream.Collectors;
+import java.util.stream.Stream;
 
 /**
  * What has to be known of a rig before a first scenario can be written. At most eight are asked:
@@ -42,25 +43,35 @@ public enum StarterQuestion {
             "Who refills a tray? A float valve under a reservoir: valve. You, with a can: hand."
                     + " Nobody until the harvest: once."),
     RESERVOIR(
-            "How much does the reservoir hold?",
-            "40 L",
-            "10 gal",
+            "How much does the reservoir hold, and of which water: soft tap, hard tap (the kettle"
+                    + " furs), rain, or what your pen reads in it?",
+            "40 L soft tap",
+            "10 gal soft tap",
             "How much water is in the full reservoir above the trays? Count the buckets that fill"
                     + " it: %4$s."),
+    WATER(
+            "Which water: soft tap, hard tap (the kettle furs), rain, or what your pen reads in"
+                    + " it?",
+            "soft tap",
+            "soft tap",
+            "Does your kettle fur? Then hard tap. Not at all? Then soft tap. From the roof: rain."),
+    FEED("What are they fed?", "", "", "A recipe, as hoagland-2, or bought."),
     LIGHT(
-            "What lights them: a lamp's watts over one tray and its hours, as 24 W 14 h; window;"
+            "What lights them: a lamp's watts%5$s and hours, as 24 W 14 h%6$s; window;"
                     + " outdoors; both; or unknown?",
             "unknown",
             "unknown",
-            "Read the lamp's box and the timer: 24 W 14 h. No lamp: window, or outdoors. Not known"
-                    + " yet: unknown."),
+            "Read the lamp's box and the timer: 24 W 14 h%6$s. No lamp: window, or outdoors. Not"
+                    + " known yet: unknown."),
     START(
-            "When do the plants go in: a date, as 1 May 2027?",
+            "When do the plants go in, and out where a term or a season ends: as 1 May 2027, or 1"
+                    + " May to 30 Sep 2027?",
             "today",
             "today",
             "The day on which the young plants move into the tray: today, or 1 May 2027."),
+    END("When does the season end?", "", "", "A date, as 30 Sep 2027, or 10 weeks."),
     VISITS(
-            "On which days does somebody look: daily, mon-fri, or as mon wed fri?",
+            "On which days does somebody look: daily, mon-fri, twice a week, or as mon wed fri?",
             "mon wed fri",
             "mon wed fri",
             "The days of the week on which somebody is there: daily, weekends, or tue fri."),
@@ -82,6 +93,15 @@ public enum StarterQuestion {
     /** Nobody leaves plants for longer; assumed. */
     private static final int LONGEST_ABSENCE_DAYS = 60;
 
+    private static final int SHORTEST_SEASON_DAYS = 6;
+
+    private static final int LONGEST_SEASON_DAYS = 366;
+
+    private static final String SEASON = "a season lasts a week to a year";
+
+    private static final Pattern HELD =
+            Pattern.compile("(\\d+(?:[.,]\\d+)?[ -]*[a-z]+)(?: ?, ?| of | with | |$)(.*)");
+
     private static final List<String> FILLINGS = List.of("valve", "hand", "once");
     private static final Map<String, String> FILLING_WORDS =
             Map.of(
@@ -92,9 +112,6 @@ public enum StarterQuestion {
                     "topped up", "hand",
                     "once", "once",
                     "sealed", "once");
-
-    private static final List<String> DAYS =
-            List.of("mon", "tue", "wed", "thu", "fri", "sat", "sun");
 
     private static final List<String> NUMBERS =
             List.of(
@@ -119,9 +136,6 @@ public enum StarterQuestion {
                     NUMBER
                             + "(?:\\s*(?:x|,|:|\\bof|\\btrays?|\\btubs?|(\\bbuckets?|\\bpails?)))*[\\s,:]+(.*)");
 
-    private static final Pattern DAYS_ON_END =
-            Pattern.compile("([a-z]+)(?:\\s*-\\s*|\\s+to\\s+)([a-z]+)");
-
     private static final List<String> NEVER = List.of("none", "no", "never", "nobody", "-");
 
     private final String words;
@@ -140,23 +154,28 @@ public enum StarterQuestion {
      * The question.
      *
      * @param us whether its examples are in gallons and inches
+     * @param before what was answered to the questions before
      */
-    public String words(boolean us) {
-        return withExamples(words, us);
+    public String words(boolean us, Map<StarterQuestion, String> before) {
+        return withExamples(words, us, before);
     }
 
     /** The same for somebody whose answers did not serve. */
-    public String otherwise(boolean us) {
-        return withExamples(otherwise, us);
+    public String otherwise(boolean us, Map<StarterQuestion, String> before) {
+        return withExamples(otherwise, us, before);
     }
 
-    private static String withExamples(String text, boolean us) {
+    private static String withExamples(
+            String text, boolean us, Map<StarterQuestion, String> before) {
+        boolean several = Starter.trays(before) > 1;
         return String.format(
                 text,
                 us ? "5 gallon" : "10 L",
                 us ? SIZE.usualUs : SIZE.usual,
                 us ? "12 x 14 in" : "30 x 32 cm",
-                us ? RESERVOIR.usualUs : RESERVOIR.usual);
+                us ? RESERVOIR.usualUs : RESERVOIR.usual,
+                several ? "" : " over the tray",
+                several ? " each, or 60 W 14 h over all" : "");
     }
 
     /** What holds for somebody who only presses Enter. */
@@ -172,6 +191,11 @@ public enum StarterQuestion {
     /** Whether the trays are filled once and left. */
     public static boolean isFilledOnce(Map<StarterQuestion, String> answers) {
         return "once".equals(answers.get(FILLING));
+    }
+
+    /** Waters that are softer than one that was answered, the nearest first. */
+    public static List<String> softer(String water) {
+        return StarterWater.softer(water);
     }
 
     /**
@@ -197,7 +221,8 @@ public enum StarterQuestion {
 
     /** Whether it needs to be asked after what was answered before. */
     public boolean isAsked(Map<StarterQuestion, String> answers) {
-        return !usual.isEmpty() && (this != RESERVOIR || "valve".equals(answers.get(FILLING)));
+        boolean byValve = "valve".equals(answers.get(FILLING));
+        return !usual.isEmpty() && (this != RESERVOIR || byValve) && (this != WATER || !byValve);
     }
 
     /**
@@ -217,13 +242,16 @@ public enum StarterQuestion {
         String text = answer.strip().toLowerCase(Locale.ROOT).replaceAll("\\s+", " ");
         return switch (this) {
             case CROP -> planted(text, faults);
-            case PLANTS -> only(whole(text, MOST_PLANTS, faults));
+            case PLANTS -> only(wholes(text, before, faults));
             case TRAYS -> only(whole(text, MOST_TRAYS, faults));
             case SIZE -> vessels(text, faults);
             case FILLING -> only(choice(filling(text), FILLINGS, faults));
-            case RESERVOIR -> only(volume(answer.strip(), faults));
-            case LIGHT -> only(light(text, faults));
-            case START -> only(start(text, today, faults));
+            case RESERVOIR -> store(text, faults);
+            case WATER -> only(water(text, faults));
+            case FEED -> only(feed(text, faults));
+            case LIGHT -> only(light(text, Starter.trays(before), faults));
+            case START -> season(text, today, faults);
+            case END -> only(end(text, before, today, faults));
             case VISITS -> only(visits(text, faults));
             case AWAY -> only(away(text, before, today, faults));
         };
@@ -250,16 +278,44 @@ public enum StarterQuestion {
         return Optional.empty();
     }
 
-    /** As "6 lettuce", "lettuce, 6" or "lettuce". */
+    /** As "6 lettuce", "lettuce, 6", "lettuce", or "6 lettuce, 6 basil" for a tray of each. */
     private static Map<StarterQuestion, String> planted(String text, List<String> faults) {
-        if (text.matches(".*[a-z].*( and | & |[+/]).*[a-z].*")) {
-            fault(
-                    faults,
-                    text,
-                    "one crop for all trays to begin with, as 6 lettuce; the file will have a part for"
-                            + " each tray, where a second crop goes in");
+        List<Map<StarterQuestion, String>> each = new ArrayList<>();
+        for (String one : crops(text)) {
+            Map<StarterQuestion, String> read = plantedAlone(one, faults);
+            if (read.isEmpty()) {
+                return Map.of();
+            }
+            each.add(read);
+        }
+        long counted = each.stream().filter(read -> read.containsKey(PLANTS)).count();
+        if (each.size() > MOST_TRAYS || counted > 0 && counted < each.size()) {
+            fault(faults, text, "a number of plants for each tray, as 6 lettuce, 6 basil");
             return Map.of();
         }
+        Map<StarterQuestion, String> read = new EnumMap<>(StarterQuestion.class);
+        for (StarterQuestion part : counted > 0 ? List.of(CROP, PLANTS) : List.of(CROP)) {
+            read.put(
+                    part,
+                    each.stream().map(one -> one.get(part)).collect(Collectors.joining(", ")));
+        }
+        return read;
+    }
+
+    /** The parts of a text that tells several crops, or the whole. */
+    private static List<String> crops(String text) {
+        List<String> parts = List.of(text.split("\\s*(?:,|;|\\+|/|&|\\band\\b)\\s*"));
+        boolean several =
+                parts.size() > 1
+                        && parts.stream()
+                                .allMatch(
+                                        part ->
+                                                part.matches(".*[a-z]{3}.*")
+                                                        && !WHOLE.matcher(part).matches());
+        return several ? parts : List.of(text);
+    }
+
+    private static Map<StarterQuestion, String> plantedAlone(String text, List<String> faults) {
         Matcher first = CROWD.matcher(text);
         Matcher last = CROP_FIRST.matcher(text);
         boolean counted = first.matches() || last.matches();
@@ -333,7 +389,28 @@ public enum StarterQuestion {
                 : fault(faults, text, "a whole number from 1 to " + most);
     }
 
-    private static int number(String word) {
+    /** Numbers of plants: one for all trays, or one for each crop. */
+    private static Optional<String> wholes(
+            String text, Map<StarterQuestion, String> before, List<String> faults) {
+        String[] each = text.split(" ?, ?");
+        int crops = Starter.crops(before).size();
+        if (each.length > 1 && each.length != crops) {
+            return fault(
+                    faults,
+                    text,
+                    "one number, or one for each of the crops, of which there are " + crops);
+        }
+        List<String> numbers = new ArrayList<>();
+        for (String one : each) {
+            whole(one, MOST_PLANTS, faults).ifPresent(numbers::add);
+        }
+        return numbers.size() == each.length
+                ? Optional.of(String.join(", ", numbers))
+                : Optional.empty();
+    }
+
+    /** Of a figure or a word as "six" or "a". */
+    static int number(String word) {
         if (word.startsWith("a")) {
             return 1;
         }
@@ -369,91 +446,119 @@ public enum StarterQuestion {
         return Map.of();
     }
 
-    private static Optional<String> volume(String text, List<String> faults) {
-        OptionReader read = new OptionReader("");
-        OptionalDouble litres = read.litres("", text);
-        return litres.isPresent()
-                        && litres.getAsDouble() >= 3
-                        && litres.getAsDouble() <= MOST_LITRES
-                ? Optional.of(text)
-                : fault(faults, text, "from 3 L to 2000 L, as 40 L or 10 gal");
+    /** As "40 L", or "40 L hard tap" with the water. */
+    private static Map<StarterQuestion, String> store(String text, List<String> faults) {
+        Matcher held = HELD.matcher(text);
+        String volume = held.matches() ? held.group(1).strip() : text;
+        OptionalDouble litres = new OptionReader("").litres("", volume);
+        if (litres.isEmpty() || litres.getAsDouble() < 3 || litres.getAsDouble() > MOST_LITRES) {
+            fault(
+                    faults,
+                    text,
+                    "from 3 L to 2000 L, as 40 L or 10 gal, with the water or without, as 40 L hard");
+            return Map.of();
+        }
+        Map<StarterQuestion, String> read = new EnumMap<>(StarterQuestion.class);
+        read.put(RESERVOIR, volume.replaceAll("\\bl$", "L"));
+        String of = held.matches() ? held.group(2).strip() : "";
+        if (!of.isEmpty()) {
+            Optional<String> water = water(of, faults);
+            if (water.isEmpty()) {
+                return Map.of();
+            }
+            read.put(WATER, water.get());
+        }
+        return read;
     }
 
-    private static Optional<String> light(String text, List<String> faults) {
+    private static Optional<String> water(String text, List<String> faults) {
+        Optional<String> water = StarterWater.of(text);
+        return water.isPresent() ? water : fault(faults, text, StarterWater.ALLOWED);
+    }
+
+    private static Optional<String> feed(String text, List<String> faults) {
+        StarterFeed feed = StarterFeed.of(text);
+        return feed != null ? Optional.of(feed.spelt()) : fault(faults, text, StarterFeed.ALLOWED);
+    }
+
+    private static Optional<String> light(String text, int trays, List<String> faults) {
         StarterLight light = StarterLight.of(text);
-        return light != null
-                ? Optional.of(light.spelt())
-                : fault(
-                        faults,
-                        text,
-                        "a lamp's watts over one tray and its hours (1 to 22), as 24 W 14 h; window;"
-                                + " outdoors; 24 W 14 h and window; unknown; or measured, as 200 umol 14 h"
-                                + " or 12 klux 14 h");
+        if (light == null) {
+            return fault(
+                    faults,
+                    text,
+                    "a lamp's watts and its hours (1 to 22), as 24 W 14 h; window;"
+                            + " outdoors; 24 W 14 h and window; unknown; or measured, as 200 umol 14 h"
+                            + " or 12 klux 14 h");
+        }
+        if (light.leavesOpen(trays)) {
+            return fault(
+                    faults,
+                    text,
+                    "over how many of the %d trays one such lamp stands: %s each, or %2$s over all"
+                            .formatted(trays, light.spelt()));
+        }
+        return Optional.of(light.spelt());
     }
 
-    private static Optional<String> start(String text, LocalDate today, List<String> faults) {
+    /** The day on which the plants go in, and with "to" or "for" the last one. */
+    private static Map<StarterQuestion, String> season(
+            String text, LocalDate today, List<String> faults) {
         Optional<LocalDate> day = StarterDates.day(text, today);
-        return day.isPresent()
-                ? day.map(LocalDate::toString)
+        if (day.isPresent()) {
+            return Map.of(START, day.get().toString());
+        }
+        List<LocalDate> span = StarterDates.span(text, today);
+        if (!span.isEmpty() && isSeason(span.get(0), span.get(1))) {
+            return Map.of(START, span.get(0).toString(), END, span.get(1).toString());
+        }
+        fault(
+                faults,
+                text,
+                span.isEmpty()
+                        ? "a date that exists, the month by its name, as 1 May 2027, or 2027-05-01; or"
+                                + " today; or two, as 1 May to 30 Sep 2027"
+                        : SEASON);
+        return Map.of();
+    }
+
+    private static boolean isSeason(LocalDate first, LocalDate last) {
+        long days = ChronoUnit.DAYS.between(first, last);
+        return days >= SHORTEST_SEASON_DAYS && days < LONGEST_SEASON_DAYS;
+    }
+
+    private static Optional<String> end(
+            String text,
+            Map<StarterQuestion, String> before,
+            LocalDate today,
+            List<String> faults) {
+        LocalDate start = before.containsKey(START) ? LocalDate.parse(before.get(START)) : today;
+        List<LocalDate> lasting = StarterDates.span("today for " + text, start);
+        Optional<LocalDate> end =
+                lasting.isEmpty() ? StarterDates.day(text, start) : Optional.of(lasting.get(1));
+        return end.filter(day -> isSeason(start, day)).isPresent()
+                ? end.map(LocalDate::toString)
                 : fault(
                         faults,
                         text,
-                        "a date that exists, the month by its name, as 1 May 2027, or 2027-05-01; or"
-                                + " today");
+                        "a date after " + start + ", as 30 Sep 2027, or 10 weeks; " + SEASON);
+    }
+
+    /** What an answer was taken for that leaves the day, or the days, to be chosen. */
+    public Optional<String> taken(String answer, String kept) {
+        String text = answer.strip().toLowerCase(Locale.ROOT);
+        boolean vague =
+                switch (this) {
+                    case START, END, AWAY -> StarterDates.isVague(text);
+                    case VISITS -> StarterVisits.isVague(text);
+                    default -> false;
+                };
+        return vague ? Optional.of(kept) : Optional.empty();
     }
 
     private static Optional<String> visits(String text, List<String> faults) {
-        if (text.equals("daily") || text.equals("every day")) {
-            return Optional.of("daily");
-        }
-        String named =
-                spelledOut(text)
-                        .replaceAll("\\band\\b", " ")
-                        .replaceAll("weekdays|school days", "mon tue wed thu fri")
-                        .replace("weekends", "sat sun");
-        List<String> days = new ArrayList<>();
-        for (String word : named.strip().split("[ ,]+")) {
-            if (dayOfWeek(word) < 0) {
-                return fault(
-                        faults,
-                        text,
-                        "daily, weekdays, weekends, mon-fri, or some of " + String.join(" ", DAYS));
-            }
-            String day = DAYS.get(dayOfWeek(word));
-            if (!days.contains(day)) {
-                days.add(day);
-            }
-        }
-        return Optional.of(String.join(" ", days));
-    }
-
-    /** As "sat sun mon" for "sat-mon" within a text. */
-    private static String spelledOut(String text) {
-        Matcher span = DAYS_ON_END.matcher(text);
-        StringBuilder spelled = new StringBuilder();
-        while (span.find()) {
-            int day = dayOfWeek(span.group(1));
-            int last = dayOfWeek(span.group(2));
-            if (day < 0 || last < 0) {
-                continue;
-            }
-            StringBuilder days = new StringBuilder(DAYS.get(day));
-            while (day != last) {
-                day = (day + 1) % DAYS.size();
-                days.append(' ').append(DAYS.get(day));
-            }
-            span.appendReplacement(spelled, days.toString());
-        }
-        return span.appendTail(spelled).toString();
-    }
-
-    /** Of "monday", "mondays", "Mon": 0; of no day: -1. */
-    private static int dayOfWeek(String word) {
-        return word.length() > 3
-                        && !word.matches(
-                                "(mon|tues|wednes|thurs|fri|satur|sun)days?|tues|thur|thurs")
-                ? -1
-                : DAYS.indexOf(word.length() > 3 ? word.substring(0, 3) : word);
+        Optional<String> days = StarterVisits.of(text);
+        return days.isPresent() ? days : fault(faults, text, StarterVisits.ALLOWED);
     }
 
     /** Spans while the plants stand, in order, as "2027-07-03 to 2027-07-12; ...". */
@@ -468,7 +573,10 @@ public enum StarterQuestion {
         boolean stand = before.containsKey(CROP) && before.containsKey(START);
         LocalDate start = stand ? LocalDate.parse(before.get(START)) : today;
         List<List<LocalDate>> spans = new ArrayList<>();
-        for (String one : text.split(" ?; ?| and ")) {
+        if (text.matches("(every |at |on )?weekends?")) {
+            return weekends(text, before, faults);
+        }
+        for (String one : spans(text)) {
             List<LocalDate> span = StarterDates.span(one.strip(), start);
             if (span.isEmpty()
                     || ChronoUnit.DAYS.between(span.get(0), span.get(1)) >= LONGEST_ABSENCE_DAYS) {
@@ -483,7 +591,7 @@ public enum StarterQuestion {
             spans.add(span);
         }
         spans.sort(Comparator.comparing(span -> span.get(0)));
-        LocalDate last = stand ? Starter.lastUsualDay(before) : LocalDate.MAX;
+        LocalDate last = stand ? Starter.lastDay(before) : LocalDate.MAX;
         LocalDate free = start;
         for (List<LocalDate> span : spans) {
             if (span.get(0).isBefore(free) || span.get(0).isAfter(last)) {
@@ -494,15 +602,44 @@ public enum StarterQuestion {
                                 + free
                                 + " to "
                                 + last
-                                + "; none, if nobody is away then");
+                                + "; none, if nobody is away then"
+                                + (before.containsKey(END)
+                                        ? ""
+                                        : "; or a later end of the season: --end"));
             }
             free = span.get(1).plusDays(1);
-            LocalDate back = Starter.lastDayPast(span.get(1));
+            LocalDate back = before.containsKey(END) ? last : Starter.lastDayPast(span.get(1));
             last = back.isAfter(last) ? back : last;
         }
         return Optional.of(
                 spans.stream()
                         .map(span -> span.get(0) + " to " + span.get(1))
                         .collect(Collectors.joining("; ")));
+    }
+
+    /** Absences one by one; what comes before the first, as "half-term:", is none. */
+    private static List<String> spans(String text) {
+        List<String> spans =
+                Stream.of(
+                                text.split(
+                                        " ?; ?| and |,(?! ?\\d{4}\\b)(?=[^,]*\\d[^,]*( to |-|until|\u2013))"))
+                        .map(String::strip)
+                        .toList();
+        List<String> dated =
+                spans.stream().filter(one -> one.matches(".*\\d.*|.*(end|mid).*")).toList();
+        return dated.isEmpty() ? spans : dated;
+    }
+
+    /** Nobody is there on days on which nobody looks. */
+    private static Optional<String> weekends(
+            String text, Map<StarterQuestion, String> before, List<String> faults) {
+        String visits = before.getOrDefault(VISITS, "daily");
+        return visits.matches("daily|.*(sat|sun).*")
+                ? fault(
+                        faults,
+                        text,
+                        "holidays by their dates; that nobody looks at weekends is told by the days of"
+                                + " the week: --visits mon-fri")
+                : Optional.of("none");
     }
 }

@@ -6,6 +6,7 @@ import tideless.crop.Canopy;
 import tideless.crop.CarbonDioxide;
 import tideless.crop.CropTraits;
 import tideless.crop.Growing;
+import tideless.crop.Killing;
 import tideless.crop.Plant;
 import tideless.crop.RootWarmth;
 import tideless.crop.Rooting;
@@ -66,6 +67,8 @@ final class CropStand {
     private final Unharmed unharmed;
     private double dayTranspirationM3;
     private TraySeason.Left leftOfDay = TraySeason.Left.ALL;
+    private double storesTakenDays;
+    private String diesOf = "";
 
     /**
      * @param where told with each event
@@ -228,6 +231,7 @@ final class CropStand {
         leftOfDay = new TraySeason.Left(roots.saltFrac(), nutrients.growthFrac(), airFrac);
         Plant before = plant;
         Plant grown = dayLater(before, stress);
+        outlive(roots.saltFrac());
         plant =
                 grown.withRootLengthM(
                         rootLengthM(before, grown, daysSincePlanted, roots.metFrac()));
@@ -239,6 +243,26 @@ final class CropStand {
         dayTranspirationM3 = 0;
         noteStages(atS, daysSincePlanted, log);
         tend(atS, daysSincePlanted, log);
+    }
+
+    // Air that kills at once, and days that give nothing.
+    private void outlive(double saltFrac) {
+        double gainG = dayLater(plant, saltFrac).dryG() - plant.dryG();
+        double taken = Killing.storesTakenDays(traits, gainG, plant.dryG(), day.meanTempC());
+        storesTakenDays = Math.max(0, storesTakenDays + taken);
+        if (Killing.isFrozen(traits, day.lowestC())) {
+            diesOf = Event.FROST;
+        } else if (Killing.isScorched(day.highestC())) {
+            diesOf = Event.HEAT;
+        } else if (storesTakenDays > Killing.STORES_DAYS) {
+            boolean hot = day.meanTempC() >= traits.growth().ceilingC();
+            diesOf = hot ? Event.HEAT : saltFrac > 0 ? Event.DARK : Event.SALT;
+        }
+    }
+
+    /** What it has died of by itself; empty while it lives. */
+    String diesOf() {
+        return diesOf;
     }
 
     // A head that is wanted at a weight comes later of a harm: that is not lost.

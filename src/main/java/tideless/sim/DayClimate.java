@@ -4,16 +4,14 @@ import tideless.crop.CarbonDioxide;
 
 /** Light and warmth of the day so far, as growth asks for them; scratch space of one run. */
 final class DayClimate {
-    /** Light below which a step counts as dark, umol/m2/s; assumed. */
-    private static final double DARK_UMOL_PER_M2S = 1;
-
     private double molPerM2;
     private double joulesPerM2;
-    private double litS;
-    private double litUmolPerM2;
+    private double ppfdMol;
     private double tempCS;
     private double co2PpmMol;
     private double spanS;
+    private double lowestC = Double.POSITIVE_INFINITY;
+    private double highestC = Double.NEGATIVE_INFINITY;
 
     /**
      * Adds a step.
@@ -32,11 +30,10 @@ final class DayClimate {
             double stepS) {
         molPerM2 += molPerM2OfStep;
         joulesPerM2 += parWPerM2 * stepS;
-        if (ppfdUmolPerM2S > DARK_UMOL_PER_M2S) {
-            litS += stepS;
-            litUmolPerM2 += ppfdUmolPerM2S * stepS;
-        }
+        ppfdMol += ppfdUmolPerM2S * molPerM2OfStep;
         tempCS += airC * stepS;
+        lowestC = Math.min(lowestC, airC);
+        highestC = Math.max(highestC, airC);
         co2PpmMol += co2Ppm * molPerM2OfStep;
         spanS += stepS;
     }
@@ -46,9 +43,13 @@ final class DayClimate {
         return molPerM2;
     }
 
-    /** Mean light while it was light, umol/m2/s. */
+    /**
+     * Light at which the mean photon of the day fell, umol/m2/s: that of a lamp while it is on; of
+     * a half-sine of sun pi^2 / 8 of the mean of its lit hours. What a photon makes depends on how
+     * many others fall with it.
+     */
     double litPpfdUmolPerM2S() {
-        return litS > 0 ? litUmolPerM2 / litS : 0;
+        return molPerM2 > 0 ? ppfdMol / molPerM2 : 0;
     }
 
     /** Photons per joule of the day's light, umol/J. */
@@ -59,6 +60,16 @@ final class DayClimate {
     /** Mean temperature of the air, degC. */
     double meanTempC() {
         return tempCS / spanS;
+    }
+
+    /** Coldest air of a step, degC. */
+    double lowestC() {
+        return lowestC;
+    }
+
+    /** Warmest air of a step, degC. */
+    double highestC() {
+        return highestC;
     }
 
     /**
@@ -76,10 +87,11 @@ final class DayClimate {
     void clear() {
         molPerM2 = 0;
         joulesPerM2 = 0;
-        litS = 0;
-        litUmolPerM2 = 0;
+        ppfdMol = 0;
         tempCS = 0;
         co2PpmMol = 0;
         spanS = 0;
+        lowestC = Double.POSITIVE_INFINITY;
+        highestC = Double.NEGATIVE_INFINITY;
     }
 }

@@ -46,6 +46,8 @@ public record Event(
         DROWNED,
         /** Too salty at once for what the roots are used to: wilting by day. */
         SALT_WILTED,
+        /** The roots are used to it. */
+        SALT_BORNE,
         /** Want of oxygen costs a tenth of a day's growth, by the likely figures. */
         SHORT_OF_AIR,
         /** It no longer does. */
@@ -75,6 +77,18 @@ public record Event(
 
     /** Detail of a harvest, ripe or not, that the next crop of the tray does not wait for. */
     public static final String MAKES_ROOM = "makes room for the next crop";
+
+    /** Detail of a death by frost. */
+    public static final String FROST = "frost";
+
+    /** Detail of a death by heat. */
+    public static final String HEAT = "heat";
+
+    /** Detail of a death for want of light. */
+    public static final String DARK = "dark";
+
+    /** Detail of a death by salt in which nothing grows. */
+    public static final String SALT = "salt";
 
     public Event {
         Objects.requireNonNull(kind, "kind");

@@ -12,6 +12,10 @@ final class EventLog {
         add(new Event(kind, atS, vessel, 0, 0, 0, Double.NaN, 0, ""));
     }
 
+    void add(Event.Kind kind, double atS, VesselId vessel, String detail) {
+        addTaken(kind, atS, vessel, 0, detail);
+    }
+
     void addPoured(Event.Kind kind, double atS, VesselId vessel, double volumeM3, double waterM3) {
         add(new Event(kind, atS, vessel, volumeM3, waterM3, 0, Double.NaN, 0, ""));
     }

@@ -4,6 +4,7 @@ import tideless.crop.CropTraits;
 import tideless.crop.Osmosis;
 import tideless.crop.RootBreathing;
 import tideless.crop.ThirstDoubt;
+import tideless.crop.Transpiration;
 import tideless.crop.Wilting;
 import tideless.physics.Elementary;
 import tideless.physics.LiquidWater;
@@ -166,11 +167,7 @@ final class PlantingRun {
 
     private double borneFrac(double saltMsPerCm, double tempC, double levelM, double spanS) {
         CropTraits traits = stand.traits();
-        double salt =
-                Osmosis.waterFrac(
-                        traits.salinity().thresholdMsPerCm(),
-                        traits.response().saltThirstFallFrac(),
-                        saltMsPerCm);
+        double salt = Transpiration.saltFrac(traits, saltMsPerCm);
         double oxygen =
                 spanS > Simulation.EXACT_UP_TO_S
                         ? air.soonGPerM3(MEAN_AFTER_FRAC * spanS)
@@ -281,6 +278,9 @@ final class PlantingRun {
                     roots.dayDrownedS(),
                     roots.recoveryGrowthFrac(atS),
                     log);
+            if (!stand.diesOf().isEmpty()) {
+                roots.die(atS, stand.diesOf(), log);
+            }
             roots.reach(stand.plant().rootLengthM());
         } else {
             stand.endIdleDay();

@@ -34,8 +34,8 @@ final class RootAlarms {
     /** Follows a step in a solution; says whether it is so strong at once that plants wilt. */
     boolean isShockedBy(double saltMsPerCm, double endS, double spanS, EventLog log) {
         boolean shocked = saltMsPerCm > usedToMsPerCm + Osmosis.WILTING_RISE_MS_PER_CM;
-        if (shocked && !saltWilted) {
-            log.add(Event.Kind.SALT_WILTED, endS, where);
+        if (shocked != saltWilted) {
+            log.add(shocked ? Event.Kind.SALT_WILTED : Event.Kind.SALT_BORNE, endS, where);
         }
         saltWilted = shocked;
         if (spanS != followedSpanS) {

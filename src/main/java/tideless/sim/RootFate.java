@@ -291,9 +291,14 @@ final class RootFate {
 
     /** Ends the plants' lives. */
     void die(double atS, EventLog log) {
+        die(atS, "", log);
+    }
+
+    /** The same of what roots have no part in. */
+    void die(double atS, String of, EventLog log) {
         if (!dead) {
             dead = true;
-            log.add(Event.Kind.DIED, atS, where);
+            log.add(Event.Kind.DIED, atS, where, of);
         }
     }
 

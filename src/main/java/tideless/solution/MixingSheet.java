@@ -43,6 +43,8 @@ public record MixingSheet(
         WATER,
         PART_A,
         PART_B,
+        /** Iron and the other micronutrients, which no salt here holds: by their own label. */
+        TRACE,
         ACID,
         BASE
     }
@@ -51,8 +53,8 @@ public record MixingSheet(
      * One pouring.
      *
      * @param what name of the liquid or salt
-     * @param grams NaN where it is measured by volume
-     * @param millilitres NaN where it is weighed
+     * @param grams NaN where it is measured by volume, or by its own label
+     * @param millilitres NaN where it is weighed, or by its own label
      * @param ecMsPerCm expected afterwards, at 25 degC
      * @param ph expected afterwards, CO2 kept
      */
@@ -123,6 +125,15 @@ public record MixingSheet(
 
     /** Works the sheet out. */
     public static MixingPlan of(Wish wish) {
+        return of(wish, true);
+    }
+
+    /** The same for a feed whose wished pH is what it reads just mixed: no more acid is to come. */
+    public static MixingPlan ofFeed(Wish wish) {
+        return of(wish, false);
+    }
+
+    private static MixingPlan of(Wish wish, boolean asStood) {
         Composition water = wish.water().composition();
         Composition recipe = recipe(wish.supply());
         // The parts take room from the water: a few rounds settle it, for it is under 1 %.
@@ -156,7 +167,7 @@ public record MixingSheet(
                 displacedL += reagent * wish.volumeL() / used.molPerL() / 1000;
             }
         }
-        return written(wish, made.strength(), displacedL, used, reagent);
+        return written(wish, made.strength(), displacedL, used, reagent, asStood);
     }
 
     /**
@@ -182,7 +193,12 @@ public record MixingSheet(
     }
 
     private static MixingSheet written(
-            Wish wish, double strength, double displacedL, Reagent used, double reagent) {
+            Wish wish,
+            double strength,
+            double displacedL,
+            Reagent used,
+            double reagent,
+            boolean asStood) {
         List<Step> steps = new ArrayList<>();
         Vessel vessel = new Vessel();
         Composition water = wish.water().composition();
@@ -210,6 +226,12 @@ public record MixingSheet(
                     }
                 }
             }
+            steps.add(
+                    vessel.step(
+                            Kind.TRACE,
+                            "Chelated iron and trace elements",
+                            Double.NaN,
+                            Double.NaN));
         } else {
             throw new AssertionError("no way to pour " + wish.supply());
         }
@@ -223,12 +245,13 @@ public record MixingSheet(
         }
         if (wish.supply() instanceof FromSalts) {
             cautions.add(
-                    "Iron and the other micronutrients are not among these salts: add a chelated"
-                            + " trace mix by its own label.");
+                    "Iron and the other micronutrients are not among these salts, and without them"
+                            + " leaves turn pale within weeks: pour a chelated trace mix by its own"
+                            + " label.");
         }
         double standingMillilitres = Double.NaN;
         if (used != null && reagent > 0) {
-            if (used.isAcid()) {
+            if (used.isAcid() && asStood) {
                 standingMillilitres =
                         Acidity.doseMolPerM3(
                                                 vessel.composition(),
@@ -352,12 +375,16 @@ public record MixingSheet(
         // mol/kg times g is mmol. The tracer comes by halves: each part holds some of the traces.
         Composition mmol =
                 part.molPerKg().times(grams).with(Component.TRACER, 0.5 * strength * volumeL);
-        if (kind == Kind.PART_B) {
-            // Which part holds the ions the labels do not name, nobody can tell: counted here.
+        // Which part holds the ions the labels do not name, nobody can tell: counted with the last.
+        // Until then a meter reads a part that is neutral by itself.
+        boolean last = kind == Kind.PART_B;
+        if (last) {
             mmol = mmol.plus(parts.unnamed().times(strength * volumeL));
         }
+        Composition unnamed =
+                last ? Composition.WATER : parts.unnamed(part).times(strength * volumeL);
         vessel.pour(mmol, Double.isNaN(millilitres) ? 0 : millilitres / 1000);
-        steps.add(vessel.step(kind, part.name(), grams, millilitres));
+        steps.add(vessel.step(kind, part.name(), grams, millilitres, unnamed));
     }
 
     /**
@@ -482,13 +509,19 @@ public record MixingSheet(
         }
 
         Step step(Kind kind, String what, double grams, double millilitres) {
+            return step(kind, what, grams, millilitres, Composition.WATER);
+        }
+
+        /** With ions beside, mmol, that are in it for this reading only. */
+        Step step(Kind kind, String what, double grams, double millilitres, Composition beside) {
+            Composition read = millimoles.plus(beside).times(1 / litres);
             return new Step(
                     kind,
                     what,
                     grams,
                     millilitres,
-                    ElectricalConductivity.at25MsPerCm(composition()),
-                    ph());
+                    ElectricalConductivity.at25MsPerCm(read),
+                    Acidity.phClosed(read, 25));
         }
     }
 }

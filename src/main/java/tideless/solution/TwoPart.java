@@ -51,7 +51,15 @@ public record TwoPart(Concentrate a, Concentrate b, double ratio, Basis basis) {
 
     /** The ion that closes the charge, mol/m3 at label strength. */
     Composition unnamed() {
-        double error = chargeErrorMolPerM3();
+        return closing(chargeErrorMolPerM3());
+    }
+
+    /** The same of one part by itself: a bottle is neutral too. */
+    Composition unnamed(Concentrate part) {
+        return closing(errorMolPerM3(share(part)));
+    }
+
+    private static Composition closing(double error) {
         return Composition.WATER.with(error > 0 ? Component.CL : Component.NA, Math.abs(error));
     }
 
@@ -62,7 +70,10 @@ public record TwoPart(Concentrate a, Concentrate b, double ratio, Basis basis) {
 
     /** Charge of both labels together, mol charge/m3 at label strength: 0 for a whole label. */
     public double chargeErrorMolPerM3() {
-        Composition both = atLabelStrength();
-        return both.fixedChargeMolPerM3() - both.molPerM3(Component.P);
+        return errorMolPerM3(atLabelStrength());
+    }
+
+    private static double errorMolPerM3(Composition named) {
+        return named.fixedChargeMolPerM3() - named.molPerM3(Component.P);
     }
 }

@@ -74,6 +74,14 @@ final class Believed {
         };
     }
 
+    /** Deviation of a level, or of litres up to the mark, that may be anything, in its unit. */
+    static double anything(Scenario scenario, LogEntry.Reading reading) {
+        Shape shape = shape(scenario, reading.where());
+        return reading.what() == LogEntry.Quantity.LEVEL
+                ? shape.depthM()
+                : shape.volumeM3(shape.depthM());
+    }
+
     /** Whether anything is learned from a reading. */
     static boolean teaches(LogEntry.Reading reading) {
         return reading.counts() && reading.what().teaches();

@@ -3,7 +3,6 @@ package tideless.study;
 import java.util.SplittableRandom;
 import org.apache.commons.math3.special.Erf;
 import org.apache.commons.math3.util.FastMath;
-import tideless.crop.ThirstDoubt;
 
 /**
  * How far a stand's water demand may lie from its forecast: lognormal, in standard deviations of
@@ -54,8 +53,8 @@ record DemandDoubt(double standSd, double weekSd, double weekMemory, double dayS
     }
 
     /**
-     * The same of a run whose weeks are known up to one: from there on the stand drifts, and each
-     * week wanders by itself about it ({@link ThirstDoubt#DRIFT}, {@link ThirstDoubt#WEEK_ALONE}).
+     * The same of a run whose weeks are known up to one, and what those after it remember of it
+     * ({@link LoggedWeeks#factors}): from there on only what is new of each week is drawn.
      *
      * @param lastWeek from 0, the last that is known
      */
@@ -63,22 +62,18 @@ record DemandDoubt(double standSd, double weekSd, double weekMemory, double dayS
             int days, double standUnit, SplittableRandom random, int lastWeek) {
         double[] factors = new double[days];
         double stand = FastMath.exp(standSd * deviate(standUnit));
-        double drift = 0;
+        double fresh = 1 - weekMemory * weekMemory;
         double week = 0;
         double variance = 0;
         for (int day = 0; day < days; day++) {
             if (day % 7 == 0 && day / 7 > lastWeek) {
-                drift += ThirstDoubt.DRIFT * deviate(unit(random));
-                week = ThirstDoubt.WEEK_ALONE * deviate(unit(random));
-                int weeks = day / 7 - lastWeek;
-                variance =
-                        weeks * ThirstDoubt.DRIFT * ThirstDoubt.DRIFT
-                                + ThirstDoubt.WEEK_ALONE * ThirstDoubt.WEEK_ALONE;
+                week = weekMemory * week + Math.sqrt(fresh) * weekSd * deviate(unit(random));
+                variance = weekMemory * weekMemory * variance + fresh * weekSd * weekSd;
             }
             double own = daySd * deviate(unit(random));
             factors[day] =
                     stand
-                            * FastMath.exp(drift + week - 0.5 * variance)
+                            * FastMath.exp(week - 0.5 * variance)
                             * FastMath.exp(own - 0.5 * daySd * daySd);
         }
         return factors;

@@ -259,6 +259,7 @@ record Fate(
         List<double[]> lives = new ArrayList<>();
         double fromS = 0; // NaN where nothing lives
         double wiltedS = Double.NaN;
+        double saltedS = Double.NaN;
         for (Event event : season.events()) {
             if (!event.vessel().equals(tray)) {
                 continue;
@@ -273,15 +274,22 @@ record Fate(
                 case DRIED_OUT -> harms.add(new Harm(Event.Kind.DRIED_OUT, tray, event.atS()));
                 case WILTED -> wiltedS = event.atS();
                 case RECOVERED -> {
-                    addWilt(tray, wiltedS, event.atS(), harms);
+                    addWilt(Event.Kind.WILTED, tray, wiltedS, event.atS(), harms);
                     wiltedS = Double.NaN;
+                }
+                case SALT_WILTED -> saltedS = event.atS();
+                case SALT_BORNE -> {
+                    addWilt(Event.Kind.SALT_WILTED, tray, saltedS, event.atS(), harms);
+                    saltedS = Double.NaN;
                 }
                 case DIED, HARVEST -> {
                     if (event.kind() == Event.Kind.DIED) {
                         harms.add(new Harm(Event.Kind.DIED, tray, event.atS()));
                     }
-                    addWilt(tray, wiltedS, event.atS(), harms);
+                    addWilt(Event.Kind.WILTED, tray, wiltedS, event.atS(), harms);
+                    addWilt(Event.Kind.SALT_WILTED, tray, saltedS, event.atS(), harms);
                     wiltedS = Double.NaN;
+                    saltedS = Double.NaN;
                     lives.add(new double[] {fromS, event.atS()});
                     fromS = Double.NaN;
                 }
@@ -292,7 +300,8 @@ record Fate(
         }
         if (!Double.isNaN(fromS)) {
             double endS = scenario.days() * Time.DAY_S;
-            addWilt(tray, wiltedS, endS, harms);
+            addWilt(Event.Kind.WILTED, tray, wiltedS, endS, harms);
+            addWilt(Event.Kind.SALT_WILTED, tray, saltedS, endS, harms);
             lives.add(new double[] {fromS, endS});
         }
         return lives;
@@ -308,9 +317,10 @@ record Fate(
         }
     }
 
-    private static void addWilt(VesselId tray, double fromS, double toS, List<Harm> harms) {
+    private static void addWilt(
+            Event.Kind kind, VesselId tray, double fromS, double toS, List<Harm> harms) {
         if (toS - fromS > WILT_BORNE_H * Time.HOUR_S) { // false for NaN
-            harms.add(new Harm(Event.Kind.WILTED, tray, fromS));
+            harms.add(new Harm(kind, tray, fromS));
         }
     }
 

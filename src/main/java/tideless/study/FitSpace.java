@@ -64,10 +64,12 @@ final class FitSpace {
     private final Scenario scenario;
     private final List<Axis> axes;
     private final LoggedWeeks weeks;
+    private final double leaksFromS;
 
-    private FitSpace(Scenario scenario, List<Axis> axes, LoggedWeeks weeks) {
+    private FitSpace(Scenario scenario, List<Axis> axes, LoggedWeeks weeks, double leaksFromS) {
         this.scenario = scenario;
         this.weeks = weeks;
+        this.leaksFromS = leaksFromS;
         this.axes = List.copyOf(axes);
     }
 
@@ -117,7 +119,7 @@ final class FitSpace {
                 axes.add(new Axis(WEEKS + span, crop));
             }
         }
-        return new FitSpace(scenario, axes, weeks);
+        return new FitSpace(scenario, axes, weeks, 0);
     }
 
     private static boolean has(Scenario scenario, Predicate<LogEntry.Reading> which) {
@@ -128,11 +130,30 @@ final class FitSpace {
         return reading.where().equals(where) && reading.what() == LogEntry.Quantity.LEVEL;
     }
 
-    /** The same and a leak of a reservoir. */
+    /** The same and a leak of a reservoir, that of all of the run. */
     FitSpace leaking(String reservoir) {
+        return leaking(reservoir, 0);
+    }
+
+    /**
+     * The same and a leak of a reservoir.
+     *
+     * @param fromS since when, s since the start
+     */
+    FitSpace leaking(String reservoir, double fromS) {
         List<Axis> more = new ArrayList<>(axes);
         more.add(new Axis(Correction.LEAK, reservoir));
-        return new FitSpace(scenario, more, weeks);
+        return new FitSpace(scenario, more, weeks, fromS);
+    }
+
+    /** Since when it leaks where it does, s since the start. */
+    double leaksFromS() {
+        return leaksFromS;
+    }
+
+    /** The correction at a point up to where it leaks. */
+    Correction tightAt(double[] point) {
+        return at(point, Map.of(), false);
     }
 
     List<Axis> axes() {
@@ -151,6 +172,23 @@ final class FitSpace {
     /** Whether an axis is the thirst of some weeks, which no correction keeps. */
     static boolean isOfWeeks(Axis axis) {
         return axis.what().startsWith(WEEKS);
+    }
+
+    /**
+     * How what an axis stands for in the log moves along all axes: a crop's thirst is that of its
+     * stand and its weeks.
+     */
+    double[] direction(int axis) {
+        double[] direction = new double[size()];
+        direction[axis] = 1;
+        if (axes.get(axis).what().equals(Correction.THIRST)) {
+            direction[axis] = sd(axes.get(axis));
+            double[] ofWeeks = weeks.meanSlope();
+            for (int span = 0; span < ofWeeks.length; span++) {
+                direction[place(WEEKS + span, axes.get(axis).of())] = ofWeeks[span];
+            }
+        }
+        return direction;
     }
 
     /** The thirst of the weeks of the log at a point. */
@@ -182,6 +220,10 @@ final class FitSpace {
      * @param left share of the doubt left by {@link Axis#name}
      */
     Correction at(double[] point, Map<String, Double> left) {
+        return at(point, left, true);
+    }
+
+    private Correction at(double[] point, Map<String, Double> left, boolean isLeaking) {
         Map<String, Double> value = new HashMap<>();
         for (int k = 0; k < axes.size(); k++) {
             value.put(axes.get(k).name(), value(axes.get(k), point[k]));
@@ -204,7 +246,7 @@ final class FitSpace {
                 times(value, Correction.METER, ""),
                 of(value, Correction.VALVE),
                 of(value, Correction.LITRES),
-                of(value, Correction.LEAK),
+                isLeaking ? of(value, Correction.LEAK) : Map.of(),
                 left);
     }
 

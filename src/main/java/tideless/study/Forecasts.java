@@ -94,6 +94,7 @@ public final class Forecasts {
         private final List<PhCourse> ph;
         private final Advice advice;
         private final List<Trials.Trial> trials;
+        private final List<CureTrials.Trial> cures;
         private final Set<LocalDate> fills;
         private final Set<VesselId> filledOnce;
 
@@ -106,13 +107,14 @@ public final class Forecasts {
             ph = PhCourse.over(read);
             advice = Advisor.advise(trace, unlimited);
             trials = Trials.of(trace, unlimited, advice);
+            cures = CureTrials.of(trace, advice);
             fills = Fills.of(advice);
             filledOnce = OneFilling.of(advice);
         }
 
         /**
-         * Each trial and its twin, then the one run with all fills before absences, then the one
-         * with deeper trays.
+         * Each trial and its twin, then that of each cure, then the one run with all fills before
+         * absences, then the one with deeper trays.
          */
         List<Supplier<Trace>> runs() {
             List<Supplier<Trace>> runs = new ArrayList<>();
@@ -120,6 +122,7 @@ public final class Forecasts {
                 runs.add(() -> Simulation.run(trial.scenario()));
                 runs.add(() -> Simulation.runUnread(twin(trial.scenario())));
             }
+            cures.forEach(cure -> runs.add(() -> CureTrials.run(cure)));
             if (!fills.isEmpty()) {
                 runs.add(() -> Fills.run(trace.scenario(), fills));
             }
@@ -136,8 +139,14 @@ public final class Forecasts {
                 tried.add(new Trials.Tried(run, Advisor.advise(run, runs.get(i + 1))));
             }
             Advice judged = Trials.judged(new Trials.Tried(trace, advice), trials, tried);
+            int afterCures = 2 * trials.size() + cures.size();
+            judged =
+                    CureTrials.judged(
+                            new Trials.Tried(trace, judged),
+                            cures,
+                            runs.subList(2 * trials.size(), afterCures));
             if (!fills.isEmpty()) {
-                judged = Fills.judged(judged, fills, runs.get(2 * trials.size()), unlimited);
+                judged = Fills.judged(judged, fills, runs.get(afterCures), unlimited);
             }
             if (!filledOnce.isEmpty()) {
                 Trace deep = runs.get(runs.size() - 1);

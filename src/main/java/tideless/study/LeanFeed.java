@@ -18,13 +18,9 @@ import tideless.sim.Simulation;
 import tideless.sim.Trace;
 import tideless.sim.TraySeries;
 import tideless.sim.TrayTrace;
-import tideless.solution.Acidity;
 import tideless.solution.Component;
 import tideless.solution.Composition;
-import tideless.solution.Contact;
 import tideless.solution.ElectricalConductivity;
-import tideless.solution.Feed;
-import tideless.solution.Reagent;
 
 /**
  * The feed that keeps every tray in its band to harvest without a flush, found by running the
@@ -147,8 +143,7 @@ public record LeanFeed(
     private static final class Search {
         private final Scenario scenario;
         private final Composition water;
-        private final Composition salts;
-        private final double ph;
+        private final FeedMaker maker;
         private final double givenMsPerCm;
         private final double waterMsPerCm;
         private final List<Trial> trials = new ArrayList<>();
@@ -157,12 +152,7 @@ public record LeanFeed(
             this.scenario = scenario;
             water = scenario.sourceWater().composition();
             Composition feed = scenario.feed().composition();
-            double[] beyond = feed.toArray();
-            for (int i = 0; i < beyond.length; i++) {
-                beyond[i] = Math.max(0, beyond[i] - water.molPerM3(i));
-            }
-            salts = Composition.of(beyond).with(Component.C, 0);
-            ph = Acidity.phInAir(feed, 25, ElectricalConductivity.AIR_CO2_PPM);
+            maker = new FeedMaker(feed, water);
             givenMsPerCm = ElectricalConductivity.at25MsPerCm(feed);
             waterMsPerCm = ElectricalConductivity.at25MsPerCm(water);
         }
@@ -185,7 +175,7 @@ public record LeanFeed(
 
         /** Null where such a feed cannot be made. */
         Trial trial(double ecMsPerCm) {
-            Composition feed = feed(ecMsPerCm);
+            Composition feed = maker.made(ecMsPerCm, water).orElse(null);
             if (feed == null) {
                 return null;
             }
@@ -206,24 +196,6 @@ public record LeanFeed(
             Trial trial = new Trial(ecMsPerCm, salty, lean);
             trials.add(trial);
             return trial;
-        }
-
-        private Composition feed(double ecMsPerCm) {
-            for (Reagent reagent :
-                    new Reagent[] {
-                        Reagent.named("phosphoric-30").orElseThrow(),
-                        Reagent.named("potassium-bicarbonate-10").orElseThrow()
-                    }) {
-                Optional<Feed.Made> made =
-                        Feed.madeWithinCap(
-                                        salts, water, ecMsPerCm, ph, reagent, Contact.OUTDOOR_AIR)
-                                .made();
-                boolean stopped = made.isPresent() && made.get().reagentMolPerM3() > 0;
-                if (stopped || made.isPresent() && made.get().phReached()) {
-                    return made.get().composition();
-                }
-            }
-            return null;
         }
 
         private Scenario with(Composition feed) {

@@ -52,6 +52,9 @@ public record Lighting(Scenario scenario, List<OfTray> trays) {
         }
     }
 
+    /** Half of the last digit in which light is told, mol/m2/d. */
+    private static final double TOLD_MOL_PER_M2_DAY = 0.05;
+
     /**
      * Days of one stage, as means.
      *
@@ -75,6 +78,11 @@ public record Lighting(Scenario scenario, List<OfTray> trays) {
         /** Lamp and sun, mol/m2/d. */
         public double molPerM2Day() {
             return lampMolPerM2Day + sunMolPerM2Day;
+        }
+
+        /** Whether it is less than the crop wants, by more than is told. */
+        public boolean isTooLittle() {
+            return molPerM2Day() < needLowMolPerM2Day - TOLD_MOL_PER_M2_DAY;
         }
     }
 

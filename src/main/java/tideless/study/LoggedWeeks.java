@@ -8,13 +8,16 @@ import tideless.physics.Time;
 import tideless.rig.Log;
 
 /**
- * The thirst of the weeks of a log about what it is at the log's end: a stand drifts, so that what
- * was long ago tells less of what is to come, and each week wanders by itself besides. The last two
- * weeks stand for themselves, those before in spans of two, four, eight. Weeks are those of the
- * run, counted from its first day.
+ * The thirst of the weeks of a log about that of its stand: each week remembers the one before it,
+ * as those of any run do ({@link ThirstDoubt#WEEK}, {@link ThirstDoubt#WEEK_MEMORY}), and the weeks
+ * after the log remember its last. The last two weeks stand for themselves, those before in spans
+ * of two, four, eight. Weeks are those of the run, counted from its first day.
  */
 final class LoggedWeeks {
     private static final int WEEK_DAYS = 7;
+
+    /** After so many weeks hardly a hundredth of a week's own thirst is remembered. */
+    private static final int REMEMBERED_WEEKS = 7;
 
     private final int firstWeek;
     private final int[] spanOf; // by week from the first on, spans from the oldest
@@ -57,11 +60,7 @@ final class LoggedWeeks {
         double[][] shared = new double[spans][spans];
         for (int i = 0; i < weeks; i++) {
             for (int j = 0; j < weeks; j++) {
-                int since = weeks - 1 - Math.max(i, j);
-                double variance = since * ThirstDoubt.DRIFT * ThirstDoubt.DRIFT;
-                if (i == j) {
-                    variance += ThirstDoubt.WEEK_ALONE * ThirstDoubt.WEEK_ALONE;
-                }
+                double variance = ThirstDoubt.WEEK * ThirstDoubt.WEEK * memory(Math.abs(i - j));
                 shared[spanOf[i]][spanOf[j]] += variance / (size[spanOf[i]] * size[spanOf[j]]);
             }
         }
@@ -76,21 +75,44 @@ final class LoggedWeeks {
         return root.length;
     }
 
+    /** How the logarithm of the log's thirst, mean of its weeks, moves with the deviates. */
+    double[] meanSlope() {
+        double[] slope = new double[spans()];
+        for (int span : spanOf) {
+            for (int k = 0; k <= span; k++) {
+                slope[k] += root[span][k] / spanOf.length;
+            }
+        }
+        return slope;
+    }
+
     private double ofSpan(int span, double[] deviates) {
         double sum = 0;
         for (int k = 0; k <= span; k++) {
             sum += root[span][k] * deviates[k];
         }
-        return FastMath.exp(sum);
+        return sum;
     }
 
-    /** Thirst over that at the log's end by day of the run, up to the end of its last week. */
+    /**
+     * Thirst over that of the stand by day of the run: up to the end of the log's last week, and
+     * what is remembered of that week in those after it. Weeks have a mean of 1.
+     */
     double[] factors(double[] deviates) {
-        double[] byDay = new double[WEEK_DAYS * (firstWeek + spanOf.length)];
+        double[] byDay = new double[WEEK_DAYS * (firstWeek + spanOf.length + REMEMBERED_WEEKS)];
+        double last = ofSpan(spans() - 1, deviates);
         for (int day = 0; day < byDay.length; day++) {
             int week = day / WEEK_DAYS - firstWeek;
-            byDay[day] = week < 0 ? 1 : ofSpan(spanOf[week], deviates);
+            double kept = memory(Math.max(0, week - spanOf.length + 1));
+            double of = week < 0 || kept < 1 ? kept * last : ofSpan(spanOf[week], deviates);
+            double mean = 0.5 * ThirstDoubt.WEEK * ThirstDoubt.WEEK * kept * kept;
+            byDay[day] = week < 0 ? 1 : FastMath.exp(of - mean);
         }
         return byDay;
+    }
+
+    /** Correlation of a week with one so many weeks before it. */
+    private static double memory(int weeks) {
+        return FastMath.pow(ThirstDoubt.WEEK_MEMORY, weeks);
     }
 }

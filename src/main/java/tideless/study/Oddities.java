@@ -86,7 +86,7 @@ final class Oddities {
     }
 
     /** Whether what stands in a vessel is known again by an entry. */
-    private static boolean tellsOf(VesselId where, LogEntry entry) {
+    static boolean tellsOf(VesselId where, LogEntry entry) {
         return entry instanceof LogEntry.Reading reading
                 ? reading.where().equals(where)
                         && reading.counts()

@@ -83,6 +83,7 @@ public final class AwayWords {
                     case DIED -> " is lost";
                     case HARVEST -> " does not come to its weight";
                     case WILTED -> " wilts for hours";
+                    case SALT_WILTED -> " wilts in too strong a solution";
                     case OUTLET_UNCOVERED -> " runs empty";
                     default -> " dries out";
                 };

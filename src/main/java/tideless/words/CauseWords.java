@@ -40,6 +40,10 @@ final class CauseWords {
             case ROSE_ABOVE_AIR_ROOTS -> "the level rose above what the air roots were used to";
             case WITHOUT_WATER -> "the plants were without water for too long";
             case WITHOUT_AIR -> "the roots were without air for too long";
+            case SALT_KILLS -> "in so strong a solution nothing has grown for too long";
+            case FROST_KILLS -> "frost kills it";
+            case HEAT_KILLS -> "heat kills it";
+            case DARK_KILLS -> "without light it has lived on its stores for too long";
             case SALT_KILLS_SEEDLINGS -> "the solution is too strong for seedlings";
             case VALVE_LETS_IN_TOO_MUCH ->
                     "more comes in than the valve should let in, over the overflow at "
@@ -114,6 +118,7 @@ final class CauseWords {
                             : "the first fruit has its size: picking begins";
             case LAST_FRUIT_PICKED -> "the last fruit is picked and the crop finished";
             case MAKES_ROOM -> "the next crop is due in its place, ripe or not";
+            case BEGINS -> "the run begins with it";
             case FOLLOWS -> "the next crop of this tray";
             case NEXT_IN_TIME ->
                     "so that seedlings are ready when this crop leaves the tray on "

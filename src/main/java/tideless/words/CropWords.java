@@ -2,8 +2,12 @@ package tideless.words;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Optional;
 import tideless.advice.RoomFindings;
+import tideless.advice.Verdict;
+import tideless.rig.Planting;
 import tideless.rig.VesselId;
+import tideless.sim.Event;
 import tideless.sim.PlantingTrace;
 import tideless.sim.Trace;
 import tideless.sim.TrayTrace;
@@ -25,6 +29,10 @@ public final class CropWords {
         List<String> lines = new ArrayList<>();
         VesselId id = tray.tray().id();
         List<PlantingTrace> plantings = trace.plantings(tray);
+        if (tray.tray().planting().plants() == 0
+                && tray.tray().planting() instanceof Planting.OfCrop) {
+            lines.add(Names.of(id) + ": nothing is planted in it; left dry it needs no feed.");
+        }
         for (PlantingTrace planting : plantings) {
             double days = RoomFindings.daysShort(trace, planting);
             if (days > 0) {
@@ -32,12 +40,64 @@ public final class CropWords {
                         planting.tray().planting().fruits()
                                 ? notRipe(id, planting.crop(), days)
                                 : notReady(id, planting.crop(), days));
+            } else {
+                atEnd(planting).ifPresent(lines::add);
             }
         }
         for (int i = plantings.size(); i < tray.tray().plantings(); i++) {
             lines.add(notPlanted(id, tray.tray().cropOf(i)));
         }
         return lines;
+    }
+
+    /** Of each crop of which the root zone took a good deal, what it might have given. */
+    public static List<String> beside(Verdict verdict) {
+        return verdict.losses().stream()
+                .map(
+                        loss ->
+                                Names.of(loss.tray(), loss.crop())
+                                        + " gives "
+                                        + Numbers.grams(loss.ownG())
+                                        + " a plant, of "
+                                        + Numbers.grams(loss.unharmedG())
+                                        + " that roots without harm would give in the same light"
+                                        + " and air.")
+                .toList();
+    }
+
+    /** What plants have borne that still stand when the run ends; empty for those that do not. */
+    private static Optional<String> atEnd(PlantingTrace planting) {
+        int plants = planting.tray().planting().plants();
+        if (!(planting.tray().planting() instanceof Planting.OfCrop)
+                || plants == 0
+                || planting.events().stream()
+                        .anyMatch(
+                                event ->
+                                        event.kind() == Event.Kind.HARVEST
+                                                || event.kind() == Event.Kind.DIED)) {
+            return Optional.empty();
+        }
+        double fruitG = planting.run().fruitFreshG().at(planting.lastHour());
+        double standsG = planting.run().freshG().at(planting.lastHour());
+        double pickedG = 0;
+        for (Event event : planting.events()) {
+            pickedG += event.kind() == Event.Kind.LEAVES_PICKED ? event.freshG() : 0;
+        }
+        String what =
+                planting.tray().planting().fruits()
+                        ? Numbers.grams(fruitG) + " of fruit a plant"
+                        : Numbers.grams(standsG)
+                                + " a plant"
+                                + (pickedG > 0
+                                        ? ", and "
+                                                + Numbers.grams(pickedG)
+                                                + " of leaf picked of all by then"
+                                        : "");
+        return Optional.of(
+                Names.of(planting.tray().id(), planting.crop())
+                        + " at the end of the run: "
+                        + what
+                        + ".");
     }
 
     /** Of a crop whose turn has not come when the run ends. */

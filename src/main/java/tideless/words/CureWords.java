@@ -99,9 +99,16 @@ public final class CureWords {
                             + " on, half of each"
                             + downTo(facts)
                             + later(facts, "refill");
+            case WATER_SHARE ->
+                    "plain water for "
+                            + figure(facts, Quantity.LATER_SHARE)
+                            + " of each refill from "
+                            + from(facts)
+                            + " on (water_share)";
             case CHANGE_AT_LIMIT ->
                     "fresh solution whenever it reads more than "
-                            + figure(facts, Quantity.EC_LIMIT);
+                            + figure(facts, Quantity.EC_LIMIT)
+                            + again(facts);
             case LEANER_FEED ->
                     facts.has(Quantity.FEED_EC)
                             ? "a leaner feed than "
@@ -115,7 +122,7 @@ public final class CureWords {
                             ? "a stronger feed: at least " + figure(facts, Quantity.FEED_EC)
                             : "a stronger feed";
             case FEED_IN_PLACE_OF_WATER ->
-                    "feed in place of plain water each second time you fill up";
+                    "half feed, half plain water at each top-up (water_share)";
             case OWN_RESERVOIR -> "a reservoir of its own for this crop";
             case DO_NOT_SHARE_A_FEED ->
                     "these crops do not share a feed (" + facts.of() + "): a reservoir for each";
@@ -132,7 +139,7 @@ public final class CureWords {
                             + (facts.has(Quantity.WATER_EC)
                                     ? ", which alone reads " + figure(facts, Quantity.WATER_EC)
                                     : "");
-            case FRESH_SOLUTION_SOONER -> "fresh solution sooner";
+            case FRESH_SOLUTION_SOONER -> "fresh solution sooner" + again(facts);
             case MORE_SOLUTION_PER_PLANT -> "more solution per plant";
             case MORE_AMMONIUM -> "a little more ammonium in the feed";
             case LESS_AMMONIUM -> "less ammonium in the feed";
@@ -160,6 +167,18 @@ public final class CureWords {
             case STRONGER_LAMP -> "a stronger or nearer lamp";
             case SUNNIER_PLACE -> "a sunnier place or season, or a lamp";
         };
+    }
+
+    /** As " (first on Mon 3 May, then about every 12 days)"; empty where no trial shows it. */
+    private static String again(Facts facts) {
+        return facts.on() == null
+                ? ""
+                : " (first on "
+                        + Dates.weekday(facts.on().toLocalDate())
+                        + (facts.has(Quantity.EVERY)
+                                ? ", then about every " + figure(facts, Quantity.EVERY)
+                                : "")
+                        + ")";
     }
 
     private static String from(Facts facts) {

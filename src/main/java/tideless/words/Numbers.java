@@ -9,8 +9,14 @@ import tideless.advice.Unit;
 public final class Numbers {
     private Numbers() {}
 
-    /** Litres as a grower measures them: to 0.1 L, to whole litres from 20 L; without the unit. */
+    /**
+     * Litres as a grower measures them: to 0.1 L, below that to a spoonful of 0.01 L, to whole
+     * litres from 20 L; without the unit.
+     */
     public static String litres(double litres) {
+        if (Math.abs(litres) >= 0.005 && Math.abs(litres) < 0.095) {
+            return two(litres);
+        }
         return Math.abs(litres) >= 19.95 ? whole(litres) : one(litres);
     }
 

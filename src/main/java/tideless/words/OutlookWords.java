@@ -47,6 +47,15 @@ public final class OutlookWords {
                 + ".";
     }
 
+    /** Of crops that are poor as they stand: in how many rigs the plants live at all. */
+    static String living(Outlook outlook) {
+        return "Plants live in "
+                + count(outlook.chance(), outlook)
+                + " of "
+                + outlook.members()
+                + " rigs that yours might be.";
+    }
+
     /** How sure a forecast is, line by line. */
     public static List<String> sureness(Forecast forecast) {
         if (forecast.outlook().isEmpty()) {

@@ -1,6 +1,9 @@
 package tideless.words;
 
+import java.util.ArrayList;
+import java.util.LinkedHashMap;
 import java.util.List;
+import java.util.Map;
 import tideless.advice.Cause;
 import tideless.advice.Caution;
 import tideless.advice.Cure;
@@ -18,7 +21,7 @@ public final class TaskWords {
         String why = figure(task);
         why = why.isEmpty() ? CauseWords.of(task.cause()) : why;
         if (task.drainLitres() > 0) {
-            why += "; drain " + Numbers.litres(task.drainLitres()) + " L first";
+            why += "; " + drained(task);
         }
         Facts facts = task.cause().facts();
         if (task.litres() > 0 && facts.has(Quantity.WATER)) {
@@ -32,6 +35,14 @@ public final class TaskWords {
                             + CauseWords.figure(facts, Quantity.METER_DOUBT);
         }
         return task.isDone() ? why : why + "; advised, not done";
+    }
+
+    /** What is let out first; of a tray cleaned for the next crop, that it need not be. */
+    private static String drained(Task task) {
+        String litres = Numbers.litres(task.drainLitres()) + " L";
+        return task.kind() == Task.Kind.CLEAN
+                ? "drain and throw away " + litres + " first (kept where fresh = false)"
+                : "drain " + litres + " first";
     }
 
     /** A flush that nobody does yet, and that plain water in place of feed may make needless. */
@@ -68,6 +79,8 @@ public final class TaskWords {
             case SOW_NEXT ->
                     "for the tray on "
                             + Dates.weekday(task.cause().facts().on().toLocalDate())
+                            + younger(task.cause().facts())
+                            + alone(task.cause().facts())
                             + undone;
             case SUPPORT -> "a stake or a string for each plant";
             case POLLINATE ->
@@ -89,14 +102,31 @@ public final class TaskWords {
                 : "at each visit";
     }
 
-    /** The trays whose meters are read, by name. */
-    /** As "feed, for all vessels", or as "feed of 2.40 mS/cm, for fruit and cucumber". */
+    /**
+     * As "feed: 29 L into can, 11.5 L into each of left and right", or "feed of 2.40 mS/cm: ...".
+     */
     private static String mixed(Task task) {
-        if (task.cause().facts().of().isEmpty()) {
-            return "feed, for all vessels";
-        }
-        String ec = Numbers.of(task.measure().value(), task.measure().unit());
-        return "feed of " + ec + ", for " + trays(task);
+        Measure ec = task.measure();
+        Map<String, List<String>> into = new LinkedHashMap<>();
+        task.cause()
+                .facts()
+                .litresInto()
+                .forEach(
+                        (vessel, litres) ->
+                                into.computeIfAbsent(Numbers.litres(litres), k -> new ArrayList<>())
+                                        .add(Names.clean(vessel.name())));
+        List<String> parts = new ArrayList<>();
+        into.forEach(
+                (litres, names) ->
+                        parts.add(
+                                litres
+                                        + " L into "
+                                        + (names.size() > 1 ? "each of " : "")
+                                        + Names.list(names)));
+        return (Double.isNaN(ec.value())
+                        ? "feed: "
+                        : "feed of " + Numbers.of(ec.value(), ec.unit()) + ": ")
+                + String.join(", ", parts);
     }
 
     /** Feed, plain water, or both. */
@@ -118,14 +148,61 @@ public final class TaskWords {
     /** As "; first picking, then about 60 g every 7 days, to Fri 22 May"; empty of one by date. */
     private static String later(Facts facts) {
         String first = facts.of().isEmpty() ? "" : "; first picking";
-        return !facts.has(Quantity.EVERY)
-                ? first
-                : (first.isEmpty() ? "; then about " : first + ", then about ")
-                        + CauseWords.figure(facts, Quantity.LATER)
-                        + " every "
+        if (!facts.has(Quantity.EVERY)) {
+            return first;
+        }
+        String every =
+                " every "
                         + CauseWords.figure(facts, Quantity.EVERY)
+                        + (facts.has(Quantity.LONGEST)
+                                ? " (once after " + CauseWords.figure(facts, Quantity.LONGEST) + ")"
+                                : "");
+        String last = Dates.weekday(facts.on().toLocalDate());
+        String then = first.isEmpty() ? "; then" : first + ", then";
+        return facts.has(Quantity.LAST)
+                ? then
+                        + every
+                        + ", falling to "
+                        + CauseWords.figure(facts, Quantity.LAST)
+                        + " on "
+                        + last
+                        + ": they are picked faster than they grow, so wait or stop once it gives"
+                        + " half of the most"
+                : then
+                        + " about "
+                        + CauseWords.figure(facts, Quantity.LATER)
+                        + every
                         + ", to "
-                        + Dates.weekday(facts.on().toLocalDate());
+                        + last;
+    }
+
+    /** As "6 plants, 14 days in the nursery (from Mon 16 Feb)", or "6 plants, sown in place". */
+    private static String raised(Task task) {
+        Facts facts = task.cause().facts();
+        String plants = facts.of() + (facts.of().equals("1") ? " plant, " : " plants, ");
+        return task.measure().value() > 0
+                ? plants
+                        + Numbers.of(task.measure().value(), task.measure().unit())
+                        + " in the nursery"
+                        + (facts.on() == null
+                                ? ""
+                                : " (from " + Dates.weekday(facts.on().toLocalDate()) + ")")
+                : plants + "sown in place";
+    }
+
+    /** Of seedlings that are sown late, as ", 3 days younger"; else empty. */
+    private static String younger(Facts facts) {
+        return facts.has(Quantity.YOUNGER)
+                ? ", " + CauseWords.figure(facts, Quantity.YOUNGER) + " younger"
+                : "";
+    }
+
+    /** Of seedlings that are sown on the last visit before an absence; else empty. */
+    private static String alone(Facts facts) {
+        return facts.has(Quantity.ALONE)
+                ? "; wet well and cover: nobody comes for "
+                        + CauseWords.figure(facts, Quantity.ALONE)
+                : "";
     }
 
     private static String fruit(Task task) {
@@ -187,10 +264,7 @@ public final class TaskWords {
                                                 + " a plant (makes room for the next crop)";
                                 default -> " a plant (ready)";
                             };
-            case MIX ->
-                    task.cause().facts().of().isEmpty()
-                            ? "feed, for " + CauseWords.of(task.cause())
-                            : mixed(task) + " to their first level";
+            case MIX -> mixed(task) + ", to their first level";
             case READ_METERS ->
                     "EC and pH of "
                             + Names.trays(names(task))
@@ -230,17 +304,15 @@ public final class TaskWords {
                     (task.drainLitres() > 0 ? "" : "drain, ")
                             + "scrub, disinfect as the label says (never bleach with acid), rinse"
                             + (task.litres() > 0 ? ", fill with fresh feed" : "");
-            case PLANT ->
-                    task.cause().facts().of()
-                            + " plants, "
-                            + value
-                            + " from seed"
-                            + (task.litres() > 0 ? "; fill up with feed" : "");
+            case SET_OUT -> raised(task);
+            case PLANT -> raised(task) + (task.litres() > 0 ? "; fill up with feed" : "");
             case SOW_NEXT ->
                     value
                             + " in the nursery (ready for the tray on "
                             + Dates.weekday(task.cause().facts().on().toLocalDate())
-                            + ")";
+                            + younger(task.cause().facts())
+                            + ")"
+                            + alone(task.cause().facts());
         };
     }
 

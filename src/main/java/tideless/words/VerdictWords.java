@@ -14,6 +14,7 @@ import tideless.advice.Verdict;
 import tideless.advice.Warning;
 import tideless.rig.Scenario;
 import tideless.rig.VesselId;
+import tideless.sim.Event;
 import tideless.sim.PlantingTrace;
 import tideless.sim.TrayTrace;
 import tideless.study.Forecast;
@@ -41,6 +42,9 @@ public final class VerdictWords {
                     Warning.Kind.STARVED_VALVE,
                     Warning.Kind.OUTGROWN);
 
+    /** Poor crops told one by one. */
+    private static final int TOLD_LOSSES = 2;
+
     /** Who fills up so few days before leaving fills up for it, d; assumed. */
     private static final int SOON_DAYS = 2;
 
@@ -58,12 +62,17 @@ public final class VerdictWords {
                 lines(
                         verdict,
                         " "
-                                + OutlookWords.chance(
-                                        outlook.get(), scenario.start(), verdict.survives()),
+                                + (verdict.survives() && !verdict.poor().isEmpty()
+                                        ? OutlookWords.living(outlook.get())
+                                        : OutlookWords.chance(
+                                                outlook.get(),
+                                                scenario.start(),
+                                                verdict.survives())),
                         absence -> sureness(outlook.get(), absence));
         if (!outlook.get().survives() && !warnsOfWater(verdict)) {
             outlook.get().harms().stream()
                     .findFirst()
+                    .filter(harm -> harm.kind() != Event.Kind.SALT_WILTED)
                     .ifPresent(harm -> putFirst(lines, verdict, moreWater(forecast, harm)));
         }
         return notWhereHopeless(forecast, lines);
@@ -178,6 +187,9 @@ public final class VerdictWords {
 
     private static String survival(Verdict verdict) {
         if (verdict.firstHarm().isEmpty()) {
+            if (!verdict.poor().isEmpty()) {
+                return "The plants live, but give little: " + poor(verdict.poor()) + ".";
+            }
             return verdict.waterLeft().isEmpty()
                     ? "Nothing grows here: no tray drinks."
                     : "The crop survives: nothing dies, wilts or dries out.";
@@ -189,6 +201,7 @@ public final class VerdictWords {
                 + switch (harm.kind()) {
                     case DIED -> "is lost";
                     case WILTED -> "wilts for hours";
+                    case SALT_WILTED -> "wilts in too strong a solution";
                     default -> "dries out";
                 }
                 + " from "
@@ -198,6 +211,21 @@ public final class VerdictWords {
                         .map(lost -> " and is lost on " + Dates.visit(lost.from(), false))
                         .orElse("")
                 + ".";
+    }
+
+    /** As "tray gutter (strawberry) 3 % of what it could, for salt takes most"; the worst two. */
+    private static String poor(List<Verdict.Loss> losses) {
+        List<String> parts = new ArrayList<>();
+        for (Verdict.Loss loss : losses.subList(0, Math.min(TOLD_LOSSES, losses.size()))) {
+            parts.add(
+                    Names.of(loss.tray(), loss.cropName())
+                            + " loses "
+                            + Numbers.percent(loss.frac())
+                            + " of the harvest, most of it to "
+                            + Names.of(loss.most()));
+        }
+        int more = losses.size() - parts.size();
+        return String.join("; ", parts) + (more > 0 ? "; and " + more + " more" : "");
     }
 
     private static boolean isLostLater(Warning gravest, Verdict.Harm harm) {

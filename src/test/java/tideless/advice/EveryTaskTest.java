@@ -205,10 +205,12 @@ class EveryTaskTest {
                                         }));
     }
 
-    /** A rig is always mixed for; SeedlingsTest and TendedStandTest hold the rest. */
+    /**
+     * A rig is always mixed for; DayOneAdviceTest, SeedlingsTest and TendedStandTest hold the rest.
+     */
     @Test
     void every_kind_of_task_has_its_case() {
-        Set<Task.Kind> kinds = EnumSet.of(Task.Kind.MIX, Task.Kind.TRANSPLANT);
+        Set<Task.Kind> kinds = EnumSet.of(Task.Kind.MIX, Task.Kind.SET_OUT, Task.Kind.TRANSPLANT);
         kinds.addAll(
                 List.of(
                         Task.Kind.PICK_LEAVES,

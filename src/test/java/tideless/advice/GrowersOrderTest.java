@@ -273,6 +273,36 @@ class GrowersOrderTest {
                 .orElseThrow();
     }
 
+    private static Warning diedOf(String detail) {
+        MadeTrace trace = new MadeTrace(14).event(Event.Kind.WILTED, MadeTrace.TRAY, 150);
+        Event death =
+                new Event(
+                        Event.Kind.DIED,
+                        200 * 3600,
+                        MadeTrace.TRAY,
+                        0,
+                        0,
+                        0,
+                        Double.NaN,
+                        0,
+                        detail);
+        return warning(trace.event(death), Warning.Kind.DIED).orElseThrow();
+    }
+
+    // Whatever its roots went through before.
+    @Test
+    void a_crop_that_air_or_salt_killed_by_itself_is_told_so_with_what_would_have_saved_it() {
+        assertEquals(Cause.Kind.FROST_KILLS, diedOf(Event.FROST).cause().kind());
+        assertEquals(Cure.Kind.WARMER_ROOM, diedOf(Event.FROST).cures().get(0).kind());
+        assertEquals(Cause.Kind.HEAT_KILLS, diedOf(Event.HEAT).cause().kind());
+        assertEquals(Cure.Kind.COOLER_ROOM, diedOf(Event.HEAT).cures().get(0).kind());
+        assertEquals(Cause.Kind.DARK_KILLS, diedOf(Event.DARK).cause().kind());
+        assertEquals(Cure.Kind.MORE_LIGHT, diedOf(Event.DARK).cures().get(0).kind());
+        assertEquals(Cause.Kind.SALT_KILLS, diedOf(Event.SALT).cause().kind());
+        assertEquals(Cure.Kind.LEANER_FEED, diedOf(Event.SALT).cures().get(0).kind());
+        assertEquals(Cause.Kind.WITHOUT_WATER, diedOf("").cause().kind());
+    }
+
     @Test
     void a_crop_lost_is_told_by_what_killed_it() {
         Warning dry =

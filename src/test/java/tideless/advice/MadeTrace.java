@@ -13,6 +13,7 @@ import java.util.Set;
 import java.util.function.IntToDoubleFunction;
 import java.util.function.UnaryOperator;
 import java.util.stream.IntStream;
+import java.util.stream.Stream;
 import tideless.crop.Transplant;
 import tideless.rig.Correction;
 import tideless.rig.Filling;
@@ -334,6 +335,9 @@ final class MadeTrace {
     }
 
     List<Warning.Kind> warned() {
-        return advice().warnings().stream().map(Warning::kind).toList();
+        Advice advice = advice();
+        return Stream.concat(advice.warnings().stream(), advice.minor().stream())
+                .map(Warning::kind)
+                .toList();
     }
 }

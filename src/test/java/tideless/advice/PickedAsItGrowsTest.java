@@ -279,6 +279,47 @@ class PickedAsItGrowsTest {
                 .endsWith("of leaf from the whole tray; first picking.");
     }
 
+    /** 40, 44 and 21 g of most 44 g fall below half, 22 g do not. */
+    @Test
+    void pickings_that_fall_to_less_than_half_say_that_they_outrun_growth() {
+        assertThat(picked(21))
+                .contains("then every 7 days, falling to 21 g on ", "picked faster than they grow");
+        assertThat(picked(22)).contains("then about 33 g every 7 days").doesNotContain("falling");
+    }
+
+    private static String picked(double lastG) {
+        MadeTrace trace = new MadeTrace(60);
+        double[] grams = {40, 44, lastG};
+        for (int i = 0; i < grams.length; i++) {
+            trace.event(
+                    new Event(
+                            Event.Kind.LEAVES_PICKED,
+                            (20 + 7 * i) * Time.DAY_S + EIGHT,
+                            MadeTrace.TRAY,
+                            0,
+                            0,
+                            0,
+                            Double.NaN,
+                            grams[i],
+                            Event.AS_IT_GROWS));
+        }
+        return TaskWords.text(
+                trace.advice().tasks().stream()
+                        .filter(t -> t.kind() == Task.Kind.PICK_LEAVES)
+                        .findFirst()
+                        .orElseThrow());
+    }
+
+    @Test
+    void a_longer_wait_in_an_absence_is_told_beside_the_usual_one() throws IOException {
+        String visits =
+                "visits.days = \"daily\"\nvisits.away = [{ from = 2026-04-12, to = 2026-05-01 }]";
+        assertThat(tasks(run("basil", 90, visits, ""), Task.Kind.PICK_LEAVES))
+                .singleElement()
+                .asString()
+                .containsPattern("every 7 days \\(once after 2[0-9] days\\), to");
+    }
+
     private static List<String> tasks(Trace trace, Task.Kind kind) {
         return Advisor.advise(trace, trace).tasks().stream()
                 .filter(task -> task.kind() == kind)

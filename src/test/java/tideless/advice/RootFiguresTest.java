@@ -148,6 +148,19 @@ class RootFiguresTest {
         assertEquals(first, warning(trace, Warning.Kind.SHORT_OF_AIR).cures().get(0).kind());
     }
 
+    /** As of a valve's level: 20 mm below 70 and 40 mm; what would be less than 30 mm is none. */
+    @ParameterizedTest
+    @CsvSource({"0.07, LOWER_LEVEL", "0.04, AIR_STONE"})
+    void a_level_that_a_hand_keeps_may_be_lower_too(double toM, Cure.Kind first) {
+        MadeTrace trace =
+                new MadeTrace(14)
+                        .filled(new Filling.ByHand(toM, List.of(), Pouring.FEED))
+                        .rigged(t -> t.cupBottomM(0.05))
+                        .event(Event.Kind.SHORT_OF_AIR, MadeTrace.TRAY, 100)
+                        .with(TraySeries.OXYGEN_RICHEST, h -> 0.1);
+        assertEquals(first, warning(trace, Warning.Kind.SHORT_OF_AIR).cures().get(0).kind());
+    }
+
     /** Of several recoveries the worst is told. */
     @Test
     void wilting_tells_the_worst_that_it_cost() {

@@ -14,6 +14,7 @@ import tideless.rig.Filling;
 import tideless.sim.Event;
 import tideless.sim.Rigs;
 import tideless.sim.TraySeries;
+import tideless.words.VerdictWords;
 
 /** Verdicts worked out by hand, each just before and just past its limit. */
 class VerdictFiguresTest {
@@ -166,5 +167,24 @@ class VerdictFiguresTest {
                         .with(TraySeries.SOLUTION_TEMP, h -> h > 200 ? 26.1 : 20);
         assertEquals(Warning.Kind.WARM_SOLUTION, verdict(trace).first().orElseThrow().kind());
         assertFalse(verdict(new MadeTrace(14)).first().isPresent());
+    }
+
+    /** Six hours of it are borne, as of any wilting, and one more is not. */
+    @ParameterizedTest
+    @CsvSource({"106, true", "107, false"})
+    void hours_wilted_by_salt_count_as_wilted(int until, boolean survives) {
+        Verdict verdict =
+                verdict(
+                        new MadeTrace(14)
+                                .event(Event.Kind.SALT_WILTED, MadeTrace.TRAY, 100)
+                                .event(Event.Kind.SALT_BORNE, MadeTrace.TRAY, until));
+        assertEquals(survives, verdict.survives());
+        if (!survives) {
+            assertEquals(Warning.Kind.SALT_WILTED, verdict.firstHarm().orElseThrow().kind());
+            assertEquals(
+                    "The crop does not come through: tray wilts in too strong a solution from Fri 11"
+                            + " Sep 04:00.",
+                    VerdictWords.lines(verdict).get(0));
+        }
     }
 }

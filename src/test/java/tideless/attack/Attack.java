@@ -245,14 +245,14 @@ public final class Attack {
                     mutations.broken(
                             mutations.one(
                                     List.of(
-                                            "6 lettuce\n2 of 60 x 35 x 8 cm\nvalve\n60 L\n24 W 14 h\n"
+                                            "6 lettuce\n2 of 60 x 35 x 8 cm\nvalve\n60 L hard tap\n24 W 14 h each\n"
                                                     + "2 March 2026\nmon wed fri\nnone\n",
                                             "Bok Choy\n1.2 m x 60 cm x 20 cm\nfloat valve\n"
                                                     + "20 gal\nwindow\nMar 2, 2026\n"
                                                     + "monday to friday\n"
                                                     + "10 days from Mar 21, 2026\n",
                                             "1 cherry tomato\n1 dwarf tomato\n5 gallon bucket\n"
-                                                    + "hand\noutdoors\n2026-03-02\nweekends\n"
+                                                    + "hand\nsoft tap\noutdoors\n2026-03-02\nweekends\n"
                                                     + "21 Mar to 29 Mar and 3-5 April\n")),
                             false);
             call = new ArrayList<>(List.of("new"));

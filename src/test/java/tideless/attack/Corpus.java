@@ -322,7 +322,27 @@ record Corpus(
                         "--away=21.3.2026 - 29.3.2026",
                         "--start=2026-03-02",
                         "--usual");
-        return List.of(teacher, bucket, tank, inWords);
+        List<String> season =
+                List.of(
+                        "new",
+                        "--crop=6 lettuce, 4 basil",
+                        "--size=2 of 60 x 35 x 10 cm",
+                        "--reservoir=60 L hard tap with 70 % rain",
+                        "--light=80 W 14 h over both",
+                        "--start=mid March 2026 to end of May 2026",
+                        "--visits=twice a week",
+                        "--away=half-term 15 to 19 April",
+                        "--usual");
+        List<String> bought =
+                List.of(
+                        "new",
+                        "--filling=once",
+                        "--water=0.3 mS/cm",
+                        "--feed=bought 1.6 mS/cm",
+                        "--end=10 weeks",
+                        "--start=2026-03-02",
+                        "--usual");
+        return List.of(teacher, bucket, tank, inWords, season, bought);
     }
 
     private static List<Door> doorsOfAll() {

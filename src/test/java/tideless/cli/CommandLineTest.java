@@ -841,7 +841,8 @@ class CommandLineTest {
             assertEquals(0, outcome.exit(), outcome.err());
             assertTrue(
                     outcome.out().contains("First harvest: 2") // of March
-                            && outcome.out().contains("Measure first: pace of growth"),
+                            && outcome.out().contains("most comes of pace of growth")
+                            && outcome.out().contains("Measure first: thirst of lettuce"),
                     outcome.out());
             String[] told = outcome.out().replaceAll("\\s+", " ").split("Not worth measuring");
             Matcher first = Pattern.compile("Measure first: ([^,]+),").matcher(told[0]);

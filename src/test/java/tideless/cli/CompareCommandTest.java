@@ -113,7 +113,7 @@ class CompareCommandTest {
                         "-o",
                         folder);
         assertThat(outcome.exit()).isZero();
-        assertThat(outcome.out()).containsPattern("5 cm .*<740\\+>");
+        assertThat(outcome.out()).containsPattern("5 cm .*<743\\+>");
         assertThat(outcome.out().indexOf("  7 cm")).isLessThan(outcome.out().indexOf("  3 cm"));
         assertThat(Files.readString(folder.resolve("map-yield.svg"))).contains("without harm");
         assertThat(Files.readAllLines(folder.resolve("compare.csv"))).hasSize(11);

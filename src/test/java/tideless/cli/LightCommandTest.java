@@ -50,6 +50,17 @@ class LightCommandTest {
                 new PrintWriter(out), new PrintWriter(err), "light", file.toString());
     }
 
+    // By hand: 207.8 umol/m2/s for 16 h is 11.97 mol/m2, told as the 12.0 that lettuce wants; 205
+    // is 11.81, and 12 mol take 16.26 h of it: 16.3, not 16.2, would be enough.
+    @Test
+    void light_that_is_told_as_what_is_wanted_is_enough_and_hours_are_told_upwards()
+            throws IOException {
+        light("ppfd = \"207.8 umol/m2/s\"\non = \"06:00\"\noff = \"22:00\"\n");
+        assertThat(out.toString()).contains("12.0").doesNotContain("too little");
+        light("ppfd = \"205 umol/m2/s\"\non = \"06:00\"\noff = \"22:00\"\n");
+        assertThat(out.toString()).contains("too little").contains("16.3 h of this lamp");
+    }
+
     // By hand: 24 W x 100 lm/W over 0.25 m2 is 9600 lux; 40,000 lux would need 417 lm/W, and no
     // white light carries more than 370.
     @Test

@@ -146,7 +146,7 @@ class NewCommandTest {
         }
         Outcome asked =
                 piped(
-                        "6 pak-choi\n60 x 35 x 15 cm\nonce\nunknown\n2 March 2026\nsat\n"
+                        "6 pak-choi\n60 x 35 x 15 cm\nonce\nsoft\nunknown\n2 March 2026\nsat\n"
                                 + "3 Sep to 12 Sep 2026\n14 to 22 March\n",
                         file());
         assertThat(asked.exit()).isZero();
@@ -172,7 +172,8 @@ class NewCommandTest {
     void a_wrong_answer_is_told_and_asked_again() throws IOException {
         Outcome outcome =
                 piped(
-                        "lettice\n0 lettuce\n4 lettuce\n60 by 35\n60 x 35 x 15 cm\nonce\nmoon\n\n"
+                        "lettice\n0 lettuce\n4 lettuce\n60 by 35\n60 x 35 x 15 cm\nonce\ntap\n\n"
+                                + "moon\n\n"
                                 + "3/2/2026\n2026-03-02\nmonday thursday\n"
                                 + "2026-03-12 to 2026-03-10\nnone\n",
                         file());
@@ -181,6 +182,7 @@ class NewCommandTest {
                 .contains("did you mean \"lettuce\"?")
                 .contains("a whole number from 1 to 500")
                 .contains("as 60 x 35 x 8 cm")
+                .contains("soft tap, hard tap (the kettle furs)")
                 .contains("as 24 W 14 h; window")
                 .contains("the month by its name")
                 .contains("two dates in order");
@@ -206,7 +208,9 @@ class NewCommandTest {
                         "daily",
                         "--usual");
         assertThat(outcome.err()).isEmpty();
-        assertThat(outcome.out()).contains("tideless run " + file() + " --units us");
+        assertThat(outcome.out())
+                .contains("tideless run " + file() + " --units us")
+                .contains("taken as round: 12 in wide, 14 in deep");
         assertThat(Files.readString(file()))
                 .contains("diameter = \"12 in\"", "depth = \"14 in\"", "cup_bottom = \"10.9 in\"")
                 .contains("\"900 ppm-500\" or \"1260 ppm-700\"", "usual: 1.8 to 3 mS/cm");
@@ -231,7 +235,14 @@ class NewCommandTest {
                 "--start; 2026-02-30; a date that exists",
                 "--visits; monkeys; mon-fri",
                 "--crop; 6 water spinach; did you mean \"spinach\"?",
-                "--crop; lettuce and basil; one crop for all trays to begin with",
+                "--crop; lettuce and 6 basil; a number of plants for each tray",
+                "--crop; 6 lettuce, 6 bazil; did you mean \"basil\"?",
+                "--water; rain and hard tap; soft tap, hard tap (the kettle furs)",
+                "--water; tap; soft tap, hard tap (the kettle furs)",
+                "--water; 150 ppm; 0.4 mS/cm or 200 ppm-500",
+                "--feed; mystery 1.6 mS/cm; a recipe, as hoagland-2, or bought",
+                "--end; 2020-05-01; a season lasts a week to a year",
+                "--start; 1 May to 2 May 2027; a season lasts a week to a year",
                 "--crop; cherry tomato; 'did you mean \"dwarf-tomato\" (for windowsill or patio, 35 cm high) or \"tomato\" (a vine on a string, 2 m and more)?'",
                 "--crop; 2 cherry tomatoes; 'did you mean \"dwarf-tomato\" (for'"
             })
@@ -241,6 +252,92 @@ class NewCommandTest {
         assertThat(outcome.err()).contains(told.replace("'", ""));
         assertThat(outcome.err().lines()).hasSize(1);
         assertThat(file()).doesNotExist();
+    }
+
+    // One lamp over two trays was once taken for two lamps.
+    @Test
+    void a_lamp_over_several_trays_is_told_by_how_many_and_asked_for_where_it_is_not()
+            throws IOException {
+        Outcome asked =
+                piped(
+                        "6 lettuce\n2 of 60 x 35 x 8 cm\nvalve\n60 L\n80 W 14 h\n80 W 14 h over"
+                                + " both\n2026-03-02\n\n\n",
+                        file());
+        assertThat(asked.exit()).isZero();
+        assertThat(asked.err())
+                .contains("as 24 W 14 h each, or 60 W 14 h over all; window")
+                .contains("over how many of the 2 trays one such lamp stands")
+                .contains("80 W 14 h each, or 80 W 14 h over all");
+        assertThat(Files.readString(file())).contains("area = \"4200 cm2\" # told: one such lamp");
+        Scenario both = rig();
+        Files.delete(file());
+        run(
+                file(),
+                "--trays",
+                "2",
+                "--light",
+                "40 W 14 h each",
+                "--start",
+                "2026-03-02",
+                "--usual");
+        assertThat(Files.readString(file())).contains("area = \"2100 cm2\"");
+        assertThat(rig().trays().get(0).lamp().ppfdUmolPerM2S())
+                .isEqualTo(both.trays().get(0).lamp().ppfdUmolPerM2S());
+    }
+
+    @Test
+    void two_crops_are_a_tray_of_each_and_grow_without_a_warning() throws IOException {
+        Outcome outcome =
+                run(
+                        file(),
+                        "--crop",
+                        "6 lettuce, 4 basil",
+                        "--start",
+                        "2026-03-02",
+                        "--reservoir",
+                        "60 L",
+                        "--usual");
+        assertThat(outcome.err()).isEmpty();
+        assertThat(outcome.out()).contains("a tray holds one crop: the 2 trays are lettuce, basil");
+        assertThat(Files.readString(file()))
+                .contains("title = \"2 trays of lettuce and basil\"")
+                .containsSubsequence("[tray.bench-1]", "lettuce", "[tray.bench-2]", "basil");
+        assertThat(warnings()).isZero();
+    }
+
+    @Test
+    void days_that_an_answer_leaves_open_are_chosen_and_said() {
+        Outcome outcome =
+                piped("\n\n\n\n\nmid April 2027 to end of June 2027\ntwice a week\nnone\n", file());
+        assertThat(outcome.err())
+                .contains("  taken for 2027-04-15 to 2027-06-30", "  taken for mon thu");
+    }
+
+    @Test
+    void weekends_are_no_holiday_and_nobody_is_there_then_where_nobody_looks() throws IOException {
+        Outcome daily = run(file(), "--visits", "daily", "--away", "every weekend", "--usual");
+        assertThat(daily.err()).contains("told by the days of the week: --visits mon-fri");
+        assertThat(file()).doesNotExist();
+        run(file(), "--visits", "mon-fri", "--away", "every weekend", "--usual");
+        assertThat(Files.readString(file())).doesNotContain("away");
+    }
+
+    @Test
+    void bare_ppm_are_of_the_pen_that_was_told() throws IOException {
+        run(
+                file(),
+                "--water",
+                "150 ppm",
+                "--feed",
+                "bought 900 ppm",
+                "--ec-scale",
+                "ppm500",
+                "--usual");
+        assertThat(Files.readString(file()))
+                .contains(
+                        "ec = \"150 ppm-500\" # told",
+                        "ec = \"900 ppm-500\" # told",
+                        "bought = true");
     }
 
     @Test
@@ -324,6 +421,47 @@ class NewCommandTest {
             assertThat(other.out()).doesNotContain("Tried in its place");
             assertThat(warnings()).as(option).isZero();
         }
+    }
+
+    // No feed holds the pH on hard water without more acid than a layman may own.
+    @Test
+    void hard_water_is_written_as_told_with_the_share_of_rain_that_would_serve()
+            throws IOException {
+        List<Object> args =
+                List.of(file(), "--water", "hard", "--filling", "hand", "--start", "2026-11-27");
+        List<Object> usual = new ArrayList<>(args);
+        usual.add("--usual");
+        Outcome outcome = run(usual.toArray());
+        assertThat(outcome.exit()).isZero();
+        assertThat(Files.readString(file()))
+                .contains("source = \"hard-tap\" # told", "warns least, and it still does");
+        assertThat(warnings()).isPositive();
+        List<String> instead =
+                outcome.out().lines().filter(l -> l.startsWith("  --")).map(String::strip).toList();
+        assertThat(instead).containsExactly("--water \"hard-tap with 70 % rain\"");
+        Files.delete(file());
+        usual.set(2, "hard-tap with 70 % rain");
+        run(usual.toArray());
+        assertThat(Files.readString(file())).contains("rain_share = \"70 %\" # told");
+        assertThat(warnings()).isZero();
+    }
+
+    // A still bucket of a thirsty crop in a summer's sun: fed what growers feed in flowing systems
+    // (2 to 4 mS/cm) it stood at 19 mS/cm by August.
+    @ParameterizedTest
+    @CsvSource({"1 tomato, outdoors", "1 cucumber, outdoors", "1 dwarf-tomato, polytunnel"})
+    void a_fruit_crop_out_of_doors_is_fed_and_changed_so_that_nothing_warns(
+            String crop, String light) throws IOException {
+        List<Object> args = List.of(file(), "--crop", crop, "--light", light, "--size");
+        List<Object> all = new ArrayList<>(args);
+        all.addAll(List.of("20 L bucket", "--filling", "hand", "--visits", "mon thu"));
+        all.addAll(List.of("--start", "2027-05-10", "--usual"));
+        assertThat(run(all.toArray()).out()).doesNotContain("warns");
+        assertThat(warnings()).isZero();
+        // They bear into September; a July away lies within.
+        Files.delete(file());
+        all.addAll(List.of("--away", "10 days from July 3"));
+        assertThat(run(all.toArray()).exit()).isZero();
     }
 
     // Six celery plants leave salt behind in ten litres, whatever they are fed.
@@ -423,7 +561,7 @@ class NewCommandTest {
     void all_is_asked_and_written_in_the_units_that_were_asked_for() throws IOException {
         Outcome outcome = piped("\n".repeat(8), file(), "--units", "us", "--ec-scale", "ppm500");
         assertThat(outcome.err())
-                .contains("[24 x 14 x 3 in]", "[10 gal]", "5 gallon bucket")
+                .contains("[24 x 14 x 3 in]", "[10 gal soft tap]", "5 gallon bucket")
                 .doesNotContain("cm", " L]");
         assertThat(outcome.out()).contains(file() + " --units us --ec-scale ppm500");
         assertThat(Files.readString(file()))

@@ -18,37 +18,39 @@ class EmergenceTest {
             new TreeMap<>(
                     Map.ofEntries(
                             Map.entry(
-                                    "uptake-tomato-Mg",
-                                    "as calcium: contents at the top of the sufficiency range (8 g/kg of leaf, 2.5 of fruit) and three quarters of growth in fruit give 0.66; the row is a feed's strength, and by tissue 0.57 was reckoned"),
+                                    "still-tank-tomato",
+                                    "a ninth beyond the band: light, density and days are assumed, and heat that fruit does not set in (28 degC in the mean) is warned of in ours and takes no fruit"),
+                            Map.entry(
+                                    "screenhouse-sweet-pepper",
+                                    "a third of what the open field loses, the abstract says: how much leaf and light there was under the screen is not in it; at leaf area index 1 ours drinks 2.7"),
+                            Map.entry(
+                                    "bright-dwarf-tomato",
+                                    "shares of growth go by thermal time in ours, not by light"),
+                            Map.entry(
+                                    "fan-cucumber",
+                                    "the form's answer to dry air is half of the published gain at the air assumed here; on measured cucumber houses, day by day, its answer is that of the plants (1.3 against 1.6 L/m2/d per kPa), and the light of the two houses is not in the abstract"),
+                            Map.entry(
+                                    "uptake-lettuce-Ca",
+                                    "a hundredth short of three quarters of the row: contents were chosen at a growth that was 6 % more for the same water, and were left as they are"),
+                            Map.entry(
+                                    "chamber-lettuce",
+                                    "half a thousandth short, since no light makes a seedling of four days grow faster than it can build tissue; the published crop's start is not known"),
                             Map.entry(
                                     "summer-lettuce-fresh",
-                                    "the litres are those of the other forms (2.6 L/m2/d), the growth is not theirs: 0.48 g of shoot per mol in ours, 0.39 on average in greenhouses (a row of its own), and with that 15 L/kg; at 30 degC and 45 % by day ours takes 17.7 L/kg, and the row is met. Suspended pots in the sun take 11 to 20 (second hand). Light, density, salt and air of that house are not in the abstract"),
+                                    "the litres are those of the other forms (2.5 L/m2/d; a full stand 3.6 by the canopy and by the house's form alike), the growth is not theirs: 0.44 g of shoot per mol in ours, 0.39 on average in greenhouses (a row of its own), and with that 14.5 L/kg; at 30 degC and 45 % by day ours takes 17.8 L/kg, and the row is met. Suspended pots in the sun take 11 to 20 (second hand). Light, density, salt and air of that house are not in the abstract"),
                             Map.entry("summer-lettuce-dry", "as its fresh weight"),
                             Map.entry(
-                                    "microgreens-rocket",
-                                    "a microgreen lives for a good part on its seed, of which ours keeps what has come up; from there ours grows with what light it stops"),
-                            Map.entry(
-                                    "microgreens-kale",
-                                    "as rocket, four hundredths beyond a band that was put down for a sign"),
-                            Map.entry(
                                     "season-strawberry",
-                                    "its plugs are half open for three months in such cool air (leaf area index 1.6 after 90 days) and at full leaf drink 1.5 L/m2/d; shares of crown, root and fruit are those of their source, light use is from memory with low confidence; days and light of that house are not in the abstract"),
+                                    "four in a hundred short: its plugs close over half a year in such cool air (leaf area index 1.8 after 90 days, 2.4 after 120) and drink 1.5 L/m2/d at full leaf; days and light of that house are not in the abstract"),
                             Map.entry(
                                     "light-spinach",
                                     "ours gains ever less from light but does not stop: leaves are as many times thicker as their source says, and light use falls from 200 umol/m2/s on"),
                             Map.entry(
-                                    "water-culture-tomato",
-                                    "a feed of 0.8 mS/cm in ours gives calcium by need alone, 44 g/kg of a leaf and 2.5 of fruit, for what comes with the water is less; from 2 mS/cm on it is 1.5 to 1.8"),
-                            Map.entry(
-                                    "ropokis-sweet-pepper-NO3",
-                                    "a hundredth short; figures of a summary, above those of other houses, in a house without enriched air ours makes 3.3 g of dry matter a litre"),
-                            Map.entry("ropokis-sweet-pepper-K", "as nitrogen, a seventh short"),
-                            Map.entry(
-                                    "ropokis-sweet-pepper-Mg",
-                                    "as nitrogen, a tenth short; by tissue 0.83 was reckoned at 5.3 g of dry matter a litre"),
+                                    "ropokis-sweet-pepper-K",
+                                    "one hundredth short; figures of a summary, above those of other houses"),
                             Map.entry(
                                     "nederhoff-sweet-pepper",
-                                    "a third of the published gain is a larger share to fruit; ours gains by growth alone"),
+                                    "a third of the published gain is a larger share to fruit; ours gains by growth alone (two thirds of the published gain would be 1.31, the crop's rule gives 1.18 for growth)"),
                             Map.entry(
                                     "bush-chilli",
                                     "the trial's is a bush of a metre; ours is the compact plant of a pot that covers 0.16 m2, where it drinks 5 L/m2/d"),
@@ -61,14 +63,13 @@ class EmergenceTest {
                                     "as its dry weight; besides 3.5 % of dry matter there, 4.5 % here"),
                             Map.entry(
                                     "kratky-head",
-                                    "light, warmth, density and days are not published: at 12 mol/d ours weighs 248 g after 35 days, at 19/14 degC 232 g, after 28 days 252 g, 36 to the tank at 12 mol/d 211 g"),
+                                    "light, warmth, density and days are not published: at 12 mol/d ours weighs 235 g after 35 days, at 19/14 degC 216 g, after 28 days 235 g, 36 to the tank at 12 mol/d 200 g"),
                             Map.entry(
                                     "kratky-days",
-                                    "two days early, as the heavier head: light and warmth assumed, no "
-                                            + "loss to still roots here"),
+                                    "one day early, as the heavier head: light and warmth assumed, no loss to still roots here"),
                             Map.entry(
                                     "chamber-strawberry",
-                                    "ours is planted as a plug and closes its canopy on the last of the 85 days, when it drinks 1.6; the published crop's start is not known"),
+                                    "ours is planted as a plug of 2.5 g and has a leaf area index of 1.8 after 40 of the 85 days; closed it drinks 1.7, in the band; the published crop's start is not known"),
                             Map.entry(
                                     "ksc-lettuce-peak",
                                     "from memory, and the leaf area of that stand is not known: at an "
@@ -90,34 +91,20 @@ class EmergenceTest {
                                     "pond-lettuce",
                                     "the 11-day seedling is small in ours, and 24 days never make it up; its nursery is from memory"),
                             Map.entry(
-                                    "walters-fresh",
-                                    "a seedling of 14 days is open for most of the 28 days; from seedlings of 21 days, as our nursery raises them, the ratio is 2.42; besides the dry share does not follow light in ours"),
-                            Map.entry(
                                     "gobilik-pak-choi",
-                                    "28 degC costs ours a third (70 g at 24/20 degC) and its canopy closes late; light assumed"),
-                            Map.entry(
-                                    "dry-per-litre-tomato",
-                                    "a tenth short with a light use from memory; damper air explains "
-                                            + "little of it (4.3 at 85 % by day), and such yields are those of "
-                                            + "the best houses"),
-                            Map.entry("dry-per-litre-cucumber", "one hundredth short of the band"),
+                                    "28 degC costs ours a third (65 g at 24/20 degC) and its canopy closes late; light assumed"),
                             Map.entry(
                                     "dry-per-litre-sweet-pepper",
-                                    "as tomato, a fifth short: light use from memory, and the yield of "
-                                            + "a year from memory"),
-                            Map.entry(
-                                    "dry-per-litre-strawberry",
-                                    "as tomato, a twentieth short; light use from memory with low "
-                                            + "confidence"),
+                                    "four in a hundred short: yield and litres of a year of the best houses, from memory; of a crop whose fruit and water were read (Meca et al. 2007) ours has both within the band"),
                             Map.entry(
                                     "uptake-tomato-Ca",
-                                    "no plant holds it: 2.75 mmol/L at 4 g of dry matter a litre with three quarters of it in fruit (2 g/kg) would be 100 g/kg of leaf and stem; old leaves hold 35-50 (from memory). Balances of solutions come out above tissue for calcium (Savvas et al. 2014, abstract): part falls out or is thrown away, and was not measured"),
+                                    "three in a hundred short of three quarters of the row, which no plant holds: 2.75 mmol/L at 4.8 g of dry matter a litre with three quarters of it in fruit (2 g/kg) would be 85 g/kg of leaf and stem; old leaves hold 35-50 (from memory). In water culture 1.76-2.03 was measured, and by tissue 1.06 reckoned; balances of solutions come out above tissue for calcium (Savvas et al. 2014, abstract): part falls out or is thrown away"),
                             Map.entry(
                                     "uptake-sweet-pepper-Ca",
-                                    "would need 60 g/kg in leaf and stem; old leaves hold 28-40: part of the published calcium is not in the plant"),
+                                    "would need 60 g/kg in leaf and stem; old leaves hold 28-40: part of the published calcium is not in the plant; what Ropokis et al. (2018) measured (2.4-3.7) is met"),
                             Map.entry(
                                     "uptake-strawberry-NO3",
-                                    "9.5 mmol/L in 2.8 g of dry matter a litre would be 48 g/kg of nitrogen in the whole plant; leaves hold 25-35, fruit 10-16: the row is the strength of a feed, from memory with low confidence; contents by dry matter are 5.5"),
+                                    "9.5 mmol/L in 3.3 g of dry matter a litre would be 40 g/kg of nitrogen in the whole plant; leaves hold 25-35, fruit 10-16: the row is the strength of a feed, from memory with low confidence; contents by dry matter are 5.5"),
                             Map.entry(
                                     "uptake-strawberry-P",
                                     "a feed's strength, as nitrogen: contents by dry matter are 0.35"),
@@ -137,28 +124,14 @@ class EmergenceTest {
                                             + "leaf crop"),
                             Map.entry(
                                     "weekly-cucumber",
-                                    "at 400 ppm as assumed; enriched to the 800 of such houses ours is "
-                                            + "771 g, 4 % short"),
-                            Map.entry(
-                                    "weekly-tomato",
-                                    "three grams short at 400 ppm as assumed; enriched to the 800 of such houses ours is 518 g"),
+                                    "at 400 ppm as assumed; enriched to the 800 of such houses ours is 904 g, and the row is met"),
                             Map.entry(
                                     "weekly-strawberry",
-                                    "a plug of 2.5 g is still half open after 75 days in cool light of "
-                                            + "ours; the handbooks' plants are older and larger, and light use "
-                                            + "is from memory with low confidence"),
+                                    "a plug of 2.5 g is still half open after 75 days in cool light of ours; the handbooks' plants are older and larger"),
                             Map.entry(
                                     "weekly-chilli",
                                     "the trial is of small sweet fruit; ours are chillies of 12 % dry "
                                             + "matter and 45 % of growth, both assumed"),
-                            Map.entry(
-                                    "nederhoff-cucumber",
-                                    "two thirds of the published gain are more fruits set; ours gain "
-                                            + "by growth alone, by the middle of several crops"),
-                            Map.entry(
-                                    "ripening-sweet-pepper",
-                                    "ours is picked green, 35 to 45 days after the flower; the trial's "
-                                            + "fruit was ripe"),
                             Map.entry(
                                     "flower-strawberry",
                                     "ours is a plug with flowers laid down, 4 weeks at 20 degC; the "

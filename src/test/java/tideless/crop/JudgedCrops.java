@@ -17,7 +17,8 @@ final class JudgedCrops {
     /** Author and year, a report's number, or an abstract: what counts as a published trial. */
     private static final Pattern TRIAL =
             Pattern.compile(
-                    "^[^,]*(\\(\\d{4}\\)|NASA/TP-\\d{4}-\\d+)|^[^,]*(?=, (record \\d+, )?abstract)");
+                    "^[^,]*(\\(\\d{4}\\)|NASA/TP-\\d{4}-\\d+)|^[^,]*(?=, (record \\d+, )?abstract)"
+                            + "|^Utah State University");
 
     /** Rows whose name does not say the crop. */
     private static final Map<String, String> CROP =
@@ -115,7 +116,9 @@ final class JudgedCrops {
                 && !row.id().equals("jin-lettuce")
                 && !row.id().equals("mizuna-over-lettuce") // in view when brassicas' light use rose
                 && !row.id().startsWith("ripening-tomato") // where its fruit's warmth is from
-                && !row.id().equals("ripening-chilli");
+                && !row.id().equals("ripening-chilli")
+                && !row.id().equals("ripening-sweet-pepper")
+                && !row.id().startsWith("nederhoff-"); // in view when growth's answer to air rose
     }
 
     private static String trial(Emergence.Row row) {
@@ -179,28 +182,32 @@ final class JudgedCrops {
     static String byCrop(List<Emergence.Row> rows) {
         StringBuilder page = new StringBuilder();
         List<String> none = new ArrayList<>();
+        List<String> few = new ArrayList<>();
         page.append(
                 """
                 ## What judges each crop
 
-                A trial counts where an author or a report is named and it did not set the crop's numbers; of some only the sign
-                of an answer is known ("size not"), which judges little. A crop whose
+                A trial counts where an author or a report is named and it did not set what it judges; of some only the sign
+                of an answer is known ("size not"), which judges little. Trials of roots, air and salt stand in docs/root-zone.md and are not counted. What set numbers of growth and stages stands in the last column
+                (names of the crop's file; thirst, salt, roots and contents: `tideless crops NAME`). A crop whose
                 numbers are all met may still be met by chance where only one or two trials are known, and one without
                 any is not known at all. Rows that judge nothing were in view when numbers were chosen, gave them, or
                 compare two models of ours. The measured houses (three of cucumber, four of tomato) judge days and weeks of
                 their thirst, but chose the form of it (docs/validation-stands.md).
 
-                | crop | trials | their figures met | growers' figures met | rows that judge nothing | by |
-                | --- | ---: | ---: | ---: | ---: | --- |
+                | crop | trials | their figures met | growers' figures met | rows that judge nothing | judged by | set by |
+                | --- | ---: | ---: | ---: | ---: | --- | --- |
                 """);
         for (String crop : CropFiles.names()) {
             Count count = count(crop, rows);
             if (count.trials().isEmpty()) {
                 none.add(crop);
+            } else if (count.trials().size() < 3) {
+                few.add(crop);
             }
             page.append(
                     text(
-                            "| %s | %d | %d of %d | %d of %d | %d | %s |\n",
+                            "| %s | %d | %d of %d | %d of %d | %d | %s | %s |\n",
                             crop,
                             count.trials().size(),
                             count.met(),
@@ -210,14 +217,35 @@ final class JudgedCrops {
                             count.set(),
                             count.trials().isEmpty()
                                     ? "nothing published"
-                                    : String.join("; ", count.trials())));
+                                    : String.join("; ", count.trials()),
+                            setBy(crop)));
         }
         page.append(
                 text(
                         "\nNo published trial judges the growth of %s: what growers tell from memory does alone,"
-                                + " and the\nnumbers are mostly those of the nearest crop. `tideless crops NAME` says so.\n\n",
-                        String.join(", ", none)));
+                                + " and the\nnumbers are mostly those of the nearest crop. `tideless crops NAME` says so.\n"
+                                + "Fewer than the three trials that each crop was to have are known of %s: no more were found in what was at"
+                                + " hand,\nand none was made up.\n\n",
+                        String.join(", ", none), String.join(", ", few)));
         return page.toString();
+    }
+
+    private static final Pattern AUTHOR =
+            Pattern.compile(
+                    "(?:(?:Van|De) )?[A-Z][A-Za-z]+(?: et al\\.| and (?:van )?[A-Z][a-z]+)?,? \\(?\\d{4}\\)?");
+
+    /** Authors that the file names for growth and stages. */
+    private static String setBy(String crop) {
+        Set<String> authors = new LinkedHashSet<>();
+        for (CropTraits.Provenance number : CropFiles.read(crop).provenance()) {
+            boolean counts =
+                    number.key().startsWith("growth.") || number.key().startsWith("stages.");
+            Matcher matcher = AUTHOR.matcher(counts ? number.source() : "");
+            while (matcher.find()) {
+                authors.add(matcher.group().replaceAll(",? \\(?(\\d{4})\\)?$", " ($1)"));
+            }
+        }
+        return authors.isEmpty() ? "no author; memory and practice" : String.join("; ", authors);
     }
 
     /** Rows that stood on the page at {@link #BEFORE}, as a part of the page. */

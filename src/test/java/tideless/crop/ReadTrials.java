@@ -21,6 +21,8 @@ final class ReadTrials {
         leaves(rows);
         tomato(rows);
         peppers(rows);
+        stillTanks(rows);
+        warmthAndAir(rows);
         return rows;
     }
 
@@ -92,6 +94,23 @@ final class ReadTrials {
                         1.25 * 87.8,
                         "Ahmad Tusi et al. (2026), abstract, 65 to 87.8, +-25 %",
                         Growing.freshG(pak, pots.plant()) / pots.thirstKg()));
+        // Solution culture and peat; 200 umol, 16 h, 100/m2 and 28 days assumed.
+        CropTraits rocket = CropFiles.read("rocket");
+        rows.add(
+                new Emergence.Row(
+                        "ammonium-rocket",
+                        "rocket: share of ammonium that leaves the pH as it is",
+                        "",
+                        0.10,
+                        0.55,
+                        "Dickson and Fisher (2018), abstract: 0.55 in peat, above 0.10 in solution",
+                        Uptake.of(
+                                        rocket,
+                                        Emergence.lamp(200, 16, 22, 20, 0.60, 0.70),
+                                        Growing.raisedInNursery(rocket, rocket.nursery().days()),
+                                        0.01,
+                                        28)
+                                .neutralShare()));
         // Relative growth rate over ten days from day 14, 20 over 13.5 mol/d; a house assumed.
         rows.add(
                 new Emergence.Row(
@@ -246,6 +265,152 @@ final class ReadTrials {
                         1.25 * high,
                         ROPOKIS,
                         taken[ion.ordinal()]));
+    }
+
+    // Tanks that nothing stirs, summer of Taiwan: 22 mol/d, 31/25 degC; tomato 2.5/m2 for 100 days,
+    // cucumber 2/m2 for 60 assumed, from the usual nursery.
+    private static void stillTanks(List<Emergence.Row> rows) {
+        RoomSeason taiwan = Emergence.sun(22, 31, 25, 0.65, 0.85);
+        stillTank(rows, "tomato", taiwan, 2.5, 100, 3.1);
+        stillTank(rows, "cucumber", taiwan, 2, 60, 4.72);
+        // Almeria, late summer to spring: 14 mol/d, 24/15 degC, 2/m2, 210 days assumed; the water
+        // is
+        // what was given, of which a fifth to a third drains.
+        CropTraits pepper = CropFiles.read("sweet-pepper");
+        RoomSeason.Outcome almeria =
+                Emergence.sun(14, 24, 15, 0.65, 0.85)
+                        .run(pepper, Growing.raisedInNursery(pepper, 49), 0.5, 210);
+        String meca = "Meca et al. (2007), Span. J. Agric. Res. 5:285, abstract, ";
+        rows.add(
+                new Emergence.Row(
+                        "almeria-fruit-sweet-pepper",
+                        "sweet pepper in a plastic house, 210 d, 14 mol/d, 2/m2: fruit",
+                        "kg/m2",
+                        0.65 * 6.5,
+                        1.35 * 7.1,
+                        meca
+                                + "6.5 to 7.1 of the better grades, +-35 %; light, density and days assumed",
+                        2 * Growing.fruitFreshG(pepper, almeria.plant()) / 1000));
+        rows.add(
+                new Emergence.Row(
+                        "almeria-water-sweet-pepper",
+                        "the same: water",
+                        "L/m2",
+                        300,
+                        520,
+                        meca + "520 given; a fifth to a third drains",
+                        2 * almeria.thirstKg()));
+    }
+
+    private static void stillTank(
+            List<Emergence.Row> rows,
+            String name,
+            RoomSeason room,
+            double perM2,
+            int days,
+            double publishedKg) {
+        CropTraits crop = CropFiles.read(name);
+        Plant young = Growing.raisedInNursery(crop, crop.nursery().days());
+        rows.add(
+                new Emergence.Row(
+                        "still-tank-" + name,
+                        "%s in a still tank, %d d, 22 mol/d, 31/25 degC, %s/m2: fruit of a plant"
+                                .formatted(name, days, perM2),
+                        "kg",
+                        0.6 * publishedKg,
+                        1.4 * publishedKg,
+                        "Imai (1987), Taiwan 1986, %s, +-40 %%; light, density and days assumed"
+                                .formatted(publishedKg),
+                        Growing.fruitFreshG(crop, room.run(crop, young, 1 / perM2, days).plant())
+                                / 1000));
+    }
+
+    private static void warmthAndAir(List<Emergence.Row> rows) {
+        // Two weeks from day 21, 16 h of 250 umol and 25/m2 assumed.
+        String chang =
+                "Chang et al. (2005), J. Hort. Sci. Biotech. 80:593, abstract: best of 15, 25, 30";
+        double best = basilG(25);
+        rows.add(
+                new Emergence.Row(
+                        "cool-basil",
+                        "basil, 25 over 15 degC, 2 weeks: shoot fresh",
+                        "",
+                        1.1,
+                        10,
+                        chang,
+                        best / basilG(15)));
+        rows.add(
+                new Emergence.Row(
+                        "warm-basil",
+                        "basil, 25 over 30 degC, 2 weeks: shoot fresh",
+                        "",
+                        1,
+                        2,
+                        chang,
+                        best / basilG(30)));
+        // Air drawn by fans against air over wet pads: 32 degC and 45 % against 27 degC and 75 % at
+        // leaf area index 2.5 and 25 mol/d assumed.
+        CropTraits cucumber = CropFiles.read("cucumber");
+        rows.add(
+                new Emergence.Row(
+                        "fan-cucumber",
+                        "cucumber, dry air by fans over damp air by pads: thirst by day",
+                        "",
+                        1.3,
+                        1.9,
+                        "Nikolaou et al. (2019), Agronomy 9:300, 1.6, +-half of the gain; air assumed",
+                        Emergence.sun(25, 32, 22, 0.45, 0.8).standKgPerM2S(cucumber, 2.5, true)
+                                / Emergence.sun(25, 27, 22, 0.75, 0.8)
+                                        .standKgPerM2S(cucumber, 2.5, true)));
+        // White lamps in the time of fruit, 16 h; 11/m2, 60 days from day 28 assumed.
+        CropTraits dwarf = CropFiles.read("dwarf-tomato");
+        rows.add(
+                new Emergence.Row(
+                        "bright-dwarf-tomato",
+                        "dwarf tomato, 700 over 300 umol: share of fruit in dry mass",
+                        "",
+                        0.75,
+                        0.93,
+                        "Ke et al. (2023), Front. Plant Sci. 14:1076423, abstract, 0.83",
+                        fruitShare(dwarf, 700) / fruitShare(dwarf, 300)));
+        // A screenhouse in Israel in August: 30 mol/d, 32/24 degC; half-grown stand of 60 days,
+        // 3/m2
+        // assumed.
+        CropTraits pepper = CropFiles.read("sweet-pepper");
+        rows.add(
+                new Emergence.Row(
+                        "screenhouse-sweet-pepper",
+                        "sweet pepper under a fine screen, August, 30 mol/d, 3/m2, 60 d",
+                        "L/m2/d",
+                        0.75 * 1.8,
+                        1.25 * 2.1,
+                        "Moller et al. (2004), abstract, 1.8-2.1, +-25 %; leaf, light and air assumed",
+                        3
+                                * Emergence.sun(30, 32, 24, 0.55, 0.8)
+                                        .run(
+                                                pepper,
+                                                Growing.raisedInNursery(pepper, 49),
+                                                1 / 3.0,
+                                                60)
+                                        .lastDayThirstKg()));
+    }
+
+    private static double basilG(double tempC) {
+        CropTraits basil = CropFiles.read("basil");
+        Plant young = Growing.raisedInNursery(basil, 21);
+        return Growing.freshG(
+                basil,
+                Emergence.lamp(250, 16, tempC, tempC, 0.65, 0.65)
+                        .run(basil, young, 0.04, 14)
+                        .plant());
+    }
+
+    private static double fruitShare(CropTraits dwarf, double ppfd) {
+        Plant plant =
+                Emergence.lamp(ppfd, 16, 24, 20, 0.60, 0.70)
+                        .run(dwarf, Growing.raisedInNursery(dwarf, 28), 1 / 11.0, 60)
+                        .plant();
+        return plant.fruitDryG() / plant.dryG();
     }
 
     private static double fruitG(CropTraits crop, RoomSeason room, int days) {

@@ -42,7 +42,50 @@ final class RememberedTrials {
                         1.4,
                         "Huang et al. (2021), abstract: rises to 400 umol, size not",
                         lampG("pak-choi", 400) / lampG("pak-choi", 300)),
-                strawberrySeason());
+                strawberrySeason(),
+                longDay(),
+                lampsBesideSun());
+    }
+
+    // Kale in nutrient solution under 500 umol/m2/s, 21 degC; 25/m2 and 21 days assumed.
+    private static Emergence.Row longDay() {
+        return new Emergence.Row(
+                "long-day-kale",
+                "kale, 24 over 12 h of light: shoot dry",
+                "",
+                1.2,
+                3.5,
+                "Lefsrud and three more (2006), HortScience 41:603, from memory: rises with hours, size not",
+                kaleDryG(24) / kaleDryG(12));
+    }
+
+    private static double kaleDryG(double litH) {
+        CropTraits kale = CropFiles.read("kale");
+        Plant young = Growing.raisedInNursery(kale, kale.nursery().days());
+        Plant plant =
+                Emergence.lamp(500, litH, 21, 21, 0.60, 0.70).run(kale, young, 0.04, 21).plant();
+        return plant.dryG() - plant.rootDryG();
+    }
+
+    // A winter house of 6 mol/d and lamps of 100 umol for 16 h beside it; 22/18 degC, 40/m2 and 35
+    // days assumed.
+    private static Emergence.Row lampsBesideSun() {
+        return new Emergence.Row(
+                "lamps-parsley",
+                "parsley, winter sun with lamps over without, 11.8 over 6 mol/d: shoot fresh",
+                "",
+                1.2,
+                3.5,
+                "Litvin et al. (2020), J. Am. Soc. Hort. Sci. 145:18, from memory: rises, size not",
+                winterParsleyG(11.8) / winterParsleyG(6));
+    }
+
+    private static double winterParsleyG(double mol) {
+        CropTraits crop = CropFiles.read("parsley");
+        Plant young = Growing.raisedInNursery(crop, crop.nursery().days());
+        return Growing.freshG(
+                crop,
+                Emergence.sun(mol, 22, 18, 0.60, 0.75).run(crop, young, 1 / 40.0, 35).plant());
     }
 
     // Trays of seedlings of 12 days from sowing, 3000/m2 assumed.

@@ -53,6 +53,14 @@ record RoomSeason(
         return ppfdUmolPerM2S * litH * 0.0036;
     }
 
+    /**
+     * Light at which the mean photon falls: the sun is spread evenly here for thirst, a half-sine
+     * for growth.
+     */
+    private double meanPhotonPpfdUmolPerM2S() {
+        return house ? Math.PI * Math.PI / 8 * ppfdUmolPerM2S : ppfdUmolPerM2S;
+    }
+
     double meanTempC() {
         return (dayTempC * litH + nightTempC * (24 - litH)) / 24;
     }
@@ -63,7 +71,7 @@ record RoomSeason(
                 plant,
                 groundPerPlantM2,
                 lightMolPerM2(),
-                ppfdUmolPerM2S,
+                meanPhotonPpfdUmolPerM2S(),
                 umolPerJ,
                 meanTempC(),
                 CarbonDioxide.growthFrac(co2Ppm));

@@ -63,13 +63,29 @@ class StandTranspirationTest {
                 0.002);
     }
 
-    // Electron-transport limited canopies at 20 degC without and with the photorespiration term
-    // (constants of Vanthoor 2011, Table 9.1): 1.13-1.18, 1.20-1.28, 1.24-1.345 at 600, 800, 1000
-    // ppm; enriched crops 1.10 to 1.35 at 1000. The curve is to lie at or below the lower.
-    @ParameterizedTest(name = "{1} to {2} at {0} ppm")
-    @CsvSource({"400, 1, 1", "600, 1.08, 1.13", "800, 1.13, 1.20", "1000, 1.10, 1.24", "40, 0, 0"})
-    void carbon_dioxide_feeds_growth_along_its_curve(double ppm, double low, double high) {
-        assertEquals(0.5 * (low + high), CarbonDioxide.growthFrac(ppm), 0.5 * (high - low) + 1e-9);
+    // Electron-transport limited canopies at 20 degC, constants of Vanthoor (2011), Table 9.1,
+    // worked
+    // out by hand: 502/604, 636/738 and so on over 234/336. Beside them the rule of Nederhoff
+    // (1994)
+    // for crops: exp(150 (1/400 - 1/c)), within two in a hundred.
+    @ParameterizedTest(name = "{1} at {0} ppm, {2} by the rule for crops")
+    @CsvSource({
+        "300, 0.8914, 0.8825",
+        "400, 1, 1",
+        "600, 1.1243, 1.1331",
+        "800, 1.1934, 1.2062",
+        "1000, 1.2374, 1.2523",
+        "1200, 1.2679, 1.2840"
+    })
+    void carbon_dioxide_feeds_growth_along_its_curve(double ppm, double frac, double rule) {
+        assertEquals(frac, CarbonDioxide.growthFrac(ppm), 1e-4);
+        assertEquals(rule, CarbonDioxide.growthFrac(ppm), 0.02);
+    }
+
+    @Test
+    void nothing_grows_at_the_compensation_point_and_below() {
+        assertEquals(0, CarbonDioxide.growthFrac(34 / 0.67), 1e-12);
+        assertEquals(0, CarbonDioxide.growthFrac(40));
     }
 
     // Tomato, leaf area index 3, 300 W/m2, 23 degC, 75 %: 0.93 at 1000 over 400 ppm by

@@ -52,9 +52,12 @@ class DiaryTest {
         // Basil of the bench comes out of the nursery 21 days old on 2 March.
         Diary.Entry sown = entry(BENCH, "Sow basil");
         Diary.Entry setOut = entry(BENCH, "Set out basil");
+        assertThat(Diary.of(BENCH).entries())
+                .filteredOn(e -> e.what().startsWith("Set out") && e.what().contains("basil"))
+                .hasSize(1);
         assertThat(setOut.lastDay()).contains(LocalDate.of(2026, 3, 2));
         assertThat(sown.lastDay()).contains(LocalDate.of(2026, 3, 2).minusDays(21));
-        assertThat(setOut.text()).contains("21 days from seed");
+        assertThat(setOut.text()).contains("21 days in the nursery");
     }
 
     @Test
@@ -101,6 +104,21 @@ class DiaryTest {
                 .allMatch(id -> id.matches("[\\x21-\\x7e]+@tideless"));
         assertThat(Diary.id("run", "refill", VesselId.tray("a"), 1))
                 .isNotEqualTo(Diary.id("run", "refill", VesselId.reservoir("a"), 1));
+    }
+
+    // Two trays of lettuce turned into kale, picked by thirds a week from the third week on.
+    @Test
+    void leaves_that_are_picked_every_week_come_again_until_the_last_picking() {
+        Forecast kale =
+                forecast(
+                        "calm-bench",
+                        new ChangedScenario.Change("tray.left.crop", "kale"),
+                        new ChangedScenario.Change("length", "70 days"));
+        Diary.Again again = entry(kale, "Pick leaves, tray left").again().orElseThrow();
+        assertThat(again.everyDays()).isEqualTo(7);
+        assertThat(again.lastDay())
+                .isAfter(LocalDate.of(2026, 4, 26))
+                .isBefore(LocalDate.of(2026, 5, 11));
     }
 
     // Somebody comes on Tuesdays and Saturdays: fruit is picked and flowers are shaken then, be it

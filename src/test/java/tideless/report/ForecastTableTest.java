@@ -113,6 +113,19 @@ class ForecastTableTest {
     }
 
     @Test
+    void the_largest_of_many_is_told_with_its_day_unless_it_is_listed_anyway() {
+        List<Task> tasks = new ArrayList<>();
+        for (int day = 7; day < 15; day++) {
+            tasks.add(refill(day, day == 12 ? 39 : 30));
+        }
+        assertThat(print(with(tasks), false, 120))
+                .containsPattern("  most +Sat 12 Sep 08:00 +39  ")
+                .containsPattern("  last +Mon 14 Sep 08:00 +30  ");
+        tasks.set(1, refill(8, 41));
+        assertThat(print(with(tasks), false, 120)).doesNotContain("  most ");
+    }
+
+    @Test
     void warnings_carry_figure_limit_and_cure() {
         assertThat(print(MadeUpForecast.threeTrays(), false, 200))
                 .contains(

@@ -84,9 +84,20 @@ class SuccessionReportTest {
         assertEquals("basil", yields.get(4).get("crop").asText());
         for (JsonNode task : json.get("tasks")) {
             assertEquals(
-                    List.of("harvest", "plant", "sow-next").contains(task.get("kind").asText()),
+                    List.of("harvest", "set-out", "plant", "sow-next")
+                            .contains(task.get("kind").asText()),
                     task.has("crop"));
         }
+    }
+
+    @Test
+    void crops_in_turn_are_told_in_the_order_of_their_dates() {
+        StringWriter text = new StringWriter();
+        ForecastTable.print(
+                new PrintWriter(text), BENCH, false, 120, ForecastTable.Depth.ALL, Telling.METRIC);
+        assertThat(text.toString())
+                .containsSubsequence(
+                        "set out, lettuce", "harvest, lettuce", "plant, basil", "harvest, basil");
     }
 
     @Test
@@ -114,7 +125,7 @@ class SuccessionReportTest {
                 .contains("Tray left (lettuce, then basil, then lettuce)")
                 .contains("harvest, lettuce   Fri 20 Mar 08:00")
                 .contains(
-                        "plant, basil       Fri 20 Mar 08:00           8 plants, 21 days from seed")
+                        "plant, basil       Fri 20 Mar 08:00           8 plants, 21 days in the nursery")
                 .contains("sow next, lettuce  Fri 3 Apr 08:00")
                 .contains("No warnings.");
     }

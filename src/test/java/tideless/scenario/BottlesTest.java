@@ -175,16 +175,55 @@ class BottlesTest {
         String rig = RIG.replaceAll("(?s)\\[feed\\].*?(?=\\[(?!feed))", recipe);
         Reading.Good weighed = (Reading.Good) read(rig);
         Reading.Good bought = (Reading.Good) read(rig.replace(recipe, recipe + "bought = true\n"));
+        String stated = recipe + "ph = 5.8\n";
         assertEquals(
-                weighed.scenario().feed().composition(), bought.scenario().feed().composition());
+                weighed.scenario().feed().composition(),
+                ((Reading.Good) read(rig.replace(recipe, stated + "bought = true\n")))
+                        .scenario()
+                        .feed()
+                        .composition());
         assertTrue(DayOneMix.of(weighed, 10).isPresent());
         assertTrue(DayOneMix.of(bought, 10).isEmpty());
         assertTrue(
                 FeedWords.noSheet(bought.scenario().feed())
-                        .startsWith(
-                                "Mix what you feed (bought, taken as lettuce-water-culture, EC 1.4"
-                                        + " mS/cm, pH 5.8) by the label of what you bought, until your"
-                                        + " meter reads 1.40 mS/cm"));
+                        .matches(
+                                "Mix what you feed \\(bought, taken as lettuce-water-culture, EC 1.4"
+                                        + " mS/cm, pH [0-9.]+\\) by the label of what you bought,"
+                                        + " until your meter reads 1.40 mS/cm.*"));
+    }
+
+    /** Nobody pours acid into a feed of which no acid is told: the lime of the tap stays in it. */
+    @Test
+    void a_bought_feed_is_reckoned_without_acid_unless_one_is_stated() throws IOException {
+        String recipe = "[feed]\nrecipe = \"lettuce-water-culture\"\nec = \"1.4 mS/cm\"\n";
+        String rig = RIG.replaceAll("(?s)\\[feed\\].*?(?=\\[(?!feed))", recipe);
+        rig = rig.replaceAll("source = \"[a-z-]+\"", "source = \"medium-tap\"");
+        double without = inAir(rig.replace(recipe, recipe + "bought = true\n"));
+        assertTrue(without > 7.5, "" + without);
+        String poured = recipe + "bought = true\nacid = \"sulfuric\"\n";
+        assertEquals(5.8, inAir(rig.replace(recipe, poured)), 0.05);
+        Reading.Good good = (Reading.Good) read(rig.replace(recipe, recipe + "bought = true\n"));
+        assertTrue(
+                good.notes().stream()
+                        .anyMatch(n -> n.toString().contains("no acid is reckoned in a bought")));
+    }
+
+    private double inAir(String rig) throws IOException {
+        return Acidity.phInAir(
+                ((Reading.Good) read(rig)).scenario().feed().composition(),
+                25,
+                ElectricalConductivity.AIR_CO2_PPM);
+    }
+
+    // Its pH of 6.0 is what it reads once it has stood; just mixed it reads less, and that is no
+    // wish that asks for more acid.
+    @Test
+    void the_sheet_of_a_feed_asks_for_its_acid_once() {
+        Reading.Good good =
+                (Reading.Good) ScenarioReader.read(Path.of("scenarios", "science-room-bench.toml"));
+        MixingSheet sheet = DayOneMix.of(good, 50).orElseThrow().sheet();
+        assertTrue(sheet.steps().stream().anyMatch(s -> s.kind() == MixingSheet.Kind.ACID));
+        assertTrue(sheet.cautions().stream().noneMatch(c -> c.contains("the rest after that day")));
     }
 
     // Labels are long; both stand in full, and make the sheet: 1:100 at full strength is 10 mL of

@@ -329,6 +329,41 @@ class LogReaderTest {
     }
 
     @Test
+    void two_levels_of_one_instant_that_are_near_are_one_and_which_counts_is_told()
+            throws IOException {
+        String text =
+                HEAD
+                        + "2026-03-06,08:00,shelf,level,22.4 cm,,\n"
+                        + "2026-03-06,08:00,shelf,level,22.1 cm,,\n";
+        assertThat(log(text).entries()).hasSize(1);
+        assertThat(notes(text)).contains("csv:3: read twice at one time: 22.4 cm of line 2 counts");
+    }
+
+    @Test
+    void litres_that_do_not_agree_with_the_level_before_them_are_told_and_stand()
+            throws IOException {
+        String level = HEAD + "2026-03-06,08:00,shelf,level,20.9 cm,,\n";
+        // From 20.9 cm to the mark at 25 cm of a box of 40 by 28 cm go 4.6 L, to its rim 8.0 L.
+        assertThat(notes(level + "2026-03-06,08:10,shelf,refill,20 L,,\n"))
+                .contains("csv:3: this refill took 20 L, but from the level in line 2")
+                .contains("to the mark go 4.6 L");
+        assertThat(notes(level + "2026-03-06,08:10,shelf,refill,5 L,,\n"))
+                .doesNotContain("this refill took");
+        assertThat(notes(level + "2026-03-06,08:10,shelf,litres in,30 L,,\n"))
+                .contains("csv:3: 30 L were poured in, but from the level in line 2 to the rim go");
+        assertThat(notes(level + "2026-03-06,08:10,shelf,litres in,9 L,,\n"))
+                .doesNotContain("were poured in");
+        // A level of the day before is no longer that before the refill.
+        assertThat(notes(level + "2026-03-07,08:10,shelf,refill,20 L,,\n"))
+                .doesNotContain("this refill took");
+        String twice = "2026-03-06,08:10,shelf,refill,4 L,,\n2026-03-06,08:20,shelf,refill,3 L,,\n";
+        assertThat(notes(HEAD + twice))
+                .contains("csv:3: a second refill shortly after that in line 2, of other litres");
+        assertThat(log(HEAD + twice).readings()).hasSize(2);
+        assertThat(notes(HEAD + twice.replace("08:20", "18:20"))).doesNotContain("a second refill");
+    }
+
+    @Test
     void a_rise_without_a_refill_is_told_and_stands() throws IOException {
         String text =
                 HEAD

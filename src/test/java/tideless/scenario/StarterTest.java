@@ -39,7 +39,7 @@ class StarterTest {
     private static String written(Map<StarterQuestion, String> answers) {
         Starter.Written in = new Starter.Written(Starter.isUs(answers), null);
         Starter.Feed feed = Starter.feeds(answers).get(0);
-        return Starter.of(answers, new Starter.Care(feed, false), in);
+        return Starter.of(answers, new Starter.Care(feed, false, true), in);
     }
 
     private static Tray tray(Map<StarterQuestion, String> answers) {
@@ -76,6 +76,7 @@ class StarterTest {
                 "--light; 24 W 14 h and a window; window_light = \"5 mol/m2/day\"",
                 "--light; window + 24 W lamp 14 h; watts = \"24 W\"",
                 "--light; balcony; glasshouse-tomato-trough.toml",
+                "--light; balcony; air_speed = \"1 m/s\"",
                 "--light; 12 klux 14 h; lux = \"12000 lux\"",
                 "--light; 200 umol; ppfd = \"200 umol/m2/s\"",
                 "--size; 1.2 m x 60 cm x 20 cm; length = \"120 cm\"",
@@ -103,7 +104,42 @@ class StarterTest {
                 "--away; 5 days from March 15, 2026; from = 2026-03-15, to = 2026-03-19",
                 "--away; March 15 for 1 week; from = 2026-03-15, to = 2026-03-21",
                 "--away; 5-7 Mar and 15-19 Mar; '2026-03-07 }, { from = 2026-03-15, to = 2026-03-19'",
-                "--away; no; at = \"08:00\""
+                "--away; no; at = \"08:00\"",
+                "--away; half-term 15 to 19 Mar; from = 2026-03-15, to = 2026-03-19",
+                "--away; half-term: 15-19 March 2026; from = 2026-03-15, to = 2026-03-19",
+                "--away; we are away from 15 March for a week; from = 2026-03-15, to = 2026-03-21",
+                "--away; a fortnight from 15 March; from = 2026-03-15, to = 2026-03-28",
+                "--away; half-term, 5 to 7 Mar, 15 to 19 Mar; '2026-03-07 }, { from = 2026-03-15'",
+                "--crop; 6 lettuce, 6 basil; [tray.bench-2]",
+                "--crop; lettuce and basil; plants = 4 # assumed",
+                "--crop; 4 kale + 4 chard + 4 mint; [tray.bench-3]",
+                "--water; hard; source = \"hard-tap\"",
+                "--water; rain water; source = \"rain\"",
+                "--water; our tap reads 0.4 mS/cm; ec = \"0.4 mS/cm\"",
+                "--water; 200 ppm-500; ec = \"200 ppm-500\"",
+                "--reservoir; 60 L hard tap; source = \"hard-tap\"",
+                "--reservoir; 20 gal, rain; source = \"rain\"",
+                "--reservoir; 60 L 0.3 mS/cm; ec = \"0.3 mS/cm\"",
+                "--water; hard tap and half rain; rain_share = \"50 %\"",
+                "--water; hard tap with 70 % rain; rain_share = \"70 %\"",
+                "--feed; two bottles; bought = true",
+                "--feed; bought 1.8 mS/cm; ec = \"1.8 mS/cm\" # told",
+                "--feed; steiner at 1.5 mS/cm; recipe = \"steiner\" # told",
+                "--light; polytunnel; window_light = \"30 mol/m2/day\"",
+                "--light; south window; window_light = \"5 mol/m2/day\"",
+                "--start; mid April; start = 2026-04-15",
+                "--start; end of April; start = 2026-04-30",
+                "--start; early May 2027; start = 2027-05-05",
+                "--start; 1 May to 30 June; length = \"61 days\"",
+                "--start; 1 April for 10 weeks; length = \"70 days\"",
+                "--end; 12 weeks; length = \"84 days\"",
+                "--end; 1 May; length = \"61 days\"",
+                "--visits; every weekend; [\"sat\", \"sun\"]",
+                "--visits; twice a week; [\"mon\", \"thu\"]",
+                "--visits; 3 times a week; [\"mon\", \"wed\", \"fri\"]",
+                "--visits; once a week; [\"mon\"]",
+                "--visits; every other day; [\"mon\", \"wed\", \"fri\"]",
+                "--visits; every Tuesday & Friday; [\"tue\", \"fri\"]"
             })
     void answers_are_understood_as_people_give_them(String option, String answer, String line) {
         Map<StarterQuestion, String> answers = answers(option, answer);
@@ -114,6 +150,30 @@ class StarterTest {
                         assertThat(question.read(kept, answers, TODAY, new ArrayList<>()))
                                 .as("what is kept is read again: " + kept)
                                 .containsEntry(question, kept));
+    }
+
+    @ParameterizedTest
+    @CsvSource(
+            delimiter = ';',
+            value = {
+                "24 W 14 h each; 2100",
+                "24 W 14 h per tray; 2100",
+                "24 W 14 h over both; 4200",
+                "one 24 W lamp for two trays, 14 h; 4200",
+                "24 W 14 h over all; 8400",
+                "24 W for 14 h in total over all four trays; 8400"
+            })
+    void a_lamp_lights_as_many_trays_as_it_is_told_to(String light, String cm2) {
+        assertThat(
+                        written(
+                                answers(
+                                        "--size",
+                                        "4 of 60 x 35 x 8 cm",
+                                        "--reservoir",
+                                        "60 L",
+                                        "--light",
+                                        light)))
+                .contains("area = \"" + cm2 + " cm2\"");
     }
 
     /** 5 US gallons are 18.93 L, exact; its sides are written to a tenth of an inch. */

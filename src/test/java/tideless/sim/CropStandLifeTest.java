@@ -148,10 +148,14 @@ class CropStandLifeTest {
 
     @Test
     void richer_air_grows_more_by_its_own_factor() {
-        double start = Made.of(LETTUCE).stand().plant().dryG();
-        double usual = after(Made.of(LETTUCE), 1).plant().dryG() - start;
+        CropStand air = after(Made.of(LETTUCE), 10);
+        CropStand enriched = after(Made.of(LETTUCE), 10);
+        double start = air.plant().dryG();
+        live(air, 11);
+        double usual = air.plant().dryG() - start;
         co2Ppm = 800;
-        double rich = after(Made.of(LETTUCE), 1).plant().dryG() - start;
+        live(enriched, 11);
+        double rich = enriched.plant().dryG() - start;
         double factor = CarbonDioxide.growthFrac(800) / CarbonDioxide.growthFrac(400);
         assertTrue(factor > 1.1, "" + factor);
         assertEquals(factor, rich / usual, 1e-12);

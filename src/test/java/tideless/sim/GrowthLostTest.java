@@ -71,6 +71,14 @@ class GrowthLostTest {
         assertThat(starved.frac(Stress.SALT)).isEqualTo(0);
     }
 
+    /** Leaves are picked from both plants, or the unharmed one would be the heavier by them. */
+    @Test
+    void what_was_picked_is_not_lost() {
+        GrowthLost kale =
+                of("calm-bench", "left", set("tray.left.crop", "kale"), set("length", "70 days"));
+        assertThat(kale.frac()).isLessThan(0.05);
+    }
+
     @Test
     void of_fruit_crops_the_fruit_counts() {
         GrowthLost fruit = of("hand-topped-bucket", "bucket");

@@ -38,7 +38,10 @@ class RootAlarmsTest {
         }
         assertFalse(alarms.isShockedBy(USED_TO, 4 * HOUR_S, HOUR_S, log));
         assertTrue(alarms.isShockedBy(9, 5 * HOUR_S, HOUR_S, log));
-        assertEquals(List.of(Event.Kind.SALT_WILTED, Event.Kind.SALT_WILTED), told());
+        assertEquals(
+                List.of(Event.Kind.SALT_WILTED, Event.Kind.SALT_BORNE, Event.Kind.SALT_WILTED),
+                told());
+        assertEquals(4 * HOUR_S, log.inOrder().get(1).atS());
     }
 
     // 1.5 towards 8.5 with a time of two days: 8.5 - 7 exp(-t/2d) passes 3.5 after 2d ln(7/5),

@@ -381,6 +381,10 @@ class MixingTest {
                                         Reagent.nitric(),
                                         Reagent.named("potassium-hydroxide-50").orElseThrow()));
         MixingSheet.Step acid = step(sheet, MixingSheet.Kind.ACID);
+        // No salt holds iron: whoever works down the list finds it in the list.
+        MixingSheet.Step trace = step(sheet, MixingSheet.Kind.TRACE);
+        assertThat(trace.grams()).isNaN();
+        assertThat(sheet.steps().indexOf(trace)).isLessThan(sheet.steps().indexOf(acid));
         assertThat(sheet.phClosed()).isCloseTo(5.8, within(0.01));
         assertThat(sheet.ecMsPerCm()).isCloseTo(1.6, within(0.002));
         // By hand: of 5.0 meq/L alkalinity 76 % is neutralised at pH 5.8 (I about 0.02), the
@@ -390,6 +394,67 @@ class MixingTest {
         assertThat(sheet.phInAir()).isGreaterThan(7);
         assertThat(sheet.cautions()).anyMatch(c -> c.contains("acid into water"));
         assertThat(sheet.cautions()).anyMatch(c -> c.contains("drift"));
+    }
+
+    // Grades 4-0-1 and 1-4-5 name no calcium: 2.86 mol of nitrate and 0.21 of potassium a kilogram
+    // of part A. What closes it there stands in it when a meter is dipped in: no acid, and less
+    // than with part B.
+    @Test
+    void a_meter_reads_a_part_that_is_neutral_by_itself() {
+        TwoPart parts =
+                new TwoPart(
+                        new Concentrate(
+                                "part A",
+                                Map.of(LabelTerm.NITRATE_N, 4.0, LabelTerm.K2O, 1.0),
+                                1.1),
+                        new Concentrate(
+                                "part B",
+                                Map.of(
+                                        LabelTerm.NITRATE_N,
+                                        1.0,
+                                        LabelTerm.P2O5,
+                                        4.0,
+                                        LabelTerm.K2O,
+                                        5.0),
+                                1.1),
+                        100,
+                        TwoPart.Basis.PARTS_INTO_WATER);
+        MixingSheet sheet =
+                (MixingSheet)
+                        MixingSheet.of(
+                                new MixingSheet.Wish(
+                                        20,
+                                        1.8,
+                                        OptionalDouble.empty(),
+                                        SourceWater.named("soft-tap").orElseThrow(),
+                                        new MixingSheet.FromConcentrate(parts),
+                                        Reagent.nitric(),
+                                        Reagent.named("potassium-hydroxide-50").orElseThrow()));
+        MixingSheet.Step a = step(sheet, MixingSheet.Kind.PART_A);
+        assertThat(a.ph()).isBetween(6.0, 8.5);
+        assertThat(a.ecMsPerCm()).isBetween(0.5, sheet.ecMsPerCm());
+        assertThat(sheet.ecMsPerCm()).isCloseTo(1.8, within(1e-3));
+    }
+
+    // The pH wished of a day's feed is what it reads just mixed: nobody is to pour the rest later.
+    @Test
+    void a_feed_that_stands_as_it_is_meant_to_asks_for_no_second_dose() {
+        MixingSheet.Wish wish =
+                new MixingSheet.Wish(
+                        50,
+                        1.6,
+                        OptionalDouble.of(5.6),
+                        SourceWater.named("soft-tap").orElseThrow(),
+                        new MixingSheet.FromSalts(
+                                Weighing.forRecipe(
+                                                Recipe.named("steiner").orElseThrow().composition())
+                                        .orElseThrow()),
+                        Reagent.nitric(),
+                        Reagent.named("potassium-hydroxide-50").orElseThrow());
+        String rest = "the rest after that day";
+        assertThat(((MixingSheet) MixingSheet.of(wish)).cautions()).anyMatch(c -> c.contains(rest));
+        assertThat(((MixingSheet) MixingSheet.ofFeed(wish)).cautions())
+                .noneMatch(c -> c.contains(rest));
     }
 
     // A label that forgets 1 % of N-NO3 in part A: 2.364 mmol/L of anion nobody named.

@@ -54,7 +54,7 @@ class DemandDoubtTest {
     }
 
     @Test
-    void weeks_after_one_that_is_known_drift_off_and_wander() {
+    void of_weeks_after_one_that_is_known_what_is_new_is_drawn() {
         SplittableRandom random = new SplittableRandom(5);
         DemandDoubt weeks = new DemandDoubt(0, 0.13, 0.5, 0);
         int n = 20_000;
@@ -68,9 +68,10 @@ class DemandDoubtTest {
             }
             mean += factors[41] / n;
         }
-        // A walk of 0.064 a week and 0.09 of its own: known up to week 2, mean 1.
+        // Known up to week 2; then 1 - 0.5^2k of the variance is new. Mean 1.
         for (int week = 0; week < 6; week++) {
-            double expected = week <= 2 ? 0 : (week - 2) * 0.064 * 0.064 + 0.09 * 0.09;
+            double old = week <= 2 ? 1 : Math.pow(0.25, week - 2);
+            double expected = 0.13 * 0.13 * (1 - old);
             double shift = 0.5 * expected;
             // 3 % is thrice the standard error of a variance of 20,000.
             assertThat(square[week])

@@ -111,6 +111,63 @@ class FitTest {
         assertThat(String.join(" ", FitWords.leaks(thirsty))).doesNotContain("Something leaks");
     }
 
+    /** A log of five weeks of a rig of which so much is lost a day from one on. */
+    private static Log leaking(Scenario stated, double fromDay, double litresPerDay) {
+        Log tight =
+                new InventedLog(
+                                Ensemble.atEnsembleStep(stated),
+                                Departures.NONE,
+                                36,
+                                new SplittableRandom(3))
+                        .log(InventedLog.usual(stated));
+        return OtherGrowers.leaking(tight, stated, fromDay, litresPerDay);
+    }
+
+    @Test
+    void a_leak_that_begins_within_the_log_is_named_with_its_beginning() {
+        Scenario stated = LoggedBench.stated();
+        Fit begun = fit(stated.withLog(leaking(stated, 18, 1)));
+        assertThat(begun.leaks().get(0).isSaid()).isTrue();
+        assertThat(begun.leaks().get(0).hasBegun()).isTrue();
+        assertThat(begun.leaks().get(0).beganS() / Time.DAY_S).isBetween(13.0, 18.5);
+        assertThat(begun.leaks().get(0).beganByS() / Time.DAY_S).isBetween(18.0, 26.0);
+        assertThat(begun.leaks().get(0).litresPerDay()).isCloseTo(1, within(0.3));
+        assertThat(FitWords.leaks(begun).get(0))
+                .startsWith("Something leaks, and did not at first, but since a day from ");
+        // Who leaks from the start is told so, and who does not leak is told nothing.
+        Fit always = fit(stated.withLog(leaking(stated, 0, 1)));
+        assertThat(always.leaks().get(0).isSaid()).isTrue();
+        assertThat(always.leaks().get(0).hasBegun()).isFalse();
+        assertThat(FitWords.leaks(always).get(0)).startsWith("Something leaks: ");
+        Fit tight = fit(stated.withLog(leaking(stated, 18, 0)));
+        assertThat(tight.leaks().get(0).isSaid()).isFalse();
+        assertThat(tight.leaks().get(0).hasBegun()).isFalse();
+    }
+
+    /** Before a log that begins late somebody will have refilled, nobody knows when. */
+    @Test
+    void the_first_level_after_refills_that_nobody_wrote_down_teaches_nothing() {
+        Scenario scenario = ((Reading.Good) ScenarioReader.read(LoggedBench.SCENARIO)).scenario();
+        double fromS = 30 * Time.DAY_S;
+        List<LogEntry> late =
+                new ArrayList<>(
+                        scenario.log().entries().stream().filter(e -> e.atS() > fromS).toList());
+        int first = place(late, LogEntry.Quantity.LEVEL, 0);
+        for (double level : new double[] {0.1, 0.2}) {
+            late.set(first, changed(late.get(first), level));
+            Fit fit = fit(scenario.withLog(new Log(late.subList(0, first + 1))));
+            assertThat(fit.oddities()).isEmpty();
+            assertThat(fit.learned()).allMatch(one -> one.left() > 0.95);
+        }
+        // One before which nobody has refilled is held against the start.
+        LogEntry early =
+                new LogEntry.Reading(6 * Time.DAY_S, SHELF, LogEntry.Quantity.LEVEL, 0.15, true, 2);
+        assertThat(fit(scenario.withLog(new Log(List.of(early)))).oddities())
+                .singleElement()
+                .extracting(Fit.Oddity::kind)
+                .isEqualTo(Fit.Oddity.Kind.LEVEL_FELL);
+    }
+
     @Test
     void a_log_without_readings_teaches_nothing() throws InterruptedException {
         Scenario stated = LoggedBench.stated();

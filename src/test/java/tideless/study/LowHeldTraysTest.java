@@ -114,14 +114,14 @@ class LowHeldTraysTest {
                 tomatoes.advice().warnings().stream()
                         .map(Warning::kind)
                         .collect(Collectors.toSet());
-        assertEquals(Set.of(Warning.Kind.LOW_LIGHT, Warning.Kind.TOO_SALTY), warned);
+        assertEquals(Set.of(Warning.Kind.LOW_LIGHT), warned);
         for (TrayTrace tray : tomatoes.trace().trays()) {
             double highest = tray.ecMsPerCm().max(0, tomatoes.trace().lastLivingHour(tray));
             assertTrue(highest > 3 * 1.2, "" + highest);
             assertTrue(tray.fruitFreshG().at(tomatoes.trace().hours() - 1) > 300);
         }
-        // It passes the limit by a twentieth eight days before the last fruit, when no solution is
-        // changed any more: a warning, and no flush.
+        // It passes the limit by 4 % before the last fruit, within a meter's doubt and when no
+        // solution is changed any more: no warning, and no flush.
         assertFalse(told(tomatoes.trace()).contains(Event.Kind.FLUSH));
     }
 }

@@ -206,7 +206,8 @@ public record Obeyed(Forecast first, Forecast second, Forecast third) {
             if (!warning.cures().isEmpty()) {
                 Cure cure = warning.cures().get(0);
                 obeyed = thinned(obeyed, warning, cure, advice);
-                obeyed = fedByHalf(obeyed, warning, cure, advice);
+                obeyed = fedByHalf(obeyed, warning, cure);
+                obeyed = shared(obeyed, warning, cure);
                 obeyed = toppedUpMeanwhile(obeyed, warning, cure);
                 obeyed = toppedUpAtVisits(obeyed, warning, cure);
                 boolean isDeeper = cure.isLargerVessel() || cure.kind() == Cure.Kind.HOLD_MORE;
@@ -218,9 +219,8 @@ public record Obeyed(Forecast first, Forecast second, Forecast third) {
         return obeyed;
     }
 
-    /** Feed and plain water in turn: the water of every second top-up by its date. */
-    private static Scenario fedByHalf(
-            Scenario scenario, Warning warning, Cure cure, Advice advice) {
+    /** Half feed and half plain water. */
+    private static Scenario fedByHalf(Scenario scenario, Warning warning, Cure cure) {
         if (cure.kind() != Cure.Kind.FEED_IN_PLACE_OF_WATER) {
             return scenario;
         }
@@ -228,24 +228,12 @@ public record Obeyed(Forecast first, Forecast second, Forecast third) {
         if (!(lean.filling() instanceof Filling.ByHand hand)) {
             return scenario;
         }
-        List<Pouring.Dose> doses = new ArrayList<>();
-        boolean isTurn = true;
-        for (Task task : advice.tasks()) {
-            if (task.kind() == Task.Kind.TOP_UP && task.vessel().equals(lean.id())) {
-                if (isTurn) {
-                    doses.add(new Pouring.Dose(task.due().toLocalDate(), task.litres() / 1000));
-                }
-                isTurn = !isTurn;
-            }
-        }
+        Pouring half =
+                new Pouring(false, List.of(), List.of(new Pouring.Share(scenario.start(), 0.5)));
         return with(
                 scenario,
                 lean.withFilling(
-                        new Filling.ByHand(
-                                hand.toLevelM(),
-                                hand.days(),
-                                new Pouring(false, doses),
-                                hand.inSteps())));
+                        new Filling.ByHand(hand.toLevelM(), hand.days(), half, hand.inSteps())));
     }
 
     /** At every visit as before, and on the day on which somebody else comes. */
@@ -325,6 +313,30 @@ public record Obeyed(Forecast first, Forecast second, Forecast third) {
                                                 ? thinned(r, warning, m3, later, advice)
                                                 : r)
                         .toList());
+    }
+
+    /** A share of plain water in each refill from a day on. */
+    private static Scenario shared(Scenario scenario, Warning warning, Cure cure) {
+        if (cure.kind() != Cure.Kind.WATER_SHARE) {
+            return scenario;
+        }
+        Tray salty = named(scenario, warning);
+        Pouring.Share share =
+                new Pouring.Share(
+                        cure.facts().on().toLocalDate(), cure.facts().get(Quantity.LATER_SHARE));
+        return scenario.withReservoirs(
+                scenario.reservoirs().stream()
+                        .map(r -> salty.isFedBy(r.name()) ? sharing(r, share) : r)
+                        .toList());
+    }
+
+    private static Reservoir sharing(Reservoir reservoir, Pouring.Share share) {
+        Reservoir.Refill refill = reservoir.refill();
+        return reservoir.withRefill(
+                new Reservoir.Refill(
+                        refill.when(),
+                        refill.belowFrac(),
+                        new Pouring(false, refill.with().water(), List.of(share))));
     }
 
     private static List<Task> poured(

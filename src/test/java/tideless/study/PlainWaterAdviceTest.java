@@ -52,7 +52,15 @@ class PlainWaterAdviceTest {
                         .filter(w -> w.kind() == Warning.Kind.TOO_SALTY)
                         .findFirst()
                         .orElseThrow();
-        Cure water = salty.cures().get(0);
+        Cure water =
+                salty.cures().stream()
+                        .filter(
+                                cure ->
+                                        cure.kind() == Cure.Kind.TOP_UP_WITH_WATER
+                                                || cure.kind()
+                                                        == Cure.Kind.WATER_IN_THE_NEXT_REFILL)
+                        .findFirst()
+                        .orElseThrow();
         double litres = water.facts().get(Quantity.WATER);
         double told = water.facts().get(Quantity.EC_AFTER);
         Pouring dose =

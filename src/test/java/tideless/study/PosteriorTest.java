@@ -11,6 +11,9 @@ import org.junit.jupiter.api.Test;
 
 /** Held against Bayes' rule where it has a closed form, and against plain sampling elsewhere. */
 class PosteriorTest {
+    private static final double[] FIRST = {1, 0};
+    private static final double[] SECOND = {0, 1};
+
     /** With a function that is called again and again, from so many starts. */
     private static Posterior found(
             Function<double[], double[]> forecast,
@@ -74,7 +77,7 @@ class PosteriorTest {
         Posterior found = found(theta -> new double[0], new double[0], new double[0], 2, 3);
         assertThat(found.mode()).containsExactly(new double[] {0, 0}, within(1e-9));
         assertThat(found.deviation(0)).isCloseTo(1, within(1e-9));
-        assertThat(found.correlation(0, 1)).isCloseTo(0, within(1e-9));
+        assertThat(found.correlation(FIRST, SECOND)).isCloseTo(0, within(1e-9));
     }
 
     @Test
@@ -94,7 +97,7 @@ class PosteriorTest {
         Posterior found =
                 found(theta -> same(theta[0] + theta[1], 5), same(1, 5), same(0.05, 5), 2, 1);
         assertThat(found.mode()[0]).isCloseTo(found.mode()[1], within(1e-6));
-        assertThat(found.correlation(0, 1)).isLessThan(-0.98);
+        assertThat(found.correlation(FIRST, SECOND)).isLessThan(-0.98);
         assertThat(found.deviation(0)).isGreaterThan(0.7); // sqrt(1/2): half of it stays unknown
         assertThat(found.deviationOf(new double[] {1, 1})).isLessThan(0.05);
     }
@@ -185,5 +188,69 @@ class PosteriorTest {
     void a_deviation_of_nothing_is_refused() {
         assertThatThrownBy(() -> found(t -> new double[] {0}, same(1, 1), same(0, 1), 1, 1))
                 .hasMessageContaining("above 0");
+    }
+
+    /** Two that drink from one vessel, of which a sum is read. */
+    private static Posterior ofSum() throws InterruptedException {
+        return Posterior.of(
+                points ->
+                        Arrays.stream(points)
+                                .map(p -> new double[] {Math.exp(p[0]) + Math.exp(p[1])})
+                                .toArray(double[][]::new),
+                new double[] {2},
+                new double[] {0.02},
+                Posterior.starts(2, 1),
+                1e-4);
+    }
+
+    @Test
+    void a_draw_that_is_bent_drinks_what_was_read_and_a_straight_one_more() throws Exception {
+        Posterior found = ofSum();
+        Random random = new Random(8);
+        double straight = 0;
+        double bent = 0;
+        double apart = 0;
+        int draws = 4000;
+        for (int n = 0; n < draws; n++) {
+            double[] normal = {random.nextGaussian(), random.nextGaussian()};
+            double[] drawn = found.draw(normal);
+            straight += (Math.exp(drawn[0]) + Math.exp(drawn[1])) / draws;
+            double[] at = drawn;
+            for (int step = 0; step < 8; step++) {
+                double sum = Math.exp(at[0]) + Math.exp(at[1]);
+                at = found.bent(drawn, at, new double[] {(2 - sum) / 0.02});
+            }
+            bent += (Math.exp(at[0]) + Math.exp(at[1])) / draws;
+            apart += (at[0] - at[1]) * (at[0] - at[1]) / draws;
+        }
+        // Each by itself has a variance of a half left: its mean lies a quarter above its median.
+        assertThat(straight).isCloseTo(2 * Math.exp(0.25), within(0.05));
+        assertThat(bent).isCloseTo(2, within(0.01));
+        // What the readings say nothing of, their difference, keeps the doubt before: two.
+        assertThat(apart).isCloseTo(2, within(0.2));
+    }
+
+    @Test
+    void something_more_is_found_with_what_it_betters() throws InterruptedException {
+        // A level without a slope of its own: of six readings the last three lie two higher.
+        double[] read = {0, 0, 0, 2, 2, 2};
+        double[] one = {1, 1, 1, 1, 1, 1};
+        Posterior found =
+                Posterior.of(
+                        points ->
+                                Arrays.stream(points)
+                                        .map(p -> Arrays.stream(one).map(o -> p[0]).toArray())
+                                        .toArray(double[][]::new),
+                        read,
+                        one,
+                        Posterior.starts(1, 1),
+                        1e-6);
+        Posterior.More late = found.more(new double[] {0, 0, 0, 1, 1, 1});
+        Posterior.More early = found.more(new double[] {0, 1, 1, 1, 1, 1});
+        assertThat(late.amount()).isCloseTo(2, within(1e-6));
+        // With it all is explained: nothing is left of what the density lost.
+        assertThat(late.better()).isCloseTo(found.minusLogDensity(), within(1e-6));
+        assertThat(early.better()).isBetween(0.0, 0.8 * late.better());
+        assertThat(found.more(new double[6]).better()).isCloseTo(0, within(1e-3));
     }
 }

@@ -13,7 +13,17 @@ import tideless.advice.Warning;
 /** Rounded by hand. */
 class NumbersTest {
     @ParameterizedTest
-    @CsvSource({"0.04, 0.0", "7.25, 7.3", "19.94, 19.9", "19.96, 20", "38.4, 38"})
+    @CsvSource({
+        "0.0, 0.0",
+        "0.004, 0.0",
+        "0.04, 0.04",
+        "0.094, 0.09",
+        "0.096, 0.1",
+        "7.25, 7.3",
+        "19.94, 19.9",
+        "19.96, 20",
+        "38.4, 38"
+    })
     void litres_are_rounded_as_a_can_is_read(double litres, String expected) {
         assertEquals(expected, Numbers.litres(litres));
     }

@@ -467,7 +467,7 @@ async function begin() {
     inPage("span").textContent = "";
     return;
   }
-  const bytes = await unpacked(inPage("engine").textContent);
+  const bytes = await unpacked(denseBytes(inPage("engine").textContent.trim()));
   quick = new Engine(bytes);
   exact = new Engine(bytes);
   await quick.begun;

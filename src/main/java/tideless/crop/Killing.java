@@ -1,0 +1,56 @@
+package tideless.crop;
+
+import org.apache.commons.math3.util.FastMath;
+
+/** Air and hunger for light that kill a plant by themselves, whatever its roots have. */
+public final class Killing {
+    /**
+     * Air that kills leaves within the hour, degC: tissue of vegetables dies at 45 to 52 (from
+     * memory, low confidence).
+     */
+    public static final double SCORCH_C = 48;
+
+    /**
+     * Days at 20 degC a plant lives on what it has stored while it gains nothing; seedlings kept
+     * dark fall in one to three weeks (common practice, no source).
+     */
+    public static final double STORES_DAYS = 14;
+
+    /** A day that adds less of the plant's dry mass gains nothing, 0-1; assumed. */
+    private static final double NOTHING_FRAC = 0.001;
+
+    private static final double STORES_AT_C = 20;
+
+    /** Breathing doubles with so many kelvins (Q10 of 2, handbook value, from memory). */
+    private static final double DOUBLES_IN_K = 10;
+
+    private Killing() {}
+
+    /** Whether the air of some hour kills by frost. */
+    public static boolean isFrozen(CropTraits traits, double lowestC) {
+        return lowestC < traits.response().frostC();
+    }
+
+    /** Whether the air of some hour kills by heat. */
+    public static boolean isScorched(double highestC) {
+        return highestC > SCORCH_C;
+    }
+
+    /**
+     * How much of {@link #STORES_DAYS} a day takes; less than 0 where the plant gained and has
+     * stores again.
+     *
+     * @param gainG dry, by light, air and salt alone, g
+     * @param dryG of the plant, g; 0 of a seed, which has its own stores
+     * @param meanC of the day's air; below the crop's base the plant rests
+     */
+    public static double storesTakenDays(
+            CropTraits traits, double gainG, double dryG, double meanC) {
+        if (!(dryG > 0) || gainG > NOTHING_FRAC * dryG) {
+            return -STORES_DAYS;
+        }
+        return meanC > traits.growth().baseC()
+                ? FastMath.pow(2, (meanC - STORES_AT_C) / DOUBLES_IN_K)
+                : 0;
+    }
+}

@@ -1,0 +1,102 @@
+package tideless.advice;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
+import static tideless.sim.Rigs.START;
+
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.List;
+import java.util.Map;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
+import tideless.scenario.GrowingBench;
+import tideless.scenario.Reading;
+import tideless.scenario.ScenarioReader;
+import tideless.sim.Event;
+import tideless.sim.Simulation;
+import tideless.sim.Trace;
+import tideless.words.CropWords;
+import tideless.words.TaskWords;
+
+/** What is mixed, poured and set out on the first day, and since when the plants were raised. */
+class DayOneAdviceTest {
+    @TempDir Path folder;
+
+    private static Task only(MadeTrace trace, Task.Kind kind) {
+        List<Task> tasks = trace.advice().tasks().stream().filter(t -> t.kind() == kind).toList();
+        assertEquals(1, tasks.size(), tasks.toString());
+        return tasks.get(0);
+    }
+
+    /** 0.1 m2 x 0.32 m and 0.2 m2 x 0.05 m: 32 L and 10 L. */
+    @Test
+    void what_is_mixed_is_told_by_where_it_goes() {
+        Task mix = only(new MadeTrace(14), Task.Kind.MIX);
+        Map<?, Double> into = mix.cause().facts().litresInto();
+        assertEquals(List.of(MadeTrace.RESERVOIR, MadeTrace.TRAY), List.copyOf(into.keySet()));
+        assertEquals(32, into.get(MadeTrace.RESERVOIR), 1e-9);
+        assertEquals(10, into.get(MadeTrace.TRAY), 1e-9);
+        assertEquals("feed: 32 L into wall, 10.0 L into tray", TaskWords.brief(mix));
+    }
+
+    /** Plants of three days on the first day: begun three days before the run. */
+    @Test
+    void what_stands_on_day_one_was_sown_before_it() {
+        Task out = only(new MadeTrace(14), Task.Kind.SET_OUT);
+        assertEquals(START.atTime(8, 0), out.due());
+        assertEquals(START.minusDays(3).atStartOfDay(), out.cause().facts().on());
+        assertEquals(3, out.measure().value());
+        assertEquals("4 plants, 3 days in the nursery (from Fri 4 Sep)", TaskWords.why(out));
+    }
+
+    @Test
+    void a_tray_without_plants_is_told_as_such_and_nothing_is_set_out() throws IOException {
+        Path file = folder.resolve("bench.toml");
+        Files.writeString(
+                file,
+                GrowingBench.text(14, "visits.days = \"daily\"", 22, 200, "lettuce", "plants = 0"));
+        Trace empty = Simulation.run(((Reading.Good) ScenarioReader.read(file)).scenario());
+        assertEquals(
+                List.of(),
+                Advisor.advise(empty, empty).tasks().stream()
+                        .filter(t -> t.kind() == Task.Kind.SET_OUT)
+                        .toList());
+        assertEquals(
+                List.of("tray bench: nothing is planted in it; left dry it needs no feed."),
+                CropWords.unripe(empty));
+    }
+
+    /** Age three days, free on day 22: due on day 19, in an absence; late by two on day 21. */
+    @Test
+    void seedlings_sown_after_an_absence_are_told_to_be_younger() {
+        Task late =
+                only(
+                        new MadeTrace(40)
+                                .visited(MadeTrace.away(12, 20))
+                                .event(Event.Kind.HARVEST, MadeTrace.TRAY, 22 * 24 + 8),
+                        Task.Kind.SOW_NEXT);
+        assertEquals(2, late.cause().facts().get(Quantity.YOUNGER));
+        assertFalse(late.cause().facts().has(Quantity.ALONE));
+    }
+
+    /** The last visit before the absence of days 13 to 20 is that of day 12, the next on day 21. */
+    @ParameterizedTest
+    @CsvSource({"13, true", "30, false"})
+    void seedlings_left_alone_are_covered(int awayFrom, boolean alone) {
+        Task sow =
+                only(
+                        new MadeTrace(40)
+                                .visited(MadeTrace.away(awayFrom, awayFrom + 7))
+                                .event(Event.Kind.HARVEST, MadeTrace.TRAY, 22 * 24 + 8),
+                        Task.Kind.SOW_NEXT);
+        assertEquals(alone, sow.cause().facts().has(Quantity.ALONE));
+        assertEquals(
+                alone,
+                TaskWords.brief(sow).endsWith("; wet well and cover: nobody comes for 9 days"));
+        assertFalse(sow.cause().facts().has(Quantity.YOUNGER));
+    }
+}
