@@ -8,6 +8,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.stream.Stream;
+import org.apache.commons.math3.util.FastMath;
 import tideless.physics.Time;
 import tideless.rig.Reservoir;
 import tideless.rig.Scenario;
@@ -58,6 +59,9 @@ record Fate(
      */
     private static final List<Stress> MENDABLE = List.of(Stress.SALT, Stress.WATER, Stress.HUNGER);
 
+    /** Visits over which a missed one is felt. */
+    private static final int FELT_FOR = 2;
+
     /**
      * Something no crop gets over.
      *
@@ -72,7 +76,8 @@ record Fate(
     /**
      * A reservoir that gives nothing more until it is filled up, or to the end.
      *
-     * @param isMissed whether the visit before it did not take place
+     * @param isMissed whether the visit before it did not take place, or the one before that, after
+     *     which it fills the trays again
      */
     record Empty(VesselId reservoir, double fromS, double toS, boolean isMissed) {}
 
@@ -186,11 +191,16 @@ record Fate(
             double fromS,
             double toS) {
         Visits visits = scenario.visits();
-        int day = (int) ((fromS - visits.timeOfDayS()) / Time.DAY_S);
-        while (day > 0 && !visits.on(scenario.start().plusDays(day))) {
-            day--;
+        int looked = 0;
+        boolean isMissed = false;
+        int day = (int) FastMath.floor((fromS - visits.timeOfDayS()) / Time.DAY_S);
+        for (; day >= 0 && looked < FELT_FOR; day--) {
+            if (visits.on(scenario.start().plusDays(day))) {
+                looked++;
+                isMissed |= departures.isMissed(day);
+            }
         }
-        return new Empty(reservoir, fromS, toS, departures.isMissed(day));
+        return new Empty(reservoir, fromS, toS, isMissed);
     }
 
     private static boolean feedsAnyAlive(

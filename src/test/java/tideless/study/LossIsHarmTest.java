@@ -22,18 +22,18 @@ import tideless.sim.TraySeason;
 import tideless.words.AwayWords;
 
 /**
- * A crop that lives on a feed of nearly four times its strength comes through and gives little:
+ * Tomatoes on a feed of nearly twice its strength that nobody flushes come through and give little:
  * whoever asks what is enough, how long nobody need come or which design does no harm is told so.
  */
 class LossIsHarmTest {
-    private static final Scenario CALM = bench("1.5 mS/cm");
-    private static final Scenario SALTY = bench("5.5 mS/cm");
-    private static final Size.Goal GOAL = new Size.Goal(OptionalInt.empty(), 0.9, 4, 1);
+    private static final Scenario CALM = bench("1.2 mS/cm");
+    private static final Scenario SALTY = bench("2.2 mS/cm");
+    private static final Size.Goal GOAL = new Size.Goal(OptionalInt.empty(), 0.9, 1, 1);
 
     private static Scenario bench(String ec) {
         return ((Reading.Good)
                         ChangedScenario.read(
-                                Path.of("scenarios/calm-bench.toml"),
+                                Path.of("scenarios/low-held-tomatoes.toml"),
                                 List.of(
                                         new ChangedScenario.Change("feed.ec", ec),
                                         new ChangedScenario.Change("visits.flush", "never"))))
@@ -107,12 +107,12 @@ class LossIsHarmTest {
 
     @Test
     void no_reservoir_cures_it() throws Exception {
-        Size size = Size.leastReservoir(SALTY, "shelf", GOAL, new InTurn());
+        Size size = Size.leastReservoir(SALTY, "top", GOAL, new InTurn());
         assertThat(size.chanceGiven()).isZero();
         assertThat(size.found()).isEmpty();
         assertThat(AwayWords.harm(size.why().orElseThrow()))
-                .matches("salt takes [3-9] tenths of the harvest of tray (left|right)");
-        assertThat(Size.leastReservoir(CALM, "shelf", GOAL, new InTurn()).found()).isPresent();
+                .matches("salt takes [3-9] tenths of the harvest of tray (upper|lower)");
+        assertThat(Size.leastReservoir(CALM, "top", GOAL, new InTurn()).found()).isPresent();
     }
 
     @Test
@@ -131,7 +131,7 @@ class LossIsHarmTest {
                         List.of(scenario),
                         false,
                         i -> new Compared.Plan(Optional.of(scenario), ""),
-                        2,
+                        1,
                         1,
                         new InTurn())
                 .at(0, 0)
@@ -144,39 +144,64 @@ class LossIsHarmTest {
         Sensitivity salty = Sensitivity.of(SALTY, SALTY.start(), 2, 1, new InTurn());
         assertThat(salty.of(Sensitivity.Asked.COMES_THROUGH).orElseThrow().mean()).isLessThan(0.7);
         Sensitivity calm = Sensitivity.of(CALM, CALM.start(), 2, 1, new InTurn());
-        assertThat(calm.of(Sensitivity.Asked.COMES_THROUGH).orElseThrow().mean()).isEqualTo(1);
+        assertThat(calm.of(Sensitivity.Asked.COMES_THROUGH).orElseThrow().mean())
+                .isGreaterThan(0.9);
     }
 
     @Test
     void days_away_end_where_salt_leaves_less_than_half_of_a_days_growth() {
+        // As it is looked after, salt halves growth from the 88th day on; with nobody there the
+        // solution grows stronger sooner.
+        Scenario coarse = Ensemble.atEnsembleStep(SALTY);
+        Season season = Simulation.season(coarse, Surroundings.forSeasons(coarse));
+        int first =
+                season.trays().stream().mapToInt(LossIsHarmTest::first).min().orElseThrow();
+        int leave = first - 10;
         Away.Lasting lasting =
-                Away.of(SALTY, new Away.Question(SALTY.start(), 100, List.of()), 1, 1, new InTurn())
+                Away.of(
+                                SALTY,
+                                new Away.Question(
+                                        SALTY.start().plusDays(leave), 100, List.of()),
+                                1,
+                                1,
+                                new InTurn())
                         .leaves()
                         .get(0)
                         .asItStands();
         Outlook.LikelyHarm harm = lasting.harm().orElseThrow();
         assertThat(harm.taken().orElseThrow().of()).isEqualTo(Outlook.Taken.Of.GROWTH);
         assertThat(AwayWords.harm(harm)).startsWith("salt stunts tray ");
-        // Nobody touches it in the run either: the first day on which the leaf grows half.
-        Scenario coarse = Ensemble.atEnsembleStep(SALTY);
-        Season season = Simulation.season(coarse, Surroundings.forSeasons(coarse));
-        double day = season.trays().stream().mapToInt(LossIsHarmTest::first).min().orElseThrow();
-        assertThat(lasting.days().middle()).isBetween(day - 1.5, day + 0.1);
+        assertThat(lasting.days().middle()).isBetween(1.0, 10.0);
+        assertThat(days(SALTY, first + 1)).isZero();
     }
 
     private static int first(TraySeason tray) {
         int day = 0;
-        while (day < tray.leftOfDay().size() - 1 && tray.leftOfDay().get(day).saltFrac() >= 0.5) {
+        while (tray.leftOfDay().get(day).saltFrac() >= 0.5) {
             day++;
         }
         return day;
     }
 
+    private static double days(Scenario scenario, int fromDay) {
+        return Away.of(
+                        scenario,
+                        new Away.Question(scenario.start().plusDays(fromDay), 100, List.of()),
+                        1,
+                        1,
+                        new InTurn())
+                .leaves()
+                .get(0)
+                .asItStands()
+                .days()
+                .middle();
+    }
+
     @Test
     void a_run_says_in_how_many_members_a_good_harvest_is_lost() {
         Outlook salty = Outlook.of(SALTY, 4, 1, new InTurn()).orElseThrow();
-        assertThat(salty.chance()).isEqualTo(1);
-        assertThat(salty.yields()).allSatisfy(y -> assertThat(y.poorShare()).isGreaterThan(0.5));
+        assertThat(salty.yields())
+                .allSatisfy(y -> assertThat(y.poorShare()).isGreaterThanOrEqualTo(0.5));
         assertThat(salty.harms())
                 .extracting(Outlook.LikelyHarm::kind)
                 .doesNotContain(Event.Kind.HARVEST);
@@ -185,7 +210,7 @@ class LossIsHarmTest {
                 .allSatisfy(
                         y -> {
                             assertThat(y.poorShare()).isZero();
-                            assertThat(y.lostFrac().orElseThrow().middle()).isLessThan(0.1);
+                            assertThat(y.lostFrac().orElseThrow().middle()).isLessThan(0.2);
                         });
     }
 }

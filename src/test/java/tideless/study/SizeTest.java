@@ -370,10 +370,14 @@ class SizeTest {
         // Half a litre a day and a visit a week: 3.5 L at the median; whoever misses a visit lives
         // on the 9 L of the tray.
         Size.Goal all = new Size.Goal(OptionalInt.of(7), 1, 40, 1);
+        Scenario rig =
+                drinking(120, 0.5, Rigs.valve())
+                        .withReservoirs(
+                                List.of(
+                                        Rigs.reservoir(
+                                                0.02, 0.42, Reservoir.Refill.When.EVERY_VISIT)));
         double found =
-                Size.ofReservoir(drinking(120, 0.5, Rigs.valve()), "wall", all, new InTurn())
-                        .found()
-                        .orElseThrow();
+                Size.ofReservoir(rig, "wall", all, new InTurn()).found().orElseThrow();
         assertThat(found).isBetween(3.5, 6.5);
     }
 
