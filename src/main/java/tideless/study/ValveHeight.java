@@ -183,7 +183,11 @@ public record ValveHeight(
                                             tray,
                                             first.withMoves(
                                                     List.of(new Filling.Move(on, settingM))),
-                                            24 * (int) (on.toEpochDay() - scenario.start().toEpochDay()),
+                                            24
+                                                    * (int)
+                                                            (on.toEpochDay()
+                                                                    - scenario.start()
+                                                                            .toEpochDay()),
                                             settingM));
         }
     }

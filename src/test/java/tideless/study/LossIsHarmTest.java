@@ -154,14 +154,12 @@ class LossIsHarmTest {
         // solution grows stronger sooner.
         Scenario coarse = Ensemble.atEnsembleStep(SALTY);
         Season season = Simulation.season(coarse, Surroundings.forSeasons(coarse));
-        int first =
-                season.trays().stream().mapToInt(LossIsHarmTest::first).min().orElseThrow();
+        int first = season.trays().stream().mapToInt(LossIsHarmTest::first).min().orElseThrow();
         int leave = first - 10;
         Away.Lasting lasting =
                 Away.of(
                                 SALTY,
-                                new Away.Question(
-                                        SALTY.start().plusDays(leave), 100, List.of()),
+                                new Away.Question(SALTY.start().plusDays(leave), 100, List.of()),
                                 1,
                                 1,
                                 new InTurn())

@@ -376,8 +376,7 @@ class SizeTest {
                                 List.of(
                                         Rigs.reservoir(
                                                 0.02, 0.42, Reservoir.Refill.When.EVERY_VISIT)));
-        double found =
-                Size.ofReservoir(rig, "wall", all, new InTurn()).found().orElseThrow();
+        double found = Size.ofReservoir(rig, "wall", all, new InTurn()).found().orElseThrow();
         assertThat(found).isBetween(3.5, 6.5);
     }
 
