@@ -69,7 +69,13 @@ public final class Forecasts {
             return alone;
         }
         Optional<Outlook> outlook = Outlook.of(scenario, members, seed, workers);
-        return alone.withMembers(members)
+        Forecast sized =
+                outlook.isEmpty() || outlook.get().members() < members
+                        ? alone
+                        : alone.withAdvice(
+                                Enough.told(
+                                        alone.advice(), scenario, outlook.get(), seed, workers));
+        return sized.withMembers(members)
                 .withOutlook(outlook)
                 .withSurer(outlook.flatMap(of -> Surer.of(alone, of)))
                 .withStepError(outlook.map(of -> StepError.of(alone.trace())));

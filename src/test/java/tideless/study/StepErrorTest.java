@@ -84,7 +84,9 @@ class StepErrorTest {
                             tray.drownedH(),
                             tray.shortOfAirH(),
                             tray.lowestOfDayM(),
-                            tray.drunkOfDayM3()));
+                            tray.drunkOfDayM3(),
+                            tray.filmFromS(),
+                            tray.leftOfDay()));
         }
         StepError error =
                 StepError.of(

@@ -51,23 +51,28 @@ class StillObeyedTest {
         "peppers-on-water, 0.65",
         "tomato-holiday, 0.7"
     })
-    void the_first_change_ends_and_brings_a_harvest(String name, double least)
-            throws IOException {
+    void the_first_change_ends_and_brings_a_harvest(String name, double least) throws IOException {
         String text = Files.readString(RIGS.resolve(name + ".toml"));
         Forecast forecast = run(text);
         GrowthLost before = lost(forecast);
         int rounds = 0;
-        for (Optional<Cure> first = first(forecast);
-                first.isPresent();
-                first = first(forecast)) {
-            System.out.println(name + " " + lost(forecast).ownG() + " " + VerdictWords.lines(forecast));
+        for (Optional<Cure> first = first(forecast); first.isPresent(); first = first(forecast)) {
+            System.out.println(
+                    name + " " + lost(forecast).ownG() + " " + VerdictWords.lines(forecast));
             text = obeyed(text, forecast, first.get());
             forecast = run(text);
             rounds++;
             assertTrue(rounds <= ROUNDS, () -> name + " is told more and more");
         }
         GrowthLost after = lost(forecast);
-        System.out.println(name + " " + after.ownG() + " " + after.frac() + " " + VerdictWords.lines(forecast));
+        System.out.println(
+                name
+                        + " "
+                        + after.ownG()
+                        + " "
+                        + after.frac()
+                        + " "
+                        + VerdictWords.lines(forecast));
         assertThat(after.ownG()).isGreaterThan(1.01 * before.ownG());
         assertThat(1 - after.frac()).isGreaterThan(least);
         assertThat(UpkeepSearch.ofSolution(after)).isLessThan(UpkeepSearch.WORTH_FRAC);
