@@ -107,6 +107,8 @@ public record Warning(
                     Cure.Kind.AIR_STONE, // wants a pump, which a rig without one does not have
                     Cure.Kind.SHADE_THE_TRAY,
                     Cure.Kind.SOFTER_WATER,
+                    Cure.Kind.MORE_AMMONIUM,
+                    Cure.Kind.LESS_AMMONIUM,
                     Cure.Kind.ACID_BY_METER,
                     Cure.Kind.BASE_BY_METER,
                     Cure.Kind.FRESH_SOLUTION_SOONER,

@@ -7,6 +7,7 @@ import java.util.Optional;
 import java.util.Set;
 import tideless.advice.Advice;
 import tideless.advice.Advisor;
+import tideless.advice.Cause;
 import tideless.advice.Cure;
 import tideless.advice.Facts;
 import tideless.advice.Quantity;
@@ -100,7 +101,15 @@ final class UpkeepTrials {
     }
 
     private static Warning with(Warning warning, Cure cure) {
-        return OF_SOLUTION.contains(warning.kind()) ? warning.withCures(List.of(cure)) : warning;
+        return OF_SOLUTION.contains(warning.kind()) || isKilledBySalt(warning)
+                ? warning.withCures(List.of(cure))
+                : warning;
+    }
+
+    private static boolean isKilledBySalt(Warning warning) {
+        return warning.kind() == Warning.Kind.DIED
+                && (warning.cause().kind() == Cause.Kind.SALT_KILLS
+                        || warning.cause().kind() == Cause.Kind.SALT_KILLS_SEEDLINGS);
     }
 
     private static Task withTold(Task task, Advice told) {
