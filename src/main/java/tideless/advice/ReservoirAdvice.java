@@ -275,7 +275,7 @@ final class ReservoirAdvice {
         } else {
             cures.add(Cure.of(Cure.Kind.START_FULL));
         }
-        if (sizing.enoughUsableLitres() > sizing.usableLitres()) {
+        if (sizing.isShort()) {
             cures.add(wasFull ? 0 : cures.size(), larger());
         }
         return cures;
@@ -291,10 +291,7 @@ final class ReservoirAdvice {
     }
 
     private Cure larger() {
-        return new Cure(
-                Cure.Kind.LARGER_RESERVOIR,
-                Facts.of(Quantity.ENOUGH, sizing.enoughUsableLitres())
-                        .and(Quantity.USABLE, sizing.usableLitres()));
+        return new Cure(Cure.Kind.LARGER_RESERVOIR, sizing.larger());
     }
 
     private void addOutgrown() {

@@ -283,13 +283,13 @@ public final class ForecastTable {
             text.append(", ").append(Numbers.days(days.get(worst))).append(" at worst (");
             text.append(Dates.dayMonth(on)).append(')');
         }
-        if (brief && sizing.longestGapDays() > 0) {
-            String enough = Numbers.litres(sizing.enoughUsableLitres());
-            return text.append("; enough: ").append(enough).append(" L").toString();
-        }
-        if (sizing.longestGapDays() > 0) {
-            text.append("; ").append(Numbers.litres(sizing.enoughUsableLitres()));
-            text.append(" L usable would last the longest gap between visits, ");
+        if (sizing.longestGapDays() > 0 && sizing.isShort()) {
+            text.append(brief ? "; enough: " : "; enough for nine of ten rigs like yours: ");
+            text.append(Numbers.litres(sizing.enoughUsableLitres())).append(" L");
+        } else if (!brief && sizing.longestGapDays() > 0) {
+            text.append("; in the run as stated ");
+            text.append(Numbers.litres(sizing.enoughUsableLitres()));
+            text.append(" L last the longest gap between visits, ");
             text.append(Numbers.days(sizing.longestGapDays()));
         }
         return text.toString();

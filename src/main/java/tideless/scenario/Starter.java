@@ -3,7 +3,6 @@ package tideless.scenario;
 import java.time.LocalDate;
 import java.time.temporal.ChronoUnit;
 import java.util.ArrayList;
-import java.util.Arrays;
 import java.util.Comparator;
 import java.util.EnumMap;
 import java.util.List;
@@ -37,11 +36,6 @@ public final class Starter {
             "a year of weather, as in scenarios/glasshouse-tomato-trough.toml: sun and warmth by the"
                     + " hour";
 
-    /** A lived-in room by day, and so much cooler at night, degC; common practice. */
-    private static final double DAY_C = 22;
-
-    private static final double NIGHT_FALL_C = 4;
-
     /** A tray stands so far above its room under lamps, K; assumed. */
     private static final double LAMP_WARMTH_C = 2;
 
@@ -49,6 +43,14 @@ public final class Starter {
 
     /** No first scenario is longer, days. */
     private static final int LONGEST_DAYS = 120;
+
+    /** Fruit is picked out of doors for so long, and no such scenario is longer, days; assumed. */
+    private static final int SUMMER_DAYS = 63;
+
+    private static final int LONGEST_SUMMER_DAYS = 154;
+
+    /** A lone plant drinks a bucket down faster than a tray's plants theirs, cm; assumed. */
+    private static final double BUCKET_RESERVE_CM = 5;
 
     /** Cups hang no deeper than this below the rim, cm: common practice. */
     private static final double CUP_CM = 8;
@@ -210,6 +212,14 @@ public final class Starter {
                     "assumed: %s, as many as have room; tell: --plants N"
                             .formatted(starter.plantsInWords()));
         }
+        if (starter.vessel.shape().equals("cylinder")
+                && !answers.get(StarterQuestion.SIZE).contains("bucket")) {
+            remarks.add(
+                    "taken as round: %s wide, %s deep; a tray has length, width and depth"
+                            .formatted(
+                                    starter.plainCm(starter.vessel.lengthCm()),
+                                    starter.plainCm(starter.vessel.depthCm())));
+        }
         if (starter.crops.size() > 1) {
             remarks.add(
                     "a tray holds one crop: the %d trays are %s"
@@ -262,9 +272,9 @@ public final class Starter {
             return LocalDate.parse(end);
         }
         List<CropTraits> crops = crops(answers);
-        double lit = litH(crops, StarterLight.of(answers.get(StarterQuestion.LIGHT)));
+        StarterLight light = StarterLight.of(answers.get(StarterQuestion.LIGHT));
         return LocalDate.parse(answers.get(StarterQuestion.START))
-                .plusDays(usualDays(crops, lit) - 1);
+                .plusDays(usualDays(crops, light) - 1);
     }
 
     /** The last day of a run that goes on for a week after an absence. */
@@ -352,14 +362,17 @@ public final class Starter {
         line("");
         line(
                 "[climate] # assumed: "
-                        + (light.sky() == StarterLight.Sky.OUTDOORS
-                                ? "as warm as a lived-in room; put in what yours has by day and night"
+                        + (light.sky().isSummer()
+                                ? "a mild summer, each day like the other; put in your own"
                                 : "a lived-in room"));
         line("kind = \"room\"");
         line("day_temperature = " + temperature(dayC()));
-        line("night_temperature = " + temperature(dayC() - NIGHT_FALL_C));
-        line("day_humidity = \"60 %\"");
-        line("night_humidity = \"70 %\"");
+        line("night_temperature = " + temperature(dayC() - light.sky().nightFallC()));
+        line("day_humidity = \"" + light.sky().dayPercent() + " %\"");
+        line("night_humidity = \"" + light.sky().nightPercent() + " %\"");
+        if (light.sky().airMPerS() > 0) {
+            line("air_speed = \"" + Measure.plain(light.sky().airMPerS()) + " m/s\"");
+        }
         daylight();
         lamp();
         line("");
@@ -465,7 +478,7 @@ public final class Starter {
                             .formatted(
                                     Measure.plain(light.sky().molPerM2Day()), light.sky().spelt()));
         }
-        if (light.sky() == StarterLight.Sky.OUTDOORS) {
+        if (light.sky().isSummer()) {
             line("# Better: " + WEATHER);
         }
     }
@@ -509,18 +522,21 @@ public final class Starter {
     }
 
     /** From setting out to the end of the cut or of a first month of picking. */
-    private static int usualDays(List<CropTraits> crops, double litH) {
-        return crops.stream().mapToInt(crop -> usualDays(crop, crops, litH)).max().orElseThrow();
+    private static int usualDays(List<CropTraits> crops, StarterLight light) {
+        return crops.stream().mapToInt(crop -> usualDays(crop, crops, light)).max().orElseThrow();
     }
 
-    private static int usualDays(CropTraits crop, List<CropTraits> beside, double litH) {
+    private static int usualDays(CropTraits crop, List<CropTraits> beside, StarterLight light) {
         CropTraits.Stages stages = crop.stages();
-        double meanC = dayC(beside) - NIGHT_FALL_C * (24 - litH) / 24;
+        StarterLight.Sky sky = light.sky();
+        double meanC = dayC(beside, sky) - sky.nightFallC() * (24 - litH(beside, light)) / 24;
         double grown =
                 RoomLimits.daysTo(crop, 0, stages.firstHarvestCd(), meanC) - crop.nursery().days();
         boolean picked = stages.fruits() || crop.harvest().pickedEveryDays().isPresent();
-        double all = grown + (picked ? 28 : 14);
-        return (int) Math.max(28, Math.min(LONGEST_DAYS, 7 * Math.ceil(all / 7)));
+        boolean summer = stages.fruits() && sky.isSummer(); // such plants bear till autumn
+        double all = grown + (summer ? SUMMER_DAYS : picked ? 28 : 14);
+        int most = summer ? LONGEST_SUMMER_DAYS : LONGEST_DAYS;
+        return (int) Math.max(28, Math.min(most, 7 * Math.ceil(all / 7)));
     }
 
     /** As told, or usual ones, and on for a week after the last return. */
@@ -530,7 +546,7 @@ public final class Starter {
             return (int) ChronoUnit.DAYS.between(start, LocalDate.parse(end)) + 1;
         }
         List<String> away = away();
-        int usual = usualDays(crops, litH());
+        int usual = usualDays(crops, light);
         if (away.isEmpty()) {
             return usual;
         }
@@ -559,16 +575,18 @@ public final class Starter {
     }
 
     private double dayC() {
-        return dayC(crops);
+        return dayC(crops, light.sky());
     }
 
-    private static double dayC(List<CropTraits> crops) {
+    private static double dayC(List<CropTraits> crops, StarterLight.Sky sky) {
         double warmC =
                 crops.stream()
                         .mapToDouble(crop -> crop.needs().solutionWarmC())
                         .min()
                         .orElseThrow();
-        return Math.min(DAY_C, Math.floor(warmC - LAMP_WARMTH_C));
+        return sky.isSummer()
+                ? sky.dayC()
+                : Math.min(sky.dayC(), Math.floor(warmC - LAMP_WARMTH_C));
     }
 
     /** For the middle of what the crop wants, to the ten. */
@@ -617,7 +635,13 @@ public final class Starter {
         }
         line("cup_bottom = " + cm(cupCm()) + " # assumed: underside of the cups above the floor");
         if (!isFilling("valve")) {
-            line("start_level = " + cm(cupCm() + 1) + " # assumed: the cups begin just wet");
+            boolean falls = vessel.isRound() && isFilling("hand");
+            line(
+                    "start_level = "
+                            + cm(Math.min(cupCm() + (falls ? BUCKET_RESERVE_CM : 1), depthCm() - 1))
+                            + (falls
+                                    ? " # assumed: the cups begin wet, until roots hang lower"
+                                    : " # assumed: the cups begin just wet"));
         }
         line("gap = \"1 %\" # assumed: the deck closes well");
         line("crop = \"" + crop(tray).name() + "\"");
@@ -654,13 +678,7 @@ public final class Starter {
         String days = answers.get(StarterQuestion.VISITS);
         line("");
         line("[visits]");
-        line(
-                "days = "
-                        + (days.equals("daily")
-                                ? "\"daily\""
-                                : Arrays.stream(days.split(" "))
-                                        .map(day -> '"' + day + '"')
-                                        .collect(Collectors.joining(", ", "[", "]"))));
+        line("days = " + StarterVisits.written(days));
         line("at = \"08:00\" # assumed");
         if (isChanged) {
             line(
@@ -700,9 +718,13 @@ public final class Starter {
         return '"' + Measure.plain(whole) + (us ? " ft2\"" : " cm2\"");
     }
 
-    /** To the millimetre, or to a tenth of an inch. */
     private String cm(double cm) {
+        return '"' + plainCm(cm) + '"';
+    }
+
+    /** To the millimetre, or to a tenth of an inch. */
+    private String plainCm(double cm) {
         double number = us ? cm / 100 / UnitTable.INCH_M : cm;
-        return '"' + Measure.plain(Math.floor(number * 10 + 0.5) / 10) + (us ? " in\"" : " cm\"");
+        return Measure.plain(Math.floor(number * 10 + 0.5) / 10) + (us ? " in" : " cm");
     }
 }

@@ -34,22 +34,72 @@ record StarterLight(Told lamp, double number, double hours, Sky sky, int under) 
         }
     }
 
-    /** What daylight there is: in a mean day, mol/m2; both from memory, low confidence. */
+    /**
+     * What daylight there is in a mean day, and the air with it; all from memory, low confidence.
+     */
     enum Sky {
-        NONE(0),
+        NONE(0, 22, 4, 60, 70, 0),
         /** A bright window without shade: 2 to 10. */
-        WINDOW(5),
-        /** Half a day of sun in the growing season: 10 in its dull days, 40 in clear ones. */
-        OUTDOORS(20);
+        WINDOW(5, 22, 4, 60, 70, 0),
+        /**
+         * Of the 40 of an open day between May and August the half to all; days and nights of a
+         * mild summer, with the light wind that comes down to a bed.
+         */
+        OUTDOORS(30, 22, 8, 60, 80, 1),
+        /** Film or glass keeps a quarter of that light out, and the wind; the day is warmer. */
+        POLYTUNNEL(30, 25, 9, 60, 85, 0.4);
 
         private final double molPerM2Day;
+        private final double dayC;
+        private final double nightFallC;
+        private final int dayPercent;
+        private final int nightPercent;
+        private final double airMPerS;
 
-        Sky(double molPerM2Day) {
+        Sky(
+                double molPerM2Day,
+                double dayC,
+                double nightFallC,
+                int dayPercent,
+                int nightPercent,
+                double airMPerS) {
             this.molPerM2Day = molPerM2Day;
+            this.dayC = dayC;
+            this.nightFallC = nightFallC;
+            this.dayPercent = dayPercent;
+            this.nightPercent = nightPercent;
+            this.airMPerS = airMPerS;
         }
 
         double molPerM2Day() {
             return molPerM2Day;
+        }
+
+        /** By day, and so much cooler at night. */
+        double dayC() {
+            return dayC;
+        }
+
+        double nightFallC() {
+            return nightFallC;
+        }
+
+        int dayPercent() {
+            return dayPercent;
+        }
+
+        int nightPercent() {
+            return nightPercent;
+        }
+
+        /** 0 where a scenario's own default holds. */
+        double airMPerS() {
+            return airMPerS;
+        }
+
+        /** Whether plants stand in the weather of a summer. */
+        boolean isSummer() {
+            return this == OUTDOORS || this == POLYTUNNEL;
         }
 
         String spelt() {
@@ -88,8 +138,11 @@ record StarterLight(Told lamp, double number, double hours, Sky sky, int under) 
     private static final Pattern WINDOWS = Pattern.compile(".*\\b(windows?|windowsill|sill)\\b.*");
     private static final Pattern OPEN_SKY =
             Pattern.compile(
-                    ".*\\b(sun|balcony|outdoors?|outside|terrace|patio|yard|garden|greenhouse"
-                            + "|glasshouse|polytunnel|daylight)\\b.*");
+                    ".*\\b(sun|balcony|outdoors?|outside|terrace|patio|yard|garden|daylight)\\b.*");
+    private static final Pattern UNDER_COVER =
+            Pattern.compile(
+                    ".*\\b(greenhouse|glasshouse|hothouse|poly-? ?tunnel|tunnel|cold ?frame"
+                            + "|conservatory)\\b.*");
 
     /** Null where it says nothing that could be used. */
     static StarterLight of(String told) {
@@ -102,7 +155,9 @@ record StarterLight(Told lamp, double number, double hours, Sky sky, int under) 
         Sky sky =
                 WINDOWS.matcher(text).matches()
                         ? Sky.WINDOW
-                        : OPEN_SKY.matcher(text).matches() ? Sky.OUTDOORS : Sky.NONE;
+                        : UNDER_COVER.matcher(text).matches()
+                                ? Sky.POLYTUNNEL
+                                : OPEN_SKY.matcher(text).matches() ? Sky.OUTDOORS : Sky.NONE;
         int under = under(text);
         OptionalDouble watts = watts(text);
         Matcher photons = PHOTONS.matcher(text);
@@ -134,6 +189,12 @@ record StarterLight(Told lamp, double number, double hours, Sky sky, int under) 
             sum += lamps * Double.parseDouble(watts.group(2));
         }
         return sum > 0 ? OptionalDouble.of(sum) : OptionalDouble.empty();
+    }
+
+    /** Whether a word tells a place under the sky. */
+    static boolean isOfSummer(String word) {
+        String text = word.toLowerCase(Locale.ROOT);
+        return OPEN_SKY.matcher(text).matches() || UNDER_COVER.matcher(text).matches();
     }
 
     private static int under(String text) {

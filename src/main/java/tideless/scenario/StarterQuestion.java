@@ -602,7 +602,10 @@ public enum StarterQuestion {
                                 + free
                                 + " to "
                                 + last
-                                + "; none, if nobody is away then");
+                                + "; none, if nobody is away then"
+                                + (before.containsKey(END)
+                                        ? ""
+                                        : "; or a later end of the season: --end"));
             }
             free = span.get(1).plusDays(1);
             LocalDate back = before.containsKey(END) ? last : Starter.lastDayPast(span.get(1));

@@ -81,7 +81,9 @@ final class AbsenceTrials {
                 Facts facts =
                         Facts.NONE
                                 .on(first.atStartOfDay())
-                                .and(Quantity.LONGEST, last.toEpochDay() - first.toEpochDay());
+                                .and(
+                                        Quantity.LONGEST,
+                                        (double) (last.toEpochDay() - first.toEpochDay()));
                 return Optional.of(
                         new Cure(
                                 Cure.Kind.TOPPED_UP_MEANWHILE,

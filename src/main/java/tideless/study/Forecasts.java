@@ -34,6 +34,14 @@ public final class Forecasts {
         return judging.after(inTurn.each(trials.size(), i -> trials.get(i).get()));
     }
 
+    /** The advice of a run of its own, before any of it is tried: several times as quick. */
+    public static Advice adviceOf(Scenario scenario) {
+        Trace trace = Simulation.run(scenario);
+        return Advisor.advise(
+                trace,
+                scenario.reservoirs().isEmpty() ? trace : Simulation.runUnread(twin(scenario)));
+    }
+
     /**
      * The same, with others to do the runs, which share nothing that changes.
      *
@@ -61,7 +69,13 @@ public final class Forecasts {
             return alone;
         }
         Optional<Outlook> outlook = Outlook.of(scenario, members, seed, workers);
-        return alone.withMembers(members)
+        Forecast sized =
+                outlook.isEmpty() || outlook.get().members() < members
+                        ? alone
+                        : alone.withAdvice(
+                                Enough.told(
+                                        alone.advice(), scenario, outlook.get(), seed, workers));
+        return sized.withMembers(members)
                 .withOutlook(outlook)
                 .withSurer(outlook.flatMap(of -> Surer.of(alone, of)))
                 .withStepError(outlook.map(of -> StepError.of(alone.trace())));

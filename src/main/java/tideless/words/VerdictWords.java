@@ -12,10 +12,11 @@ import tideless.advice.Shortfall;
 import tideless.advice.Unit;
 import tideless.advice.Verdict;
 import tideless.advice.Warning;
+import tideless.rig.Filling;
 import tideless.rig.Scenario;
+import tideless.rig.VesselId;
 import tideless.sim.Event;
 import tideless.sim.PlantingTrace;
-import tideless.sim.Stress;
 import tideless.sim.TrayTrace;
 import tideless.study.Forecast;
 import tideless.study.Outlook;
@@ -143,7 +144,7 @@ public final class VerdictWords {
     /** What was tried, or what any rig of its kind takes that was not. */
     private static Optional<String> surer(Forecast forecast, Outlook.LikelyHarm harm) {
         return forecast.surer()
-                .or(() -> untried(forecast.trace().scenario(), harm))
+                .or(() -> untried(forecast, harm))
                 .map(
                         cure ->
                                 CHANGE_FIRST
@@ -154,17 +155,33 @@ public final class VerdictWords {
     }
 
     /** Where nothing was tried, as of a tray that is topped up by hand. */
-    private static Optional<Cure> untried(Scenario scenario, Outlook.LikelyHarm harm) {
+    private static Optional<Cure> untried(Forecast forecast, Outlook.LikelyHarm harm) {
+        if (harm.kind() == Event.Kind.SALT_WILTED) {
+            return Optional.empty();
+        }
+        Scenario scenario = forecast.trace().scenario();
+        Optional<Cure> larger =
+                forecast.advice().sizings().stream()
+                        .filter(s -> s.isShort() && isFed(scenario, harm.tray(), s.reservoir()))
+                        .map(s -> new Cure(Cure.Kind.LARGER_RESERVOIR, s.larger()))
+                        .findFirst();
+        if (larger.isPresent()) {
+            return larger;
+        }
         Cure cure =
                 Shortfall.cureOf(
                         scenario,
                         harm.tray(),
                         scenario.start().atStartOfDay().plusSeconds((long) harm.atS().low()));
-        boolean isTried =
+        boolean isHigherOrOftener =
                 cure.kind() == Cure.Kind.FILL_HIGHER || cure.kind() == Cure.Kind.VISIT_MORE_OFTEN;
-        return isTried || harm.kind() == Event.Kind.SALT_WILTED
-                ? Optional.empty()
-                : Optional.of(cure);
+        boolean isByHand =
+                scenario.tray(harm.tray()).orElseThrow().filling() instanceof Filling.ByHand;
+        return isHigherOrOftener && isByHand ? Optional.empty() : Optional.of(cure);
+    }
+
+    private static boolean isFed(Scenario scenario, VesselId tray, String reservoir) {
+        return scenario.tray(tray).filter(of -> of.isFedBy(reservoir)).isPresent();
     }
 
     private static String sureness(Outlook outlook, Verdict.Absence absence) {
@@ -244,20 +261,10 @@ public final class VerdictWords {
                             + " loses "
                             + Numbers.percent(loss.frac())
                             + " of the harvest, most of it to "
-                            + stress(loss.most()));
+                            + Names.of(loss.most()));
         }
         int more = losses.size() - parts.size();
         return String.join("; ", parts) + (more > 0 ? "; and " + more + " more" : "");
-    }
-
-    private static String stress(Stress stress) {
-        return switch (stress) {
-            case SALT -> "salt";
-            case WATER -> "want of water";
-            case AIR -> "want of air at the roots";
-            case WARMTH -> "a solution too warm or too cold";
-            case HUNGER -> "hunger";
-        };
     }
 
     private static boolean isLostLater(Warning gravest, Verdict.Harm harm) {

@@ -76,6 +76,7 @@ class StarterTest {
                 "--light; 24 W 14 h and a window; window_light = \"5 mol/m2/day\"",
                 "--light; window + 24 W lamp 14 h; watts = \"24 W\"",
                 "--light; balcony; glasshouse-tomato-trough.toml",
+                "--light; balcony; air_speed = \"1 m/s\"",
                 "--light; 12 klux 14 h; lux = \"12000 lux\"",
                 "--light; 200 umol; ppfd = \"200 umol/m2/s\"",
                 "--size; 1.2 m x 60 cm x 20 cm; length = \"120 cm\"",
@@ -124,7 +125,7 @@ class StarterTest {
                 "--feed; two bottles; bought = true",
                 "--feed; bought 1.8 mS/cm; ec = \"1.8 mS/cm\" # told",
                 "--feed; steiner at 1.5 mS/cm; recipe = \"steiner\" # told",
-                "--light; polytunnel; window_light = \"20 mol/m2/day\"",
+                "--light; polytunnel; window_light = \"30 mol/m2/day\"",
                 "--light; south window; window_light = \"5 mol/m2/day\"",
                 "--start; mid April; start = 2026-04-15",
                 "--start; end of April; start = 2026-04-30",
@@ -226,6 +227,24 @@ class StarterTest {
         assertThat(Starter.remarks(window, METRIC))
                 .containsExactly(
                         "assumed: window gives 5 mol/m2 of light in a mean day; measure it");
+    }
+
+    // What new understands and a file does not is answered with what stands for it.
+    @ParameterizedTest
+    @CsvSource(
+            delimiter = ';',
+            value = {
+                "end = 2026-04-20; 'Maybe length = \"49 days\": a run is told by its first day and how long it lasts.'",
+                "climate.kind = \"polytunnel\"; 'Maybe \"weather\" with a file, or \"room\" with window_light and your own warmth.'",
+                "feed.ec = \"900 ppm\"; write \"900 ppm-500\" or \"900 ppm-700\"",
+                "water.ec = \"150 ppm\"; write \"150 ppm-500\" or \"150 ppm-700\"",
+                "visits.days = \"twice a week\"; 'Maybe [\"mon\", \"thu\"].'",
+                "visits.days = \"weekends\"; 'Maybe [\"sat\", \"sun\"].'"
+            })
+    void what_a_file_does_not_understand_is_answered_with_what_it_does(String line, String hint) {
+        Reading reading = ScenarioReader.read("new.toml", new FilesInMemory(line + "\n"));
+        assertThat(((Reading.Faulty) reading).problems())
+                .anySatisfy(fault -> assertThat(fault.hint()).contains(hint.replace("'", "")));
     }
 
     // In a file a date has one form; who writes another is told it.
