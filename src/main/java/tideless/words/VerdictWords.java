@@ -128,9 +128,19 @@ public final class VerdictWords {
                 .isPresent();
     }
 
-    /** Whether what is to be changed first brings water in time. */
+    private static boolean isTriedInManyRigs(Warning warning) {
+        return warning.cures().stream()
+                .limit(1)
+                .anyMatch(cure -> cure.kind() == Cure.Kind.KEEP_OTHERWISE);
+    }
+
+    /**
+     * Whether what is to be changed first brings water in time, or was tried where some want it.
+     */
     private static boolean warnsOfWater(Verdict verdict) {
-        return verdict.first().filter(w -> OF_WATER.contains(w.kind())).isPresent();
+        return verdict.first()
+                .filter(w -> OF_WATER.contains(w.kind()) || isTriedInManyRigs(w))
+                .isPresent();
     }
 
     /** In place of what else would be changed first, as long as plants may want water. */

@@ -133,13 +133,11 @@ class StillObeyedTest {
     }
 
     /** The valve and the cups, by as much. */
-    private static String lowered(
-            String text, Scenario scenario, Forecast forecast, Facts facts) {
+    private static String lowered(String text, Scenario scenario, Forecast forecast, Facts facts) {
         VesselId vessel = forecast.advice().verdict().first().orElseThrow().vessel();
         Tray tray = scenario.tray(vessel).orElseThrow();
         double byMm = 1000 * tray.startLevelM() - facts.get(Quantity.LEVEL);
-        String cups =
-                String.format(Locale.ROOT, "\"%.1f mm\"", 1000 * tray.cupBottomM() - byMm);
+        String cups = String.format(Locale.ROOT, "\"%.1f mm\"", 1000 * tray.cupBottomM() - byMm);
         return written(
                 written(text, "[tray." + vessel.name() + "]", "cup_bottom", cups),
                 ".valve]",
