@@ -190,12 +190,20 @@ record Diary(List<Entry> entries) {
         String likely = OutlookWords.likely(forecast, task);
         return new Entry(
                 id,
-                what(alike) + (likely.isEmpty() ? "" : " (" + likely + ")"),
+                what(alike) + (likely.isEmpty() ? "" : " (" + likely + ")") + advised(task),
                 alike.stream().map(TaskWords::text).collect(Collectors.joining("\n")),
                 task.due(),
                 Optional.empty(),
                 remindHours(task.kind()),
                 again(task, forecast));
+    }
+
+    /** Litres and dates that follow are those of the run, which does not fill up before it leaves. */
+    private static String advised(Task task) {
+        boolean pours = task.kind() == Task.Kind.REFILL || task.kind() == Task.Kind.TOP_UP;
+        return pours && !task.isDone()
+                ? " (advised before you leave; the next is told as without it, and takes less)"
+                : "";
     }
 
     private static Optional<Again> again(Task task, Forecast forecast) {

@@ -48,6 +48,19 @@ class DiaryTest {
     }
 
     @Test
+    void a_refill_that_the_run_does_not_do_says_that_the_next_is_told_without_it() {
+        List<String> refills =
+                Diary.of(BENCH).entries().stream()
+                        .map(Diary.Entry::what)
+                        .filter(what -> what.startsWith("Refill"))
+                        .toList();
+        assertThat(refills)
+                .filteredOn(what -> what.contains("the next is told as without it"))
+                .hasSize(1)
+                .hasSizeLessThan(refills.size());
+    }
+
+    @Test
     void seed_is_sown_so_many_days_before_the_young_plant_is_set_out() {
         // Basil of the bench comes out of the nursery 21 days old on 2 March.
         Diary.Entry sown = entry(BENCH, "Sow basil");
