@@ -259,9 +259,7 @@ final class CompareCommand implements Callable<Integer> {
         if (folder != null) {
             Set<Path> inputs = new LinkedHashSet<>();
             read.forEach(good -> good.files().forEach(file -> inputs.add(Path.of(file))));
-            written =
-                    CompareFiles.write(
-                            compared, title, base.start(), Tideless.shown(spec), folder, inputs);
+            written = CompareFiles.write(compared, title, Tideless.shown(spec), folder, inputs);
         }
         PrintWriter out = spec.commandLine().getOut();
         return Written.told(
@@ -270,12 +268,7 @@ final class CompareCommand implements Callable<Integer> {
                 folder,
                 () ->
                         CompareTable.print(
-                                out,
-                                title,
-                                compared,
-                                base.start(),
-                                Terminal.width(),
-                                Tideless.shown(spec)));
+                                out, title, compared, Terminal.width(), Tideless.shown(spec)));
     }
 
     private static Compared.Plan plan(Reading reading, List<VariedKey> keys) {

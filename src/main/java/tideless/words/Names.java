@@ -8,6 +8,7 @@ import tideless.advice.Task;
 import tideless.advice.Warning;
 import tideless.rig.Tray;
 import tideless.rig.VesselId;
+import tideless.sim.Stress;
 
 /** What a grower calls kinds of tasks, warnings and vessels. */
 public final class Names {
@@ -46,6 +47,17 @@ public final class Names {
             case SHORT_OF_ONE -> "short of one nutrient";
             case PH_OUT -> "pH out";
             default -> MachineWords.of(kind).replace('-', ' ');
+        };
+    }
+
+    /** What takes of a crop's growth. */
+    public static String of(Stress stress) {
+        return switch (stress) {
+            case SALT -> "salt";
+            case WATER -> "want of water";
+            case AIR -> "want of air at the roots";
+            case WARMTH -> "a solution too warm or too cold";
+            case HUNGER -> "hunger";
         };
     }
 

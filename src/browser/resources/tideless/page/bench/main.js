@@ -278,7 +278,7 @@ async function take(text, {name, files, beside} = bench) {
   }
   showFaults(inPage("faults"), run.rig.notes, "Notes:");
   bench.firstText = text;
-  bench.day = Math.floor(run.rig.days / 2);
+  bench.day = run.rig.opensOn;
   knobs.forget();
   setRun(run);
   aged(true);
