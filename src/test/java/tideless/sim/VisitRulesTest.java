@@ -6,6 +6,8 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.time.DayOfWeek;
 import java.time.LocalDate;
+import java.util.ArrayList;
+import java.util.HashSet;
 import java.util.List;
 import java.util.OptionalDouble;
 import java.util.OptionalInt;
@@ -15,7 +17,9 @@ import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 import org.junit.jupiter.params.provider.EnumSource;
 import tideless.crop.Transplant;
+import tideless.physics.Time;
 import tideless.rig.Filling;
+import tideless.rig.Limits;
 import tideless.rig.Planting;
 import tideless.rig.Pouring;
 import tideless.rig.Reservoir;
@@ -38,7 +42,12 @@ class VisitRulesTest {
     private final EventLog log = new EventLog();
 
     private static VisitRules rules(Reservoir reservoir, Tray tray, Visits visits, EventLog log) {
-        Scenario scenario = Rigs.scenario(3, 600, List.of(reservoir), List.of(tray), visits);
+        return rules(600, reservoir, tray, visits, log);
+    }
+
+    private static VisitRules rules(
+            double stepS, Reservoir reservoir, Tray tray, Visits visits, EventLog log) {
+        Scenario scenario = Rigs.scenario(3, stepS, List.of(reservoir), List.of(tray), visits);
         return new VisitRules(scenario, new Meter[] {new Meter(420)}, Departures.NONE, log);
     }
 
@@ -217,6 +226,46 @@ class VisitRulesTest {
         assertFalse(VisitRules.isShort(Component.K, 1.001 * least, 2.001 * least));
         assertFalse(VisitRules.isShort(Component.K, 0.999 * least, 1.999 * least));
         assertFalse(VisitRules.isShort(Component.NA, 0, 10));
+    }
+
+    // In the long steps of an ensemble a tray goes unread where bounds of its EC leave neither rule
+    // a chance: what is done is the same at every strength.
+    @Test
+    void what_is_plainly_fit_is_left_alone_and_nothing_else() {
+        Planting lettuce =
+                new Planting.OfCrop(
+                        Crops.named("lettuce"),
+                        2,
+                        0.2,
+                        14,
+                        Transplant.AS_RAISED,
+                        Planting.ThirstModel.CANOPY,
+                        OptionalInt.empty(),
+                        OptionalDouble.empty(),
+                        Tending.NONE);
+        Tray tray =
+                Rigs.tray("t", Rigs.valve(), lettuce, 0)
+                        .withLimits(new Limits(2, 3, 1, 13, 1e9, 1e9));
+        Reservoir reservoir = Rigs.reservoir(0.1, 0.3, When.NEVER);
+        Visits monday = Rigs.onWeekdays(DayOfWeek.MONDAY);
+        Visits flushing = new Visits(monday.weekdays(), MONDAY_S, List.of(), Visits.Flush.AT_LIMIT);
+        Set<String> seen = new HashSet<>();
+        for (double strength = 0.2; strength < 5; strength *= 1.03) {
+            List<String> done = new ArrayList<>();
+            for (double stepS : new double[] {600, 3 * Time.HOUR_S}) {
+                EventLog told = new EventLog();
+                TrayRun run = new TrayRun(tray, 0, 20, Rigs.air(20), 0);
+                for (int i = 0; i < run.salts.mol.length; i++) {
+                    run.salts.mol[i] *= strength;
+                }
+                rules(stepS, reservoir, tray, flushing, told)
+                        .visit(MONDAY_S, 20, List.of(), List.of(run));
+                done.add(told.inOrder().stream().map(e -> e.kind().name()).toList().toString());
+            }
+            assertEquals(done.get(0), done.get(1), "at " + strength + " of the feed");
+            seen.add(done.get(0));
+        }
+        assertEquals(Set.of("[]", "[FLUSH]", "[FRESH_SOLUTION]"), seen);
     }
 
     @Test
