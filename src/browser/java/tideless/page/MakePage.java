@@ -96,7 +96,7 @@ public final class MakePage {
 
     /**
      * @param sources SHA-256 of what it was compiled from
-     * @param module packed by gzip, in base 64
+     * @param module packed by gzip, as {@link Dense} text
      */
     private record Engine(String sources, String module) {}
 
@@ -119,7 +119,7 @@ public final class MakePage {
         if (!new String(module, StandardCharsets.ISO_8859_1).contains(OF_A_CROP)) {
             throw new IllegalStateException("the crop files are not in the module");
         }
-        Engine engine = new Engine(sources, Base64.getEncoder().encodeToString(packed(module)));
+        Engine engine = new Engine(sources, Dense.text(packed(module)));
         Files.writeString(
                 made, "id=\"engine\" data-sources=\"" + sources + "\">" + engine.module() + "<");
         return kept(folder, engine);
@@ -127,7 +127,7 @@ public final class MakePage {
 
     /** Lays the module and its loader where {@link CompareWithBrowser} looks for them. */
     private static Engine kept(Path folder, Engine engine) throws IOException {
-        byte[] packed = Base64.getDecoder().decode(engine.module());
+        byte[] packed = Dense.bytes(engine.module());
         try (InputStream in = new GZIPInputStream(new java.io.ByteArrayInputStream(packed))) {
             Files.write(folder.resolve("page.wasm"), in.readAllBytes());
         }

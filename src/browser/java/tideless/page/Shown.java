@@ -54,6 +54,7 @@ final class Shown {
         rig.put("title", Names.clean(scenario.title()));
         rig.put("start", scenario.start().toString());
         rig.put("days", scenario.days());
+        rig.put("opensOn", opensOn(scenario));
         rig.put("span", Dates.span(scenario.start(), last));
         rig.put("stepS", scenario.numerics().stepS());
         rig.put("trays", scenario.trays().stream().map(tray -> tray(scenario, tray)).toList());
@@ -70,6 +71,11 @@ final class Shown {
         rig.put("visitS", scenario.visits().timeOfDayS());
         rig.put("drawingKey", RigWords.KEY);
         return rig;
+    }
+
+    /** Day that a page shows first: today, where a log tells it, or one in the middle. */
+    private static int opensOn(Scenario scenario) {
+        return scenario.log().isEmpty() ? scenario.days() / 2 : scenario.log().lastDay();
     }
 
     private static Map<String, Object> tray(Scenario scenario, Tray tray) {
@@ -180,11 +186,9 @@ final class Shown {
         return result;
     }
 
-    /** The verdict and, of a rig with a log, what was lived of it and what is past. */
     /** The verdict, what a log adds to it, and what is not ready by the end. */
     static List<String> verdict(Forecast forecast) {
         List<String> lines = new ArrayList<>(VerdictWords.lines(forecast));
-        lines.addAll(CropWords.unripe(forecast.trace()));
         Scenario scenario = forecast.trace().scenario();
         lines.addAll(LogWords.lived(scenario));
         WarningWords.past(forecast.advice().past()).ifPresent(lines::add);
@@ -193,6 +197,7 @@ final class Shown {
                     "What is moved is moved from the first day on; what the log read and did stays.");
         }
         lines.addAll(CropWords.unripe(forecast.trace()));
+        lines.addAll(CropWords.beside(forecast.advice().verdict()));
         return lines;
     }
 

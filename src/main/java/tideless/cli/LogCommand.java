@@ -154,6 +154,7 @@ final class LogCommand implements Runnable {
                             good -> {
                                 PrintWriter out = spec.commandLine().getOut();
                                 LogWords.held(good.scenario()).forEach(out::println);
+                                LogWords.far(good.scenario()).forEach(out::println);
                                 out.flush();
                             });
             return read.exit();

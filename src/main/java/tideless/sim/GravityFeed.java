@@ -106,8 +106,8 @@ final class GravityFeed {
     }
 
     void step(double timeS, double spanS, Refiller refiller, EventLog log) {
-        begin(timeS + 0.5 * spanS);
         water.looseFactor = isLoose ? looseFactor(spanS) : 1;
+        begin(timeS + 0.5 * spanS);
         double doneS = 0;
         for (int pieces = 0; spanS - doneS > NO_TIME_S; pieces++) {
             if (refillsWhenEmpty && reservoir.isSpent()) {
@@ -188,7 +188,9 @@ final class GravityFeed {
         if (!(Math.abs(reservoir.tempC - viscosityAtC) <= TEMP_MOVED_K)) {
             viscosityAtC = reservoir.tempC;
             water.viscosityM2PerS = LiquidWater.kinematicViscosityM2PerS(viscosityAtC);
-            same = false;
+            // A long step starts with the flows its forerunner ended with: so the warmth of the
+            // solution changes along the step and not at its start.
+            same &= water.looseFactor > 1;
         }
         if (!same) {
             water.changed();

@@ -30,6 +30,13 @@ final class Precipitate {
         return volumeM3 > 0 && track.isNearer(dissolvedMol, volumeM3, carbonDioxideMolPerM3, tempC);
     }
 
+    /** The same of a tray that was last settled days ago. */
+    boolean mayFallAfterDays(
+            double[] dissolvedMol, double volumeM3, double carbonDioxideMolPerM3, double tempC) {
+        return volumeM3 > 0
+                && track.isNearerAfterDays(dissolvedMol, volumeM3, carbonDioxideMolPerM3, tempC);
+    }
+
     /**
      * Lets fall what stands well above saturation, in a tray of which is asked by the hour whether
      * it {@link #mayFall}.

@@ -15,6 +15,15 @@ final class SaturationTrack {
      */
     private static final double LET_BE = 1.26;
 
+    /** The same of a judgement that may be days old: 0.02 of an index. */
+    private static final double LET_BE_FOR_DAYS = 1.05;
+
+    /**
+     * A solution with less than this share of its ions is judged anew: a tenth less raises the
+     * index of a mineral of two twofold ions by some 0.03 at 0.03 mol/kg (Davies; derived).
+     */
+    private static final double THINNED_FRAC = 0.9;
+
     /**
      * Growth of calcite's product with warmth, as a factor for each K: 0.012 of an index, between
      * 0.009 at the same dissolved carbon dioxide and 0.021 at the same above the water (constants
@@ -36,6 +45,7 @@ final class SaturationTrack {
     private double phosphate;
     private double gypsum;
     private double tempC;
+    private double ions; // mol/m3
     private double roomFactor; // by which each product may grow
 
     // Of the state that is looked at.
@@ -44,7 +54,8 @@ final class SaturationTrack {
     private double gypsumNow;
 
     /**
-     * Whether a mineral stands nearer to its onset than the last judgement left room for.
+     * Whether a mineral stands nearer to its onset than the last judgement left room for, within a
+     * day.
      *
      * @param mol dissolved
      * @param m3 of solution, above 0
@@ -52,8 +63,22 @@ final class SaturationTrack {
      * @param nowC degC
      */
     boolean isNearer(double[] mol, double m3, double carbonDioxideMolPerM3, double nowC) {
+        return isNearer(mol, m3, carbonDioxideMolPerM3, nowC, LET_BE);
+    }
+
+    /**
+     * The same of a judgement that may be days old: sharper, and never where the solution has
+     * become much thinner, whose activities are higher then.
+     */
+    boolean isNearerAfterDays(double[] mol, double m3, double carbonDioxideMolPerM3, double nowC) {
+        return ionsMolPerM3(mol, m3) < THINNED_FRAC * ions
+                || isNearer(mol, m3, carbonDioxideMolPerM3, nowC, LET_BE_FOR_DAYS);
+    }
+
+    private boolean isNearer(
+            double[] mol, double m3, double carbonDioxideMolPerM3, double nowC, double letBe) {
         look(mol, m3, carbonDioxideMolPerM3);
-        double most = LET_BE * roomFactor;
+        double most = letBe * roomFactor;
         double warmed = 1 + CALCITE_PER_K * Math.max(0, nowC - tempC);
         return warmed * calciteNow > most * calcite
                 || phosphateNow > most * phosphate
@@ -72,8 +97,17 @@ final class SaturationTrack {
         phosphate = phosphateNow;
         gypsum = gypsumNow;
         tempC = atC;
+        ions = ionsMolPerM3(mol, m3);
         // At least so much: e to the power x is no less than 1 + x.
         roomFactor = 1 + LN10 * roomIndex;
+    }
+
+    private static double ionsMolPerM3(double[] mol, double m3) {
+        double sum = 0;
+        for (double each : mol) {
+            sum += each;
+        }
+        return sum / m3;
     }
 
     // With x = HPO4/H2PO4 the alkali is P x/(1 + x) + 3.16 CO2 x: a quadratic.

@@ -23,6 +23,7 @@ public final class Simulation {
     static final double QUIET_STEP_S = 6 * Time.HOUR_S;
 
     private final Scenario scenario;
+    private final boolean isLoose; // the long steps of an ensemble, of which no series is kept
     private final Timeline timeline;
     private final AirSeries air;
     private final EventLog log = new EventLog();
@@ -42,6 +43,7 @@ public final class Simulation {
             boolean keepsSeries,
             Departures departures) {
         this.scenario = scenario;
+        isLoose = !keepsSeries && scenario.numerics().stepS() > EXACT_UP_TO_S;
         timeline = surroundings.timeline;
         air = surroundings.air;
         meters = new Meter[scenario.trays().size()];
@@ -184,9 +186,11 @@ public final class Simulation {
                 tray.water.m3 -= lost;
                 tray.took(0, lost, 0, null, 0, 0);
             }
+            boolean saltsMayWait = saltsMayWait(end);
             for (TrayRun tray : trays) {
                 ReservoirRun source = feedOf[tray.index];
-                tray.end(step, timeS, spanS, air, source == null ? tray.tempC : source.tempC, log);
+                double inflowC = source == null ? tray.tempC : source.tempC;
+                tray.end(step, timeS, spanS, air, inflowC, saltsMayWait, log);
             }
             for (ReservoirRun reservoir : reservoirs) {
                 reservoir.end(step, spanS, air);
@@ -222,6 +226,14 @@ public final class Simulation {
         return end;
     }
 
+    // Nobody looks, nothing falls, and no day ends.
+    private boolean saltsMayWait(int end) {
+        return isLoose
+                && !timeline.endsDay[end - 1]
+                && !timeline.visit[end]
+                && scenario.log().entries().isEmpty();
+    }
+
     private boolean isQuiet(double timeS) {
         for (GravityFeed feed : feeds) {
             if (!feed.isQuiet(timeS, QUIET_STEP_S)) {
@@ -237,11 +249,15 @@ public final class Simulation {
         }
     }
 
-    /** Every vessel, once a day. */
+    /**
+     * Every vessel, once a day; in an ensemble's long steps only trays where something may fall.
+     */
     private void settle(double atS) {
         double co2Ppm = air.co2Ppm[0];
         for (TrayRun tray : trays) {
-            tray.settle(atS, log);
+            if (!isLoose || tray.mayPrecipitateAfterDays()) {
+                tray.settle(atS, log);
+            }
         }
         for (ReservoirRun r : reservoirs) {
             r.precipitate.settle(r.mol, r.water.m3, r.tempC, co2Ppm, atS, r.reservoir.id(), log);

@@ -14,6 +14,7 @@ import tideless.rig.Shape;
 import tideless.rig.Tray;
 import tideless.solution.Brine;
 import tideless.solution.Composition;
+import tideless.solution.ConductivityBounds;
 import tideless.solution.ElectricalConductivity;
 import tideless.solution.Meter;
 import tideless.solution.RespiredCarbon;
@@ -27,6 +28,12 @@ import tideless.solution.RespiredCarbon;
 final class TrayRun {
     /** Share of the demand met by depth below which a tray is called dried out; assumed. */
     private static final double DRY_FRAC = 0.1;
+
+    /**
+     * Where salts may wait, they are worked out when so much of the water has been drunk: in a day
+     * as in three hours then, as far as roots take salts at an even pace.
+     */
+    private static final double SALTS_WAIT_FRAC = 0.02;
 
     /** Bound of what plants may drink over what they drank since yesterday; assumed. */
     private static final double MOST_GROWTH = 1.5;
@@ -79,6 +86,11 @@ final class TrayRun {
     private double gainW;
     private double conductanceWPerK;
     private double stepStartM3;
+
+    // What its salts have not been told yet, of the steps since they last were.
+    private double saltSpanS;
+    private double saltStartM3;
+    private double saltDrunkM3;
 
     // Greatest of its losses, m3/s: of the day before, and of today so far.
     private double mostBeforeM3PerS = Double.POSITIVE_INFINITY;
@@ -184,7 +196,13 @@ final class TrayRun {
 
     /** Whether lime, phosphate or gypsum may have come to fall since that was last worked out. */
     boolean mayPrecipitate() {
-        return precipitate.mayFall(salts.mol, water.m3, carbonDioxideMolPerM3(), tempC);
+        return saltSpanS == 0
+                && precipitate.mayFall(salts.mol, water.m3, carbonDioxideMolPerM3(), tempC);
+    }
+
+    /** The same where it was last worked out days ago. */
+    boolean mayPrecipitateAfterDays() {
+        return precipitate.mayFallAfterDays(salts.mol, water.m3, carbonDioxideMolPerM3(), tempC);
     }
 
     /** Lets fall what stands well above saturation. */
@@ -413,7 +431,11 @@ final class TrayRun {
         double airC = air.tempC[step];
         waterDemandM3 =
                 thirstFrac * waterDemandM3PerS(timeS, spanS, par, infrared, air, step) * spanS;
-        saltMsPerCm = salts.equivalentMsPerCm(water.m3);
+        if (saltSpanS == 0) {
+            saltMsPerCm = salts.equivalentMsPerCm(water.m3);
+            saltStartM3 = water.m3;
+            salts.begin();
+        }
         double borneFrac =
                 growing == null
                         ? 1
@@ -435,7 +457,6 @@ final class TrayRun {
         evapotranspirationM3PerS = transpirationM3PerS + surface.m3PerS;
         mostTodayM3PerS = Math.max(mostTodayM3PerS, evapotranspirationM3PerS);
         stepStartM3 = water.m3;
-        salts.begin();
         inflowM3 = 0;
         spillM3 = 0;
         transpirationM3 = 0;
@@ -519,26 +540,30 @@ final class TrayRun {
         spillM3 += spiltM3;
     }
 
-    /** Ends the step: salts, heat, and the plants' clocks. */
+    /**
+     * Ends the step: salts, heat, and the plants' clocks.
+     *
+     * @param saltsMayWait whether nobody asks for the salts before the next step
+     */
     void end(
             int step,
             double timeS,
             double spanS,
             AirSeries airs,
             double inflowTempC,
+            boolean saltsMayWait,
             EventLog log) {
         transpirationTotalM3 += transpirationM3;
         evaporationTotalM3 += evaporationM3;
         spiltTotalM3 += spillM3;
         double midM3 = 0.5 * (stepStartM3 + water.m3);
+        double levelM = levelM();
         if (midM3 > 0) {
-            salts.end(
-                    stepStartM3,
-                    water.m3,
-                    transpirationM3,
-                    suppliedFrac,
-                    carbonDioxideMolPerM3(),
-                    spanS);
+            saltSpanS += spanS;
+            saltDrunkM3 += transpirationM3;
+            if (!saltsMayWait || saltsAreDue(levelM)) {
+                endSalts();
+            }
             moveHeat(midM3, airs.tempC[step], inflowTempC, spanS);
             if (!Double.isNaN(airs.solutionTempC[step])) {
                 tempC = airs.solutionTempC[step]; // measured
@@ -547,11 +572,12 @@ final class TrayRun {
             salts.endDry();
             tempC = airs.tempC[step];
         }
-        double levelM = levelM();
-        salts.settleFilm(water.m3, levelM);
+        if (saltSpanS == 0) {
+            salts.settleFilm(water.m3, levelM);
+        }
         double endS = timeS + spanS;
         noteDryness(levelM, endS, log);
-        toll.step(levelM, transpirationM3, dry, spanS);
+        toll.step(levelM, transpirationM3, dry, endS, spanS);
         breathe(levelM, spanS);
         breathesOut = tray.planting() instanceof Planting.OfCrop && !(statedCo2Ppm > 0);
         airCo2Ppm = statedCo2Ppm > 0 ? statedCo2Ppm : airs.co2Ppm[step];
@@ -568,6 +594,26 @@ final class TrayRun {
                     spanS,
                     log);
         }
+    }
+
+    private boolean saltsAreDue(double levelM) {
+        return saltDrunkM3 > SALTS_WAIT_FRAC * water.m3
+                || spillM3 > 0
+                || !(tray.filling() instanceof Filling.ByValve)
+                || suppliedFrac < 1
+                || depthFrac(levelM) < 1;
+    }
+
+    private void endSalts() {
+        salts.end(
+                saltStartM3,
+                water.m3,
+                saltDrunkM3,
+                suppliedFrac,
+                carbonDioxideMolPerM3(),
+                saltSpanS);
+        saltSpanS = 0;
+        saltDrunkM3 = 0;
     }
 
     private void noteDryness(double levelM, double endS, EventLog log) {
@@ -620,6 +666,11 @@ final class TrayRun {
             growing.growOvernight(
                     atS, day, levelM(), water.m3 > 0 ? salts.concentrations(water.m3) : null, log);
         }
+        toll.leave(growing == null ? TraySeason.Left.ALL : growing.stand().leftOfDay());
+    }
+
+    ConductivityBounds conductivityBounds() {
+        return new ConductivityBounds(salts.concentrations(water.m3));
     }
 
     double ecMsPerCm(Meter meter) {

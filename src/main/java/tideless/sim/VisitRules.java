@@ -11,6 +11,7 @@ import tideless.rig.Tray;
 import tideless.rig.Visits;
 import tideless.solution.Component;
 import tideless.solution.Composition;
+import tideless.solution.ConductivityBounds;
 import tideless.solution.ElectricalConductivity;
 import tideless.solution.Meter;
 
@@ -31,6 +32,13 @@ final class VisitRules {
     private final Scenario scenario;
     private final double[] feedMsPerCm; // of each tray's
     private final Composition sourceWater;
+
+    /**
+     * Whether a tray that is plainly fit goes unread: in the long steps of ensembles, for a meter
+     * starts each reading from its last.
+     */
+    private final boolean boundsDecide;
+
     private final Meter[] meters; // one a tray, so that each starts from its own last reading
     private final Departures departures;
     private final double[] reservoirDosesM3; // source water of doses poured so far
@@ -51,6 +59,7 @@ final class VisitRules {
                         .mapToDouble(t -> ElectricalConductivity.at25MsPerCm(feed(t)))
                         .toArray();
         sourceWater = scenario.sourceWater().composition();
+        boundsDecide = scenario.numerics().stepS() > Simulation.EXACT_UP_TO_S;
         keptFromS = scenario.log().keptFromS();
         reservoirIsTold = new boolean[scenario.reservoirs().size()];
         for (int i = 0; i < reservoirIsTold.length; i++) {
@@ -293,17 +302,28 @@ final class VisitRules {
                 || !FlushRule.mayChange(tray.tray, date, tray.water.m3)) {
             return;
         }
-        meters[tray.index].dipInto(tray.tempC, tray.solutionCo2Ppm());
         double meter = departures.meterFrac() * scenario.correction().meter();
-        double ec = meter * tray.ecMsPerCm(meters[tray.index]);
         double high = tray.tray.limits().ecHighMsPerCm();
         double lean =
                 FlushRule.leanMsPerCm(tray.tray.limits().ecLowMsPerCm(), tray.leafAreaIndex());
+        if (boundsDecide && isPlainlyFit(tray, meter, lean, high) && !isShortOfOne(tray)) {
+            return;
+        }
+        meters[tray.index].dipInto(tray.tempC, tray.solutionCo2Ppm());
+        double ec = meter * tray.ecMsPerCm(meters[tray.index]);
         if (FlushRule.isTooSalty(ec, feedMsPerCm[tray.index], high)) {
             renew(tray, Event.Kind.FLUSH, timeS, airC, ec);
         } else if (FlushRule.isTooLean(ec, feedMsPerCm[tray.index], lean) || isShortOfOne(tray)) {
             renew(tray, Event.Kind.FRESH_SOLUTION, timeS, airC, ec);
         }
+    }
+
+    // Bounds of what the meter would show leave neither rule a chance.
+    private boolean isPlainlyFit(TrayRun tray, double meter, double lean, double high) {
+        ConductivityBounds bounds = tray.conductivityBounds();
+        double feed = feedMsPerCm[tray.index];
+        return !FlushRule.isTooSalty(meter * bounds.mostMsPerCm(), feed, high)
+                && !FlushRule.isTooLean(meter * bounds.leastMsPerCm(), feed, lean);
     }
 
     private boolean isShortOfOne(TrayRun tray) {

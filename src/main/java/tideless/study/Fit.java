@@ -156,6 +156,9 @@ public record Fit(
      * @param beganS when it began at the earliest, s since the start; 0 where it is as old as the
      *     log for all that is known
      * @param beganByS when at the latest
+     * @param drawnL what the trays below drew from it on an average day of the log, L
+     * @param instead thirst and growth that are otherwise than stated without a leak, and with one,
+     *     which the readings fit as well, are not
      */
     public record Leak(
             String reservoir,
@@ -164,7 +167,13 @@ public record Fit(
             double mostLitresPerDay,
             double shownFromL,
             double beganS,
-            double beganByS) {
+            double beganByS,
+            double drawnL,
+            List<Learned> instead) {
+        public Leak {
+            instead = List.copyOf(instead);
+        }
+
         /** Whether it began within the log. */
         public boolean hasBegun() {
             return beganByS > 0;
@@ -176,7 +185,7 @@ public record Fit(
 
         /** Whether it is neither said nor unlikely. */
         public boolean isOpen() {
-            return !isSaid() && evidence > LEAK_OPEN;
+            return !isSaid() && (evidence > LEAK_OPEN || !instead.isEmpty());
         }
     }
 
@@ -373,41 +382,13 @@ public record Fit(
             for (int i = 0; i < of.length; i++) {
                 double about = Double.isNaN(foretold[i]) ? value[i] : foretold[i];
                 of[i] =
-                        isAfterUntold(believed.get(i))
+                        Untold.isBefore(scenario, lived, believed.get(i))
                                 ? Believed.anything(scenario, believed.get(i))
                                 : Believed.deviation(scenario, believed.get(i), about, wanders[i])
                                         .orElseThrow();
             }
             return of;
         }
-
-        /**
-         * Whether a level is the first that the log tells of a vessel that somebody will have
-         * filled before, nobody knows when.
-         */
-        private boolean isAfterUntold(LogEntry.Reading reading) {
-            boolean isOfWater =
-                    reading.what() == LogEntry.Quantity.LEVEL
-                            || reading.what() == LogEntry.Quantity.POURED;
-            return isOfWater
-                    && scenario.log().entries().stream()
-                            .takeWhile(entry -> !entry.equals(reading))
-                            .noneMatch(entry -> Oddities.tellsOf(reading.where(), entry))
-                    && lived.stream()
-                            .anyMatch(
-                                    event ->
-                                            event.vessel().equals(reading.where())
-                                                    && event.atS() < reading.atS()
-                                                    && FILLS.contains(event.kind()));
-        }
-
-        /** What is done to a vessel after which its level is another. */
-        private static final Set<Event.Kind> FILLS =
-                Set.of(
-                        Event.Kind.REFILL,
-                        Event.Kind.TOP_UP,
-                        Event.Kind.FRESH_SOLUTION,
-                        Event.Kind.FLUSH);
 
         /** Forecasts of the believed readings at points of a space. */
         private double[][] forecasts(FitSpace space, double[][] points)
@@ -482,6 +463,7 @@ public record Fit(
             deviation = deviations(foretold);
             Posterior posterior = posterior(space, List.of(rough.mode()));
             List<Leak> leaks = new ArrayList<>();
+            Optional<Found> other = Optional.empty();
             FitSpace best = space;
             Posterior told = posterior;
             double most = LEAK_SAID;
@@ -500,14 +482,20 @@ public record Fit(
                     with = began.get().posterior();
                 }
                 leaks.add(leak);
+                if (!leak.isSaid() && !leak.instead().isEmpty()) {
+                    other = Optional.of(new Found(leaking, with));
+                }
                 if (leak.evidence() > most) {
                     most = leak.evidence();
                     best = leaking;
                     told = with;
                 }
             }
-            return fit(best, told, leaks, members);
+            return fit(new Found(best, told), other, leaks, members);
         }
+
+        /** What the log says if so much is fitted. */
+        private record Found(FitSpace space, Posterior posterior) {}
 
         private long readingsOf(VesselId where) {
             return believed.stream().filter(r -> r.where().equals(where)).count();
@@ -572,7 +560,9 @@ public record Fit(
                             litresOf(space, with, AT_90),
                             always.shownFromL(),
                             dates.get(first),
-                            dates.get(last + 1));
+                            dates.get(last + 1),
+                            always.drawnL(),
+                            List.of());
             return Optional.of(new Began(leak, space, with));
         }
 
@@ -601,7 +591,44 @@ public record Fit(
                     litresOf(space, with, AT_90),
                     shownFromL(space, without),
                     0,
-                    0);
+                    0,
+                    drawnL(name, without),
+                    instead(space, with, without));
+        }
+
+        private double drawnL(String reservoir, Posterior without) {
+            FitSpace tight = FitSpace.of(coarse);
+            Season season = season(tight.at(without.mode()).applied(logged), tight, without.mode());
+            double m3 = 0;
+            for (int i = 0; i < scenario.trays().size(); i++) {
+                if (scenario.trays().get(i).isFedBy(reservoir)) {
+                    m3 += season.trays().get(i).drunkM3();
+                }
+            }
+            return L_PER_M3 * m3 / logged.days();
+        }
+
+        /** What is claimed without a leak and might be one. */
+        private List<Learned> instead(FitSpace leaking, Posterior with, Posterior without) {
+            if (!(evidence(with, without) > 0)) {
+                return List.of();
+            }
+            List<Learned> leaky = learned(leaking, with);
+            return learned(FitSpace.of(coarse), without).stream()
+                    .filter(
+                            one ->
+                                    one.what().equals(Correction.THIRST)
+                                            || one.what().equals(Correction.GROWTH))
+                    .filter(Learned::isOff)
+                    .filter(
+                            one ->
+                                    leaky.stream()
+                                            .anyMatch(
+                                                    other ->
+                                                            other.what().equals(one.what())
+                                                                    && other.of().equals(one.of())
+                                                                    && !other.isOff()))
+                    .toList();
         }
 
         /** How readings move with a leak, in their own standard deviations for a litre a day. */
@@ -655,8 +682,16 @@ public record Fit(
             return m3PerS * L_PER_M3 * Time.DAY_S;
         }
 
-        private Fit fit(FitSpace space, Posterior posterior, List<Leak> leaks, int members)
+        /**
+         * The whole of it.
+         *
+         * @param other what it says as well, where the log does not tell which: every other rig is
+         *     drawn from it
+         */
+        private Fit fit(Found found, Optional<Found> other, List<Leak> leaks, int members)
                 throws InterruptedException {
+            FitSpace space = found.space();
+            Posterior posterior = found.posterior();
             List<Learned> learned = learned(space, posterior);
             Map<String, Double> left = new LinkedHashMap<>();
             for (Learned one : learned) {
@@ -665,7 +700,7 @@ public record Fit(
             Correction correction = space.at(posterior.mode(), left);
             Ahead ahead = new Ahead(space, posterior);
             List<Judged> judged = judged(space, posterior, ahead.figure);
-            List<Pair> pairs = pairs(space, posterior, members);
+            List<Pair> pairs = pairs(found, other, members);
             Members before = new Members(pairs.stream().map(Pair::stated).toList());
             Members after = new Members(pairs.stream().map(Pair::corrected).toList());
             return new Fit(
@@ -689,11 +724,14 @@ public record Fit(
         private record Pair(Season stated, Season corrected) {}
 
         /** As many as are run before an interruption, but one at least. */
-        private List<Pair> pairs(FitSpace space, Posterior posterior, int members)
+        private List<Pair> pairs(Found found, Optional<Found> other, int members)
                 throws InterruptedException {
             IntFunction<Season> stated = asStated(members);
-            IntFunction<Season> corrected = asCorrected(space, posterior, members);
-            IntFunction<Pair> pair = i -> new Pair(stated.apply(i), corrected.apply(i));
+            IntFunction<Season> one = asCorrected(found.space(), found.posterior(), members);
+            IntFunction<Season> two =
+                    other.map(o -> asCorrected(o.space(), o.posterior(), members)).orElse(one);
+            IntFunction<Pair> pair =
+                    i -> new Pair(stated.apply(i), (i % 2 == 0 ? one : two).apply(i));
             List<Pair> pairs = Kept.each(workers, members, pair);
             return pairs.isEmpty() ? List.of(pair.apply(0)) : pairs;
         }

@@ -39,7 +39,7 @@ public final class FitWords {
                 continue;
             }
             if (one.isOff()) {
-                off.add(off(one) + " (" + range(one) + ")" + far(one));
+                off.add(off(one) + " (" + range(one) + ")" + orLeak(fit, one) + far(one));
             } else if (one.left() < 0.8) {
                 asStated.add(name(one) + " (" + range(one) + ")");
             } else {
@@ -79,6 +79,20 @@ public final class FitWords {
                                 : "All of them drink less: was it colder, damper or darker than the"
                                         + " scenario says? If only for some days, the dates below are"
                                         + " too late.");
+    }
+
+    /** Of what a leak would explain as well. */
+    private static String orLeak(Fit fit, Fit.Learned one) {
+        return fit.leaks().stream()
+                .filter(leak -> !leak.isSaid() && leak.instead().contains(one))
+                .findFirst()
+                .map(
+                        leak ->
+                                ", or does not, and reservoir %s leaks some %s: the log does not tell which"
+                                        .formatted(
+                                                Names.clean(leak.reservoir()),
+                                                litresADay(leak.litresPerDay())))
+                .orElse("");
     }
 
     /** Plants seldom differ so much: more often the scenario is wrong about them. */
@@ -186,7 +200,7 @@ public final class FitWords {
                     + " lay paper under them overnight, look again.";
         }
         String limit =
-                leak.shownFromL() < MOST_LEAK_L
+                leak.shownFromL() < Math.min(MOST_LEAK_L, leak.drawnL())
                         ? "one below "
                                 + litresADay(leak.shownFromL())
                                 + ", or one that began lately, cannot be told from thirst in this log"

@@ -13,6 +13,7 @@ import tideless.rig.LogEntry;
 import tideless.rig.Reservoir;
 import tideless.rig.Scenario;
 import tideless.rig.VesselId;
+import tideless.study.FarLevels;
 
 /** Sentences about a grower's log. */
 public final class LogWords {
@@ -112,6 +113,27 @@ public final class LogWords {
 
     /** A log that begins later than this is said to. */
     private static final double BEGUN_LATE_S = 7 * Time.DAY_S;
+
+    /** Levels that hardly any plants explain, a sentence each. */
+    public static List<String> far(Scenario scenario) {
+        return FarLevels.of(scenario).stream()
+                .map(
+                        far ->
+                                "Odd, line %s: level of %s on %s, %s, where %s is foretold from what stands before it, and %s to %s for plants that drink twice or half as much. Was it read right, and is every refill, top-up and spill in the log?"
+                                        .formatted(
+                                                far.reading().line(),
+                                                Names.of(far.reading().where()),
+                                                visit(scenario, far.reading().atS()),
+                                                level(far.reading().value()),
+                                                level(far.foretoldM()),
+                                                level(far.lowM()),
+                                                level(far.highM())))
+                .toList();
+    }
+
+    private static String level(double metres) {
+        return FitWords.value(LogEntry.Quantity.LEVEL, metres);
+    }
 
     /** That a log is not lived again where the rig is to be another. */
     public static String setAside(Scenario scenario) {

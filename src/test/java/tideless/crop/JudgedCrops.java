@@ -17,7 +17,8 @@ final class JudgedCrops {
     /** Author and year, a report's number, or an abstract: what counts as a published trial. */
     private static final Pattern TRIAL =
             Pattern.compile(
-                    "^[^,]*(\\(\\d{4}\\)|NASA/TP-\\d{4}-\\d+)|^[^,]*(?=, (record \\d+, )?abstract)");
+                    "^[^,]*(\\(\\d{4}\\)|NASA/TP-\\d{4}-\\d+)|^[^,]*(?=, (record \\d+, )?abstract)"
+                            + "|^Utah State University");
 
     /** Rows whose name does not say the crop. */
     private static final Map<String, String> CROP =
@@ -186,8 +187,8 @@ final class JudgedCrops {
                 """
                 ## What judges each crop
 
-                A trial counts where an author or a report is named and it did not set the crop's numbers; of some only the sign
-                of an answer is known ("size not"), which judges little. What set numbers of growth and stages stands in the last column
+                A trial counts where an author or a report is named and it did not set what it judges; of some only the sign
+                of an answer is known ("size not"), which judges little. Trials of roots, air and salt stand in docs/root-zone.md and are not counted. What set numbers of growth and stages stands in the last column
                 (names of the crop's file; thirst, salt, roots and contents: `tideless crops NAME`). A crop whose
                 numbers are all met may still be met by chance where only one or two trials are known, and one without
                 any is not known at all. Rows that judge nothing were in view when numbers were chosen, gave them, or
@@ -231,7 +232,7 @@ final class JudgedCrops {
 
     private static final Pattern AUTHOR =
             Pattern.compile(
-                    "[A-Z][A-Za-z]+(?: et al\\.| and [Vv]?a?n? ?[A-Z][a-z]+)?,? \\(?\\d{4}\\)?");
+                    "(?:(?:Van|De) )?[A-Z][A-Za-z]+(?: et al\\.| and (?:van )?[A-Z][a-z]+)?,? \\(?\\d{4}\\)?");
 
     /** Authors that the file names for growth and stages. */
     private static String setBy(String crop) {

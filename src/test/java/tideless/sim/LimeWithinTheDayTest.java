@@ -10,6 +10,9 @@ import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
 import org.junit.jupiter.api.Test;
+import tideless.physics.Time;
+import tideless.rig.Numerics;
+import tideless.rig.Scenario;
 import tideless.rig.VesselId;
 import tideless.scenario.Reading;
 import tideless.scenario.ScenarioReader;
@@ -64,6 +67,45 @@ class LimeWithinTheDayTest {
         double fell = before - strong[Component.CA.ordinal()];
         assertTrue(fell > 0);
         assertEquals(fallenBefore + fell, lime.mol(Component.CA), 1e-12);
+    }
+
+    // A judgement may be days old in an ensemble: a product may then grow by a twentieth, and
+    // thinner solution, whose activities are higher, is looked at whatever its products say.
+    @Test
+    void after_days_it_is_asked_sooner_and_of_thinner_solution() {
+        double[] mol = SourceWater.named("hard-tap").orElseThrow().composition().toArray();
+        for (int i = 0; i < mol.length; i++) {
+            mol[i] *= 3;
+        }
+        settle(mol, 1);
+        assertFalse(lime.mayFallAfterDays(mol, 0.99, CO2, 20), "3 % of the product");
+        assertFalse(lime.mayFall(mol, 0.97, CO2, 20));
+        assertTrue(lime.mayFallAfterDays(mol, 0.97, CO2, 20), "9 % of the product");
+        assertFalse(lime.mayFallAfterDays(mol, 1.1, CO2, 20));
+        assertTrue(lime.mayFallAfterDays(mol, 1.12, CO2, 20));
+        assertFalse(lime.mayFallAfterDays(mol, 0, CO2, 20), "nothing stands there");
+    }
+
+    // Of a season in an ensemble's steps, in which trays are judged when something may fall, as
+    // much falls as of one that judges each midnight.
+    @Test
+    void what_falls_in_a_season_does_not_hang_on_the_days_it_is_looked_for() {
+        Scenario bench =
+                ((Reading.Good) ScenarioReader.read(Path.of("scenarios/science-room-bench.toml")))
+                        .scenario();
+        double exact = fallenMol(bench);
+        double quick = fallenMol(bench.withNumerics(new Numerics(3 * Time.HOUR_S)));
+        assertTrue(exact > 0);
+        assertEquals(exact, quick, 0.02 * exact);
+    }
+
+    private static double fallenMol(Scenario scenario) {
+        return Simulation.season(scenario, Surroundings.forSeasons(scenario)).components().stream()
+                .filter(ledger -> ledger.name().equals(Component.CA.symbol()))
+                .flatMap(ledger -> ledger.out().stream())
+                .filter(entry -> entry.what().equals("precipitated"))
+                .mapToDouble(Ledger.Entry::amount)
+                .sum();
     }
 
     @Test

@@ -51,7 +51,7 @@ class UndersaturationProperties {
 
     // Feeds, waters, thin and thick ones, of any acidity: the anions or cations that would balance
     // them are there in part, whole, or too many.
-    private static double[] randomSolution(SplittableRandom random) {
+    static double[] randomSolution(SplittableRandom random) {
         double[] mol = new double[Component.COUNT];
         double strength = Math.exp(Math.log(0.1) + random.nextDouble() * Math.log(1000));
         double charge = 0;

@@ -34,7 +34,7 @@ final class FittedStands {
     /** Of a bootstrap. */
     private static final int DRAWS = 2000;
 
-    private static final int MEMBERS = 60;
+    private static final int MEMBERS = 128;
     private static final double L_PER_M3 = 1000;
 
     private FittedStands() {}

@@ -84,7 +84,9 @@ class StepErrorTest {
                             tray.drownedH(),
                             tray.shortOfAirH(),
                             tray.lowestOfDayM(),
-                            tray.drunkOfDayM3()));
+                            tray.drunkOfDayM3(),
+                            tray.filmFromS(),
+                            tray.leftOfDay()));
         }
         StepError error =
                 StepError.of(
@@ -99,10 +101,13 @@ class StepErrorTest {
     // By long steps while all is quiet, by the oxygen of a step's middle and by three hours where
     // something goes wrong: docs/decisions/0014. With the oxygen of a step's start it was 15e-4,
     // with
-    // long steps throughout 29e-4.
+    // long steps throughout 29e-4. The bench's dwarf tomatoes
+    // carry their full load later since, make more leaf before, and dry out in the middle of a
+    // step:
+    // 13e-4 (with full load at 600 degree-days it is 5.6e-4).
     @ParameterizedTest
     @CsvSource({
-        "science-room-bench, 1.5e-4, 8e-4",
+        "science-room-bench, 1.5e-4, 14e-4",
         "hand-topped-bucket, 1e-4, 6e-4",
         "logged-bench, 6e-4, 6e-4",
         "depth-and-valve, 1e-4, 2e-4",

@@ -24,6 +24,7 @@ final class ValidateLog {
         dated(page, SyntheticGrowers.dated(growers, workers));
         leaks(page, SyntheticGrowers.leaking(growers, workers));
         limit(page, SyntheticGrowers.atLimit(workers));
+        OtherGrowers.write(page, workers);
         if (args.length > 3) {
             FittedStands.write(page, Path.of(args[2]), Path.of(args[3]), workers);
         }

@@ -2,14 +2,38 @@
 
 const inPage = id => document.getElementById(id);
 
-async function unpacked(base64) {
-  const packed = Uint8Array.from(atob(base64.trim()), c => c.charCodeAt(0));
+function bytesOf(base64) {
+  return Uint8Array.from(atob(base64.trim()), c => c.charCodeAt(0));
+}
+
+// Four bytes for five of 85 signs; a last group of fewer is filled up with the greatest sign.
+function denseBytes(text) {
+  const signs = "0123456789ABCDEFGHIJKLMNOPQRSTUVWXYZabcdefghijklmnopqrstuvwxyz!#$%()*+,-./:;=?@[]^_{|";
+  const value = new Uint8Array(128);
+  for (let i = 0; i < signs.length; i++) {
+    value[signs.charCodeAt(i)] = i;
+  }
+  const rest = text.length % 5;
+  const bytes = new Uint8Array((text.length - rest) / 5 * 4 + Math.max(0, rest - 1));
+  for (let from = 0, to = 0; from < text.length; from += 5, to += 4) {
+    let group = 0;
+    for (let i = from; i < from + 5; i++) {
+      group = group * 85 + (i < text.length ? value[text.charCodeAt(i)] : 84);
+    }
+    for (let i = 0; i < 4 && to + i < bytes.length; i++) {
+      bytes[to + i] = group / 2 ** (24 - 8 * i); // what lies above a byte falls off
+    }
+  }
+  return bytes;
+}
+
+async function unpacked(packed) {
   const stream = new Blob([packed]).stream().pipeThrough(new DecompressionStream("gzip"));
   return new Response(stream).arrayBuffer();
 }
 
 async function unpackedJson(id) {
-  return JSON.parse(new TextDecoder().decode(await unpacked(inPage(id).textContent)));
+  return JSON.parse(new TextDecoder().decode(await unpacked(bytesOf(inPage(id).textContent))));
 }
 
 // A module of eight bytes of header and one struct type: sound only where there is garbage collection.

@@ -278,7 +278,7 @@ async function take(text, {name, files, beside} = bench) {
   }
   showFaults(inPage("faults"), run.rig.notes, "Notes:");
   bench.firstText = text;
-  bench.day = Math.floor(run.rig.days / 2);
+  bench.day = run.rig.opensOn;
   knobs.forget();
   setRun(run);
   aged(true);
@@ -467,7 +467,7 @@ async function begin() {
     inPage("span").textContent = "";
     return;
   }
-  const bytes = await unpacked(inPage("engine").textContent);
+  const bytes = await unpacked(denseBytes(inPage("engine").textContent.trim()));
   quick = new Engine(bytes);
   exact = new Engine(bytes);
   await quick.begun;
