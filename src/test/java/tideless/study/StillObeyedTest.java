@@ -1,6 +1,7 @@
 package tideless.study;
 
 import static org.assertj.core.api.Assertions.assertThat;
+import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.io.IOException;
 import java.nio.file.Files;
@@ -22,6 +23,7 @@ import tideless.rig.Scenario;
 import tideless.rig.Visits;
 import tideless.scenario.Reading;
 import tideless.scenario.ScenarioReader;
+import tideless.sim.GrowthLost;
 import tideless.words.VerdictWords;
 
 /**
