@@ -144,7 +144,9 @@ public final class RigPicture {
             Shape shape = group.tray().shape();
             double unitsPerM = shared > 0 ? shared : DEEP / shape.depthM();
             y += LINE;
-            body.label(EDGE, y, "strong", RigWords.heading(group.trays()));
+            String heading = RigWords.heading(group.trays());
+            boolean stands = Scene.stands(trace, group.drawn(), hour);
+            body.label(EDGE, y, "strong", stands ? heading : heading + ": " + RigWords.EMPTY);
             String lamp = RigWords.lamp(group.tray().lamp());
             if (!lamp.isEmpty()) {
                 y += LINE - 1;

@@ -86,7 +86,7 @@ public final class SeasonStrip {
                             RigWords.strip(reservoir),
                             run.usableM3(),
                             reservoir.usableM3(),
-                            trace.hours(),
+                            List.of(new int[] {0, trace.hours()}),
                             reservoir.id(),
                             findings);
         }
@@ -97,13 +97,18 @@ public final class SeasonStrip {
                             RigWords.strip(group.trays()),
                             group.drawn().levelM(),
                             group.tray().overflowM(),
-                            trace.lastLivingHour(group.drawn()) + 1,
+                            trace.plantings(group.drawn()).stream()
+                                    .map(of -> new int[] {of.firstHour(), of.lastHour() + 1})
+                                    .toList(),
                             group.tray().id(),
                             findings);
         }
         axis(y);
         return finished(findings, y + 24);
     }
+
+    /** Room for the word that a vessel is empty, units. */
+    private static final double WORD = 40;
 
     private double x(double day) {
         return EDGE + day / scenario.days() * (WIDTH - 2 * EDGE);
@@ -115,7 +120,7 @@ public final class SeasonStrip {
             String name,
             Series series,
             double full,
-            int living,
+            List<int[]> inUse,
             VesselId vessel,
             List<String> findings) {
         Map<Task.Kind, List<Task>> tasks = new EnumMap<>(Task.Kind.class);
@@ -135,14 +140,26 @@ public final class SeasonStrip {
         svg.label(WIDTH - EDGE, y + 8 + under, "small end", counted);
         double top = y + 18 + under;
         shade(top);
-        filled(series, full, 0, living, top, "water");
-        filled(series, full, living, trace.hours(), top, "water faded");
+        int last = 0;
+        List<int[]> empty = new ArrayList<>();
+        for (int[] span : inUse) {
+            empty.add(new int[] {last, span[0]});
+            filled(series, full, span[0], span[1], top, "water");
+            last = span[1];
+        }
+        empty.add(new int[] {last, trace.hours()});
+        empty.forEach(span -> filled(series, full, span[0], span[1], top, "water faded"));
         svg.box(x(0), top, x(scenario.days()) - x(0), HIGH, "frame");
         for (List<Task> of : tasks.values()) {
             double foot = of.size() > MANY ? top + 4 : top + HIGH;
             for (Task task : of) {
                 double at = x(scenario.dayOf(task.due()));
                 svg.line(at, top - 5, at, foot, task.isDone() ? "task" : "advised");
+            }
+        }
+        for (int[] span : empty) {
+            if (x(span[1] / 24.0) - x(span[0] / 24.0) > WORD) {
+                svg.label(x(span[0] / 24.0) + 4, top + HIGH - 7, "small", RigWords.EMPTY);
             }
         }
         double below = top + HIGH;
@@ -154,6 +171,15 @@ public final class SeasonStrip {
             }
         }
         findings.add(RigWords.finding(name, tasks, harms));
+        empty.stream()
+                .filter(span -> span[1] - span[0] > 24)
+                .map(
+                        span ->
+                                RigWords.emptyFinding(
+                                        name,
+                                        scenario.start().plusDays(span[0] / 24),
+                                        scenario.start().plusDays((span[1] - 1) / 24)))
+                .forEach(findings::add);
         return below + 10;
     }
 

@@ -1,5 +1,6 @@
 package tideless.words;
 
+import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
@@ -18,6 +19,9 @@ import tideless.sim.TrayTrace;
 
 /** What a drawing of the rig shows, in words: its title, its labels, and what it finds. */
 public final class RigWords {
+    /** Said of a tray in which nothing grows. */
+    public static final String EMPTY = "empty";
+
     /** Told as zero, m. */
     private static final double ON_FLOOR_M = 0.0005;
 
@@ -184,6 +188,11 @@ public final class RigWords {
                                         + " from "
                                         + Dates.dayMonth(harm.from().toLocalDate()))
                 .collect(Collectors.joining("; "));
+    }
+
+    /** That nothing grows in a vessel on these days. */
+    public static String emptyFinding(String name, LocalDate from, LocalDate to) {
+        return name + ": " + EMPTY + " " + Dates.span(from, to) + ".";
     }
 
     /** What a strip tells. */

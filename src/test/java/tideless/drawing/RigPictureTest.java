@@ -143,6 +143,8 @@ class RigPictureTest {
         Element picture = drawn(BENCH, "rig-worst");
         List<Element> faded = of(picture, "tray faded");
         assertThat(faded).hasSize(1);
+        assertThat(of(picture, "strong").stream().map(Element::getTextContent))
+                .anyMatch(head -> head.endsWith(": empty"));
         assertThat(of(faded.get(0), "leaf")).isEmpty();
         assertThat(of(faded.get(0), "wet-root")).isEmpty();
         assertThat(of(of(picture, "tray").get(0), "leaf")).isNotEmpty();
