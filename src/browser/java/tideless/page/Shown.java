@@ -189,7 +189,6 @@ final class Shown {
     /** The verdict, what a log adds to it, and what is not ready by the end. */
     static List<String> verdict(Forecast forecast) {
         List<String> lines = new ArrayList<>(VerdictWords.lines(forecast));
-        lines.addAll(CropWords.unripe(forecast.trace()));
         Scenario scenario = forecast.trace().scenario();
         lines.addAll(LogWords.lived(scenario));
         WarningWords.past(forecast.advice().past()).ifPresent(lines::add);
@@ -197,6 +196,8 @@ final class Shown {
             lines.add(
                     "What is moved is moved from the first day on; what the log read and did stays.");
         }
+        lines.addAll(CropWords.unripe(forecast.trace()));
+        lines.addAll(CropWords.beside(forecast.advice().verdict()));
         return lines;
     }
 

@@ -38,6 +38,19 @@ public record Advice(
         this(verdict, tasks, warnings, List.of(), List.of(), sizings);
     }
 
+    /** The same with another measure of what is enough for a reservoir, wherever it is told. */
+    public Advice resized(Sizing from, Sizing to) {
+        Cure asked = new Cure(Cure.Kind.LARGER_RESERVOIR, from.larger());
+        Cure now = new Cure(Cure.Kind.LARGER_RESERVOIR, to.larger());
+        return withSizings(sizings.stream().map(s -> s.equals(from) ? to : s).toList())
+                .withEachWarning(
+                        w ->
+                                w.withCures(
+                                        w.cures().stream()
+                                                .map(c -> c.equals(asked) ? now : c)
+                                                .toList()));
+    }
+
     /** The same with each warning changed, and that which is to be changed first likewise. */
     public Advice withEachWarning(UnaryOperator<Warning> to) {
         return withWarnings(warnings.stream().map(to).toList())

@@ -242,13 +242,22 @@ final class CropAdvice {
                 Measure.of(weekly, Unit.GRAMS),
                 new Cause(
                         Cause.Kind.FIRST_FRUIT_RIPE,
-                        (tray.rounds.comesEvery(PICK_DAYS, due)
-                                        ? Facts.of(Quantity.EVERY, PICK_DAYS)
-                                        : Facts.NONE)
+                        withYield(
+                                        tray.rounds.comesEvery(PICK_DAYS, due)
+                                                ? Facts.of(Quantity.EVERY, PICK_DAYS)
+                                                : Facts.NONE)
                                 .named(
                                         tray.traits.latinName().startsWith(EATEN_UNRIPE)
                                                 ? "unripe"
                                                 : "")));
+    }
+
+    /** With the fruit of a plant that still stands when the run ends. */
+    private Facts withYield(Facts facts) {
+        return tray.firstS(Event.Kind.HARVEST).isPresent()
+                        || tray.firstS(Event.Kind.DIED).isPresent()
+                ? facts
+                : facts.and(Quantity.LAST, tray.of.fruitFreshG().at(tray.lastHour));
     }
 
     private void addHarvest(Event event) {

@@ -42,6 +42,7 @@ public record Cure(Kind kind, Facts facts) {
         CLEAN_SEAT,
         WIDER_FEED_LINE,
         // Solution.
+        KEEP_OTHERWISE,
         TOP_UP_WITH_WATER,
         WATER_IN_THE_NEXT_REFILL,
         WATER_SHARE,

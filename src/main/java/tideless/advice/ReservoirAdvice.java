@@ -9,13 +9,21 @@ import tideless.rig.Planting;
 import tideless.rig.Reservoir;
 import tideless.rig.VesselId;
 import tideless.sim.Event;
+import tideless.sim.PlantingTrace;
 import tideless.sim.ReservoirTrace;
 import tideless.sim.Trace;
+import tideless.sim.TrayTrace;
 
 /** Refills of one reservoir, and what is wrong with it. */
 final class ReservoirAdvice {
     /** For so long before its refill a reservoir may be empty: its trays hold water; assumed. */
     private static final double DRY_BORNE_H = 6;
+
+    /** What is poured in for the last weeks has so much to spare, as a share; assumed. */
+    private static final double RESERVE_FRAC = 1.0 / 3;
+
+    /** Where less than this share of a filling would do, its litres are told; assumed. */
+    private static final double WORTH_LESS_FRAC = 0.8;
 
     private final Trace trace;
     private final ReservoirTrace of;
@@ -141,6 +149,10 @@ final class ReservoirAdvice {
 
     private void addRefill(Event event) {
         double leftM3 = Math.max(0, feedingM3() - event.volumeM3());
+        double lackM3 = lackM3(event, leftM3);
+        if (lackM3 <= 0) {
+            return; // what is left reaches the last harvest: nobody fills up for empty trays
+        }
         Reservoir.Refill rule = reservoir.refill();
         double[] away = absenceAfter(event.atS() / 3600);
         boolean low = rule.when() == Reservoir.Refill.When.LOW_AT_VISIT;
@@ -165,10 +177,52 @@ final class ReservoirAdvice {
                                         leftM3 <= 0
                                                 ? Cause.Kind.RUN_DOWN_TO_OUTLET
                                                 : Cause.Kind.RUNNING_LOW,
-                                        countedFrom(event)),
+                                        lackM3 < WORTH_LESS_FRAC * event.volumeM3()
+                                                ? countedFrom(event)
+                                                        .and(Quantity.ENOUGH, lackM3 * 1000)
+                                                        .on(lastHarvest())
+                                                : countedFrom(event)),
                         List.of(),
                         List.of(),
                         true));
+    }
+
+    /**
+     * What has to be poured in, beside what is left, to reach the last harvest with a reserve, m3;
+     * infinite where something is not cut by the end of the run.
+     */
+    private double lackM3(Event refill, double leftM3) {
+        int end = lastHarvestHour();
+        if (end < 0) {
+            return Double.POSITIVE_INFINITY;
+        }
+        int from = Math.min((int) (refill.atS() / 3600), trace.hours());
+        int to = Math.max(from, end);
+        double drawnM3 = of.outflowM3().sum(from, to) + of.evaporationM3().sum(from, to);
+        return (1 + RESERVE_FRAC) * drawnM3 - leftM3;
+    }
+
+    /** The hour of the last harvest of all it feeds; -1 where something stands to the end. */
+    private int lastHarvestHour() {
+        int last = -1;
+        for (TrayTrace tray : trace.trays()) {
+            if (tray.tray().isFedBy(reservoir.name())) {
+                for (PlantingTrace planting : trace.plantings(tray)) {
+                    boolean cut =
+                            planting.events().stream()
+                                    .anyMatch(e -> e.kind() == Event.Kind.HARVEST);
+                    if (!cut && drinks(planting.tray().planting())) {
+                        return -1;
+                    }
+                    last = cut ? Math.max(last, planting.lastHour() + 1) : last;
+                }
+            }
+        }
+        return last;
+    }
+
+    private LocalDateTime lastHarvest() {
+        return trace.clockAt(lastHarvestHour() * 3600.0);
     }
 
     private void addDry(int times, double firstS, double lastS) {
@@ -221,7 +275,7 @@ final class ReservoirAdvice {
         } else {
             cures.add(Cure.of(Cure.Kind.START_FULL));
         }
-        if (sizing.enoughUsableLitres() > sizing.usableLitres()) {
+        if (sizing.isShort()) {
             cures.add(wasFull ? 0 : cures.size(), larger());
         }
         return cures;
@@ -237,10 +291,7 @@ final class ReservoirAdvice {
     }
 
     private Cure larger() {
-        return new Cure(
-                Cure.Kind.LARGER_RESERVOIR,
-                Facts.of(Quantity.ENOUGH, sizing.enoughUsableLitres())
-                        .and(Quantity.USABLE, sizing.usableLitres()));
+        return new Cure(Cure.Kind.LARGER_RESERVOIR, sizing.larger());
     }
 
     private void addOutgrown() {

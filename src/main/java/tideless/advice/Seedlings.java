@@ -11,11 +11,16 @@ import tideless.rig.Tray;
 import tideless.sim.Event;
 
 /** Seedlings set out before their roots reach the level of their tray. */
-final class Seedlings {
+public final class Seedlings {
     /** Wet depth of a cup at first, m; Kratky (2010), CTAHR VC-1. */
     static final double FIRST_WET_M = 0.013;
 
     private Seedlings() {}
+
+    /** Level that reaches the cups of a tray on the first day, or its overflow, m. */
+    public static double firstLevelM(Tray tray) {
+        return Math.min(tray.overflowM(), tray.cupBottomM() + FIRST_WET_M);
+    }
 
     /** When they would have been fit for it; empty for those that are, or never will be. */
     static Optional<RootReach> tooEarly(Tray tray) {

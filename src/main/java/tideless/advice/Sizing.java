@@ -11,7 +11,8 @@ import java.util.List;
  *     morning at the thirst of a crop that never lacks water, d; capped at the days left in the run
  * @param longestGapDays longest time between two visits, d
  * @param outgrownFrom first day a full reservoir no longer lasts to the next visit, or null
- * @param enoughUsableLitres usable volume that would last every gap between visits, L
+ * @param enoughUsableLitres usable volume that would last every gap between visits, L: as stated,
+ *     or where members of an ensemble say that what there is does not do, in nine of ten of them
  * @param usableLitres usable volume it has, L
  */
 public record Sizing(
@@ -23,5 +24,21 @@ public record Sizing(
         double usableLitres) {
     public Sizing {
         daysWhenFull = List.copyOf(daysWhenFull);
+    }
+
+    /** Whether it has less than would be enough. */
+    public boolean isShort() {
+        return enoughUsableLitres > usableLitres;
+    }
+
+    /** What a larger reservoir is told by. */
+    public Facts larger() {
+        return Facts.of(Quantity.ENOUGH, enoughUsableLitres).and(Quantity.USABLE, usableLitres);
+    }
+
+    /** The same where so much would be enough. */
+    public Sizing enough(double usable) {
+        return new Sizing(
+                reservoir, daysWhenFull, longestGapDays, outgrownFrom, usable, usableLitres);
     }
 }

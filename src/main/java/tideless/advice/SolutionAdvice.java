@@ -417,8 +417,8 @@ final class SolutionAdvice {
 
     private void addAcidity() {
         AcidityDoubt.Finding acidity = AcidityDoubt.of(tray);
-        if (acidity == null) {
-            return;
+        if (acidity == null || isNearHarvest(acidity.fromHour())) {
+            return; // iron runs out by weeks, not by days
         }
         boolean high = acidity.isHigh();
         Composition feed = tray.feed;

@@ -40,7 +40,7 @@ final class Verdicts {
         }
         List<Verdict.WaterLeft> left = new ArrayList<>();
         drinking.forEach(tray -> waterLeft(tray).ifPresent(one -> addTightest(one, left)));
-        Optional<Warning> first = warnings.stream().min(Warning.GRAVEST_FIRST);
+        Optional<Warning> first = Warning.firstOf(warnings, trace.scenario().climate());
         List<Verdict.Loss> losses = new ArrayList<>();
         trays.forEach(tray -> tray.lost().ifPresent(lost -> addLoss(tray, lost, warnings, losses)));
         return new Verdict(

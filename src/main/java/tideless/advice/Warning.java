@@ -4,8 +4,12 @@ import io.soabase.recordbuilder.core.RecordBuilder;
 import java.time.LocalDateTime;
 import java.time.temporal.ChronoUnit;
 import java.util.Comparator;
+import java.util.EnumSet;
 import java.util.List;
 import java.util.Objects;
+import java.util.Optional;
+import java.util.Set;
+import tideless.rig.Climate;
 import tideless.rig.VesselId;
 
 /**
@@ -81,10 +85,10 @@ public record Warning(
     private static final double VERY_WARM_K = 5;
 
     /** A loss from which on a crop is called a poor one, as a share; assumed. */
-    static final double POOR_FRAC = 0.25;
+    public static final double POOR_FRAC = 0.25;
 
     /** What takes less than this share of a crop is no more than a note; assumed. */
-    private static final double NOTED_FRAC = 0.02;
+    public static final double NOTED_FRAC = 0.02;
 
     /** Air out of a crop's limits for so long often brings about the rest, d; assumed. */
     private static final int AIR_DAYS = 14;
@@ -96,6 +100,50 @@ public record Warning(
                     .thenComparing(Warning::gravity)
                     .thenComparing(Warning::kind)
                     .thenComparing(Warning::from);
+
+    /** Done at the rig by what no file says, or said by nothing that a run could try. */
+    private static final Set<Cure.Kind> AT_THE_RIG =
+            EnumSet.of(
+                    Cure.Kind.AIR_STONE, // wants a pump, which a rig without one does not have
+                    Cure.Kind.SHADE_THE_TRAY,
+                    Cure.Kind.SOFTER_WATER,
+                    Cure.Kind.MORE_AMMONIUM,
+                    Cure.Kind.LESS_AMMONIUM,
+                    Cure.Kind.ACID_BY_METER,
+                    Cure.Kind.BASE_BY_METER,
+                    Cure.Kind.FRESH_SOLUTION_SOONER,
+                    Cure.Kind.MORE_SOLUTION_PER_PLANT);
+
+    /** Likewise where the air is that of the weather. */
+    private static final Set<Cure.Kind> OF_THE_WEATHER =
+            EnumSet.of(
+                    Cure.Kind.SUNNIER_PLACE,
+                    Cure.Kind.WARMER_ROOM,
+                    Cure.Kind.COOLER_ROOM,
+                    Cure.Kind.DRIER_NIGHTS,
+                    Cure.Kind.MORE_WIND,
+                    Cure.Kind.OTHER_SEASON);
+
+    /**
+     * What to change first: the gravest that kills or makes a poor crop, or whose first cure can be
+     * written; empty for none.
+     *
+     * @param climate only that of a room is anybody's to change
+     */
+    public static Optional<Warning> firstOf(List<Warning> warnings, Climate climate) {
+        boolean outdoors = !(climate instanceof Climate.Room);
+        return warnings.stream()
+                .filter(w -> w.rank() <= 1 || w.canBeWritten(outdoors))
+                .min(GRAVEST_FIRST);
+    }
+
+    private boolean canBeWritten(boolean outdoors) {
+        if (cures.isEmpty()) {
+            return true; // looked at first
+        }
+        Cure.Kind first = cures.get(0).kind();
+        return !AT_THE_RIG.contains(first) && !(outdoors && OF_THE_WEATHER.contains(first));
+    }
 
     /** Share of the crop that it takes, 0-1; 0 where that is not known. */
     public double lossFrac() {

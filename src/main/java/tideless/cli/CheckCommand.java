@@ -3,13 +3,18 @@ package tideless.cli;
 import java.io.PrintWriter;
 import java.nio.file.Path;
 import java.time.LocalDate;
+import java.util.ArrayList;
+import java.util.LinkedHashMap;
+import java.util.List;
 import java.util.Locale;
+import java.util.Map;
 import java.util.concurrent.Callable;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Parameters;
 import picocli.CommandLine.Spec;
 import tideless.physics.TubeFlow;
+import tideless.rig.Filling;
 import tideless.rig.Planting;
 import tideless.rig.RootReach;
 import tideless.rig.Scenario;
@@ -17,6 +22,7 @@ import tideless.rig.Shape;
 import tideless.rig.Tray;
 import tideless.scenario.Reading;
 import tideless.sim.RigCheck;
+import tideless.solution.ElectricalConductivity;
 import tideless.words.FeedWords;
 import tideless.words.Names;
 import tideless.words.ReachWords;
@@ -40,6 +46,9 @@ import tideless.words.ReachWords;
             "Exit codes: 0 sound, 1 the file could not be read, 2 a fault in it."
         })
 final class CheckCommand implements Callable<Integer> {
+    /** Flow that exceeds the peak thirst so many times needs no figure; assumed. */
+    private static final double AMPLE = 10;
+
     @Parameters(paramLabel = "SCENARIO", description = "a .toml scenario file")
     Path scenario;
 
@@ -53,9 +62,24 @@ final class CheckCommand implements Callable<Integer> {
     private void check(Reading.Good good) {
         PrintWriter out = spec.commandLine().getOut();
         Scenario sound = good.scenario();
+        List<RigCheck> rigs = RigCheck.of(sound);
+        List<String> strong = tooStrong(sound);
+        Map<String, List<String>> reaches = reaches(sound);
+        long looks =
+                good.notes().size()
+                        + strong.size()
+                        + reaches.keySet().stream().filter(CheckCommand::isToWait).count()
+                        + rigs.stream()
+                                .flatMap(rig -> rig.trays().stream())
+                                .filter(feed -> feed.margin() < 1)
+                                .count();
         out.println(
                 scenario
-                        + ": sound: "
+                        + (looks == 0
+                                ? ": sound: "
+                                : ": can be run, with "
+                                        + counted((int) looks, "thing")
+                                        + " to look at: ")
                         + sound.title()
                         + ", "
                         + counted(sound.reservoirs().size(), "reservoir")
@@ -65,29 +89,68 @@ final class CheckCommand implements Callable<Integer> {
                         + counted(sound.days(), "day"));
         line(out, "feed: %s", FeedWords.readings(sound.feed().composition()));
         FeedWords.own(sound).forEach(feed -> line(out, "feed of %s", feed));
-        for (Tray tray : sound.trays()) {
-            printDisplaced(out, tray);
-            printReach(out, tray, "", sound.start());
-            for (int i = 0; i < tray.next().size(); i++) {
-                Tray then = tray.planted(i + 1);
-                String crop = " (" + Names.clean(then.planting().cropName()) + ")";
-                tray.next().get(i).on().ifPresent(on -> printReach(out, then, crop, on));
-            }
-        }
-        for (RigCheck rig : RigCheck.of(sound)) {
+        strong.forEach(out::println);
+        sound.trays().forEach(tray -> printDisplaced(out, tray));
+        reaches.forEach((words, names) -> out.println(String.join(", ", names) + ": " + words));
+        for (RigCheck rig : rigs) {
             print(out, rig);
+        }
+        if (!rigs.isEmpty()) {
+            out.println();
+            out.println(
+                    "Caution: heavy water up high. Fix stand or brackets to the wall, keep it low where"
+                            + " the feed allows;");
+            out.println(
+                    "mains near water: residual-current device, earthed frame, drip loops. Advice, no"
+                            + " certificate.");
         }
         out.flush();
     }
 
-    /** When what is set out on a day is fit for the level of its tray. */
-    private static void printReach(PrintWriter out, Tray tray, String named, LocalDate from) {
+    /** Feeds that are stronger than a crop bears. */
+    private static List<String> tooStrong(Scenario sound) {
+        List<String> strong = new ArrayList<>();
+        for (Tray tray : sound.trays()) {
+            double ec = ElectricalConductivity.at25MsPerCm(sound.feedOf(tray).composition());
+            double high = tray.limits().ecHighMsPerCm();
+            if (tray.planting() instanceof Planting.OfCrop crop && crop.plants() > 0 && ec > high) {
+                strong.add(
+                        String.format(
+                                Locale.ROOT,
+                                "%s: its feed of %.2f mS/cm is stronger than %s bears (%.2f mS/cm)",
+                                Names.tray(tray.name()),
+                                ec,
+                                Names.clean(crop.cropName()),
+                                high));
+            }
+        }
+        return strong;
+    }
+
+    /** When what is set out is fit for the level of its tray; of trays that are alike once. */
+    private static Map<String, List<String>> reaches(Scenario sound) {
+        Map<String, List<String>> reaches = new LinkedHashMap<>();
+        for (Tray tray : sound.trays()) {
+            addReach(reaches, tray, "", sound.start());
+            for (int i = 0; i < tray.next().size(); i++) {
+                Tray then = tray.planted(i + 1);
+                String crop = " (" + Names.clean(then.planting().cropName()) + ")";
+                tray.next().get(i).on().ifPresent(on -> addReach(reaches, then, crop, on));
+            }
+        }
+        return reaches;
+    }
+
+    private static boolean isToWait(String reach) {
+        return !reach.startsWith("ready to transplant on");
+    }
+
+    private static void addReach(
+            Map<String, List<String>> reaches, Tray tray, String named, LocalDate from) {
         if (tray.planting() instanceof Planting.OfCrop crop && crop.plants() > 0) {
-            out.println(
-                    Names.tray(tray.name())
-                            + named
-                            + ": "
-                            + ReachWords.of(RootReach.of(tray, crop), from));
+            reaches.computeIfAbsent(
+                            ReachWords.of(RootReach.of(tray, crop), from), k -> new ArrayList<>())
+                    .add(Names.tray(tray.name()) + named);
         }
     }
 
@@ -124,30 +187,38 @@ final class CheckCommand implements Callable<Integer> {
                         : " (no sides stated, taken as square: a narrower one tips sooner)",
                 Math.floor(10 * Math.toDegrees(rig.tippingAngleRad())) / 10,
                 Math.floor(rig.tippingPushN()));
-        out.println(
-                "  Caution: heavy water up high. Fix stand or brackets to the wall, keep it low where"
-                        + " the feed allows;");
-        out.println(
-                "  mains near water: residual-current device, earthed frame, drip loops. Advice, no"
-                        + " certificate.");
+        Map<String, List<RigCheck.Feed>> alike = new LinkedHashMap<>();
         for (RigCheck.Feed feed : rig.trays()) {
-            line(
-                    out,
-                    "  tray %s: %s; %.0f mL/min with the reservoir full, %.0f at the outlet;"
-                            + " peak thirst %.1f mL/min, margin %s",
-                    feed.tray().name(),
-                    filling(feed),
-                    feed.fullM3PerS() * 6e7,
-                    feed.lowM3PerS() * 6e7,
-                    feed.peakThirstM3PerS() * 6e7,
-                    margin(feed.margin()));
-            printStuck(out, feed);
+            alike.computeIfAbsent(flows(rig, feed), words -> new ArrayList<>()).add(feed);
         }
+        alike.forEach(
+                (words, feeds) -> {
+                    List<String> names =
+                            feeds.stream().map(feed -> Names.clean(feed.tray().name())).toList();
+                    out.println(
+                            (names.size() > 1 ? "  trays " : "  tray ")
+                                    + Names.list(names)
+                                    + (names.size() > 1 ? ", each: " : ": ")
+                                    + words);
+                    printStuck(out, feeds.get(0));
+                });
         if (!rig.trays().isEmpty()) {
             out.println(
                     "  (all valves open at once; peak thirst: closed canopy in the run's thirstiest"
                             + " air, or the largest measured)");
         }
+    }
+
+    private static String flows(RigCheck rig, RigCheck.Feed feed) {
+        return String.format(
+                Locale.ROOT,
+                "%s; %.0f mL/min with the reservoir full, %.0f at the outlet; peak thirst %.1f"
+                        + " mL/min, margin %s",
+                filling(rig, feed),
+                feed.fullM3PerS() * 6e7,
+                feed.lowM3PerS() * 6e7,
+                feed.peakThirstM3PerS() * 6e7,
+                margin(feed.margin()));
     }
 
     private static void printStuck(PrintWriter out, RigCheck.Feed feed) {
@@ -171,18 +242,31 @@ final class CheckCommand implements Callable<Integer> {
         }
     }
 
-    private static String filling(RigCheck.Feed feed) {
+    private static String filling(RigCheck rig, RigCheck.Feed feed) {
         if (!Double.isNaN(feed.fillS())) {
             return String.format(Locale.ROOT, "fills in %.0f min", feed.fillS() / 60);
         }
-        return "does not fill from dry out of one reservoir";
+        double litres = 0;
+        for (RigCheck.Feed one : rig.trays()) {
+            litres +=
+                    1000
+                            * one.tray()
+                                    .shape()
+                                    .volumeM3(((Filling.ByValve) one.tray().filling()).settingM());
+        }
+        return String.format(
+                Locale.ROOT,
+                "a full reservoir does not fill its trays from dry, which take %.1f L of its %.1f L:"
+                        + " pour the first filling in by hand",
+                litres,
+                1000 * rig.usableM3());
     }
 
     private static String margin(double times) {
-        if (!(times < 1000)) {
+        if (!(times < AMPLE)) {
             return "ample";
         }
-        return String.format(Locale.ROOT, times < 10 ? "%.1f-fold" : "%.0f-fold", times)
+        return String.format(Locale.ROOT, "%.1f-fold", times)
                 + (times < 1 ? ": TOO LITTLE at the lowest level" : "");
     }
 

@@ -38,7 +38,8 @@ import tideless.study.threads.ThreadPool;
             "",
             "Runs the scenario with every value of one numeric key, or of two together, and says"
                     + " which designs do no harm and which of those yields most. A star stands for"
-                    + " every tray. Values are a list, or a range with how many values it has.",
+                    + " every tray. Values are a list, or a range with how many values it has. A"
+                    + " tray made shallower than its overflow stands runs over at its rim.",
             "What is written: compare.csv, and lines (one key) or maps (two) as PNG and SVG.",
             ""
         },
@@ -258,9 +259,7 @@ final class CompareCommand implements Callable<Integer> {
         if (folder != null) {
             Set<Path> inputs = new LinkedHashSet<>();
             read.forEach(good -> good.files().forEach(file -> inputs.add(Path.of(file))));
-            written =
-                    CompareFiles.write(
-                            compared, title, base.start(), Tideless.shown(spec), folder, inputs);
+            written = CompareFiles.write(compared, title, Tideless.shown(spec), folder, inputs);
         }
         PrintWriter out = spec.commandLine().getOut();
         return Written.told(
@@ -269,12 +268,7 @@ final class CompareCommand implements Callable<Integer> {
                 folder,
                 () ->
                         CompareTable.print(
-                                out,
-                                title,
-                                compared,
-                                base.start(),
-                                Terminal.width(),
-                                Tideless.shown(spec)));
+                                out, title, compared, Terminal.width(), Tideless.shown(spec)));
     }
 
     private static Compared.Plan plan(Reading reading, List<VariedKey> keys) {

@@ -7,6 +7,7 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.stream.Collectors;
 import java.util.stream.Stream;
+import tideless.advice.Advice;
 import tideless.advice.Task;
 import tideless.advice.Verdict;
 import tideless.advice.Warning;
@@ -15,7 +16,6 @@ import tideless.scenario.Reading;
 import tideless.scenario.ScenarioReader;
 import tideless.scenario.Starter;
 import tideless.scenario.StarterQuestion;
-import tideless.study.Forecast;
 import tideless.study.Forecasts;
 import tideless.words.VerdictWords;
 import tideless.words.WarningWords;
@@ -48,19 +48,19 @@ final class FirstRig {
      * @param care with which it is tended
      * @param text as it is written
      * @param reading faulty where the answers make no rig
-     * @param forecast empty then
+     * @param advice empty then
      */
-    record Tried(Starter.Care care, String text, Reading reading, Optional<Forecast> forecast) {
+    record Tried(Starter.Care care, String text, Reading reading, Optional<Advice> advice) {
         private List<Warning> warnings() {
-            return forecast.map(f -> f.advice().warnings()).orElse(List.of());
+            return advice.map(Advice::warnings).orElse(List.of());
         }
 
         boolean isSound() {
-            return forecast.map(f -> f.survives() && warnings().isEmpty()).orElse(false);
+            return survives() && warnings().isEmpty();
         }
 
         private boolean survives() {
-            return forecast.map(Forecast::survives).orElse(false);
+            return advice.map(of -> of.verdict().survives()).orElse(false);
         }
 
         /** Lost for want of water, and not by salt. */
@@ -82,8 +82,8 @@ final class FirstRig {
         }
 
         private Stream<Task> changed() {
-            return forecast.stream()
-                    .flatMap(f -> f.advice().tasks().stream())
+            return advice.stream()
+                    .flatMap(of -> of.tasks().stream())
                     .filter(
                             task ->
                                     task.kind() == Task.Kind.FLUSH
@@ -92,7 +92,7 @@ final class FirstRig {
 
         /** What is to be known of it before it is built. */
         List<String> told() {
-            if (warnings().isEmpty()) {
+            if (warnings().isEmpty() && survives()) {
                 return changes() > 0
                         ? List.of(
                                 "Its solution is to be poured away and mixed anew, "
@@ -101,7 +101,7 @@ final class FirstRig {
                                         + " in this run, which says when.")
                         : List.of();
             }
-            Verdict verdict = forecast.orElseThrow().advice().verdict();
+            Verdict verdict = advice.orElseThrow().verdict();
             return List.of(
                     verdict.survives()
                             ? "As it stands it warns: "
@@ -143,6 +143,9 @@ final class FirstRig {
     }
 
     private static boolean isBetter(Tried one, Tried other) {
+        if (one.survives() != other.survives()) {
+            return one.survives();
+        }
         int fewer = Integer.compare(other.warnings().size(), one.warnings().size());
         return fewer > 0
                 || fewer == 0
@@ -159,7 +162,7 @@ final class FirstRig {
                 text,
                 reading,
                 reading instanceof Reading.Good good
-                        ? Optional.of(Forecasts.of(good.scenario(), 1))
+                        ? Optional.of(Forecasts.adviceOf(good.scenario()))
                         : Optional.empty());
     }
 

@@ -74,7 +74,7 @@ public final class AwayFiles {
                     figure(days.middle()),
                     figure(days.high()),
                     figure(days.neverFrac()),
-                    leave.asItStands().harm().map(h -> MachineWords.of(h.kind())).orElse(""),
+                    leave.asItStands().harm().map(MachineWords::of).orElse(""),
                     leave.asItStands().harm().map(h -> h.tray().name()).orElse(""),
                     leave.filledOn().map(LocalDate::toString).orElse(""),
                     figure(filled.low()),
@@ -97,7 +97,7 @@ public final class AwayFiles {
                     figure(stated.chance()),
                     stated.filledOn().map(LocalDate::toString).orElse(""),
                     figure(stated.chanceFilledUp()),
-                    stated.harm().map(h -> MachineWords.of(h.kind())).orElse(""),
+                    stated.harm().map(MachineWords::of).orElse(""),
                     stated.harm().map(Outlook.LikelyHarm::tray).map(v -> v.name()).orElse(""));
         }
         return text.toString().getBytes(StandardCharsets.UTF_8);

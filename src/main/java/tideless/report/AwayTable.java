@@ -104,7 +104,8 @@ public final class AwayTable {
         }
         say(
                 "Whole days from the visit that is left out until a tray dries out, wilts for more"
-                        + " than six hours or is lost. \"To the end\": nothing by the end of the"
+                        + " than six hours or is lost, or salt, hunger or want of air stunt it:"
+                        + " take more than half of a day's growth. \"To the end\": nothing by the end of the"
                         + " run, "
                         + Dates.dayMonth(away.scenario().lastDay())
                         + ".");

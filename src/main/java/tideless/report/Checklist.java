@@ -9,7 +9,6 @@ import java.util.Map;
 import tideless.advice.Task;
 import tideless.physics.Time;
 import tideless.rig.Scenario;
-import tideless.rig.VesselId;
 import tideless.study.Forecast;
 import tideless.words.Dates;
 import tideless.words.Names;
@@ -161,18 +160,9 @@ final class Checklist {
                 TaskWords.why(task) + likely(task));
     }
 
-    private static String where(List<Task> alike) {
-        Task task = alike.get(0);
-        if (alike.size() == 1) {
-            return Names.of(task.vessel(), task.crop());
-        }
-        List<String> names =
-                alike.stream().map(Task::vessel).map(VesselId::name).map(Names::clean).toList();
-        return (task.vessel().kind() == VesselId.Kind.TRAY
-                        ? Names.trays(names)
-                        : "reservoirs " + Names.list(names))
-                + Names.ofCrop(task.crop())
-                + ", each";
+    /** Where a task is done, of several alike: as "trays left and right (basil), each". */
+    static String where(List<Task> alike) {
+        return Names.each(alike.stream().map(Task::vessel).toList(), alike.get(0).crop());
     }
 
     private static String what(List<Task> alike) {

@@ -4,7 +4,6 @@ import de.siegmar.fastcsv.writer.CsvWriter;
 import java.io.StringWriter;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Path;
-import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.Collection;
 import java.util.LinkedHashMap;
@@ -28,26 +27,19 @@ public final class CompareFiles {
      * Writes {@code compare.csv} and, of whole work, the pictures, all of them or none.
      *
      * @param title what is compared
-     * @param start the first day
      * @param shown units of the pictures; the table keeps its own
      * @param inputs files that were read for it
      * @return the files, or why there are none
      */
     public static WriteResult write(
-            Compared compared,
-            String title,
-            LocalDate start,
-            ShownIn shown,
-            Path folder,
-            Collection<Path> inputs) {
-        return ResultFiles.put(folder, () -> files(compared, title, start, shown), inputs);
+            Compared compared, String title, ShownIn shown, Path folder, Collection<Path> inputs) {
+        return ResultFiles.put(folder, () -> files(compared, title, shown), inputs);
     }
 
-    private static Map<String, byte[]> files(
-            Compared compared, String title, LocalDate start, ShownIn shown)
+    private static Map<String, byte[]> files(Compared compared, String title, ShownIn shown)
             throws ResultFiles.NotDrawn {
         Map<String, byte[]> files = new LinkedHashMap<>();
-        files.put("compare.csv", csv(compared, start));
+        files.put("compare.csv", csv(compared));
         if (compared.whole()) {
             for (Map.Entry<String, Page> page :
                     ComparePictures.of(compared, title, shown).entrySet()) {
@@ -58,7 +50,7 @@ public final class CompareFiles {
     }
 
     /** One row a design. */
-    static byte[] csv(Compared compared, LocalDate start) {
+    static byte[] csv(Compared compared) {
         StringWriter text = new StringWriter();
         CsvWriter csv = CsvFiles.writerOf(text);
         List<String> trays = trays(compared);
@@ -74,6 +66,7 @@ public final class CompareFiles {
             addBand(head, header(figure), unit(figure));
         }
         addBand(head, "first_refill", "d");
+        addBand(head, "last_cut", "d");
         head.addAll(List.of("first_harm", "first_harm_of", "first_harm_on", "first_harm_share"));
         for (String tray : trays) {
             addBand(head, "fresh_" + tray, "g/plant");
@@ -91,7 +84,7 @@ public final class CompareFiles {
                                                 ? DesignWords.number(axis.present().get(0))
                                                 : "");
                             }
-                            write(csv, row, cell, true, trays, start);
+                            write(csv, row, cell, true, trays);
                         });
         Axis first = compared.axes().get(0);
         for (int i = 0; i < compared.cells().size(); i++) {
@@ -102,7 +95,7 @@ public final class CompareFiles {
             if (compared.axes().size() > 1) {
                 row.add(plain(compared.axes().get(1), y));
             }
-            write(csv, row, compared.cells().get(i), compared.isPresent(x, y), trays, start);
+            write(csv, row, compared.cells().get(i), compared.isPresent(x, y), trays);
         }
         return text.toString().getBytes(StandardCharsets.UTF_8);
     }
@@ -127,15 +120,14 @@ public final class CompareFiles {
             List<String> row,
             Compared.Cell cell,
             boolean present,
-            List<String> trays,
-            LocalDate start) {
+            List<String> trays) {
         row.add(
                 cell.isUnbuildable()
                         ? "not buildable"
                         : cell.design().isPresent() ? "run" : "not reached");
         row.add(present ? "yes" : "no");
         if (cell.design().isPresent()) {
-            add(row, cell.design().get(), trays, start);
+            add(row, cell.design().get(), trays);
             row.add("");
         } else {
             int blanks = 3 + 3 * (Design.Figure.values().length + 1) + 4 + 6 * trays.size();
@@ -147,7 +139,7 @@ public final class CompareFiles {
         csv.writeRecord(row);
     }
 
-    private static void add(List<String> row, Design design, List<String> trays, LocalDate start) {
+    private static void add(List<String> row, Design design, List<String> trays) {
         row.add(design.survives() ? "yes" : "no");
         row.add(SignificantDigits.six(design.chance()));
         row.add(design.isHarmless() ? "yes" : "no");
@@ -155,12 +147,14 @@ public final class CompareFiles {
             addBand(row, design.figures().get(figure), 1);
         }
         addBand(row, design.firstRefillS(), 1 / Time.DAY_S);
+        addBand(row, design.lastHarvestS(), 1 / Time.DAY_S);
         if (design.firstHarm().isPresent()) {
             Outlook.LikelyHarm harm = design.firstHarm().get();
-            row.add(MachineWords.of(harm.kind()));
+            row.add(MachineWords.of(harm));
             row.add(harm.tray().name());
             row.add(
-                    start.atStartOfDay()
+                    design.start()
+                            .atStartOfDay()
                             .plusSeconds((long) harm.atS().middle())
                             .toLocalDate()
                             .toString());

@@ -1,7 +1,6 @@
 package tideless.report;
 
 import java.io.PrintWriter;
-import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
@@ -34,18 +33,15 @@ public final class CompareTable {
 
     private final PrintWriter out;
     private final Compared compared;
-    private final LocalDate start;
     private final int width;
     private final ShownIn shownIn;
     private final List<Design.Figure> figures;
 
-    private CompareTable(
-            PrintWriter out, Compared compared, LocalDate start, int width, ShownIn shownIn) {
+    private CompareTable(PrintWriter out, Compared compared, int width, ShownIn shownIn) {
         this.shownIn = shownIn;
         this.width = width;
         this.out = out;
         this.compared = compared;
-        this.start = start;
         figures = Stream.of(Design.Figure.values()).filter(this::isWorthAColumn).toList();
     }
 
@@ -72,18 +68,12 @@ public final class CompareTable {
      * Prints them.
      *
      * @param title what is compared
-     * @param start the first day
      * @param width columns of the terminal
      * @param shownIn units
      */
     public static void print(
-            PrintWriter out,
-            String title,
-            Compared compared,
-            LocalDate start,
-            int width,
-            ShownIn shownIn) {
-        CompareTable table = new CompareTable(out, compared, start, width, shownIn);
+            PrintWriter out, String title, Compared compared, int width, ShownIn shownIn) {
+        CompareTable table = new CompareTable(out, compared, width, shownIn);
         out.println(title);
         out.println();
         if (compared.cells().stream().anyMatch(Compared.Cell::isReached)) {
@@ -107,7 +97,12 @@ public final class CompareTable {
     }
 
     private String key() {
+        boolean many =
+                compared.cells().stream()
+                        .flatMap(c -> c.design().stream())
+                        .anyMatch(d -> d.members() > 1);
         return "+ without harm"
+                + (many ? " in nine of ten rigs" : "")
                 + (figures.contains(Design.Figure.SHORT_OF_AIR)
                         ? " (hours short of air slow growth, which the yield shows)"
                         : "")
@@ -132,6 +127,7 @@ public final class CompareTable {
                                     : figure == Design.Figure.YIELD ? " g" : ""));
         }
         head.add("first refill");
+        head.add("last cut");
         head.add("first harm");
         rows.add(head.toArray(new String[0]));
         int shown = Math.min(MOST_LINES, axis.size());
@@ -163,8 +159,9 @@ public final class CompareTable {
         for (Design.Figure figure : figures) {
             row.add(figure(of, figure));
         }
-        row.add(day(of.firstRefillS().middle()));
-        row.add(of.firstHarm().map(this::harm).orElse(""));
+        row.add(day(of, of.firstRefillS().middle()));
+        row.add(day(of, of.lastHarvestS().middle()));
+        row.add(of.firstHarm().map(harm -> harm(of, harm)).orElse(""));
         return row.toArray(new String[0]);
     }
 
@@ -192,20 +189,31 @@ public final class CompareTable {
         return String.format(Locale.ROOT, "%d", (long) Math.floor(value + 0.5));
     }
 
-    private String harm(Outlook.LikelyHarm harm) {
+    private static String harm(Design design, Outlook.LikelyHarm harm) {
         String what =
                 switch (harm.kind()) {
                     case DIED -> " lost ";
                     case WILTED, SALT_WILTED -> " wilts ";
                     default -> " dry ";
                 };
-        return Names.clean(harm.tray().name()) + what + day(harm.atS().middle());
+        return Names.clean(harm.tray().name())
+                + harm.taken()
+                        .map(
+                                taken ->
+                                        " loses "
+                                                + Numbers.percent(taken.frac())
+                                                + " to "
+                                                + Names.of(taken.by())
+                                                + " by ")
+                        .orElse(what)
+                + day(design, harm.atS().middle());
     }
 
-    private String day(double atS) {
+    private static String day(Design design, double atS) {
         return Double.isInfinite(atS)
                 ? "never"
-                : Dates.dayMonth(start.atStartOfDay().plusSeconds((long) atS).toLocalDate());
+                : Dates.dayMonth(
+                        design.start().atStartOfDay().plusSeconds((long) atS).toLocalDate());
     }
 
     private void printYields(Axis axis, int shown) {
@@ -292,16 +300,38 @@ public final class CompareTable {
                                         + " to "
                                         + value(across, across.size() - 1)));
         out.println("  down:   " + DesignWords.name(down));
-        if (roomy) {
-            out.println(
-                    "  "
-                            + (yields
-                                    ? "yield of all plants, g"
-                                    : shownIn.us() ? "gallons poured" : "litres poured"));
+        if (!roomy) {
+            out.println();
+            printMap(Optional.empty());
+            return;
         }
+        out.println(
+                "  "
+                        + (yields
+                                ? "yield of all plants, g"
+                                : shownIn.us() ? "gallons poured" : "litres poured"));
         out.println();
+        printMap(Optional.of(yields ? Design.Figure.YIELD : Design.Figure.LITRES));
+        for (Design.Figure figure : figures) {
+            if (figure.compareTo(Design.Figure.SHORT_OF_AIR) <= 0) {
+                out.println();
+                out.println("  " + DesignWords.of(figure));
+                out.println();
+                printMap(Optional.of(figure));
+            }
+        }
+    }
+
+    /**
+     * The grid with a figure in each cell.
+     *
+     * @param shown that figure; empty for signs alone
+     */
+    private void printMap(Optional<Design.Figure> shown) {
+        Axis across = compared.axes().get(0);
+        Axis down = compared.axes().get(1);
         List<String[]> rows = new ArrayList<>();
-        if (roomy) {
+        if (shown.isPresent()) {
             String[] head = new String[across.size() + 1];
             head[0] = "";
             for (int x = 0; x < across.size(); x++) {
@@ -315,8 +345,8 @@ public final class CompareTable {
             for (int x = 0; x < across.size(); x++) {
                 Compared.Cell cell = compared.at(x, y);
                 String said = sign(cell);
-                if (roomy && cell.design().isPresent()) {
-                    Design.Figure figure = yields ? Design.Figure.YIELD : Design.Figure.LITRES;
+                if (shown.isPresent() && cell.design().isPresent()) {
+                    Design.Figure figure = shown.get();
                     said = whole(cell.design().get().of(figure), figure) + said;
                 }
                 row[x + 1] = compared.isPresent(x, y) ? "<" + said + ">" : " " + said + " ";

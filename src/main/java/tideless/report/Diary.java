@@ -5,9 +5,11 @@ import java.time.LocalDateTime;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.HashMap;
+import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.stream.Collectors;
 import tideless.advice.Facts;
 import tideless.advice.Quantity;
 import tideless.advice.Task;
@@ -70,7 +72,11 @@ record Diary(List<Entry> entries) {
         List<Entry> entries = new ArrayList<>();
         String run = scenario.start() + "-" + plain(scenario.title());
         if (scenario.log().isEmpty()) {
-            scenario.trays().forEach(tray -> addPlanting(entries, scenario, tray, run));
+            Map<Object, List<Tray>> alike = new LinkedHashMap<>();
+            for (Tray tray : scenario.trays()) {
+                alike.computeIfAbsent(tray.planting(), k -> new ArrayList<>()).add(tray);
+            }
+            alike.values().forEach(trays -> addPlanting(entries, scenario, trays, run));
         }
         firstVisit(scenario)
                 .ifPresent(
@@ -106,20 +112,24 @@ record Diary(List<Entry> entries) {
         return new Diary(entries);
     }
 
-    private static void addPlanting(List<Entry> entries, Scenario scenario, Tray tray, String run) {
+    // Trays that are planted alike.
+    private static void addPlanting(
+            List<Entry> entries, Scenario scenario, List<Tray> trays, String run) {
+        Tray tray = trays.get(0);
         if (!(tray.planting() instanceof Planting.OfCrop crop) || crop.plants() == 0) {
             return;
         }
         String name = Names.clean(crop.cropName());
-        String where = Names.of(tray.id());
+        String where = Names.trays(trays.stream().map(Tray::name).map(Names::clean).toList());
         int nursery = (int) Math.floor(crop.ageAtStartDays() + 0.5);
+        String plants = crop.plants() + " plants" + (trays.size() > 1 ? " each" : "");
         LocalDate sown = scenario.start().minusDays(nursery);
         entries.add(
                 new Entry(
                         id(run, "sow", tray.id(), 1),
                         "Sow " + name + " for " + where,
-                        crop.plants()
-                                + " plants, some more to choose from"
+                        plants
+                                + ", some more to choose from"
                                 + (nursery > 0
                                         ? "; " + Numbers.days(nursery) + " in the nursery."
                                         : "."),
@@ -132,10 +142,7 @@ record Diary(List<Entry> entries) {
                     new Entry(
                             id(run, "set-out", tray.id(), 1),
                             "Set out " + name + " in " + where,
-                            crop.plants()
-                                    + " plants, "
-                                    + Numbers.days(nursery)
-                                    + " in the nursery.",
+                            plants + ", " + Numbers.days(nursery) + " in the nursery.",
                             scenario.start().atStartOfDay(),
                             Optional.of(scenario.start()),
                             0,
@@ -143,25 +150,52 @@ record Diary(List<Entry> entries) {
         }
     }
 
+    // What is done to trays of one design alike, at one hour, is one entry.
     private static void addTasks(List<Entry> entries, Forecast forecast, String run) {
         Map<String, Integer> seen = new HashMap<>();
+        Map<String, String> idOfFirst = new HashMap<>();
+        Map<String, List<Task>> alike = new LinkedHashMap<>();
         for (Task task : forecast.advice().tasks()) {
             String kind = MachineWords.of(task.kind());
             int ordinal = seen.merge(kind + task.vessel(), 1, Integer::sum);
             if (forecast.isPast(task) || task.kind() == Task.Kind.SET_OUT) {
                 continue; // what is set out on day one has its own entry, as has its sowing
             }
-            String likely = OutlookWords.likely(forecast, task);
-            entries.add(
-                    new Entry(
-                            id(run, kind, task.vessel(), ordinal),
-                            what(task) + (likely.isEmpty() ? "" : " (" + likely + ")"),
-                            TaskWords.text(task),
-                            task.due(),
-                            Optional.empty(),
-                            remindHours(task.kind()),
-                            again(task, forecast)));
+            String key =
+                    kind
+                            + task.crop()
+                            + task.due()
+                            + Numbers.litres(task.litres())
+                            + TaskWords.why(task)
+                            + OutlookWords.likely(forecast, task)
+                            + again(task, forecast)
+                            + design(forecast.trace().scenario(), task.vessel());
+            idOfFirst.putIfAbsent(key, id(run, kind, task.vessel(), ordinal));
+            alike.computeIfAbsent(key, k -> new ArrayList<>()).add(task);
         }
+        alike.forEach((key, tasks) -> entries.add(entry(idOfFirst.get(key), tasks, forecast)));
+    }
+
+    /** What has to be equal for trays to be told together; a reservoir is told by itself. */
+    private static String design(Scenario scenario, VesselId vessel) {
+        return scenario.trays().stream()
+                .filter(tray -> tray.id().equals(vessel))
+                .map(tray -> tray.shape() + " " + tray.planting())
+                .findFirst()
+                .orElse(vessel.toString());
+    }
+
+    private static Entry entry(String id, List<Task> alike, Forecast forecast) {
+        Task task = alike.get(0);
+        String likely = OutlookWords.likely(forecast, task);
+        return new Entry(
+                id,
+                what(alike) + (likely.isEmpty() ? "" : " (" + likely + ")"),
+                alike.stream().map(TaskWords::text).collect(Collectors.joining("\n")),
+                task.due(),
+                Optional.empty(),
+                remindHours(task.kind()),
+                again(task, forecast));
     }
 
     private static Optional<Again> again(Task task, Forecast forecast) {
@@ -198,13 +232,14 @@ record Diary(List<Entry> entries) {
                 .orElse(forecast.trace().scenario().lastDay());
     }
 
-    private static String what(Task task) {
+    private static String what(List<Task> alike) {
+        Task task = alike.get(0);
         if (task.kind() == Task.Kind.MIX) {
             return "Mix " + Numbers.litres(task.litres()) + " L of " + TaskWords.brief(task);
         }
         return Names.begun(Names.of(task.kind()))
                 + ", "
-                + Names.of(task.vessel(), task.crop())
+                + Checklist.where(alike)
                 + (task.litres() > 0 ? ", " + Numbers.litres(task.litres()) + " L" : "");
     }
 

@@ -283,25 +283,27 @@ public final class ForecastTable {
             text.append(", ").append(Numbers.days(days.get(worst))).append(" at worst (");
             text.append(Dates.dayMonth(on)).append(')');
         }
-        if (brief && sizing.longestGapDays() > 0) {
-            String enough = Numbers.litres(sizing.enoughUsableLitres());
-            return text.append("; enough: ").append(enough).append(" L").toString();
-        }
-        if (sizing.longestGapDays() > 0) {
-            text.append("; ").append(Numbers.litres(sizing.enoughUsableLitres()));
-            text.append(" L usable would last the longest gap between visits, ");
+        if (sizing.longestGapDays() > 0 && sizing.isShort()) {
+            text.append(brief ? "; enough: " : "; enough for nine of ten rigs like yours: ");
+            text.append(Numbers.litres(sizing.enoughUsableLitres())).append(" L");
+        } else if (!brief && sizing.longestGapDays() > 0) {
+            text.append("; in the run as stated ");
+            text.append(Numbers.litres(sizing.enoughUsableLitres()));
+            text.append(" L last the longest gap between visits, ");
             text.append(Numbers.days(sizing.longestGapDays()));
         }
         return text.toString();
     }
 
     private void printGroup(List<Task> all) {
-        // Cleaning is told at the harvest it follows; what is poured in then is told by its litres.
+        // What stands there on day one is known to whoever set it out; since when it was raised is
+        // told with all reasons. Cleaning is told at the harvest it follows; what is poured in then
+        // is told by its litres.
         List<Task> group =
                 brief && all.get(0).kind() == Task.Kind.CLEAN
                         ? all.stream().filter(task -> task.litres() > 0).toList()
                         : all;
-        if (group.isEmpty()) {
+        if (group.isEmpty() || brief && group.get(0).kind() == Task.Kind.SET_OUT) {
             return;
         }
         if (group.size() <= LISTED_WHOLE) {
@@ -317,7 +319,7 @@ public final class ForecastTable {
         Task most = most(group);
         if (brief) {
             printTask("  first", first, "");
-            if (!most.equals(first)) {
+            if (!most.equals(first) && first.kind() == Task.Kind.TOP_UP) {
                 printTask("  most", most, "");
             }
             return;
@@ -490,7 +492,7 @@ public final class ForecastTable {
         List<List<Warning>> alike = WarningWords.alike(warnings);
         int lines = 0;
         int told = 0;
-        String cureBefore = "";
+        String cureBefore = brief ? toldFirst() : "";
         for (List<Warning> group : alike) {
             String cure = cure(group.get(0));
             List<String> text =
@@ -515,6 +517,26 @@ public final class ForecastTable {
         if (told < alike.size()) {
             line("  " + count(alike.size() - told, "lesser warning") + " more in warnings.csv");
         }
+    }
+
+    /**
+     * The cure that the verdict names, as it would follow its warning; empty where it names none.
+     */
+    private String toldFirst() {
+        return forecast.advice()
+                .verdict()
+                .first()
+                .filter(first -> !first.cures().isEmpty())
+                .filter(
+                        first ->
+                                VerdictWords.lines(forecast).stream()
+                                        .anyMatch(
+                                                line ->
+                                                        line.contains(
+                                                                CureWords.of(
+                                                                        first.cures().get(0)))))
+                .map(this::cure)
+                .orElse("");
     }
 
     private String warning(List<Warning> group) {

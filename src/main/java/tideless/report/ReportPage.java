@@ -117,8 +117,10 @@ final class ReportPage {
                 "feed",
                 Stream.concat(Stream.of(feed), FeedWords.own(scenario).stream())
                         .collect(Collectors.joining("; ")));
-        page.put("survives", forecast.survives());
-        page.put("careful", forecast.survives() && !forecast.advice().warnings().isEmpty());
+        boolean survives = forecast.advice().verdict().survives();
+        boolean surely = forecast.survives() && forecast.advice().warnings().isEmpty();
+        page.put("survives", survives);
+        page.put("careful", survives && !surely);
         List<String> verdict = new ArrayList<>(VerdictWords.lines(forecast));
         verdict.addAll(CropWords.unripe(forecast.trace()));
         verdict.addAll(CropWords.beside(forecast.advice().verdict()));

@@ -221,6 +221,10 @@ final class ResultJson {
             if (yield.fruitG().isPresent()) {
                 writeBand(json, "fruit_fresh_g_per_plant", yield.fruitG().get());
             }
+            if (yield.lostFrac().isPresent()) {
+                writeBand(json, "loss", yield.lostFrac().get());
+                number(json, "chance_of_great_loss", yield.poorShare());
+            }
             json.writeEndObject();
         }
         json.writeEndArray();

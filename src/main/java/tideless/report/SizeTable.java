@@ -153,7 +153,12 @@ public final class SizeTable {
                                                         + " but litres are asked to last it."
                                                 : ".")
                                 : ".")
-                        + " Every visit takes place"
+                        + " A crop that loses more than a quarter of its harvest to salt, hunger or"
+                        + " want of water is harmed. "
+                        + (goal.members() == 1
+                                ? "Every visit takes place"
+                                : "As in run, one visit in 25 does not take place, and crops may"
+                                        + " live on their trays then; the others do")
                         + (away ? " but those of the absences stated" : "")
                         + (goal.visitsEvery().isPresent()
                                 ? ", every "
@@ -180,11 +185,15 @@ public final class SizeTable {
         out.println();
         say(
                 "A third wet and two thirds in air, as a mean over the hours in which roots hang out"
-                        + " of the cup (common practice); the setting held from the first day.");
+                        + " of the cup (common practice), from the day on which it is set so. Tried in a"
+                        + " run of the rig as stated, which harms no root.");
         out.flush();
     }
 
     private static String answer(ValveHeight valve) {
+        if (valve.harms()) {
+            return "None is told: those that keep a third wet leave roots dry in the run as stated.";
+        }
         if (valve.foundMm().isEmpty()) {
             return valve.wetFracAtLowest() > ValveHeight.WET_FRAC
                     ? "No setting keeps only a third wet: at the lowest, "
@@ -199,10 +208,15 @@ public final class SizeTable {
                 + " for a third; on the last day it is "
                 + wet(valve.lastWetFrac())
                 + "."
-                + (valve.strands()
-                        ? " So low from the first day it leaves roots dry for a while: begin as"
-                                + " high as now and move it down once the roots reach."
-                        : "");
+                + valve.atFirst().map(SizeTable::atFirst).orElse("");
+    }
+
+    private static String atFirst(ValveHeight.AtFirst first) {
+        return " So low from the first day it leaves roots dry: begin at "
+                + mm(first.mm())
+                + " and move it there on "
+                + Dates.weekday(first.until())
+                + ", when the roots reach (`moves` of the valve).";
     }
 
     private static String mm(double mm) {

@@ -92,16 +92,54 @@ public final class ChangedScenario {
         if (!problems.isEmpty()) {
             return new Reading.Faulty(problems);
         }
-        StringBuilder text = new StringBuilder();
-        write(text, "", tree);
-        byte[] changed = text.toString().getBytes(StandardCharsets.UTF_8);
-        Reading reading =
-                ScenarioReader.read(path.toString(), new Replaced(files, changed), beside, once);
+        Reading reading = read(tree);
+        if (reading instanceof Reading.Faulty faulty && lowerOverflows(tree, faulty, changes)) {
+            reading = read(tree);
+        }
         return reading instanceof Reading.Faulty faulty
                 ? new Reading.Faulty(
                         faulty.problems().stream().map(p -> placeless(path, p)).toList())
                 : reading;
     }
+
+    private Reading read(Map<String, Object> tree) {
+        StringBuilder text = new StringBuilder();
+        write(text, "", tree);
+        byte[] changed = text.toString().getBytes(StandardCharsets.UTF_8);
+        return ScenarioReader.read(path.toString(), new Replaced(files, changed), beside, once);
+    }
+
+    /**
+     * A tray that is made shallower than its overflow runs over at its rim, as one without an
+     * overflow does, where nobody varies that too.
+     *
+     * @return whether anything was changed
+     */
+    private static boolean lowerOverflows(
+            Map<String, Object> tree, Reading.Faulty faulty, List<Change> changes) {
+        String overflow = TrayKeys.OVERFLOW.name();
+        List<List<String>> places =
+                faulty.problems().stream()
+                        .map(p -> List.of(p.key().split("\\.", -1)))
+                        .filter(p -> p.size() == 3 && p.get(0).equals("tray"))
+                        .filter(p -> p.get(2).equals(overflow))
+                        .toList();
+        boolean varied = changes.stream().anyMatch(c -> c.key().endsWith("." + overflow));
+        boolean deepened = changes.stream().anyMatch(c -> c.key().endsWith("." + DEPTH_NAME));
+        if (places.isEmpty() || varied || !deepened) {
+            return false;
+        }
+        for (List<String> place : places) {
+            if (!(tree.get("tray") instanceof Map<?, ?> trays
+                    && trays.get(place.get(1)) instanceof Map<?, ?> tray)) {
+                return false;
+            }
+            tray.remove(overflow);
+        }
+        return true;
+    }
+
+    private static final String DEPTH_NAME = TrayKeys.DEPTH.name();
 
     private static Map<String, Object> copied(Map<String, Object> table) {
         Map<String, Object> map = new LinkedHashMap<>();

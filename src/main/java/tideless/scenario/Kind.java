@@ -55,6 +55,9 @@ interface Kind<T> {
     }
 
     private static String didYouMean(String written, Collection<String> spellings) {
+        if (spellings.contains("weather") && StarterLight.isOfSummer(written)) {
+            return "Maybe \"weather\" with a file, or \"room\" with window_light and your own warmth.";
+        }
         String meant = Spelling.nearest(written, spellings);
         return meant.isEmpty() ? "" : "Did you mean " + Key.quoted(meant) + "?";
     }
@@ -211,6 +214,12 @@ interface Kind<T> {
         public Read<Set<DayOfWeek>> read(Key<Set<DayOfWeek>> key, Object value) {
             if (value instanceof String text && text.equals("daily")) {
                 return Read.of(EnumSet.allOf(DayOfWeek.class));
+            }
+            if (value instanceof String text) {
+                return Read.faulty(
+                        StarterVisits.of(text.strip().toLowerCase(Locale.ROOT))
+                                .map(days -> "Maybe " + StarterVisits.written(days) + ".")
+                                .orElse(""));
             }
             if (!(value instanceof TomlArray array) || array.isEmpty()) {
                 return Read.faulty();

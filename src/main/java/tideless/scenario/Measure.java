@@ -63,7 +63,8 @@ record Measure(double value, double number, UnitTable table) {
         }
         if (unit.equalsIgnoreCase("ppm") && tables.contains(UnitTable.CONDUCTIVITY)) {
             return Read.faulty(
-                    "EC pens turn EC into ppm by 500 or by 700: write \"ppm-500\" or \"ppm-700\", as"
+                    "EC pens turn EC into ppm by 500 or by 700: write \"%1$s ppm-500\" or \"%1$s ppm-700\", as"
+                                    .formatted(plain(number))
                             + " the pen's leaflet says, or better its mS/cm.");
         }
         for (UnitTable table : tables) {

@@ -3,7 +3,6 @@ package tideless.scenario;
 import java.time.LocalDate;
 import java.time.temporal.ChronoUnit;
 import java.util.ArrayList;
-import java.util.Arrays;
 import java.util.Comparator;
 import java.util.EnumMap;
 import java.util.List;
@@ -679,13 +678,7 @@ public final class Starter {
         String days = answers.get(StarterQuestion.VISITS);
         line("");
         line("[visits]");
-        line(
-                "days = "
-                        + (days.equals("daily")
-                                ? "\"daily\""
-                                : Arrays.stream(days.split(" "))
-                                        .map(day -> '"' + day + '"')
-                                        .collect(Collectors.joining(", ", "[", "]"))));
+        line("days = " + StarterVisits.written(days));
         line("at = \"08:00\" # assumed");
         if (isChanged) {
             line(

@@ -191,6 +191,12 @@ record StarterLight(Told lamp, double number, double hours, Sky sky, int under) 
         return sum > 0 ? OptionalDouble.of(sum) : OptionalDouble.empty();
     }
 
+    /** Whether a word tells a place under the sky. */
+    static boolean isOfSummer(String word) {
+        String text = word.toLowerCase(Locale.ROOT);
+        return OPEN_SKY.matcher(text).matches() || UNDER_COVER.matcher(text).matches();
+    }
+
     private static int under(String text) {
         Matcher some = OVER_SOME.matcher(text);
         if (some.find()) {

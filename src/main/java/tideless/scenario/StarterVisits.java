@@ -6,6 +6,8 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
+import java.util.stream.Collectors;
+import java.util.stream.Stream;
 
 /** Days of the week on which somebody looks, as people tell them. */
 final class StarterVisits {
@@ -60,6 +62,15 @@ final class StarterVisits {
             }
         }
         return Optional.of(String.join(" ", days));
+    }
+
+    /** Days as a scenario has them, in quotation marks. */
+    static String written(String kept) {
+        return kept.equals("daily")
+                ? "\"daily\""
+                : Stream.of(kept.split(" "))
+                        .map(day -> '"' + day + '"')
+                        .collect(Collectors.joining(", ", "[", "]"));
     }
 
     /** Whether only the number of days was told, so that the days were chosen. */

@@ -99,6 +99,9 @@ final class UnknownKeys {
 
     // What is a key of a table that may stand here, and was written without it.
     private String below(String name, List<String> allowed) {
+        if (allowed.contains("length") && name.matches("end|end_date|until|stop|finish|last_day")) {
+            return "Maybe length = \"49 days\": a run is told by its first day and how long it lasts.";
+        }
         for (String child : allowed) {
             if (keys.key(KeyTable.join(KeyTable.join(pattern, child), name)) != null) {
                 return "Maybe " + child + "." + name + ".";

@@ -66,6 +66,7 @@ final class CropStand {
     final DayClimate day = new DayClimate();
     private final Unharmed unharmed;
     private double dayTranspirationM3;
+    private TraySeason.Left leftOfDay = TraySeason.Left.ALL;
     private double storesTakenDays;
     private String diesOf = "";
 
@@ -186,6 +187,7 @@ final class CropStand {
     void endIdleDay() {
         day.clear();
         nutrients.end();
+        leftOfDay = TraySeason.Left.ALL;
     }
 
     /**
@@ -226,6 +228,7 @@ final class CropStand {
         unharmed.leave(Stress.AIR, airFrac, gainG);
         unharmed.leave(Stress.WARMTH, warmthFrac, gainG);
         unharmed.leave(Stress.HUNGER, nutrients.growthFrac(), gainG);
+        leftOfDay = new TraySeason.Left(roots.saltFrac(), nutrients.growthFrac(), airFrac);
         Plant before = plant;
         Plant grown = dayLater(before, stress);
         outlive(roots.saltFrac());
@@ -279,6 +282,11 @@ final class CropStand {
                 day.umolPerJ(),
                 day.meanTempC(),
                 stressFrac * CarbonDioxide.growthFrac(day.litCo2Ppm()));
+    }
+
+    /** What its root zone left of the growth of the day that has just ended. */
+    TraySeason.Left leftOfDay() {
+        return leftOfDay;
     }
 
     /** What its root zone took of the crop so far. */

@@ -116,7 +116,8 @@ public final class Departures {
                 : 1;
     }
 
-    boolean isMissed(int day) {
+    /** Whether nobody comes on a day though somebody would. */
+    public boolean isMissed(int day) {
         return day < missed.length && missed[day];
     }
 

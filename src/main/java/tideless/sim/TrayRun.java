@@ -577,7 +577,7 @@ final class TrayRun {
         }
         double endS = timeS + spanS;
         noteDryness(levelM, endS, log);
-        toll.step(levelM, transpirationM3, dry, spanS);
+        toll.step(levelM, transpirationM3, dry, endS, spanS);
         breathe(levelM, spanS);
         breathesOut = tray.planting() instanceof Planting.OfCrop && !(statedCo2Ppm > 0);
         airCo2Ppm = statedCo2Ppm > 0 ? statedCo2Ppm : airs.co2Ppm[step];
@@ -666,6 +666,7 @@ final class TrayRun {
             growing.growOvernight(
                     atS, day, levelM(), water.m3 > 0 ? salts.concentrations(water.m3) : null, log);
         }
+        toll.leave(growing == null ? TraySeason.Left.ALL : growing.stand().leftOfDay());
     }
 
     ConductivityBounds conductivityBounds() {

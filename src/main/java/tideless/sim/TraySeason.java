@@ -2,6 +2,8 @@ package tideless.sim;
 
 import java.util.List;
 import java.util.Optional;
+import tideless.physics.Time;
+import tideless.solution.Brine;
 
 /**
  * What a run of an ensemble leaves behind of one tray.
@@ -15,6 +17,9 @@ import java.util.Optional;
  * @param shortOfAirH whole days on which want of oxygen cost growth, h
  * @param lowestOfDayM lowest level of each day at the end of a step, m
  * @param drunkOfDayM3 what all its plants transpired on each day, m3
+ * @param filmFromS from when on, each time, no more than {@link #FILM_M} stood in it for {@link
+ *     #FILM_PATIENCE_S} together, s since the start
+ * @param leftOfDay what its root zone left of the growth of each day
  */
 public record TraySeason(
         List<Yield> yields,
@@ -25,11 +30,33 @@ public record TraySeason(
         double drownedH,
         double shortOfAirH,
         List<Double> lowestOfDayM,
-        List<Double> drunkOfDayM3) {
+        List<Double> drunkOfDayM3,
+        List<Double> filmFromS,
+        List<Left> leftOfDay) {
+    /** Below this the thirst of a stand is not met any more, m: twice a film that feeds nobody. */
+    static final double FILM_M = 2 * Brine.FILM_M;
+
+    /** So long it is no matter of a step, s; a run's dried-out trays are told by it too. */
+    static final double FILM_PATIENCE_S = 3 * Time.HOUR_S;
+
     public TraySeason {
         yields = List.copyOf(yields);
         lowestOfDayM = List.copyOf(lowestOfDayM);
         drunkOfDayM3 = List.copyOf(drunkOfDayM3);
+        filmFromS = List.copyOf(filmFromS);
+        leftOfDay = List.copyOf(leftOfDay);
+    }
+
+    /**
+     * What is left of one day's growth.
+     *
+     * @param saltFrac by salt, 0-1
+     * @param hungerFrac by want of a nutrient, 0-1
+     * @param airFrac by want of oxygen, 0-1
+     */
+    public record Left(double saltFrac, double hungerFrac, double airFrac) {
+        /** Where nothing lives that could be harmed. */
+        static final Left ALL = new Left(1, 1, 1);
     }
 
     /**

@@ -17,11 +17,17 @@ final class TrayToll {
     private double lowestTodayM = Double.POSITIVE_INFINITY;
     private final List<Double> lowestOfDayM;
     private final List<Double> drunkOfDayM3;
+    private double levelBeforeM = Double.POSITIVE_INFINITY;
+    private double filmSinceS = Double.NaN;
+    private boolean filmNoted;
+    private final List<Double> filmFromS = new ArrayList<>();
+    private final List<TraySeason.Left> leftOfDay;
     private final List<TraySeason.Yield> yields = new ArrayList<>();
 
     TrayToll(int days) {
         lowestOfDayM = new ArrayList<>(days);
         drunkOfDayM3 = new ArrayList<>(days);
+        leftOfDay = new ArrayList<>(days);
     }
 
     /**
@@ -29,11 +35,29 @@ final class TrayToll {
      * @param drunkM3 transpired in it, m3
      * @param dry whether nothing but a film is left
      */
-    void step(double levelM, double drunkM3, boolean dry, double spanS) {
+    void step(double levelM, double drunkM3, boolean dry, double endS, double spanS) {
         lowestTodayM = Math.min(lowestTodayM, levelM);
         this.drunkM3 += drunkM3;
         drunkTodayM3 += drunkM3;
         dryS += dry ? spanS : 0;
+        noteFilm(levelM, endS, spanS);
+    }
+
+    private void noteFilm(double levelM, double endS, double spanS) {
+        if (levelM >= TraySeason.FILM_M) {
+            filmSinceS = Double.NaN;
+            filmNoted = false;
+        } else if (Double.isNaN(filmSinceS)) {
+            boolean fell = levelBeforeM > levelM && levelBeforeM < Double.POSITIVE_INFINITY;
+            double belowFrac =
+                    fell ? Math.min(1, (TraySeason.FILM_M - levelM) / (levelBeforeM - levelM)) : 1;
+            filmSinceS = endS - belowFrac * spanS;
+        }
+        if (!filmNoted && endS - filmSinceS >= TraySeason.FILM_PATIENCE_S) { // false for NaN
+            filmNoted = true;
+            filmFromS.add(filmSinceS);
+        }
+        levelBeforeM = levelM;
     }
 
     /** The same for living plants. */
@@ -52,6 +76,11 @@ final class TrayToll {
         drunkTodayM3 = 0;
     }
 
+    /** What is left of the growth of a day that has ended. */
+    void leave(TraySeason.Left left) {
+        leftOfDay.add(left);
+    }
+
     /** A crop has left the tray, or the run has ended. */
     void reap(double freshG, double fruitFreshG, double pickedG, Optional<GrowthLost> lost) {
         yields.add(new TraySeason.Yield(freshG, fruitFreshG, pickedG, lost));
@@ -67,6 +96,8 @@ final class TrayToll {
                 drownedS / Time.HOUR_S,
                 shortOfAirS / Time.HOUR_S,
                 lowestOfDayM,
-                drunkOfDayM3);
+                drunkOfDayM3,
+                filmFromS,
+                leftOfDay);
     }
 }

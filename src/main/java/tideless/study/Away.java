@@ -19,7 +19,9 @@ import tideless.sim.Departures;
 import tideless.sim.Event;
 import tideless.sim.Season;
 import tideless.sim.Simulation;
+import tideless.sim.Stress;
 import tideless.sim.Surroundings;
+import tideless.sim.TraySeason;
 import tideless.solution.Brine;
 
 /**
@@ -87,7 +89,7 @@ public record Away(
      * How long it lasts.
      *
      * @param days to the first harm, d; infinite where the run ends first; 0 where a crop was lost
-     *     before or its tray stood dry
+     *     before, its tray stood dry or its growth was halved
      * @param harm the most frequent first harm; empty where no member comes to any
      */
     public record Lasting(Band days, Optional<Outlook.LikelyHarm> harm) {}
@@ -206,9 +208,12 @@ public record Away(
     }
 
     /** The first harm of one member: infinite days for none. */
-    private record First(double days, Event.Kind kind, VesselId tray, double atS) {
-        static final First NONE = new First(Double.POSITIVE_INFINITY, null, null, Double.NaN);
+    private record First(double days, Optional<Fate.Harm> harm) {
+        static final First NONE = new First(Double.POSITIVE_INFINITY, Optional.empty());
     }
+
+    /** Growth that a root zone must leave on each day, 0-1; assumed. */
+    private static final double HALF_FRAC = 0.5;
 
     /** One way of leaving: cases come in pairs, as it stands and filled up. */
     private record Case(
@@ -324,14 +329,45 @@ public record Away(
         First first = First.NONE;
         for (Fate.Harm harm : Fate.of(rig, season).harms()) {
             if (harm.atS() < leftS && isStill(harm, rig, season, of.fromDay)) {
-                return new First(0, harm.kind(), harm.tray(), harm.atS());
+                return new First(0, Optional.of(harm));
             }
-            if (first.kind() == null && harm.atS() >= leftS && harm.atS() < backS) {
-                double days = (harm.atS() - leftS) / Time.DAY_S;
-                first = new First(days, harm.kind(), harm.tray(), harm.atS());
+            if (first.harm().isEmpty() && harm.atS() >= leftS && harm.atS() < backS) {
+                first = new First((harm.atS() - leftS) / Time.DAY_S, Optional.of(harm));
+            }
+        }
+        for (int i = 0; i < rig.trays().size(); i++) {
+            Optional<Fate.Harm> halved =
+                    halved(rig.trays().get(i).id(), season.trays().get(i), of.fromDay);
+            if (halved.filter(h -> h.atS() < backS).isPresent()) {
+                double days = Math.max(0, halved.get().atS() - leftS) / Time.DAY_S;
+                first = days < first.days() ? new First(days, halved) : first;
             }
         }
         return first;
+    }
+
+    /** The first day from one on, on which salt, hunger or want of air leave less than half. */
+    private static Optional<Fate.Harm> halved(VesselId tray, TraySeason season, int fromDay) {
+        List<TraySeason.Left> left = season.leftOfDay();
+        for (int day = fromDay; day < left.size(); day++) {
+            TraySeason.Left of = left.get(day);
+            double least = Math.min(of.saltFrac(), Math.min(of.hungerFrac(), of.airFrac()));
+            if (least < HALF_FRAC) {
+                Stress by =
+                        least == of.saltFrac()
+                                ? Stress.SALT
+                                : least == of.hungerFrac() ? Stress.HUNGER : Stress.AIR;
+                return Optional.of(
+                        new Fate.Harm(
+                                Event.Kind.HARVEST,
+                                tray,
+                                day * Time.DAY_S,
+                                Optional.of(
+                                        new Outlook.Taken(
+                                                by, Outlook.Taken.Of.GROWTH, 1 - least))));
+            }
+        }
+        return Optional.empty();
     }
 
     /** Whether a harm that came before a day is not over on it. */
@@ -360,15 +396,13 @@ public record Away(
     }
 
     private static double chance(First[] firsts) {
-        return Arrays.stream(firsts).filter(f -> f.kind() == null).count() / (double) firsts.length;
+        return Arrays.stream(firsts).filter(f -> f.harm().isEmpty()).count()
+                / (double) firsts.length;
     }
 
     private static Optional<Outlook.LikelyHarm> harm(First[] firsts) {
         return Outlook.harms(
-                        Arrays.stream(firsts)
-                                .filter(f -> f.kind() != null)
-                                .map(f -> new Fate.Harm(f.kind(), f.tray(), f.atS()))
-                                .toList(),
+                        Arrays.stream(firsts).flatMap(f -> f.harm().stream()).toList(),
                         firsts.length)
                 .stream()
                 .findFirst();

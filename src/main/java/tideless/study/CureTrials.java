@@ -17,6 +17,7 @@ import tideless.advice.Cure;
 import tideless.advice.Facts;
 import tideless.advice.Quantity;
 import tideless.advice.Task;
+import tideless.advice.Verdict;
 import tideless.advice.Warning;
 import tideless.rig.Filling;
 import tideless.rig.Liquid;
@@ -54,6 +55,15 @@ final class CureTrials {
 
     /** A trial may cost so much of the harvest: less than any forecast knows. */
     private static final double BORNE_LOSS_FRAC = 0.01;
+
+    /** See {@link #harms}, d; assumed. */
+    private static final int SOONER_DAYS = 7;
+
+    /** Nobody changes a solution more often than so many days apart; assumed. */
+    private static final double OFTENEST_DAYS = 5;
+
+    /** A gain that is worth another warning, as a share of the harvest; assumed. */
+    private static final double WELL_WORTH_FRAC = 0.1;
 
     /** What leaves this share of an excess over its days is worth telling; assumed. */
     private static final double HALF = 0.5;
@@ -158,7 +168,7 @@ final class CureTrials {
     }
 
     /** With the feed of a tray at another strength, for all that share it. */
-    private static Optional<Scenario> fed(Scenario scenario, double ec, Liquid feed) {
+    static Optional<Scenario> fed(Scenario scenario, double ec, Liquid feed) {
         Composition water = scenario.sourceWater().composition();
         return new FeedMaker(feed.composition(), water)
                 .made(ec, feed, water)
@@ -180,6 +190,7 @@ final class CureTrials {
         UnaryOperator<Liquid> again =
                 feed ->
                         new FeedMaker(feed.composition(), water)
+                                .inSoftWater()
                                 .made(
                                         ElectricalConductivity.at25MsPerCm(feed.composition()),
                                         feed,
@@ -400,12 +411,13 @@ final class CureTrials {
                 if (trials.get(i).isOf(cure, warning.vessel())) {
                     isTried = true;
                     double left = leftFrac(first, tried.get(i), warning);
-                    if (left == 0) {
-                        right.add(shown(trials.get(i), tried.get(i), warning));
+                    Cure shown = shown(trials.get(i), tried.get(i), warning);
+                    if (left == 0 && !isTooOften(shown)) {
+                        right.add(shown);
                         isTold = true;
                     } else if (left <= HALF) {
                         helps = // the strongest of them
-                                Optional.of(shown(trials.get(i), tried.get(i), warning));
+                                Optional.of(shown);
                     }
                 }
             }
@@ -420,9 +432,13 @@ final class CureTrials {
         return right;
     }
 
+    private static boolean isTooOften(Cure cure) {
+        return cure.facts().has(Quantity.EVERY) && cure.facts().get(Quantity.EVERY) < OFTENEST_DAYS;
+    }
+
     /** Share of what is warned of that is left, 0 for nothing; infinite where it harms. */
     private static double leftFrac(Trials.Tried first, Trials.Tried tried, Warning warning) {
-        if (Improvement.harms(first.advice().verdict(), tried.advice().verdict())) {
+        if (harms(first.advice().verdict(), tried.advice().verdict())) {
             return Double.POSITIVE_INFINITY;
         }
         for (Tray tray : first.trace().scenario().trays()) {
@@ -430,6 +446,7 @@ final class CureTrials {
                 return Double.POSITIVE_INFINITY;
             }
         }
+        double gain = Improvement.gainFrac(first.trace(), tried.trace(), warning.vessel());
         boolean isElsewhere =
                 tried.advice().warnings().stream()
                         .filter(w -> OF_SOLUTION.contains(w.kind()) && w.kind() != warning.kind())
@@ -442,7 +459,25 @@ final class CureTrials {
                         .filter(w -> w.crop().equals(warning.crop()))
                         .mapToDouble(CureTrials::excess)
                         .sum();
-        return isElsewhere ? Double.POSITIVE_INFINITY : is / was;
+        if (isElsewhere) {
+            return gain >= WELL_WORTH_FRAC ? HALF : Double.POSITIVE_INFINITY;
+        }
+        return is / was;
+    }
+
+    /** Plants that fare better drink more: where they are lost anyway, a week sooner is no harm. */
+    private static boolean harms(Verdict without, Verdict with) {
+        return with.firstHarm()
+                .filter(
+                        harm ->
+                                without.firstHarm()
+                                        .map(
+                                                was ->
+                                                        harm.at()
+                                                                .plusDays(SOONER_DAYS)
+                                                                .isBefore(was.at()))
+                                        .orElse(true))
+                .isPresent();
     }
 
     /** How far past its limit and for how long, in its unit times hours; never 0. */

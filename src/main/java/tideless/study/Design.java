@@ -1,5 +1,6 @@
 package tideless.study;
 
+import java.time.LocalDate;
 import java.util.EnumMap;
 import java.util.HashMap;
 import java.util.List;
@@ -17,18 +18,24 @@ import tideless.sim.TraySeason;
  *
  * @param members how many rigs it was run as; 1 for the rig as stated
  * @param chance share of them in which every crop survives, 0-1
+ * @param chanceUnharmed share of them in which besides none loses a good part of its harvest, 0-1
  * @param figures a band of each; no yield where a thirst was measured
  * @param yields of each tray
  * @param firstRefillS when a reservoir is first filled up or a tray topped up, s since the start
+ * @param lastHarvestS when the last crop is cut, s since the start; never where none is
  * @param firstHarm what harms first in most of those that are harmed
+ * @param start its first day, from which its seconds count
  */
 public record Design(
         int members,
         double chance,
+        double chanceUnharmed,
         Map<Figure, Band> figures,
         List<Outlook.Yield> yields,
         Band firstRefillS,
-        Optional<Outlook.LikelyHarm> firstHarm) {
+        Band lastHarvestS,
+        Optional<Outlook.LikelyHarm> firstHarm,
+        LocalDate start) {
 
     /** Hours of wilting that a crop gets over, h; see {@link Fate}. */
     private static final double WILT_BORNE_H = 6;
@@ -72,11 +79,13 @@ public record Design(
     }
 
     /**
-     * Whether nothing is harmed: the crops survive, no tray falls dry, no root hangs or drowns and
-     * no wilting lasts. Want of oxygen costs growth and shows in the yield.
+     * Whether nothing is harmed: the crops survive, in nine members of ten none loses a good part
+     * of its harvest to salt, hunger or want of water, no tray falls dry, no root hangs or drowns
+     * and no wilting lasts. Want of oxygen costs growth and shows in the yield.
      */
     public boolean isHarmless() {
         return survives()
+                && chanceUnharmed >= Outlook.SURE
                 && of(Figure.DRY) == 0
                 && of(Figure.STRANDED) == 0
                 && of(Figure.DROWNED) == 0
@@ -84,7 +93,7 @@ public record Design(
     }
 
     /** One season of a design. */
-    record Run(Fate fate, Map<Figure, Double> figures, double firstRefillS) {
+    record Run(Fate fate, Map<Figure, Double> figures, double firstRefillS, double lastHarvestS) {
         static Run of(Scenario scenario, Season season) {
             Fate fate = Fate.of(scenario, season);
             Map<Figure, Double> sums = new EnumMap<>(Figure.class);
@@ -92,12 +101,14 @@ public record Design(
                 sums.put(figure, 0.0);
             }
             double firstS = Double.POSITIVE_INFINITY;
+            double lastS = Double.NEGATIVE_INFINITY;
             for (Map.Entry<Expected.What, Fate.Dated> event : fate.dated().entrySet()) {
                 switch (event.getKey().kind()) {
                     case REFILL, TOP_UP -> {
                         sums.merge(Figure.REFILLS, 1.0, Double::sum);
                         firstS = Math.min(firstS, event.getValue().atS());
                     }
+                    case HARVEST -> lastS = Math.max(lastS, event.getValue().atS());
                     case FLUSH -> sums.merge(Figure.FLUSHES, 1.0, Double::sum);
                     default -> {
                         // not compared
@@ -119,7 +130,7 @@ public record Design(
                             Double::sum);
                 }
             }
-            return new Run(fate, sums, firstS);
+            return new Run(fate, sums, firstS, lastS < 0 ? Double.POSITIVE_INFINITY : lastS);
         }
 
         private static double grams(Tray tray, TraySeason.Yield yield) {
@@ -140,13 +151,23 @@ public record Design(
             }
         }
         Outlook outlook = Outlook.of(scenario, runs.stream().map(Run::fate).toList());
+        List<Fate> fates = runs.stream().map(Run::fate).toList();
         return new Design(
                 runs.size(),
                 outlook.chance(),
+                fates.stream().filter(Fate::isUnharmed).count() / (double) runs.size(),
                 figures,
                 outlook.yields(),
                 Band.of(runs.stream().mapToDouble(Run::firstRefillS).toArray()),
-                outlook.harms().stream().findFirst());
+                Band.of(runs.stream().mapToDouble(Run::lastHarvestS).toArray()),
+                Outlook.harms(
+                                fates.stream()
+                                        .flatMap(f -> f.harmsAndLosses().stream().limit(1))
+                                        .toList(),
+                                runs.size())
+                        .stream()
+                        .findFirst(),
+                scenario.start());
     }
 
     /** Whether another harms and yields the same, as near as a step of an ensemble tells. */
@@ -164,6 +185,6 @@ public record Design(
                 return false;
             }
         }
-        return survives() == other.survives();
+        return survives() == other.survives() && isHarmless() == other.isHarmless();
     }
 }

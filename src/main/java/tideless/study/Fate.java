@@ -2,17 +2,23 @@ package tideless.study;
 
 import java.time.LocalDate;
 import java.util.ArrayList;
+import java.util.Comparator;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.stream.Stream;
+import org.apache.commons.math3.util.FastMath;
 import tideless.physics.Time;
 import tideless.rig.Reservoir;
 import tideless.rig.Scenario;
 import tideless.rig.VesselId;
 import tideless.rig.Visits;
+import tideless.sim.Departures;
 import tideless.sim.Event;
+import tideless.sim.GrowthLost;
 import tideless.sim.Season;
+import tideless.sim.Stress;
 import tideless.sim.TraySeason;
 
 /**
@@ -26,9 +32,12 @@ import tideless.sim.TraySeason;
  *     before, g, the crops of one tray after the other; NaN where a thirst was measured, 0 of a
  *     crop that was never set out
  * @param fruitG of which fruit, g; likewise
+ * @param lostFrac what salt, hunger and want of water took of it together, 0-1; likewise
  * @param feedM3 feed made after the start, m3
  * @param empties times at which a reservoir that is filled up at visits stood empty while something
  *     it feeds lived
+ * @param losses crops that lose more than {@link Outlook#LOSS_BORNE_FRAC} of their harvest, told at
+ *     their end
  */
 record Fate(
         List<Harm> harms,
@@ -36,22 +45,53 @@ record Fate(
         double[] lowestInAbsenceM,
         double[] freshG,
         double[] fruitG,
+        double[] lostFrac,
         double feedM3,
-        List<Empty> empties) {
+        List<Empty> empties,
+        List<Harm> losses) {
 
     /** Wilting longer than this is harm, h; what {@code result.json} promises. */
     private static final double WILT_BORNE_H = 6;
 
-    /** Something no crop gets over. */
-    record Harm(Event.Kind kind, VesselId tray, double atS) {}
+    /**
+     * What of a root zone a larger reservoir, another feed or more visits would mend. Want of
+     * oxygen and warmth are the price of still water and of a place, and show in the yield.
+     */
+    private static final List<Stress> MENDABLE = List.of(Stress.SALT, Stress.WATER, Stress.HUNGER);
 
-    /** A reservoir that gives nothing more until it is filled up, or to the end. */
-    record Empty(VesselId reservoir, double fromS, double toS) {}
+    /** Visits over which a missed one is felt. */
+    private static final int FELT_FOR = 2;
+
+    /**
+     * Something no crop gets over.
+     *
+     * @param taken of a {@link Event.Kind#HARVEST}, what takes how much of it; else empty
+     */
+    record Harm(Event.Kind kind, VesselId tray, double atS, Optional<Outlook.Taken> taken) {
+        Harm(Event.Kind kind, VesselId tray, double atS) {
+            this(kind, tray, atS, Optional.empty());
+        }
+    }
+
+    /**
+     * A reservoir that gives nothing more until it is filled up, or to the end.
+     *
+     * @param isMissed whether the visit before it did not take place, or the one before that, after
+     *     which it fills the trays again
+     */
+    record Empty(VesselId reservoir, double fromS, double toS, boolean isMissed) {}
 
     /** One event. */
     record Dated(double atS, double m3) {}
 
     static Fate of(Scenario scenario, Season season) {
+        return of(scenario, season, Departures.NONE);
+    }
+
+    /**
+     * @param departures of the member, whose visits may be missed
+     */
+    static Fate of(Scenario scenario, Season season, Departures departures) {
         Map<Expected.What, Dated> dated = dated(season.events());
         double feedM3 = 0;
         for (Event event : season.events()) {
@@ -59,29 +99,65 @@ record Fate(
         }
         double[] freshG = new double[scenario.plantingsBefore(scenario.trays().size())];
         double[] fruitG = new double[freshG.length];
+        double[] lostFrac = new double[freshG.length];
         List<List<double[]>> lives = new ArrayList<>();
         List<Harm> harms = new ArrayList<>();
+        List<Harm> losses = new ArrayList<>();
         for (int i = 0; i < scenario.trays().size(); i++) {
             List<TraySeason.Yield> yields = season.trays().get(i).yields();
             for (int n = 0; n < yields.size(); n++) {
                 freshG[scenario.plantingsBefore(i) + n] = yields.get(n).allG();
                 fruitG[scenario.plantingsBefore(i) + n] = yields.get(n).fruitFreshG();
+                lostFrac[scenario.plantingsBefore(i) + n] =
+                        yields.get(n).lost().map(Fate::lostFrac).orElse(Double.NaN);
             }
-            lives.add(addHarms(scenario, season, scenario.trays().get(i).id(), harms));
+            VesselId tray = scenario.trays().get(i).id();
+            lives.add(addHarms(scenario, season, tray, harms));
+            addFilms(season.trays().get(i).filmFromS(), tray, lives.get(i), harms);
+            addLosses(yields, tray, lives.get(i), losses);
         }
-        harms.sort((a, b) -> Double.compare(a.atS(), b.atS()));
+        harms.sort(Comparator.comparing(Harm::atS));
+        losses.sort(Comparator.comparing(Harm::atS));
         return new Fate(
                 List.copyOf(harms),
                 dated,
                 lowest(scenario, season, lives),
                 freshG,
                 fruitG,
+                lostFrac,
                 feedM3,
-                empties(scenario, season, lives));
+                empties(scenario, season, lives, departures),
+                List.copyOf(losses));
+    }
+
+    private static void addLosses(
+            List<TraySeason.Yield> yields, VesselId tray, List<double[]> lives, List<Harm> losses) {
+        for (int n = 0; n < Math.min(yields.size(), lives.size()); n++) {
+            double endS = lives.get(n)[1];
+            yields.get(n)
+                    .lost()
+                    .flatMap(Fate::taken)
+                    .map(t -> new Harm(Event.Kind.HARVEST, tray, endS, Optional.of(t)))
+                    .ifPresent(losses::add);
+        }
+    }
+
+    private static double lostFrac(GrowthLost lost) {
+        return MENDABLE.stream().mapToDouble(lost::frac).sum();
+    }
+
+    /** What took more of a harvest than is borne, and how much all that can be mended took. */
+    private static Optional<Outlook.Taken> taken(GrowthLost lost) {
+        double frac = lostFrac(lost);
+        return frac > Outlook.LOSS_BORNE_FRAC
+                ? MENDABLE.stream()
+                        .max(Comparator.comparing(lost::frac))
+                        .map(most -> new Outlook.Taken(most, Outlook.Taken.Of.HARVEST, frac))
+                : Optional.empty();
     }
 
     private static List<Empty> empties(
-            Scenario scenario, Season season, List<List<double[]>> lives) {
+            Scenario scenario, Season season, List<List<double[]>> lives, Departures departures) {
         List<Empty> empties = new ArrayList<>();
         double endS = scenario.days() * Time.DAY_S;
         for (Reservoir reservoir : scenario.reservoirs()) {
@@ -97,15 +173,34 @@ record Fate(
                         && feedsAnyAlive(scenario, reservoir, lives, event.atS())) {
                     fromS = event.atS();
                 } else if (event.kind() == Event.Kind.REFILL && !Double.isNaN(fromS)) {
-                    empties.add(new Empty(reservoir.id(), fromS, event.atS()));
+                    empties.add(empty(scenario, departures, reservoir.id(), fromS, event.atS()));
                     fromS = Double.NaN;
                 }
             }
             if (!Double.isNaN(fromS)) {
-                empties.add(new Empty(reservoir.id(), fromS, endS));
+                empties.add(empty(scenario, departures, reservoir.id(), fromS, endS));
             }
         }
         return List.copyOf(empties);
+    }
+
+    private static Empty empty(
+            Scenario scenario,
+            Departures departures,
+            VesselId reservoir,
+            double fromS,
+            double toS) {
+        Visits visits = scenario.visits();
+        int looked = 0;
+        boolean isMissed = false;
+        int day = (int) FastMath.floor((fromS - visits.timeOfDayS()) / Time.DAY_S);
+        for (; day >= 0 && looked < FELT_FOR; day--) {
+            if (visits.on(scenario.start().plusDays(day))) {
+                looked++;
+                isMissed |= departures.isMissed(day);
+            }
+        }
+        return new Empty(reservoir, fromS, toS, isMissed);
     }
 
     private static boolean feedsAnyAlive(
@@ -156,6 +251,16 @@ record Fate(
 
     Optional<Harm> firstHarm() {
         return harms.stream().findFirst();
+    }
+
+    /** Whether no crop is lost and none loses a good part of its harvest. */
+    boolean isUnharmed() {
+        return harms.isEmpty() && losses.isEmpty();
+    }
+
+    /** What no crop gets over, then what it loses: the first is what is told of. */
+    List<Harm> harmsAndLosses() {
+        return Stream.concat(harms.stream(), losses.stream()).toList();
     }
 
     /** Adds the harms of a tray; returns from when to when each of its crops lived, s. */
@@ -210,6 +315,16 @@ record Fate(
             lives.add(new double[] {fromS, endS});
         }
         return lives;
+    }
+
+    /** A tray whose solution no longer meets its crop's thirst has dried out, as a run tells it. */
+    private static void addFilms(
+            List<Double> filmFromS, VesselId tray, List<double[]> lives, List<Harm> harms) {
+        for (double fromS : filmFromS) {
+            if (lives.stream().anyMatch(life -> life[0] <= fromS && fromS < life[1])) {
+                harms.add(new Harm(Event.Kind.DRIED_OUT, tray, fromS));
+            }
+        }
     }
 
     private static void addWilt(

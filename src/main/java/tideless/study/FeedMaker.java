@@ -15,6 +15,12 @@ import tideless.solution.Reagent;
  * brought back to its pH in air.
  */
 final class FeedMaker {
+    /** To which growers bring a feed; common practice, no source. */
+    private static final double USUAL_PH = 5.8;
+
+    /** Phosphoric acid stops there, a full feed's phosphate, and what rounding adds, mmol/L. */
+    private static final double MOST_PHOSPHORIC_MOL_PER_M3 = 1.05;
+
     private final Composition salts;
     private final double ph;
 
@@ -29,6 +35,21 @@ final class FeedMaker {
         }
         salts = Composition.of(beyond).with(Component.C, 0);
         ph = Acidity.phInAir(feed, 25, ElectricalConductivity.AIR_CO2_PPM);
+    }
+
+    /** The same for a water without lime: without the acid that took it, to the usual pH. */
+    FeedMaker inSoftWater() {
+        double acid = Math.max(0, -salts.fixedChargeMolPerM3() + salts.molPerM3(Component.P));
+        boolean isPhosphoric =
+                acid <= MOST_PHOSPHORIC_MOL_PER_M3 && salts.molPerM3(Component.P) > acid;
+        Component of = isPhosphoric ? Component.P : Component.NO3;
+        Composition without = salts.with(of, Math.max(0, salts.molPerM3(of) - acid));
+        return new FeedMaker(without, Math.min(ph, USUAL_PH));
+    }
+
+    private FeedMaker(Composition salts, double ph) {
+        this.salts = salts;
+        this.ph = ph;
     }
 
     /** The feed of an EC in a water; empty where it cannot be made. */

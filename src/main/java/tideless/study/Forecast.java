@@ -6,6 +6,7 @@ import java.util.Objects;
 import java.util.Optional;
 import tideless.advice.Advice;
 import tideless.advice.Cause;
+import tideless.advice.Cure;
 import tideless.advice.Task;
 import tideless.rig.Scenario;
 import tideless.sim.Event;
@@ -21,6 +22,8 @@ import tideless.solution.ElectricalConductivity;
  * @param ph lowest and highest pH of each tray, in the scenario's order
  * @param members how many rigs that the grower's might be were asked for; below 2 for none
  * @param outlook how sure it is, of as many of them as were run; empty where none was
+ * @param surer what makes it come through more surely, tried in runs; empty where it does, where
+ *     something else is to be changed first or where nothing tried does
  * @param stepError what the members' longer step costs; empty without members
  * @param seed printed with the result; the same scenario and seed give the same bytes
  */
@@ -32,12 +35,14 @@ public record Forecast(
         List<PhCourse> ph,
         int members,
         Optional<Outlook> outlook,
+        Optional<Cure> surer,
         Optional<StepError> stepError,
         long seed)
         implements ForecastBuilder.With {
     public Forecast {
         ph = List.copyOf(ph);
         Objects.requireNonNull(outlook, "outlook");
+        Objects.requireNonNull(surer, "surer");
         Objects.requireNonNull(stepError, "stepError");
     }
 

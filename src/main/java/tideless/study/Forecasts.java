@@ -8,6 +8,7 @@ import java.util.Set;
 import java.util.function.Supplier;
 import tideless.advice.Advice;
 import tideless.advice.Advisor;
+import tideless.advice.Warning;
 import tideless.rig.Reservoir;
 import tideless.rig.Scenario;
 import tideless.rig.VesselId;
@@ -27,9 +28,18 @@ public final class Forecasts {
     public static Forecast of(Scenario scenario, long seed) {
         InTurn inTurn = new InTurn();
         List<Supplier<Trace>> runs = runs(scenario);
-        Judging judging = new Judging(scenario, inTurn.each(runs.size(), i -> runs.get(i).get()));
+        Judging judging =
+                new Judging(scenario, inTurn.each(runs.size(), i -> runs.get(i).get()), seed);
         List<Supplier<Trace>> trials = judging.runs();
-        return judging.after(inTurn.each(trials.size(), i -> trials.get(i).get()), seed);
+        return judging.after(inTurn.each(trials.size(), i -> trials.get(i).get()));
+    }
+
+    /** The advice of a run of its own, before any of it is tried: several times as quick. */
+    public static Advice adviceOf(Scenario scenario) {
+        Trace trace = Simulation.run(scenario);
+        return Advisor.advise(
+                trace,
+                scenario.reservoirs().isEmpty() ? trace : Simulation.runUnread(twin(scenario)));
     }
 
     /**
@@ -40,9 +50,10 @@ public final class Forecasts {
     public static Forecast of(Scenario scenario, long seed, Workers workers)
             throws InterruptedException {
         List<Supplier<Trace>> runs = runs(scenario);
-        Judging judging = new Judging(scenario, workers.each(runs.size(), i -> runs.get(i).get()));
+        Judging judging =
+                new Judging(scenario, workers.each(runs.size(), i -> runs.get(i).get()), seed);
         List<Supplier<Trace>> trials = judging.runs();
-        return judging.after(workers.each(trials.size(), i -> trials.get(i).get()), seed);
+        return judging.after(workers.each(trials.size(), i -> trials.get(i).get()));
     }
 
     /**
@@ -58,8 +69,15 @@ public final class Forecasts {
             return alone;
         }
         Optional<Outlook> outlook = Outlook.of(scenario, members, seed, workers);
-        return alone.withMembers(members)
+        Forecast sized =
+                outlook.isEmpty() || outlook.get().members() < members
+                        ? alone
+                        : alone.withAdvice(
+                                Enough.told(
+                                        alone.advice(), scenario, outlook.get(), seed, workers));
+        return sized.withMembers(members)
                 .withOutlook(outlook)
+                .withSurer(outlook.flatMap(of -> Surer.of(alone, of)))
                 .withStepError(outlook.map(of -> StepError.of(alone.trace())));
     }
 
@@ -89,10 +107,13 @@ public final class Forecasts {
         private final Advice advice;
         private final List<Trials.Trial> trials;
         private final List<CureTrials.Trial> cures;
+        private final List<UpkeepSearch.Found> upkeeps;
         private final Set<LocalDate> fills;
         private final Set<VesselId> filledOnce;
+        private final long seed;
 
-        Judging(Scenario scenario, List<Trace> traces) {
+        Judging(Scenario scenario, List<Trace> traces, long seed) {
+            this.seed = seed;
             trace = traces.get(0);
             int twin = scenario.reservoirs().isEmpty() ? 0 : 1;
             unlimited = traces.get(twin);
@@ -102,13 +123,14 @@ public final class Forecasts {
             advice = Advisor.advise(trace, unlimited);
             trials = Trials.of(trace, unlimited, advice);
             cures = CureTrials.of(trace, advice);
+            upkeeps = UpkeepTrials.of(trace, seed);
             fills = Fills.of(advice);
             filledOnce = OneFilling.of(advice);
         }
 
         /**
-         * Each trial and its twin, then that of each cure, then the one run with all fills before
-         * absences, then the one with deeper trays.
+         * Each trial and its twin, then that of each cure and upkeep, then the one run with all
+         * fills before absences, then the one with deeper trays.
          */
         List<Supplier<Trace>> runs() {
             List<Supplier<Trace>> runs = new ArrayList<>();
@@ -117,6 +139,7 @@ public final class Forecasts {
                 runs.add(() -> Simulation.runUnread(twin(trial.scenario())));
             }
             cures.forEach(cure -> runs.add(() -> CureTrials.run(cure)));
+            upkeeps.forEach(upkeep -> runs.add(() -> UpkeepTrials.run(upkeep, trace)));
             if (!fills.isEmpty()) {
                 runs.add(() -> Fills.run(trace.scenario(), fills));
             }
@@ -126,7 +149,7 @@ public final class Forecasts {
             return runs;
         }
 
-        Forecast after(List<Trace> runs, long seed) {
+        Forecast after(List<Trace> runs) {
             List<Trials.Tried> tried = new ArrayList<>();
             for (int i = 0; i < 2 * trials.size(); i += 2) {
                 Trace run = runs.get(i);
@@ -139,15 +162,33 @@ public final class Forecasts {
                             new Trials.Tried(trace, judged),
                             cures,
                             runs.subList(2 * trials.size(), afterCures));
+            int afterUpkeeps = afterCures + upkeeps.size();
+            judged =
+                    UpkeepTrials.judged(
+                            new Trials.Tried(trace, judged),
+                            upkeeps,
+                            runs.subList(afterCures, afterUpkeeps));
             if (!fills.isEmpty()) {
-                judged = Fills.judged(judged, fills, runs.get(afterCures), unlimited);
+                judged = Fills.judged(judged, fills, runs.get(afterUpkeeps), unlimited);
             }
             if (!filledOnce.isEmpty()) {
                 Trace deep = runs.get(runs.size() - 1);
                 judged = OneFilling.judged(judged, trace.scenario(), deep);
             }
+            judged = AbsenceTrials.judged(judged, trace.scenario(), seed);
+            Optional<Warning> first =
+                    Warning.firstOf(judged.warnings(), trace.scenario().climate());
+            judged = judged.withVerdict(judged.verdict().withFirst(first));
             return new Forecast(
-                    trace, unlimited, judged, ph, 1, Optional.empty(), Optional.empty(), seed);
+                    trace,
+                    unlimited,
+                    judged,
+                    ph,
+                    1,
+                    Optional.empty(),
+                    Optional.empty(),
+                    Optional.empty(),
+                    seed);
         }
     }
 

@@ -5,12 +5,16 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Objects;
 import java.util.Optional;
+import org.apache.commons.math3.util.FastMath;
 import tideless.advice.Spells;
+import tideless.physics.Time;
 import tideless.rig.Limits;
 import tideless.rig.Liquid;
 import tideless.rig.Planting;
 import tideless.rig.Scenario;
+import tideless.rig.Tray;
 import tideless.rig.Visits;
+import tideless.sim.Event;
 import tideless.sim.FlushRule;
 import tideless.sim.PlantingTrace;
 import tideless.sim.Shortage;
@@ -39,16 +43,28 @@ import tideless.solution.ElectricalConductivity;
  * @param richest richest feed with no tray too salty; empty where even the leanest makes one so
  * @param trials every feed tried, in order of its EC
  * @param waterMsPerCm what the water alone reads, mS/cm at 25 degC
+ * @param flushed where no feed does: what flushing at the limit comes to, by tray; else empty
  */
 public record LeanFeed(
         double given,
         Optional<Double> leanest,
         Optional<Double> richest,
         List<Trial> trials,
-        double waterMsPerCm) {
+        double waterMsPerCm,
+        List<Flushed> flushed) {
 
     /** EC to which the ends are found, mS/cm: two digits of a meter. */
     private static final double FOUND_TO_MS_PER_CM = 0.02;
+
+    /**
+     * Kept clear of the leanest feed that does, in logarithms: what a mixture and a meter may be
+     * off by together ({@link Unknowns}), nine times in ten (1.28 standard deviations).
+     */
+    private static final double RESERVE =
+            1.28
+                    * Math.sqrt(
+                            Unknowns.FEED_SD * Unknowns.FEED_SD
+                                    + Unknowns.METER_SD * Unknowns.METER_SD);
 
     /** Richest feed looked for, times the given one. */
     private static final double RICHEST = 2;
@@ -86,10 +102,30 @@ public record LeanFeed(
      */
     public record Trial(double ecMsPerCm, Optional<Leaving> tooSalty, Optional<Leaving> tooLean) {}
 
+    /**
+     * A tray that is flushed at visits when it is above its limit, with a feed that never leaves
+     * one too lean (the given one, where none does).
+     *
+     * @param tray its name
+     * @param feedMsPerCm that feed
+     * @param times how often it is flushed
+     * @param first day of the first flush
+     * @param everyDays between two flushes in the mean; NaN of one alone
+     * @param ecMsPerCm EC at the first
+     */
+    public record Flushed(
+            String tray,
+            double feedMsPerCm,
+            int times,
+            LocalDate first,
+            double everyDays,
+            double ecMsPerCm) {}
+
     public LeanFeed {
         Objects.requireNonNull(leanest, "leanest");
         Objects.requireNonNull(richest, "richest");
         trials = List.copyOf(trials);
+        flushed = List.copyOf(flushed);
     }
 
     /** The richest feed tried that leaves a tray too lean: what stands in the way of a leaner. */
@@ -107,9 +143,18 @@ public record LeanFeed(
         return leanest.isPresent() && richest.isPresent() && leanest.get() <= richest.get();
     }
 
-    /** The feed to make, mS/cm: the leanest that does, a little above its end; NaN for none. */
+    /**
+     * The feed to make, mS/cm: the leanest that does with a reserve for mixture and meter, or the
+     * middle of a room too narrow for that; NaN for none.
+     */
     public double recommendedMsPerCm() {
-        return exists() ? Math.min(richest.get(), leanest.get() + FOUND_TO_MS_PER_CM) : Double.NaN;
+        return exists()
+                ? Math.min(withReserve(leanest.get()), FastMath.sqrt(leanest.get() * richest.get()))
+                : Double.NaN;
+    }
+
+    private static double withReserve(double leanestMsPerCm) {
+        return leanestMsPerCm * FastMath.exp(RESERVE);
     }
 
     /** Looks for it. */
@@ -132,8 +177,16 @@ public record LeanFeed(
                                 ? Optional.of(least)
                                 : Optional.of(search.end(most, least, t -> t.tooLean().isEmpty()));
         search.trials.sort((a, b) -> Double.compare(a.ecMsPerCm(), b.ecMsPerCm()));
+        boolean exists =
+                leanest.isPresent() && richest.isPresent() && leanest.get() <= richest.get();
+        double flushedWith = leanest.map(LeanFeed::withReserve).orElse(search.givenMsPerCm);
         return new LeanFeed(
-                search.givenMsPerCm, leanest, richest, search.trials, search.waterMsPerCm);
+                search.givenMsPerCm,
+                leanest,
+                richest,
+                search.trials,
+                search.waterMsPerCm,
+                exists ? List.of() : search.flushed(flushedWith));
     }
 
     private interface Good {
@@ -179,12 +232,12 @@ public record LeanFeed(
             if (feed == null) {
                 return null;
             }
-            Trace trace = Simulation.run(with(feed));
+            Trace trace = Simulation.run(with(feed, Visits.Flush.NEVER));
             Optional<Leaving> salty = Optional.empty();
             Optional<Leaving> lean = Optional.empty();
             for (TrayTrace tray : trace.trays()) {
-                if (!scenario.feedOf(tray.tray()).equals(scenario.feed())) {
-                    continue; // it has a feed of its own, which is not tried
+                if (!isTried(tray.tray())) {
+                    continue;
                 }
                 for (PlantingTrace crop : trace.plantings(tray)) {
                     if (crop.tray().planting() instanceof Planting.OfCrop) {
@@ -198,9 +251,46 @@ public record LeanFeed(
             return trial;
         }
 
-        private Scenario with(Composition feed) {
+        private Scenario with(Composition feed, Visits.Flush flush) {
             return scenario.withFeed(new Liquid(scenario.feed().name(), feed))
-                    .withVisits(scenario.visits().withFlush(Visits.Flush.NEVER));
+                    .withVisits(scenario.visits().withFlush(flush));
+        }
+
+        // Not those with a feed of their own.
+        private boolean isTried(Tray tray) {
+            return scenario.feedOf(tray).equals(scenario.feed());
+        }
+
+        List<Flushed> flushed(double ecMsPerCm) {
+            Composition feed = maker.made(ecMsPerCm, water).orElse(null);
+            if (feed == null) {
+                return List.of();
+            }
+            Trace trace = Simulation.run(with(feed, Visits.Flush.AT_LIMIT));
+            List<Flushed> all = new ArrayList<>();
+            for (TrayTrace tray : trace.trays()) {
+                List<Event> flushes =
+                        trace.events().stream()
+                                .filter(e -> e.kind() == Event.Kind.FLUSH)
+                                .filter(e -> e.vessel().equals(tray.tray().id()))
+                                .toList();
+                if (!flushes.isEmpty() && isTried(tray.tray())) {
+                    Event first = flushes.get(0);
+                    Event last = flushes.get(flushes.size() - 1);
+                    double spanDays = (last.atS() - first.atS()) / Time.DAY_S;
+                    all.add(
+                            new Flushed(
+                                    tray.tray().name(),
+                                    ecMsPerCm,
+                                    flushes.size(),
+                                    trace.clockAt(first.atS()).toLocalDate(),
+                                    flushes.size() > 1
+                                            ? spanDays / (flushes.size() - 1)
+                                            : Double.NaN,
+                                    first.ecMsPerCm()));
+                }
+            }
+            return all;
         }
 
         private static Optional<Leaving> salty(Trace trace, PlantingTrace crop) {

@@ -12,6 +12,7 @@ import tideless.rig.Tray;
 import tideless.rig.VesselId;
 import tideless.rig.Visits;
 import tideless.sim.Event;
+import tideless.sim.Stress;
 import tideless.sim.Surroundings;
 
 /**
@@ -36,6 +37,12 @@ public record Outlook(
     /** A crop that survives in so many members is said to survive. */
     public static final double SURE = 0.9;
 
+    /**
+     * Share of a harvest that salt, hunger and want of water together may take before it counts as
+     * harm where designs are judged, 0-1; assumed. A crop is said to survive all the same.
+     */
+    public static final double LOSS_BORNE_FRAC = 0.25;
+
     private static final double L_PER_M3 = 1000;
 
     public Outlook {
@@ -50,8 +57,33 @@ public record Outlook(
      *
      * @param share of all members, 0-1
      * @param atS when, by those members
+     * @param taken of a {@link Event.Kind#HARVEST} that a root zone takes, what takes it and how
+     *     much in the middle of those members; else empty
      */
-    public record LikelyHarm(Event.Kind kind, VesselId tray, double share, Band atS) {}
+    public record LikelyHarm(
+            Event.Kind kind, VesselId tray, double share, Band atS, Optional<Taken> taken) {
+        /** Of what no crop gets over. */
+        public LikelyHarm(Event.Kind kind, VesselId tray, double share, Band atS) {
+            this(kind, tray, share, atS, Optional.empty());
+        }
+    }
+
+    /**
+     * What a root zone takes of a crop.
+     *
+     * @param by what takes most
+     * @param of what it takes of
+     * @param frac how much of it all that can be mended takes together, 0-1
+     */
+    public record Taken(Stress by, Of of, double frac) {
+        /** What is taken of. */
+        public enum Of {
+            /** What the crop would have given. */
+            HARVEST,
+            /** The growth of a day. */
+            GROWTH
+        }
+    }
 
     /**
      * What becomes of an absence.
@@ -68,9 +100,18 @@ public record Outlook(
      * @param crop its name where several follow one another in the tray, else empty
      * @param freshG of one plant, g; empty where a thirst was measured
      * @param fruitG of which fruit, g; likewise
+     * @param lostFrac what salt, hunger and want of water took together of what a plant that
+     *     nothing harms would have given, 0-1; likewise
+     * @param poorShare share of members in which that is more than {@link #LOSS_BORNE_FRAC}, 0-1
      */
     public record Yield(
-            VesselId tray, int number, String crop, Optional<Band> freshG, Optional<Band> fruitG) {
+            VesselId tray,
+            int number,
+            String crop,
+            Optional<Band> freshG,
+            Optional<Band> fruitG,
+            Optional<Band> lostFrac,
+            double poorShare) {
         /** What a grower takes home of one plant, g: of a fruit crop its fruit. */
         public Optional<Band> harvestedG() {
             return fruitG.filter(fruit -> fruit.high() > 0).or(() -> freshG);
@@ -138,7 +179,12 @@ public record Outlook(
                                 n,
                                 tray.cropOf(n),
                                 band(fates, f -> f.freshG()[which]),
-                                band(fates, f -> f.fruitG()[which])));
+                                band(fates, f -> f.fruitG()[which]),
+                                band(fates, f -> f.lostFrac()[which]),
+                                fates.stream()
+                                                .filter(f -> f.lostFrac()[which] > LOSS_BORNE_FRAC)
+                                                .count()
+                                        / (double) fates.size()));
             }
         }
         return new Outlook(
@@ -176,26 +222,44 @@ public record Outlook(
      * @param members how many members there are
      */
     static List<LikelyHarm> harms(List<Fate.Harm> firsts, int members) {
-        record Kind(Event.Kind kind, VesselId tray) {}
-        Map<Kind, List<Double>> times = new HashMap<>();
+        record Kind(Event.Kind kind, VesselId tray, Optional<Stress> by, Optional<Taken.Of> of) {}
+        Map<Kind, List<Fate.Harm>> like = new HashMap<>();
         for (Fate.Harm harm : firsts) {
-            times.computeIfAbsent(new Kind(harm.kind(), harm.tray()), k -> new ArrayList<>())
-                    .add(harm.atS());
+            Kind kind =
+                    new Kind(
+                            harm.kind(),
+                            harm.tray(),
+                            harm.taken().map(Taken::by),
+                            harm.taken().map(Taken::of));
+            like.computeIfAbsent(kind, k -> new ArrayList<>()).add(harm);
         }
         List<LikelyHarm> harms = new ArrayList<>();
-        times.forEach(
-                (kind, at) ->
+        like.forEach(
+                (kind, of) ->
                         harms.add(
                                 new LikelyHarm(
                                         kind.kind(),
                                         kind.tray(),
-                                        at.size() / (double) members,
-                                        Band.of(at.stream().mapToDouble(t -> t).toArray()))));
+                                        of.size() / (double) members,
+                                        Band.of(of.stream().mapToDouble(Fate.Harm::atS).toArray()),
+                                        kind.by()
+                                                .map(
+                                                        by ->
+                                                                new Taken(
+                                                                        by,
+                                                                        kind.of().orElseThrow(),
+                                                                        middleTaken(of))))));
         harms.sort(
                 Comparator.comparing((LikelyHarm h) -> -h.share())
                         .thenComparing(LikelyHarm::kind)
-                        .thenComparing(h -> h.tray().name()));
+                        .thenComparing(h -> h.tray().name())
+                        .thenComparing(h -> h.taken().map(t -> t.by().ordinal()).orElse(-1)));
         return harms;
+    }
+
+    private static double middleTaken(List<Fate.Harm> harms) {
+        return Band.of(harms.stream().mapToDouble(h -> h.taken().orElseThrow().frac()).toArray())
+                .middle();
     }
 
     private static List<Expected> expected(List<Fate> fates) {

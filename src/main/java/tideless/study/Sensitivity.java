@@ -48,7 +48,7 @@ public record Sensitivity(
     public enum Asked {
         /** When a reservoir is next filled up or a tray topped up, s. */
         NEXT_REFILL,
-        /** Whether every crop comes through, 1 or 0. */
+        /** Whether every crop comes through with a good part of its harvest, 1 or 0. */
         COMES_THROUGH,
         /** When something is first ripe or harvested, s. */
         FIRST_HARVEST,
@@ -272,7 +272,7 @@ public record Sensitivity(
                 harvestS = Math.min(harvestS, atS);
             }
         }
-        return new double[] {refillS, fate.survives() ? 1 : 0, harvestS, 1000 * fate.feedM3()};
+        return new double[] {refillS, fate.isUnharmed() ? 1 : 0, harvestS, 1000 * fate.feedM3()};
     }
 
     private static Answer answer(

@@ -84,6 +84,14 @@ public record Size(
     /** From this share of what is enough on, crops that live on their trays are not told of. */
     private static final double NEARLY_AS_LARGE_FRAC = 0.9;
 
+    /**
+     * A vessel that is filled up when it is low may be emptier at a visit the larger it is: what is
+     * enough is held against so many that are larger, each by this share of the one before.
+     */
+    private static final int LASTING = 5;
+
+    private static final double WIDER_FRAC = 0.02;
+
     /** Largest and smallest reservoir tried, times the given one. */
     private static final double MOST_TIMES = 32;
 
@@ -148,6 +156,12 @@ public record Size(
         return ofReservoir(given, name, goal, workers, true);
     }
 
+    /** The same without what crops alone would come through on. */
+    static Size leastReservoir(Scenario given, String name, Goal goal, Workers workers)
+            throws InterruptedException {
+        return ofReservoir(given, name, goal, workers, false);
+    }
+
     private static Size ofReservoir(
             Scenario given, String name, Goal goal, Workers workers, boolean asksOnTrays)
             throws InterruptedException {
@@ -198,6 +212,10 @@ public record Size(
         }
         boolean bounded = low < 1 / MOST_TIMES;
         double found = bounded ? high : survival.least(low, high, goal.chance(), CLOSE_FRAC);
+        if (reservoir.refill().isAtVisits()
+                && reservoir.refill().when() != Reservoir.Refill.When.EVERY_VISIT) {
+            found = survival.lasting(found, goal.chance(), WIDER_FRAC, LASTING);
+        }
         Optional<OnTrays> onTrays = Optional.empty();
         if (asksOnTrays && !bounded) {
             Survival crops = survival(design, scenario, Survival.Judge.harmTo(fed), goal, workers);
@@ -449,7 +467,7 @@ public record Size(
         List<Search> searches = new ArrayList<>();
         searches.add(() -> ofVisits(scenario, goal, workers));
         for (Reservoir reservoir : scenario.reservoirs()) {
-            searches.add(() -> ofReservoir(scenario, reservoir.name(), goal, workers, false));
+            searches.add(() -> leastReservoir(scenario, reservoir.name(), goal, workers));
         }
         for (Tray tray : scenario.trays()) {
             if (tray.planting() instanceof Planting.OfCrop crop && crop.plants() > 1) {

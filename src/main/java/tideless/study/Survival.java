@@ -3,7 +3,6 @@ package tideless.study;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.Comparator;
-import java.util.EnumSet;
 import java.util.List;
 import java.util.Optional;
 import java.util.Set;
@@ -24,7 +23,7 @@ import tideless.sim.Surroundings;
  * every safer one, and the other way round, so that only members in doubt are run. Scratch space of
  * one search, for one thread; the members are run by workers.
  *
- * <p>Visits take place: no member misses one.
+ * <p>The members are those of {@link Outlook}, some of which miss visits.
  */
 final class Survival {
     private final DoubleFunction<Scenario> design;
@@ -50,7 +49,7 @@ final class Survival {
         this.design = design;
         this.judge = judge;
         this.workers = workers;
-        quantiles = members == 1 ? new double[1][0] : unknowns(stated, 2).quantiles(members, seed);
+        quantiles = members == 1 ? new double[1][0] : Unknowns.of(stated).quantiles(members, seed);
         unharmedAt = new double[members];
         harmedAt = new double[members];
         Arrays.fill(unharmedAt, Double.POSITIVE_INFINITY);
@@ -62,14 +61,17 @@ final class Survival {
         /** What harms a member first; empty where nothing does. */
         Optional<Fate.Harm> first(Scenario scenario, Fate fate);
 
-        /** Any harm to some trays. */
+        /** Any harm to some trays, and that they lose a good part of their harvest. */
         static Judge harmTo(Set<VesselId> trays) {
             return (scenario, fate) ->
-                    fate.harms().stream().filter(harm -> trays.contains(harm.tray())).findFirst();
+                    fate.harmsAndLosses().stream()
+                            .filter(harm -> trays.contains(harm.tray()))
+                            .findFirst();
         }
 
         /**
-         * Any harm to some trays, and that a reservoir they are fed from runs empty.
+         * The same, and that a reservoir they are fed from runs empty, but where the visit before
+         * was missed: then crops may live on what stands in their trays.
          *
          * @param spared absences in which crops may live on what stands in their trays
          */
@@ -81,6 +83,7 @@ final class Survival {
                 Optional<Fate.Harm> empty =
                         fate.empties().stream()
                                 .filter(e -> reservoirs.contains(e.reservoir()))
+                                .filter(e -> !e.isMissed())
                                 .filter(e -> !isWithin(scenario, spared, e.fromS()))
                                 .min(Comparator.comparing(Fate.Empty::fromS))
                                 .map(
@@ -139,6 +142,9 @@ final class Survival {
     /** Share of the weight that is wanted at which a plant is as good as ready; assumed. */
     private static final double NEARLY_FRAC = 0.9;
 
+    /** Most numbers held against one that is enough: some two and a half times it. */
+    private static final int MOST_STEPS = 48;
+
     private static int place(Scenario scenario, VesselId tray) {
         int place = 0;
         while (!scenario.trays().get(place).id().equals(tray)) {
@@ -148,11 +154,8 @@ final class Survival {
     }
 
     private static Unknowns unknowns(Scenario scenario, int members) {
-        return Unknowns.of(scenario)
-                .only(
-                        members == 1
-                                ? Set.of()
-                                : EnumSet.complementOf(EnumSet.of(Unknown.Kind.VISITS)));
+        Unknowns all = Unknowns.of(scenario);
+        return members == 1 ? all.only(Set.of()) : all;
     }
 
     /** Share of members in which no judged tray is harmed, 0-1. */
@@ -177,6 +180,31 @@ final class Survival {
             }
         }
         return unharmed / (double) quantiles.length;
+    }
+
+    /**
+     * From a number that is enough on, the least with which so many rising ones after it are enough
+     * too: each with every member, whatever was taken of them before.
+     *
+     * @param step by which share each is above the one before
+     * @param lasting how many
+     */
+    double lasting(double from, double enough, double step, int lasting)
+            throws InterruptedException {
+        List<Integer> all = IntStream.range(0, quantiles.length).boxed().toList();
+        double first = from;
+        double at = from;
+        for (int good = 0, tried = 0; good < lasting && tried < MOST_STEPS; tried++) {
+            long unharmed = firsts(at, all).stream().filter(Optional::isEmpty).count();
+            if (unharmed / (double) all.size() >= enough) {
+                good++;
+            } else {
+                good = 0;
+                first = at * (1 + step);
+            }
+            at *= 1 + step;
+        }
+        return first;
     }
 
     /** What harms first in a design, in the most of its members; empty where nothing does. */
@@ -226,7 +254,9 @@ final class Survival {
                 members.size(),
                 k -> {
                     Member member = unknowns.member(quantiles[members.get(k)]);
-                    return keep.apply(scenario, Fate.of(scenario, member.season(shared)));
+                    return keep.apply(
+                            scenario,
+                            Fate.of(scenario, member.season(shared), member.departures()));
                 });
     }
 

@@ -73,17 +73,33 @@ public final class AwayWords {
         return spread < 0 ? days + noun : days.substring(0, spread) + noun + days.substring(spread);
     }
 
-    /** As "tray basil dries out". */
+    /** As "tray basil dries out" or "salt takes 6 tenths of the harvest of tray basil". */
     public static String harm(Outlook.LikelyHarm harm) {
+        if (harm.taken().isPresent()) {
+            return taken(harm.taken().get()) + Names.of(harm.tray());
+        }
         return Names.of(harm.tray())
                 + switch (harm.kind()) {
                     case DIED -> " is lost";
                     case HARVEST -> " does not come to its weight";
                     case WILTED -> " wilts for hours";
-                    case SALT_WILTED -> " wilts in too strong a solution";
+                    case SALT_WILTED -> " wilts from salt";
                     case OUTLET_UNCOVERED -> " runs empty";
                     default -> " dries out";
                 };
+    }
+
+    private static String taken(Outlook.Taken taken) {
+        int tenths = (int) Math.floor(10 * taken.frac() + 0.5);
+        String by = Names.of(taken.by());
+        return switch (taken.of()) {
+            case HARVEST ->
+                    by
+                            + " takes "
+                            + (tenths > 9 ? "nearly all" : tenths + " tenths of")
+                            + " the harvest of ";
+            case GROWTH -> by + " stunts ";
+        };
     }
 
     /** Harvests that nobody is there for, as "tray left on 12 Apr"; empty for none. */

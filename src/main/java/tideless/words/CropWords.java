@@ -65,10 +65,13 @@ public final class CropWords {
                 .toList();
     }
 
-    /** What plants have borne that still stand when the run ends; empty for those that do not. */
+    /**
+     * What leaf crops have given that still stand when the run ends; of fruit its picking tells.
+     */
     private static Optional<String> atEnd(PlantingTrace planting) {
         int plants = planting.tray().planting().plants();
         if (!(planting.tray().planting() instanceof Planting.OfCrop)
+                || planting.tray().planting().fruits()
                 || plants == 0
                 || planting.events().stream()
                         .anyMatch(
@@ -77,22 +80,19 @@ public final class CropWords {
                                                 || event.kind() == Event.Kind.DIED)) {
             return Optional.empty();
         }
-        double fruitG = planting.run().fruitFreshG().at(planting.lastHour());
         double standsG = planting.run().freshG().at(planting.lastHour());
         double pickedG = 0;
         for (Event event : planting.events()) {
             pickedG += event.kind() == Event.Kind.LEAVES_PICKED ? event.freshG() : 0;
         }
         String what =
-                planting.tray().planting().fruits()
-                        ? Numbers.grams(fruitG) + " of fruit a plant"
-                        : Numbers.grams(standsG)
-                                + " a plant"
-                                + (pickedG > 0
-                                        ? ", and "
-                                                + Numbers.grams(pickedG)
-                                                + " of leaf picked of all by then"
-                                        : "");
+                Numbers.grams(standsG)
+                        + " a plant"
+                        + (pickedG > 0
+                                ? ", and "
+                                        + Numbers.grams(pickedG)
+                                        + " of leaf picked of all by then"
+                                : "");
         return Optional.of(
                 Names.of(planting.tray().id(), planting.crop())
                         + " at the end of the run: "

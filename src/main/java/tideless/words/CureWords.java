@@ -2,10 +2,13 @@ package tideless.words;
 
 import static tideless.words.CauseWords.figure;
 
+import java.time.LocalDate;
+import java.util.ArrayList;
 import java.util.List;
 import tideless.advice.Cure;
 import tideless.advice.Facts;
 import tideless.advice.Quantity;
+import tideless.advice.Unit;
 
 /** Cures in a few words each, without a full stop. */
 public final class CureWords {
@@ -23,7 +26,8 @@ public final class CureWords {
             case FILL_AT_THE_VISIT_BEFORE ->
                     "refill on "
                             + Dates.weekday(facts.on().toLocalDate())
-                            + ", the visit before, though it is not low then";
+                            + ", the visit before, though it is not low then (refill = \"at every"
+                            + " visit\")";
             case START_FULL -> "start full";
             case LARGER_RESERVOIR ->
                     "a larger reservoir: at least "
@@ -38,8 +42,7 @@ public final class CureWords {
                     "hold the level at " + figure(facts, Quantity.LEVEL) + " at first";
             case WICK -> "hang a wick from each cup into the solution";
             case REFILL_IN_TIME -> "refill the reservoir before it is empty";
-            case TOPPED_UP_MEANWHILE ->
-                    "have somebody top it up by " + Dates.weekday(facts.on().toLocalDate());
+            case TOPPED_UP_MEANWHILE -> meanwhile(facts);
             case HOLD_MORE ->
                     "a wider tray, or a deeper one with its cups as much higher: at least "
                             + figure(facts, Quantity.ENOUGH)
@@ -84,6 +87,7 @@ public final class CureWords {
             case FREE_VALVE -> "free the valve, and top up by hand until then";
             case CLEAN_SEAT -> "clean the seat, and strain what goes into the reservoir";
             case WIDER_FEED_LINE -> "a higher reservoir, a wider seat, or wider and shorter tubing";
+            case KEEP_OTHERWISE -> keptOtherwise(facts);
             case TOP_UP_WITH_WATER ->
                     "pour "
                             + figure(facts, Quantity.WATER)
@@ -167,6 +171,79 @@ public final class CureWords {
             case STRONGER_LAMP -> "a stronger or nearer lamp";
             case SUNNIER_PLACE -> "a sunnier place or season, or a lamp";
         };
+    }
+
+    /** By whom it is topped up in an absence; how often where a run has shown it. */
+    private static String meanwhile(Facts facts) {
+        LocalDate first = facts.on().toLocalDate();
+        if (!facts.has(Quantity.LONGEST)) {
+            return "have somebody top it up by " + Dates.weekday(first);
+        }
+        LocalDate last = first.plusDays((long) facts.get(Quantity.LONGEST));
+        if (!facts.has(Quantity.EVERY)) {
+            return "have somebody top it up on " + Dates.weekday(first) + " (left out of away)";
+        }
+        double every = facts.get(Quantity.EVERY);
+        return "have somebody top it up "
+                + (every < 1.5 ? "every day" : "every " + Numbers.of(every, Unit.DAYS))
+                + ", "
+                + Dates.shortSpan(first, last)
+                + " (those days left out of away)";
+    }
+
+    /** What to write, key by key, and what it brings. */
+    private static String keptOtherwise(Facts facts) {
+        List<String> parts = new ArrayList<>();
+        if (facts.has(Quantity.WANTED_EC)) {
+            parts.add(
+                    "a feed of "
+                            + figure(facts, Quantity.WANTED_EC)
+                            + " in place of "
+                            + figure(facts, Quantity.FEED_EC)
+                            + " (ec)");
+        }
+        if (facts.has(Quantity.LATER_SHARE)) {
+            parts.add("top-ups of feed in place of plain water (with)");
+        }
+        if (facts.has(Quantity.EC_LIMIT)) {
+            parts.add(
+                    "fresh solution whenever it reads more than "
+                            + figure(facts, Quantity.EC_LIMIT)
+                            + " (flush)");
+        }
+        if (facts.has(Quantity.LEVEL)) {
+            parts.add("top-ups to " + figure(facts, Quantity.LEVEL) + " (to)");
+        }
+        if (facts.has(Quantity.START_LEVEL)) {
+            parts.add(
+                    "a first filling to " + figure(facts, Quantity.START_LEVEL) + " (start_level)");
+        }
+        if (!facts.of().isEmpty()) {
+            parts.add("visits on " + facts.of() + " (days)");
+        }
+        int last = parts.size() - 1;
+        return (last == 0 ? "" : String.join(", ", parts.subList(0, last)) + " and ")
+                + parts.get(last)
+                + gain(facts);
+    }
+
+    private static String gain(Facts facts) {
+        if (facts.has(Quantity.CHANCE)) {
+            return ": then "
+                    + figure(facts, Quantity.CHANCE)
+                    + " of the rigs that yours might be come through";
+        }
+        return facts.has(Quantity.GIVES_THEN)
+                ? ": "
+                        + figure(facts, Quantity.GIVES_THEN)
+                        + " a plant in place of "
+                        + figure(facts, Quantity.GIVES_NOW)
+                        + (facts.has(Quantity.COULD_GIVE)
+                                ? ", of "
+                                        + figure(facts, Quantity.COULD_GIVE)
+                                        + " without harm at the roots"
+                                : "")
+                : "";
     }
 
     /** As " (first on Mon 3 May, then about every 12 days)"; empty where no trial shows it. */

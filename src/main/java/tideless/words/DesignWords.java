@@ -133,10 +133,14 @@ public final class DesignWords {
                         .flatMap(c -> c.design().stream())
                         .filter(Design::isHarmless)
                         .toList();
-        boolean alike = harmless.stream().allMatch(d -> grams(d) > (1 - TELLING_FRAC) * grams);
-        return harmless.size() > 1 && alike
+        long alike = harmless.stream().filter(d -> grams(d) > (1 - TELLING_FRAC) * grams).count();
+        return harmless.size() > 1 && alike == harmless.size()
                 ? "; they yield the same, " + Numbers.grams(grams)
-                : "; of these " + place(compared, best) + " yields most, " + Numbers.grams(grams);
+                : "; of these "
+                        + place(compared, best)
+                        + " yields most, "
+                        + Numbers.grams(grams)
+                        + (alike == 1 ? "" : ", and " + (alike - 1) + " more as much");
     }
 
     private static double grams(Design design) {

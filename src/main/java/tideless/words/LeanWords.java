@@ -22,7 +22,7 @@ public final class LeanWords {
                             + ec(lean.richest().orElseThrow())
                             + " every tray stays in its band to harvest without a flush; make "
                             + ec(lean.recommendedMsPerCm())
-                            + ".");
+                            + ", clear of the edge by what mixing and meter may be off.");
         } else {
             told.add("No feed keeps every tray in its band without a flush.");
         }
@@ -37,7 +37,30 @@ public final class LeanWords {
         if (lean.leanest().isEmpty()) {
             told.add("  Twice the given strength still leaves a tray too lean.");
         }
+        if (!lean.flushed().isEmpty()) {
+            told.add("So flush: make " + ec(lean.flushed().get(0).feedMsPerCm()) + ", and");
+            lean.flushed().forEach(flushed -> told.add("  " + flushed(flushed)));
+        }
         return told;
+    }
+
+    /** As "flush tray left every 20 days or so (3 times), first on Sun 29 Mar at 2.56 mS/cm". */
+    private static String flushed(LeanFeed.Flushed flushed) {
+        String often =
+                flushed.times() == 1
+                        ? " once, on "
+                        : " every "
+                                + Numbers.whole(flushed.everyDays())
+                                + " days"
+                                + " or so ("
+                                + flushed.times()
+                                + " times), first on ";
+        return "flush "
+                + Names.tray(flushed.tray())
+                + often
+                + Dates.weekday(flushed.first())
+                + " at "
+                + ec(flushed.ecMsPerCm());
     }
 
     private static String why(LeanFeed.Trial trial, Optional<LeanFeed.Leaving> leaving) {

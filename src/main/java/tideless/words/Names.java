@@ -8,6 +8,7 @@ import tideless.advice.Task;
 import tideless.advice.Warning;
 import tideless.rig.Tray;
 import tideless.rig.VesselId;
+import tideless.sim.Stress;
 
 /** What a grower calls kinds of tasks, warnings and vessels. */
 public final class Names {
@@ -46,6 +47,17 @@ public final class Names {
             case SHORT_OF_ONE -> "short of one nutrient";
             case PH_OUT -> "pH out";
             default -> MachineWords.of(kind).replace('-', ' ');
+        };
+    }
+
+    /** What takes of a crop's growth. */
+    public static String of(Stress stress) {
+        return switch (stress) {
+            case SALT -> "salt";
+            case WATER -> "want of water";
+            case AIR -> "want of air at the roots";
+            case WARMTH -> "a solution too warm or too cold";
+            case HUNGER -> "hunger";
         };
     }
 
@@ -99,6 +111,16 @@ public final class Names {
     /** As "tray left (basil)"; without a crop as {@link #of(VesselId)}. */
     public static String of(VesselId vessel, String crop) {
         return of(vessel) + ofCrop(crop);
+    }
+
+    /** Vessels of one kind that are done alike, as "trays left and right (basil), each". */
+    public static String each(List<VesselId> alike, String crop) {
+        VesselId first = alike.get(0);
+        if (alike.size() == 1) {
+            return of(first, crop);
+        }
+        List<String> names = alike.stream().map(VesselId::name).map(Names::clean).toList();
+        return vessels(first.kind(), names, names) + ofCrop(crop) + ", each";
     }
 
     /** As " (basil)"; nothing without a crop. */

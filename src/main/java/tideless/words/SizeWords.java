@@ -46,7 +46,7 @@ public final class SizeWords {
                                             + " L more: at the same height a footprint "
                                             + Numbers.label(found / size.given())
                                             + " times as large.")
-                            + size.onTrays().map(SizeWords::onTrays).orElse("");
+                            + size.onTrays().map(less -> onTrays(less, goal)).orElse("");
             case PLANTS, VISITS ->
                     (found == size.given() ? "No more than that" : "At most " + amount)
                             + each(size)
@@ -55,11 +55,15 @@ public final class SizeWords {
     }
 
     // Of an empty tank nobody should learn from a calculation that it was enough.
-    private static String onTrays(Size.OnTrays less) {
+    private static String onTrays(Size.OnTrays less, Size.Goal goal) {
         double days = less.emptyDays();
         return " With "
                 + Numbers.litres(less.litres())
-                + " L no crop would be harmed either, but the reservoir would stand empty "
+                + " L no crop would be harmed either"
+                + (goal.members() == 1
+                        ? ""
+                        : " in " + Numbers.percent(goal.chance()) + " of the rigs")
+                + ", but the reservoir would stand empty "
                 + (days < 1
                         ? "for less than a day"
                         : "for " + Numbers.days((int) Math.floor(days + 0.5)))
@@ -136,7 +140,10 @@ public final class SizeWords {
                     "No reservoir helps, not even one of "
                             + amount(size, size.tried())
                             + harm
-                            + ". What fails is not its litres: look at valve, tube, level and roots.";
+                            + ". What fails is not its litres: look at "
+                            + (size.why().flatMap(Outlook.LikelyHarm::taken).isPresent()
+                                    ? "the feed's strength, at flushes and at the water."
+                                    : "valve, tube, level and roots.");
             case PLANTS -> "Not even one plant alone would do" + harm + ".";
             case VISITS -> "Not even a visit every day helps" + harm + ".";
         };
@@ -144,7 +151,7 @@ public final class SizeWords {
 
     private static String harm(Outlook.LikelyHarm harm, LocalDate start) {
         return AwayWords.harm(harm)
-                + " about "
+                + (harm.taken().isPresent() ? " by " : " about ")
                 + Dates.dayMonth(start.plusDays((long) (harm.atS().middle() / Time.DAY_S)));
     }
 

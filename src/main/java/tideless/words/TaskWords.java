@@ -11,6 +11,7 @@ import tideless.advice.Facts;
 import tideless.advice.Measure;
 import tideless.advice.Quantity;
 import tideless.advice.Task;
+import tideless.rig.VesselId;
 
 /** Tasks in words. */
 public final class TaskWords {
@@ -67,13 +68,14 @@ public final class TaskWords {
         String value = Numbers.of(task.measure().value(), task.measure().unit());
         String undone = task.isDone() ? "" : "; advised, not done";
         return switch (task.kind()) {
-            case MIX -> mixed(task);
+            case MIX -> mixedBriefly(task);
             case REFILL ->
                     value
                             + " left"
                             + (task.cause().kind() == Cause.Kind.BEFORE_ABSENCE
                                     ? "; before you leave"
                                     : "")
+                            + enough(task)
                             + undone;
             case READ_METERS -> "EC and pH of " + trays(task) + ", every " + value;
             case SOW_NEXT ->
@@ -85,7 +87,15 @@ public final class TaskWords {
             case SUPPORT -> "a stake or a string for each plant";
             case POLLINATE ->
                     often(task) + ", to " + Dates.weekday(task.cause().facts().on().toLocalDate());
-            case PICK -> fruit(task) + ", " + often(task);
+            case PICK ->
+                    fruit(task)
+                            + ", "
+                            + often(task)
+                            + (task.cause().facts().has(Quantity.LAST)
+                                    ? "; "
+                                            + CauseWords.figure(task.cause().facts(), Quantity.LAST)
+                                            + " a plant by the end"
+                                    : "");
             case HARVEST -> figure(task) + "; then clean";
             default -> why(task);
         };
@@ -127,6 +137,18 @@ public final class TaskWords {
                         ? "feed: "
                         : "feed of " + Numbers.of(ec.value(), ec.unit()) + ": ")
                 + String.join(", ", parts);
+    }
+
+    /**
+     * The same for a screen: what goes into the first of several, and that the rest has its place.
+     */
+    private static String mixedBriefly(Task task) {
+        Map<VesselId, Double> into = task.cause().facts().litresInto();
+        String all = mixed(task);
+        int second = all.indexOf(", ");
+        return into.size() <= 2 || second < 0
+                ? all
+                : all.substring(0, second) + ", the rest into trays";
     }
 
     /** Feed, plain water, or both. */
@@ -176,6 +198,17 @@ public final class TaskWords {
                         + last;
     }
 
+    /** What would do for the rest of the season, where that is less than a filling; or empty. */
+    private static String enough(Task refill) {
+        Facts facts = refill.cause().facts();
+        return facts.has(Quantity.ENOUGH)
+                ? "; "
+                        + CauseWords.figure(facts, Quantity.ENOUGH)
+                        + " would do to the last harvest on "
+                        + Dates.weekday(facts.on().toLocalDate())
+                : "";
+    }
+
     /** As "6 plants, 14 days in the nursery (from Mon 16 Feb)", or "6 plants, sown in place". */
     private static String raised(Task task) {
         Facts facts = task.cause().facts();
@@ -222,9 +255,10 @@ public final class TaskWords {
                 if (task.cause().kind() == Cause.Kind.BEFORE_ABSENCE) {
                     yield left + "; " + CauseWords.of(task.cause());
                 }
-                yield measure.side() == Measure.Side.NONE
-                        ? left
-                        : left + " (refill " + Numbers.limit(measure) + ")";
+                yield (measure.side() == Measure.Side.NONE
+                                ? left
+                                : left + " (refill " + Numbers.limit(measure) + ")")
+                        + enough(task);
             }
             case TOP_UP ->
                     value
@@ -286,7 +320,18 @@ public final class TaskWords {
                             + often(task)
                             + ", to "
                             + Dates.weekday(task.cause().facts().on().toLocalDate());
-            case PICK -> fruit(task) + " " + often(task) + ", about " + value + " a plant and week";
+            case PICK ->
+                    fruit(task)
+                            + " "
+                            + often(task)
+                            + ", about "
+                            + value
+                            + " a plant and week"
+                            + (task.cause().facts().has(Quantity.LAST)
+                                    ? "; "
+                                            + CauseWords.figure(task.cause().facts(), Quantity.LAST)
+                                            + " of fruit a plant by the end of the run"
+                                    : "");
             case PICK_LEAVES ->
                     "about "
                             + value

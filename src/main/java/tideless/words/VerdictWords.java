@@ -6,15 +6,16 @@ import java.util.List;
 import java.util.Optional;
 import java.util.Set;
 import java.util.function.Function;
+import tideless.advice.Cure;
 import tideless.advice.RoomFindings;
 import tideless.advice.Shortfall;
 import tideless.advice.Unit;
 import tideless.advice.Verdict;
 import tideless.advice.Warning;
 import tideless.rig.Scenario;
+import tideless.rig.VesselId;
 import tideless.sim.Event;
 import tideless.sim.PlantingTrace;
-import tideless.sim.Stress;
 import tideless.sim.TrayTrace;
 import tideless.study.Forecast;
 import tideless.study.Outlook;
@@ -41,6 +42,8 @@ public final class VerdictWords {
                     Warning.Kind.STARVED_VALVE,
                     Warning.Kind.OUTGROWN);
 
+    private static final String CHANGE_FIRST = "Change first (";
+
     /** Poor crops told one by one. */
     private static final int TOLD_LOSSES = 2;
 
@@ -54,7 +57,9 @@ public final class VerdictWords {
         Verdict verdict = forecast.advice().verdict();
         Optional<Outlook> outlook = forecast.outlook();
         if (outlook.isEmpty()) {
-            return notWhereHopeless(forecast, lines(verdict));
+            List<String> alone = lines(verdict);
+            addNothingMore(forecast, alone);
+            return notWhereHopeless(forecast, alone);
         }
         Scenario scenario = forecast.trace().scenario();
         List<String> lines =
@@ -71,10 +76,23 @@ public final class VerdictWords {
         if (!outlook.get().survives() && !warnsOfWater(verdict)) {
             outlook.get().harms().stream()
                     .findFirst()
-                    .filter(harm -> harm.kind() != Event.Kind.SALT_WILTED)
-                    .ifPresent(harm -> putFirst(lines, verdict, moreWater(scenario, harm)));
+                    .flatMap(harm -> surer(forecast, harm))
+                    .ifPresent(line -> putFirst(lines, verdict, line));
         }
+        addNothingMore(forecast, lines);
         return notWhereHopeless(forecast, lines);
+    }
+
+    /** Where warnings are left of which no file can say the cure. */
+    private static void addNothingMore(Forecast forecast, List<String> lines) {
+        boolean isTold = lines.get(lines.size() - 1).startsWith(CHANGE_FIRST);
+        if (!isTold
+                && forecast.advice().verdict().first().isEmpty()
+                && !forecast.advice().warnings().isEmpty()) {
+            lines.add(
+                    "Nothing more to change in the file: the warnings tell what may yet be done at"
+                            + " the rig.");
+        }
     }
 
     /** Whoever survives and never gets ready is no success: said in the first line. */
@@ -122,18 +140,45 @@ public final class VerdictWords {
         lines.add(line);
     }
 
-    private static String moreWater(Scenario scenario, Outlook.LikelyHarm harm) {
-        return "Change first ("
-                + AwayWords.harm(harm)
-                + " in some): "
-                + CureWords.of(
-                        Shortfall.cureOf(
-                                scenario,
-                                harm.tray(),
-                                scenario.start()
-                                        .atStartOfDay()
-                                        .plusSeconds((long) harm.atS().low())))
-                + ".";
+    /** What was tried, or what any rig of its kind takes that was not. */
+    private static Optional<String> surer(Forecast forecast, Outlook.LikelyHarm harm) {
+        return forecast.surer()
+                .or(() -> untried(forecast, harm))
+                .map(
+                        cure ->
+                                CHANGE_FIRST
+                                        + AwayWords.harm(harm)
+                                        + " in some): "
+                                        + CureWords.of(cure)
+                                        + ".");
+    }
+
+    /** Where nothing was tried, as of a tray that is topped up by hand. */
+    private static Optional<Cure> untried(Forecast forecast, Outlook.LikelyHarm harm) {
+        if (harm.kind() == Event.Kind.SALT_WILTED) {
+            return Optional.empty();
+        }
+        Scenario scenario = forecast.trace().scenario();
+        Optional<Cure> larger =
+                forecast.advice().sizings().stream()
+                        .filter(s -> s.isShort() && isFed(scenario, harm.tray(), s.reservoir()))
+                        .map(s -> new Cure(Cure.Kind.LARGER_RESERVOIR, s.larger()))
+                        .findFirst();
+        if (larger.isPresent()) {
+            return larger;
+        }
+        Cure cure =
+                Shortfall.cureOf(
+                        scenario,
+                        harm.tray(),
+                        scenario.start().atStartOfDay().plusSeconds((long) harm.atS().low()));
+        boolean isTried =
+                cure.kind() == Cure.Kind.FILL_HIGHER || cure.kind() == Cure.Kind.VISIT_MORE_OFTEN;
+        return isTried ? Optional.empty() : Optional.of(cure);
+    }
+
+    private static boolean isFed(Scenario scenario, VesselId tray, String reservoir) {
+        return scenario.tray(tray).filter(of -> of.isFedBy(reservoir)).isPresent();
     }
 
     private static String sureness(Outlook outlook, Verdict.Absence absence) {
@@ -192,7 +237,7 @@ public final class VerdictWords {
                 + switch (harm.kind()) {
                     case DIED -> "is lost";
                     case WILTED -> "wilts for hours";
-                    case SALT_WILTED -> "wilts in too strong a solution";
+                    case SALT_WILTED -> "wilts from salt";
                     default -> "dries out";
                 }
                 + " from "
@@ -213,20 +258,10 @@ public final class VerdictWords {
                             + " loses "
                             + Numbers.percent(loss.frac())
                             + " of the harvest, most of it to "
-                            + stress(loss.most()));
+                            + Names.of(loss.most()));
         }
         int more = losses.size() - parts.size();
         return String.join("; ", parts) + (more > 0 ? "; and " + more + " more" : "");
-    }
-
-    private static String stress(Stress stress) {
-        return switch (stress) {
-            case SALT -> "salt";
-            case WATER -> "want of water";
-            case AIR -> "want of air at the roots";
-            case WARMTH -> "a solution too warm or too cold";
-            case HUNGER -> "hunger";
-        };
     }
 
     private static boolean isLostLater(Warning gravest, Verdict.Harm harm) {
@@ -300,7 +335,7 @@ public final class VerdictWords {
     private static String first(Warning warning) {
         return warning.cures().isEmpty()
                 ? "Look first at: " + WarningWords.head(warning, false) + "."
-                : "Change first ("
+                : CHANGE_FIRST
                         + Names.of(warning.kind())
                         + ", "
                         + Names.of(warning.vessel(), warning.crop())

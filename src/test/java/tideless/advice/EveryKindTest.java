@@ -256,6 +256,7 @@ class EveryKindTest {
                 new MadeTrace(30)
                         .of("dwarf-tomato")
                         .event(Event.Kind.REFILL, MadeTrace.RESERVOIR, 32)
+                        .drawing(h -> 1e-3)
                         .event(Event.Kind.FRESH_SOLUTION, MadeTrace.TRAY, 56)
                         .event(Event.Kind.FLUSH, MadeTrace.TRAY, 80)
                         .event(Event.Kind.FLOWERING, MadeTrace.TRAY, 120)

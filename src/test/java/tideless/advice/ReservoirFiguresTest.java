@@ -15,6 +15,7 @@ import tideless.rig.Visits;
 import tideless.sim.Event;
 import tideless.sim.Rigs;
 import tideless.sim.TraySeries;
+import tideless.words.TaskWords;
 
 /**
  * Figures of a reservoir of 0.1 m2 by hand: 32 L when full at 320 mm, 30 L of them above its outlet
@@ -45,6 +46,36 @@ class ReservoirFiguresTest {
                 .filter(w -> w.kind() == Warning.Kind.RAN_DRY)
                 .findFirst()
                 .orElseThrow();
+    }
+
+    /**
+     * 12 L are left at hour 104, and the crop is cut at hour 248: at 50 mL an hour 7.2 L are drawn,
+     * with a third to spare 9.6; at 100 mL 14.4 and 19.2, of which 7.2 are not there; at 200 mL a
+     * whole filling is wanted.
+     */
+    @ParameterizedTest
+    @CsvSource({"0.05, 0, 0", "0.1, 1, 7.2", "0.2, 1, 0"})
+    void nobody_fills_up_for_trays_that_are_cut_by_then(
+            double litresAnHour, int told, double enough) {
+        MadeTrace cut =
+                new MadeTrace(14)
+                        .drawing(h -> litresAnHour / 1000)
+                        .event(refill(104, 18))
+                        .event(Event.Kind.HARVEST, MadeTrace.TRAY, 248);
+        List<Task> refills = refills(cut);
+        assertEquals(told, refills.size());
+        if (enough > 0) {
+            assertEquals(enough, refills.get(0).cause().facts().get(Quantity.ENOUGH), 0.2);
+            assertTrue(
+                    TaskWords.brief(refills.get(0))
+                            .contains(" L would do to the last harvest on "));
+        } else if (told > 0) {
+            assertFalse(refills.get(0).cause().facts().has(Quantity.ENOUGH));
+        }
+        assertEquals(
+                1,
+                refills(new MadeTrace(14).drawing(h -> litresAnHour / 1000).event(refill(104, 18)))
+                        .size());
     }
 
     @Test

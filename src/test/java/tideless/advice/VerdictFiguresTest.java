@@ -159,13 +159,17 @@ class VerdictFiguresTest {
         assertEquals(24 * 6 / 0.24, left.get(0).hours(), 1e-9);
     }
 
+    /** But for what no file can say, as shade: that waits for what can be written. */
     @Test
     void what_is_to_be_changed_first_is_the_gravest_then_the_earliest() {
         MadeTrace trace =
                 new MadeTrace(14)
                         .with(TraySeries.LIGHT, h -> 0.1)
                         .with(TraySeries.SOLUTION_TEMP, h -> h > 200 ? 26.1 : 20);
-        assertEquals(Warning.Kind.WARM_SOLUTION, verdict(trace).first().orElseThrow().kind());
+        assertEquals(Warning.Kind.LOW_LIGHT, verdict(trace).first().orElseThrow().kind());
+        assertEquals(
+                Warning.Kind.WARM_SOLUTION,
+                trace.advice().warnings().stream().min(Warning.GRAVEST_FIRST).orElseThrow().kind());
         assertFalse(verdict(new MadeTrace(14)).first().isPresent());
     }
 
@@ -182,7 +186,7 @@ class VerdictFiguresTest {
         if (!survives) {
             assertEquals(Warning.Kind.SALT_WILTED, verdict.firstHarm().orElseThrow().kind());
             assertEquals(
-                    "The crop does not come through: tray wilts in too strong a solution from Fri 11"
+                    "The crop does not come through: tray wilts from salt from Fri 11"
                             + " Sep 04:00.",
                     VerdictWords.lines(verdict).get(0));
         }

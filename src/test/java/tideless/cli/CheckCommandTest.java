@@ -74,7 +74,7 @@ class CheckCommandTest {
         says(said, "it tips at 27.2 degrees, or by a push of 204 N at the full level");
         // 0.61 x pi mm2 x sqrt(2 g h): 351 mL/min under 0.475 m, 197 under 0.15 m; / 2.0833.
         says(said, "351 mL/min with the reservoir full, 197 at the outlet");
-        says(said, "peak thirst 2.1 mL/min, margin 95-fold");
+        says(said, "peak thirst 2.1 mL/min, margin ample");
         // 9 L at some 345 mL/min and a throttled millimetre after: 28 to 32 min.
         says(said, "tray a: fills in ");
         String minutes = said.replaceAll("(?s).*fills in (\\d+) min.*", "$1");
@@ -126,9 +126,35 @@ class CheckCommandTest {
     }
 
     @Test
+    void trays_that_are_alike_are_told_once_and_the_caution_once_for_all() throws IOException {
+        String second = RIG.substring(RIG.indexOf("[tray.a]")).replace("tray.a", "tray.b");
+        String said = check(0, RIG + second);
+        says(said, "  trays a and b, each: fills in ");
+        assertEquals(1, said.lines().filter(l -> l.contains("peak thirst 2.1")).count(), said);
+        assertEquals(1, said.lines().filter(l -> l.startsWith("Caution")).count(), said);
+    }
+
+    @Test
+    void sound_is_said_where_nothing_is_to_be_looked_at_alone() throws IOException {
+        says(check(0, RIG), "rig.toml: sound: ");
+        String strong =
+                RIG.replace(
+                                "feed.recipe = \"steiner\"",
+                                "feed = { recipe = \"steiner\", ec = \"3.5 mS/cm\" }")
+                        .replace(
+                                "thirst = \"3 L/day\"",
+                                "crop = \"lettuce\"\nplants = 4\ncup_bottom = \"4 cm\"");
+        String said = check(0, strong);
+        says(said, "rig.toml: can be run, with ");
+        says(said, "tray a: its feed of 3.50 mS/cm is stronger than lettuce bears (2.50 mS/cm)");
+    }
+
+    @Test
     void a_tray_larger_than_its_reservoir_is_said_not_to_fill() throws IOException {
         String said = check(0, RIG.replace("length = \"50 cm\"", "length = \"5 m\""));
-        says(said, "tray a: does not fill from dry out of one reservoir; 351 mL/min");
+        says(
+                said,
+                "tray a: a full reservoir does not fill its trays from dry, which take 100.0 L of its 52.0");
         assertFalse(said.contains("no time"), said);
     }
 

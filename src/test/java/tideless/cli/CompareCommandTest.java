@@ -114,9 +114,34 @@ class CompareCommandTest {
                         folder);
         assertThat(outcome.exit()).isZero();
         assertThat(outcome.out()).containsPattern("5 cm .*<743\\+>");
+        assertThat(outcome.out())
+                .contains("hours short of air")
+                .containsPattern("\\n  7 cm +\\d+\\+? +\\d+.*\\n  5 cm +\\d+.* <0\\+>");
         assertThat(outcome.out().indexOf("  7 cm")).isLessThan(outcome.out().indexOf("  3 cm"));
         assertThat(Files.readString(folder.resolve("map-yield.svg"))).contains("without harm");
         assertThat(Files.readAllLines(folder.resolve("compare.csv"))).hasSize(11);
+    }
+
+    // A file of `new` states an overflow of its own, a centimetre below the rim.
+    @Test
+    void a_tray_of_a_new_file_may_be_made_shallower() {
+        Path made = folder.resolve("made.toml");
+        PrintWriter nowhere = new PrintWriter(new StringWriter());
+        assertThat(
+                        Tideless.execute(
+                                nowhere,
+                                nowhere,
+                                "new",
+                                made.toString(),
+                                "--crop=basil",
+                                "--plants=8",
+                                "--usual"))
+                .isZero();
+        Outcome outcome = run(made, "--vary", "tray.*.depth=6 cm, 8 cm, 10 cm");
+        assertThat(outcome.exit()).isZero();
+        assertThat(outcome.out()).containsPattern("6 cm +[+-]").doesNotContain("not buildable  ");
+        assertThat(run(made, "--vary", "tray.*.depth=3 cm, 8 cm").out())
+                .contains("Not buildable: 1 of 2. The first: tray.bench.cup_bottom");
     }
 
     @Test

@@ -454,9 +454,9 @@ class NewCommandTest {
             String crop, String light) throws IOException {
         List<Object> args = List.of(file(), "--crop", crop, "--light", light, "--size");
         List<Object> all = new ArrayList<>(args);
-        all.addAll(List.of("20 L bucket", "--filling", "hand", "--visits", "mon thu"));
+        all.addAll(List.of("30 L bucket", "--filling", "hand", "--visits", "daily"));
         all.addAll(List.of("--start", "2027-05-10", "--usual"));
-        assertThat(run(all.toArray()).out()).doesNotContain("warns");
+        assertThat(run(all.toArray()).out()).doesNotContain("warns", "does not come through");
         assertThat(warnings()).isZero();
         // They bear into September; a July away lies within.
         Files.delete(file());
@@ -464,7 +464,7 @@ class NewCommandTest {
         assertThat(run(all.toArray()).exit()).isZero();
     }
 
-    // Six celery plants leave salt behind in ten litres, whatever they are fed.
+    // A tomato in a summer's sun leaves salt behind in a bucket, whatever it is fed.
     @Test
     void a_small_tray_of_a_large_crop_is_poured_away_and_filled_anew_rather_than_warned_of()
             throws IOException {
@@ -472,15 +472,43 @@ class NewCommandTest {
                 run(
                         file(),
                         "--crop",
-                        "6 celery",
+                        "1 tomato",
+                        "--light",
+                        "outdoors",
+                        "--size",
+                        "30 L bucket",
                         "--filling",
                         "hand",
+                        "--visits",
+                        "daily",
                         "--start",
-                        "2026-11-27",
+                        "2027-05-10",
                         "--usual");
         assertThat(outcome.out()).containsPattern("poured away and mixed anew, \\d+ times? in");
         assertThat(Files.readString(file())).contains("flush = \"at limit\" # assumed");
         assertThat(warnings()).isZero();
+    }
+
+    // Two visits a week are too few for twenty litres of it.
+    @Test
+    void what_wilts_of_salt_between_two_visits_is_told_with_what_would_serve() {
+        Outcome outcome =
+                run(
+                        file(),
+                        "--crop",
+                        "1 cucumber",
+                        "--light",
+                        "outdoors",
+                        "--size",
+                        "20 L bucket",
+                        "--filling",
+                        "hand",
+                        "--visits",
+                        "mon thu",
+                        "--start",
+                        "2027-05-10",
+                        "--usual");
+        assertThat(outcome.out()).contains("does not come through", "  --visits daily");
     }
 
     @ParameterizedTest

@@ -14,6 +14,7 @@ import tideless.scenario.Reading;
 import tideless.scenario.ScenarioReader;
 import tideless.sim.Simulation;
 import tideless.sim.Trace;
+import tideless.sim.TraySeries;
 import tideless.sim.TrayTrace;
 import tideless.words.Dates;
 
@@ -116,7 +117,15 @@ final class DrawLessons {
         return strengths(
                 "Rain or tap: the meter reads alike",
                 List.of("rain", "hard-tap"),
-                List.of("on rain, 283 g", "on hard tap, 224 g"));
+                List.of(
+                        "on rain, " + grams(run("lessons/rain")) + " g",
+                        "on hard tap, " + grams(run("lessons/hard-tap")) + " g"));
+    }
+
+    /** Of a plant when it is cut, as the run tells it. */
+    static long grams(Trace trace) {
+        int last = trace.plantings(tray(trace)).get(0).lastHour();
+        return Math.round(tray(trace).of(TraySeries.FRESH_MASS).at(last));
     }
 
     private static Picture valve() {
@@ -127,7 +136,7 @@ final class DrawLessons {
         double cupMm = MM_PER_M * of.trays().get(0).cupBottomM();
         panel.level("cups at 35 mm", cupMm, Look.CUP);
         panel.level("valve at 40 mm", 40, Look.VALVE);
-        panel.level("valve at 20 mm", 20, Look.DEAD_VOLUME);
+        panel.level("valve at 20 mm", 20, Look.VALVE);
         panel.curve(
                 "root tips",
                 Curves.Curve.hourly(tray(high).rootTipM(), MM_PER_M).until(days),

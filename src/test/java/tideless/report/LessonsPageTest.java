@@ -20,7 +20,6 @@ import tideless.scenario.Reading;
 import tideless.scenario.ScenarioReader;
 import tideless.sim.Event;
 import tideless.sim.Events;
-import tideless.sim.PlantingTrace;
 import tideless.sim.Simulation;
 import tideless.sim.Trace;
 import tideless.sim.TraySeries;
@@ -67,11 +66,6 @@ class LessonsPageTest {
     }
 
     /** Of one plant, at its last living hour. */
-    private static long grams(Trace trace) {
-        PlantingTrace planting = trace.plantings(tray(trace)).get(0);
-        return Math.round(tray(trace).of(TraySeries.FRESH_MASS).at(planting.lastHour()));
-    }
-
     private static String day(Trace trace, Event.Kind kind) {
         Event first =
                 trace.events().stream().filter(e -> e.kind() == kind).findFirst().orElseThrow();
@@ -79,8 +73,20 @@ class LessonsPageTest {
                 trace.scenario().start().plusDays((long) Math.floor(first.atS() / 86_400)));
     }
 
+    /** At eight in the morning, which is the eighth hour's end. */
+    private static double ecAt(Trace trace, int day) {
+        return tray(trace).ecMsPerCm().at(24 * day + 7);
+    }
+
     private static double litresLeft(Trace trace, int day) {
         return 1000 * trace.reservoirs().get(0).volumeM3().at(24 * day + 7);
+    }
+
+    private static double fruitKg(Trace trace) {
+        return tray(trace)
+                        .of(TraySeries.FRUIT_FRESH_MASS)
+                        .at(trace.plantings(tray(trace)).get(0).lastHour())
+                / 1000;
     }
 
     @Test
@@ -130,13 +136,25 @@ class LessonsPageTest {
         assertThat(page())
                 .contains("the tray ends at " + ecAtEnd(rich, "%.2f") + " mS/cm, above its band")
                 .contains("at 1.3 it ends at " + ecAtEnd(lean, "%.2f") + ", and the lettuces")
-                .contains("weigh the same, " + grams(rich) + " g");
-        assertEquals(grams(rich), grams(lean));
+                .contains("weigh the same, " + DrawLessons.grams(rich) + " g");
+        assertEquals(DrawLessons.grams(rich), DrawLessons.grams(lean));
         Trace gap = shipped("lessons/open-gap");
         double lost = 1000 * tray(gap).evaporationM3().sum(0, gap.lastLivingHour(tray(gap)));
         double drunk = 1000 * tray(gap).transpirationM3().sum(0, gap.lastLivingHour(tray(gap)));
         assertEquals(6, lost, 0.5);
         assertEquals(24.8, drunk, 0.3);
+        for (String feed : List.of("rich-feed", "lean-feed")) {
+            Trace of = shipped("lessons/" + feed);
+            assertThat(page())
+                    .contains(
+                            String.format(
+                                    Locale.ROOT,
+                                    "%.2f, %.2f and %.2f on the %s",
+                                    ecAt(of, 10),
+                                    ecAt(of, 20),
+                                    ecAt(of, 30),
+                                    feed.equals("rich-feed") ? "one" : "other"));
+        }
         assertThat(page()).contains("where 6 L evaporate beside the 24.8 L that are drunk");
         assertThat(page()).contains("the tray ends at " + ecAtEnd(gap, "%.1f") + ", against less");
         Trace lid = shipped("lessons/lid");
@@ -154,18 +172,18 @@ class LessonsPageTest {
         assertEquals("5 Mar", day(low, Event.Kind.DIED));
         assertEquals("4 Mar", day(low, Event.Kind.WILTED));
         Trace lower = run(twin.replace("setting = \"4 cm\"", "setting = \"2.5 cm\""));
-        assertEquals(14, hours(lower, Event.Kind.WILTED, Event.Kind.RECOVERED), 0.6);
+        assertEquals(14.5, hours(lower, Event.Kind.WILTED, Event.Kind.RECOVERED), 0.6);
         assertThat(page())
                 .contains("the seedlings wilt on the third morning and are lost on 5 March")
                 .contains(
-                        "at 25 mm they wilt for 14 hours and weigh "
-                                + grams(
+                        "at 25 mm they wilt for some 15 hours and weigh "
+                                + DrawLessons.grams(
                                         run(
                                                 twin.replace(
                                                         "setting = \"4 cm\"",
                                                         "setting = \"2.5 cm\"")))
                                 + " g, from 35 mm on "
-                                + grams(
+                                + DrawLessons.grams(
                                         run(
                                                 twin.replace(
                                                         "setting = \"4 cm\"",
@@ -188,13 +206,18 @@ class LessonsPageTest {
         assertEquals(7, full - litresLeft(four, 7), 0.5);
         assertEquals(18, full - litresLeft(four, 14), 0.6);
         Trace two = run(text("outgrown-trough").replace("plants = 4", "plants = 2"));
-        assertEquals(14, 2 * grams(two) / 1000.0, 0.5);
-        assertEquals(5, 4 * grams(four) / 1000.0, 0.5);
+        assertEquals(17, litresLeft(four, 7) - 1.8, 0.5);
+        assertEquals(6, litresLeft(four, 14) - 1.8, 0.6);
         assertThat(page())
-                .contains("it runs dry on Saturday 14 March")
                 .contains("on 28 March the crop is lost")
                 .contains("seven litres drunk in the first week, eighteen in the second")
-                .contains("with two plants 14 kg grow, with four 5");
+                .contains("dry on Saturday 14 March, the tray eight days later")
+                .contains(
+                        String.format(
+                                Locale.ROOT,
+                                "two plants, which bear %.0f kg of fruit; four bear %.2f",
+                                2 * fruitKg(two),
+                                4 * fruitKg(four)));
     }
 
     @Test
@@ -207,10 +230,15 @@ class LessonsPageTest {
                     Math.abs(tray(rain).ecMsPerCm().at(hour) - tray(hard).ecMsPerCm().at(hour));
             assertThat(apart).isLessThan(0.05);
         }
-        int morning = 12 * 24 + 12; // of 14 March
-        assertThat(tray(hard).compositionAt(morning).molPerM3(Component.K)).isLessThan(0.15);
+        int evening = 11 * 24 + 20; // of 13 March
+        assertThat(tray(hard).compositionAt(evening).molPerM3(Component.K)).isLessThan(0.3);
         assertThat(page())
-                .contains("lettuces weigh " + grams(hard) + " g against " + grams(rain) + " g");
+                .contains(
+                        "lettuces weigh "
+                                + DrawLessons.grams(hard)
+                                + " g against "
+                                + DrawLessons.grams(rain)
+                                + " g");
     }
 
     @Test

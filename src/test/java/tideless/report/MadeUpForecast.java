@@ -211,7 +211,15 @@ final class MadeUpForecast {
         List<PhCourse> known =
                 trace.trays().stream().map(t -> new PhCourse(t.ph(), t.ph())).toList();
         return new Forecast(
-                trace, trace, advice(names), known, 1, Optional.empty(), Optional.empty(), 7);
+                trace,
+                trace,
+                advice(names),
+                known,
+                1,
+                Optional.empty(),
+                Optional.empty(),
+                Optional.empty(),
+                7);
     }
 
     private TrayTrace trayTrace(Tray tray, int index, double[] outflow) {

@@ -229,6 +229,24 @@ class StarterTest {
                         "assumed: window gives 5 mol/m2 of light in a mean day; measure it");
     }
 
+    // What new understands and a file does not is answered with what stands for it.
+    @ParameterizedTest
+    @CsvSource(
+            delimiter = ';',
+            value = {
+                "end = 2026-04-20; 'Maybe length = \"49 days\": a run is told by its first day and how long it lasts.'",
+                "climate.kind = \"polytunnel\"; 'Maybe \"weather\" with a file, or \"room\" with window_light and your own warmth.'",
+                "feed.ec = \"900 ppm\"; write \"900 ppm-500\" or \"900 ppm-700\"",
+                "water.ec = \"150 ppm\"; write \"150 ppm-500\" or \"150 ppm-700\"",
+                "visits.days = \"twice a week\"; 'Maybe [\"mon\", \"thu\"].'",
+                "visits.days = \"weekends\"; 'Maybe [\"sat\", \"sun\"].'"
+            })
+    void what_a_file_does_not_understand_is_answered_with_what_it_does(String line, String hint) {
+        Reading reading = ScenarioReader.read("new.toml", new FilesInMemory(line + "\n"));
+        assertThat(((Reading.Faulty) reading).problems())
+                .anySatisfy(fault -> assertThat(fault.hint()).contains(hint.replace("'", "")));
+    }
+
     // In a file a date has one form; who writes another is told it.
     @ParameterizedTest
     @CsvSource(

@@ -143,7 +143,16 @@ class ComparedTest {
             double value = of == figure ? hours : of == Design.Figure.YIELD ? grams : 0;
             figures.put(of, new Band(value, value, value, 0, 1));
         }
-        return new Design(1, chance, figures, List.of(), new Band(1, 1, 1, 0, 1), Optional.empty());
+        return new Design(
+                1,
+                chance,
+                chance,
+                figures,
+                List.of(),
+                new Band(1, 1, 1, 0, 1),
+                new Band(1, 1, 1, 0, 1),
+                Optional.empty(),
+                Rigs.START);
     }
 
     @Test

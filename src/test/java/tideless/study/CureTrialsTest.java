@@ -11,6 +11,8 @@ import java.util.List;
 import java.util.Optional;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
+import tideless.advice.Advice;
+import tideless.advice.Advisor;
 import tideless.advice.Cure;
 import tideless.advice.Quantity;
 import tideless.advice.Task;
@@ -18,6 +20,8 @@ import tideless.advice.Warning;
 import tideless.rig.Scenario;
 import tideless.scenario.Reading;
 import tideless.scenario.ScenarioReader;
+import tideless.sim.Simulation;
+import tideless.sim.Trace;
 import tideless.words.CureWords;
 
 /**
@@ -73,8 +77,19 @@ class CureTrialsTest {
             """;
     }
 
-    private static Optional<Warning> salty(Forecast forecast) {
-        return forecast.advice().warnings().stream()
+    /** What a run is told once its cures are tried, and nothing else. */
+    private static Advice advised(Scenario scenario) {
+        Trace trace = Simulation.run(scenario);
+        Advice advice = Advisor.advise(trace, trace);
+        List<CureTrials.Trial> trials = CureTrials.of(trace, advice);
+        return CureTrials.judged(
+                new Trials.Tried(trace, advice),
+                trials,
+                trials.stream().map(CureTrials::run).toList());
+    }
+
+    private static Optional<Warning> salty(Advice advice) {
+        return advice.warnings().stream()
                 .filter(w -> w.kind() == Warning.Kind.TOO_SALTY)
                 .findFirst();
     }
@@ -82,7 +97,7 @@ class CureTrialsTest {
     @Test
     void plain_water_is_told_as_a_share_that_a_file_can_say_and_puts_the_salt_right()
             throws IOException {
-        Warning salty = salty(Forecasts.of(read(chillies("")), 1)).orElseThrow();
+        Warning salty = salty(advised(read(chillies("")))).orElseThrow();
         Cure first = salty.cures().get(0);
         assertEquals(Cure.Kind.WATER_SHARE, first.kind());
         String from = first.facts().on().toLocalDate().toString();
@@ -90,10 +105,10 @@ class CureTrialsTest {
         assertThat(CureWords.of(first))
                 .startsWith("plain water for " + percent + " of each refill from ");
         String written = "water_share = [{ from = " + from + ", share = \"" + percent + "\" }]\n";
-        Forecast obeyed = Forecasts.of(read(chillies(written)), 1);
+        Advice obeyed = advised(read(chillies(written)));
         assertEquals(Optional.empty(), salty(obeyed));
         assertTrue(
-                obeyed.advice().tasks().stream()
+                obeyed.tasks().stream()
                         .filter(t -> t.kind() == Task.Kind.REFILL)
                         .anyMatch(t -> t.cause().facts().has(Quantity.WATER)));
     }
@@ -101,15 +116,15 @@ class CureTrialsTest {
     @Test
     void a_leaner_feed_is_told_with_the_strength_that_did_it() throws IOException {
         Cure leaner =
-                salty(Forecasts.of(read(chillies("")), 1)).orElseThrow().cures().stream()
+                salty(advised(read(chillies("")))).orElseThrow().cures().stream()
                         .filter(c -> c.kind() == Cure.Kind.LEANER_FEED)
                         .findFirst()
                         .orElseThrow();
         double ec = leaner.facts().get(Quantity.WANTED_EC);
         Scenario lean =
                 read(chillies("").replace("ec = \"1.8 mS/cm\"", "ec = \"" + ec + " mS/cm\""));
-        double before = salty(Forecasts.of(read(chillies("")), 1)).orElseThrow().measure().value();
-        double after = salty(Forecasts.of(lean, 1)).map(w -> w.measure().value()).orElse(0.0);
+        double before = salty(advised(read(chillies("")))).orElseThrow().measure().value();
+        double after = salty(advised(lean)).map(w -> w.measure().value()).orElse(0.0);
         assertThat(after).isLessThan(before - 1);
     }
 
@@ -152,14 +167,14 @@ class CureTrialsTest {
                 [visits]
                 days = ["tue", "sat"]
                 """;
-        Forecast forecast = Forecasts.of(read(text), 1);
+        Advice forecast = advised(read(text));
         Warning salty = salty(forecast).orElseThrow();
         assertThat(salty.cures())
                 .extracting(Cure::kind)
                 .contains(Cure.Kind.LEANER_FEED)
                 .doesNotContain(Cure.Kind.RAIN_WATER);
         double rain =
-                salty(Forecasts.of(read(text.replace("medium-tap", "rain")), 1))
+                salty(advised(read(text.replace("medium-tap", "rain"))))
                         .orElseThrow()
                         .measure()
                         .value();

@@ -120,8 +120,7 @@ class LowHeldTraysTest {
             assertTrue(highest > 3 * 1.2, "" + highest);
             assertTrue(tray.fruitFreshG().at(tomatoes.trace().hours() - 1) > 300);
         }
-        // It passes the limit by 4 % before the last fruit, within a meter's doubt and when no
-        // solution is changed any more: no warning, and no flush.
+        // What it takes of the harvest is next to nothing: no warning, and no flush.
         assertFalse(told(tomatoes.trace()).contains(Event.Kind.FLUSH));
     }
 }

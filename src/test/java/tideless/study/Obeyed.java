@@ -41,6 +41,8 @@ public record Obeyed(Forecast first, Forecast second, Forecast third) {
     /** A vessel is bought a little larger than asked for, and a feed thinned by as much. */
     private static final double LARGER = 1.15;
 
+    private static final Cure.Kind FILL_BEFORE = Cure.Kind.FILL_AT_THE_VISIT_BEFORE;
+
     /** Cures that change the rig, the feed or a valve; the others change air, light or visits. */
     private static final Set<Cure.Kind> OF_THE_RIG =
             EnumSet.complementOf(
@@ -124,6 +126,10 @@ public record Obeyed(Forecast first, Forecast second, Forecast third) {
             }
         }
         for (Warning warning : advice.warnings()) {
+            if (!warning.cures().isEmpty()
+                    && warning.cures().get(0).kind() == Cure.Kind.KEEP_OTHERWISE) {
+                changes.addAll(kept(scenario, warning, warning.cures().get(0).facts()));
+            }
             if (!warning.cures().isEmpty()) {
                 changes.addAll(forRoots(scenario, warning, warning.cures().get(0)));
             }
@@ -132,6 +138,47 @@ public record Obeyed(Forecast first, Forecast second, Forecast third) {
                         new ChangedScenario.Change(
                                 "climate.air_speed", LARGER * warning.measure().limit() + " m/s"));
             }
+        }
+        return changes;
+    }
+
+    private static List<ChangedScenario.Change> kept(
+            Scenario scenario, Warning warning, Facts facts) {
+        List<ChangedScenario.Change> changes = new ArrayList<>();
+        String of = "tray." + warning.vessel().name() + ".";
+        if (facts.has(Quantity.WANTED_EC)) {
+            Tray tray = named(scenario, warning);
+            boolean isOwn = !scenario.feedOf(tray).equals(scenario.feed());
+            boolean byValve = tray.filling() instanceof Filling.ByValve;
+            String own =
+                    byValve
+                            ? "reservoir."
+                                    + ((Filling.ByValve) tray.filling()).reservoir()
+                                    + ".feed_ec"
+                            : of + "feed_ec";
+            String ec = String.format(Locale.ROOT, "%.2f mS/cm", facts.get(Quantity.WANTED_EC));
+            changes.add(new ChangedScenario.Change(isOwn ? own : "feed.ec", ec));
+        }
+        if (facts.has(Quantity.EC_LIMIT)) {
+            changes.add(new ChangedScenario.Change("visits.flush", "at limit"));
+        }
+        if (facts.has(Quantity.LATER_SHARE)) {
+            changes.add(new ChangedScenario.Change(of + "hand.with", "solution"));
+        }
+        if (facts.has(Quantity.LEVEL)) {
+            changes.add(
+                    new ChangedScenario.Change(
+                            of + "hand.to", mm(facts.get(Quantity.LEVEL) / 1000)));
+        }
+        if (facts.has(Quantity.START_LEVEL)) {
+            changes.add(
+                    new ChangedScenario.Change(
+                            of + "start_level", mm(facts.get(Quantity.START_LEVEL) / 1000)));
+        }
+        if (!facts.of().isEmpty()) {
+            changes.add(
+                    new ChangedScenario.Change(
+                            "visits.days", "[\"" + facts.of().replace(", ", "\", \"") + "\"]"));
         }
         return changes;
     }
@@ -181,10 +228,12 @@ public record Obeyed(Forecast first, Forecast second, Forecast third) {
 
     private static Scenario atTheRig(Scenario scenario, Advice advice) {
         Scenario obeyed = scenario;
-        if (asks(advice, Cure.Kind.FILL_AT_THE_VISIT_BEFORE) || undone(advice, Task.Kind.REFILL)) {
+        if (asks(advice, FILL_BEFORE) || undone(advice, Task.Kind.REFILL)) {
             obeyed =
                     obeyed.withReservoirs(
-                            obeyed.reservoirs().stream().map(Obeyed::inTime).toList());
+                            obeyed.reservoirs().stream()
+                                    .map(r -> inTime(r, asks(advice, FILL_BEFORE)))
+                                    .toList());
         }
         if (asks(advice, Cure.Kind.LARGER_RESERVOIR)) {
             obeyed =
@@ -248,7 +297,7 @@ public record Obeyed(Forecast first, Forecast second, Forecast third) {
             LocalDate date = scenario.start().plusDays(day);
             if (hand.days().contains(date)
                     || hand.days().isEmpty() && scenario.visits().on(date)
-                    || date.equals(cure.facts().on().toLocalDate())) {
+                    || isCalledFor(cure.facts(), date)) {
                 days.add(date);
             }
         }
@@ -256,6 +305,14 @@ public record Obeyed(Forecast first, Forecast second, Forecast third) {
                 scenario,
                 dry.withFilling(
                         new Filling.ByHand(hand.toLevelM(), days, hand.with(), hand.inSteps())));
+    }
+
+    /** The day that is told, and every so many days after it to the last. */
+    private static boolean isCalledFor(Facts facts, LocalDate date) {
+        long since = date.toEpochDay() - facts.on().toLocalDate().toEpochDay();
+        long every = facts.has(Quantity.EVERY) ? (long) facts.get(Quantity.EVERY) : 1;
+        double last = facts.has(Quantity.LONGEST) ? facts.get(Quantity.LONGEST) : 0;
+        return since >= 0 && since <= last && since % every == 0;
     }
 
     /** Topped up with feed at every visit in place of one filling. */
@@ -386,8 +443,14 @@ public record Obeyed(Forecast first, Forecast second, Forecast third) {
         return new Pouring(before.withWater(), doses);
     }
 
-    private static Reservoir inTime(Reservoir r) {
-        return r.withRefill(r.refill().on(Reservoir.Refill.When.BEFORE_NEXT_VISIT));
+    /** Told of a reservoir that is not low then: at every visit, as the cure says. */
+    private static Reservoir inTime(Reservoir r, boolean always) {
+        return r.withRefill(
+                r.refill()
+                        .on(
+                                always
+                                        ? Reservoir.Refill.When.EVERY_VISIT
+                                        : Reservoir.Refill.When.BEFORE_NEXT_VISIT));
     }
 
     private static Tray moved(Tray tray, Advice advice) {

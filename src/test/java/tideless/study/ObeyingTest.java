@@ -30,21 +30,8 @@ public class ObeyingTest {
     /** Wishes that are left after two rounds of obeying, each a miss of the advice. */
     private static final Map<String, List<String>> LEFT =
             Map.of(
-                    // A drum half as large again is not low on the Friday of a warm weekend by the
-                    // share
-                    // at which it is refilled, and runs dry on its Monday.
-                    "glasshouse-tomato-trough.toml", List.of("RAN_DRY drum"),
-                    // Fed at 1.8 mS/cm the young crop has used up its calcium in March, and who
-                    // comes on Mondays alone changes it late.
-                    "outgrown-trough.toml", List.of("TOO_LEAN trough", "SHORT_OF_ONE trough"),
                     // Ammonium and acid are told, and not poured in this test.
-                    "16-strawberry-small.toml", List.of("PH_OUT gutter", "PRECIPITATE gutter"),
-                    // Acid is told, and not poured in this test: rocket that is picked as it grows
-                    // leaves alkali behind for three weeks after the day on which it was cut.
-                    "17-strong-feed.toml", List.of("PH_OUT b", "PRECIPITATE b"),
-                    // Coriander that is picked stands on after the holiday, in a tray that it has
-                    // drunk down to 2 mm.
-                    "20-in-turn.toml", List.of("SHORT_OF_ONE hand"));
+                    "16-strawberry-small.toml", List.of("PH_OUT gutter", "PRECIPITATE gutter"));
 
     /** The shipped scenarios, and ten rigs that were stated before one of them was run. */
     public static List<Path> rigs() throws IOException {

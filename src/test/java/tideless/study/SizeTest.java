@@ -19,6 +19,7 @@ import tideless.rig.Tray;
 import tideless.rig.Visits;
 import tideless.scenario.Reading;
 import tideless.scenario.ScenarioReader;
+import tideless.sim.Event;
 import tideless.sim.Rigs;
 import tideless.sim.Season;
 import tideless.sim.Simulation;
@@ -239,38 +240,84 @@ class SizeTest {
     }
 
     @Test
-    void a_setting_is_found_that_keeps_a_third_of_the_roots_wet() {
+    void a_setting_is_found_that_keeps_a_third_of_the_roots_wet_and_none_dry_on_the_way() {
         ValveHeight height = ValveHeight.of(BENCH, "tomato");
+        ValveHeight.AtFirst first = height.atFirst().orElseThrow();
         double settingM = height.foundMm().orElseThrow() / 1000;
-        List<Tray> trays =
-                BENCH.trays().stream()
-                        .map(
-                                t ->
-                                        t.name().equals("tomato")
-                                                ? t.withFilling(
-                                                        ((Filling.ByValve) t.filling())
-                                                                .withSettings(m -> settingM))
-                                                : t)
-                        .toList();
-        Trace trace = Simulation.run(BENCH.withTrays(trays));
-        TrayTrace tomato =
-                trace.trays().stream()
-                        .filter(t -> t.tray().name().equals("tomato"))
-                        .findFirst()
-                        .orElseThrow();
+        Trace trace = Simulation.run(set(BENCH, "tomato", first, settingM));
+        TrayTrace tomato = of(trace, "tomato");
         double wetHours = 0;
         int hours = 0;
         for (int h = 0; h < trace.hours(); h++) {
             double cupM = tomato.tray().cupBottomM();
             double tipM = tomato.rootTipM().at(h);
-            if (tipM < cupM) {
+            if (tipM < cupM && tomato.levelM().at(h) < settingM + 0.002) {
                 double wetM = Math.min(cupM, tomato.levelM().at(h)) - tipM;
                 wetHours += Math.max(0, wetM) / (cupM - tipM);
                 hours++;
             }
         }
-        assertThat(wetHours / hours).isCloseTo(1.0 / 3, within(2e-3));
-        assertThat(ValveHeight.of(BENCH, "basil").foundMm()).isEmpty();
+        assertThat(wetHours / hours).isCloseTo(1.0 / 3, within(5e-3));
+        assertThat(harmed(trace, "tomato")).isFalse();
+    }
+
+    @Test
+    void a_valve_begins_where_seedlings_are_wet_and_the_file_then_harms_none() {
+        // Cups at 9 cm over a level of 4 cm: held there, or at what keeps a third wet in the end,
+        // seedlings dry up within days.
+        Scenario high = rig("cups-hung-high");
+        assertThat(harmed(Simulation.run(high), "one")).isTrue();
+        ValveHeight height = ValveHeight.of(high, "one");
+        ValveHeight.AtFirst first = height.atFirst().orElseThrow();
+        assertThat(first.mm()).isCloseTo(103, within(1e-9));
+        double settingM = height.foundMm().orElseThrow() / 1000;
+        assertThat(harmed(Simulation.run(set(high, "one", first, settingM)), "one")).isFalse();
+
+        // So low a trough whose tank runs dry between visits has no reserve, and none is told.
+        ValveHeight trough = ValveHeight.of(rig("trough-on-a-tank"), "trough");
+        assertThat(trough.harms()).isTrue();
+        assertThat(trough.foundMm()).isEmpty();
+    }
+
+    private static Scenario rig(String name) {
+        Path file = Path.of("src/test/resources/tideless/study/rigs", name + ".toml");
+        return ((Reading.Good) ScenarioReader.read(file)).scenario();
+    }
+
+    private static Scenario set(
+            Scenario rig, String tray, ValveHeight.AtFirst first, double settingM) {
+        return rig.withTrays(
+                rig.trays().stream()
+                        .map(
+                                t ->
+                                        t.name().equals(tray)
+                                                ? t.withStartLevelM(first.mm() / 1000)
+                                                        .withFilling(moved(t, first, settingM))
+                                                : t)
+                        .toList());
+    }
+
+    private static Filling moved(Tray tray, ValveHeight.AtFirst first, double settingM) {
+        return ((Filling.ByValve) tray.filling())
+                .withSettingM(first.mm() / 1000)
+                .withMoves(List.of(new Filling.Move(first.until(), settingM)));
+    }
+
+    private static TrayTrace of(Trace trace, String tray) {
+        return trace.trays().stream()
+                .filter(t -> t.tray().name().equals(tray))
+                .findFirst()
+                .orElseThrow();
+    }
+
+    private static boolean harmed(Trace trace, String tray) {
+        return trace.events().stream()
+                .filter(e -> e.vessel().name().equals(tray))
+                .anyMatch(
+                        e ->
+                                e.kind() == Event.Kind.STRANDED
+                                        || e.kind() == Event.Kind.WILTED
+                                        || e.kind() == Event.Kind.DIED);
     }
 
     @Test
@@ -306,15 +353,31 @@ class SizeTest {
     }
 
     @Test
-    void every_visit_takes_place() throws Exception {
+    void a_visit_that_is_missed_counts_as_in_a_run() throws Exception {
         // 60 L a month at the median; the thirstiest of 40 stands drinks some 1.3 times as much.
-        // Whoever missed one visit of the 33 would need twice as much.
+        // Of 33 visits most members miss one, which takes two months' litres less what the tray
+        // lends, some 9 L; and the unluckiest miss two together.
         Size.Goal all = new Size.Goal(OptionalInt.of(30), 1, 40, 1);
         double found =
                 Size.ofReservoir(drinking(1000, 2, Rigs.valve()), "wall", all, new InTurn())
                         .found()
                         .orElseThrow();
-        assertThat(found).isBetween(60.0, 100.0);
+        assertThat(found).isBetween(111.0, 234.0);
+    }
+
+    @Test
+    void a_reservoir_may_stand_empty_after_a_visit_that_was_missed() throws Exception {
+        // Half a litre a day and a visit a week: 3.5 L at the median; whoever misses a visit lives
+        // on the 9 L of the tray.
+        Size.Goal all = new Size.Goal(OptionalInt.of(7), 1, 40, 1);
+        Scenario rig =
+                drinking(120, 0.5, Rigs.valve())
+                        .withReservoirs(
+                                List.of(
+                                        Rigs.reservoir(
+                                                0.02, 0.42, Reservoir.Refill.When.EVERY_VISIT)));
+        double found = Size.ofReservoir(rig, "wall", all, new InTurn()).found().orElseThrow();
+        assertThat(found).isBetween(3.5, 6.5);
     }
 
     @Test

@@ -10,6 +10,7 @@ import org.junit.jupiter.api.Test;
 import tideless.solution.Component;
 import tideless.study.LeanFeed;
 import tideless.study.LeanFeed.Fault;
+import tideless.study.LeanFeed.Flushed;
 import tideless.study.LeanFeed.Leaving;
 import tideless.study.LeanFeed.Trial;
 
@@ -50,12 +51,14 @@ class LeanWordsTest {
     void the_nearest_feeds_that_do_not_do_say_why() {
         Trial good = new Trial(1.5, Optional.empty(), Optional.empty());
         List<Trial> trials = List.of(lean(0.9), lean(1.36), good, salty(2.03), salty(3));
-        LeanFeed found = new LeanFeed(1.7, Optional.of(1.37), Optional.of(2.02), trials, 0.2);
+        LeanFeed found =
+                new LeanFeed(1.7, Optional.of(1.37), Optional.of(2.02), trials, 0.2, List.of());
         assertEquals(
                 List.of(
                         "The feed as it stands: 1.70 mS/cm.",
                         "From 1.37 to 2.02 mS/cm every tray stays in its band to harvest without a"
-                                + " flush; make 1.39 mS/cm.",
+                                + " flush; make 1.48 mS/cm, clear of the edge by what mixing and"
+                                + " meter may be off.",
                         "  At 1.36 mS/cm tray left is too lean from Sun 29 Mar (0.77 mS/cm).",
                         "  At 2.03 mS/cm tray left is too salty from Sun 29 Mar (2.56 mS/cm)."),
                 LeanWords.found(found));
@@ -63,10 +66,33 @@ class LeanWordsTest {
 
     @Test
     void where_none_does_it_is_said_of_the_water_and_of_the_strength() {
-        LeanFeed none = new LeanFeed(1.7, Optional.empty(), Optional.empty(), List.of(), 1.25);
+        LeanFeed none =
+                new LeanFeed(1.7, Optional.empty(), Optional.empty(), List.of(), 1.25, List.of());
         String told = String.join(" ", LeanWords.found(none));
         assertTrue(told.contains("No feed keeps every tray in its band"), told);
         assertTrue(told.contains("which alone reads 1.25 mS/cm"), told);
         assertTrue(told.contains("Twice the given strength still leaves a tray too lean."), told);
+    }
+
+    @Test
+    void where_none_does_it_is_said_how_often_to_flush() {
+        LeanFeed none =
+                new LeanFeed(
+                        1.7,
+                        Optional.of(1.8),
+                        Optional.of(1.6),
+                        List.of(),
+                        0.2,
+                        List.of(
+                                new Flushed("left", 1.94, 3, SUNDAY, 20.4, 2.56),
+                                new Flushed("right", 1.94, 1, SUNDAY, Double.NaN, 2.7)));
+        List<String> told = LeanWords.found(none);
+        assertEquals(
+                List.of(
+                        "So flush: make 1.94 mS/cm, and",
+                        "  flush tray left every 20 days or so (3 times), first on Sun 29 Mar at"
+                                + " 2.56 mS/cm",
+                        "  flush tray right once, on Sun 29 Mar at 2.70 mS/cm"),
+                told.subList(told.size() - 3, told.size()));
     }
 }

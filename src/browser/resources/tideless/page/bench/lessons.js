@@ -23,7 +23,7 @@ const LESSONS = [
   {id: "outgrow", head: "Why tomatoes outgrow", scenario: "outgrown-trough.toml", days: 42, until: 14, plot: "drunk", tells: "most",
     question: "Four tomatoes stand in a trough under a reservoir of 24 L, filled up every Monday. The line shows what they"
       + " drink a day in the first two weeks. Draw the four weeks that follow.",
-    answer: "They grow, and with their leaves their thirst: 1.5 L a day after a week, 3 after two, 5 after three. What lasted"
+    answer: "They grow, and with their leaves their thirst: 2 L a day after a week, 4 after two, 6 after three. What lasted"
       + " two weeks at first is gone in less than four days. The line breaks off where the trough is dry and the plants are lost.",
     teacher: ["Ask: on which day do seven days of thirst pass 24 L? What would have been enough?",
       "The verdict of this rig names the reservoir that would do; load it into the page and move the litres.",

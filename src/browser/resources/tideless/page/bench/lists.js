@@ -2,7 +2,7 @@
 
 function showVerdict(place, result) {
   place.replaceChildren(...result.verdict.map(line => made("p", {}, line)));
-  place.className = result.survives ? "good" : "harm";
+  place.className = !result.survives ? "harm" : result.warnings.length > 0 ? "warned" : "good";
 }
 
 function showFaults(place, faults, head) {

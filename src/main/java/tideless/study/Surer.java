@@ -1,0 +1,48 @@
+package tideless.study;
+
+import java.time.LocalDate;
+import java.util.Optional;
+import tideless.advice.Advice;
+import tideless.advice.Cure;
+import tideless.advice.Quantity;
+import tideless.physics.Time;
+import tideless.rig.Scenario;
+
+/**
+ * What makes a rig come through more surely that does as stated: another upkeep of the tray that is
+ * harmed first in most of the others, or somebody who comes while the grower is away.
+ */
+final class Surer {
+    private Surer() {}
+
+    static Optional<Cure> of(Forecast alone, Outlook outlook) {
+        Scenario scenario = alone.trace().scenario();
+        Optional<Outlook.LikelyHarm> harm = outlook.harms().stream().findFirst();
+        if (outlook.survives()
+                || !alone.advice().verdict().survives()
+                || isKeptOtherwise(alone.advice())
+                || harm.isEmpty()
+                || !UpkeepSearch.maySpare(scenario, harm.get())) {
+            return Optional.empty();
+        }
+        LocalDate day = scenario.start().plusDays((long) (harm.get().atS().low() / Time.DAY_S));
+        if (scenario.visits().isAway(day)) {
+            return new AbsenceTrials(scenario, alone.seed()).cureOn(day);
+        }
+        return new UpkeepSearch(scenario, harm.get().tray(), alone.seed())
+                .found()
+                .map(
+                        found ->
+                                new Cure(
+                                        Cure.Kind.KEEP_OTHERWISE,
+                                        found.upkeep()
+                                                .facts(scenario)
+                                                .and(Quantity.CHANCE, found.chance())));
+    }
+
+    private static boolean isKeptOtherwise(Advice advice) {
+        return advice.warnings().stream()
+                .flatMap(w -> w.cures().stream())
+                .anyMatch(c -> c.kind() == Cure.Kind.KEEP_OTHERWISE);
+    }
+}
