@@ -123,7 +123,8 @@ final class FitCommand implements Callable<Integer> {
                     scenario
                             + ": log: found no reading to learn from, allowed: levels, EC, litres of"
                             + " a refill, fresh weights\n    Most is learned from the level of the"
-                            + " reservoir, three times a week.");
+                            + " reservoir, three times a week. Litres poured in tell nothing by"
+                            + " themselves: where they filled it to the mark, write refill.");
             err.flush();
             return Exit.FAULT;
         }

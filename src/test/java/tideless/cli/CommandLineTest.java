@@ -340,6 +340,7 @@ class CommandLineTest {
         Outcome idle = run("fit", BENCH, "--log", log, "-o", folder.resolve("learned"));
         assertEquals(2, idle.exit());
         assertTrue(idle.err().contains("no reading to learn from"), idle.err());
+        assertTrue(idle.err().contains("write refill"), idle.err());
         assertFalse(Files.exists(folder.resolve("learned")));
     }
 
