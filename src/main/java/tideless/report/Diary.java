@@ -198,7 +198,9 @@ record Diary(List<Entry> entries) {
                 again(task, forecast));
     }
 
-    /** Litres and dates that follow are those of the run, which does not fill up before it leaves. */
+    /**
+     * Litres and dates that follow are those of the run, which does not fill up before it leaves.
+     */
     private static String advised(Task task) {
         boolean pours = task.kind() == Task.Kind.REFILL || task.kind() == Task.Kind.TOP_UP;
         return pours && !task.isDone()
