@@ -105,6 +105,7 @@ public record Warning(
     private static final Set<Cure.Kind> AT_THE_RIG =
             EnumSet.of(
                     Cure.Kind.AIR_STONE, // wants a pump, which a rig without one does not have
+                    Cure.Kind.LOWER_LEVEL, // from the next planting on
                     Cure.Kind.SHADE_THE_TRAY,
                     Cure.Kind.SOFTER_WATER,
                     Cure.Kind.MORE_AMMONIUM,

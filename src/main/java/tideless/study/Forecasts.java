@@ -23,7 +23,7 @@ public final class Forecasts {
      * Runs them one after the other.
      *
      * @param scenario what to run
-     * @param seed carried along; a single run draws nothing
+     * @param seed of the rigs in which other ways to keep a tray are tried
      */
     public static Forecast of(Scenario scenario, long seed) {
         InTurn inTurn = new InTurn();

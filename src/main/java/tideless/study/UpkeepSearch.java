@@ -204,16 +204,6 @@ final class UpkeepSearch {
         return surroundings.computeIfAbsent(so.visits(), visits -> Surroundings.forSeasons(so));
     }
 
-    String describe() {
-        return given.lossFrac()
-                + " "
-                + given.harmedH()
-                + " "
-                + chance(scenario)
-                + " "
-                + java.util.Arrays.toString(given.grams());
-    }
-
     private record Tried(Upkeep upkeep, Outcome outcome) {
         double lossFrac() {
             return outcome.lossFrac();

@@ -12,6 +12,7 @@ import tideless.advice.Shortfall;
 import tideless.advice.Unit;
 import tideless.advice.Verdict;
 import tideless.advice.Warning;
+import tideless.rig.Filling;
 import tideless.rig.Scenario;
 import tideless.rig.VesselId;
 import tideless.sim.Event;
@@ -127,9 +128,19 @@ public final class VerdictWords {
                 .isPresent();
     }
 
-    /** Whether what is to be changed first brings water in time. */
+    private static boolean isTriedInManyRigs(Warning warning) {
+        return warning.cures().stream()
+                .limit(1)
+                .anyMatch(cure -> cure.kind() == Cure.Kind.KEEP_OTHERWISE);
+    }
+
+    /**
+     * Whether what is to be changed first brings water in time, or was tried where some want it.
+     */
     private static boolean warnsOfWater(Verdict verdict) {
-        return verdict.first().filter(w -> OF_WATER.contains(w.kind())).isPresent();
+        return verdict.first()
+                .filter(w -> OF_WATER.contains(w.kind()) || isTriedInManyRigs(w))
+                .isPresent();
     }
 
     /** In place of what else would be changed first, as long as plants may want water. */
@@ -172,9 +183,11 @@ public final class VerdictWords {
                         scenario,
                         harm.tray(),
                         scenario.start().atStartOfDay().plusSeconds((long) harm.atS().low()));
-        boolean isTried =
+        boolean isHigherOrOftener =
                 cure.kind() == Cure.Kind.FILL_HIGHER || cure.kind() == Cure.Kind.VISIT_MORE_OFTEN;
-        return isTried ? Optional.empty() : Optional.of(cure);
+        boolean isByHand =
+                scenario.tray(harm.tray()).orElseThrow().filling() instanceof Filling.ByHand;
+        return isHigherOrOftener && isByHand ? Optional.empty() : Optional.of(cure);
     }
 
     private static boolean isFed(Scenario scenario, VesselId tray, String reservoir) {
