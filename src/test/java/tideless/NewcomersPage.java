@@ -80,6 +80,9 @@ final class NewcomersPage {
         told.put("ReservoirRun.end", "salts and heat of the reservoir");
         told.put("Recorder.addStep", "flows are added to the hour");
         told.put("Simulation.endOf", "how far: further than the next instant while all is quiet");
+        told.put(
+                "Simulation.saltsMayWait",
+                "in an ensemble: while nobody looks, salts of a held tray wait until it has drunk a fiftieth");
         told.put("Simulation.settle", "once a day: what the water cannot hold drops out");
         told.put(
                 "Simulation.settleWithinDay",

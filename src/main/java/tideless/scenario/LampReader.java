@@ -71,8 +71,10 @@ final class LampReader {
         if (light == Light.Source.SUN_AND_SKY) {
             return new Lamp.Plug(true, 0, 0);
         }
-        return lamp.meant(WATTS)
-                ? new Lamp.Plug(false, lamp.value(WATTS), lamp.value(AREA))
+        double watts = lamp.get(WATTS).orElse(Double.NaN);
+        double area = lamp.get(AREA).orElse(Double.NaN); // a lamp told by its light may lack it
+        return lamp.meant(WATTS) && watts > 0 && area > 0
+                ? new Lamp.Plug(false, watts, area)
                 : Lamp.Plug.UNKNOWN;
     }
 

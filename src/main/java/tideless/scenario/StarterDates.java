@@ -104,12 +104,19 @@ final class StarterDates {
         String figures = text.replace("fortnight", "2 weeks").replaceAll("[()]", " ");
         Matcher count = COUNT.matcher(figures);
         StringBuilder counted = new StringBuilder();
+        int copied = 0;
         while (count.find()) {
-            count.appendReplacement(
-                    counted, StarterQuestion.number(count.group(1)) + " " + count.group(2));
+            counted.append(figures, copied, count.start())
+                    .append(StarterQuestion.number(count.group(1)))
+                    .append(' ')
+                    .append(count.group(2));
+            copied = count.end();
         }
         String rest =
-                count.appendTail(counted).toString().replaceAll("\\ba (2 weeks)", "$1").strip();
+                counted.append(figures.substring(copied))
+                        .toString()
+                        .replaceAll("\\ba (2 weeks)", "$1")
+                        .strip();
         while (!begins(rest) && rest.contains(" ")) {
             rest = rest.substring(rest.indexOf(' ') + 1);
         }

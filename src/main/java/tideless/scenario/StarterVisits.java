@@ -100,6 +100,7 @@ final class StarterVisits {
     private static String spelledOut(String text) {
         Matcher span = DAYS_ON_END.matcher(text);
         StringBuilder spelled = new StringBuilder();
+        int copied = 0;
         while (span.find()) {
             int day = dayOfWeek(span.group(1));
             int last = dayOfWeek(span.group(2));
@@ -111,9 +112,10 @@ final class StarterVisits {
                 day = (day + 1) % DAYS.size();
                 days.append(' ').append(DAYS.get(day));
             }
-            span.appendReplacement(spelled, days.toString());
+            spelled.append(text, copied, span.start()).append(days);
+            copied = span.end();
         }
-        return span.appendTail(spelled).toString();
+        return spelled.append(text.substring(copied)).toString();
     }
 
     /** Of "monday", "mondays", "Mon": 0; of no day: -1. */

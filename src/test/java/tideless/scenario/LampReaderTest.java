@@ -42,6 +42,14 @@ class LampReaderTest {
     }
 
     // By hand: 24 W x 100 lm/W / 0.25 m2 = 9600 lux; / 70 = 137.1; 70 % of it on target: 96.0.
+    // That both stand there is told as a fault of the file; a missing area ended in a trace.
+    @Test
+    void watts_beside_a_measured_light_are_read_without_an_area() {
+        Lamp told = lamp("ppfd = \"200 umol/m2/s\"\nwatts = \"24 W\"");
+        assertEquals(200, told.ppfdUmolPerM2S());
+        assertEquals(Lamp.Plug.UNKNOWN, told.plug());
+    }
+
     @Test
     void watts_become_photons_by_efficacy_area_and_share() {
         assertEquals(137.14, lamp("watts = \"24 W\"\narea = \"0.25 m2\"").ppfdUmolPerM2S(), 0.005);
