@@ -73,8 +73,11 @@ final class AirAdvice {
         return airC > warmC ? Cure.Kind.COOLER_ROOM : Cure.Kind.SHADE_THE_TRAY;
     }
 
-    /** As near to its limit nobody tells light from enough, mol/m2/day; assumed. */
-    private static final double SAME_MOL = 0.05;
+    /**
+     * Light that falls short by less is as good as enough, share of the need: what a cheap meter is
+     * known to at best, and less than the needs' own spread; assumed.
+     */
+    private static final double SAME_FRAC = 0.05;
 
     private void addLowLight() {
         int days = Math.min(LIGHT_DAYS, (tray.lastHour + 1 - tray.firstHour) / 24);
@@ -84,7 +87,7 @@ final class AirAdvice {
         int from = tray.firstHour;
         double light = tray.of.lightMolPerM2().sum(from, from + days * 24) / days;
         double low = tray.traits.needs().lightLowMolPerM2Day();
-        if (light < low - SAME_MOL) {
+        if (light < (1 - SAME_FRAC) * low) {
             out.warnings.add(
                     new Warning(
                             Warning.Kind.LOW_LIGHT,

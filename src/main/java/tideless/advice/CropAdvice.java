@@ -152,7 +152,7 @@ final class CropAdvice {
         Facts facts = first ? Facts.NONE.named("first") : Facts.NONE;
         if (pickings.size() > 1) {
             double laterG =
-                    pickings.stream().skip(1).mapToDouble(Event::freshG).sum()
+                    pickings.stream().skip(1).mapToDouble(Event::freshG).reduce(0, Double::sum)
                             / (pickings.size() - 1);
             double[] gaps = daysBetween(pickings);
             double usual = gaps[(gaps.length - 1) / 2];

@@ -53,7 +53,7 @@ final class RigAdvice {
         }
 
         private double allLitres() {
-            return litres.values().stream().mapToDouble(l -> l).sum();
+            return litres.values().stream().mapToDouble(l -> l).reduce(0, Double::sum);
         }
     }
 

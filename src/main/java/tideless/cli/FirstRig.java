@@ -17,6 +17,8 @@ import tideless.scenario.ScenarioReader;
 import tideless.scenario.Starter;
 import tideless.scenario.StarterQuestion;
 import tideless.study.Forecasts;
+import tideless.study.InTurn;
+import tideless.study.Outlook;
 import tideless.words.VerdictWords;
 import tideless.words.WarningWords;
 
@@ -29,6 +31,9 @@ final class FirstRig {
 
     /** Feeds that are tried with another answer: all of them would take a minute. */
     private static final int MOST_FEEDS = 3;
+
+    /** Rigs in which a change is tried before it is named; chosen. */
+    private static final int MEMBERS = 20;
 
     private final String name;
     private final Starter.Written written;
@@ -61,6 +66,14 @@ final class FirstRig {
 
         private boolean survives() {
             return advice.map(of -> of.verdict().survives()).orElse(false);
+        }
+
+        /** Whether nine in ten of the rigs that this one might be come through. */
+        boolean isSure() {
+            return reading instanceof Reading.Good good
+                    && Outlook.of(good.scenario(), MEMBERS, 1, new InTurn())
+                            .map(Outlook::survives)
+                            .orElse(false);
         }
 
         /** Lost for want of water, and not by salt. */
@@ -240,6 +253,7 @@ final class FirstRig {
         Map<StarterQuestion, String> changed = new EnumMap<>(answers);
         changed.put(question, other);
         List<Starter.Feed> feeds = Starter.feeds(changed);
-        return tried(changed, feeds.subList(0, Math.min(MOST_FEEDS, feeds.size()))).isSound();
+        Tried tried = tried(changed, feeds.subList(0, Math.min(MOST_FEEDS, feeds.size())));
+        return tried.isSound() && tried.isSure();
     }
 }

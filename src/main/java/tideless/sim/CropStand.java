@@ -183,8 +183,11 @@ final class CropStand {
         dayTranspirationM3 += m3;
     }
 
-    /** A day without living plants has ended. */
+    /** A day without living plants has ended: what nothing harms would have grown on. */
     void endIdleDay() {
+        if (!harvested && hasPlants() && day.spanS() > 0 && !wouldBeCut()) {
+            unharmed.grow(sound -> dayLater(sound, 1));
+        }
         day.clear();
         nutrients.end();
         leftOfDay = TraySeason.Left.ALL;

@@ -458,7 +458,7 @@ final class CureTrials {
                         .filter(w -> w.vessel().equals(warning.vessel()))
                         .filter(w -> w.crop().equals(warning.crop()))
                         .mapToDouble(CureTrials::excess)
-                        .sum();
+                        .reduce(0, Double::sum);
         if (isElsewhere) {
             return gain >= WELL_WORTH_FRAC ? HALF : Double.POSITIVE_INFINITY;
         }

@@ -143,7 +143,7 @@ record Fate(
     }
 
     private static double lostFrac(GrowthLost lost) {
-        return MENDABLE.stream().mapToDouble(lost::frac).sum();
+        return MENDABLE.stream().mapToDouble(lost::frac).reduce(0, Double::sum);
     }
 
     /** What took more of a harvest than is borne, and how much all that can be mended took. */
@@ -219,7 +219,7 @@ record Fate(
         return empties.stream()
                 .filter(e -> e.reservoir().equals(reservoir))
                 .mapToDouble(e -> e.toS() - e.fromS())
-                .sum();
+                .reduce(0, Double::sum);
     }
 
     /**

@@ -79,7 +79,7 @@ public record Forecast(
         return advice.tasks().stream()
                 .filter(task -> task.kind() == Task.Kind.MIX && isOfTheFeed(task))
                 .mapToDouble(Task::litres)
-                .sum();
+                .reduce(0, Double::sum);
     }
 
     private boolean isOfTheFeed(Task mix) {

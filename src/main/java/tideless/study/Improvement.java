@@ -121,7 +121,7 @@ final class Improvement {
                         .filter(e -> !fruits && e.kind() == Event.Kind.LEAVES_PICKED)
                         .filter(e -> e.atS() <= hour * Time.HOUR_S)
                         .mapToDouble(Event::freshG)
-                        .sum();
+                        .reduce(0, Double::sum);
         return (fruits ? run.fruitFreshG() : run.freshG()).at(hour) + pickedG / plants(planting);
     }
 

@@ -52,8 +52,8 @@ public record Lighting(Scenario scenario, List<OfTray> trays) {
         }
     }
 
-    /** Half of the last digit in which light is told, mol/m2/d. */
-    private static final double TOLD_MOL_PER_M2_DAY = 0.05;
+    /** As in the advice of a run: what falls short by less is as good as enough; assumed. */
+    private static final double SAME_FRAC = 0.05;
 
     /**
      * Days of one stage, as means.
@@ -80,9 +80,9 @@ public record Lighting(Scenario scenario, List<OfTray> trays) {
             return lampMolPerM2Day + sunMolPerM2Day;
         }
 
-        /** Whether it is less than the crop wants, by more than is told. */
+        /** Whether it is less than the crop wants, by more than a cheap meter tells. */
         public boolean isTooLittle() {
-            return molPerM2Day() < needLowMolPerM2Day - TOLD_MOL_PER_M2_DAY;
+            return molPerM2Day() < (1 - SAME_FRAC) * needLowMolPerM2Day;
         }
     }
 

@@ -26,8 +26,8 @@ public final class CureWords {
             case FILL_AT_THE_VISIT_BEFORE ->
                     "refill on "
                             + Dates.weekday(facts.on().toLocalDate())
-                            + ", the visit before, though it is not low then (refill = \"at every"
-                            + " visit\")";
+                            + ", the visit before, though it is not low then (the reservoir's"
+                            + " refill = \"at every visit\")";
             case START_FULL -> "start full";
             case LARGER_RESERVOIR ->
                     "a larger reservoir: at least "
@@ -204,26 +204,28 @@ public final class CureWords {
                             + figure(facts, Quantity.WANTED_EC)
                             + " in place of "
                             + figure(facts, Quantity.FEED_EC)
-                            + " (ec)");
+                            + " (feed.ec, or the vessel's feed_ec)");
         }
         if (facts.has(Quantity.LATER_SHARE)) {
-            parts.add("top-ups of feed in place of plain water (with)");
+            parts.add("top-ups of feed in place of plain water (hand.with = \"solution\")");
         }
         if (facts.has(Quantity.EC_LIMIT)) {
             parts.add(
                     "fresh solution whenever it reads more than "
                             + figure(facts, Quantity.EC_LIMIT)
-                            + " (flush)");
+                            + " (visits.flush = \"at limit\")");
         }
         if (facts.has(Quantity.LEVEL)) {
-            parts.add("top-ups to " + figure(facts, Quantity.LEVEL) + " (to)");
+            parts.add("top-ups to " + figure(facts, Quantity.LEVEL) + " (hand.to)");
         }
         if (facts.has(Quantity.START_LEVEL)) {
             parts.add(
-                    "a first filling to " + figure(facts, Quantity.START_LEVEL) + " (start_level)");
+                    "a first filling to "
+                            + figure(facts, Quantity.START_LEVEL)
+                            + " (the tray's start_level)");
         }
         if (!facts.of().isEmpty()) {
-            parts.add("visits on " + facts.of() + " (days)");
+            parts.add("visits on " + facts.of() + " (visits.days)");
         }
         int last = parts.size() - 1;
         return (last == 0 ? "" : String.join(", ", parts.subList(0, last)) + " and ")
@@ -235,7 +237,7 @@ public final class CureWords {
         if (facts.has(Quantity.CHANCE)) {
             return ": then "
                     + figure(facts, Quantity.CHANCE)
-                    + " of the rigs that yours might be come through";
+                    + " of those that were tried of the rigs that yours might be come through";
         }
         return facts.has(Quantity.GIVES_THEN)
                 ? ": "

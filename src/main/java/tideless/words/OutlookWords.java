@@ -133,7 +133,11 @@ public final class OutlookWords {
         long through = count(absence.chance(), outlook);
         return through == outlook.members()
                 ? ""
-                : "in " + through + " of " + outlook.members() + " rigs that yours might be";
+                : (through < outlook.members() / 2.0 ? "lived through in only " : "in ")
+                        + through
+                        + " of "
+                        + outlook.members()
+                        + " rigs that yours might be";
     }
 
     /**

@@ -193,11 +193,11 @@ class EveryKindTest {
                             Warning.Kind.DAY_TOO_LONG,
                             t -> t.of("dwarf-tomato").with(TraySeries.LIGHT, lit(24, 0.8)),
                             t -> t.of("dwarf-tomato").with(TraySeries.LIGHT, lit(16, 1.2))),
-                    // Lettuce: 12 mol/m2/day, and a twentieth less is as good.
+                    // Lettuce: 12 mol/m2/day, and a twentieth of it less is as good.
                     new Case(
                             Warning.Kind.LOW_LIGHT,
-                            t -> t.with(TraySeries.LIGHT, lit(16, 0.746)),
-                            t -> t.with(TraySeries.LIGHT, lit(16, 0.748))));
+                            t -> t.with(TraySeries.LIGHT, lit(16, 0.712)),
+                            t -> t.with(TraySeries.LIGHT, lit(16, 0.713))));
 
     /** Three days out of what the crop bears, against two: a flowering dwarf tomato. */
     private static Case room(Warning.Kind kind, TraySeries series, double then, double usual) {
