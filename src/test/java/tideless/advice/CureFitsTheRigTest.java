@@ -177,8 +177,8 @@ class CureFitsTheRigTest {
     @CsvSource({
         "lettuce, 16, 10.7, MORE_LIGHT",
         "lettuce, 16, 10.6, STRONGER_LAMP",
-        "spinach, 14, 11.9, STRONGER_LAMP",
-        "spinach, 12, 11.9, MORE_LIGHT"
+        "spinach, 14, 11.3, STRONGER_LAMP",
+        "spinach, 12, 11.3, MORE_LIGHT"
     })
     void longer_hours_are_told_where_the_crop_bears_them(
             String crop, int hours, double mol, Cure.Kind cure) {
