@@ -50,11 +50,26 @@ final class Checklist {
         lines.addAll(alike.values());
     }
 
-    /** The first weeks, each with its heading and its lines. */
+    /** The first day that is told of: what a log tells of is done. */
+    private LocalDate begin() {
+        return scenario.log().isEmpty()
+                ? scenario.start()
+                : scenario.start().plusDays(scenario.log().lastDay() + 1L);
+    }
+
+    /** What these weeks are called. */
+    String title() {
+        return "What to do in the " + (scenario.log().isEmpty() ? "first" : "next") + " four weeks";
+    }
+
+    /** The first weeks that lie ahead, each with its heading and its lines. */
     List<Map<String, Object>> weeks() {
         List<Map<String, Object>> weeks = new ArrayList<>();
-        for (int week = 0; week < WEEKS && week * WEEK_DAYS < scenario.days(); week++) {
-            LocalDate first = scenario.start().plusDays((long) week * WEEK_DAYS);
+        for (int week = 0; week < WEEKS; week++) {
+            LocalDate first = begin().plusDays((long) week * WEEK_DAYS);
+            if (week > 0 && first.isAfter(scenario.lastDay())) {
+                break;
+            }
             LocalDate last = first.plusDays(WEEK_DAYS - 1L);
             // What is due before the run, as sowing for its second crop, comes first of all.
             LocalDate from = week == 0 ? LocalDate.MIN : first;
@@ -73,7 +88,7 @@ final class Checklist {
 
     /** What is to be done after them; what is done more than ten times is one line. */
     List<Map<String, Object>> later() {
-        LocalDate from = scenario.start().plusDays((long) WEEKS * WEEK_DAYS);
+        LocalDate from = begin().plusDays((long) WEEKS * WEEK_DAYS);
         Map<String, List<Integer>> often = new LinkedHashMap<>();
         for (int i = 0; i < lines.size(); i++) {
             if (!lines.get(i).get(0).due().toLocalDate().isBefore(from)) {

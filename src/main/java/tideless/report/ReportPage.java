@@ -131,6 +131,7 @@ final class ReportPage {
 
     private static void addTasks(Map<String, Object> page, Forecast forecast) {
         Checklist list = new Checklist(forecast);
+        page.put("todo", list.title());
         page.put("weeks", list.weeks());
         List<Map<String, Object>> later = list.later();
         page.put("later", later);

@@ -104,6 +104,19 @@ class ReportPageTest {
         assertThat(verdict.getAttribute("class")).isEqualTo("verdict");
     }
 
+    /** What a log tells of is done: its last entry is of 26 April, and the weeks begin after it. */
+    @Test
+    void the_weeks_of_a_rig_with_a_log_begin_after_it() {
+        Reading.Good logged =
+                (Reading.Good)
+                        ChangedScenario.read(Path.of("scenarios/logged-bench.toml"), List.of());
+        String page = words(xml(page(Forecasts.of(logged.scenario(), 1), origins())));
+        assertThat(page)
+                .contains("What to do in the next four weeks", "Week 1, 27 Apr to 3 May")
+                .doesNotContain("2 to 8 Mar");
+        assertThat(words(xml(PAGE))).contains("in the first four weeks", "Week 1, 2 to 8 Mar");
+    }
+
     /** Green is for a rig that warns of nothing. */
     @Test
     void the_verdict_of_a_rig_that_survives_and_warns_is_marked() {
