@@ -2,6 +2,7 @@ package tideless.advice;
 
 import java.util.List;
 import java.util.function.IntPredicate;
+import tideless.crop.CropTraits;
 import tideless.physics.HumidAir;
 import tideless.physics.Oxygen;
 import tideless.physics.Time;
@@ -73,12 +74,6 @@ final class AirAdvice {
         return airC > warmC ? Cure.Kind.COOLER_ROOM : Cure.Kind.SHADE_THE_TRAY;
     }
 
-    /**
-     * Light that falls short by less is as good as enough, share of the need: what a cheap meter is
-     * known to at best, and less than the needs' own spread; assumed.
-     */
-    private static final double SAME_FRAC = 0.05;
-
     private void addLowLight() {
         int days = Math.min(LIGHT_DAYS, (tray.lastHour + 1 - tray.firstHour) / 24);
         if (days == 0) {
@@ -87,7 +82,7 @@ final class AirAdvice {
         int from = tray.firstHour;
         double light = tray.of.lightMolPerM2().sum(from, from + days * 24) / days;
         double low = tray.traits.needs().lightLowMolPerM2Day();
-        if (light < (1 - SAME_FRAC) * low) {
+        if (CropTraits.Needs.isShortOfLight(light, low)) {
             out.warnings.add(
                     new Warning(
                             Warning.Kind.LOW_LIGHT,

@@ -71,6 +71,11 @@ public record Task(
         cautions = List.copyOf(cautions);
     }
 
+    /** Whether a tray's solution is drained and made anew. */
+    public boolean isChange() {
+        return kind == Kind.FLUSH || kind == Kind.FRESH_SOLUTION;
+    }
+
     /** Of a vessel in which no crop follows another. */
     public Task(
             Kind kind,

@@ -95,12 +95,7 @@ final class FirstRig {
         }
 
         private Stream<Task> changed() {
-            return advice.stream()
-                    .flatMap(of -> of.tasks().stream())
-                    .filter(
-                            task ->
-                                    task.kind() == Task.Kind.FLUSH
-                                            || task.kind() == Task.Kind.FRESH_SOLUTION);
+            return advice.stream().flatMap(of -> of.tasks().stream()).filter(Task::isChange);
         }
 
         /** What is to be known of it before it is built. */

@@ -377,6 +377,21 @@ public record CropTraits(
             double lightHighMolPerM2Day,
             double solutionWarmC) {
 
+        /**
+         * Light that falls short by less is as good as enough, share of the need: what a cheap
+         * meter is known to at best, and less than the needs' own spread; assumed.
+         */
+        private static final double SAME_LIGHT_FRAC = 0.05;
+
+        /**
+         * Whether a day's light is less than a need by more than anybody tells.
+         *
+         * @param lowMolPerM2Day the need, mol/m2/d; NaN for none known, of which none is short
+         */
+        public static boolean isShortOfLight(double molPerM2Day, double lowMolPerM2Day) {
+            return molPerM2Day < (1 - SAME_LIGHT_FRAC) * lowMolPerM2Day;
+        }
+
         /** Whether growers feed it at an EC, mS/cm. */
         public boolean isUsual(double msPerCm) {
             return msPerCm >= ecLowMsPerCm && msPerCm <= ecHighMsPerCm;

@@ -36,6 +36,11 @@ public final class Killing {
         return highestC > SCORCH_C;
     }
 
+    /** Whether a day's gain is nothing to a plant of such dry mass, both g; to a seed none is. */
+    public static boolean isNothing(double gainG, double dryG) {
+        return dryG > 0 && !(gainG > NOTHING_FRAC * dryG);
+    }
+
     /**
      * How much of {@link #STORES_DAYS} a day takes; less than 0 where the plant gained and has
      * stores again.
@@ -46,7 +51,7 @@ public final class Killing {
      */
     public static double storesTakenDays(
             CropTraits traits, double gainG, double dryG, double meanC) {
-        if (!(dryG > 0) || gainG > NOTHING_FRAC * dryG) {
+        if (!isNothing(gainG, dryG)) {
             return -STORES_DAYS;
         }
         return meanC > traits.growth().baseC()

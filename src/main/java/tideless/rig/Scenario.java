@@ -133,6 +133,11 @@ public record Scenario(
         return changed.withTrays(filled);
     }
 
+    /** With a tray in place of the one of its name. */
+    public Scenario withTray(Tray other) {
+        return withTrays(trays.stream().map(t -> t.id().equals(other.id()) ? other : t).toList());
+    }
+
     /** A tray by what it is known by; empty where there is none. */
     public Optional<Tray> tray(VesselId id) {
         return trays.stream().filter(tray -> tray.id().equals(id)).findFirst();

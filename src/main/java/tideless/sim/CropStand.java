@@ -234,7 +234,7 @@ final class CropStand {
         leftOfDay = new TraySeason.Left(roots.saltFrac(), nutrients.growthFrac(), airFrac);
         Plant before = plant;
         Plant grown = dayLater(before, stress);
-        outlive(roots.saltFrac());
+        outlive(grown, roots.saltFrac());
         plant =
                 grown.withRootLengthM(
                         rootLengthM(before, grown, daysSincePlanted, roots.metFrac()));
@@ -248,9 +248,13 @@ final class CropStand {
         tend(atS, daysSincePlanted, log);
     }
 
-    // Air that kills at once, and days that give nothing.
-    private void outlive(double saltFrac) {
-        double gainG = dayLater(plant, saltFrac).dryG() - plant.dryG();
+    // Air that kills at once, and days that give nothing. What light, air and salt alone would have
+    // given is asked only of a day on which nothing came of them.
+    private void outlive(Plant grown, double saltFrac) {
+        double gainG = grown.dryG() - plant.dryG();
+        if (Killing.isNothing(gainG, plant.dryG())) {
+            gainG = dayLater(plant, saltFrac).dryG() - plant.dryG();
+        }
         double taken = Killing.storesTakenDays(traits, gainG, plant.dryG(), day.meanTempC());
         storesTakenDays = Math.max(0, storesTakenDays + taken);
         if (Killing.isFrozen(traits, day.lowestC())) {

@@ -34,7 +34,7 @@ public record TraySeason(
         List<Double> filmFromS,
         List<Left> leftOfDay) {
     /** Below this the thirst of a stand is not met any more, m: twice a film that feeds nobody. */
-    static final double FILM_M = 2 * Brine.FILM_M;
+    public static final double FILM_M = 2 * Brine.FILM_M;
 
     /** So long it is no matter of a step, s; a run's dried-out trays are told by it too. */
     static final double FILM_PATIENCE_S = 3 * Time.HOUR_S;

@@ -22,7 +22,6 @@ import tideless.sim.Simulation;
 import tideless.sim.Stress;
 import tideless.sim.Surroundings;
 import tideless.sim.TraySeason;
-import tideless.solution.Brine;
 
 /**
  * How long nobody need come: for each day the time to the first harm when nobody comes from that
@@ -384,7 +383,7 @@ public record Away(
         }
         for (int i = 0; i < rig.trays().size(); i++) {
             if (rig.trays().get(i).id().equals(harm.tray())) {
-                return season.trays().get(i).lowestOfDayM().get(day) < 2 * Brine.FILM_M;
+                return season.trays().get(i).lowestOfDayM().get(day) < TraySeason.FILM_M;
             }
         }
         throw new IllegalStateException("no tray of the rig: " + harm.tray());

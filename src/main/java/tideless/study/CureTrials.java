@@ -17,7 +17,6 @@ import tideless.advice.Cure;
 import tideless.advice.Facts;
 import tideless.advice.Quantity;
 import tideless.advice.Task;
-import tideless.advice.Verdict;
 import tideless.advice.Warning;
 import tideless.rig.Filling;
 import tideless.rig.Liquid;
@@ -40,7 +39,7 @@ import tideless.solution.SourceWater;
  * what does not help in its run is not told.
  */
 final class CureTrials {
-    private static final Set<Warning.Kind> OF_SOLUTION =
+    static final Set<Warning.Kind> OF_SOLUTION =
             EnumSet.of(
                     Warning.Kind.SALT_WILTED,
                     Warning.Kind.TOO_SALTY,
@@ -56,7 +55,7 @@ final class CureTrials {
     /** A trial may cost so much of the harvest: less than any forecast knows. */
     private static final double BORNE_LOSS_FRAC = 0.01;
 
-    /** See {@link #harms}, d; assumed. */
+    /** Plants that fare better drink more: lost anyway, so much sooner is no harm, d; assumed. */
     private static final int SOONER_DAYS = 7;
 
     /** Nobody changes a solution more often than so many days apart; assumed. */
@@ -241,11 +240,9 @@ final class CureTrials {
     }
 
     private static Scenario by(Scenario scenario, Tray tray, Filling.ByHand hand, Pouring with) {
-        Tray other =
+        return scenario.withTray(
                 tray.withFilling(
-                        new Filling.ByHand(hand.toLevelM(), hand.days(), with, hand.inSteps()));
-        return scenario.withTrays(
-                scenario.trays().stream().map(t -> t.id().equals(tray.id()) ? other : t).toList());
+                        new Filling.ByHand(hand.toLevelM(), hand.days(), with, hand.inSteps())));
     }
 
     private static List<Trial> thinned(Scenario scenario, Tray tray, Warning warning, Cure cure) {
@@ -354,8 +351,7 @@ final class CureTrials {
     }
 
     private static boolean isAdvisedChange(Task task) {
-        return !task.isDone()
-                && (task.kind() == Task.Kind.FLUSH || task.kind() == Task.Kind.FRESH_SOLUTION);
+        return !task.isDone() && task.isChange();
     }
 
     /** A cure with what its run shows of it: of changes since when and how often they come. */
@@ -363,10 +359,7 @@ final class CureTrials {
         List<Task> changes =
                 tried.advice().tasks().stream()
                         .filter(t -> t.vessel().equals(warning.vessel()))
-                        .filter(
-                                t ->
-                                        t.kind() == Task.Kind.FLUSH
-                                                || t.kind() == Task.Kind.FRESH_SOLUTION)
+                        .filter(Task::isChange)
                         .toList();
         if (!isChange(trial.told().kind()) || changes.isEmpty()) {
             return trial.told();
@@ -385,10 +378,9 @@ final class CureTrials {
 
     /** A change of solution has the cures of its warning, as far as it had any of them. */
     private static Task withTold(Task task, Advice told) {
-        boolean isOfIt = task.kind() == Task.Kind.FLUSH || task.kind() == Task.Kind.FRESH_SOLUTION;
         Warning.Kind kind =
                 task.kind() == Task.Kind.FLUSH ? Warning.Kind.TOO_SALTY : Warning.Kind.TOO_LEAN;
-        return isOfIt
+        return task.isChange()
                 ? told.warnings().stream()
                         .filter(w -> w.kind() == kind && w.vessel().equals(task.vessel()))
                         .filter(w -> w.crop().equals(task.crop()))
@@ -438,7 +430,7 @@ final class CureTrials {
 
     /** Share of what is warned of that is left, 0 for nothing; infinite where it harms. */
     private static double leftFrac(Trials.Tried first, Trials.Tried tried, Warning warning) {
-        if (harms(first.advice().verdict(), tried.advice().verdict())) {
+        if (Improvement.harms(first.advice().verdict(), tried.advice().verdict(), SOONER_DAYS)) {
             return Double.POSITIVE_INFINITY;
         }
         for (Tray tray : first.trace().scenario().trays()) {
@@ -463,21 +455,6 @@ final class CureTrials {
             return gain >= WELL_WORTH_FRAC ? HALF : Double.POSITIVE_INFINITY;
         }
         return is / was;
-    }
-
-    /** Plants that fare better drink more: where they are lost anyway, a week sooner is no harm. */
-    private static boolean harms(Verdict without, Verdict with) {
-        return with.firstHarm()
-                .filter(
-                        harm ->
-                                without.firstHarm()
-                                        .map(
-                                                was ->
-                                                        harm.at()
-                                                                .plusDays(SOONER_DAYS)
-                                                                .isBefore(was.at()))
-                                        .orElse(true))
-                .isPresent();
     }
 
     /** How far past its limit and for how long, in its unit times hours; never 0. */

@@ -60,9 +60,20 @@ final class Improvement {
 
     /** Whether a harm is there that was not, or sooner. */
     static boolean harms(Verdict without, Verdict with) {
+        return harms(without, with, 0);
+    }
+
+    /** The same, where it may come so many days sooner. */
+    static boolean harms(Verdict without, Verdict with, int borneDays) {
         return with.firstHarm().isPresent()
                 && without.firstHarm()
-                        .map(harm -> with.firstHarm().get().at().isBefore(harm.at()))
+                        .map(
+                                harm ->
+                                        with.firstHarm()
+                                                .get()
+                                                .at()
+                                                .plusDays(borneDays)
+                                                .isBefore(harm.at()))
                         .orElse(true);
     }
 

@@ -1,6 +1,7 @@
 package tideless.study;
 
 import java.util.List;
+import tideless.crop.CropTraits;
 import tideless.rig.Scenario;
 
 /**
@@ -52,9 +53,6 @@ public record Lighting(Scenario scenario, List<OfTray> trays) {
         }
     }
 
-    /** As in the advice of a run: what falls short by less is as good as enough; assumed. */
-    private static final double SAME_FRAC = 0.05;
-
     /**
      * Days of one stage, as means.
      *
@@ -82,7 +80,7 @@ public record Lighting(Scenario scenario, List<OfTray> trays) {
 
         /** Whether it is less than the crop wants, by more than a cheap meter tells. */
         public boolean isTooLittle() {
-            return molPerM2Day() < (1 - SAME_FRAC) * needLowMolPerM2Day;
+            return CropTraits.Needs.isShortOfLight(molPerM2Day(), needLowMolPerM2Day);
         }
     }
 

@@ -7,6 +7,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.function.ToDoubleFunction;
+import tideless.advice.Warning;
 import tideless.rig.Scenario;
 import tideless.rig.Tray;
 import tideless.rig.VesselId;
@@ -39,9 +40,10 @@ public record Outlook(
 
     /**
      * Share of a harvest that salt, hunger and want of water together may take before it counts as
-     * harm where designs are judged, 0-1; assumed. A crop is said to survive all the same.
+     * harm where designs are judged, 0-1: what leaves a poor crop. A crop is said to survive all
+     * the same.
      */
-    public static final double LOSS_BORNE_FRAC = 0.25;
+    public static final double LOSS_BORNE_FRAC = Warning.POOR_FRAC;
 
     private static final double L_PER_M3 = 1000;
 

@@ -5,6 +5,7 @@ import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.EnumSet;
 import java.util.List;
+import java.util.Locale;
 import java.util.Objects;
 import java.util.Optional;
 import java.util.OptionalDouble;
@@ -83,7 +84,7 @@ record Upkeep(
             so = so.withVisits(so.visits().withWeekdays(weekdays.get()));
         }
         Tray now = so.tray(tray).orElseThrow();
-        so = with(so, kept(now));
+        so = so.withTray(kept(now));
         if (feedMsPerCm.isEmpty()) {
             return Optional.of(so);
         }
@@ -100,11 +101,6 @@ record Upkeep(
                                 poursFeed ? Pouring.FEED : hand.with(),
                                 hand.inSteps()))
                 : kept;
-    }
-
-    private static Scenario with(Scenario scenario, Tray other) {
-        return scenario.withTrays(
-                scenario.trays().stream().map(t -> t.id().equals(other.id()) ? other : t).toList());
     }
 
     /** What a file has to say for it. */
@@ -143,7 +139,7 @@ record Upkeep(
                 ", ",
                 days.stream()
                         .sorted(Comparator.naturalOrder())
-                        .map(d -> d.name().substring(0, 3).toLowerCase(java.util.Locale.ROOT))
+                        .map(d -> d.name().substring(0, 3).toLowerCase(Locale.ROOT))
                         .toList());
     }
 

@@ -1,10 +1,8 @@
 package tideless.study;
 
 import java.util.ArrayList;
-import java.util.EnumSet;
 import java.util.List;
 import java.util.Optional;
-import java.util.Set;
 import tideless.advice.Advice;
 import tideless.advice.Advisor;
 import tideless.advice.Cause;
@@ -14,6 +12,7 @@ import tideless.advice.Quantity;
 import tideless.advice.Task;
 import tideless.advice.Warning;
 import tideless.rig.Liquid;
+import tideless.rig.Numerics;
 import tideless.rig.Scenario;
 import tideless.rig.Tray;
 import tideless.rig.VesselId;
@@ -27,13 +26,6 @@ import tideless.sim.TrayTrace;
  * would change its solution once a whole run has shown that it helps.
  */
 final class UpkeepTrials {
-    private static final Set<Warning.Kind> OF_SOLUTION =
-            EnumSet.of(
-                    Warning.Kind.SALT_WILTED,
-                    Warning.Kind.TOO_SALTY,
-                    Warning.Kind.TOO_LEAN,
-                    Warning.Kind.SHORT_OF_ONE);
-
     private UpkeepTrials() {}
 
     /** One for each feed of which a crop loses enough to be worth it; none for most rigs. */
@@ -58,7 +50,7 @@ final class UpkeepTrials {
     /** A whole run of one. */
     static Trace run(UpkeepSearch.Found found, Trace trace) {
         double stepS = trace.scenario().numerics().stepS();
-        return Simulation.run(found.scenario().withNumerics(new tideless.rig.Numerics(stepS)));
+        return Simulation.run(found.scenario().withNumerics(new Numerics(stepS)));
     }
 
     /**
@@ -101,7 +93,7 @@ final class UpkeepTrials {
     }
 
     private static Warning with(Warning warning, Cure cure) {
-        return OF_SOLUTION.contains(warning.kind()) || isKilledBySalt(warning)
+        return CureTrials.OF_SOLUTION.contains(warning.kind()) || isKilledBySalt(warning)
                 ? warning.withCures(List.of(cure))
                 : warning;
     }
@@ -113,10 +105,8 @@ final class UpkeepTrials {
     }
 
     private static Task withTold(Task task, Advice told) {
-        boolean isChange =
-                task.kind() == Task.Kind.FLUSH || task.kind() == Task.Kind.FRESH_SOLUTION;
         return told.warnings().stream()
-                .filter(w -> isChange && w.vessel().equals(task.vessel()))
+                .filter(w -> task.isChange() && w.vessel().equals(task.vessel()))
                 .flatMap(w -> w.cures().stream())
                 .filter(c -> c.kind() == Cure.Kind.KEEP_OTHERWISE)
                 .findFirst()

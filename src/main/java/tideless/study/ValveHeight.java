@@ -201,8 +201,7 @@ public record ValveHeight(
     }
 
     private static Scenario with(Scenario scenario, Tray tray, Filling.ByValve valve) {
-        return scenario.withTrays(
-                scenario.trays().stream().map(t -> t.equals(tray) ? with(t, valve) : t).toList());
+        return scenario.withTray(with(tray, valve));
     }
 
     /** A tray that begins at its valve's level does so at any other. */

@@ -37,6 +37,25 @@ import tideless.solution.Meter;
 /** What is done at a visit, and what is not. The rigs start on a Monday. */
 class VisitRulesTest {
     private static final double MONDAY_S = 8 * 3600;
+
+    private static final Planting LETTUCE =
+            new Planting.OfCrop(
+                    Crops.named("lettuce"),
+                    2,
+                    0.2,
+                    14,
+                    Transplant.AS_RAISED,
+                    Planting.ThirstModel.CANOPY,
+                    OptionalInt.empty(),
+                    OptionalDouble.empty(),
+                    Tending.NONE);
+
+    private static final Visits FLUSHING =
+            new Visits(
+                    Rigs.onWeekdays(DayOfWeek.MONDAY).weekdays(),
+                    MONDAY_S,
+                    List.of(),
+                    Visits.Flush.AT_LIMIT);
     private static final double TUESDAY_S = 32 * 3600;
 
     private final EventLog log = new EventLog();
@@ -232,23 +251,10 @@ class VisitRulesTest {
     // a chance: what is done is the same at every strength.
     @Test
     void what_is_plainly_fit_is_left_alone_and_nothing_else() {
-        Planting lettuce =
-                new Planting.OfCrop(
-                        Crops.named("lettuce"),
-                        2,
-                        0.2,
-                        14,
-                        Transplant.AS_RAISED,
-                        Planting.ThirstModel.CANOPY,
-                        OptionalInt.empty(),
-                        OptionalDouble.empty(),
-                        Tending.NONE);
         Tray tray =
-                Rigs.tray("t", Rigs.valve(), lettuce, 0)
+                Rigs.tray("t", Rigs.valve(), LETTUCE, 0)
                         .withLimits(new Limits(2, 3, 1, 13, 1e9, 1e9));
         Reservoir reservoir = Rigs.reservoir(0.1, 0.3, When.NEVER);
-        Visits monday = Rigs.onWeekdays(DayOfWeek.MONDAY);
-        Visits flushing = new Visits(monday.weekdays(), MONDAY_S, List.of(), Visits.Flush.AT_LIMIT);
         Set<String> seen = new HashSet<>();
         for (double strength = 0.2; strength < 5; strength *= 1.03) {
             List<String> done = new ArrayList<>();
@@ -258,7 +264,7 @@ class VisitRulesTest {
                 for (int i = 0; i < run.salts.mol.length; i++) {
                     run.salts.mol[i] *= strength;
                 }
-                rules(stepS, reservoir, tray, flushing, told)
+                rules(stepS, reservoir, tray, FLUSHING, told)
                         .visit(MONDAY_S, 20, List.of(), List.of(run));
                 done.add(told.inOrder().stream().map(e -> e.kind().name()).toList().toString());
             }
@@ -270,23 +276,10 @@ class VisitRulesTest {
 
     @Test
     void a_tray_short_of_one_nutrient_gets_fresh_solution_though_its_ec_is_in_band() {
-        Planting lettuce =
-                new Planting.OfCrop(
-                        Crops.named("lettuce"),
-                        2,
-                        0.2,
-                        14,
-                        Transplant.AS_RAISED,
-                        Planting.ThirstModel.CANOPY,
-                        OptionalInt.empty(),
-                        OptionalDouble.empty(),
-                        Tending.NONE);
-        Tray tray = Rigs.tray("t", Rigs.valve(), lettuce, 0);
+        Tray tray = Rigs.tray("t", Rigs.valve(), LETTUCE, 0);
         Reservoir reservoir = Rigs.reservoir(0.1, 0.3, When.NEVER);
-        Visits monday = Rigs.onWeekdays(DayOfWeek.MONDAY);
-        Visits flushing = new Visits(monday.weekdays(), MONDAY_S, List.of(), Visits.Flush.AT_LIMIT);
         TrayRun run = new TrayRun(tray, 0, 20, Rigs.air(20), 0);
-        VisitRules rules = rules(reservoir, tray, flushing, log);
+        VisitRules rules = rules(reservoir, tray, FLUSHING, log);
         rules.visit(MONDAY_S, 20, List.of(), List.of(run));
         assertEquals(List.of(), log.inOrder());
         int k = Component.K.ordinal();
