@@ -79,11 +79,7 @@ final class ReportPage {
         page.put("plots", figures);
         page.put("hasPlots", !figures.isEmpty());
         page.put("sure", OutlookWords.sureness(forecast));
-        List<Map<String, String>> assumed =
-                origins.assumed().stream()
-                        .map(a -> Map.of("key", a.getKey(), "value", a.getValue()))
-                        .toList();
-        page.put("assumed", assumed);
+        page.put("assumed", origins.assumed().stream().map(ReportPage::assumption).toList());
         page.put("notes", origins.notes());
         page.put("hasNotes", !origins.notes().isEmpty());
         page.put("version", ResultJson.version());
@@ -148,6 +144,12 @@ final class ReportPage {
         page.put(
                 "past",
                 WarningWords.past(forecast.advice().past()).map(p -> (Object) p).orElse(false));
+    }
+
+    /** A key in the parts between which a narrow screen may break it, and what stands for it. */
+    private static Map<String, Object> assumption(Map.Entry<String, String> assumed) {
+        return Map.of(
+                "parts", List.of(assumed.getKey().split("(?<=[._])")), "value", assumed.getValue());
     }
 
     private static String sentence(List<Warning> alike) {

@@ -78,6 +78,10 @@ class LessonsPageTest {
         return tray(trace).ecMsPerCm().at(24 * day + 7);
     }
 
+    private static double levelMm(Trace trace, int day) {
+        return 1000 * tray(trace).levelM().at(24 * day + 7);
+    }
+
     private static double litresLeft(Trace trace, int day) {
         return 1000 * trace.reservoirs().get(0).volumeM3().at(24 * day + 7);
     }
@@ -234,6 +238,17 @@ class LessonsPageTest {
         assertThat(tray(hard).compositionAt(evening).molPerM3(Component.K)).isLessThan(0.3);
         assertThat(page())
                 .contains(
+                        String.format(
+                                Locale.ROOT,
+                                "a pen reads %.2f, %.2f and %.2f on rain, %.2f, %.2f and %.2f on",
+                                ecAt(rain, 10),
+                                ecAt(rain, 20),
+                                ecAt(rain, 30),
+                                ecAt(hard, 10),
+                                ecAt(hard, 20),
+                                ecAt(hard, 30)));
+        assertThat(page())
+                .contains(
                         "lettuces weigh "
                                 + DrawLessons.grams(hard)
                                 + " g against "
@@ -252,6 +267,16 @@ class LessonsPageTest {
         assertEquals(45, 1000 * tray(filled).levelM().min(from, 42 * 24 + 8), 0.5);
         assertThat(page())
                 .contains("The reservoir is dry on 9 April; the tray falls from 45 to 27 mm")
+                .contains(
+                        String.format(
+                                Locale.ROOT,
+                                "at %.0f mm on 9 April, %.0f, %.0f and %.0f on the three days after"
+                                        + " it, and %.0f on the 13th",
+                                levelMm(ruled, 38),
+                                levelMm(ruled, 39),
+                                levelMm(ruled, 40),
+                                levelMm(ruled, 41),
+                                levelMm(ruled, 42)))
                 .contains("in 17 of 20 rigs");
     }
 
