@@ -28,6 +28,7 @@ import tideless.study.Forecast;
 import tideless.study.SeasonTakes;
 import tideless.words.CautionWords;
 import tideless.words.CropWords;
+import tideless.words.CureWords;
 import tideless.words.Dates;
 import tideless.words.FeedWords;
 import tideless.words.Names;
@@ -88,6 +89,11 @@ final class ReportPage {
         return template().execute(page);
     }
 
+    /** The same with every volume of a task on one line with its unit. */
+    static String unbroken(String page) {
+        return page.replaceAll("(\\d) (L|gal|fl oz)</strong>", "$1&#160;$2</strong>");
+    }
+
     private static Template template() {
         try (InputStream in = ReportPage.class.getResourceAsStream(TEMPLATE)) {
             if (in == null) {
@@ -134,9 +140,7 @@ final class ReportPage {
         page.put("hasLater", !later.isEmpty());
         List<Warning> warnings = new ArrayList<>(forecast.advice().warnings());
         warnings.sort(Warning.GRAVEST_FIRST);
-        page.put(
-                "warnings",
-                WarningWords.alike(warnings).stream().map(ReportPage::sentence).toList());
+        page.put("warnings", sentences(WarningWords.alike(warnings)));
         page.put("hasWarnings", !warnings.isEmpty());
         page.put(
                 "minor",
@@ -152,13 +156,30 @@ final class ReportPage {
                 "parts", List.of(assumed.getKey().split("(?<=[._])")), "value", assumed.getValue());
     }
 
-    private static String sentence(List<Warning> alike) {
-        return Names.begun(WarningWords.text(alike));
+    /** One each; a cure that is that of the one before is not told again. */
+    private static List<String> sentences(List<List<Warning>> groups) {
+        List<String> sentences = new ArrayList<>();
+        String before = "";
+        for (List<Warning> alike : groups) {
+            String cure = CureWords.of(alike.get(0).cures());
+            String told = Names.begun(WarningWords.text(alike));
+            sentences.add(
+                    !cure.isEmpty() && cure.equals(before)
+                            ? told.replace("cure: " + cure, "cure: as above")
+                            : told);
+            before = cure;
+        }
+        return sentences;
     }
 
     private static void addMix(
             Map<String, Object> page, Forecast forecast, Origins origins, ShownIn shown) {
         Map<String, Object> sheet = origins.mix().map(mix -> sheet(mix, shown)).orElse(Map.of());
+        page.put(
+                "mixHead",
+                forecast.trace().scenario().log().isEmpty()
+                        ? "Mix on day one"
+                        : "What was mixed on day one");
         page.put("mix", sheet.isEmpty() ? false : sheet);
         page.put("noMix", FeedWords.noSheet(forecast.trace().scenario().feed()));
         page.put(
