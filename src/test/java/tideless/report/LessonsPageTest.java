@@ -25,6 +25,8 @@ import tideless.sim.Trace;
 import tideless.sim.TraySeries;
 import tideless.sim.TrayTrace;
 import tideless.solution.Component;
+import tideless.study.Forecasts;
+import tideless.study.LeanFeed;
 import tideless.words.Dates;
 
 /** What docs/lessons.md says, part by part and figure by figure. */
@@ -142,6 +144,19 @@ class LessonsPageTest {
                 .contains("at 1.3 it ends at " + ecAtEnd(lean, "%.2f") + ", and the lettuces")
                 .contains("weigh the same, " + DrawLessons.grams(rich) + " g");
         assertEquals(DrawLessons.grams(rich), DrawLessons.grams(lean));
+        assertThat(page())
+                .contains("at the end, at " + ecAtEnd(rich, "%.2f") + "; on 1.3 it falls to ")
+                .contains("1.3 it falls to " + ecAtEnd(lean, "%.2f") + " and stays inside");
+        LeanFeed without = LeanFeed.of(rich.scenario());
+        assertThat(page())
+                .contains(
+                        String.format(
+                                Locale.ROOT,
+                                "never need a flush: %.2f to %.2f.",
+                                without.leanest().orElseThrow(),
+                                without.richest().orElseThrow()));
+        assertThat(page()).contains("the run warns of nothing");
+        assertThat(Forecasts.of(rich.scenario(), 1).advice().warnings()).isEmpty();
         Trace gap = shipped("lessons/open-gap");
         double lost = 1000 * tray(gap).evaporationM3().sum(0, gap.lastLivingHour(tray(gap)));
         double drunk = 1000 * tray(gap).transpirationM3().sum(0, gap.lastLivingHour(tray(gap)));
