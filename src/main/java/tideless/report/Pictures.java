@@ -263,10 +263,7 @@ final class Pictures {
         Series level = run.levelM();
         addCrops(panel, run);
         int alive = lastThirst(run) + 1;
-        panel.spans(
-                "stranded",
-                spans(alive, h -> !(level.at(h) > 0) || run.rootTipM().at(h) > level.at(h)),
-                Look.STRANDED);
+        panel.spans("stranded", stranded(run, alive), Look.STRANDED);
         panel.spans(
                 "drowned", spans(alive, h -> level.at(h) > run.usedToLevelM().at(h)), Look.DROWNED);
         panel.level("cup at " + mm(tray.cupBottomM()), perM * tray.cupBottomM(), Look.CUP);
@@ -288,6 +285,28 @@ final class Pictures {
         panel.curve("root tips", Curves.Curve.hourly(run.rootTipM(), perM), Look.ROOT_TIP, null);
         panel.curve("level", Curves.Curve.hourly(level, perM), Look.LEVEL, null);
         return panel;
+    }
+
+    /** Where all roots hang above the level, and where a film or a brine feeds none of them. */
+    private List<double[]> stranded(TrayTrace run, int alive) {
+        List<double[]> spans =
+                spans(
+                        alive,
+                        h ->
+                                !(run.levelM().at(h) > 0)
+                                        || run.rootTipM().at(h) > run.levelM().at(h));
+        for (Warning warning : forecast.advice().warnings()) {
+            if (warning.kind() == Warning.Kind.STRANDED
+                    && warning.vessel().equals(run.tray().id())) {
+                spans.add(
+                        new double[] {
+                            Math.max(0, scenario.dayOf(warning.from())),
+                            Math.min(scenario.days(), scenario.dayOf(warning.until()))
+                        });
+            }
+        }
+        spans.sort(Comparator.comparingDouble(span -> span[0]));
+        return united(spans);
     }
 
     private String mm(double lengthM) {

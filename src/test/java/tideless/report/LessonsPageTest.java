@@ -227,7 +227,12 @@ class LessonsPageTest {
         Trace two = run(text("outgrown-trough").replace("plants = 4", "plants = 2"));
         assertEquals(17, litresLeft(four, 7) - 1.8, 0.5);
         assertEquals(6, litresLeft(four, 14) - 1.8, 0.6);
+        Trace longer =
+                run(text("outgrown-trough").replace("length = \"30 cm\"", "length = \"60 cm\""));
+        assertThat(longer.events()).noneMatch(e -> e.kind() == Event.Kind.DRIED_OUT);
+        assertEquals(49, 1000 * longer.scenario().reservoirs().get(0).usableM3(), 0.5);
         assertThat(page())
+                .contains("a box twice as long (49 usable litres) brings them through")
                 .contains("on 28 March the crop is lost")
                 .contains("seven litres drunk in the first week, eighteen in the second")
                 .contains("dry on Saturday 14 March, the tray eight days later")

@@ -255,6 +255,14 @@ class PicturesTest {
         assertThat(wordsOf(shelf)).contains("nobody comes", "weekend", "ran dry", "9 Apr");
     }
 
+    // Of a film no root drinks, though it lies in it.
+    @Test
+    void roots_that_a_film_does_not_feed_are_shown_as_stranded() throws Exception {
+        Picture trough = pictures(shipped("outgrown-trough")).get("level-trough");
+        List<double[]> spans = row(trough, "stranded").spans();
+        assertThat(spans.get(0)[0]).isBetween(27.6, 27.8); // 22 March, 17:20
+    }
+
     @Test
     void axes_and_names_follow_the_units_that_were_asked_for() throws Exception {
         ShownIn us = new ShownIn(true, PpmScale.PPM_500);
