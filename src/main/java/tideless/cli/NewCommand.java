@@ -48,7 +48,10 @@ import tideless.solution.ElectricalConductivity.PpmScale;
             "  tideless new my-bench.toml",
             "  tideless new my-bench.toml --crop basil --plants 8 --trays 2 --usual",
             "  tideless new bucket.toml --crop \"1 dwarf-tomato\" --size \"5 gallon bucket\" \\",
-            "      --filling hand --light outdoors --start \"May 1, 2027\" --visits daily --usual"
+            "      --filling hand --light outdoors --start \"May 1, 2027\" \\",
+            "      --visits daily --usual",
+            "",
+            "Exit codes: 0 done, 1 the file could not be written, 2 an answer that does not do."
         })
 final class NewCommand implements Callable<Integer> {
     /** A person finds an answer in fewer; whatever else is at the other end is not listening. */

@@ -15,12 +15,15 @@ import java.io.StringWriter;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.util.ArrayList;
 import java.util.List;
+import java.util.Locale;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 import java.util.stream.Stream;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
+import picocli.CommandLine;
 
 /** The door, as a new user finds it: what is printed, the exit code, and what is left behind. */
 class CommandLineTest {
@@ -664,6 +667,35 @@ class CommandLineTest {
             assertTrue(help.exit() == 0 && help.out().contains("Example"), command + help.out());
         }
         assertTrue(run("--version").out().startsWith("tideless 0."));
+    }
+
+    /** What is broken at 80 columns cannot be copied into a shell. */
+    @Test
+    void every_example_in_a_help_stands_unbroken_on_a_screen_of_80_columns() {
+        List<CommandLine> left = new ArrayList<>(List.of(Tideless.commands()));
+        int seen = 0;
+        while (!left.isEmpty()) {
+            CommandLine command = left.remove(0);
+            left.addAll(command.getSubcommands().values());
+            String help = command.getUsageMessage();
+            for (String line : command.getCommandSpec().usageMessage().footer()) {
+                if (line.startsWith("  ")) {
+                    seen++;
+                    String shown = String.format(Locale.ROOT, line);
+                    assertTrue(help.contains(shown + System.lineSeparator()), shown);
+                }
+            }
+        }
+        assertTrue(seen > 40, "examples seen: " + seen);
+    }
+
+    @Test
+    void every_help_tells_of_its_own_command() {
+        String all = "Reads a scenario (your reservoir, valves";
+        assertTrue(run("--help").out().contains(all));
+        for (String command : new String[] {"new", "check"}) {
+            assertFalse(run("log", command, "--help").out().contains(all), command);
+        }
     }
 
     @Test
