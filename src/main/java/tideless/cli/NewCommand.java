@@ -11,6 +11,7 @@ import java.time.ZoneId;
 import java.util.ArrayList;
 import java.util.EnumMap;
 import java.util.List;
+import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
 import java.util.concurrent.Callable;
@@ -153,6 +154,10 @@ final class NewCommand implements Callable<Integer> {
     @Override
     public Integer call() throws IOException {
         PrintWriter err = spec.commandLine().getErr();
+        if (!scenario.toString().toLowerCase(Locale.ROOT).endsWith(".toml")) {
+            return refused(
+                    err, scenario + ": is no name of a scenario, allowed: a file ending in .toml");
+        }
         if (NewFile.exists(scenario)) {
             return refused(err, scenario + ": is there already, and nothing is written over it");
         }

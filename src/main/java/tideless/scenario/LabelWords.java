@@ -28,8 +28,7 @@ final class LabelWords {
         String number = dose.replaceFirst(" ?[A-Za-z]+$", "");
         String unit = dose.substring(number.length()).strip().toLowerCase(Locale.ROOT);
         return switch (unit) {
-            case "tsp", "teaspoon", "teaspoons" ->
-                    Double.parseDouble(number) * TEASPOON_ML + " mL";
+            case "tsp", "teaspoon", "teaspoons" -> Double.parseDouble(number) * TEASPOON_ML + " mL";
             case "tbsp", "tablespoon", "tablespoons" ->
                     Double.parseDouble(number) * TABLESPOON_ML + " mL";
             default -> dose;
