@@ -26,7 +26,14 @@ import tideless.words.DoubtWords;
         mixinStandardHelpOptions = true,
         header = "List the crop library, or one crop with the source of every number.",
         description = "",
-        footer = {"", "Examples:", "  tideless crops", "  tideless crops lettuce"})
+        footer = {
+            "",
+            "Examples:",
+            "  tideless crops",
+            "  tideless crops lettuce",
+            "",
+            "Exit codes: 0 done, 2 no crop of the library."
+        })
 final class CropsCommand implements Callable<Integer> {
     @Parameters(
             paramLabel = "CROP",
