@@ -76,10 +76,28 @@ public final class Forecasts {
                         : alone.withAdvice(
                                 Enough.told(
                                         alone.advice(), scenario, outlook.get(), seed, workers));
-        return sized.withMembers(members)
+        return withAirTried(sized, outlook, workers)
+                .withMembers(members)
                 .withOutlook(outlook)
                 .withSurer(surer(alone, outlook, workers))
                 .withStepError(outlook.map(of -> StepError.of(alone.trace())));
+    }
+
+    private static Forecast withAirTried(
+            Forecast alone, Optional<Outlook> outlook, Workers workers) {
+        try {
+            return outlook.isEmpty()
+                    ? alone
+                    : alone.withAdvice(
+                            AirStones.told(
+                                    alone.advice(),
+                                    alone.trace().scenario(),
+                                    outlook.get(),
+                                    alone.seed(),
+                                    workers));
+        } catch (InterruptedException e) {
+            return alone; // what was run is told without it
+        }
     }
 
     private static Optional<Cure> surer(

@@ -136,12 +136,16 @@ final class UpkeepSearch {
             return cure(as, Facts.NONE);
         }
 
+        /** Each part by itself, in that order. */
+        List<Cure> parts(Scenario as) {
+            return order.stream()
+                    .map(part -> new Cure(Cure.Kind.KEEP_OTHERWISE, upkeep.facts(as, part)))
+                    .toList();
+        }
+
         /** The same with figures of a run. */
         Cure cure(Scenario as, Facts figures) {
-            List<Cure> parts = new ArrayList<>();
-            for (Upkeep.Part part : order) {
-                parts.add(new Cure(Cure.Kind.KEEP_OTHERWISE, upkeep.facts(as, part)));
-            }
+            List<Cure> parts = parts(as);
             Facts facts = parts.get(0).facts().and(figures).and(Quantity.CHANCE, chance);
             return new Cure(Cure.Kind.KEEP_OTHERWISE, facts, parts.subList(1, parts.size()));
         }

@@ -91,7 +91,7 @@ public final class CureWords {
             case FREE_VALVE -> "free the valve, and top up by hand until then";
             case CLEAN_SEAT -> "clean the seat, and strain what goes into the reservoir";
             case WIDER_FEED_LINE -> "a higher reservoir, a wider seat, or wider and shorter tubing";
-            case KEEP_OTHERWISE -> kept(facts) + then(cure.then()) + gain(facts);
+            case KEEP_OTHERWISE -> kept(facts) + with(", and then ", cure.then()) + gain(facts);
             case TOP_UP_WITH_WATER ->
                     "pour "
                             + figure(facts, Quantity.WATER)
@@ -159,12 +159,20 @@ public final class CureWords {
             case FEED_WITHOUT -> "a feed without " + facts.of();
             case SHADE_THE_TRAY -> "shade the tray, a pale deck, a deeper body of solution";
             case LOWER_LEVEL ->
-                    "level and cups lower from the next planting on, the level at "
-                            + figure(facts, Quantity.LEVEL)
-                            + ", so that less of the roots stands in water";
+                    facts.on() != null
+                            ? "lower the valve to "
+                                    + figure(facts, Quantity.LEVEL)
+                                    + ", step by step from "
+                                    + Dates.weekday(facts.on().toLocalDate())
+                                    + " on, as the tasks say (the valve's moves)"
+                            : "level and cups lower from the next planting on, the level at "
+                                    + figure(facts, Quantity.LEVEL)
+                                    + ", so that less of the roots stands in water";
             case AIR_STONE ->
-                    "an air stone in the warm weeks (its pump above the water, on a"
-                            + " residual-current device)";
+                    "an air stone in the warm weeks (aerated = true; its pump above the water, on a"
+                            + " residual-current device)"
+                            + with(", and with it ", cure.then())
+                            + gain(facts);
             case WARMER_ROOM -> "a warmer place or season";
             case COOLER_ROOM -> "shade, a wider open vent, a cooler place or season";
             case DRIER_NIGHTS -> "drier air by night: a vent, a little heat, a fan";
@@ -236,10 +244,10 @@ public final class CureWords {
     }
 
     /** As ", and then top-ups to 230 mm (hand.to) and a visit every day"; mostly empty. */
-    private static String then(List<Cure> then) {
+    private static String with(String how, List<Cure> then) {
         return then.isEmpty()
                 ? ""
-                : ", and then " + String.join(" and ", then.stream().map(CureWords::of).toList());
+                : how + String.join(" and ", then.stream().map(CureWords::of).toList());
     }
 
     private static String gain(Facts facts) {

@@ -201,7 +201,7 @@ public record Obeyed(Forecast first, Forecast second, Forecast third) {
         if (cure.kind() == Cure.Kind.TOP_UP_LITTLE_AND_OFTEN) {
             return List.of(new ChangedScenario.Change(of + "hand.in_steps", "true"));
         }
-        if (cure.kind() != Cure.Kind.LOWER_LEVEL) {
+        if (cure.kind() != Cure.Kind.LOWER_LEVEL || cure.facts().on() != null) {
             return List.of();
         }
         Tray tray = named(scenario, warning);

@@ -21,9 +21,8 @@ import org.junit.jupiter.params.provider.CsvSource;
 import tideless.advice.Cure;
 import tideless.advice.Facts;
 import tideless.advice.Quantity;
+import tideless.advice.Task;
 import tideless.rig.Scenario;
-import tideless.rig.Tray;
-import tideless.rig.VesselId;
 import tideless.rig.Visits;
 import tideless.scenario.Reading;
 import tideless.scenario.ScenarioReader;
@@ -182,24 +181,28 @@ class StillObeyedTest {
                     written(text, "[feed]", "ec", figure(facts, Quantity.WANTED_EC, "mS/cm"));
             case FILL_AT_THE_VISIT_BEFORE ->
                     written(text, "[reservoir.", "refill", "\"at every visit\"");
-            case LOWER_LEVEL -> lowered(text, scenario, forecast, facts);
+            case LOWER_LEVEL -> moved(text, forecast);
             case COOLER_ROOM -> written(text, "[climate]", "day_temperature", "\"30 degC\"");
             case MORE_LIGHT, STRONGER_LAMP -> written(text, "[lamp]", "watts", "\"80 W\"");
             default -> throw new AssertionError("nobody can write " + cure);
         };
     }
 
-    /** The valve and the cups, by as much. */
-    private static String lowered(String text, Scenario scenario, Forecast forecast, Facts facts) {
-        VesselId vessel = forecast.advice().verdict().first().orElseThrow().vessel();
-        Tray tray = scenario.tray(vessel).orElseThrow();
-        double byMm = 1000 * tray.startLevelM() - facts.get(Quantity.LEVEL);
-        String cups = String.format(Locale.ROOT, "\"%.1f mm\"", 1000 * tray.cupBottomM() - byMm);
-        return written(
-                written(text, "[tray." + vessel.name() + "]", "cup_bottom", cups),
-                ".valve]",
-                "setting",
-                figure(facts, Quantity.LEVEL, "mm"));
+    /** As the tasks say. */
+    private static String moved(String text, Forecast forecast) {
+        List<String> moves =
+                forecast.advice().tasks().stream()
+                        .filter(task -> task.kind() == Task.Kind.MOVE_VALVE)
+                        .map(
+                                task ->
+                                        String.format(
+                                                Locale.ROOT,
+                                                "{ on = %s, setting = \"%.1f mm\" }",
+                                                task.due().toLocalDate(),
+                                                task.measure().value()))
+                        .toList();
+        assertThat(moves).isNotEmpty();
+        return written(text, ".valve]", "moves", "[" + String.join(", ", moves) + "]");
     }
 
     private static String kept(String text, Facts facts) {
