@@ -16,6 +16,7 @@ import tideless.crop.RootBreathing;
 import tideless.crop.Wilting;
 import tideless.physics.Time;
 import tideless.rig.Filling;
+import tideless.rig.Shape;
 import tideless.sim.Event;
 import tideless.sim.Series;
 import tideless.sim.TraySeries;
@@ -304,7 +305,7 @@ final class RootAdvice {
         for (Event event : tray.events()) {
             if (event.kind() == Event.Kind.TOP_UP) {
                 double level = tray.of.levelM().at(tray.trace.sampleAt(event.atS()));
-                double to = ((Filling.ByHand) tray.tray.filling()).toLevelM();
+                double to = filledToM(level, event.volumeM3());
                 out.tasks.add(
                         new Task(
                                 Task.Kind.TOP_UP,
@@ -319,6 +320,14 @@ final class RootAdvice {
                                 true));
             }
         }
+    }
+
+    /** Its mark, or where it began: young plants are filled up for as their roots reach, m. */
+    private double filledToM(double fromM, double pouredM3) {
+        Shape shape = tray.tray.shape();
+        double markM = ((Filling.ByHand) tray.tray.filling()).toLevelM();
+        double reachedM = shape.levelM(shape.volumeM3(fromM) + pouredM3);
+        return reachedM > markM + POURED_TO_M ? reachedM : markM;
     }
 
     private void addDriedOut() {
