@@ -7,7 +7,6 @@ import java.util.Comparator;
 import java.util.EnumSet;
 import java.util.List;
 import java.util.Optional;
-import java.util.OptionalDouble;
 import java.util.Set;
 import tideless.physics.Time;
 import tideless.rig.Filling;
@@ -19,9 +18,6 @@ import tideless.sim.Trace;
 
 /** Whether a run's crops survive. */
 final class Verdicts {
-    /** Wilting longer than this is harm, h; fixed by what {@code result.json} promises. */
-    static final double WILT_BORNE_H = 6;
-
     private static final Set<Warning.Kind> OF_AIR =
             EnumSet.of(Warning.Kind.SHORT_OF_AIR, Warning.Kind.DROWNED);
 
@@ -76,7 +72,7 @@ final class Verdicts {
                             lost.frac(most),
                             frac,
                             lost.ownG(),
-                            lost.ownG() / Math.max(1e-9, 1 - frac)));
+                            lost.unharmedG()));
         }
     }
 
@@ -100,51 +96,15 @@ final class Verdicts {
                                                 Warning.Kind.DRIED_OUT,
                                                 tray.id,
                                                 tray.trace.clockAtSample(dry))));
-        addWilts(tray, Event.Kind.WILTED, Event.Kind.RECOVERED, Warning.Kind.WILTED, harms);
-        addWilts(
-                tray,
-                Event.Kind.SALT_WILTED,
-                Event.Kind.SALT_BORNE,
-                Warning.Kind.SALT_WILTED,
-                harms);
+        Wilt.of(tray).stream()
+                .filter(Wilt::isHarm)
+                .forEach(w -> harms.add(harmed(w.kind(), tray, w.fromS())));
         tray.firstS(Event.Kind.DIED)
-                .ifPresent(
-                        atS ->
-                                harms.add(
-                                        new Verdict.Harm(
-                                                Warning.Kind.DIED,
-                                                tray.id,
-                                                tray.trace.clockAt(atS))));
+                .ifPresent(atS -> harms.add(harmed(Warning.Kind.DIED, tray, atS)));
     }
 
-    /** Wilting of one cause that lasts, from one kind of event to another or the crop's end. */
-    private static void addWilts(
-            TrayCase tray,
-            Event.Kind begins,
-            Event.Kind ends,
-            Warning.Kind kind,
-            List<Verdict.Harm> harms) {
-        OptionalDouble fromS = OptionalDouble.empty();
-        for (Event event : tray.events()) {
-            if (event.kind() == begins) {
-                fromS = OptionalDouble.of(event.atS());
-            } else if (event.kind() == ends) {
-                addWilt(tray, kind, fromS, event.atS(), harms);
-                fromS = OptionalDouble.empty();
-            }
-        }
-        addWilt(tray, kind, fromS, (tray.lastHour + 1) * Time.HOUR_S, harms);
-    }
-
-    private static void addWilt(
-            TrayCase tray,
-            Warning.Kind kind,
-            OptionalDouble fromS,
-            double toS,
-            List<Verdict.Harm> harms) {
-        if (toS - fromS.orElse(toS) > WILT_BORNE_H * Time.HOUR_S) {
-            harms.add(new Verdict.Harm(kind, tray.id, tray.trace.clockAt(fromS.getAsDouble())));
-        }
+    private static Verdict.Harm harmed(Warning.Kind kind, TrayCase tray, double atS) {
+        return new Verdict.Harm(kind, tray.id, tray.trace.clockAt(atS));
     }
 
     private static Optional<Verdict.Absence> absenceOf(

@@ -226,8 +226,11 @@ final class CropStand {
                         * recoveryFrac
                         * nutrients.growthFrac();
         double gainG = wouldBeCut() ? 0 : unharmed.grow(sound -> dayLater(sound, 1));
-        unharmed.leave(Stress.SALT, roots.saltFrac(), gainG);
-        unharmed.leave(Stress.WATER, waterFrac, gainG);
+        // What is strong because it is little is want of water.
+        double keptFull = roots.keptFullSaltFrac();
+        unharmed.leave(Stress.SALT, keptFull, gainG);
+        unharmed.leave(
+                Stress.WATER, keptFull > 0 ? waterFrac * roots.saltFrac() / keptFull : 1, gainG);
         unharmed.leave(Stress.AIR, airFrac, gainG);
         unharmed.leave(Stress.WARMTH, warmthFrac, gainG);
         unharmed.leave(Stress.HUNGER, nutrients.growthFrac(), gainG);

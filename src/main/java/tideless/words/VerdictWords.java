@@ -270,11 +270,18 @@ public final class VerdictWords {
                     Names.of(loss.tray(), loss.cropName())
                             + " loses "
                             + Numbers.percent(loss.frac())
-                            + " of the harvest, most of it to "
-                            + Names.of(loss.most()));
+                            + " of the harvest, "
+                            + to(loss));
         }
         int more = losses.size() - parts.size();
         return String.join("; ", parts) + (more > 0 ? "; and " + more + " more" : "");
+    }
+
+    private static String to(Verdict.Loss loss) {
+        String most = Names.of(loss.most());
+        return loss.mostFrac() > 0.5 * loss.frac()
+                ? "most of it to " + most
+                : Numbers.percent(loss.mostFrac()) + " to " + most + " alone";
     }
 
     private static boolean isLostLater(Warning gravest, Verdict.Harm harm) {
