@@ -51,7 +51,7 @@ public final class Advisor {
         out.warnings.removeAll(past);
         List<Warning> minor = out.warnings.stream().filter(Warning::isMinor).toList();
         out.warnings.removeAll(minor);
-        Verdict verdict = Verdicts.of(trace, trays, rounds, out.warnings);
+        Verdict verdict = Verdicts.of(trace, trays, rounds, out.tasks, out.warnings);
         return new Advice(
                 verdict, Cautions.addedTo(out.tasks, trace), out.warnings, minor, past, sizings);
     }

@@ -9,7 +9,6 @@ import java.util.List;
 import java.util.Optional;
 import java.util.Set;
 import tideless.physics.Time;
-import tideless.rig.Filling;
 import tideless.rig.Visits;
 import tideless.sim.Event;
 import tideless.sim.GrowthLost;
@@ -24,7 +23,11 @@ final class Verdicts {
     private Verdicts() {}
 
     static Verdict of(
-            Trace trace, List<TrayCase> trays, VisitTimes rounds, List<Warning> warnings) {
+            Trace trace,
+            List<TrayCase> trays,
+            VisitTimes rounds,
+            List<Task> tasks,
+            List<Warning> warnings) {
         List<Verdict.Harm> harms = new ArrayList<>();
         trays.forEach(tray -> addHarms(tray, harms));
         harms.sort(Comparator.comparing(Verdict.Harm::at).thenComparing(Verdict.Harm::kind));
@@ -32,7 +35,7 @@ final class Verdicts {
         List<TrayCase> drinking = trays.stream().filter(t -> waterLeft(t).isPresent()).toList();
         List<Verdict.Absence> absences = new ArrayList<>();
         for (Visits.Absence absence : trace.scenario().visits().absences()) {
-            absenceOf(trace, drinking, rounds, harms, absence).ifPresent(absences::add);
+            absenceOf(trace, drinking, rounds, tasks, harms, absence).ifPresent(absences::add);
         }
         List<Verdict.WaterLeft> left = new ArrayList<>();
         drinking.forEach(tray -> waterLeft(tray).ifPresent(one -> addTightest(one, left)));
@@ -111,6 +114,7 @@ final class Verdicts {
             Trace trace,
             List<TrayCase> trays,
             VisitTimes rounds,
+            List<Task> tasks,
             List<Verdict.Harm> harms,
             Visits.Absence absence) {
         LocalDate start = trace.scenario().start();
@@ -122,7 +126,6 @@ final class Verdicts {
         }
         double before = rounds.lastBefore(fromHour);
         int until = Math.min(trace.hours(), (int) Math.ceil(rounds.nextFrom(toHour)));
-        boolean fed = false;
         double lowest = Double.NaN;
         TrayCase lowestIn = null;
         for (TrayCase tray : trays) {
@@ -131,7 +134,6 @@ final class Verdicts {
             if (end <= from) {
                 continue;
             }
-            fed |= !(tray.tray.filling() instanceof Filling.Sealed);
             double least = tray.of.levelM().min(from, end);
             if (lowestIn == null || least < lowest) {
                 lowest = least;
@@ -148,16 +150,22 @@ final class Verdicts {
                                                     / 60.0;
                                     return hour >= fromHour && hour <= until;
                                 });
-        boolean visited = rounds.hours().stream().anyMatch(h -> h < fromHour);
+        LocalDate visit = trace.clockAt(before * Time.HOUR_S).toLocalDate();
         return Optional.of(
                 new Verdict.Absence(
                         absence.from(),
                         absence.to(),
                         survives,
-                        fed && visited ? trace.clockAt(before * Time.HOUR_S).toLocalDate() : null,
+                        tasks.stream().anyMatch(task -> fillsUpOn(visit, task)) ? visit : null,
                         lowest,
                         lowestIn == null ? null : lowestIn.id,
                         Optional.empty()));
+    }
+
+    /** Told with an absence is only what is a task of the visit before it. */
+    private static boolean fillsUpOn(LocalDate visit, Task task) {
+        boolean fills = task.kind() == Task.Kind.REFILL || task.kind() == Task.Kind.TOP_UP;
+        return fills && task.due().toLocalDate().equals(visit);
     }
 
     /** When a tray lived closest to dryness; empty for one that never thirsts. */

@@ -29,6 +29,12 @@ final class VisitRules {
     /** Whoever comes again within so many days comes again soon, d; assumed. */
     private static final int SOON_DAYS = 3;
 
+    /** With so much of a filling left a reservoir may hold plenty before an absence; assumed. */
+    private static final double PLENTY_FRAC = 0.5;
+
+    /** And where that would last so many times as long: crops grow meanwhile; assumed. */
+    private static final double AWAY_TIMES = 2;
+
     private final Scenario scenario;
     private final double[] feedMsPerCm; // of each tray's
     private final Composition sourceWater;
@@ -139,7 +145,7 @@ final class VisitRules {
             boolean fillsUp,
             double timeS,
             List<TrayRun> trays) {
-        if (!isDoneFor(reservoir, trays) && (fillsUp || isDue(reservoir, date, timeS))) {
+        if (!isDoneFor(reservoir, trays) && (fillsUp || isDue(reservoir, date, timeS, trays))) {
             refill(reservoir, timeS);
         }
     }
@@ -215,13 +221,34 @@ final class VisitRules {
         return share < 1 ? feed.times(1 - share).plus(sourceWater.times(share)) : sourceWater;
     }
 
-    private boolean isDue(ReservoirRun run, LocalDate date, double timeS) {
+    /**
+     * Whether what is left outlasts an absence with plenty to spare, so that nobody carries water
+     * before it: at least half of a filling, which would last twice as long; or, where all that it
+     * feeds is about to be cut, just as long.
+     */
+    private static boolean outlasts(
+            ReservoirRun run, double timeS, int days, List<TrayRun> trays) {
+        List<TrayRun> fed =
+                trays.stream()
+                        .filter(tray -> tray.tray.isFedBy(run.reservoir.name()) && !tray.isOver())
+                        .toList();
+        boolean isNearlyCut =
+                fed.stream()
+                        .allMatch(tray -> tray.tray.next().isEmpty() && tray.isNearHarvest(timeS));
+        return !fed.isEmpty() && isNearlyCut
+                ? run.wouldLast(timeS, days)
+                : run.feedingFrac() >= PLENTY_FRAC && run.wouldLast(timeS, AWAY_TIMES * days);
+    }
+
+    private boolean isDue(
+            ReservoirRun run, LocalDate date, double timeS, List<TrayRun> trays) {
         Reservoir.Refill rule = run.reservoir.refill();
         return switch (rule.when()) {
             case BEFORE_NEXT_VISIT -> {
                 NextVisit next = NextVisit.after(scenario, date);
                 yield next.afterAbsence()
                         ? !run.reservoir.isAsGoodAsFull(run.water.m3)
+                                && !outlasts(run, timeS, next.days(), trays)
                         : run.water.m3 < run.reservoir.fullM3()
                                 && !run.wouldLast(timeS, next.days());
             }

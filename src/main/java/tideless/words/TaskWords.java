@@ -203,7 +203,9 @@ public final class TaskWords {
         Facts facts = refill.cause().facts();
         return facts.has(Quantity.ENOUGH)
                 ? "; "
-                        + CauseWords.figure(facts, Quantity.ENOUGH)
+                        + (facts.get(Quantity.ENOUGH) > 0
+                                ? CauseWords.figure(facts, Quantity.ENOUGH)
+                                : "what is left")
                         + " would do to the last harvest on "
                         + Dates.weekday(facts.on().toLocalDate())
                 : "";

@@ -50,7 +50,7 @@ class EveryTaskTest {
 
     /** 32 L full, 30 L above the outlet at 20 mm: a twentieth of them is 1.5 L of 32. */
     private static MadeTrace leftAt(double frac) {
-        return made().visited(MadeTrace.away(5, 9)).reservoirAt(frac);
+        return made().visited(MadeTrace.away(5, 9)).drawing(h -> 4e-4).reservoirAt(frac);
     }
 
     private static MadeTrace moved(int day) {
