@@ -51,6 +51,7 @@ public final class Advisor {
         out.warnings.removeAll(past);
         List<Warning> minor = out.warnings.stream().filter(Warning::isMinor).toList();
         out.warnings.removeAll(minor);
+        minor = minor.stream().filter(w -> !isMended(w, out.tasks)).toList();
         Verdict verdict = Verdicts.of(trace, trays, rounds, out.tasks, out.warnings);
         return new Advice(
                 verdict, Cautions.addedTo(out.tasks, trace), out.warnings, minor, past, sizings);
@@ -64,6 +65,25 @@ public final class Advisor {
 
     private static boolean isFed(Scenario scenario, VesselId tray, Reservoir by) {
         return scenario.tray(tray).filter(of -> of.isFedBy(by.name())).isPresent();
+    }
+
+    /** Whether the run changes a solution for it: what costs nothing then would without. */
+    private static boolean isMended(Warning warning, List<Task> tasks) {
+        return switch (warning.kind()) {
+            case TOO_SALTY -> isDone(Task.Kind.FLUSH, warning, tasks);
+            case TOO_LEAN, SHORT_OF_ONE -> isDone(Task.Kind.FRESH_SOLUTION, warning, tasks);
+            default -> false;
+        };
+    }
+
+    private static boolean isDone(Task.Kind kind, Warning warning, List<Task> tasks) {
+        return tasks.stream()
+                .anyMatch(
+                        task ->
+                                task.kind() == kind
+                                        && task.isDone()
+                                        && task.vessel().equals(warning.vessel())
+                                        && task.crop().equals(warning.crop()));
     }
 
     /** Whether it is over by the end of a grower's log; a death is never over. */

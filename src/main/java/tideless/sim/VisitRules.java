@@ -333,14 +333,16 @@ final class VisitRules {
         double high = tray.tray.limits().ecHighMsPerCm();
         double lean =
                 FlushRule.leanMsPerCm(tray.tray.limits().ecLowMsPerCm(), tray.leafAreaIndex());
-        if (boundsDecide && isPlainlyFit(tray, meter, lean, high) && !isShortOfOne(tray)) {
+        if (boundsDecide && isPlainlyFit(tray, meter, lean, high) && !isShortOfOne(tray, 1)) {
             return;
         }
         meters[tray.index].dipInto(tray.tempC, tray.solutionCo2Ppm());
         double ec = meter * tray.ecMsPerCm(meters[tray.index]);
         if (FlushRule.isTooSalty(ec, feedMsPerCm[tray.index], high)) {
             renew(tray, Event.Kind.FLUSH, timeS, airC, ec);
-        } else if (FlushRule.isTooLean(ec, feedMsPerCm[tray.index], lean) || isShortOfOne(tray)) {
+        } else if (FlushRule.isTooLean(ec, feedMsPerCm[tray.index], lean)
+                        && isShortOfOne(tray, FlushRule.NEARLY_SHORT)
+                || isShortOfOne(tray, 1)) {
             renew(tray, Event.Kind.FRESH_SOLUTION, timeS, airC, ec);
         }
     }
@@ -353,12 +355,12 @@ final class VisitRules {
                 && !FlushRule.isTooLean(meter * bounds.leastMsPerCm(), feed, lean);
     }
 
-    private boolean isShortOfOne(TrayRun tray) {
+    private boolean isShortOfOne(TrayRun tray, double times) {
         Composition feed = feed(tray.tray);
         for (Component component : Shortage.WATCHED) {
             int i = component.ordinal();
             double held = tray.salts.mol[i] / tray.water.m3;
-            if (isShort(component, held, feed.molPerM3(i))) {
+            if (isShort(component, held / times, feed.molPerM3(i))) {
                 return true;
             }
         }

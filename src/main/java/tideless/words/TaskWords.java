@@ -63,6 +63,25 @@ public final class TaskWords {
                 + " first";
     }
 
+    /** Where a leaner feed was tried that makes a flush needless, or needed less. */
+    private static String leaner(Task task) {
+        return task.cures().stream()
+                .limit(1)
+                .filter(cure -> cure.facts().has(Quantity.WANTED_EC))
+                .map(
+                        cure ->
+                                "; less often or never with a feed of "
+                                        + CauseWords.figure(cure.facts(), Quantity.WANTED_EC))
+                .findFirst()
+                .orElse("");
+    }
+
+    /** Of a solution too lean, what is as good as used up in it. */
+    private static String nearlyGone(Task task) {
+        String what = task.cause().facts().of();
+        return what.isEmpty() ? "" : ", " + what + " nearly gone";
+    }
+
     /** The same in a few words, for a screen. */
     public static String brief(Task task) {
         String value = Numbers.of(task.measure().value(), task.measure().unit());
@@ -274,10 +293,10 @@ public final class TaskWords {
                             + " ("
                             + Numbers.limit(measure)
                             + ")"
-                            + (isPutOffByWater(task) ? "; " + waterFirst(task) : "");
+                            + (isPutOffByWater(task) ? "; " + waterFirst(task) : leaner(task));
             case FRESH_SOLUTION ->
                     measure.value() < measure.limit()
-                            ? value + " (" + Numbers.limit(measure) + ")"
+                            ? value + " (" + Numbers.limit(measure) + ")" + nearlyGone(task)
                             : value + " (" + CauseWords.of(task.cause()) + ")";
             case HARVEST ->
                     value

@@ -651,6 +651,8 @@ class EveryKindTest {
         MadeTrace trace =
                 new MadeTrace(14)
                         .visited(MadeTrace.away(5, 9))
+                        .drawing(h -> 4e-4)
+                        .reservoirAt(0.5)
                         .with(TraySeries.LEVEL, h -> h == 7 * 24 ? 0.041 : 0.05);
         Verdict verdict = trace.advice().verdict();
         Verdict.Absence absence = verdict.absences().get(0);
