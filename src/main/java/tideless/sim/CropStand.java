@@ -248,7 +248,6 @@ final class CropStand {
         nutrients.renew(before, plant, molPerM3, dayTranspirationM3);
         dayTranspirationM3 = 0;
         noteStages(atS, daysSincePlanted, log);
-        tend(atS, daysSincePlanted, log);
     }
 
     // Air that kills at once, and days that give nothing. What light, air and salt alone would have
@@ -304,8 +303,8 @@ final class CropStand {
         return unharmed.lost(plant, pickedG);
     }
 
-    /** What hands do on the day that begins. */
-    private void tend(double atS, int daysSincePlanted, EventLog log) {
+    /** What hands do on the day that begins, and what waited for it. */
+    void tend(double atS, int daysSincePlanted, EventLog log) {
         List<Tending.Act> acts = crop.tending().acts();
         boolean changed = false;
         while (actsDone < acts.size() && acts.get(actsDone).day() <= daysSincePlanted) {

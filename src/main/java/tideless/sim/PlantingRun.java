@@ -265,6 +265,13 @@ final class PlantingRun {
         return lives() && rootDay.airFrac() < RootAlarms.SHORT_OF_AIR_FRAC;
     }
 
+    /** What hands do on the day that begins. */
+    void tend(double atS, int day, EventLog log) {
+        if (lives()) {
+            stand.tend(atS, day - fromDay, log);
+        }
+    }
+
     /**
      * Grows the plants by the day that has just ended.
      *

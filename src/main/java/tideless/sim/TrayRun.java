@@ -675,14 +675,18 @@ final class TrayRun {
      * Grows the plants by the day that has just ended.
      *
      * @param day of the run, the one that has ended among them
+     * @param isTended whether somebody may be there on the day that begins
      */
-    void growOvernight(double atS, int day, EventLog log) {
+    void growOvernight(double atS, int day, boolean isTended, EventLog log) {
         toll.endDay(growing != null && growing.isShortOfAir());
         mostBeforeM3PerS = mostTodayM3PerS;
         mostTodayM3PerS = 0;
         if (growing != null) {
             growing.growOvernight(
                     atS, day, levelM(), water.m3 > 0 ? salts.concentrations(water.m3) : null, log);
+            if (isTended) {
+                growing.tend(atS, day, log);
+            }
         }
         toll.leave(growing == null ? TraySeason.Left.ALL : growing.stand().leftOfDay());
     }

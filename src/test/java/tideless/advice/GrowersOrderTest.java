@@ -219,6 +219,7 @@ class GrowersOrderTest {
         MadeTrace lean =
                 new MadeTrace(21)
                         .fed(Rigs.FEED.times(1.4))
+                        .holding(Rigs.FEED.with(Component.K, 0.3))
                         .with(TraySeries.EC, h -> h >= 100 && h < 200 ? 0.5 : 2);
         assertEquals(1, unheededChanges(lean));
         assertEquals(

@@ -85,6 +85,7 @@ class CropStandLifeTest {
             feed[i] = Rigs.FEED.molPerM3(i);
         }
         stand.endDay(day * DAY_S, day, feed, roots, 0, 1, log);
+        stand.tend(day * DAY_S, day, log);
     }
 
     private CropStand after(Made made, int days) {

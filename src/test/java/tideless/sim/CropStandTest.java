@@ -78,6 +78,7 @@ class CropStandTest {
         stand.day.add(250, 250e-6 * 57600, 250 / 4.57, 22, 400, 57600);
         stand.day.add(0, 0, 0, 22, 400, 28800);
         stand.endDay(day * 86400.0, day, steady(), roots, drownedS, recovery, log);
+        stand.tend(day * 86400.0, day, log);
     }
 
     private double growthG(double dryS, double drownedS) {

@@ -290,6 +290,26 @@ class VisitRulesTest {
         assertEquals(Set.of("[]", "[FLUSH]", "[FRESH_SOLUTION]"), seen);
     }
 
+    /** Lean by the meter: poured away within three times what slows the uptake, and not above. */
+    @ParameterizedTest
+    @CsvSource({"3.01, false", "2.99, true"})
+    void a_lean_tray_is_renewed_once_a_nutrient_is_nearly_gone(double timesLeast, boolean renewed) {
+        Tray tray =
+                Rigs.tray("t", Rigs.valve(), LETTUCE, 0)
+                        .withLimits(new Limits(2, 3, 1, 13, 1e9, 1e9));
+        Reservoir reservoir = Rigs.reservoir(0.1, 0.3, When.NEVER);
+        TrayRun run = new TrayRun(tray, 0, 20, Rigs.air(20), 0);
+        for (int i = 0; i < run.salts.mol.length; i++) {
+            run.salts.mol[i] *= 0.3;
+        }
+        run.salts.mol[Component.P.ordinal()] =
+                timesLeast * Shortage.leastMolPerM3(Component.P) * run.water.m3;
+        rules(reservoir, tray, FLUSHING, log).visit(MONDAY_S, 20, List.of(), List.of(run));
+        assertEquals(
+                renewed ? List.of(Event.Kind.FRESH_SOLUTION) : List.of(),
+                log.inOrder().stream().map(Event::kind).toList());
+    }
+
     @Test
     void a_tray_short_of_one_nutrient_gets_fresh_solution_though_its_ec_is_in_band() {
         Tray tray = Rigs.tray("t", Rigs.valve(), LETTUCE, 0);
