@@ -158,8 +158,7 @@ final class RootAdvice {
                                 .and(Quantity.USABLE, 1000 * heldM3));
         return lastsDays >= 1 && lastsDays < gapDays
                 ? List.of(
-                        new Cure(
-                                Cure.Kind.VISIT_MORE_OFTEN, Facts.of(Quantity.EVERY, lastsDays)),
+                        new Cure(Cure.Kind.VISIT_MORE_OFTEN, Facts.of(Quantity.EVERY, lastsDays)),
                         larger)
                 : List.of(larger, Cure.of(Cure.Kind.VISIT_MORE_OFTEN));
     }
@@ -172,8 +171,7 @@ final class RootAdvice {
                 List.of(
                         new Cure(
                                 Cure.Kind.CHANGE_AT_LIMIT,
-                                Facts.of(
-                                        Quantity.EC_LIMIT, tray.tray.limits().ecHighMsPerCm()))));
+                                Facts.of(Quantity.EC_LIMIT, tray.tray.limits().ecHighMsPerCm()))));
     }
 
     /** Whether the level rose above what roots bear, and by less than anybody pours to. */
@@ -392,9 +390,7 @@ final class RootAdvice {
             }
         }
         Optional<Wilt> down = Wilt.firstDrunkDown(tray);
-        return down.isEmpty()
-                ? first
-                : Math.min(first, tray.trace.sampleAt(down.get().fromS()));
+        return down.isEmpty() ? first : Math.min(first, tray.trace.sampleAt(down.get().fromS()));
     }
 
     /** What brings water in time, by how the tray is filled. */

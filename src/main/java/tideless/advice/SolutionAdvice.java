@@ -141,8 +141,7 @@ final class SolutionAdvice {
                                 ? salty(event.ecMsPerCm())
                                 : lean(event.ecMsPerCm(), tray.trace.sampleAt(event.atS())),
                         new Cause(
-                                cause,
-                                doubted(facts, after, event.volumeM3(), event.ecMsPerCm())),
+                                cause, doubted(facts, after, event.volumeM3(), event.ecMsPerCm())),
                         cures,
                         List.of(),
                         true));
@@ -154,8 +153,7 @@ final class SolutionAdvice {
         double least = FlushRule.NEARLY_SHORT;
         for (Component component : Shortage.WATCHED) {
             double times =
-                    tray.of.molPerM3(component.ordinal(), hour)
-                            / Shortage.leastMolPerM3(component);
+                    tray.of.molPerM3(component.ordinal(), hour) / Shortage.leastMolPerM3(component);
             scarcest = times < least ? component.title() : scarcest;
             least = Math.min(least, times);
         }

@@ -14,8 +14,8 @@ import tideless.sim.Stress;
 /**
  * Whether the crop survives, before all detail.
  *
- * @param survives no plant dead, none wilted for longer than {@link Wilt#BORNE_H}, no tray
- *     dried out
+ * @param survives no plant dead, none wilted for longer than {@link Wilt#BORNE_H}, no tray dried
+ *     out
  * @param firstHarm the first of these, or empty
  * @param absences what becomes of each absence, in the scenario's order
  * @param waterLeft for each planted tray, when it lived closest to dryness

@@ -226,8 +226,7 @@ final class VisitRules {
      * before it: at least half of a filling, which would last twice as long; or, where all that it
      * feeds is about to be cut, just as long.
      */
-    private static boolean outlasts(
-            ReservoirRun run, double timeS, int days, List<TrayRun> trays) {
+    private static boolean outlasts(ReservoirRun run, double timeS, int days, List<TrayRun> trays) {
         List<TrayRun> fed =
                 trays.stream()
                         .filter(tray -> tray.tray.isFedBy(run.reservoir.name()) && !tray.isOver())
@@ -240,8 +239,7 @@ final class VisitRules {
                 : run.feedingFrac() >= PLENTY_FRAC && run.wouldLast(timeS, AWAY_TIMES * days);
     }
 
-    private boolean isDue(
-            ReservoirRun run, LocalDate date, double timeS, List<TrayRun> trays) {
+    private boolean isDue(ReservoirRun run, LocalDate date, double timeS, List<TrayRun> trays) {
         Reservoir.Refill rule = run.reservoir.refill();
         return switch (rule.when()) {
             case BEFORE_NEXT_VISIT -> {

@@ -21,9 +21,9 @@ import tideless.sim.Event;
 import tideless.sim.Rigs;
 import tideless.sim.Trace;
 import tideless.sim.TraySeries;
-import tideless.words.CureWords;
 import tideless.solution.Component;
 import tideless.solution.ElectricalConductivity;
+import tideless.words.CureWords;
 
 /** What is told to do can be done on the rig it is told for, and would help there. */
 class CureFitsTheRigTest {
@@ -63,6 +63,23 @@ class CureFitsTheRigTest {
                             mineral));
         }
         return trace;
+    }
+
+    /** Gypsum falls out in the reservoir and below it: told above; lime of the tray's own stays. */
+    @Test
+    void a_crust_of_reservoir_and_tray_is_told_once() {
+        List<Warning> told =
+                warnings(
+                        crusts("gypsum").event(Event.Kind.PRECIPITATE, MadeTrace.RESERVOIR, 50),
+                        Warning.Kind.PRECIPITATE);
+        assertEquals(List.of(MadeTrace.RESERVOIR), told.stream().map(Warning::vessel).toList());
+        List<Warning> both =
+                warnings(
+                        crusts("calcite").event(Event.Kind.PRECIPITATE, MadeTrace.RESERVOIR, 50),
+                        Warning.Kind.PRECIPITATE);
+        assertEquals(
+                List.of(MadeTrace.RESERVOIR, MadeTrace.TRAY),
+                both.stream().map(Warning::vessel).toList());
     }
 
     @Test

@@ -230,6 +230,24 @@ class GrowersOrderTest {
                                 h -> h >= 100 && h < 200 ? 0.5 : h > 250 ? 3.2 : 2)));
     }
 
+    /** Lean from hour 100 on; with potassium short as well it is one harm, told by its name. */
+    @ParameterizedTest
+    @CsvSource({"0.14, SHORT_OF_ONE", "0.16, TOO_LEAN"})
+    void a_crop_short_of_one_nutrient_is_not_told_to_be_hungry_besides(
+            double potassium, Warning.Kind told) {
+        MadeTrace trace =
+                new MadeTrace(21)
+                        .fed(Rigs.FEED.times(1.4))
+                        .holding(Rigs.FEED.with(Component.K, potassium))
+                        .with(TraySeries.EC, h -> h >= 100 ? 0.5 : 2);
+        assertEquals(
+                List.of(told),
+                trace.warned().stream()
+                        .filter(k -> k == Warning.Kind.TOO_LEAN || k == Warning.Kind.SHORT_OF_ONE)
+                        .distinct()
+                        .toList());
+    }
+
     private static long unheededChanges(MadeTrace trace) {
         return trace.advice().tasks().stream()
                 .filter(t -> t.kind() == Task.Kind.FRESH_SOLUTION && !t.isDone())

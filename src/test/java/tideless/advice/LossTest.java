@@ -45,14 +45,7 @@ class LossTest {
                 Optional.empty(),
                 List.of(
                         new Verdict.Loss(
-                                GUTTER,
-                                "",
-                                "strawberry",
-                                Stress.SALT,
-                                frac,
-                                frac,
-                                ownG,
-                                200)));
+                                GUTTER, "", "strawberry", Stress.SALT, frac, frac, ownG, 200)));
     }
 
     /** A quarter is a poor crop, less is none. */
@@ -69,7 +62,9 @@ class LossTest {
                 line);
         assertEquals(
                 List.of(
-                        "tray gutter gives " + grams + " g a plant, of 200 g that roots without harm would"
+                        "tray gutter gives "
+                                + grams
+                                + " g a plant, of 200 g that roots without harm would"
                                 + " give in the same light and air."),
                 CropWords.beside(losing(frac)));
     }

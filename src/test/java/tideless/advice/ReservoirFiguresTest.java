@@ -125,7 +125,8 @@ class ReservoirFiguresTest {
     /** Half full, 16 L: 16 L are missing, and of the 30 L 14 are left. */
     @Test
     void a_fill_before_an_absence_that_nobody_does_is_advised() {
-        MadeTrace trace = new MadeTrace(14).visited(MadeTrace.away(5, 9)).drawing(AWAY).reservoirAt(0.5);
+        MadeTrace trace =
+                new MadeTrace(14).visited(MadeTrace.away(5, 9)).drawing(AWAY).reservoirAt(0.5);
         Task task = refills(trace).get(0);
         assertFalse(task.isDone());
         assertEquals(16, task.litres(), 1e-9);
@@ -157,7 +158,8 @@ class ReservoirFiguresTest {
     @ParameterizedTest
     @CsvSource({"0.9530, 1", "0.9533, 0"})
     void what_is_as_good_as_full_is_not_to_be_filled(double frac, int tasks) {
-        MadeTrace trace = new MadeTrace(14).visited(MadeTrace.away(5, 9)).drawing(AWAY).reservoirAt(frac);
+        MadeTrace trace =
+                new MadeTrace(14).visited(MadeTrace.away(5, 9)).drawing(AWAY).reservoirAt(frac);
         assertEquals(tasks, refills(trace).size());
     }
 
@@ -167,7 +169,8 @@ class ReservoirFiguresTest {
         assertEquals(List.of(), refills(before), "no visit before");
         MadeTrace beyond = new MadeTrace(14).visited(MadeTrace.away(14, 20)).reservoirAt(0.5);
         assertEquals(List.of(), refills(beyond), "the run is over by then");
-        MadeTrace last = new MadeTrace(14).visited(MadeTrace.away(13, 20)).drawing(AWAY).reservoirAt(0.5);
+        MadeTrace last =
+                new MadeTrace(14).visited(MadeTrace.away(13, 20)).drawing(AWAY).reservoirAt(0.5);
         assertEquals(1, refills(last).size());
         MadeTrace cut =
                 new MadeTrace(14)

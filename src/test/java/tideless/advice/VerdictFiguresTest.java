@@ -112,12 +112,12 @@ class VerdictFiguresTest {
                         .get(0)
                         .fillUpOn());
         MadeTrace drawn = new MadeTrace(14).visited(MadeTrace.away(1, 9)).drawing(h -> 4e-4);
-        assertEquals(
-                START,
-                verdict(drawn.reservoirAt(0.5)).absences().get(0).fillUpOn());
+        assertEquals(START, verdict(drawn.reservoirAt(0.5)).absences().get(0).fillUpOn());
     }
 
-    /** A tray that is topped up at the visit before is filled up for it; one that is not, is not. */
+    /**
+     * A tray that is topped up at the visit before is filled up for it; one that is not, is not.
+     */
     @Test
     void a_tray_by_hand_is_filled_up_where_that_is_a_task() {
         MadeTrace by =

@@ -10,11 +10,11 @@ import java.util.OptionalDouble;
 import java.util.OptionalInt;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
+import tideless.crop.Transplant;
 import tideless.physics.Time;
 import tideless.rig.Filling;
 import tideless.rig.Planting;
 import tideless.rig.Tending;
-import tideless.crop.Transplant;
 import tideless.rig.Visits;
 import tideless.scenario.Crops;
 
@@ -43,9 +43,7 @@ class TendedAtVisitTest {
                 new Visits(
                         EnumSet.of(DayOfWeek.MONDAY, DayOfWeek.FRIDAY),
                         8 * Time.HOUR_S,
-                        List.of(
-                                new Visits.Absence(
-                                        Rigs.START.plusDays(6), Rigs.START.plusDays(9))),
+                        List.of(new Visits.Absence(Rigs.START.plusDays(6), Rigs.START.plusDays(9))),
                         Visits.Flush.NEVER);
         Trace trace =
                 Simulation.run(
