@@ -227,16 +227,29 @@ final class VisitRules {
      * feeds is about to be cut, just as long.
      */
     private static boolean outlasts(ReservoirRun run, double timeS, int days, List<TrayRun> trays) {
-        List<TrayRun> fed =
-                trays.stream()
-                        .filter(tray -> tray.tray.isFedBy(run.reservoir.name()) && !tray.isOver())
-                        .toList();
-        boolean isNearlyCut =
-                fed.stream()
-                        .allMatch(tray -> tray.tray.next().isEmpty() && tray.isNearHarvest(timeS));
-        return !fed.isEmpty() && isNearlyCut
+        return isNearlyCut(run, timeS, trays)
                 ? run.wouldLast(timeS, days)
                 : run.feedingFrac() >= PLENTY_FRAC && run.wouldLast(timeS, AWAY_TIMES * days);
+    }
+
+    /** Whether all that a reservoir feeds is cut soon, and nothing follows it. */
+    private static boolean isNearlyCut(ReservoirRun run, double timeS, List<TrayRun> trays) {
+        boolean isFeeding = false;
+        for (TrayRun tray : trays) {
+            if (tray.tray.isFedBy(run.reservoir.name()) && !tray.isOver()) {
+                if (!tray.tray.next().isEmpty() || !tray.isNearHarvest(timeS)) {
+                    return false;
+                }
+                isFeeding = true;
+            }
+        }
+        return isFeeding;
+    }
+
+    /** Whether what is left lasts until all that it feeds has been cut. */
+    private static boolean lastsToHarvest(ReservoirRun run, double timeS, List<TrayRun> trays) {
+        return isNearlyCut(run, timeS, trays)
+                && run.wouldLast(timeS, FlushRule.DAYS_BEFORE_HARVEST);
     }
 
     private boolean isDue(ReservoirRun run, LocalDate date, double timeS, List<TrayRun> trays) {
@@ -250,8 +263,11 @@ final class VisitRules {
                         : run.water.m3 < run.reservoir.fullM3()
                                 && !run.wouldLast(timeS, next.days());
             }
-            case LOW_AT_VISIT -> run.feedingFrac() < rule.belowFrac();
-            case EVERY_VISIT -> !run.reservoir.isAsGoodAsFull(run.water.m3);
+            case LOW_AT_VISIT ->
+                    run.feedingFrac() < rule.belowFrac() && !lastsToHarvest(run, timeS, trays);
+            case EVERY_VISIT ->
+                    !run.reservoir.isAsGoodAsFull(run.water.m3)
+                            && !lastsToHarvest(run, timeS, trays);
             case WHEN_EMPTY, NEVER -> false;
         };
     }

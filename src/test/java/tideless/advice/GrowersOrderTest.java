@@ -268,6 +268,24 @@ class GrowersOrderTest {
         assertEquals(first, trace.advice().verdict().first().orElseThrow().kind());
     }
 
+    /**
+     * Lettuce at 3 degC for days only comes later; a fortnight of it, and basil's leaves, do not.
+     */
+    @ParameterizedTest
+    @CsvSource({"lettuce, 13, false", "lettuce, 14, true", "basil, 3, true"})
+    void cold_that_only_slows_for_days_is_a_note(String crop, int days, boolean warned) {
+        Advice advice =
+                new MadeTrace(21)
+                        .of(crop)
+                        .with(TraySeries.AIR_TEMP, h -> h < 24 * days ? 3 : 22)
+                        .advice();
+        assertEquals(
+                warned,
+                advice.warnings().stream().anyMatch(w -> w.kind() == Warning.Kind.TOO_COLD));
+        assertEquals(
+                !warned, advice.minor().stream().anyMatch(w -> w.kind() == Warning.Kind.TOO_COLD));
+    }
+
     @Test
     void weeks_of_such_air_do_not_come_before_dryness() {
         MadeTrace trace =
