@@ -11,6 +11,7 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 import tideless.rig.Filling;
+import tideless.rig.Pouring;
 import tideless.sim.Event;
 import tideless.sim.Rigs;
 import tideless.sim.TraySeries;
@@ -110,12 +111,22 @@ class VerdictFiguresTest {
                         .absences()
                         .get(0)
                         .fillUpOn());
-        assertEquals(
-                START,
-                verdict(new MadeTrace(14).visited(MadeTrace.away(1, 9)))
-                        .absences()
-                        .get(0)
-                        .fillUpOn());
+        MadeTrace drawn = new MadeTrace(14).visited(MadeTrace.away(1, 9)).drawing(h -> 4e-4);
+        assertEquals(START, verdict(drawn.reservoirAt(0.5)).absences().get(0).fillUpOn());
+    }
+
+    /**
+     * A tray that is topped up at the visit before is filled up for it; one that is not, is not.
+     */
+    @Test
+    void a_tray_by_hand_is_filled_up_where_that_is_a_task() {
+        MadeTrace by =
+                new MadeTrace(14)
+                        .visited(MadeTrace.away(5, 9))
+                        .filled(new Filling.ByHand(0.05, List.of(), Pouring.FEED));
+        assertNull(verdict(by).absences().get(0).fillUpOn());
+        by.event(Event.Kind.TOP_UP, MadeTrace.TRAY, 4 * 24 + 8);
+        assertEquals(START.plusDays(4), verdict(by).absences().get(0).fillUpOn());
     }
 
     /** Cut at hour 110: nothing stands in the tray when they leave at hour 120. */
