@@ -508,7 +508,7 @@ class CommandLineTest {
                 .contains("day to day 0.20; 0.12 between stands once a fortnight");
         String cucumber = run("crops", "cucumber").out();
         assertThat(cucumber)
-                .contains("between stands 0.25 (0.40 under lamps and while young)")
+                .contains("between stands 0.25 (0.40 under lamps, in the open and while young)")
                 .contains("in a house, 8 MJ/m2 of sun: penman-monteith ")
                 .contains(", radiation 2.9 L/m2");
         assertThat(run("crops", "mint").out())
