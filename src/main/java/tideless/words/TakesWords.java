@@ -12,6 +12,9 @@ import tideless.study.SeasonTakes;
 
 /** What a season takes, in words. */
 public final class TakesWords {
+    /** Less than this has room for a tenth, g or mL. */
+    private static final double FEW = 9.95;
+
     private TakesWords() {}
 
     /**
@@ -64,18 +67,24 @@ public final class TakesWords {
                     step.kind() == MixingSheet.Kind.PART_A
                             || step.kind() == MixingSheet.Kind.PART_B;
             if (salt && !Double.isNaN(step.grams())) {
-                parts.add(
-                        step.what().toLowerCase(Locale.ROOT)
-                                + " "
-                                + Numbers.grams(times * step.grams()));
+                parts.add(step.what().toLowerCase(Locale.ROOT) + " " + grams(times * step.grams()));
             } else if (!Double.isNaN(step.millilitres()) && step.kind() != MixingSheet.Kind.WATER) {
                 parts.add(
                         step.what().toLowerCase(Locale.ROOT)
                                 + " "
-                                + Numbers.whole(times * step.millilitres())
+                                + few(times * step.millilitres())
                                 + " mL");
             }
         }
+    }
+
+    private static String grams(double grams) {
+        return grams < FEW ? few(grams) + " g" : Numbers.grams(grams);
+    }
+
+    /** A tenth is told of what is little: whole, it would be none. */
+    private static String few(double amount) {
+        return amount < FEW ? Numbers.one(amount) : Numbers.whole(amount);
     }
 
     private static String litres(double litres) {
