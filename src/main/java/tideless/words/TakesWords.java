@@ -37,9 +37,8 @@ public final class TakesWords {
         for (Liquid.Bottle bottle : trace.scenario().feed().bottles()) {
             parts.add(FeedWords.poured(bottle, takes.feedLitres()));
         }
-        if (parts.isEmpty()) {
-            mix.ifPresent(of -> addSalts(parts, of, takes.feedLitres()));
-        }
+        boolean bottled = !parts.isEmpty();
+        mix.ifPresent(of -> addPoured(parts, of, takes.feedLitres(), bottled));
         if (!parts.isEmpty()) {
             lines.add("Into it goes: " + String.join(", ", parts) + ".");
         }
@@ -60,12 +59,16 @@ public final class TakesWords {
         return lines;
     }
 
-    private static void addSalts(List<String> parts, Mix mix, double litres) {
+    /** Salts, unless bottles stand for them, and what brings it to its pH. */
+    private static void addPoured(List<String> parts, Mix mix, double litres, boolean bottled) {
         double times = litres / mix.sheet().volumeL();
         for (MixingSheet.Step step : mix.sheet().steps()) {
             boolean salt =
                     step.kind() == MixingSheet.Kind.PART_A
                             || step.kind() == MixingSheet.Kind.PART_B;
+            if (salt && bottled) {
+                continue;
+            }
             if (salt && !Double.isNaN(step.grams())) {
                 parts.add(step.what().toLowerCase(Locale.ROOT) + " " + grams(times * step.grams()));
             } else if (!Double.isNaN(step.millilitres()) && step.kind() != MixingSheet.Kind.WATER) {
