@@ -41,6 +41,7 @@ import org.apache.commons.math3.util.FastMath;
 import tideless.physics.Time;
 import tideless.rig.Climate;
 import tideless.rig.Cover;
+import tideless.rig.HourlyWeather;
 import tideless.rig.Lamp;
 import tideless.rig.Place;
 
@@ -182,29 +183,36 @@ final class ClimateReader {
                         named.value(),
                         gaps.rule(),
                         climate.value(COVER));
-        return files.once()
-                .read(
-                        new Weather(madeFrom),
-                        climate.file(),
-                        () ->
-                                WeatherFile.read(
-                                        file.value(),
-                                        climate.file(),
-                                        climate.value(CLOCK).equals("typical year"),
-                                        climate.value(WIND_HEIGHT),
-                                        offsetS.value(),
-                                        run.start().value(),
-                                        run.days().value(),
-                                        new WeatherFile.Rules(
-                                                named.value(), gaps, climate.value(COVER))))
-                .map(
-                        weather ->
-                                new Climate.Weather(
-                                        weather,
-                                        cover.value(),
-                                        climate.value(AIR_SPEED),
-                                        climate.value(CO2),
-                                        solutionCo2.value()));
+        Read<HourlyWeather> read =
+                files.once()
+                        .read(
+                                new Weather(madeFrom),
+                                climate.file(),
+                                () ->
+                                        WeatherFile.read(
+                                                file.value(),
+                                                climate.file(),
+                                                climate.value(CLOCK).equals("typical year"),
+                                                climate.value(WIND_HEIGHT),
+                                                offsetS.value(),
+                                                run.start().value(),
+                                                run.days().value(),
+                                                new WeatherFile.Rules(
+                                                        named.value(),
+                                                        gaps,
+                                                        climate.value(COVER))));
+        if (Read.allSound(read, where)) {
+            SunCheck.odd(read.value(), where.value(), run.start().value(), offsetS.value())
+                    .forEach(odd -> climate.note(FILE, odd));
+        }
+        return read.map(
+                weather ->
+                        new Climate.Weather(
+                                weather,
+                                cover.value(),
+                                climate.value(AIR_SPEED),
+                                climate.value(CO2),
+                                solutionCo2.value()));
     }
 
     /** Weather or inside air by all that it is read from. */
