@@ -24,6 +24,9 @@ final class ReservoirAdvice {
     /** Where less than this share of a filling would do, its litres are told; assumed. */
     private static final double WORTH_LESS_FRAC = 0.8;
 
+    /** What holds so many times what an absence takes is not filled up for it; assumed. */
+    private static final double PLENTY_TIMES = 1.5;
+
     private final Trace trace;
     private final ReservoirTrace of;
     private final Reservoir reservoir;
@@ -91,8 +94,10 @@ final class ReservoirAdvice {
             }
             int after = Math.min(trace.hours() - 1, (int) visit);
             double missing = reservoir.fullM3() - of.volumeM3().at(after);
-            if (!reservoir.isAsGoodAsFull(of.volumeM3().at(after))) {
-                double left = Math.max(0, feedingM3() - missing);
+            double left = Math.max(0, feedingM3() - missing);
+            int back = Math.min(trace.hours(), (int) Math.ceil(rounds.nextFrom(away[1])));
+            boolean isPlenty = left > PLENTY_TIMES * drawnM3(after, back);
+            if (!reservoir.isAsGoodAsFull(of.volumeM3().at(after)) && !isPlenty) {
                 out.tasks.add(
                         new Task(
                                 Task.Kind.REFILL,
@@ -149,9 +154,6 @@ final class ReservoirAdvice {
     private void addRefill(Event event) {
         double leftM3 = Math.max(0, feedingM3() - event.volumeM3());
         double lackM3 = lackM3(event, leftM3);
-        if (lackM3 <= 0) {
-            return; // what is left reaches the last harvest: nobody fills up for empty trays
-        }
         Reservoir.Refill rule = reservoir.refill();
         double[] away = absenceAfter(event.atS() / 3600);
         boolean low = rule.when() == Reservoir.Refill.When.LOW_AT_VISIT;
@@ -178,7 +180,9 @@ final class ReservoirAdvice {
                                                 : Cause.Kind.RUNNING_LOW,
                                         lackM3 < WORTH_LESS_FRAC * event.volumeM3()
                                                 ? countedFrom(event)
-                                                        .and(Quantity.ENOUGH, lackM3 * 1000)
+                                                        .and(
+                                                                Quantity.ENOUGH,
+                                                                Math.max(0, lackM3) * 1000)
                                                         .on(lastHarvest())
                                                 : countedFrom(event)),
                         List.of(),
@@ -197,8 +201,11 @@ final class ReservoirAdvice {
         }
         int from = Math.min((int) (refill.atS() / 3600), trace.hours());
         int to = Math.max(from, end);
-        double drawnM3 = of.outflowM3().sum(from, to) + of.evaporationM3().sum(from, to);
-        return (1 + RESERVE_FRAC) * drawnM3 - leftM3;
+        return (1 + RESERVE_FRAC) * drawnM3(from, to) - leftM3;
+    }
+
+    private double drawnM3(int fromHour, int toHour) {
+        return of.outflowM3().sum(fromHour, toHour) + of.evaporationM3().sum(fromHour, toHour);
     }
 
     /** The hour of the last harvest of all it feeds; -1 where something stands to the end. */

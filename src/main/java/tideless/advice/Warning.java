@@ -92,7 +92,7 @@ public record Warning(
     public static final double NOTED_FRAC = 0.02;
 
     /** Air out of a crop's limits for so long often brings about the rest, d; assumed. */
-    private static final int AIR_DAYS = 14;
+    static final int AIR_DAYS = 14;
 
     /** The gravest first: by what it kills, then by what it takes, then the earliest. */
     public static final Comparator<Warning> GRAVEST_FIRST =
