@@ -338,6 +338,9 @@ final class ClimateReader {
                 climate.value(LONGER_GAPS).equals(Gaps.FROM_DAYS_BESIDE));
     }
 
+    /** Less than this comes through a window, mol/m2/day; assumed. */
+    private static final double OUTDOORS_MOL_PER_M2_DAY = 20;
+
     private static Read<Climate> room(
             Table climate, Read<Lamp> lamp, boolean sound, Read<Double> solutionCo2) {
         Read<Double> night =
@@ -364,6 +367,13 @@ final class ClimateReader {
         Read<Climate.Window> window = window(climate);
         if (!sound || !Read.allSound(night, nightHumidity, from, to, solutionCo2, window)) {
             return Read.faulty();
+        }
+        if (window.value().molPerM2Day() >= OUTDOORS_MOL_PER_M2_DAY) {
+            climate.note(
+                    WINDOW_LIGHT,
+                    "so much light is had outdoors or under glass, where a hot or windy week drinks"
+                            + " far more than the mean day that this room repeats; a year of weather"
+                            + " (kind = \"weather\") tells of those too");
         }
         return Read.of(
                 new Climate.Room(
