@@ -35,7 +35,12 @@ public final class CureWords {
                             + " above its outlet (it holds "
                             + figure(facts, Quantity.USABLE)
                             + ")";
-            case VISIT_MORE_OFTEN -> "visit more often";
+            case VISIT_MORE_OFTEN ->
+                    !facts.has(Quantity.EVERY)
+                            ? "visit more often"
+                            : facts.get(Quantity.EVERY) < 2
+                                    ? "top it up every day"
+                                    : "top it up at least every " + figure(facts, Quantity.EVERY);
             case PLAN_REFILLS -> "plan refills";
             case WAIT_IN_NURSERY -> "keep them in the nursery with their roots hanging";
             case HIGHER_LEVEL_AT_FIRST ->
@@ -48,7 +53,7 @@ public final class CureWords {
             case REFILL_IN_TIME -> "refill the reservoir before it is empty";
             case TOPPED_UP_MEANWHILE -> meanwhile(facts);
             case HOLD_MORE ->
-                    "a wider tray, or a deeper one with its cups as much higher: at least "
+                    "a larger vessel, wider or deeper with its cups as much higher: at least "
                             + figure(facts, Quantity.ENOUGH)
                             + " last from visit to visit (it holds "
                             + figure(facts, Quantity.USABLE)

@@ -29,8 +29,8 @@ public final class VerdictWords {
     /** Absences told one by one; more are told together. */
     private static final int TOLD_ABSENCES = 2;
 
-    /** A tray that never holds water for less than a month is not tight, h. */
-    private static final double TIGHT_H = 30 * 24;
+    /** A tray that always holds water for so long is not tight, h; assumed. */
+    private static final double TIGHT_H = 10 * 24;
 
     /** What is cured by more water, or water in time. */
     private static final Set<Warning.Kind> OF_WATER =
@@ -273,11 +273,18 @@ public final class VerdictWords {
                     Names.of(loss.tray(), loss.cropName())
                             + " loses "
                             + Numbers.percent(loss.frac())
-                            + " of the harvest, most of it to "
-                            + Names.of(loss.most()));
+                            + " of the harvest, "
+                            + to(loss));
         }
         int more = losses.size() - parts.size();
         return String.join("; ", parts) + (more > 0 ? "; and " + more + " more" : "");
+    }
+
+    private static String to(Verdict.Loss loss) {
+        String most = Names.of(loss.most());
+        return loss.mostFrac() > 0.5 * loss.frac()
+                ? "most of it to " + most
+                : Numbers.percent(loss.mostFrac()) + " to " + most + " alone";
     }
 
     private static boolean isLostLater(Warning gravest, Verdict.Harm harm) {
@@ -294,7 +301,7 @@ public final class VerdictWords {
                         .isPresent();
         return "Away "
                 + Dates.shortSpan(absence.from(), absence.to())
-                + (dead ? ": no plant is left by then." : ": nothing grows then.");
+                + (dead ? ": no plant is left by then." : ": nothing grows then in this run.");
     }
 
     private static String absence(Verdict.Absence absence, String sureness) {

@@ -152,7 +152,7 @@ class VerdictWordsTest {
                         changed(
                                 "from = 2026-03-21, to = 2026-03-29",
                                 "from = 2026-04-03, to = 2026-04-08"))
-                .anyMatch(line -> line.equals("Away 3 to 8 Apr: nothing grows then."));
+                .anyMatch(line -> line.equals("Away 3 to 8 Apr: nothing grows then in this run."));
         List<String> dead =
                 changed(
                         "setting = \"4.5 cm\"", "setting = \"1 cm\"",
