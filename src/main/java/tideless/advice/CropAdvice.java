@@ -90,9 +90,21 @@ final class CropAdvice {
                         .start()
                         .minusDays((long) crop.ageAtStartDays())
                         .atStartOfDay();
+        double visitS = tray.trace.scenario().visits().timeOfDayS();
+        if (crop.ageAtStartDays() >= 1) {
+            task(
+                    Task.Kind.SOW,
+                    visitS - (long) crop.ageAtStartDays() * Time.DAY_S,
+                    Measure.of(crop.ageAtStartDays(), Unit.DAYS),
+                    new Cause(
+                            Cause.Kind.BEGINS,
+                            Facts.NONE
+                                    .named(String.valueOf(crop.plants()))
+                                    .on(tray.trace.clockAt(visitS))));
+        }
         task(
                 Task.Kind.SET_OUT,
-                tray.trace.scenario().visits().timeOfDayS(),
+                visitS,
                 Measure.of(crop.ageAtStartDays(), Unit.DAYS),
                 new Cause(
                         Cause.Kind.BEGINS,

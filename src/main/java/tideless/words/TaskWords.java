@@ -98,6 +98,10 @@ public final class TaskWords {
                                     : "")
                             + enough(task)
                             + undone;
+            case SOW ->
+                    task.cause().facts().of()
+                            + " and a few more, for the tray on "
+                            + Dates.weekday(task.cause().facts().on().toLocalDate());
             case READ_METERS -> "EC and pH of " + trays(task) + ", every " + value;
             case SOW_NEXT ->
                     "for the tray on "
@@ -380,6 +384,14 @@ public final class TaskWords {
                     (task.drainLitres() > 0 ? "" : "drain, ")
                             + "scrub, disinfect as the label says (never bleach with acid), rinse"
                             + (task.litres() > 0 ? ", fill with fresh feed" : "");
+            case SOW ->
+                    task.cause().facts().of()
+                            + (task.cause().facts().of().equals("1") ? " plant" : " plants")
+                            + " and a few to choose from, "
+                            + value
+                            + " in the nursery (for the tray on "
+                            + Dates.weekday(task.cause().facts().on().toLocalDate())
+                            + ")";
             case SET_OUT -> raised(task);
             case PLANT -> raised(task) + (task.litres() > 0 ? "; fill up with feed" : "");
             case SOW_NEXT ->

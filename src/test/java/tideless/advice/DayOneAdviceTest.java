@@ -44,6 +44,19 @@ class DayOneAdviceTest {
         assertEquals("feed: 32 L into wall, 10.0 L into tray", TaskWords.brief(mix));
     }
 
+    /** The first thing to do stands before the run, so that nobody has no plants on day one. */
+    @Test
+    void what_is_set_out_on_day_one_is_told_to_be_sown() {
+        Task sow = only(new MadeTrace(14), Task.Kind.SOW);
+        assertEquals(START.minusDays(3).atTime(8, 0), sow.due());
+        assertEquals(
+                "4 plants and a few to choose from, 3 days in the nursery (for the tray on Mon 7"
+                        + " Sep)",
+                TaskWords.why(sow));
+        assertEquals("4 and a few more, for the tray on Mon 7 Sep", TaskWords.brief(sow));
+        assertEquals(sow, new MadeTrace(14).advice().tasks().get(0));
+    }
+
     /** Plants of three days on the first day: begun three days before the run. */
     @Test
     void what_stands_on_day_one_was_sown_before_it() {
@@ -64,7 +77,7 @@ class DayOneAdviceTest {
         assertEquals(
                 List.of(),
                 Advisor.advise(empty, empty).tasks().stream()
-                        .filter(t -> t.kind() == Task.Kind.SET_OUT)
+                        .filter(t -> t.kind() == Task.Kind.SET_OUT || t.kind() == Task.Kind.SOW)
                         .toList());
         assertEquals(
                 List.of("tray bench: nothing is planted in it; left dry it needs no feed."),
