@@ -153,6 +153,7 @@ public final class ForecastTable {
         printTasks(scenario);
         forecast.trace().trays().forEach(this::printUnripe);
         CropWords.beside(forecast.advice().verdict()).forEach(words -> paragraph("", "", words));
+        CropWords.fruitOfTrials(forecast.trace()).ifPresent(words -> paragraph("", "", words));
         if (!scenario.feed().bottles().isEmpty()) {
             line("");
             paragraph("", "", FeedWords.inAll(scenario.feed(), 1000 * forecast.trace().feedM3()));

@@ -49,8 +49,7 @@ class OneLevelToldTest {
                         Measure.none(),
                         Cause.of(Cause.Kind.ROOTS_BREATHE_MORE_THAN_COMES),
                         List.of(
-                                new Cure(
-                                        Cure.Kind.LOWER_LEVEL, Facts.of(Quantity.LEVEL, 105)),
+                                new Cure(Cure.Kind.LOWER_LEVEL, Facts.of(Quantity.LEVEL, 105)),
                                 Cure.of(Cure.Kind.AIR_STONE)));
         Advice told =
                 Forecasts.oneLevelTold(
