@@ -333,11 +333,19 @@ final class CropAdvice {
         addSowing(crop, event.atS() / Time.HOUR_S);
     }
 
-    /** What is ready at the midnight that ends a run is cut at the last visit of that day. */
+    /**
+     * What is ready at the midnight that ends a run is cut at the last visit of that day, or, where
+     * nobody came on it, in the next one's light: nobody cuts at midnight.
+     */
     private double dueHour(Event event) {
         double hour = event.atS() / Time.HOUR_S;
+        if (hour < tray.rounds.endHours()) {
+            return hour;
+        }
         double last = tray.rounds.lastUpTo(hour);
-        return hour < tray.rounds.endHours() || hour - last > 24 ? hour : last;
+        return hour - last > 24
+                ? hour + tray.trace.scenario().visits().timeOfDayS() / Time.HOUR_S
+                : last;
     }
 
     private double awayUntil(double hour) {

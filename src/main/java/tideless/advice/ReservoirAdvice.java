@@ -5,7 +5,6 @@ import static java.time.temporal.ChronoUnit.DAYS;
 import java.time.LocalDateTime;
 import java.util.ArrayList;
 import java.util.List;
-import tideless.rig.Planting;
 import tideless.rig.Reservoir;
 import tideless.rig.VesselId;
 import tideless.sim.Event;
@@ -48,7 +47,11 @@ final class ReservoirAdvice {
     }
 
     void add() {
-        SolutionAdvice.addPrecipitates(trace, TrayCase.eventsOf(trace, id), event -> true, out);
+        SolutionAdvice.addPrecipitates(
+                trace,
+                TrayCase.eventsOf(trace, id),
+                event -> feedsSomethingAt(event.atS() / 3600),
+                out);
         addUnheededFills();
         int timesDry = 0;
         double firstDryS = 0;
@@ -116,11 +119,7 @@ final class ReservoirAdvice {
         return trace.trays().stream()
                 .filter(t -> t.tray().isFedBy(reservoir.name()))
                 .flatMap(t -> trace.plantings(t).stream())
-                .anyMatch(p -> drinks(p.tray().planting()) && p.lastHour() > hour);
-    }
-
-    private static boolean drinks(Planting planting) {
-        return !(planting instanceof Planting.OfCrop crop) || crop.plants() > 0;
+                .anyMatch(p -> TrayCase.drinks(p.tray().planting()) && p.lastHour() > hour);
     }
 
     /** The absence a visit comes last before, in hours; or null. */
@@ -218,7 +217,7 @@ final class ReservoirAdvice {
                     boolean cut =
                             planting.events().stream()
                                     .anyMatch(e -> e.kind() == Event.Kind.HARVEST);
-                    if (!cut && drinks(planting.tray().planting())) {
+                    if (!cut && TrayCase.drinks(planting.tray().planting())) {
                         return -1;
                     }
                     last = cut ? Math.max(last, planting.lastHour() + 1) : last;

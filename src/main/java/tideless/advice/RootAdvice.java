@@ -13,10 +13,12 @@ import java.util.function.IntPredicate;
 import java.util.stream.IntStream;
 import org.apache.commons.math3.util.FastMath;
 import tideless.crop.Osmosis;
+import tideless.crop.RoomLimits;
 import tideless.crop.RootBreathing;
 import tideless.crop.Wilting;
 import tideless.physics.Time;
 import tideless.rig.Filling;
+import tideless.rig.Shape;
 import tideless.sim.Event;
 import tideless.sim.FlushRule;
 import tideless.sim.Series;
@@ -54,6 +56,9 @@ final class RootAdvice {
 
     /** But not below this: a tray is to hold water for a while; assumed, m. */
     private static final double LEAST_LEVEL_M = 0.04;
+
+    /** A filling of which so much is left was not too small: its roots hang above it; assumed. */
+    private static final double OUT_OF_REACH_FRAC = 0.5;
 
     private final TrayCase tray;
     private final List<Cure> reservoirCures;
@@ -345,7 +350,7 @@ final class RootAdvice {
         for (Event event : tray.events()) {
             if (event.kind() == Event.Kind.TOP_UP) {
                 double level = tray.of.levelM().at(tray.trace.sampleAt(event.atS()));
-                double to = ((Filling.ByHand) tray.tray.filling()).toLevelM();
+                double to = filledToM(level, event.volumeM3());
                 out.tasks.add(
                         new Task(
                                 Task.Kind.TOP_UP,
@@ -360,6 +365,14 @@ final class RootAdvice {
                                 true));
             }
         }
+    }
+
+    /** Its mark, or where it began: young plants are filled up for as their roots reach, m. */
+    private double filledToM(double fromM, double pouredM3) {
+        Shape shape = tray.tray.shape();
+        double markM = ((Filling.ByHand) tray.tray.filling()).toLevelM();
+        double reachedM = shape.levelM(shape.volumeM3(fromM) + pouredM3);
+        return reachedM > markM + POURED_TO_M ? reachedM : markM;
     }
 
     private void addDriedOut() {
@@ -404,17 +417,27 @@ final class RootAdvice {
         if (tray.tray.filling() instanceof Filling.ByHand) {
             return handCures(firstDry());
         }
+        double filledM3 = tray.tray.shape().volumeM3(tray.tray.startLevelM());
+        if (tray.of.volumeM3().at(firstDry()) >= OUT_OF_REACH_FRAC * filledM3) {
+            return outOfReachCures();
+        }
         return List.of(
                 Cure.largerThan(
                         tray.tray,
                         Facts.of(Quantity.ENOUGH, 1000 * wholeCropM3())
-                                .and(
-                                        Quantity.USABLE,
-                                        1000
-                                                * tray.tray
-                                                        .shape()
-                                                        .volumeM3(tray.tray.startLevelM()))),
+                                .and(Quantity.USABLE, 1000 * filledM3)),
                 Cure.of(Cure.Kind.FEWER_PLANTS));
+    }
+
+    /** Of plants that want water above a tray that holds plenty: in the cold no root grows down. */
+    private List<Cure> outOfReachCures() {
+        boolean isCold =
+                tray.traits != null
+                        && RoomFindings.of(tray.trace, tray.planting).stream()
+                                .anyMatch(f -> f.kind() == RoomLimits.Kind.TOO_COLD);
+        return isCold
+                ? List.of(Cure.of(Cure.Kind.WARMER_ROOM), Cure.of(Cure.Kind.HANG_CUP_LOWER))
+                : List.of(Cure.of(Cure.Kind.HANG_CUP_LOWER));
     }
 
     /** Of a tray that its valve left dry, or whose roots hang above the level that it holds. */

@@ -82,7 +82,9 @@ final class SolutionAdvice {
 
     void add() {
         addChanges();
-        addPrecipitates(tray.trace, tray.events(), this::isFalling, out);
+        if (TrayCase.drinks(tray.tray.planting())) {
+            addPrecipitates(tray.trace, tray.events(), this::isFalling, out);
+        }
         if (tray.traits == null) {
             return;
         }

@@ -6,6 +6,7 @@ import java.util.ArrayList;
 import java.util.Collection;
 import java.util.List;
 import java.util.Optional;
+import java.util.stream.Stream;
 
 /**
  * Files a scenario is read with that it does not name itself.
@@ -39,6 +40,11 @@ public record Beside(
      */
     public static Beside asStated(Path log) {
         return new Beside(on(log), Optional.empty(), true);
+    }
+
+    /** Those that there are. */
+    List<ScenarioFiles> files() {
+        return Stream.of(log, corrected).flatMap(Optional::stream).toList();
     }
 
     /**

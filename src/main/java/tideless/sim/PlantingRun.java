@@ -113,6 +113,12 @@ final class PlantingRun {
         }
     }
 
+    /** Level to which whoever comes fills it up by hand, m: of young plants as roots reach. */
+    double filledToM(double markM, double levelM, double timeS, int daysAhead) {
+        boolean isYoung = lives() && sincePlantedS(timeS) <= Wilting.SEEDLING_DAYS * Time.DAY_S;
+        return isYoung ? roots.youngMarkM(markM, levelM, daysAhead) : markM;
+    }
+
     private int daysSincePlanted(double timeS) {
         return (int) (sincePlantedS(timeS) / Time.DAY_S);
     }

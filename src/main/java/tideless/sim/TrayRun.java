@@ -385,6 +385,11 @@ final class TrayRun {
         }
     }
 
+    /** Level to which whoever comes now fills it up by hand, m, whose mark that is. */
+    double filledToM(double markM, double timeS, int daysAhead) {
+        return growing == null ? markM : growing.filledToM(markM, levelM(), timeS, daysAhead);
+    }
+
     /** Highest level the roots bear, m above the floor. */
     double highestBorneM() {
         return growing == null ? emptyOr(tray.shape().depthM()) : growing.roots().highestBorneM();

@@ -309,9 +309,12 @@ final class VisitRules {
         if (tray.tray.filling() instanceof Filling.ByHand hand
                 && !tray.isOver()
                 && !tray.isWaiting()
-                && (fillsUp || fillsToM(tray, hand) - tray.levelM() >= worthAJugM(date))
                 && (hand.days().isEmpty() || fillsUp ? onRound : hand.days().contains(date))) {
-            topUp(tray, hand, timeS, airC);
+            int daysAhead = NextVisit.after(scenario, date).days();
+            double toM = tray.filledToM(hand.toLevelM(), timeS, daysAhead);
+            if (fillsUp || borneM(tray, hand, toM) - tray.levelM() >= worthAJugM(date)) {
+                topUp(tray, hand, toM, timeS, airC);
+            }
         }
     }
 
@@ -319,13 +322,18 @@ final class VisitRules {
         return NextVisit.after(scenario, date).days() > SOON_DAYS ? SEEN_LOW_M : LOW_M;
     }
 
-    private static double fillsToM(TrayRun tray, Filling.ByHand hand) {
-        return hand.inSteps() ? Math.min(hand.toLevelM(), tray.highestBorneM()) : hand.toLevelM();
+    private static double borneM(TrayRun tray, Filling.ByHand hand, double toM) {
+        return hand.inSteps() ? Math.min(toM, tray.highestBorneM()) : toM;
     }
 
-    /** Fills a tray up to its level by hand, with what its rule says. */
+    /** Fills a tray up to its mark by hand, with what its rule says. */
     void topUp(TrayRun tray, Filling.ByHand hand, double timeS, double airC) {
-        double toM = fillsToM(tray, hand);
+        topUp(tray, hand, hand.toLevelM(), timeS, airC);
+    }
+
+    private void topUp(
+            TrayRun tray, Filling.ByHand hand, double levelM, double timeS, double airC) {
+        double toM = borneM(tray, hand, levelM);
         double wanted = tray.missingM3(toM);
         double water = hand.with().waterM3(dateAt(timeS), wanted, trayDosesM3[tray.index]);
         trayDosesM3[tray.index] +=

@@ -74,7 +74,7 @@ public final class VerdictWords {
                                                 scenario.start(),
                                                 verdict.survives())),
                         absence -> sureness(outlook.get(), absence));
-        if (!outlook.get().survives() && !warnsOfWater(verdict)) {
+        if (!outlook.get().survives() && !warnsOfWater(verdict, outlook.get())) {
             outlook.get().harms().stream()
                     .findFirst()
                     .flatMap(harm -> surer(forecast, harm))
@@ -136,10 +136,13 @@ public final class VerdictWords {
 
     /**
      * Whether what is to be changed first brings water in time, or was tried where some want it.
+     * Water in time is no answer where salt is what most of the others come to harm by.
      */
-    private static boolean warnsOfWater(Verdict verdict) {
+    private static boolean warnsOfWater(Verdict verdict, Outlook outlook) {
+        boolean isOfSalt =
+                verdict.survives() && outlook.harms().get(0).kind() == Event.Kind.SALT_WILTED;
         return verdict.first()
-                .filter(w -> OF_WATER.contains(w.kind()) || isTriedInManyRigs(w))
+                .filter(w -> isTriedInManyRigs(w) || !isOfSalt && OF_WATER.contains(w.kind()))
                 .isPresent();
     }
 

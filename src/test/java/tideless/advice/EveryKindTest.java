@@ -608,7 +608,7 @@ class EveryKindTest {
                 Rigs.START.plusDays(29).atTime(8, 0),
                 harvest(MadeTrace.away(10, 20), 30 * 24, "").due());
         assertEquals(
-                Rigs.START.plusDays(30).atStartOfDay(),
+                Rigs.START.plusDays(30).atTime(8, 0),
                 harvest(MadeTrace.away(29, 40), 30 * 24, "").due());
     }
 

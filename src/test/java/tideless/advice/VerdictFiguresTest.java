@@ -155,6 +155,18 @@ class VerdictFiguresTest {
         assertEquals(MadeTrace.TRAY, left.tray());
     }
 
+    /** The run's thirst is that of a good solution, and is told as it is whatever salt leaves. */
+    @ParameterizedTest
+    @CsvSource({"1", "6", "12"})
+    void salt_that_cuts_what_is_drunk_does_not_raise_the_thirst(double msPerCm) {
+        MadeTrace trace =
+                new MadeTrace(14)
+                        .with(TraySeries.EC, h -> msPerCm)
+                        .with(TraySeries.THIRST, h -> 1e-5)
+                        .with(TraySeries.LEVEL, h -> h == 150 ? 0.025 : 0.05);
+        assertEquals(500, verdict(trace).tightest().orElseThrow().hours(), 1e-9);
+    }
+
     /** Two crops of one tray: told is the one that came closer, be it the first or the second. */
     @ParameterizedTest
     @CsvSource({"100", "250"})
