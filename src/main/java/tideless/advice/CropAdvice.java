@@ -27,6 +27,9 @@ final class CropAdvice {
     /** Cucumbers are eaten long before they are ripe. */
     private static final String EATEN_UNRIPE = "Cucumis";
 
+    /** Strawberries are not sown: runners and plugs are bought; common practice, no source. */
+    private static final String FROM_RUNNERS = "Fragaria";
+
     /** Seedlings sown so much sooner than they need outgrow their plugs, d; assumed. */
     private static final double SOWN_EARLY_DAYS = 7;
 
@@ -91,7 +94,7 @@ final class CropAdvice {
                         .minusDays((long) crop.ageAtStartDays())
                         .atStartOfDay();
         double visitS = tray.trace.scenario().visits().timeOfDayS();
-        if (crop.ageAtStartDays() >= 1) {
+        if (crop.ageAtStartDays() >= 1 && !crop.traits().latinName().startsWith(FROM_RUNNERS)) {
             task(
                     Task.Kind.SOW,
                     visitS - (long) crop.ageAtStartDays() * Time.DAY_S,

@@ -53,8 +53,23 @@ class DayOneAdviceTest {
                 "4 plants and a few to choose from, 3 days in the nursery (for the tray on Mon 7"
                         + " Sep)",
                 TaskWords.why(sow));
-        assertEquals("4 and a few more, for the tray on Mon 7 Sep", TaskWords.brief(sow));
+        Task later = sow.withDue(sow.due().plusDays(4));
+        List<String> crops = List.of("tomato", "basil", "basil");
+        List<Task> all = List.of(sow, later, later.withLitres(1));
+        assertEquals(
+                "tomato, basil (8 Sep)",
+                TaskWords.sowings(all, task -> crops.get(all.indexOf(task))));
         assertEquals(sow, new MadeTrace(14).advice().tasks().get(0));
+    }
+
+    @Test
+    void strawberries_are_not_sown() {
+        assertEquals(
+                List.of(),
+                new MadeTrace(14)
+                        .of("strawberry").advice().tasks().stream()
+                                .filter(t -> t.kind() == Task.Kind.SOW)
+                                .toList());
     }
 
     /** Plants of three days on the first day: begun three days before the run. */
@@ -150,7 +165,7 @@ class DayOneAdviceTest {
         assertEquals(alone, sow.cause().facts().has(Quantity.ALONE));
         assertEquals(
                 alone,
-                TaskWords.brief(sow)
+                TaskWords.why(sow)
                         .endsWith(
                                 "; nobody comes for 9 days meanwhile: wet well and cover, or have them watered"));
         assertFalse(sow.cause().facts().has(Quantity.YOUNGER));

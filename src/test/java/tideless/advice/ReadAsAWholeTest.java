@@ -88,7 +88,7 @@ class ReadAsAWholeTest {
                         Warning.Kind.PRECIPITATE)) {
             assertTrue(one.contains(kind), kind + " of " + one);
         }
-        assertEquals(2, one.stream().filter(k -> k == Warning.Kind.PRECIPITATE).count());
+        assertEquals(1, one.stream().filter(k -> k == Warning.Kind.PRECIPITATE).count());
     }
 
     private static Warning warning(Warning.Kind kind, Measure measure, Facts loss) {
