@@ -97,7 +97,7 @@ final class CropAdvice {
         if (crop.ageAtStartDays() >= 1 && !crop.traits().latinName().startsWith(FROM_RUNNERS)) {
             task(
                     Task.Kind.SOW,
-                    visitS - (long) crop.ageAtStartDays() * Time.DAY_S,
+                    visitS - FastMath.floor(crop.ageAtStartDays()) * Time.DAY_S,
                     Measure.of(crop.ageAtStartDays(), Unit.DAYS),
                     new Cause(
                             Cause.Kind.BEGINS,
