@@ -102,6 +102,9 @@ class CommandLineTest {
         Outcome all = run("run", BENCH, "--all", "--no-plots", "--members", "100", "-o", results);
         assertTrue(all.out().lines().count() > brief.out().lines().count() + 15, all.out());
         assertTrue(all.out().contains("care: gloves and goggles"), all.out());
+        assertThat(brief.out()) // of all trays in a line
+                .containsPattern(
+                        "  sow +Mon 2 Feb +dwarf-tomato, basil \\(9 Feb\\), pak-choi \\(12 Feb\\)");
         // No vessel, no kind of task and no warning is left out for being brief.
         for (String line : all.out().lines().toList()) {
             boolean head = line.matches("(Reservoir|Trays?|!) .*");
@@ -109,7 +112,7 @@ class CommandLineTest {
                 assertTrue(brief.out().contains(line), line);
             }
             if (line.matches("  [a-z].* [A-Z][a-z]{2} \\d+ [A-Z][a-z]{2}.*")
-                    && !line.matches("  (clean|set out|most) .*")) {
+                    && !line.matches("  (clean|set out|most|sow  ) .*")) {
                 assertTrue(brief.out().contains(line.substring(0, 36)), line);
             }
         }
