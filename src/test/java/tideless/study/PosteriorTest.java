@@ -308,7 +308,7 @@ class PosteriorTest {
         // By slopes that are not the top's own it ends a hair beside it: a twentieth of a
         // deviation.
         assertThat(about.mode()).containsExactly(exact.mode(), within(0.05));
-        assertThat(about.minusLogDensity()).isCloseTo(exact.minusLogDensity(), within(0.01));
+        assertThat(about.minusLogDensity()).isCloseTo(exact.minusLogDensity(), within(0.05));
         assertThat(rough.asked).isLessThan(whole.asked);
     }
 }
