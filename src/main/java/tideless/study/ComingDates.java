@@ -49,6 +49,15 @@ final class ComingDates {
         return dates;
     }
 
+    /** When a vessel is filled next in the middle of these, s since the start; infinite: never. */
+    double filledS(VesselId where) {
+        double soonest = Double.POSITIVE_INFINITY;
+        for (Event.Kind kind : Untold.FILLS) {
+            soonest = Math.min(soonest, atS(new What(kind, where)).middle());
+        }
+        return soonest;
+    }
+
     /** All that any of these or those sees, by when the middle of those sees it. */
     private List<What> whats(ComingDates those) {
         List<What> all = new ArrayList<>();

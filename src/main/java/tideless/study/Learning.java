@@ -65,14 +65,14 @@ final class Learning {
             left.put(Correction.name(one.what(), one.of()), Math.min(1, one.left()));
         }
         Correction correction = found.space().at(found.posterior().mode(), left);
-        NextReadings next = new NextReadings(readings, found);
-        List<Fit.Judged> judged = judged(found, next.figure());
         List<FittedRigs.Pair> pairs = new FittedRigs(readings, seed).pairs(found, other, members);
         double lastS = scenario.log().lastS();
         ComingDates before =
                 new ComingDates(pairs.stream().map(FittedRigs.Pair::stated).toList(), lastS);
         ComingDates after =
                 new ComingDates(pairs.stream().map(FittedRigs.Pair::corrected).toList(), lastS);
+        NextReadings next = new NextReadings(readings, found, after);
+        List<Fit.Judged> judged = judged(found, next.figure());
         return new Fit(
                 scenario,
                 correction,

@@ -4,6 +4,7 @@ import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.Comparator;
 import java.util.HashMap;
+import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import tideless.physics.Time;
@@ -11,6 +12,7 @@ import tideless.rig.Filling;
 import tideless.rig.Log;
 import tideless.rig.LogEntry;
 import tideless.rig.Planting;
+import tideless.rig.Reservoir;
 import tideless.rig.Scenario;
 import tideless.rig.Tray;
 import tideless.rig.VesselId;
@@ -34,22 +36,32 @@ final class NextReadings {
     private final double[] expected;
     private final double[] figure;
 
-    NextReadings(LoggedReadings readings, Found found) throws InterruptedException {
+    /**
+     * Looks for them.
+     *
+     * @param rigs what comes next in rigs that yours might be
+     */
+    NextReadings(LoggedReadings readings, Found found, ComingDates rigs)
+            throws InterruptedException {
         this.readings = readings;
         scenario = readings.scenario();
         FitSpace space = found.space();
         posterior = found.posterior();
         double lastS = scenario.log().lastS();
         double leftDays = scenario.days() - 1e-6 - lastS / Time.DAY_S;
-        double figureDays = Math.min(MOST_DAYS, 0.5 * leftDays);
         double soonDays = Math.min(SOON_DAYS, 0.5 * leftDays);
-        scenario.reservoirs().forEach(r -> add(r.id(), LogEntry.Quantity.LEVEL, figureDays));
-        for (Tray tray : scenario.trays()) {
-            if (!(tray.filling() instanceof Filling.ByValve)) {
-                add(tray.id(), LogEntry.Quantity.LEVEL, figureDays);
-            }
+        Map<VesselId, Double> fullM = fullM();
+        Map<VesselId, Double> mostDays = new HashMap<>();
+        for (VesselId where : fullM.keySet()) {
+            double toFill = Math.floor((rigs.filledS(where) - lastS) / Time.DAY_S);
+            double most = Math.min(Math.min(MOST_DAYS, Math.max(1, toFill)), 0.5 * leftDays);
+            mostDays.put(where, most);
+            add(where, LogEntry.Quantity.LEVEL, most);
         }
-        scenario.reservoirs().forEach(r -> add(r.id(), LogEntry.Quantity.LEVEL, soonDays));
+        for (Reservoir reservoir : scenario.reservoirs()) {
+            VesselId where = reservoir.id();
+            add(where, LogEntry.Quantity.LEVEL, Math.min(soonDays, mostDays.get(where)));
+        }
         for (Tray tray : scenario.trays()) {
             if (isTaken(tray.id())) {
                 continue;
@@ -77,7 +89,37 @@ final class NextReadings {
                 slope[v][k] = Double.isNaN(rise) ? 0 : rise;
             }
         }
-        figure = slope[0];
+        figure = mostDoubtful(List.copyOf(fullM.values()));
+    }
+
+    /** Vessels whose level falls as plants drink, and how full they may be. */
+    private Map<VesselId, Double> fullM() {
+        Map<VesselId, Double> fullM = new LinkedHashMap<>();
+        scenario.reservoirs().forEach(r -> fullM.put(r.id(), r.fullLevelM()));
+        for (Tray tray : scenario.trays()) {
+            if (!(tray.filling() instanceof Filling.ByValve)) {
+                fullM.put(tray.id(), tray.overflowM());
+            }
+        }
+        return fullM;
+    }
+
+    /**
+     * The dates hang on the level that is known least, as a share of what its vessel holds, just
+     * before it is filled again.
+     */
+    private double[] mostDoubtful(List<Double> fullM) {
+        int most = 0;
+        for (int v = 1; v < fullM.size(); v++) {
+            if (doubt(v, fullM.get(v)) > doubt(most, fullM.get(most))) {
+                most = v;
+            }
+        }
+        return slope[most];
+    }
+
+    private double doubt(int v, double fullM) {
+        return posterior.deviationOf(slope[v]) / fullM;
     }
 
     private boolean isTaken(VesselId where) {
