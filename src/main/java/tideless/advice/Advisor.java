@@ -3,8 +3,8 @@ package tideless.advice;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
+import java.util.Set;
 import tideless.rig.Filling;
-import tideless.rig.Reservoir;
 import tideless.rig.Scenario;
 import tideless.rig.VesselId;
 import tideless.sim.PlantingTrace;
@@ -40,6 +40,7 @@ public final class Advisor {
                 out.take(of(tray, curesOfReservoir(tray, out)), planting.crop());
             }
         }
+        out.warnings.removeIf(w -> isToldAbove(w, out.warnings, trace.scenario()));
         Harmony.bringTo(out, (one, other) -> hangOnOne(trace.scenario(), one, other));
         Comparator<VesselId> place = placeIn(trace);
         out.tasks.sort(byDate(place));
@@ -51,19 +52,54 @@ public final class Advisor {
         out.warnings.removeAll(past);
         List<Warning> minor = out.warnings.stream().filter(Warning::isMinor).toList();
         out.warnings.removeAll(minor);
-        Verdict verdict = Verdicts.of(trace, trays, rounds, out.warnings);
+        minor = minor.stream().filter(w -> !isMended(w, out.tasks)).toList();
+        Verdict verdict = Verdicts.of(trace, trays, rounds, out.tasks, out.warnings);
         return new Advice(
                 verdict, Cautions.addedTo(out.tasks, trace), out.warnings, minor, past, sizings);
+    }
+
+    /** Whether a crust in a tray is that of the reservoir above it, and told there. */
+    private static boolean isToldAbove(Warning warning, List<Warning> all, Scenario scenario) {
+        return warning.kind() == Warning.Kind.PRECIPITATE
+                && warning.vessel().kind() == VesselId.Kind.TRAY
+                && all.stream()
+                        .filter(other -> other.kind() == Warning.Kind.PRECIPITATE)
+                        .filter(other -> other.vessel().kind() == VesselId.Kind.RESERVOIR)
+                        .filter(other -> isFedBy(scenario, warning.vessel(), other.vessel()))
+                        .anyMatch(other -> minerals(other).containsAll(minerals(warning)));
+    }
+
+    private static Set<String> minerals(Warning crust) {
+        return Set.of(crust.cause().facts().of().split(" and "));
+    }
+
+    private static boolean isFedBy(Scenario scenario, VesselId tray, VesselId reservoir) {
+        return scenario.tray(tray).filter(of -> of.isFedBy(reservoir.name())).isPresent();
     }
 
     /** Whether two trays are fed by one reservoir. */
     private static boolean hangOnOne(Scenario scenario, VesselId one, VesselId other) {
         return scenario.reservoirs().stream()
-                .anyMatch(r -> isFed(scenario, one, r) && isFed(scenario, other, r));
+                .anyMatch(r -> isFedBy(scenario, one, r.id()) && isFedBy(scenario, other, r.id()));
     }
 
-    private static boolean isFed(Scenario scenario, VesselId tray, Reservoir by) {
-        return scenario.tray(tray).filter(of -> of.isFedBy(by.name())).isPresent();
+    /** Whether the run changes a solution for it: what costs nothing then would without. */
+    private static boolean isMended(Warning warning, List<Task> tasks) {
+        return switch (warning.kind()) {
+            case TOO_SALTY -> isDone(Task.Kind.FLUSH, warning, tasks);
+            case TOO_LEAN, SHORT_OF_ONE -> isDone(Task.Kind.FRESH_SOLUTION, warning, tasks);
+            default -> false;
+        };
+    }
+
+    private static boolean isDone(Task.Kind kind, Warning warning, List<Task> tasks) {
+        return tasks.stream()
+                .anyMatch(
+                        task ->
+                                task.kind() == kind
+                                        && task.isDone()
+                                        && task.vessel().equals(warning.vessel())
+                                        && task.crop().equals(warning.crop()));
     }
 
     /** Whether it is over by the end of a grower's log; a death is never over. */
@@ -93,11 +129,27 @@ public final class Advisor {
         new ValveAdvice(tray, found).add();
         new SolutionAdvice(tray, found).add();
         new AirAdvice(tray, found).add();
+        tellHungerOnce(found);
         found.warnings.replaceAll(tray::withLoss);
         if (tray.isPast()) {
             found.warnings.removeIf(w -> w.kind() != Warning.Kind.DIED);
         }
         return found;
+    }
+
+    /** A crop that takes all of it up is short of what runs out first: one harm, with its name. */
+    private static void tellHungerOnce(Findings found) {
+        found.warnings.stream()
+                .filter(w -> w.kind() == Warning.Kind.SHORT_OF_ONE)
+                .findFirst()
+                .ifPresent(
+                        one ->
+                                found.warnings.removeIf(
+                                        w ->
+                                                w.kind() == Warning.Kind.TOO_LEAN
+                                                        && w.cause().kind()
+                                                                == Cause.Kind.CROP_TAKES_IT_UP
+                                                        && !one.from().isAfter(w.until())));
     }
 
     /** Tasks as an advice tells them: by date, then by place. */

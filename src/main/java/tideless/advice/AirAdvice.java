@@ -3,6 +3,7 @@ package tideless.advice;
 import java.util.List;
 import java.util.function.IntPredicate;
 import tideless.crop.CropTraits;
+import tideless.crop.RoomLimits;
 import tideless.physics.HumidAir;
 import tideless.physics.Oxygen;
 import tideless.physics.Time;
@@ -160,7 +161,16 @@ final class AirAdvice {
                         isLow
                                 ? Measure.atLeast(finding.worst(), finding.limit(), unit)
                                 : Measure.atMost(finding.worst(), finding.limit(), unit),
-                        Cause.of(Cause.Kind.AIR_OF_THE_ROOM),
+                        new Cause(
+                                Cause.Kind.AIR_OF_THE_ROOM,
+                                isOnlySlow(finding) ? Facts.of(Quantity.LOSS, 0) : Facts.NONE),
                         List.of(Cure.of(cure))));
+    }
+
+    /** Cold that injures no leaf of this crop and is over in days: it comes so much later. */
+    private boolean isOnlySlow(RoomFindings.Finding finding) {
+        return finding.kind() == RoomLimits.Kind.TOO_COLD
+                && finding.limit() != tray.traits.response().chillC()
+                && finding.days() < Warning.AIR_DAYS;
     }
 }

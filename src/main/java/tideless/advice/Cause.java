@@ -26,6 +26,8 @@ public record Cause(Kind kind, Facts facts) {
         FILM_FEEDS_NO_ROOT,
         TOO_STRONG_TO_DRINK,
         RESERVE_USED_UP,
+        /** Strong because it is little. */
+        DRUNK_DOWN,
         ROSE_ABOVE_AIR_ROOTS,
         WITHOUT_WATER,
         WITHOUT_AIR,

@@ -6,10 +6,12 @@ import java.util.Arrays;
 import java.util.List;
 import java.util.OptionalDouble;
 import org.apache.commons.math3.util.FastMath;
+import tideless.crop.Growing;
 import tideless.physics.Time;
 import tideless.rig.Log;
 import tideless.rig.Planting;
 import tideless.sim.Event;
+import tideless.sim.TraySeries;
 
 /** What a crop asks of the hand: pollination, support, picking, harvest, cleaning, sowing. */
 final class CropAdvice {
@@ -319,11 +321,19 @@ final class CropAdvice {
         addSowing(crop, event.atS() / Time.HOUR_S);
     }
 
-    /** What is ready at the midnight that ends a run is cut at the last visit of that day. */
+    /**
+     * What is ready at the midnight that ends a run is cut at the last visit of that day, or, where
+     * nobody came on it, in the next one's light: nobody cuts at midnight.
+     */
     private double dueHour(Event event) {
         double hour = event.atS() / Time.HOUR_S;
+        if (hour < tray.rounds.endHours()) {
+            return hour;
+        }
         double last = tray.rounds.lastUpTo(hour);
-        return hour < tray.rounds.endHours() || hour - last > 24 ? hour : last;
+        return hour - last > 24
+                ? hour + tray.trace.scenario().visits().timeOfDayS() / Time.HOUR_S
+                : last;
     }
 
     private double awayUntil(double hour) {
@@ -393,18 +403,16 @@ final class CropAdvice {
         boolean isPlanned = !tray.tray.next().isEmpty();
         double grownHours = tray.lastHour + 1.0 - tray.firstHour;
         boolean isLeft = readyHour + WORTH_SOWING_FRAC * grownHours <= tray.rounds.endHours();
-        if (isPlanned || sowHour >= 0 && isLeft) {
+        if (isPlanned || sowHour >= 0 && isLeft && isSeasonFor(readyHour, grownHours)) {
             double sownHour = sowHour >= 0 ? sownAt(sowHour, readyHour) : sowHour;
             Facts facts = Facts.NONE.on(tray.trace.clockAt(readyHour * Time.HOUR_S));
             double younger = FastMath.rint((sownHour - sowHour) / 24);
             if (younger >= 1) {
                 facts = facts.and(Quantity.YOUNGER, younger);
             }
-            if (isLeft(sownHour)) {
-                facts =
-                        facts.and(
-                                Quantity.ALONE,
-                                FastMath.rint((awayUntil(sownHour) - sownHour) / 24));
+            double aloneHours = longestAlone(sownHour, readyHour);
+            if (aloneHours > 0) {
+                facts = facts.and(Quantity.ALONE, FastMath.rint(aloneHours / 24));
             }
             task(
                     Task.Kind.SOW_NEXT,
@@ -412,6 +420,45 @@ final class CropAdvice {
                     Measure.of(crop.ageAtStartDays(), Unit.DAYS),
                     new Cause(Cause.Kind.NEXT_IN_TIME, facts));
         }
+    }
+
+    /** The longest time between two visits to a nursery with an absence in it, h; 0 for none. */
+    private double longestAlone(double sownHour, double readyHour) {
+        double longest = 0;
+        double from = sownHour;
+        while (from < readyHour) {
+            double next = awayUntil(from);
+            longest = isLeft(from) ? Math.max(longest, next - from) : longest;
+            from = next;
+        }
+        return longest;
+    }
+
+    /**
+     * Whether the air and light that this run tells of after an hour would grow another such crop
+     * at half of this one's pace.
+     */
+    private boolean isSeasonFor(double hour, double grownHours) {
+        if (tray.traits == null) {
+            return true;
+        }
+        int from = (int) hour;
+        int to = (int) Math.min(tray.trace.hours(), hour + grownHours);
+        return paceOf(from, to) >= WORTH_SOWING_FRAC * paceOf(tray.firstHour, tray.lastHour + 1);
+    }
+
+    /** Light a day, by what the air's warmth lets grow of it, mol/m2. */
+    private double paceOf(int fromHour, int toHour) {
+        double sum = 0;
+        int days = 0;
+        for (int h = fromHour; h + 24 <= toHour; h += 24) {
+            double meanC = tray.of.of(TraySeries.AIR_TEMP).sum(h, h + 24) / 24;
+            sum +=
+                    Growing.temperatureFrac(tray.traits.growth(), meanC)
+                            * tray.of.lightMolPerM2().sum(h, h + 24);
+            days++;
+        }
+        return days > 0 ? sum / days : 0;
     }
 
     /** The visit before, or after an absence the one that follows where that is still in time. */

@@ -1,5 +1,6 @@
 package tideless.advice;
 
+import java.util.List;
 import java.util.Objects;
 import org.apache.commons.math3.util.FastMath;
 import tideless.rig.Tray;
@@ -9,8 +10,9 @@ import tideless.rig.Tray;
  *
  * @param kind what to do or change
  * @param facts its figures
+ * @param then what is to be done with it, the one that brings more first; mostly nothing
  */
-public record Cure(Kind kind, Facts facts) {
+public record Cure(Kind kind, Facts facts, List<Cure> then) {
     /** Kinds of cure, by theme. */
     public enum Kind {
         // Reservoirs and visits.
@@ -83,6 +85,12 @@ public record Cure(Kind kind, Facts facts) {
     public Cure {
         Objects.requireNonNull(kind, "kind");
         Objects.requireNonNull(facts, "facts");
+        then = List.copyOf(then);
+    }
+
+    /** By itself. */
+    public Cure(Kind kind, Facts facts) {
+        this(kind, facts, List.of());
     }
 
     /**

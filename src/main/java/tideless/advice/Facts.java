@@ -52,6 +52,14 @@ public record Facts(
         return new Facts(more, on, of, litresInto);
     }
 
+    /** With the figures of others besides. */
+    public Facts and(Facts others) {
+        EnumMap<Quantity, Double> more = new EnumMap<>(Quantity.class);
+        more.putAll(figures);
+        more.putAll(others.figures);
+        return new Facts(more, on, of, litresInto);
+    }
+
     public Facts on(LocalDateTime date) {
         return new Facts(figures, date, of, litresInto);
     }

@@ -5,7 +5,6 @@ import static java.time.temporal.ChronoUnit.DAYS;
 import java.time.LocalDateTime;
 import java.util.ArrayList;
 import java.util.List;
-import tideless.rig.Planting;
 import tideless.rig.Reservoir;
 import tideless.rig.VesselId;
 import tideless.sim.Event;
@@ -24,6 +23,9 @@ final class ReservoirAdvice {
 
     /** Where less than this share of a filling would do, its litres are told; assumed. */
     private static final double WORTH_LESS_FRAC = 0.8;
+
+    /** What holds so many times what an absence takes is not filled up for it; assumed. */
+    private static final double PLENTY_TIMES = 1.5;
 
     private final Trace trace;
     private final ReservoirTrace of;
@@ -45,7 +47,11 @@ final class ReservoirAdvice {
     }
 
     void add() {
-        SolutionAdvice.addPrecipitates(trace, TrayCase.eventsOf(trace, id), event -> true, out);
+        SolutionAdvice.addPrecipitates(
+                trace,
+                TrayCase.eventsOf(trace, id),
+                event -> feedsSomethingAt(event.atS() / 3600),
+                out);
         addUnheededFills();
         int timesDry = 0;
         double firstDryS = 0;
@@ -88,8 +94,10 @@ final class ReservoirAdvice {
             }
             int after = Math.min(trace.hours() - 1, (int) visit);
             double missing = reservoir.fullM3() - of.volumeM3().at(after);
-            if (!reservoir.isAsGoodAsFull(of.volumeM3().at(after))) {
-                double left = Math.max(0, feedingM3() - missing);
+            double left = Math.max(0, feedingM3() - missing);
+            int back = Math.min(trace.hours(), (int) Math.ceil(rounds.nextFrom(away[1])));
+            boolean isPlenty = left > PLENTY_TIMES * drawnM3(after, back);
+            if (!reservoir.isAsGoodAsFull(of.volumeM3().at(after)) && !isPlenty) {
                 out.tasks.add(
                         new Task(
                                 Task.Kind.REFILL,
@@ -111,11 +119,7 @@ final class ReservoirAdvice {
         return trace.trays().stream()
                 .filter(t -> t.tray().isFedBy(reservoir.name()))
                 .flatMap(t -> trace.plantings(t).stream())
-                .anyMatch(p -> drinks(p.tray().planting()) && p.lastHour() > hour);
-    }
-
-    private static boolean drinks(Planting planting) {
-        return !(planting instanceof Planting.OfCrop crop) || crop.plants() > 0;
+                .anyMatch(p -> TrayCase.drinks(p.tray().planting()) && p.lastHour() > hour);
     }
 
     /** The absence a visit comes last before, in hours; or null. */
@@ -150,9 +154,6 @@ final class ReservoirAdvice {
     private void addRefill(Event event) {
         double leftM3 = Math.max(0, feedingM3() - event.volumeM3());
         double lackM3 = lackM3(event, leftM3);
-        if (lackM3 <= 0) {
-            return; // what is left reaches the last harvest: nobody fills up for empty trays
-        }
         Reservoir.Refill rule = reservoir.refill();
         double[] away = absenceAfter(event.atS() / 3600);
         boolean low = rule.when() == Reservoir.Refill.When.LOW_AT_VISIT;
@@ -179,7 +180,9 @@ final class ReservoirAdvice {
                                                 : Cause.Kind.RUNNING_LOW,
                                         lackM3 < WORTH_LESS_FRAC * event.volumeM3()
                                                 ? countedFrom(event)
-                                                        .and(Quantity.ENOUGH, lackM3 * 1000)
+                                                        .and(
+                                                                Quantity.ENOUGH,
+                                                                Math.max(0, lackM3) * 1000)
                                                         .on(lastHarvest())
                                                 : countedFrom(event)),
                         List.of(),
@@ -198,8 +201,11 @@ final class ReservoirAdvice {
         }
         int from = Math.min((int) (refill.atS() / 3600), trace.hours());
         int to = Math.max(from, end);
-        double drawnM3 = of.outflowM3().sum(from, to) + of.evaporationM3().sum(from, to);
-        return (1 + RESERVE_FRAC) * drawnM3 - leftM3;
+        return (1 + RESERVE_FRAC) * drawnM3(from, to) - leftM3;
+    }
+
+    private double drawnM3(int fromHour, int toHour) {
+        return of.outflowM3().sum(fromHour, toHour) + of.evaporationM3().sum(fromHour, toHour);
     }
 
     /** The hour of the last harvest of all it feeds; -1 where something stands to the end. */
@@ -211,7 +217,7 @@ final class ReservoirAdvice {
                     boolean cut =
                             planting.events().stream()
                                     .anyMatch(e -> e.kind() == Event.Kind.HARVEST);
-                    if (!cut && drinks(planting.tray().planting())) {
+                    if (!cut && TrayCase.drinks(planting.tray().planting())) {
                         return -1;
                     }
                     last = cut ? Math.max(last, planting.lastHour() + 1) : last;

@@ -2,6 +2,7 @@ package tideless.advice;
 
 import java.time.LocalDateTime;
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.List;
 import java.util.Map;
 import java.util.Objects;
@@ -10,12 +11,16 @@ import java.util.OptionalDouble;
 import java.util.OptionalInt;
 import java.util.function.IntPredicate;
 import java.util.stream.IntStream;
+import org.apache.commons.math3.util.FastMath;
 import tideless.crop.Osmosis;
+import tideless.crop.RoomLimits;
 import tideless.crop.RootBreathing;
 import tideless.crop.Wilting;
 import tideless.physics.Time;
 import tideless.rig.Filling;
+import tideless.rig.Shape;
 import tideless.sim.Event;
+import tideless.sim.FlushRule;
 import tideless.sim.Series;
 import tideless.sim.TraySeries;
 import tideless.solution.Brine;
@@ -51,6 +56,9 @@ final class RootAdvice {
 
     /** But not below this: a tray is to hold water for a while; assumed, m. */
     private static final double LEAST_LEVEL_M = 0.04;
+
+    /** A filling of which so much is left was not too small: its roots hang above it; assumed. */
+    private static final double OUT_OF_REACH_FRAC = 0.5;
 
     private final TrayCase tray;
     private final List<Cure> reservoirCures;
@@ -92,11 +100,7 @@ final class RootAdvice {
                 h -> whyStranded(h).isPresent(),
                 Cause.of(whyStrandedAtFirst()),
                 waterCures());
-        addOnce(
-                Event.Kind.WILTED,
-                Warning.Kind.WILTED,
-                new Cause(Cause.Kind.RESERVE_USED_UP, Facts.NONE.named(whatWiltingCost())),
-                waterCures());
+        addWilted();
         if (!isDrownedByAHair()) {
             addSpell(
                     Event.Kind.DROWNED,
@@ -105,20 +109,10 @@ final class RootAdvice {
                     Cause.of(Cause.Kind.ROSE_ABOVE_AIR_ROOTS),
                     drownedCures());
         }
-        OptionalDouble salted = tray.firstS(Event.Kind.SALT_WILTED);
-        // A tray that is running dry wants water: what is left is strong because it is little.
-        if (salted.isPresent() && !tray.isLow(tray.trace.sampleAt(salted.getAsDouble()))) {
-            addOnce(
-                    Event.Kind.SALT_WILTED,
-                    Warning.Kind.SALT_WILTED,
-                    Cause.of(Cause.Kind.SALTIER_THAN_ROOTS_ARE_USED_TO),
-                    List.of(
-                            new Cure(
-                                    Cure.Kind.CHANGE_AT_LIMIT,
-                                    Facts.of(
-                                            Quantity.EC_LIMIT,
-                                            tray.tray.limits().ecHighMsPerCm()))));
-        }
+        Wilt.of(tray).stream()
+                .filter(wilt -> wilt.kind() == Warning.Kind.SALT_WILTED)
+                .findFirst()
+                .ifPresent(this::addSaltWilted);
         if (isShortOfAirForSure()) {
             addOnce(
                     Event.Kind.SHORT_OF_AIR,
@@ -127,6 +121,62 @@ final class RootAdvice {
                     airCures());
         }
         addDied();
+    }
+
+    /** Roots in want of water, or left with so little that it is too strong to drink. */
+    private void addWilted() {
+        OptionalDouble thirsty = tray.firstS(Event.Kind.WILTED);
+        Optional<Wilt> down = Wilt.firstDrunkDown(tray);
+        if (down.isPresent() && down.get().fromS() < thirsty.orElse(Double.POSITIVE_INFINITY)) {
+            int from = tray.trace.sampleAt(down.get().fromS());
+            int to = Math.max(from, Math.min(tray.lastHour, tray.trace.sampleAt(down.get().toS())));
+            double least = Double.POSITIVE_INFINITY;
+            for (int h = from; h <= to; h++) {
+                least = Math.min(least, tray.of.levelM().at(h));
+            }
+            Cause cause = new Cause(Cause.Kind.DRUNK_DOWN, Facts.of(Quantity.LEVEL, 1000 * least));
+            warnAt(Warning.Kind.WILTED, down.get().fromS(), cause, drunkDownCures(from));
+        } else if (thirsty.isPresent()) {
+            Cause cause =
+                    new Cause(Cause.Kind.RESERVE_USED_UP, Facts.NONE.named(whatWiltingCost()));
+            warnAt(Warning.Kind.WILTED, thirsty.getAsDouble(), cause, waterCures());
+        }
+    }
+
+    /** Of a tray topped up by hand what it takes on the thirstiest day; else as of any want. */
+    private List<Cure> drunkDownCures(int hour) {
+        double worstM3 = Arrays.stream(Thirsts.daily(tray)).max().orElse(0);
+        if (!(tray.tray.filling() instanceof Filling.ByHand hand)
+                || tray.rounds.isLeftFor(hour)
+                || !(worstM3 > 0)) {
+            return waterCures();
+        }
+        double heldM3 = tray.tray.shape().volumeM3(hand.toLevelM());
+        double lastsDays = FastMath.floor((1 - FlushRule.LOW_FRAC) * heldM3 / worstM3);
+        double gapDays = (tray.rounds.nextFrom(hour + 1.0) - tray.rounds.lastUpTo(hour)) / 24;
+        Cure larger =
+                new Cure(
+                        Cure.Kind.HOLD_MORE,
+                        Facts.of(
+                                        Quantity.ENOUGH,
+                                        1000 * gapDays * worstM3 / (1 - FlushRule.LOW_FRAC))
+                                .and(Quantity.USABLE, 1000 * heldM3));
+        return lastsDays >= 1 && lastsDays < gapDays
+                ? List.of(
+                        new Cure(Cure.Kind.VISIT_MORE_OFTEN, Facts.of(Quantity.EVERY, lastsDays)),
+                        larger)
+                : List.of(larger, Cure.of(Cure.Kind.VISIT_MORE_OFTEN));
+    }
+
+    private void addSaltWilted(Wilt wilt) {
+        warnAt(
+                Warning.Kind.SALT_WILTED,
+                wilt.fromS(),
+                Cause.of(Cause.Kind.SALTIER_THAN_ROOTS_ARE_USED_TO),
+                List.of(
+                        new Cure(
+                                Cure.Kind.CHANGE_AT_LIMIT,
+                                Facts.of(Quantity.EC_LIMIT, tray.tray.limits().ecHighMsPerCm()))));
     }
 
     /** Whether the level rose above what roots bear, and by less than anybody pours to. */
@@ -300,7 +350,7 @@ final class RootAdvice {
         for (Event event : tray.events()) {
             if (event.kind() == Event.Kind.TOP_UP) {
                 double level = tray.of.levelM().at(tray.trace.sampleAt(event.atS()));
-                double to = ((Filling.ByHand) tray.tray.filling()).toLevelM();
+                double to = filledToM(level, event.volumeM3());
                 out.tasks.add(
                         new Task(
                                 Task.Kind.TOP_UP,
@@ -315,6 +365,14 @@ final class RootAdvice {
                                 true));
             }
         }
+    }
+
+    /** Its mark, or where it began: young plants are filled up for as their roots reach, m. */
+    private double filledToM(double fromM, double pouredM3) {
+        Shape shape = tray.tray.shape();
+        double markM = ((Filling.ByHand) tray.tray.filling()).toLevelM();
+        double reachedM = shape.levelM(shape.volumeM3(fromM) + pouredM3);
+        return reachedM > markM + POURED_TO_M ? reachedM : markM;
     }
 
     private void addDriedOut() {
@@ -344,7 +402,8 @@ final class RootAdvice {
                 first = Math.min(first, tray.trace.sampleAt(at.getAsDouble()));
             }
         }
-        return first;
+        Optional<Wilt> down = Wilt.firstDrunkDown(tray);
+        return down.isEmpty() ? first : Math.min(first, tray.trace.sampleAt(down.get().fromS()));
     }
 
     /** What brings water in time, by how the tray is filled. */
@@ -358,17 +417,27 @@ final class RootAdvice {
         if (tray.tray.filling() instanceof Filling.ByHand) {
             return handCures(firstDry());
         }
+        double filledM3 = tray.tray.shape().volumeM3(tray.tray.startLevelM());
+        if (tray.of.volumeM3().at(firstDry()) >= OUT_OF_REACH_FRAC * filledM3) {
+            return outOfReachCures();
+        }
         return List.of(
                 Cure.largerThan(
                         tray.tray,
                         Facts.of(Quantity.ENOUGH, 1000 * wholeCropM3())
-                                .and(
-                                        Quantity.USABLE,
-                                        1000
-                                                * tray.tray
-                                                        .shape()
-                                                        .volumeM3(tray.tray.startLevelM()))),
+                                .and(Quantity.USABLE, 1000 * filledM3)),
                 Cure.of(Cure.Kind.FEWER_PLANTS));
+    }
+
+    /** Of plants that want water above a tray that holds plenty: in the cold no root grows down. */
+    private List<Cure> outOfReachCures() {
+        boolean isCold =
+                tray.traits != null
+                        && RoomFindings.of(tray.trace, tray.planting).stream()
+                                .anyMatch(f -> f.kind() == RoomLimits.Kind.TOO_COLD);
+        return isCold
+                ? List.of(Cure.of(Cure.Kind.WARMER_ROOM), Cure.of(Cure.Kind.HANG_CUP_LOWER))
+                : List.of(Cure.of(Cure.Kind.HANG_CUP_LOWER));
     }
 
     /** Of a tray that its valve left dry, or whose roots hang above the level that it holds. */
@@ -468,16 +537,11 @@ final class RootAdvice {
     }
 
     private void addOnce(Event.Kind begins, Warning.Kind kind, Cause cause, List<Cure> cures) {
-        tray.firstS(begins)
-                .ifPresent(
-                        first ->
-                                warn(
-                                        kind,
-                                        first,
-                                        tray.trace.clockAt(first),
-                                        Measure.none(),
-                                        cause,
-                                        cures));
+        tray.firstS(begins).ifPresent(first -> warnAt(kind, first, cause, cures));
+    }
+
+    private void warnAt(Warning.Kind kind, double atS, Cause cause, List<Cure> cures) {
+        warn(kind, atS, tray.trace.clockAt(atS), Measure.none(), cause, cures);
     }
 
     private void warn(

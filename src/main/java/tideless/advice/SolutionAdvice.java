@@ -15,6 +15,7 @@ import tideless.rig.Visits;
 import tideless.sim.Event;
 import tideless.sim.FlushRule;
 import tideless.sim.Shortage;
+import tideless.sim.Stress;
 import tideless.sim.Trace;
 import tideless.solution.Acidity;
 import tideless.solution.Component;
@@ -72,7 +73,9 @@ final class SolutionAdvice {
 
     void add() {
         addChanges();
-        addPrecipitates(tray.trace, tray.events(), this::isFalling, out);
+        if (TrayCase.drinks(tray.tray.planting())) {
+            addPrecipitates(tray.trace, tray.events(), this::isFalling, out);
+        }
         if (tray.traits == null) {
             return;
         }
@@ -125,6 +128,10 @@ final class SolutionAdvice {
     private void addChange(Event event, Task.Kind kind, Cause.Kind cause, List<Cure> cures) {
         int after = Math.min(tray.trace.hours() - 1, (int) (event.atS() / 3600));
         double ecAfter = tray.of.ecMsPerCm().at(after);
+        Facts facts = Double.isNaN(ecAfter) ? Facts.NONE : Facts.of(Quantity.EC_AFTER, ecAfter);
+        if (kind == Task.Kind.FRESH_SOLUTION) {
+            facts = facts.named(scarcest(Math.max(0, tray.trace.sampleAt(event.atS()) - 1)));
+        }
         out.tasks.add(
                 new Task(
                         kind,
@@ -136,17 +143,28 @@ final class SolutionAdvice {
                                 ? salty(event.ecMsPerCm())
                                 : lean(event.ecMsPerCm(), tray.trace.sampleAt(event.atS())),
                         new Cause(
-                                cause,
-                                doubted(
-                                        Double.isNaN(ecAfter)
-                                                ? Facts.NONE
-                                                : Facts.of(Quantity.EC_AFTER, ecAfter),
-                                        after,
-                                        event.volumeM3(),
-                                        event.ecMsPerCm())),
+                                cause, doubted(facts, after, event.volumeM3(), event.ecMsPerCm())),
                         cures,
                         List.of(),
                         true));
+    }
+
+    /** The nutrient nearest to what slows its uptake; empty where none is near. */
+    private String scarcest(int hour) {
+        String scarcest = "";
+        double least = FlushRule.NEARLY_SHORT;
+        for (Component component : Shortage.WATCHED) {
+            double times =
+                    tray.of.molPerM3(component.ordinal(), hour) / Shortage.leastMolPerM3(component);
+            scarcest = times < least ? component.title() : scarcest;
+            least = Math.min(least, times);
+        }
+        return scarcest;
+    }
+
+    /** Whether a stress takes so little of the crop that nobody pours a solution away for it. */
+    private boolean isWorthNothing(Stress stress) {
+        return tray.lost().filter(lost -> lost.frac(stress) < Warning.NOTED_FRAC).isPresent();
     }
 
     /** With how well the litres of a change and the EC that calls for it are known. */
@@ -182,7 +200,7 @@ final class SolutionAdvice {
                                         ec.applyAsDouble(h), feed, limits.ecHighMsPerCm());
         int salty =
                 seenAtAVisit(tray.firstSpell(isSalty), h -> isSalty.test(h) && !isMendedByTopUp(h));
-        if (salty >= 0) {
+        if (salty >= 0 && !isWorthNothing(Stress.SALT)) {
             addUnheeded(
                     Task.Kind.FLUSH,
                     salty,
@@ -194,9 +212,10 @@ final class SolutionAdvice {
                 h ->
                         mayChange(h)
                                 && FlushRule.isTooLean(
-                                        ec.applyAsDouble(h), feed, tray.leanMsPerCm(h));
+                                        ec.applyAsDouble(h), feed, tray.leanMsPerCm(h))
+                                && !scarcest(h).isEmpty();
         int lean = seenAtAVisit(tray.firstSpell(LEAN_PATIENCE_H, isLean), isLean);
-        if (lean >= 0) {
+        if (lean >= 0 && !isWorthNothing(Stress.HUNGER)) {
             addUnheeded(
                     Task.Kind.FRESH_SOLUTION,
                     lean,

@@ -34,7 +34,7 @@ final class TrayCase {
     final Tray tray;
     final VesselId id;
     final VisitTimes rounds;
-    final CropTraits traits; // null when the thirst was measured
+    final CropTraits traits; // null when the thirst was measured, or nothing is planted
     final int firstHour; // the sample of its first hour
     final int lastHour; // the sample at which the crop leaves the tray, or the last one
 
@@ -51,11 +51,19 @@ final class TrayCase {
         of = planting.run();
         tray = planting.tray();
         id = tray.id();
-        traits = tray.planting() instanceof Planting.OfCrop crop ? crop.traits() : null;
+        traits =
+                tray.planting() instanceof Planting.OfCrop crop && drinks(crop)
+                        ? crop.traits()
+                        : null;
         firstHour = planting.firstHour();
         lastHour = planting.lastHour();
         feed = trace.scenario().feedOf(tray).composition();
         feedMsPerCm = ElectricalConductivity.at25MsPerCm(feed);
+    }
+
+    /** Whether there is anything whose water and feed matter: plants, or a thirst as measured. */
+    static boolean drinks(Planting planting) {
+        return !(planting instanceof Planting.OfCrop crop) || crop.plants() > 0;
     }
 
     /** Whether a grower's log tells that the crop has left its tray. */

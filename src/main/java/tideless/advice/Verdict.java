@@ -14,8 +14,8 @@ import tideless.sim.Stress;
 /**
  * Whether the crop survives, before all detail.
  *
- * @param survives no plant dead, none wilted for longer than {@link Verdicts#WILT_BORNE_H}, no tray
- *     dried out
+ * @param survives no plant dead, none wilted for longer than {@link Wilt#BORNE_H}, no tray dried
+ *     out
  * @param firstHarm the first of these, or empty
  * @param absences what becomes of each absence, in the scenario's order
  * @param waterLeft for each planted tray, when it lived closest to dryness
@@ -54,8 +54,8 @@ public record Verdict(
     /** The crops that live and yet are poor, the poorest first. */
     public List<Loss> poor() {
         return losses.stream()
-                .filter(loss -> loss.frac() >= Warning.POOR_FRAC)
-                .sorted(Comparator.comparing(Loss::frac).reversed())
+                .filter(loss -> loss.surelyFrac() >= Warning.POOR_FRAC)
+                .sorted(Comparator.comparing(Loss::surelyFrac).reversed())
                 .toList();
     }
 
@@ -64,11 +64,11 @@ public record Verdict(
      *
      * @param crop its name where several follow one another in the tray, else empty
      * @param cropName its name
-     * @param most what took most
+     * @param most what surely took most
      * @param mostFrac share that took of what a sound root zone would have given, 0-1
-     * @param frac share that all took, 0-1
+     * @param surelyFrac share that all took, but for a want of air that may be none, 0-1
      * @param ownG what a plant gives, g
-     * @param unharmedG what a plant would have given in a sound root zone, g
+     * @param unharmedG what a plant would have given in a root zone that takes nothing, g
      */
     public record Loss(
             VesselId tray,
@@ -76,11 +76,16 @@ public record Verdict(
             String cropName,
             Stress most,
             double mostFrac,
-            double frac,
+            double surelyFrac,
             double ownG,
             double unharmedG) {
         /** Less is not told; assumed. */
         static final double TOLD_FRAC = 0.1;
+
+        /** Share that all took, want of air by its likely figures among it, 0-1. */
+        public double frac() {
+            return Math.max(surelyFrac, 1 - ownG / unharmedG);
+        }
     }
 
     /** The same with another warning before all. */

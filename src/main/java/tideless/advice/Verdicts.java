@@ -7,10 +7,8 @@ import java.util.Comparator;
 import java.util.EnumSet;
 import java.util.List;
 import java.util.Optional;
-import java.util.OptionalDouble;
 import java.util.Set;
 import tideless.physics.Time;
-import tideless.rig.Filling;
 import tideless.rig.Visits;
 import tideless.sim.Event;
 import tideless.sim.GrowthLost;
@@ -19,16 +17,17 @@ import tideless.sim.Trace;
 
 /** Whether a run's crops survive. */
 final class Verdicts {
-    /** Wilting longer than this is harm, h; fixed by what {@code result.json} promises. */
-    static final double WILT_BORNE_H = 6;
-
     private static final Set<Warning.Kind> OF_AIR =
             EnumSet.of(Warning.Kind.SHORT_OF_AIR, Warning.Kind.DROWNED);
 
     private Verdicts() {}
 
     static Verdict of(
-            Trace trace, List<TrayCase> trays, VisitTimes rounds, List<Warning> warnings) {
+            Trace trace,
+            List<TrayCase> trays,
+            VisitTimes rounds,
+            List<Task> tasks,
+            List<Warning> warnings) {
         List<Verdict.Harm> harms = new ArrayList<>();
         trays.forEach(tray -> addHarms(tray, harms));
         harms.sort(Comparator.comparing(Verdict.Harm::at).thenComparing(Verdict.Harm::kind));
@@ -36,7 +35,7 @@ final class Verdicts {
         List<TrayCase> drinking = trays.stream().filter(t -> waterLeft(t).isPresent()).toList();
         List<Verdict.Absence> absences = new ArrayList<>();
         for (Visits.Absence absence : trace.scenario().visits().absences()) {
-            absenceOf(trace, drinking, rounds, harms, absence).ifPresent(absences::add);
+            absenceOf(trace, drinking, rounds, tasks, harms, absence).ifPresent(absences::add);
         }
         List<Verdict.WaterLeft> left = new ArrayList<>();
         drinking.forEach(tray -> waterLeft(tray).ifPresent(one -> addTightest(one, left)));
@@ -76,7 +75,7 @@ final class Verdicts {
                             lost.frac(most),
                             frac,
                             lost.ownG(),
-                            lost.ownG() / Math.max(1e-9, 1 - frac)));
+                            lost.unharmedG()));
         }
     }
 
@@ -100,57 +99,22 @@ final class Verdicts {
                                                 Warning.Kind.DRIED_OUT,
                                                 tray.id,
                                                 tray.trace.clockAtSample(dry))));
-        addWilts(tray, Event.Kind.WILTED, Event.Kind.RECOVERED, Warning.Kind.WILTED, harms);
-        addWilts(
-                tray,
-                Event.Kind.SALT_WILTED,
-                Event.Kind.SALT_BORNE,
-                Warning.Kind.SALT_WILTED,
-                harms);
+        Wilt.of(tray).stream()
+                .filter(Wilt::isHarm)
+                .forEach(w -> harms.add(harmed(w.kind(), tray, w.fromS())));
         tray.firstS(Event.Kind.DIED)
-                .ifPresent(
-                        atS ->
-                                harms.add(
-                                        new Verdict.Harm(
-                                                Warning.Kind.DIED,
-                                                tray.id,
-                                                tray.trace.clockAt(atS))));
+                .ifPresent(atS -> harms.add(harmed(Warning.Kind.DIED, tray, atS)));
     }
 
-    /** Wilting of one cause that lasts, from one kind of event to another or the crop's end. */
-    private static void addWilts(
-            TrayCase tray,
-            Event.Kind begins,
-            Event.Kind ends,
-            Warning.Kind kind,
-            List<Verdict.Harm> harms) {
-        OptionalDouble fromS = OptionalDouble.empty();
-        for (Event event : tray.events()) {
-            if (event.kind() == begins) {
-                fromS = OptionalDouble.of(event.atS());
-            } else if (event.kind() == ends) {
-                addWilt(tray, kind, fromS, event.atS(), harms);
-                fromS = OptionalDouble.empty();
-            }
-        }
-        addWilt(tray, kind, fromS, (tray.lastHour + 1) * Time.HOUR_S, harms);
-    }
-
-    private static void addWilt(
-            TrayCase tray,
-            Warning.Kind kind,
-            OptionalDouble fromS,
-            double toS,
-            List<Verdict.Harm> harms) {
-        if (toS - fromS.orElse(toS) > WILT_BORNE_H * Time.HOUR_S) {
-            harms.add(new Verdict.Harm(kind, tray.id, tray.trace.clockAt(fromS.getAsDouble())));
-        }
+    private static Verdict.Harm harmed(Warning.Kind kind, TrayCase tray, double atS) {
+        return new Verdict.Harm(kind, tray.id, tray.trace.clockAt(atS));
     }
 
     private static Optional<Verdict.Absence> absenceOf(
             Trace trace,
             List<TrayCase> trays,
             VisitTimes rounds,
+            List<Task> tasks,
             List<Verdict.Harm> harms,
             Visits.Absence absence) {
         LocalDate start = trace.scenario().start();
@@ -162,7 +126,6 @@ final class Verdicts {
         }
         double before = rounds.lastBefore(fromHour);
         int until = Math.min(trace.hours(), (int) Math.ceil(rounds.nextFrom(toHour)));
-        boolean fed = false;
         double lowest = Double.NaN;
         TrayCase lowestIn = null;
         for (TrayCase tray : trays) {
@@ -171,7 +134,6 @@ final class Verdicts {
             if (end <= from) {
                 continue;
             }
-            fed |= !(tray.tray.filling() instanceof Filling.Sealed);
             double least = tray.of.levelM().min(from, end);
             if (lowestIn == null || least < lowest) {
                 lowest = least;
@@ -188,16 +150,22 @@ final class Verdicts {
                                                     / 60.0;
                                     return hour >= fromHour && hour <= until;
                                 });
-        boolean visited = rounds.hours().stream().anyMatch(h -> h < fromHour);
+        LocalDate visit = trace.clockAt(before * Time.HOUR_S).toLocalDate();
         return Optional.of(
                 new Verdict.Absence(
                         absence.from(),
                         absence.to(),
                         survives,
-                        fed && visited ? trace.clockAt(before * Time.HOUR_S).toLocalDate() : null,
+                        tasks.stream().anyMatch(task -> fillsUpOn(visit, task)) ? visit : null,
                         lowest,
                         lowestIn == null ? null : lowestIn.id,
                         Optional.empty()));
+    }
+
+    /** Told with an absence is only what is a task of the visit before it. */
+    private static boolean fillsUpOn(LocalDate visit, Task task) {
+        boolean fills = task.kind() == Task.Kind.REFILL || task.kind() == Task.Kind.TOP_UP;
+        return fills && task.due().toLocalDate().equals(visit);
     }
 
     /** When a tray lived closest to dryness; empty for one that never thirsts. */

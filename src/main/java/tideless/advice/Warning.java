@@ -91,7 +91,7 @@ public record Warning(
     public static final double NOTED_FRAC = 0.02;
 
     /** Air out of a crop's limits for so long often brings about the rest, d; assumed. */
-    private static final int AIR_DAYS = 14;
+    static final int AIR_DAYS = 14;
 
     /** The gravest first: by what it kills, then by what it takes, then the earliest. */
     public static final Comparator<Warning> GRAVEST_FIRST =
@@ -148,8 +148,11 @@ public record Warning(
 
     /** Share of the crop that it takes, 0-1; 0 where that is not known. */
     public double lossFrac() {
-        Facts facts = cause.facts();
-        return facts.has(Quantity.LOSS) ? facts.get(Quantity.LOSS) : 0;
+        return isLossKnown() ? cause.facts().get(Quantity.LOSS) : 0;
+    }
+
+    private boolean isLossKnown() {
+        return cause.facts().has(Quantity.LOSS);
     }
 
     /**
@@ -161,7 +164,7 @@ public record Warning(
             return 0;
         } else if (lossFrac() >= POOR_FRAC) {
             return 1;
-        } else if (gravity().compareTo(Kind.OUTGROWN) <= 0) {
+        } else if ((isLossKnown() ? kind : gravity()).compareTo(Kind.OUTGROWN) <= 0) {
             return 2;
         } else if (lossFrac() >= NOTED_FRAC) {
             return 3;
@@ -177,7 +180,7 @@ public record Warning(
     boolean isMinor() {
         return switch (kind) {
             case TOO_HUMID, TOO_STILL -> true;
-            default -> cause.facts().has(Quantity.LOSS) && lossFrac() < NOTED_FRAC && !isVeryWarm();
+            default -> isLossKnown() && lossFrac() < NOTED_FRAC && !isVeryWarm();
         };
     }
 

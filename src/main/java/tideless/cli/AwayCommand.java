@@ -40,7 +40,8 @@ import tideless.study.Workers;
             "Examples:",
             "  tideless away scenarios/science-room-bench.toml",
             "  tideless away scenarios/calm-bench.toml --from 2026-03-20 --every 1 -o away",
-            "  tideless away scenarios/science-room-bench.toml --absence 2026-04-03..2026-04-12",
+            "  tideless away scenarios/science-room-bench.toml \\",
+            "      --absence 2026-04-03..2026-04-12",
             "",
             "Exit codes: 0 done, 1 a file could not be read or written, 2 a fault in the scenario"
                     + " or in a date."

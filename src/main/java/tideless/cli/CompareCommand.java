@@ -46,13 +46,15 @@ import tideless.study.threads.ThreadPool;
         footer = {
             "",
             "Examples:",
-            "  tideless compare scenarios/science-room-bench.toml --vary \"tray.basil.plants=4..10\"",
+            "  tideless compare scenarios/science-room-bench.toml \\",
+            "      --vary \"tray.basil.plants=4..10\"",
             "  tideless compare scenarios/science-room-bench.toml \\",
             "      --vary \"reservoir.shelf.length=20 cm, 40 cm, 60 cm\" --members 50",
             "  tideless compare scenarios/depth-and-valve.toml -o map \\",
             "      --vary \"tray.basil.depth=5.5 cm..15 cm/20\" \\",
             "      --vary \"tray.basil.valve.setting=1 cm..10.5 cm/20\"",
-            "  tideless compare scenarios/lessons/lean-feed.toml scenarios/lessons/rich-feed.toml",
+            "  tideless compare scenarios/lessons/lean-feed.toml \\",
+            "      scenarios/lessons/rich-feed.toml",
             "",
             "Exit codes: 0 done, 1 a file could not be read or written, 2 a fault in the command"
                     + " line or a scenario."

@@ -21,7 +21,13 @@ import tideless.study.Lightings;
                     + " does not keep, are faults of the scenario.",
             ""
         },
-        footer = {"", "Example:", "  tideless light scenarios/science-room-bench.toml"})
+        footer = {
+            "",
+            "Example:",
+            "  tideless light scenarios/science-room-bench.toml",
+            "",
+            "Exit codes: 0 done, 1 a file could not be read, 2 a fault in the scenario."
+        })
 final class LightCommand implements Callable<Integer> {
     @Parameters(paramLabel = "SCENARIO", description = "a .toml scenario file")
     Path scenario;

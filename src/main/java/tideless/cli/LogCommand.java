@@ -65,6 +65,12 @@ final class LogCommand implements Runnable {
     @Command(
             name = "new",
             header = "Write an empty log with the rig's names, and a sheet to print.",
+            description = {
+                "",
+                "The log names every vessel of the scenario and each kind of line; the sheet is to be"
+                        + " filled in by hand beside the rig.",
+                ""
+            },
             footer = {
                 "",
                 "Example:",
@@ -122,6 +128,12 @@ final class LogCommand implements Runnable {
     @Command(
             name = "check",
             header = "Say whether a log reads, what is odd in it, and what it holds.",
+            description = {
+                "",
+                "A fault is told with its line. What is odd, as a level that no plants explain, is"
+                        + " told and read all the same.",
+                ""
+            },
             footer = {
                 "",
                 "Examples:",

@@ -39,15 +39,15 @@ import tideless.solution.Weighing;
             "",
             "A bottle's label is written as it is printed, in per cent of mass:",
             "  tideless mix --volume \"24 L\" --ec \"1.4 mS/cm\" --ph 6.0 --ratio 1:300 \\",
-            "    --part-a \"NO3-N 2.58 %%, NH4-N 0.13 %%, CaO 4.06 %%, K2O 1.42 %%, density 1.1"
-                    + " kg/L\" \\",
-            "    --part-b \"NO3-N 0.68 %%, P2O5 1.93 %%, K2O 4.27 %%, MgO 0.91 %%, SO3 2.42 %%,"
-                    + " density 1.1 kg/L\"",
+            "    --part-a \"NO3-N 2.58 %%, NH4-N 0.13 %%, CaO 4.06 %%, K2O 1.42 %%\\",
+            ", density 1.1 kg/L\" \\",
+            "    --part-b \"NO3-N 0.68 %%, P2O5 1.93 %%, K2O 4.27 %%, MgO 0.91 %%\\",
+            ", SO3 2.42 %%, density 1.1 kg/L\"",
             "",
             "Salts to weigh for a published recipe, in a water of your own:",
             "  tideless mix --volume \"5 gal\" --ec \"1.8 mS/cm\" --recipe hoagland-1 \\",
-            "    --analysis \"calcium 55 mg/L, magnesium 12 mg/L, sodium 28 mg/L, sulfate 77 mg/L SO4,"
-                    + " chloride 20 mg/L, alkalinity 8 dH, pH 7.4\"",
+            "    --analysis \"calcium 55 mg/L, magnesium 12 mg/L, sodium 28 mg/L\\",
+            ", sulfate 77 mg/L SO4, chloride 20 mg/L, alkalinity 8 dH, pH 7.4\"",
             "",
             "It came out too strong; add to the first example:",
             "  --reading-ec \"1.7 mS/cm\" --reading-ph 7.1 --vessel \"30 L\"",

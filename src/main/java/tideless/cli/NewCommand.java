@@ -11,6 +11,7 @@ import java.time.ZoneId;
 import java.util.ArrayList;
 import java.util.EnumMap;
 import java.util.List;
+import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
 import java.util.concurrent.Callable;
@@ -48,7 +49,10 @@ import tideless.solution.ElectricalConductivity.PpmScale;
             "  tideless new my-bench.toml",
             "  tideless new my-bench.toml --crop basil --plants 8 --trays 2 --usual",
             "  tideless new bucket.toml --crop \"1 dwarf-tomato\" --size \"5 gallon bucket\" \\",
-            "      --filling hand --light outdoors --start \"May 1, 2027\" --visits daily --usual"
+            "      --filling hand --light outdoors --start \"May 1, 2027\" \\",
+            "      --visits daily --usual",
+            "",
+            "Exit codes: 0 done, 1 the file could not be written, 2 an answer that does not do."
         })
 final class NewCommand implements Callable<Integer> {
     /** A person finds an answer in fewer; whatever else is at the other end is not listening. */
@@ -150,6 +154,10 @@ final class NewCommand implements Callable<Integer> {
     @Override
     public Integer call() throws IOException {
         PrintWriter err = spec.commandLine().getErr();
+        if (!scenario.toString().toLowerCase(Locale.ROOT).endsWith(".toml")) {
+            return refused(
+                    err, scenario + ": is no name of a scenario, allowed: a file ending in .toml");
+        }
         if (NewFile.exists(scenario)) {
             return refused(err, scenario + ": is there already, and nothing is written over it");
         }

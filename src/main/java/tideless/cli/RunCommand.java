@@ -87,10 +87,9 @@ final class RunCommand implements Callable<Integer> {
             paramLabel = "N",
             defaultValue = "100",
             showDefaultValue = Visibility.ALWAYS,
-            description = {
-                "how many rigs that yours might be are run to say how sure each date is,",
-                "1 to 10000; 1 for none"
-            })
+            description =
+                    "how many rigs that yours might be are run to say how sure each date is, 1 to"
+                            + " 10000; 1 for none")
     int members;
 
     @Option(names = "--all", description = "print all reasons, cautions and dates")

@@ -29,7 +29,13 @@ import tideless.words.Names;
             "forecast of each crop's thirst may lie off.",
             ""
         },
-        footer = {"", "Example:", "  tideless show my-bench.toml | grep default"})
+        footer = {
+            "",
+            "Example:",
+            "  tideless show my-bench.toml | grep default",
+            "",
+            "Exit codes: 0 done, 1 a file could not be read, 2 a fault in the scenario."
+        })
 final class ShowCommand implements Callable<Integer> {
     @Parameters(paramLabel = "SCENARIO", description = "a .toml scenario file")
     Path scenario;

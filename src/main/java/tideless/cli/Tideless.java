@@ -8,7 +8,9 @@ import java.io.PrintWriter;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.InvalidPathException;
 import java.nio.file.Path;
+import java.util.Arrays;
 import java.util.List;
+import java.util.Locale;
 import picocli.AutoComplete;
 import picocli.CommandLine;
 import picocli.CommandLine.Command;
@@ -169,6 +171,8 @@ public final class Tideless implements Runnable {
                 .setErr(new PrintWriter(new Visible(err)))
                 .setUsageHelpAutoWidth(true)
                 .registerConverter(Path.class, Tideless::path)
+                .registerConverter(Units.class, text -> one(text, Units.values()))
+                .registerConverter(EcScale.class, text -> one(text, EcScale.values()))
                 .registerConverter(Integer.class, Tideless::whole)
                 .registerConverter(int.class, Tideless::whole)
                 .registerConverter(long.class, Tideless::longWhole)
@@ -213,6 +217,22 @@ public final class Tideless implements Runnable {
             throw new TypeConversionException(
                     "its letters are none of this system's (locale); maybe LC_ALL=C.UTF-8");
         }
+    }
+
+    /** One of some names, refused in the program's own words. */
+    private static <E extends Enum<E>> E one(String text, E[] all) {
+        List<String> names = Arrays.stream(all).map(Enum::name).toList();
+        String name = text.strip().toLowerCase(Locale.ROOT);
+        if (names.contains(name)) {
+            return all[names.indexOf(name)];
+        }
+        String meant = Spelling.nearest(name, names);
+        throw new TypeConversionException(
+                "found \""
+                        + text
+                        + "\", allowed: "
+                        + String.join(", ", names)
+                        + (meant.isEmpty() ? "" : "; did you mean \"" + meant + "\"?"));
     }
 
     private static int whole(String text) {

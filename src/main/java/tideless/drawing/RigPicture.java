@@ -9,6 +9,7 @@ import tideless.study.Forecast;
 import tideless.words.Dates;
 import tideless.words.MachineWords;
 import tideless.words.RigWords;
+import tideless.words.Wrap;
 
 /**
  * The rig in section at one hour, as one self-contained SVG text: above, the whole rig with its
@@ -75,6 +76,9 @@ public final class RigPicture {
             stroke-width:.8}
             .tdl .faded{opacity:.45}
             """;
+
+    /** Bold letters to a line: one is some seven units wide on an average. */
+    private static final int ROOM = (int) ((WIDTH - 2 * EDGE) / 7);
 
     private final Trace trace;
     private final double barM;
@@ -143,10 +147,14 @@ public final class RigPicture {
         for (Alike group : below) {
             Shape shape = group.tray().shape();
             double unitsPerM = shared > 0 ? shared : DEEP / shape.depthM();
-            y += LINE;
             String heading = RigWords.heading(group.trays());
             boolean stands = Scene.stands(trace, group.drawn(), hour);
-            body.label(EDGE, y, "strong", stands ? heading : heading + ": " + RigWords.EMPTY);
+            String empty = heading + ": " + RigWords.EMPTY;
+            List<String> told = Wrap.lines(stands ? heading : empty, ROOM);
+            for (int i = 0; i < told.size(); i++) {
+                body.label(EDGE, y + (i + 1) * LINE, "strong", told.get(i));
+            }
+            y += LINE * Wrap.lines(empty, ROOM).size(); // of one height, standing or not
             String lamp = RigWords.lamp(group.tray().lamp());
             if (!lamp.isEmpty()) {
                 y += LINE - 1;

@@ -7,9 +7,11 @@ import java.util.List;
 import java.util.Map;
 import tideless.advice.Task;
 import tideless.advice.Warning;
+import tideless.physics.Time;
 import tideless.rig.Reservoir;
 import tideless.rig.Scenario;
 import tideless.rig.VesselId;
+import tideless.sim.Event;
 import tideless.sim.ReservoirTrace;
 import tideless.sim.Series;
 import tideless.sim.Trace;
@@ -123,12 +125,7 @@ public final class SeasonStrip {
             List<int[]> inUse,
             VesselId vessel,
             List<String> findings) {
-        Map<Task.Kind, List<Task>> tasks = new EnumMap<>(Task.Kind.class);
-        for (Task task : forecast.advice().tasks()) {
-            if (task.vessel().equals(vessel) && RigWords.isMarked(task.kind())) {
-                tasks.computeIfAbsent(task.kind(), kind -> new ArrayList<>()).add(task);
-            }
-        }
+        Map<Task.Kind, List<RigWords.Mark>> tasks = marks(vessel);
         List<String> named = Wrap.lines(name, ROOM);
         for (int i = 0; i < named.size(); i++) {
             svg.label(EDGE, y + 8 + i * LINE, "name", named.get(i));
@@ -150,11 +147,11 @@ public final class SeasonStrip {
         empty.add(new int[] {last, trace.hours()});
         empty.forEach(span -> filled(series, full, span[0], span[1], top, "water faded"));
         svg.box(x(0), top, x(scenario.days()) - x(0), HIGH, "frame");
-        for (List<Task> of : tasks.values()) {
+        for (List<RigWords.Mark> of : tasks.values()) {
             double foot = of.size() > MANY ? top + 4 : top + HIGH;
-            for (Task task : of) {
-                double at = x(scenario.dayOf(task.due()));
-                svg.line(at, top - 5, at, foot, task.isDone() ? "task" : "advised");
+            for (RigWords.Mark mark : of) {
+                double at = x(mark.day());
+                svg.line(at, top - 5, at, foot, mark.isDone() ? "task" : "advised");
             }
         }
         for (int[] span : empty) {
@@ -181,6 +178,27 @@ public final class SeasonStrip {
                                         scenario.start().plusDays((span[1] - 1) / 24)))
                 .forEach(findings::add);
         return below + 10;
+    }
+
+    /** What is done to a vessel and when; each picking, where a task stands for all of them. */
+    private Map<Task.Kind, List<RigWords.Mark>> marks(VesselId vessel) {
+        Map<Task.Kind, List<RigWords.Mark>> marks = new EnumMap<>(Task.Kind.class);
+        for (Task task : forecast.advice().tasks()) {
+            if (task.vessel().equals(vessel) && RigWords.isMarked(task.kind())) {
+                marks.computeIfAbsent(task.kind(), kind -> new ArrayList<>())
+                        .add(new RigWords.Mark(scenario.dayOf(task.due()), task.isDone()));
+            }
+        }
+        List<RigWords.Mark> picked =
+                trace.events().stream()
+                        .filter(event -> event.kind() == Event.Kind.LEAVES_PICKED)
+                        .filter(event -> event.vessel().equals(vessel))
+                        .map(event -> new RigWords.Mark(event.atS() / Time.DAY_S, true))
+                        .toList();
+        if (!picked.isEmpty()) {
+            marks.put(Task.Kind.PICK_LEAVES, picked);
+        }
+        return marks;
     }
 
     private void shade(double top) {

@@ -14,6 +14,7 @@ import java.util.Set;
 import java.util.TreeMap;
 import java.util.function.IntPredicate;
 import java.util.function.Predicate;
+import java.util.function.ToDoubleFunction;
 import tideless.advice.Task;
 import tideless.advice.Warning;
 import tideless.drawing.DaysOff;
@@ -32,6 +33,7 @@ import tideless.sim.TrayTrace;
 import tideless.study.Band;
 import tideless.study.Expected;
 import tideless.study.Forecast;
+import tideless.study.PhCourse;
 import tideless.words.Dates;
 import tideless.words.Names;
 import tideless.words.Numbers;
@@ -146,6 +148,18 @@ final class Pictures {
                             strengths.subList(from, to),
                             PlotWords.ec(of.trace, drawn(solutions.subList(from, to)))));
         }
+        List<Panel> acidities = solutions.stream().map(of::acidity).toList();
+        Panel.alike(acidities);
+        for (int from = 0; from < solutions.size(); from += PANELS) {
+            int to = Math.min(solutions.size(), from + PANELS);
+            pictures.put(
+                    page("ph", from / PANELS),
+                    of.picture(
+                            "pH of the solution in the trays",
+                            "pH",
+                            acidities.subList(from, to),
+                            PlotWords.ph(of.trace, drawn(solutions.subList(from, to)))));
+        }
         List<OneCurve> drinkers = OneCurve.ofThirst(forecast);
         List<Panel> thirsts = new ArrayList<>();
         for (int from = 0; from < drinkers.size(); from += CURVES) {
@@ -249,10 +263,7 @@ final class Pictures {
         Series level = run.levelM();
         addCrops(panel, run);
         int alive = lastThirst(run) + 1;
-        panel.spans(
-                "stranded",
-                spans(alive, h -> !(level.at(h) > 0) || run.rootTipM().at(h) > level.at(h)),
-                Look.STRANDED);
+        panel.spans("stranded", stranded(run, alive), Look.STRANDED);
         panel.spans(
                 "drowned", spans(alive, h -> level.at(h) > run.usedToLevelM().at(h)), Look.DROWNED);
         panel.level("cup at " + mm(tray.cupBottomM()), perM * tray.cupBottomM(), Look.CUP);
@@ -267,13 +278,35 @@ final class Pictures {
             panel.level("filled to " + mm(hand.toLevelM()), perM * hand.toLevelM(), Look.VALVE);
         }
         panel.curve(
-                "roots bear up to",
+                "roots drown above",
                 Curves.Curve.hourly(run.usedToLevelM(), perM, perM * tray.shape().depthM()),
                 Look.BORNE,
                 null);
         panel.curve("root tips", Curves.Curve.hourly(run.rootTipM(), perM), Look.ROOT_TIP, null);
         panel.curve("level", Curves.Curve.hourly(level, perM), Look.LEVEL, null);
         return panel;
+    }
+
+    /** Where all roots hang above the level, and where a film or a brine feeds none of them. */
+    private List<double[]> stranded(TrayTrace run, int alive) {
+        List<double[]> spans =
+                spans(
+                        alive,
+                        h ->
+                                !(run.levelM().at(h) > 0)
+                                        || run.rootTipM().at(h) > run.levelM().at(h));
+        for (Warning warning : forecast.advice().warnings()) {
+            if (warning.kind() == Warning.Kind.STRANDED
+                    && warning.vessel().equals(run.tray().id())) {
+                spans.add(
+                        new double[] {
+                            Math.max(0, scenario.dayOf(warning.from())),
+                            Math.min(scenario.days(), scenario.dayOf(warning.until()))
+                        });
+            }
+        }
+        spans.sort(Comparator.comparingDouble(span -> span[0]));
+        return united(spans);
     }
 
     private String mm(double lengthM) {
@@ -308,7 +341,11 @@ final class Pictures {
                 warning -> warning.vessel().equals(tray.id()) && SALTS.contains(warning.kind()));
         addCrops(panel, run);
         if (tray.plantings() > 1) {
-            addBands(panel, run);
+            addBands(
+                    panel,
+                    run,
+                    limits -> ec * limits.ecLowMsPerCm(),
+                    limits -> ec * limits.ecHighMsPerCm());
         } else if (Double.isFinite(tray.limits().ecHighMsPerCm())) {
             Limits limits = tray.limits();
             panel.band(
@@ -321,18 +358,55 @@ final class Pictures {
         return panel;
     }
 
+    /** The course as written, and between which it may lie for what is not known of a crop. */
+    private Panel acidity(OneCurve of) {
+        TrayTrace run = of.run();
+        Tray tray = run.tray();
+        Panel panel = panel();
+        addDue(panel, task -> task.vessel().equals(tray.id()) && OF_SOLUTION.contains(task.kind()));
+        addHarm(
+                panel,
+                warning ->
+                        warning.vessel().equals(tray.id())
+                                && warning.kind() == Warning.Kind.PH_OUT);
+        addCrops(panel, run);
+        Limits limits = tray.limits();
+        if (tray.plantings() > 1) {
+            addBands(panel, run, Limits::phLow, Limits::phHigh);
+        } else {
+            panel.band(
+                    "band "
+                            + Numbers.label(limits.phLow())
+                            + " to "
+                            + Numbers.label(limits.phHigh()),
+                    limits.phLow(),
+                    limits.phHigh(),
+                    Look.BAND);
+        }
+        PhCourse course = forecast.ph().get(trace.trays().indexOf(run));
+        panel.curve("may be as high", Curves.Curve.hourly(course.highest(), 1), Look.BORNE, null);
+        panel.curve("may be as low", Curves.Curve.hourly(course.lowest(), 1), Look.BORNE, null);
+        panel.curve(of.label(), Curves.Curve.hourly(run.ph(), 1), Look.LEVEL, null);
+        return panel;
+    }
+
     /** Each crop's own band while it is planted. */
-    private void addBands(Panel panel, TrayTrace run) {
+    private void addBands(
+            Panel panel,
+            TrayTrace run,
+            ToDoubleFunction<Limits> least,
+            ToDoubleFunction<Limits> most) {
         double middle = Double.NaN;
         for (PlantingTrace planting : trace.plantings(run)) {
-            Limits limits = planting.tray().limits();
+            double low = least.applyAsDouble(planting.tray().limits());
+            double high = most.applyAsDouble(planting.tray().limits());
             double from = planting.firstHour() / 24.0;
             double to = (planting.lastHour() + 1) / 24.0;
             panel.area(
-                    Curves.Curve.steady(from, to, shown.perMsPerCm() * limits.ecLowMsPerCm()),
-                    Curves.Curve.steady(from, to, shown.perMsPerCm() * limits.ecHighMsPerCm()),
+                    Curves.Curve.steady(from, to, low),
+                    Curves.Curve.steady(from, to, high),
                     Look.BAND);
-            middle = shown.perMsPerCm() * (limits.ecLowMsPerCm() + limits.ecHighMsPerCm()) / 2;
+            middle = (low + high) / 2;
         }
         if (Double.isFinite(middle)) {
             panel.name("each crop's band", middle);

@@ -28,6 +28,7 @@ import tideless.study.Forecast;
 import tideless.study.SeasonTakes;
 import tideless.words.CautionWords;
 import tideless.words.CropWords;
+import tideless.words.CureWords;
 import tideless.words.Dates;
 import tideless.words.FeedWords;
 import tideless.words.Names;
@@ -79,17 +80,18 @@ final class ReportPage {
         page.put("plots", figures);
         page.put("hasPlots", !figures.isEmpty());
         page.put("sure", OutlookWords.sureness(forecast));
-        List<Map<String, String>> assumed =
-                origins.assumed().stream()
-                        .map(a -> Map.of("key", a.getKey(), "value", a.getValue()))
-                        .toList();
-        page.put("assumed", assumed);
+        page.put("assumed", origins.assumed().stream().map(ReportPage::assumption).toList());
         page.put("notes", origins.notes());
         page.put("hasNotes", !origins.notes().isEmpty());
         page.put("version", ResultJson.version());
         page.put("seed", Long.toString(forecast.seed()));
         page.put("digest", forecast.trace().scenario().digest());
         return template().execute(page);
+    }
+
+    /** The same with every volume of a task on one line with its unit. */
+    static String unbroken(String page) {
+        return page.replaceAll("(\\d) (L|gal|fl oz)</strong>", "$1&#160;$2</strong>");
     }
 
     private static Template template() {
@@ -138,9 +140,7 @@ final class ReportPage {
         page.put("hasLater", !later.isEmpty());
         List<Warning> warnings = new ArrayList<>(forecast.advice().warnings());
         warnings.sort(Warning.GRAVEST_FIRST);
-        page.put(
-                "warnings",
-                WarningWords.alike(warnings).stream().map(ReportPage::sentence).toList());
+        page.put("warnings", sentences(WarningWords.alike(warnings)));
         page.put("hasWarnings", !warnings.isEmpty());
         page.put(
                 "minor",
@@ -150,13 +150,36 @@ final class ReportPage {
                 WarningWords.past(forecast.advice().past()).map(p -> (Object) p).orElse(false));
     }
 
-    private static String sentence(List<Warning> alike) {
-        return Names.begun(WarningWords.text(alike));
+    /** A key in the parts between which a narrow screen may break it, and what stands for it. */
+    private static Map<String, Object> assumption(Map.Entry<String, String> assumed) {
+        return Map.of(
+                "parts", List.of(assumed.getKey().split("(?<=[._])")), "value", assumed.getValue());
+    }
+
+    /** One each; a cure that is that of the one before is not told again. */
+    private static List<String> sentences(List<List<Warning>> groups) {
+        List<String> sentences = new ArrayList<>();
+        String before = "";
+        for (List<Warning> alike : groups) {
+            String cure = CureWords.of(alike.get(0).cures());
+            String told = Names.begun(WarningWords.text(alike));
+            sentences.add(
+                    !cure.isEmpty() && cure.equals(before)
+                            ? told.replace("cure: " + cure, "cure: as above")
+                            : told);
+            before = cure;
+        }
+        return sentences;
     }
 
     private static void addMix(
             Map<String, Object> page, Forecast forecast, Origins origins, ShownIn shown) {
         Map<String, Object> sheet = origins.mix().map(mix -> sheet(mix, shown)).orElse(Map.of());
+        page.put(
+                "mixHead",
+                forecast.trace().scenario().log().isEmpty()
+                        ? "Mix on day one"
+                        : "What was mixed on day one");
         page.put("mix", sheet.isEmpty() ? false : sheet);
         page.put("noMix", FeedWords.noSheet(forecast.trace().scenario().feed()));
         page.put(

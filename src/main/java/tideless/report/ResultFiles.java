@@ -98,7 +98,8 @@ public final class ResultFiles {
             Map<String, byte[]> plots = new LinkedHashMap<>();
             pictures.forEach((name, p) -> plots.put(p.finding(), files.get(name + ".svg")));
             String page = ReportPage.of(forecast, origins, rig, plots, shown);
-            files.put("report.html", shown.page(page).getBytes(StandardCharsets.UTF_8));
+            String told = ReportPage.unbroken(shown.page(page));
+            files.put("report.html", told.getBytes(StandardCharsets.UTF_8));
         }
         return files;
     }

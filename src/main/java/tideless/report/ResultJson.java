@@ -451,6 +451,16 @@ final class ResultJson {
             json.writeStartObject();
             json.writeStringField("cure", MachineWords.of(cure.kind()));
             writeFacts(json, "figures", cure.facts());
+            if (!cure.then().isEmpty()) {
+                json.writeArrayFieldStart("then");
+                for (Cure then : cure.then()) {
+                    json.writeStartObject();
+                    json.writeStringField("cure", MachineWords.of(then.kind()));
+                    writeFacts(json, "figures", then.facts());
+                    json.writeEndObject();
+                }
+                json.writeEndArray();
+            }
             json.writeStringField("text", CureWords.of(cure));
             json.writeEndObject();
         }

@@ -6,6 +6,7 @@ import java.util.ArrayList;
 import java.util.Collection;
 import java.util.List;
 import java.util.Optional;
+import java.util.stream.Stream;
 
 /**
  * Files a scenario is read with that it does not name itself.
@@ -49,6 +50,11 @@ public record Beside(
     /** The same, ppm of a log being of this pen. */
     public Beside withPen(String ppm) {
         return new Beside(log, corrected, asStated, ppm);
+    }
+
+    /** Those that there are. */
+    List<ScenarioFiles> files() {
+        return Stream.of(log, corrected).flatMap(Optional::stream).toList();
     }
 
     /**

@@ -98,15 +98,14 @@ final class NamedFiles {
     private Read<Named> beside(ScenarioFiles beside, int mostBytes, String what, TomlFile told) {
         TextFile file = TextFile.of(beside.read("", mostBytes + 1), mostBytes);
         String label = beside.label("");
-        String wrong = file.unreadable().isEmpty() ? file.fault() : file.unreadable();
-        if (!wrong.isEmpty()) {
+        if (!file.fault().isEmpty()) {
             told.add(
                     new Problem(
                             label,
                             0,
                             0,
                             "",
-                            wrong,
+                            file.fault(),
                             TextFile.allowed(what, mostBytes),
                             file.hint()));
             return Read.faulty();

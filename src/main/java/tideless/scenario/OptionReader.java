@@ -128,7 +128,7 @@ public final class OptionReader {
                     dose.group(2) == null
                             ? "1 " + dose.group(3)
                             : dose.group(2) + " " + dose.group(3);
-            Read<Double> part = VOLUME.read(dose.group(1));
+            Read<Double> part = VOLUME.read(LabelWords.spoons(dose.group(1)));
             Read<Double> water = VOLUME.read(of);
             ratio = Read.allSound(part, water) ? water.value() / part.value() : 0;
         }
@@ -136,7 +136,7 @@ public final class OptionReader {
             fault(
                     option,
                     Key.quoted(text),
-                    "from 1:10 up to 1:10000, as \"1:300\", \"3 mL per L\" or \"10 mL per gal\"",
+                    "from 1:10 up to 1:10000, as \"1:300\", \"3 mL per L\" or \"2 tsp per gal\"",
                     "");
             return OptionalDouble.empty();
         }
@@ -190,8 +190,8 @@ public final class OptionReader {
 
     /**
      * A bottle by its label, as "NO3-N 2.58 %, CaO 4.06 %, K2O 1.42 %, density 1.1 kg/L", or as
-     * "5-0-1, Ca 5 %, liquid". Nitrogen of a grade, or of which it is not said whether nitrate or
-     * ammonium, counts as nitrate, which is told among the {@link #remarks()}.
+     * "5-0-1, Calcium 5 %, liquid". Nitrogen of a grade, or of which it is not said whether nitrate
+     * or ammonium, counts as nitrate, which is told among the {@link #remarks()}.
      */
     public Optional<Concentrate> label(String option, String name, String text) {
         Map<LabelTerm, Double> percent = new EnumMap<>(LabelTerm.class);
@@ -231,7 +231,8 @@ public final class OptionReader {
                 fault(
                         option,
                         Key.quoted(what),
-                        String.join(", ", printed) + ", density",
+                        String.join(", ", printed)
+                                + ", N, density, or their words, as Soluble Potash",
                         nearest(what, printed));
                 continue;
             }
@@ -253,8 +254,17 @@ public final class OptionReader {
     private List<String> terms(String name, String text) {
         List<String> terms = new ArrayList<>();
         boolean guessed = false;
-        for (String written : text.split(",", -1)) {
-            String item = written.strip();
+        boolean traces = false;
+        List<String> items = LabelWords.inTerms(text);
+        boolean parted = items.stream().anyMatch(item -> item.matches("N(O3|H4)?-N.*"));
+        for (String item : items) {
+            if (LabelWords.isTrace(item)) {
+                traces = true;
+                continue;
+            }
+            if (parted && item.startsWith("N ")) {
+                continue; // the total, of which the parts are told too
+            }
             Matcher grade = GRADE.matcher(item);
             if (grade.matches()) {
                 guessed = true;
@@ -268,6 +278,11 @@ public final class OptionReader {
             } else {
                 terms.add(item);
             }
+        }
+        if (traces) {
+            remarks.add(
+                    "%s: its trace elements are left out here: neither EC nor pH shows them."
+                            .formatted(name));
         }
         if (guessed) {
             remarks.add(

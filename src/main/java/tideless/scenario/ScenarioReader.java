@@ -1,6 +1,7 @@
 package tideless.scenario;
 
 import java.nio.file.Path;
+import java.time.temporal.ChronoUnit;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
@@ -94,6 +95,12 @@ public final class ScenarioReader {
         TextFile text = TextFile.of(files.read("", TextFile.MEBIBYTE + 1), TextFile.MEBIBYTE);
         if (!text.unreadable().isEmpty()) {
             return new Reading.Unreadable(name, text.unreadable());
+        }
+        for (ScenarioFiles other : beside.files()) {
+            String unreadable = other.read("", 1).unreadable();
+            if (!unreadable.isEmpty()) {
+                return new Reading.Unreadable(other.label(""), unreadable);
+            }
         }
         TomlFile file = new TomlFile(name);
         if (!text.fault().isEmpty()) {
@@ -336,11 +343,21 @@ public final class ScenarioReader {
         return tables.subList(0, MOST_VESSELS);
     }
 
+    /** An absence that is longer is asked about: it may be a slip of the year; assumed. */
+    private static final int LONG_AWAY_DAYS = 60;
+
     private static Read<Visits> visits(Table visits, Run run) {
         boolean sound = visits.isSound();
         Read<List<Visits.Absence>> away =
                 visits.getOr(VisitKeys.AWAY, Read.of(List.of()), none -> "none");
         for (Visits.Absence absence : away.orElse(List.of())) {
+            long days = 1 + ChronoUnit.DAYS.between(absence.from(), absence.to());
+            if (days > LONG_AWAY_DAYS) {
+                visits.note(
+                        VisitKeys.AWAY,
+                        "the absence from %s to %s lasts %d days; are the years as meant?"
+                                .formatted(absence.from(), absence.to(), days));
+            }
             if (run.outside(List.of(absence.from(), absence.to())).size() == 2
                     && !run.start()
                             .holds(

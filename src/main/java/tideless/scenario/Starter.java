@@ -49,8 +49,11 @@ public final class Starter {
 
     private static final int LONGEST_SUMMER_DAYS = 154;
 
-    /** A lone plant drinks a bucket down faster than a tray's plants theirs, cm; assumed. */
-    private static final double BUCKET_RESERVE_CM = 5;
+    /** Cups of one tray begin wet by so much; usual is 1.3 cm (Kratky 2010), cm; assumed. */
+    private static final double CUP_WET_CM = 1;
+
+    /** Those of a bucket, which a lone plant drinks down faster, cm; common practice, no source. */
+    private static final double BUCKET_CUP_WET_CM = 2;
 
     /** Cups hang no deeper than this below the rim, cm: common practice. */
     private static final double CUP_CM = 8;
@@ -636,11 +639,12 @@ public final class Starter {
         line("cup_bottom = " + cm(cupCm()) + " # assumed: underside of the cups above the floor");
         if (!isFilling("valve")) {
             boolean falls = vessel.isRound() && isFilling("hand");
+            double wetCm = falls ? BUCKET_CUP_WET_CM : CUP_WET_CM;
             line(
                     "start_level = "
-                            + cm(Math.min(cupCm() + (falls ? BUCKET_RESERVE_CM : 1), depthCm() - 1))
-                            + (falls
-                                    ? " # assumed: the cups begin wet, until roots hang lower"
+                            + cm(Math.min(cupCm() + wetCm, depthCm() - 1))
+                            + (isFilling("hand")
+                                    ? " # assumed: the cups begin just wet, and are kept so until roots hang"
                                     : " # assumed: the cups begin just wet"));
         }
         line("gap = \"1 %\" # assumed: the deck closes well");

@@ -321,6 +321,10 @@ public enum StarterQuestion {
         boolean counted = first.matches() || last.matches();
         String name = first.matches() ? first.group(2) : last.matches() ? last.group(1) : text;
         Map<StarterQuestion, String> read = new EnumMap<>(StarterQuestion.class);
+        if (text.matches("[-+]\\s*\\d.*")) {
+            fault(faults, text, "a number of plants from 1 to " + MOST_PLANTS + ", as 6 lettuce");
+            return read;
+        }
         crop(name.strip().replace(' ', '-'), faults).ifPresent(crop -> read.put(CROP, crop));
         if (counted && !read.isEmpty()) {
             String number = first.matches() ? first.group(1) : last.group(2);
@@ -426,7 +430,9 @@ public enum StarterQuestion {
         if (several.matches()) {
             String each = several.group(3);
             String size = several.group(2) == null || each.contains("x") ? each : each + " bucket";
-            if (StarterVessel.of(size) != null) {
+            Optional<String> counted = whole(several.group(1), MOST_TRAYS, new ArrayList<>());
+            boolean isLength = counted.isEmpty() && each.contains("x");
+            if (StarterVessel.of(size) != null && !isLength) {
                 return whole(several.group(1), MOST_TRAYS, faults)
                         .map(n -> Map.of(SIZE, StarterVessel.plain(size), TRAYS, n))
                         .orElse(Map.of());
@@ -449,7 +455,8 @@ public enum StarterQuestion {
     /** As "40 L", or "40 L hard tap" with the water. */
     private static Map<StarterQuestion, String> store(String text, List<String> faults) {
         Matcher held = HELD.matcher(text);
-        String volume = held.matches() ? held.group(1).strip() : text;
+        String told = held.matches() ? held.group(1).strip() : text;
+        String volume = told.replaceFirst("^(\\d+),(\\d{1,2}\\b)", "$1.$2");
         OptionalDouble litres = new OptionReader("").litres("", volume);
         if (litres.isEmpty() || litres.getAsDouble() < 3 || litres.getAsDouble() > MOST_LITRES) {
             fault(

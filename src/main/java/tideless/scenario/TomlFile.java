@@ -91,12 +91,15 @@ final class TomlFile {
                         message.isEmpty() || message.startsWith("NaN")
                                 ? message
                                 : Character.toLowerCase(message.charAt(0)) + message.substring(1);
+                boolean isNoDay = lower.startsWith("invalid date");
                 problem(
                         at.line(),
                         at.column(),
                         "",
-                        "text that is no TOML: " + lower,
-                        "key = value, with texts and quantities in quotation marks",
+                        isNoDay ? "a date that no calendar has" : "text that is no TOML: " + lower,
+                        isNoDay
+                                ? "a day that there is, as 2026-03-02"
+                                : "key = value, with texts and quantities in quotation marks",
                         StarterDates.written(line(text, at.line()))
                                 .map(date -> "Maybe write the date as " + date + ".")
                                 .orElse(""));

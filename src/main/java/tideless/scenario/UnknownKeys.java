@@ -92,9 +92,11 @@ final class UnknownKeys {
         }
         table.faultyName(
                 name,
-                "an unknown key",
+                meant.isEmpty()
+                        ? "an unknown key"
+                        : "an unknown key (did you mean " + Key.quoted(meant) + "?)",
                 String.join(", ", allowed),
-                meant.isEmpty() ? below(name, allowed) : "Did you mean " + Key.quoted(meant) + "?");
+                meant.isEmpty() ? below(name, allowed) : "");
     }
 
     // What is a key of a table that may stand here, and was written without it.

@@ -226,8 +226,11 @@ final class CropStand {
                         * recoveryFrac
                         * nutrients.growthFrac();
         double gainG = wouldBeCut() ? 0 : unharmed.grow(sound -> dayLater(sound, 1));
-        unharmed.leave(Stress.SALT, roots.saltFrac(), gainG);
-        unharmed.leave(Stress.WATER, waterFrac, gainG);
+        // What is strong because it is little is want of water.
+        double keptFull = roots.keptFullSaltFrac();
+        unharmed.leave(Stress.SALT, keptFull, gainG);
+        unharmed.leave(
+                Stress.WATER, keptFull > 0 ? waterFrac * roots.saltFrac() / keptFull : 1, gainG);
         unharmed.leave(Stress.AIR, airFrac, gainG);
         unharmed.leave(Stress.WARMTH, warmthFrac, gainG);
         unharmed.leave(Stress.HUNGER, nutrients.growthFrac(), gainG);
@@ -245,7 +248,6 @@ final class CropStand {
         nutrients.renew(before, plant, molPerM3, dayTranspirationM3);
         dayTranspirationM3 = 0;
         noteStages(atS, daysSincePlanted, log);
-        tend(atS, daysSincePlanted, log);
     }
 
     // Air that kills at once, and days that give nothing. What light, air and salt alone would have
@@ -301,8 +303,8 @@ final class CropStand {
         return unharmed.lost(plant, pickedG);
     }
 
-    /** What hands do on the day that begins. */
-    private void tend(double atS, int daysSincePlanted, EventLog log) {
+    /** What hands do on the day that begins, and what waited for it. */
+    void tend(double atS, int daysSincePlanted, EventLog log) {
         List<Tending.Act> acts = crop.tending().acts();
         boolean changed = false;
         while (actsDone < acts.size() && acts.get(actsDone).day() <= daysSincePlanted) {

@@ -87,6 +87,12 @@ public record Event(
     /** Detail of a death for want of light. */
     public static final String DARK = "dark";
 
+    /**
+     * Detail of a wilting by salt in a vessel that, kept full of feed, would suit the crop: what is
+     * left is strong because it is little, and what is wanted is water.
+     */
+    public static final String DRUNK_DOWN = "drunk down";
+
     /** Detail of a death by salt in which nothing grows. */
     public static final String SALT = "salt";
 

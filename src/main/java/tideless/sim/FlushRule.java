@@ -33,6 +33,12 @@ public final class FlushRule {
      */
     private static final double WORTH = 1.2;
 
+    /**
+     * A lean reading is no reason to pour a solution away as long as each nutrient holds more than
+     * so many times what slows its uptake: plants take from lean solutions what they want; assumed.
+     */
+    public static final double NEARLY_SHORT = 3;
+
     private FlushRule() {}
 
     /**

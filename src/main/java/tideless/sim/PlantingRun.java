@@ -31,6 +31,7 @@ final class PlantingRun {
     private final RootAir air;
     private final TrayToll toll;
     private final int fromDay;
+    private final double highMsPerCm; // what the crop bears, as a grower would read it
     private final RootDay rootDay = new RootDay();
     private double bearableM3;
 
@@ -53,6 +54,7 @@ final class PlantingRun {
         this.fromDay = fromDay;
         this.air = air;
         this.toll = toll;
+        highMsPerCm = tray.limits().ecHighMsPerCm() * (1 + FlushRule.METER_DOUBT_FRAC);
         stand = new CropStand(of, tray.id());
         roots =
                 new RootFate(
@@ -109,6 +111,12 @@ final class PlantingRun {
         } else {
             stand.pickIfDue(daysSincePlanted(timeS), next, timeS, log);
         }
+    }
+
+    /** Level to which whoever comes fills it up by hand, m: of young plants as roots reach. */
+    double filledToM(double markM, double levelM, double timeS, int daysAhead) {
+        boolean isYoung = lives() && sincePlantedS(timeS) <= Wilting.SEEDLING_DAYS * Time.DAY_S;
+        return isYoung ? roots.youngMarkM(markM, levelM, daysAhead) : markM;
     }
 
     private int daysSincePlanted(double timeS) {
@@ -192,6 +200,7 @@ final class PlantingRun {
      * @param levelM m above the floor
      * @param isDeep whether there is more than a film of solution
      * @param saltMsPerCm its strength at the start of the step, mS/cm
+     * @param keptFullMsPerCm what the same salts would be in a vessel kept full of feed, mS/cm
      * @param tempC of the solution
      * @param waterDemandM3 thirst of the step, m3
      * @param transpirationM3 what was drunk, m3
@@ -200,6 +209,7 @@ final class PlantingRun {
             double levelM,
             boolean isDeep,
             double saltMsPerCm,
+            double keptFullMsPerCm,
             double tempC,
             double waterDemandM3,
             double transpirationM3,
@@ -221,7 +231,7 @@ final class PlantingRun {
                     endS,
                     spanS,
                     log);
-            bear(levelM, saltMsPerCm, tempC, transpirationM3, endS, spanS, log);
+            bear(levelM, saltMsPerCm, keptFullMsPerCm, tempC, transpirationM3, endS, spanS, log);
             toll.bear(roots, spanS);
         }
         roots.meet(levelM);
@@ -231,18 +241,23 @@ final class PlantingRun {
     private void bear(
             double levelM,
             double saltMsPerCm,
+            double keptFullMsPerCm,
             double tempC,
             double transpirationM3,
             double endS,
             double spanS,
             EventLog log) {
         CropTraits traits = stand.traits();
-        boolean shocked = alarms.isShockedBy(saltMsPerCm, endS, spanS, log);
+        // Strong because it is little: kept full, it would suit the crop.
+        boolean drunkDown = keptFullMsPerCm < saltMsPerCm && keptFullMsPerCm <= highMsPerCm;
+        boolean shocked = alarms.isShockedBy(saltMsPerCm, drunkDown, endS, spanS, log);
         boolean stopped = shocked || saltMsPerCm >= traits.response().saltStopsMsPerCm();
+        double saltFrac = stopped ? 0 : traits.salinity().growthFrac(saltMsPerCm);
         double breath = RootBreathing.growthFrac(traits.response(), air.likelyGPerM3(), tempC);
         rootDay.add(
                 saltMsPerCm,
-                stopped ? 0 : traits.salinity().growthFrac(saltMsPerCm),
+                saltFrac,
+                drunkDown ? traits.salinity().growthFrac(keptFullMsPerCm) : saltFrac,
                 RootBreathing.ofPlant(breath, roots.soakedFrac(levelM)),
                 RootBreathing.airRootFrac(roots.airGapM(levelM), stand.coverFrac()),
                 tempC,
@@ -254,6 +269,13 @@ final class PlantingRun {
     /** Whether want of oxygen has cost living plants growth on the day so far. */
     boolean isShortOfAir() {
         return lives() && rootDay.airFrac() < RootAlarms.SHORT_OF_AIR_FRAC;
+    }
+
+    /** What hands do on the day that begins. */
+    void tend(double atS, int day, EventLog log) {
+        if (lives()) {
+            stand.tend(atS, day - fromDay, log);
+        }
     }
 
     /**

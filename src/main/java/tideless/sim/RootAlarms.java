@@ -31,11 +31,20 @@ final class RootAlarms {
         usedToMsPerCm = startMsPerCm;
     }
 
-    /** Follows a step in a solution; says whether it is so strong at once that plants wilt. */
-    boolean isShockedBy(double saltMsPerCm, double endS, double spanS, EventLog log) {
+    /**
+     * Follows a step in a solution; says whether it is so strong at once that plants wilt.
+     *
+     * @param drunkDown whether it is strong because it is little: told with the event
+     */
+    boolean isShockedBy(
+            double saltMsPerCm, boolean drunkDown, double endS, double spanS, EventLog log) {
         boolean shocked = saltMsPerCm > usedToMsPerCm + Osmosis.WILTING_RISE_MS_PER_CM;
         if (shocked != saltWilted) {
-            log.add(shocked ? Event.Kind.SALT_WILTED : Event.Kind.SALT_BORNE, endS, where);
+            log.add(
+                    shocked ? Event.Kind.SALT_WILTED : Event.Kind.SALT_BORNE,
+                    endS,
+                    where,
+                    shocked && drunkDown ? Event.DRUNK_DOWN : "");
         }
         saltWilted = shocked;
         if (spanS != followedSpanS) {

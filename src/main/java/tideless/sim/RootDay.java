@@ -3,6 +3,7 @@ package tideless.sim;
 /** What the root zone has done to the plants over the day so far; scratch space of one run. */
 final class RootDay {
     private double saltS;
+    private double keptFullSaltS;
     private double saltMsPerCmS;
     private double airS;
     private double airRootS;
@@ -16,6 +17,7 @@ final class RootDay {
      *
      * @param saltMsPerCm strength of the solution, mS/cm
      * @param saltFrac growth that it leaves, 0-1
+     * @param keptFullSaltFrac growth that it would leave in a vessel kept full of feed, 0-1
      * @param airFrac growth that dissolved oxygen leaves, 0-1
      * @param airRootFrac growth that the roots in air leave, 0-1
      * @param solutionC degC
@@ -25,6 +27,7 @@ final class RootDay {
     void add(
             double saltMsPerCm,
             double saltFrac,
+            double keptFullSaltFrac,
             double airFrac,
             double airRootFrac,
             double solutionC,
@@ -33,6 +36,7 @@ final class RootDay {
             double stepS) {
         saltMsPerCmS += saltMsPerCm * stepS;
         saltS += saltFrac * stepS;
+        keptFullSaltS += keptFullSaltFrac * stepS;
         airS += airFrac * stepS;
         airRootS += airRootFrac * stepS;
         tempCS += solutionC * stepS;
@@ -53,6 +57,11 @@ final class RootDay {
     /** Growth that salt leaves, 0-1. */
     double saltFrac() {
         return mean(saltS, 1);
+    }
+
+    /** Growth that salt would leave in a vessel kept full of feed, 0-1. */
+    double keptFullSaltFrac() {
+        return mean(keptFullSaltS, 1);
     }
 
     /** Growth that dissolved oxygen leaves, 0-1. */
@@ -77,6 +86,7 @@ final class RootDay {
 
     void clear() {
         saltS = 0;
+        keptFullSaltS = 0;
         saltMsPerCmS = 0;
         airS = 0;
         airRootS = 0;

@@ -20,6 +20,15 @@ final class RootFate {
      */
     static final int MEMORY_DAYS = 7;
 
+    /**
+     * Who fills up young plants wets their cups by no more, and roots that hang so deep are down,
+     * m; common practice, no source.
+     */
+    private static final double CUP_WET_M = 0.02;
+
+    /** A vessel of young plants seldom falls faster, m/d; assumed. */
+    private static final double FALLS_M_PER_DAY = 0.01;
+
     private final CropTraits traits;
     private final double cupBottomM;
     private final double depthM;
@@ -39,6 +48,7 @@ final class RootFate {
     private Wilting.Recovery recovery = Wilting.Recovery.FULL;
     private double recoveredAtS;
 
+    private final double begunAtM;
     private final double[] highestOfDayM = new double[MEMORY_DAYS];
     private double highestTodayM;
     private double highestBeforeM = Double.NEGATIVE_INFINITY; // of those days
@@ -71,6 +81,7 @@ final class RootFate {
         this.where = where;
         Arrays.fill(highestOfDayM, Double.NEGATIVE_INFINITY);
         highestTodayM = startLevelM;
+        begunAtM = startLevelM;
         reach(rootLengthM);
     }
 
@@ -128,6 +139,20 @@ final class RootFate {
      */
     private double usedToM() {
         return Math.max(grownUsedToM, highestBeforeM);
+    }
+
+    /**
+     * Level to which whoever comes fills up a young crop by hand, m: where it began, as long as
+     * cups and roots would hang dry before the next time, else its mark.
+     *
+     * @param markM to which it is filled later, m
+     * @param daysAhead until somebody comes again
+     */
+    double youngMarkM(double markM, double levelM, int daysAhead) {
+        double keptM = Math.min(begunAtM, cupM(levelM) + CUP_WET_M);
+        double wantedM = Math.min(CUP_WET_M, FALLS_M_PER_DAY * daysAhead);
+        boolean lasts = levelM - tipM(levelM) >= wantedM;
+        return lasts ? markM : Math.max(markM, keptM);
     }
 
     /** Whether all is well with them, and would be at a level that rises so far, m. */

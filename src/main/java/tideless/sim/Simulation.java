@@ -1,5 +1,6 @@
 package tideless.sim;
 
+import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
@@ -207,10 +208,25 @@ public final class Simulation {
             if (timeline.endsDay[end - 1]) {
                 int day = (int) FastMath.round(endS / Time.DAY_S);
                 for (TrayRun tray : trays) {
-                    tray.growOvernight(endS, day, log);
+                    tray.growOvernight(endS, day, !isLeft(day), log);
                 }
             }
         }
+    }
+
+    /** Whether nobody is there on a day: in an absence, and from it on to the next visit. */
+    private boolean isLeft(int day) {
+        LocalDate date = scenario.start().plusDays(day);
+        if (day * Time.DAY_S < scenario.log().lastS()) {
+            return false; // what was done is told, or done as dated
+        }
+        while (!scenario.visits().isAway(date)) {
+            if (scenario.visits().on(date) || !date.isAfter(scenario.start())) {
+                return false;
+            }
+            date = date.minusDays(1);
+        }
+        return true;
     }
 
     /** The instant up to which a step goes: past those of the grid as long as all is quiet. */

@@ -59,6 +59,7 @@ final class TrayRun {
     private boolean breathesOut; // carbon dioxide follows from what the roots breathe
     private double co2AtC;
     private double saltMsPerCm;
+    private final double feedMsPerCm; // of what it is filled with at first
     private final Departures departures;
     private final TrayToll toll;
 
@@ -134,6 +135,7 @@ final class TrayRun {
         settingM = tray.filling() instanceof Filling.ByValve valve ? valve.settingM() : Double.NaN;
         surface = new Surface(tray.openAreaM2(), shape);
         salts = new TraySalts(water.m3, tray.startLiquid().composition());
+        feedMsPerCm = TraySalts.equivalentMsPerCm(tray.startLiquid().composition());
         if (tray.planting() instanceof Planting.OfCrop crop) {
             grow(crop, 0, tray.startLevelM(), salts.equivalentMsPerCm(water.m3));
         }
@@ -298,8 +300,7 @@ final class TrayRun {
         }
         dry = false; // if it is, that is told anew
         // Young plants come from a nursery that is watered with the same feed.
-        double nurseryMsPerCm = TraySalts.equivalentMsPerCm(tray.startLiquid().composition());
-        grow(next.crop(), day, levelM(), nurseryMsPerCm);
+        grow(next.crop(), day, levelM(), feedMsPerCm);
         log.add(
                 new Event(
                         Event.Kind.PLANTED,
@@ -382,6 +383,11 @@ final class TrayRun {
         if (growing != null || !(tray.planting() instanceof Planting.OfCrop)) {
             clear();
         }
+    }
+
+    /** Level to which whoever comes now fills it up by hand, m, whose mark that is. */
+    double filledToM(double markM, double timeS, int daysAhead) {
+        return growing == null ? markM : growing.filledToM(markM, levelM(), timeS, daysAhead);
     }
 
     /** Highest level the roots bear, m above the floor. */
@@ -587,6 +593,7 @@ final class TrayRun {
                     levelM,
                     depthFrac(levelM) >= DRY_FRAC,
                     saltMsPerCm,
+                    keptFullMsPerCm(),
                     tempC,
                     waterDemandM3,
                     transpirationM3,
@@ -594,6 +601,22 @@ final class TrayRun {
                     spanS,
                     log);
         }
+    }
+
+    /** What the same salts would be in a vessel that is kept full of feed, mS/cm. */
+    private double keptFullMsPerCm() {
+        double full =
+                tray.shape()
+                        .volumeM3(
+                                tray.filling() instanceof Filling.ByHand hand
+                                        ? hand.toLevelM()
+                                        : tray.filling() instanceof Filling.ByValve
+                                                ? settingM
+                                                : tray.startLevelM());
+        double drunkM3 = full - saltStartM3;
+        return drunkM3 > 0
+                ? (saltMsPerCm * saltStartM3 + feedMsPerCm * drunkM3) / full
+                : saltMsPerCm;
     }
 
     private boolean saltsAreDue(double levelM) {
@@ -657,14 +680,18 @@ final class TrayRun {
      * Grows the plants by the day that has just ended.
      *
      * @param day of the run, the one that has ended among them
+     * @param isTended whether somebody may be there on the day that begins
      */
-    void growOvernight(double atS, int day, EventLog log) {
+    void growOvernight(double atS, int day, boolean isTended, EventLog log) {
         toll.endDay(growing != null && growing.isShortOfAir());
         mostBeforeM3PerS = mostTodayM3PerS;
         mostTodayM3PerS = 0;
         if (growing != null) {
             growing.growOvernight(
                     atS, day, levelM(), water.m3 > 0 ? salts.concentrations(water.m3) : null, log);
+            if (isTended) {
+                growing.tend(atS, day, log);
+            }
         }
         toll.leave(growing == null ? TraySeason.Left.ALL : growing.stand().leftOfDay());
     }

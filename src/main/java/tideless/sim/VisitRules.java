@@ -29,6 +29,12 @@ final class VisitRules {
     /** Whoever comes again within so many days comes again soon, d; assumed. */
     private static final int SOON_DAYS = 3;
 
+    /** With so much of a filling left a reservoir may hold plenty before an absence; assumed. */
+    private static final double PLENTY_FRAC = 0.5;
+
+    /** And where that would last so many times as long: crops grow meanwhile; assumed. */
+    private static final double AWAY_TIMES = 2;
+
     private final Scenario scenario;
     private final double[] feedMsPerCm; // of each tray's
     private final Composition sourceWater;
@@ -139,7 +145,7 @@ final class VisitRules {
             boolean fillsUp,
             double timeS,
             List<TrayRun> trays) {
-        if (!isDoneFor(reservoir, trays) && (fillsUp || isDue(reservoir, date, timeS))) {
+        if (!isDoneFor(reservoir, trays) && (fillsUp || isDue(reservoir, date, timeS, trays))) {
             refill(reservoir, timeS);
         }
     }
@@ -215,18 +221,53 @@ final class VisitRules {
         return share < 1 ? feed.times(1 - share).plus(sourceWater.times(share)) : sourceWater;
     }
 
-    private boolean isDue(ReservoirRun run, LocalDate date, double timeS) {
+    /**
+     * Whether what is left outlasts an absence with plenty to spare, so that nobody carries water
+     * before it: at least half of a filling, which would last twice as long; or, where all that it
+     * feeds is about to be cut, just as long.
+     */
+    private static boolean outlasts(ReservoirRun run, double timeS, int days, List<TrayRun> trays) {
+        return isNearlyCut(run, timeS, trays)
+                ? run.wouldLast(timeS, days)
+                : run.feedingFrac() >= PLENTY_FRAC && run.wouldLast(timeS, AWAY_TIMES * days);
+    }
+
+    /** Whether all that a reservoir feeds is cut soon, and nothing follows it. */
+    private static boolean isNearlyCut(ReservoirRun run, double timeS, List<TrayRun> trays) {
+        boolean isFeeding = false;
+        for (TrayRun tray : trays) {
+            if (tray.tray.isFedBy(run.reservoir.name()) && !tray.isOver()) {
+                if (!tray.tray.next().isEmpty() || !tray.isNearHarvest(timeS)) {
+                    return false;
+                }
+                isFeeding = true;
+            }
+        }
+        return isFeeding;
+    }
+
+    /** Whether what is left lasts until all that it feeds has been cut. */
+    private static boolean lastsToHarvest(ReservoirRun run, double timeS, List<TrayRun> trays) {
+        return isNearlyCut(run, timeS, trays)
+                && run.wouldLast(timeS, FlushRule.DAYS_BEFORE_HARVEST);
+    }
+
+    private boolean isDue(ReservoirRun run, LocalDate date, double timeS, List<TrayRun> trays) {
         Reservoir.Refill rule = run.reservoir.refill();
         return switch (rule.when()) {
             case BEFORE_NEXT_VISIT -> {
                 NextVisit next = NextVisit.after(scenario, date);
                 yield next.afterAbsence()
                         ? !run.reservoir.isAsGoodAsFull(run.water.m3)
+                                && !outlasts(run, timeS, next.days(), trays)
                         : run.water.m3 < run.reservoir.fullM3()
                                 && !run.wouldLast(timeS, next.days());
             }
-            case LOW_AT_VISIT -> run.feedingFrac() < rule.belowFrac();
-            case EVERY_VISIT -> !run.reservoir.isAsGoodAsFull(run.water.m3);
+            case LOW_AT_VISIT ->
+                    run.feedingFrac() < rule.belowFrac() && !lastsToHarvest(run, timeS, trays);
+            case EVERY_VISIT ->
+                    !run.reservoir.isAsGoodAsFull(run.water.m3)
+                            && !lastsToHarvest(run, timeS, trays);
             case WHEN_EMPTY, NEVER -> false;
         };
     }
@@ -268,9 +309,12 @@ final class VisitRules {
         if (tray.tray.filling() instanceof Filling.ByHand hand
                 && !tray.isOver()
                 && !tray.isWaiting()
-                && (fillsUp || fillsToM(tray, hand) - tray.levelM() >= worthAJugM(date))
                 && (hand.days().isEmpty() || fillsUp ? onRound : hand.days().contains(date))) {
-            topUp(tray, hand, timeS, airC);
+            int daysAhead = NextVisit.after(scenario, date).days();
+            double toM = tray.filledToM(hand.toLevelM(), timeS, daysAhead);
+            if (fillsUp || borneM(tray, hand, toM) - tray.levelM() >= worthAJugM(date)) {
+                topUp(tray, hand, toM, timeS, airC);
+            }
         }
     }
 
@@ -278,13 +322,18 @@ final class VisitRules {
         return NextVisit.after(scenario, date).days() > SOON_DAYS ? SEEN_LOW_M : LOW_M;
     }
 
-    private static double fillsToM(TrayRun tray, Filling.ByHand hand) {
-        return hand.inSteps() ? Math.min(hand.toLevelM(), tray.highestBorneM()) : hand.toLevelM();
+    private static double borneM(TrayRun tray, Filling.ByHand hand, double toM) {
+        return hand.inSteps() ? Math.min(toM, tray.highestBorneM()) : toM;
     }
 
-    /** Fills a tray up to its level by hand, with what its rule says. */
+    /** Fills a tray up to its mark by hand, with what its rule says. */
     void topUp(TrayRun tray, Filling.ByHand hand, double timeS, double airC) {
-        double toM = fillsToM(tray, hand);
+        topUp(tray, hand, hand.toLevelM(), timeS, airC);
+    }
+
+    private void topUp(
+            TrayRun tray, Filling.ByHand hand, double levelM, double timeS, double airC) {
+        double toM = borneM(tray, hand, levelM);
         double wanted = tray.missingM3(toM);
         double water = hand.with().waterM3(dateAt(timeS), wanted, trayDosesM3[tray.index]);
         trayDosesM3[tray.index] +=
@@ -306,14 +355,16 @@ final class VisitRules {
         double high = tray.tray.limits().ecHighMsPerCm();
         double lean =
                 FlushRule.leanMsPerCm(tray.tray.limits().ecLowMsPerCm(), tray.leafAreaIndex());
-        if (boundsDecide && isPlainlyFit(tray, meter, lean, high) && !isShortOfOne(tray)) {
+        if (boundsDecide && isPlainlyFit(tray, meter, lean, high) && !isShortOfOne(tray, 1)) {
             return;
         }
         meters[tray.index].dipInto(tray.tempC, tray.solutionCo2Ppm());
         double ec = meter * tray.ecMsPerCm(meters[tray.index]);
         if (FlushRule.isTooSalty(ec, feedMsPerCm[tray.index], high)) {
             renew(tray, Event.Kind.FLUSH, timeS, airC, ec);
-        } else if (FlushRule.isTooLean(ec, feedMsPerCm[tray.index], lean) || isShortOfOne(tray)) {
+        } else if (FlushRule.isTooLean(ec, feedMsPerCm[tray.index], lean)
+                        && isShortOfOne(tray, FlushRule.NEARLY_SHORT)
+                || isShortOfOne(tray, 1)) {
             renew(tray, Event.Kind.FRESH_SOLUTION, timeS, airC, ec);
         }
     }
@@ -326,12 +377,12 @@ final class VisitRules {
                 && !FlushRule.isTooLean(meter * bounds.leastMsPerCm(), feed, lean);
     }
 
-    private boolean isShortOfOne(TrayRun tray) {
+    private boolean isShortOfOne(TrayRun tray, double times) {
         Composition feed = feed(tray.tray);
         for (Component component : Shortage.WATCHED) {
             int i = component.ordinal();
             double held = tray.salts.mol[i] / tray.water.m3;
-            if (isShort(component, held, feed.molPerM3(i))) {
+            if (isShort(component, held / times, feed.molPerM3(i))) {
                 return true;
             }
         }

@@ -270,6 +270,7 @@ record Fate(
         double fromS = 0; // NaN where nothing lives
         double wiltedS = Double.NaN;
         double saltedS = Double.NaN;
+        Event.Kind salted = Event.Kind.SALT_WILTED; // or in want of water
         for (Event event : season.events()) {
             if (!event.vessel().equals(tray)) {
                 continue;
@@ -287,9 +288,15 @@ record Fate(
                     addWilt(Event.Kind.WILTED, tray, wiltedS, event.atS(), harms);
                     wiltedS = Double.NaN;
                 }
-                case SALT_WILTED -> saltedS = event.atS();
+                case SALT_WILTED -> {
+                    saltedS = event.atS();
+                    salted =
+                            event.detail().equals(Event.DRUNK_DOWN)
+                                    ? Event.Kind.WILTED
+                                    : Event.Kind.SALT_WILTED;
+                }
                 case SALT_BORNE -> {
-                    addWilt(Event.Kind.SALT_WILTED, tray, saltedS, event.atS(), harms);
+                    addWilt(salted, tray, saltedS, event.atS(), harms);
                     saltedS = Double.NaN;
                 }
                 case DIED, HARVEST -> {
@@ -297,7 +304,7 @@ record Fate(
                         harms.add(new Harm(Event.Kind.DIED, tray, event.atS()));
                     }
                     addWilt(Event.Kind.WILTED, tray, wiltedS, event.atS(), harms);
-                    addWilt(Event.Kind.SALT_WILTED, tray, saltedS, event.atS(), harms);
+                    addWilt(salted, tray, saltedS, event.atS(), harms);
                     wiltedS = Double.NaN;
                     saltedS = Double.NaN;
                     lives.add(new double[] {fromS, event.atS()});
@@ -311,7 +318,7 @@ record Fate(
         if (!Double.isNaN(fromS)) {
             double endS = scenario.days() * Time.DAY_S;
             addWilt(Event.Kind.WILTED, tray, wiltedS, endS, harms);
-            addWilt(Event.Kind.SALT_WILTED, tray, saltedS, endS, harms);
+            addWilt(salted, tray, saltedS, endS, harms);
             lives.add(new double[] {fromS, endS});
         }
         return lives;

@@ -8,6 +8,7 @@ import java.util.Set;
 import java.util.function.Supplier;
 import tideless.advice.Advice;
 import tideless.advice.Advisor;
+import tideless.advice.Cure;
 import tideless.advice.Warning;
 import tideless.rig.Reservoir;
 import tideless.rig.Scenario;
@@ -26,12 +27,11 @@ public final class Forecasts {
      * @param seed of the rigs in which other ways to keep a tray are tried
      */
     public static Forecast of(Scenario scenario, long seed) {
-        InTurn inTurn = new InTurn();
-        List<Supplier<Trace>> runs = runs(scenario);
-        Judging judging =
-                new Judging(scenario, inTurn.each(runs.size(), i -> runs.get(i).get()), seed);
-        List<Supplier<Trace>> trials = judging.runs();
-        return judging.after(inTurn.each(trials.size(), i -> trials.get(i).get()));
+        try {
+            return of(scenario, seed, new InTurn());
+        } catch (InterruptedException e) {
+            throw new IllegalStateException("nobody interrupts what is done in turn", e);
+        }
     }
 
     /** The advice of a run of its own, before any of it is tried: several times as quick. */
@@ -51,7 +51,8 @@ public final class Forecasts {
             throws InterruptedException {
         List<Supplier<Trace>> runs = runs(scenario);
         Judging judging =
-                new Judging(scenario, workers.each(runs.size(), i -> runs.get(i).get()), seed);
+                new Judging(
+                        scenario, workers.each(runs.size(), i -> runs.get(i).get()), seed, workers);
         List<Supplier<Trace>> trials = judging.runs();
         return judging.after(workers.each(trials.size(), i -> trials.get(i).get()));
     }
@@ -75,10 +76,37 @@ public final class Forecasts {
                         : alone.withAdvice(
                                 Enough.told(
                                         alone.advice(), scenario, outlook.get(), seed, workers));
-        return sized.withMembers(members)
+        return withAirTried(sized, outlook, workers)
+                .withMembers(members)
                 .withOutlook(outlook)
-                .withSurer(outlook.flatMap(of -> Surer.of(alone, of)))
+                .withSurer(surer(alone, outlook, workers))
                 .withStepError(outlook.map(of -> StepError.of(alone.trace())));
+    }
+
+    private static Forecast withAirTried(
+            Forecast alone, Optional<Outlook> outlook, Workers workers) {
+        try {
+            return outlook.isEmpty()
+                    ? alone
+                    : alone.withAdvice(
+                            AirStones.told(
+                                    alone.advice(),
+                                    alone.trace().scenario(),
+                                    outlook.get(),
+                                    alone.seed(),
+                                    workers));
+        } catch (InterruptedException e) {
+            return alone; // what was run is told without it
+        }
+    }
+
+    private static Optional<Cure> surer(
+            Forecast alone, Optional<Outlook> outlook, Workers workers) {
+        try {
+            return outlook.isEmpty() ? Optional.empty() : Surer.of(alone, outlook.get(), workers);
+        } catch (InterruptedException e) {
+            return Optional.empty(); // what was run is told without it
+        }
     }
 
     /**
@@ -112,7 +140,8 @@ public final class Forecasts {
         private final Set<VesselId> filledOnce;
         private final long seed;
 
-        Judging(Scenario scenario, List<Trace> traces, long seed) {
+        Judging(Scenario scenario, List<Trace> traces, long seed, Workers workers)
+                throws InterruptedException {
             this.seed = seed;
             trace = traces.get(0);
             int twin = scenario.reservoirs().isEmpty() ? 0 : 1;
@@ -123,7 +152,7 @@ public final class Forecasts {
             advice = Advisor.advise(trace, unlimited);
             trials = Trials.of(trace, unlimited, advice);
             cures = CureTrials.of(trace, advice);
-            upkeeps = UpkeepTrials.of(trace, seed);
+            upkeeps = UpkeepTrials.of(trace, seed, workers);
             fills = Fills.of(advice);
             filledOnce = OneFilling.of(advice);
         }

@@ -150,6 +150,26 @@ public record Outlook(
         return fates.isEmpty() ? Optional.empty() : Optional.of(of(scenario, fates));
     }
 
+    /**
+     * Share of the members in which all survives.
+     *
+     * @throws InterruptedException when the workers are interrupted
+     */
+    static double chance(Scenario scenario, int members, long seed, Workers workers)
+            throws InterruptedException {
+        Scenario coarse = Ensemble.atEnsembleStep(scenario);
+        Unknowns unknowns = Unknowns.of(coarse);
+        double[][] quantiles = unknowns.quantiles(members, seed);
+        Surroundings shared = Surroundings.forSeasons(coarse);
+        List<Boolean> survive =
+                workers.each(
+                        members,
+                        i ->
+                                Fate.of(coarse, unknowns.member(quantiles[i]).season(shared))
+                                        .survives());
+        return survive.stream().filter(s -> s).count() / (double) members;
+    }
+
     static List<Fate> fates(Scenario scenario, int members, long seed, Workers workers) {
         Scenario coarse = Ensemble.atEnsembleStep(scenario);
         Unknowns unknowns = Unknowns.of(coarse);

@@ -4,7 +4,6 @@ import java.time.LocalDate;
 import java.util.Optional;
 import tideless.advice.Advice;
 import tideless.advice.Cure;
-import tideless.advice.Quantity;
 import tideless.physics.Time;
 import tideless.rig.Scenario;
 
@@ -15,7 +14,13 @@ import tideless.rig.Scenario;
 final class Surer {
     private Surer() {}
 
-    static Optional<Cure> of(Forecast alone, Outlook outlook) {
+    /**
+     * What was found.
+     *
+     * @throws InterruptedException when the workers are interrupted
+     */
+    static Optional<Cure> of(Forecast alone, Outlook outlook, Workers workers)
+            throws InterruptedException {
         Scenario scenario = alone.trace().scenario();
         Optional<Outlook.LikelyHarm> harm = outlook.harms().stream().findFirst();
         if (outlook.survives()
@@ -29,15 +34,15 @@ final class Surer {
         if (scenario.visits().isAway(day)) {
             return new AbsenceTrials(scenario, alone.seed()).cureOn(day);
         }
-        return new UpkeepSearch(scenario, harm.get().tray(), alone.seed())
-                .found()
-                .map(
-                        found ->
-                                new Cure(
-                                        Cure.Kind.KEEP_OTHERWISE,
-                                        found.upkeep()
-                                                .facts(scenario)
-                                                .and(Quantity.CHANCE, found.chance())));
+        UpkeepSearch search =
+                new UpkeepSearch(
+                        scenario,
+                        harm.get().tray(),
+                        alone.seed(),
+                        outlook.members(),
+                        outlook.chance(),
+                        workers);
+        return search.found().map(found -> found.cure(scenario));
     }
 
     private static boolean isKeptOtherwise(Advice advice) {

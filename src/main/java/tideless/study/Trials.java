@@ -3,9 +3,10 @@ package tideless.study;
 import java.time.Duration;
 import java.time.LocalDate;
 import java.util.ArrayList;
-import java.util.HashSet;
+import java.util.HashMap;
 import java.util.LinkedHashSet;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.Set;
@@ -254,25 +255,36 @@ final class Trials {
     static Advice judged(Tried first, List<Trial> trials, List<Tried> tried) {
         Trace trace = first.trace();
         List<Task> tasks = new ArrayList<>(first.advice().tasks());
-        Set<VesselId> confirmed = new HashSet<>();
+        Map<VesselId, List<Filling.Move>> confirmed = new HashMap<>();
         for (int i = 0; i < trials.size(); i++) {
             Trial trial = trials.get(i);
             if (Improvement.isBetter(first, tried.get(i), trial.tray())
-                    && confirmed.add(trial.tray())) {
+                    && confirmed.putIfAbsent(trial.tray(), trial.moves()) == null) {
                 double gain = Improvement.gainFrac(trace, tried.get(i).trace(), trial.tray());
                 addTasks(trace, trial, gain, tasks);
             }
         }
         return first.advice()
                 .withTasks(Advisor.inOrder(tasks, trace))
-                .withEachWarning(warning -> struck(warning, confirmed));
+                .withEachWarning(warning -> struck(warning, confirmed.get(warning.vessel())));
     }
 
-    /** Without a lower level that no trial has confirmed. */
-    private static Warning struck(Warning warning, Set<VesselId> confirmed) {
-        return confirmed.contains(warning.vessel())
-                ? warning
-                : warning.without(Cure.Kind.LOWER_LEVEL);
+    /** With a lower level as the moves have it, or without one that no trial has confirmed. */
+    private static Warning struck(Warning warning, List<Filling.Move> moves) {
+        if (moves == null) {
+            return warning.without(Cure.Kind.LOWER_LEVEL);
+        }
+        Facts facts =
+                Facts.of(Quantity.LEVEL, 1000 * moves.get(moves.size() - 1).settingM())
+                        .on(moves.get(0).on().atStartOfDay());
+        return warning.withCures(
+                warning.cures().stream()
+                        .map(
+                                cure ->
+                                        cure.kind() == Cure.Kind.LOWER_LEVEL
+                                                ? new Cure(Cure.Kind.LOWER_LEVEL, facts)
+                                                : cure)
+                        .toList());
     }
 
     private static void addTasks(Trace trace, Trial trial, double gain, List<Task> tasks) {

@@ -2,6 +2,7 @@ package tideless.study;
 
 import java.time.DayOfWeek;
 import java.util.ArrayList;
+import java.util.Collection;
 import java.util.Comparator;
 import java.util.EnumSet;
 import java.util.List;
@@ -13,7 +14,6 @@ import java.util.Set;
 import tideless.advice.Facts;
 import tideless.advice.Quantity;
 import tideless.rig.Filling;
-import tideless.rig.Liquid;
 import tideless.rig.Pouring;
 import tideless.rig.Scenario;
 import tideless.rig.Tray;
@@ -53,6 +53,16 @@ record Upkeep(
     /** Of each visit more in a week. */
     private static final double VISIT_EFFORT = 0.6;
 
+    /** What of it differs from the tray as it is. */
+    enum Part {
+        FEED,
+        POURED,
+        MARK,
+        START,
+        CHANGES,
+        VISITS
+    }
+
     Upkeep {
         Objects.requireNonNull(tray, "tray");
         weekdays = weekdays.map(Set::copyOf);
@@ -61,6 +71,38 @@ record Upkeep(
     Upkeep fedAt(double msPerCm) {
         return new Upkeep(
                 tray, OptionalDouble.of(msPerCm), changesAtLimit, poursFeed, weekdays, toM, startM);
+    }
+
+    /** What of it differs, in the order of the efforts. */
+    List<Part> parts() {
+        List<Part> parts = new ArrayList<>();
+        for (Part part : Part.values()) {
+            boolean isIn =
+                    switch (part) {
+                        case FEED -> feedMsPerCm.isPresent();
+                        case POURED -> poursFeed;
+                        case MARK -> toM.isPresent();
+                        case START -> startM.isPresent();
+                        case CHANGES -> changesAtLimit;
+                        case VISITS -> weekdays.isPresent();
+                    };
+            if (isIn) {
+                parts.add(part);
+            }
+        }
+        return parts;
+    }
+
+    /** With some of its parts, and the others as they are. */
+    Upkeep only(Collection<Part> some) {
+        return new Upkeep(
+                tray,
+                some.contains(Part.FEED) ? feedMsPerCm : OptionalDouble.empty(),
+                changesAtLimit && some.contains(Part.CHANGES),
+                poursFeed && some.contains(Part.POURED),
+                weekdays.filter(days -> some.contains(Part.VISITS)),
+                some.contains(Part.MARK) ? toM : OptionalDouble.empty(),
+                some.contains(Part.START) ? startM : OptionalDouble.empty());
     }
 
     /** How much more work it is than as it is. */
@@ -103,34 +145,34 @@ record Upkeep(
                 : kept;
     }
 
-    /** What a file has to say for it. */
-    Facts facts(Scenario as) {
+    /** What a file has to say for one of its parts. */
+    Facts facts(Scenario as, Part part) {
         Tray now = as.tray(tray).orElseThrow();
-        Liquid feed = as.feedOf(now);
-        Facts facts = Facts.NONE;
-        if (feedMsPerCm.isPresent()) {
-            facts =
-                    facts.and(
-                                    Quantity.FEED_EC,
-                                    ElectricalConductivity.at25MsPerCm(feed.composition()))
-                            .and(Quantity.WANTED_EC, feedMsPerCm.getAsDouble());
-        }
-        if (changesAtLimit) {
-            facts = facts.and(Quantity.EC_LIMIT, now.limits().ecHighMsPerCm());
-        }
-        if (poursFeed) {
-            facts = facts.and(Quantity.LATER_SHARE, 0);
-        }
-        if (weekdays.isPresent()) {
-            facts = facts.named(written(weekdays.get()));
-        }
-        if (toM.isPresent()) {
-            facts = facts.and(Quantity.LEVEL, 1000 * toM.getAsDouble());
-        }
-        if (startM.isPresent()) {
-            facts = facts.and(Quantity.START_LEVEL, 1000 * startM.getAsDouble());
-        }
-        return facts;
+        return switch (part) {
+            case FEED -> feed(as, now);
+            case POURED -> Facts.of(Quantity.LATER_SHARE, 0);
+            case MARK -> Facts.of(Quantity.LEVEL, 1000 * toM.orElseThrow());
+            case START -> Facts.of(Quantity.START_LEVEL, 1000 * startM.orElseThrow());
+            case CHANGES ->
+                    Facts.of(Quantity.EC_LIMIT, now.limits().ecHighMsPerCm())
+                            .and(Quantity.BAND_FROM, now.limits().ecLowMsPerCm());
+            case VISITS -> Facts.NONE.named(written(weekdays.orElseThrow()));
+        };
+    }
+
+    private Facts feed(Scenario as, Tray now) {
+        double wanted = feedMsPerCm.orElseThrow();
+        double is = ElectricalConductivity.at25MsPerCm(as.feedOf(now).composition());
+        Facts facts = Facts.of(Quantity.FEED_EC, is).and(Quantity.WANTED_EC, wanted);
+        return isBelowBand(as) ? facts.and(Quantity.BAND_FROM, now.limits().ecLowMsPerCm()) : facts;
+    }
+
+    /** Whether its feed is leaner than the tray's band and than it is. */
+    boolean isBelowBand(Scenario as) {
+        Tray now = as.tray(tray).orElseThrow();
+        double is = ElectricalConductivity.at25MsPerCm(as.feedOf(now).composition());
+        double from = Math.min(is, now.limits().ecLowMsPerCm());
+        return feedMsPerCm.isPresent() && feedMsPerCm.getAsDouble() < from;
     }
 
     /** As "mon, wed, fri". */

@@ -9,7 +9,11 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.Set;
+import java.util.TreeSet;
 import org.apache.commons.math3.util.FastMath;
+import tideless.advice.Cure;
+import tideless.advice.Facts;
+import tideless.advice.Quantity;
 import tideless.advice.Warning;
 import tideless.physics.Time;
 import tideless.rig.Filling;
@@ -50,8 +54,14 @@ final class UpkeepSearch {
     /** Marks that are tried in a tray topped up by hand, m above the present one. */
     private static final double[] HIGHER_M = {0.03, 0.06};
 
-    /** First fillings that are tried in it, m above the present one. */
-    private static final double[] FIRST_HIGHER_M = {0.02, 0.04};
+    /** A first filling wets the cups by so much: Kratky (2010), m. */
+    private static final double CUP_WET_M = 0.013;
+
+    /** And is tried where it is higher than it is by this at least, m; assumed. */
+    private static final double START_STEP_M = 0.003;
+
+    /** Changes that are told at once: nobody does more at one time; assumed. */
+    private static final int MOST_PARTS = 3;
 
     /** Harm so soon after the start is of the first filling, s; assumed. */
     private static final double EARLY_S = 10 * Time.DAY_S;
@@ -80,13 +90,23 @@ final class UpkeepSearch {
     /** And its own, where it comes through the more surely. */
     private static final double OWN_FRAC = 0.15;
 
-    /**
-     * Rigs that the grower's might be of which as many as a forecast asks for must come through.
-     */
-    private static final int MEMBERS = 10;
+    /** What a feed below the crop's band has to bring more than one within, as a share; assumed. */
+    private static final double BELOW_BAND_FRAC = 0.1;
+
+    /** Rigs that the grower's might be of which each way is tried in, before all of them are. */
+    private static final int FIRST_MEMBERS = 10;
 
     /** So many of them lost end the trial of one way; its share of survivors is known by then. */
     private static final int LOST = 2;
+
+    /** What a few rigs leave open of the loss in all of them, as a share; assumed. */
+    private static final double DOUBT_FRAC = 0.1;
+
+    /** So many of the best in a few rigs, at most, are tried in all of them. */
+    private static final int JUDGED = 8;
+
+    /** Members that are run before it is looked whether too many of them are lost. */
+    private static final int AT_ONCE = 20;
 
     /** What a rig that comes through is worth beside a whole crop; assumed. */
     private static final double SURENESS_WORTH_FRAC = 0.5;
@@ -94,7 +114,10 @@ final class UpkeepSearch {
     private final Scenario scenario;
     private final VesselId tray;
     private final double feedMsPerCm;
+    private final double[][] firstQuantiles;
     private final double[][] quantiles;
+    private final double knownChance;
+    private final Workers workers;
     private final Map<Visits, Surroundings> surroundings = new HashMap<>();
     private final Outcome given;
     private boolean isHarmedEarly;
@@ -103,11 +126,30 @@ final class UpkeepSearch {
      * What was found.
      *
      * @param upkeep how to keep it
+     * @param order its parts, the one that brings most by itself first
      * @param scenario kept so
-     * @param lossFrac what salt and hunger still take, 0-1
-     * @param chance share of rigs in which every crop survives then, 0-1
+     * @param chance share of the members of a run in which every crop survives then, 0-1
      */
-    record Found(Upkeep upkeep, Scenario scenario, double lossFrac, double chance) {}
+    record Found(Upkeep upkeep, List<Upkeep.Part> order, Scenario scenario, double chance) {
+        /** As it is told, with how surely it comes through. */
+        Cure cure(Scenario as) {
+            return cure(as, Facts.NONE);
+        }
+
+        /** Each part by itself, in that order. */
+        List<Cure> parts(Scenario as) {
+            return order.stream()
+                    .map(part -> new Cure(Cure.Kind.KEEP_OTHERWISE, upkeep.facts(as, part)))
+                    .toList();
+        }
+
+        /** The same with figures of a run. */
+        Cure cure(Scenario as, Facts figures) {
+            List<Cure> parts = parts(as);
+            Facts facts = parts.get(0).facts().and(figures).and(Quantity.CHANCE, chance);
+            return new Cure(Cure.Kind.KEEP_OTHERWISE, facts, parts.subList(1, parts.size()));
+        }
+    }
 
     /**
      * What came of a season.
@@ -119,85 +161,234 @@ final class UpkeepSearch {
      */
     private record Outcome(double lossFrac, double airFrac, double harmedH, double[] grams) {}
 
-    UpkeepSearch(Scenario given, VesselId tray, long seed) {
+    /**
+     * @param given as the user wrote it
+     * @param members of a run, by which what is found is judged
+     * @param knownChance share of them that survive as it is; NaN where they were not run
+     */
+    UpkeepSearch(
+            Scenario given,
+            VesselId tray,
+            long seed,
+            int members,
+            double knownChance,
+            Workers workers) {
         scenario = Ensemble.atEnsembleStep(given);
         this.tray = tray;
         Liquid feed = scenario.feedOf(scenario.tray(tray).orElseThrow());
         feedMsPerCm = ElectricalConductivity.at25MsPerCm(feed.composition());
-        quantiles = Unknowns.of(scenario).quantiles(MEMBERS, seed);
+        this.workers = workers;
+        this.knownChance = knownChance;
+        firstQuantiles = Unknowns.of(scenario).quantiles(FIRST_MEMBERS, seed);
+        quantiles = Unknowns.of(scenario).quantiles(members, seed);
         this.given = outcome(scenario);
     }
 
-    /** The way to keep it; empty where none of those tried is better. */
-    Optional<Found> found() {
-        double chance = givenChance();
+    /**
+     * The way to keep it; empty where none of those tried is better.
+     *
+     * @throws InterruptedException when the workers are interrupted
+     */
+    Optional<Found> found() throws InterruptedException {
+        double first = givenChance();
+        double chance = Double.isNaN(knownChance) ? first : knownChance;
         if (given.lossFrac() < ENOUGH_FRAC && chance >= Outlook.SURE) {
             return Optional.empty();
         }
-        Found best = null;
-        double bestScore = given.lossFrac() + SURENESS_WORTH_FRAC * (1 - chance) - BETTER_FRAC;
+        Best best = new Best(given.lossFrac() + SURENESS_WORTH_FRAC * (1 - chance) - BETTER_FRAC);
         OptionalDouble near = OptionalDouble.empty();
-        double wholeG = 0;
         for (Upkeep frame : frames()) {
-            Tried tried = bestOf(frame, near);
-            if (tried == null) {
-                continue;
-            }
-            near = tried.upkeep().feedMsPerCm().isPresent() ? tried.upkeep().feedMsPerCm() : near;
-            wholeG = wholeG > 0 ? wholeG : Math.max(ownG(given), ownG(tried.outcome()));
-            double lessFrac = 1 - ownG(tried.outcome()) / Math.max(TRACE_G, wholeG);
-            double cost =
-                    tried.lossFrac()
-                            + Math.max(0, lessFrac)
-                            + Math.max(0, tried.outcome().airFrac() - AIR_FRAC)
-                            + EFFORT_WORTH_FRAC * tried.upkeep().effort(scenario);
-            boolean isEnough =
-                    tried.lossFrac() < ENOUGH_FRAC
-                            && lessFrac < LESS_FRAC
-                            && tried.outcome().airFrac() < AIR_FRAC;
-            if (!isEnough && cost >= bestScore) {
-                continue;
-            }
-            Scenario so = tried.upkeep().of(scenario).orElseThrow();
-            Found found = new Found(tried.upkeep(), so, tried.lossFrac(), chance(so));
-            if (isEnough && found.chance() >= Outlook.SURE) {
-                return Optional.of(found);
-            }
-            double score = cost + SURENESS_WORTH_FRAC * (1 - found.chance());
-            if (score < bestScore) {
-                best = found;
-                bestScore = score;
+            Tried tried = bestOf(frame, near, best.isEnough());
+            if (tried != null) {
+                near =
+                        tried.upkeep().feedMsPerCm().isPresent()
+                                ? tried.upkeep().feedMsPerCm()
+                                : near;
+                if (best.take(tried)) {
+                    break;
+                }
             }
         }
-        return Optional.ofNullable(best);
+        return best.found();
     }
 
-    /** The same of what there is, and whether too many are harmed before it is first topped up. */
+    /**
+     * One that was tried in a few rigs.
+     *
+     * @param cost what it leaves lost and what it costs, as a share of the crop
+     * @param score the same with what is lost for want of sureness; the least is best
+     */
+    private record Candidate(Upkeep upkeep, double cost, double score) {}
+
+    /** The best of those that were tried so far. */
+    private final class Best {
+        private final double bound;
+        private final List<Candidate> candidates = new ArrayList<>();
+        private double score;
+        private double wholeG;
+        private Upkeep enough;
+
+        Best(double bound) {
+            this.bound = bound;
+            score = bound;
+        }
+
+        /** Whether only what keeps its feed within the crop's band can still be better. */
+        boolean isEnough() {
+            return enough != null;
+        }
+
+        /** Takes it where it is better; says whether nothing better is wanted. */
+        boolean take(Tried one) throws InterruptedException {
+            Outcome outcome = one.outcome();
+            wholeG = wholeG > 0 ? wholeG : Math.max(ownG(given), ownG(outcome));
+            double lessFrac = Math.max(0, 1 - ownG(outcome) / Math.max(TRACE_G, wholeG));
+            boolean isBelow = one.upkeep().isBelowBand(scenario);
+            double cost =
+                    outcome.lossFrac()
+                            + lessFrac
+                            + Math.max(0, outcome.airFrac() - AIR_FRAC)
+                            + (isBelow ? BELOW_BAND_FRAC : 0)
+                            + EFFORT_WORTH_FRAC * one.upkeep().effort(scenario);
+            boolean leavesNothing =
+                    outcome.lossFrac() < ENOUGH_FRAC
+                            && lessFrac < LESS_FRAC
+                            && outcome.airFrac() < AIR_FRAC;
+            if (cost >= score + DOUBT_FRAC && (!leavesNothing || isEnough())) {
+                return false;
+            }
+            Scenario so = one.upkeep().of(scenario).orElseThrow();
+            double first = firstChance(so);
+            boolean maySuffice = leavesNothing && first >= Outlook.SURE;
+            double share = maySuffice ? shareCutShort(so) : first;
+            boolean isNowEnough = maySuffice && share >= Outlook.SURE;
+            double now = cost + SURENESS_WORTH_FRAC * (1 - share);
+            if (now < bound) {
+                candidates.add(new Candidate(one.upkeep(), cost, now));
+                score = Math.min(score, now);
+            }
+            if (isNowEnough && (!isEnough() || !isBelow)) {
+                enough = one.upkeep();
+            }
+            return isNowEnough && !isBelow;
+        }
+
+        /** What is enough, or the best of those whose sureness in all members makes it better. */
+        Optional<Found> found() throws InterruptedException {
+            if (enough != null) {
+                return Optional.of(found(enough, chance(enough.of(scenario).orElseThrow())));
+            }
+            Upkeep best = null;
+            double bestChance = 0;
+            double least = bound;
+            candidates.sort(Comparator.comparing(Candidate::score));
+            for (Candidate one : candidates.subList(0, Math.min(JUDGED, candidates.size()))) {
+                if (one.score() >= least) {
+                    break; // a few rigs seldom fare worse than all
+                }
+                double chance = chance(one.upkeep().of(scenario).orElseThrow());
+                double now = one.cost() + SURENESS_WORTH_FRAC * (1 - chance);
+                if (now < least) {
+                    best = one.upkeep();
+                    bestChance = chance;
+                    least = now;
+                }
+            }
+            return best == null ? Optional.empty() : Optional.of(found(best, bestChance));
+        }
+
+        private Found found(Upkeep upkeep, double chance) {
+            return new Found(upkeep, inOrder(upkeep), upkeep.of(scenario).orElseThrow(), chance);
+        }
+    }
+
+    /** Its parts, the one first that brings most by itself, then what brings most beside it. */
+    private List<Upkeep.Part> inOrder(Upkeep upkeep) {
+        List<Upkeep.Part> left = new ArrayList<>(upkeep.parts());
+        List<Upkeep.Part> order = new ArrayList<>();
+        while (left.size() > 1) {
+            Upkeep.Part most = null;
+            double least = Double.POSITIVE_INFINITY;
+            for (Upkeep.Part part : left) {
+                List<Upkeep.Part> some = new ArrayList<>(order);
+                some.add(part);
+                double lost = lostFrac(upkeep.only(some));
+                if (lost < least) {
+                    most = part;
+                    least = lost;
+                }
+            }
+            order.add(most);
+            left.remove(most);
+        }
+        order.addAll(left);
+        return order;
+    }
+
+    /** What is lost with it, of the crop and of rigs that come through. */
+    private double lostFrac(Upkeep upkeep) {
+        Scenario so = upkeep.of(scenario).orElseThrow();
+        return outcome(so).lossFrac() + SURENESS_WORTH_FRAC * (1 - firstChance(so));
+    }
+
+    /** Share of a few rigs that survive as it is, and whether too many are harmed early. */
     private double givenChance() {
         Unknowns unknowns = Unknowns.of(scenario);
         int lost = 0;
         int early = 0;
-        for (double[] quantile : quantiles) {
+        for (double[] quantile : firstQuantiles) {
             Season season = unknowns.member(quantile).season(surroundings(scenario));
             Optional<Fate.Harm> harm = Fate.of(scenario, season).firstHarm();
             lost += harm.isPresent() ? 1 : 0;
             early += harm.filter(of -> of.atS() < EARLY_S).isPresent() ? 1 : 0;
         }
-        isHarmedEarly = 1 - early / (double) quantiles.length < Outlook.SURE;
-        return 1 - lost / (double) quantiles.length;
+        isHarmedEarly = 1 - early / (double) firstQuantiles.length < Outlook.SURE;
+        return 1 - lost / (double) firstQuantiles.length;
     }
 
-    /** Share of the rigs that the grower's might be in which all survives; cut short where few. */
-    private double chance(Scenario so) {
+    /** Share of a few rigs that the grower's might be in which all survives; cut short. */
+    private double firstChance(Scenario so) {
         Unknowns unknowns = Unknowns.of(so);
         int lost = 0;
         int run = 0;
-        while (run < quantiles.length && lost < LOST) {
-            Season season = unknowns.member(quantiles[run]).season(surroundings(so));
+        while (run < firstQuantiles.length && lost < LOST) {
+            Season season = unknowns.member(firstQuantiles[run]).season(surroundings(so));
             lost += Fate.of(so, season).survives() ? 0 : 1;
             run++;
         }
         return 1 - lost / (double) run;
+    }
+
+    /** Share of the members of a run in which all survives; cut short where it is too few. */
+    private double shareCutShort(Scenario so) throws InterruptedException {
+        int lost = 0;
+        int run = 0;
+        while (run < quantiles.length && 1 - lost / (double) quantiles.length >= Outlook.SURE) {
+            int to = Math.min(quantiles.length, run + AT_ONCE);
+            lost += lost(so, run, to);
+            run = to;
+        }
+        return 1 - lost / (double) run;
+    }
+
+    /** Share of the members of a run in which all survives, as its next run says it. */
+    private double chance(Scenario so) throws InterruptedException {
+        return 1 - lost(so, 0, quantiles.length) / (double) quantiles.length;
+    }
+
+    private int lost(Scenario so, int from, int to) throws InterruptedException {
+        Unknowns unknowns = Unknowns.of(so);
+        Surroundings shared = surroundings(so);
+        int lost = 0;
+        for (boolean survives :
+                workers.each(
+                        to - from,
+                        i ->
+                                Fate.of(so, unknowns.member(quantiles[from + i]).season(shared))
+                                        .survives())) {
+            lost += survives ? 0 : 1;
+        }
+        return lost;
     }
 
     private Surroundings surroundings(Scenario so) {
@@ -220,34 +411,41 @@ final class UpkeepSearch {
         Upkeep.moreVisits(scenario.visits()).forEach(days -> visits.add(Optional.of(days)));
         List<OptionalDouble> marks = new ArrayList<>(List.of(OptionalDouble.empty()));
         List<OptionalDouble> starts = new ArrayList<>(List.of(OptionalDouble.empty()));
-        boolean poursFeed = false;
+        List<Boolean> pours = new ArrayList<>(List.of(false));
         if (scenario.tray(tray).orElseThrow().filling() instanceof Filling.ByHand hand) {
-            poursFeed = !hand.with().equals(Pouring.FEED);
+            if (!hand.with().equals(Pouring.FEED)) {
+                pours.add(true);
+            }
             Tray of = scenario.tray(tray).orElseThrow();
             double mostM = Math.min(of.overflowM(), of.cupBottomM());
             marks.addAll(higher(hand.toLevelM(), HIGHER_M, mostM));
-            if (isHarmedEarly) {
-                starts.addAll(higher(of.startLevelM(), FIRST_HIGHER_M, of.overflowM()));
+            double wetM = FastMath.rint((of.cupBottomM() + CUP_WET_M) * 1e3) / 1e3;
+            boolean isHigher = wetM >= of.startLevelM() + START_STEP_M && wetM <= of.overflowM();
+            if (isHarmedEarly && isHigher) {
+                starts.add(OptionalDouble.of(wetM));
             }
         }
         List<Upkeep> frames = new ArrayList<>();
         for (boolean changesAtLimit : changes) {
-            for (Optional<Set<DayOfWeek>> weekdays : visits) {
-                for (OptionalDouble toM : marks) {
-                    for (OptionalDouble startM : starts) {
-                        frames.add(
-                                new Upkeep(
-                                        tray,
-                                        OptionalDouble.empty(),
-                                        changesAtLimit,
-                                        poursFeed,
-                                        weekdays,
-                                        toM,
-                                        startM));
+            for (boolean poursFeed : pours) {
+                for (Optional<Set<DayOfWeek>> weekdays : visits) {
+                    for (OptionalDouble toM : marks) {
+                        for (OptionalDouble startM : starts) {
+                            frames.add(
+                                    new Upkeep(
+                                            tray,
+                                            OptionalDouble.empty(),
+                                            changesAtLimit,
+                                            poursFeed,
+                                            weekdays,
+                                            toM,
+                                            startM));
+                        }
                     }
                 }
             }
         }
+        frames.removeIf(frame -> frame.parts().size() > MOST_PARTS);
         frames.sort(Comparator.comparing(frame -> frame.effort(scenario)));
         return frames;
     }
@@ -262,30 +460,48 @@ final class UpkeepSearch {
         return marks;
     }
 
-    /** The strength with which a frame loses least; near another's where that is known. */
-    private Tried bestOf(Upkeep frame, OptionalDouble near) {
+    /**
+     * The strength with which a frame loses least; near another's where that is known.
+     *
+     * @param within whether only strengths within the crop's band count
+     */
+    private Tried bestOf(Upkeep frame, OptionalDouble near, boolean within) {
         Tried best = frame.effort(scenario) > 0 ? tried(frame) : null;
-        if (best != null && best.lossFrac() < ENOUGH_FRAC) {
+        boolean isFull = frame.parts().size() >= MOST_PARTS;
+        if (isFull || best != null && best.lossFrac() < ENOUGH_FRAC) {
             return best;
         }
-        Set<Double> strengths = new java.util.TreeSet<>();
-        if (near.isPresent()) {
-            strengths.add(near.getAsDouble());
-        } else {
-            for (double frac : STRENGTHS) {
-                strengths.add(frac * feedMsPerCm);
-            }
-        }
-        List<Tried> fed = new ArrayList<>();
-        for (double strength : strengths) {
-            double shown = FastMath.rint(strength / STEP_MS_PER_CM) * STEP_MS_PER_CM;
-            Tried one = shown > 0 ? tried(frame.fedAt(FastMath.rint(shown * 100) / 100)) : null;
+        List<Tried> inBand = new ArrayList<>();
+        List<Tried> below = new ArrayList<>();
+        for (double strength : strengths(near)) {
+            Upkeep fed = frame.fedAt(strength);
+            boolean isBelow = fed.isBelowBand(scenario);
+            Tried one = isBelow && within ? null : tried(fed);
             if (one != null) {
-                fed.add(one);
+                (isBelow ? below : inBand).add(one);
             }
         }
-        Tried of = middleOfBest(fed);
-        return best == null || of != null && of.lossFrac() < best.lossFrac() ? of : best;
+        best = better(best, middleOfBest(inBand), 0);
+        return better(best, middleOfBest(below), BELOW_BAND_FRAC);
+    }
+
+    private Set<Double> strengths(OptionalDouble near) {
+        Set<Double> strengths = new TreeSet<>();
+        for (double frac : near.isPresent() ? new double[] {1} : STRENGTHS) {
+            double strength = frac * near.orElse(feedMsPerCm);
+            double shown = FastMath.rint(strength / STEP_MS_PER_CM) * STEP_MS_PER_CM;
+            if (shown > 0) {
+                strengths.add(FastMath.rint(shown * 100) / 100);
+            }
+        }
+        return strengths;
+    }
+
+    /** The other where it loses so much less. */
+    private static Tried better(Tried one, Tried other, double byFrac) {
+        return one == null || other != null && other.lossFrac() < one.lossFrac() - byFrac
+                ? other
+                : one;
     }
 
     /** Of those that lose as little as the best, the one furthest from its ends. */

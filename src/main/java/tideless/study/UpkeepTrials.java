@@ -26,10 +26,14 @@ import tideless.sim.TrayTrace;
  * would change its solution once a whole run has shown that it helps.
  */
 final class UpkeepTrials {
+    /** As many rigs as a run has unless told otherwise: its next run says the same of them. */
+    private static final int MEMBERS = 100;
+
     private UpkeepTrials() {}
 
     /** One for each feed of which a crop loses enough to be worth it; none for most rigs. */
-    static List<UpkeepSearch.Found> of(Trace trace, long seed) {
+    static List<UpkeepSearch.Found> of(Trace trace, long seed, Workers workers)
+            throws InterruptedException {
         List<Liquid> feeds = new ArrayList<>();
         List<UpkeepSearch.Found> found = new ArrayList<>();
         Scenario scenario = trace.scenario();
@@ -37,7 +41,9 @@ final class UpkeepTrials {
             Liquid feed = scenario.feedOf(of.tray());
             if (lossFrac(of) >= UpkeepSearch.WORTH_FRAC && !feeds.contains(feed)) {
                 feeds.add(feed);
-                new UpkeepSearch(scenario, of.tray().id(), seed).found().ifPresent(found::add);
+                new UpkeepSearch(scenario, of.tray().id(), seed, MEMBERS, Double.NaN, workers)
+                        .found()
+                        .ifPresent(found::add);
             }
         }
         return found;
@@ -116,7 +122,7 @@ final class UpkeepTrials {
 
     private static Cure cure(
             Scenario scenario, UpkeepSearch.Found found, TrayTrace was, TrayTrace is) {
-        Facts facts = found.upkeep().facts(scenario);
+        Facts facts = Facts.NONE;
         Optional<GrowthLost> before = worst(was);
         if (before.isPresent()) {
             GrowthLost after = is.lost().get(was.lost().indexOf(before.get()));
@@ -127,7 +133,7 @@ final class UpkeepTrials {
                 facts = facts.and(Quantity.COULD_GIVE, after.unharmedG());
             }
         }
-        return new Cure(Cure.Kind.KEEP_OTHERWISE, facts);
+        return found.cure(scenario, facts);
     }
 
     /** Of the crops of a tray that which loses most; empty for none. */

@@ -37,6 +37,11 @@ final class CauseWords {
             case RESERVE_USED_UP ->
                     "the plants had used up what they hold"
                             + (facts.of().isEmpty() ? "" : "; " + facts.of());
+            case DRUNK_DOWN ->
+                    "drunk down to "
+                            + figure(facts, Quantity.LEVEL)
+                            + " before anybody came, and the little that is left is too strong to"
+                            + " drink";
             case ROSE_ABOVE_AIR_ROOTS -> "the level rose above what the air roots were used to";
             case WITHOUT_WATER -> "the plants were without water for too long";
             case WITHOUT_AIR -> "the roots were without air for too long";

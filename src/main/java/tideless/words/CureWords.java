@@ -2,8 +2,8 @@ package tideless.words;
 
 import static tideless.words.CauseWords.figure;
 
+import java.time.DayOfWeek;
 import java.time.LocalDate;
-import java.util.ArrayList;
 import java.util.List;
 import tideless.advice.Cure;
 import tideless.advice.Facts;
@@ -35,7 +35,12 @@ public final class CureWords {
                             + " above its outlet (it holds "
                             + figure(facts, Quantity.USABLE)
                             + ")";
-            case VISIT_MORE_OFTEN -> "visit more often";
+            case VISIT_MORE_OFTEN ->
+                    !facts.has(Quantity.EVERY)
+                            ? "visit more often"
+                            : facts.get(Quantity.EVERY) < 2
+                                    ? "top it up every day"
+                                    : "top it up at least every " + figure(facts, Quantity.EVERY);
             case PLAN_REFILLS -> "plan refills";
             case WAIT_IN_NURSERY -> "keep them in the nursery with their roots hanging";
             case HIGHER_LEVEL_AT_FIRST ->
@@ -48,7 +53,7 @@ public final class CureWords {
             case REFILL_IN_TIME -> "refill the reservoir before it is empty";
             case TOPPED_UP_MEANWHILE -> meanwhile(facts);
             case HOLD_MORE ->
-                    "a wider tray, or a deeper one with its cups as much higher: at least "
+                    "a larger vessel, wider or deeper with its cups as much higher: at least "
                             + figure(facts, Quantity.ENOUGH)
                             + " last from visit to visit (it holds "
                             + figure(facts, Quantity.USABLE)
@@ -91,7 +96,7 @@ public final class CureWords {
             case FREE_VALVE -> "free the valve, and top up by hand until then";
             case CLEAN_SEAT -> "clean the seat, and strain what goes into the reservoir";
             case WIDER_FEED_LINE -> "a higher reservoir, a wider seat, or wider and shorter tubing";
-            case KEEP_OTHERWISE -> keptOtherwise(facts);
+            case KEEP_OTHERWISE -> kept(facts) + with(", and then ", cure.then()) + gain(facts);
             case TOP_UP_WITH_WATER ->
                     "pour "
                             + figure(facts, Quantity.WATER)
@@ -159,12 +164,20 @@ public final class CureWords {
             case FEED_WITHOUT -> "a feed without " + facts.of();
             case SHADE_THE_TRAY -> "shade the tray, a pale deck, a deeper body of solution";
             case LOWER_LEVEL ->
-                    "level and cups lower from the next planting on, the level at "
-                            + figure(facts, Quantity.LEVEL)
-                            + ", so that less of the roots stands in water";
+                    facts.on() != null
+                            ? "lower the valve to "
+                                    + figure(facts, Quantity.LEVEL)
+                                    + ", step by step from "
+                                    + Dates.weekday(facts.on().toLocalDate())
+                                    + " on, as the tasks say (the valve's moves)"
+                            : "level and cups lower from the next planting on, the level at "
+                                    + figure(facts, Quantity.LEVEL)
+                                    + ", so that less of the roots stands in water";
             case AIR_STONE ->
-                    "an air stone in the warm weeks (its pump above the water, on a"
-                            + " residual-current device)";
+                    "an air stone in the warm weeks (aerated = true; its pump above the water, on a"
+                            + " residual-current device)"
+                            + with(", and with it ", cure.then())
+                            + gain(facts);
             case WARMER_ROOM -> "a warmer place or season";
             case COOLER_ROOM -> "shade, a wider open vent, a cooler place or season";
             case DRIER_NIGHTS -> "drier air by night: a vent, a little heat, a fan";
@@ -195,61 +208,72 @@ public final class CureWords {
                 + " (those days left out of away)";
     }
 
-    /** What to write, key by key, and what it brings. */
-    private static String keptOtherwise(Facts facts) {
-        List<String> parts = new ArrayList<>();
+    /** What to write, with its key. */
+    private static String kept(Facts facts) {
         if (facts.has(Quantity.WANTED_EC)) {
-            parts.add(
-                    "a feed of "
-                            + figure(facts, Quantity.WANTED_EC)
-                            + " in place of "
-                            + figure(facts, Quantity.FEED_EC)
-                            + " (feed.ec, or the vessel's feed_ec)");
+            return "a feed of "
+                    + figure(facts, Quantity.WANTED_EC)
+                    + " in place of "
+                    + figure(facts, Quantity.FEED_EC)
+                    + " (feed.ec, or the vessel's feed_ec"
+                    + (facts.has(Quantity.BAND_FROM)
+                            ? "; the crop's band begins at "
+                                    + figure(facts, Quantity.BAND_FROM)
+                                    + ": no trial stands behind less, only this model)"
+                            : ")");
         }
         if (facts.has(Quantity.LATER_SHARE)) {
-            parts.add("top-ups of feed in place of plain water (hand.with = \"solution\")");
+            return "top-ups of feed in place of plain water (hand.with = \"solution\")";
         }
         if (facts.has(Quantity.EC_LIMIT)) {
-            parts.add(
-                    "fresh solution whenever it reads more than "
-                            + figure(facts, Quantity.EC_LIMIT)
-                            + " (visits.flush = \"at limit\")");
+            return "fresh solution whenever it reads less than "
+                    + figure(facts, Quantity.BAND_FROM)
+                    + " or more than "
+                    + figure(facts, Quantity.EC_LIMIT)
+                    + " (visits.flush = \"at limit\")";
         }
         if (facts.has(Quantity.LEVEL)) {
-            parts.add("top-ups to " + figure(facts, Quantity.LEVEL) + " (hand.to)");
+            return "top-ups to " + figure(facts, Quantity.LEVEL) + " (hand.to)";
         }
-        if (facts.has(Quantity.START_LEVEL)) {
-            parts.add(
-                    "a first filling to "
-                            + figure(facts, Quantity.START_LEVEL)
-                            + " (the tray's start_level)");
-        }
-        if (!facts.of().isEmpty()) {
-            parts.add("visits on " + facts.of() + " (visits.days)");
-        }
-        int last = parts.size() - 1;
-        return (last == 0 ? "" : String.join(", ", parts.subList(0, last)) + " and ")
-                + parts.get(last)
-                + gain(facts);
+        return facts.has(Quantity.START_LEVEL)
+                ? "a first filling to "
+                        + figure(facts, Quantity.START_LEVEL)
+                        + " (the tray's start_level)"
+                : visits(facts.of());
+    }
+
+    private static String visits(String days) {
+        return days.split(", ").length == DayOfWeek.values().length
+                ? "a visit every day (visits.days = \"daily\")"
+                : "visits on " + days + " (visits.days)";
+    }
+
+    /** As ", and then top-ups to 230 mm (hand.to) and a visit every day"; mostly empty. */
+    private static String with(String how, List<Cure> then) {
+        return then.isEmpty()
+                ? ""
+                : how + String.join(" and ", then.stream().map(CureWords::of).toList());
     }
 
     private static String gain(Facts facts) {
-        if (facts.has(Quantity.CHANCE)) {
-            return ": then "
-                    + figure(facts, Quantity.CHANCE)
-                    + " of those that were tried of the rigs that yours might be come through";
+        String surely =
+                facts.has(Quantity.CHANCE)
+                        ? figure(facts, Quantity.CHANCE)
+                                + " of the rigs that yours might be come through"
+                        : "";
+        if (!facts.has(Quantity.GIVES_THEN)) {
+            return surely.isEmpty() ? "" : ": then " + surely;
         }
-        return facts.has(Quantity.GIVES_THEN)
-                ? ": "
-                        + figure(facts, Quantity.GIVES_THEN)
-                        + " a plant in place of "
-                        + figure(facts, Quantity.GIVES_NOW)
-                        + (facts.has(Quantity.COULD_GIVE)
-                                ? ", of "
-                                        + figure(facts, Quantity.COULD_GIVE)
-                                        + " without harm at the roots"
-                                : "")
-                : "";
+        return ": "
+                + figure(facts, Quantity.GIVES_THEN)
+                + " a plant in place of "
+                + figure(facts, Quantity.GIVES_NOW)
+                + (facts.has(Quantity.COULD_GIVE)
+                        ? ", of "
+                                + figure(facts, Quantity.COULD_GIVE)
+                                + " without harm at the roots"
+                        : "")
+                + (surely.isEmpty() ? "" : ", and " + surely);
     }
 
     /** As " (first on Mon 3 May, then about every 12 days)"; empty where no trial shows it. */

@@ -48,6 +48,9 @@ public final class Dates {
         if (first.equals(last)) {
             return dayMonth(first);
         }
+        if (!first.plusYears(1).isAfter(last)) {
+            return span(first, last); // a year apart, the year has to be said
+        }
         boolean sameMonth =
                 first.getYear() == last.getYear() && first.getMonth() == last.getMonth();
         return (sameMonth ? Integer.toString(first.getDayOfMonth()) : dayMonth(first))

@@ -104,6 +104,39 @@ public final class PlotWords {
                         : "");
     }
 
+    /** Of the pH of some trays. */
+    public static String ph(Trace trace, List<Drawn> curves) {
+        List<String> parts = new ArrayList<>();
+        for (Drawn curve : curves) {
+            trace.plantings(curve.run()).forEach(of -> parts.add(ph(of, curve.names())));
+        }
+        return "pH while plants live: "
+                + String.join("; ", parts)
+                + ". Dotted: how high or low it may be, for what is not known of the crop; a warning"
+                + " comes where it is half a unit out of the band all the same.";
+    }
+
+    private static String ph(PlantingTrace planting, String name) {
+        Series ph = planting.run().ph();
+        double low = Double.POSITIVE_INFINITY;
+        double high = Double.NEGATIVE_INFINITY;
+        for (int hour = planting.firstHour(); hour <= planting.lastHour(); hour++) {
+            if (!Double.isNaN(ph.at(hour))) { // not of a dry tray
+                low = Math.min(low, ph.at(hour));
+                high = Math.max(high, ph.at(hour));
+            }
+        }
+        Limits limits = planting.tray().limits();
+        return Names.clean(name)
+                + Names.ofCrop(planting.crop())
+                + (high >= low ? " " + Numbers.one(low) + " to " + Numbers.one(high) : " dry")
+                + " (band "
+                + Numbers.one(limits.phLow())
+                + " to "
+                + Numbers.one(limits.phHigh())
+                + ")";
+    }
+
     /** Of what the plants of some trays drink. */
     public static String thirst(Trace trace, List<Drawn> curves) {
         List<String> parts = new ArrayList<>();

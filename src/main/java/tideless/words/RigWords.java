@@ -159,12 +159,20 @@ public final class RigWords {
                 + mm(trays.get(0).overflowM());
     }
 
+    /**
+     * Something done to a vessel, or advised.
+     *
+     * @param day since the start, d
+     * @param isDone in the run; else advised
+     */
+    public record Mark(double day, boolean isDone) {}
+
     /** As "6 x refill (and 1 advised), harvest". */
-    public static String counted(Map<Task.Kind, List<Task>> tasks) {
+    public static String counted(Map<Task.Kind, List<Mark>> marks) {
         List<String> parts = new ArrayList<>();
-        tasks.forEach(
+        marks.forEach(
                 (kind, of) -> {
-                    long done = of.stream().filter(Task::isDone).count();
+                    long done = of.stream().filter(Mark::isDone).count();
                     long advised = of.size() - done;
                     String times = done > 1 ? done + " x " : "";
                     parts.add(
@@ -197,8 +205,8 @@ public final class RigWords {
 
     /** What a strip tells. */
     public static String finding(
-            String name, Map<Task.Kind, List<Task>> tasks, List<Warning> harms) {
-        String done = counted(tasks);
+            String name, Map<Task.Kind, List<Mark>> marks, List<Warning> harms) {
+        String done = counted(marks);
         return name
                 + ": "
                 + (done.isEmpty() ? "nothing is done" : done)

@@ -15,6 +15,9 @@ import tideless.rig.VesselId;
 
 /** Tasks in words. */
 public final class TaskWords {
+    /** More than this nobody mixes at once, L: two buckets; common practice, no source. */
+    private static final double CAN_L = 20;
+
     private TaskWords() {}
 
     /** The figure and what it is held against, or the cause where no figure says it. */
@@ -56,11 +59,29 @@ public final class TaskWords {
 
     private static String waterFirst(Task task) {
         Cure water = task.cures().get(0);
-        return "try "
+        return "before that try "
                 + CauseWords.figure(water.facts(), Quantity.WATER)
                 + " of plain water in the next "
-                + (water.kind() == Cure.Kind.TOP_UP_WITH_WATER ? "top-ups" : "refills")
-                + " first";
+                + (water.kind() == Cure.Kind.TOP_UP_WITH_WATER ? "top-ups" : "refills");
+    }
+
+    /** Where a leaner feed was tried that makes a flush needless, or needed less. */
+    private static String leaner(Task task) {
+        return task.cures().stream()
+                .limit(1)
+                .filter(cure -> cure.facts().has(Quantity.WANTED_EC))
+                .map(
+                        cure ->
+                                "; less often or never with a feed of "
+                                        + CauseWords.figure(cure.facts(), Quantity.WANTED_EC))
+                .findFirst()
+                .orElse("");
+    }
+
+    /** Of a solution too lean, what is as good as used up in it. */
+    private static String nearlyGone(Task task) {
+        String what = task.cause().facts().of();
+        return what.isEmpty() ? "" : ", " + what + " nearly gone";
     }
 
     /** The same in a few words, for a screen. */
@@ -151,6 +172,13 @@ public final class TaskWords {
                 : all.substring(0, second) + ", the rest into trays";
     }
 
+    /** Of more than anybody's can holds. */
+    private static String inParts(Task mix) {
+        return mix.litres() > CAN_L
+                ? "; in parts, as your can holds, each of the same strength"
+                : "";
+    }
+
     /** Feed, plain water, or both. */
     private static String pouredIn(Task task) {
         Facts facts = task.cause().facts();
@@ -203,7 +231,9 @@ public final class TaskWords {
         Facts facts = refill.cause().facts();
         return facts.has(Quantity.ENOUGH)
                 ? "; "
-                        + CauseWords.figure(facts, Quantity.ENOUGH)
+                        + (facts.get(Quantity.ENOUGH) > 0
+                                ? CauseWords.figure(facts, Quantity.ENOUGH)
+                                : "what is left")
                         + " would do to the last harvest on "
                         + Dates.weekday(facts.on().toLocalDate())
                 : "";
@@ -219,7 +249,7 @@ public final class TaskWords {
                         + " in the nursery"
                         + (facts.on() == null
                                 ? ""
-                                : " (from " + Dates.weekday(facts.on().toLocalDate()) + ")")
+                                : " (sown on " + Dates.weekday(facts.on().toLocalDate()) + ")")
                 : plants + "sown in place";
     }
 
@@ -230,11 +260,12 @@ public final class TaskWords {
                 : "";
     }
 
-    /** Of seedlings that are sown on the last visit before an absence; else empty. */
+    /** Of seedlings that are left alone in an absence; else empty. */
     private static String alone(Facts facts) {
         return facts.has(Quantity.ALONE)
-                ? "; wet well and cover: nobody comes for "
+                ? "; nobody comes for "
                         + CauseWords.figure(facts, Quantity.ALONE)
+                        + " meanwhile: wet well and cover, or have them watered"
                 : "";
     }
 
@@ -272,10 +303,10 @@ public final class TaskWords {
                             + " ("
                             + Numbers.limit(measure)
                             + ")"
-                            + (isPutOffByWater(task) ? "; " + waterFirst(task) : "");
+                            + (isPutOffByWater(task) ? "; " + waterFirst(task) : leaner(task));
             case FRESH_SOLUTION ->
                     measure.value() < measure.limit()
-                            ? value + " (" + Numbers.limit(measure) + ")"
+                            ? value + " (" + Numbers.limit(measure) + ")" + nearlyGone(task)
                             : value + " (" + CauseWords.of(task.cause()) + ")";
             case HARVEST ->
                     value
@@ -298,7 +329,7 @@ public final class TaskWords {
                                                 + " a plant (makes room for the next crop)";
                                 default -> " a plant (ready)";
                             };
-            case MIX -> mixed(task) + ", to their first level";
+            case MIX -> mixed(task) + ", to their first level" + inParts(task);
             case READ_METERS ->
                     "EC and pH of "
                             + Names.trays(names(task))

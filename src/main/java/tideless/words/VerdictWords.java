@@ -29,8 +29,8 @@ public final class VerdictWords {
     /** Absences told one by one; more are told together. */
     private static final int TOLD_ABSENCES = 2;
 
-    /** A tray that never holds water for less than a month is not tight, h. */
-    private static final double TIGHT_H = 30 * 24;
+    /** A tray that always holds water for so long is not tight, h; assumed. */
+    private static final double TIGHT_H = 10 * 24;
 
     /** What is cured by more water, or water in time. */
     private static final Set<Warning.Kind> OF_WATER =
@@ -74,7 +74,7 @@ public final class VerdictWords {
                                                 scenario.start(),
                                                 verdict.survives())),
                         absence -> sureness(outlook.get(), absence));
-        if (!outlook.get().survives() && !warnsOfWater(verdict)) {
+        if (!outlook.get().survives() && !warnsOfWater(verdict, outlook.get())) {
             outlook.get().harms().stream()
                     .findFirst()
                     .flatMap(harm -> surer(forecast, harm))
@@ -136,10 +136,13 @@ public final class VerdictWords {
 
     /**
      * Whether what is to be changed first brings water in time, or was tried where some want it.
+     * Water in time is no answer where salt is what most of the others come to harm by.
      */
-    private static boolean warnsOfWater(Verdict verdict) {
+    private static boolean warnsOfWater(Verdict verdict, Outlook outlook) {
+        boolean isOfSalt =
+                verdict.survives() && outlook.harms().get(0).kind() == Event.Kind.SALT_WILTED;
         return verdict.first()
-                .filter(w -> OF_WATER.contains(w.kind()) || isTriedInManyRigs(w))
+                .filter(w -> isTriedInManyRigs(w) || !isOfSalt && OF_WATER.contains(w.kind()))
                 .isPresent();
     }
 
@@ -270,11 +273,18 @@ public final class VerdictWords {
                     Names.of(loss.tray(), loss.cropName())
                             + " loses "
                             + Numbers.percent(loss.frac())
-                            + " of the harvest, most of it to "
-                            + Names.of(loss.most()));
+                            + " of the harvest, "
+                            + to(loss));
         }
         int more = losses.size() - parts.size();
         return String.join("; ", parts) + (more > 0 ? "; and " + more + " more" : "");
+    }
+
+    private static String to(Verdict.Loss loss) {
+        String most = Names.of(loss.most());
+        return loss.mostFrac() > 0.5 * loss.frac()
+                ? "most of it to " + most
+                : Numbers.percent(loss.mostFrac()) + " to " + most + " alone";
     }
 
     private static boolean isLostLater(Warning gravest, Verdict.Harm harm) {
@@ -291,7 +301,7 @@ public final class VerdictWords {
                         .isPresent();
         return "Away "
                 + Dates.shortSpan(absence.from(), absence.to())
-                + (dead ? ": no plant is left by then." : ": nothing grows then.");
+                + (dead ? ": no plant is left by then." : ": nothing grows then in this run.");
     }
 
     private static String absence(Verdict.Absence absence, String sureness) {

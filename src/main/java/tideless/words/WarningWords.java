@@ -18,6 +18,9 @@ public final class WarningWords {
     /** A loss that would be told as nothing. */
     private static final double TOLD_LOSS_FRAC = 0.005;
 
+    /** Vessels told by name where many are alike. */
+    private static final int TOLD_VESSELS = 3;
+
     private WarningWords() {}
 
     /** As "too salty, tray basil, from Sat 28 Mar 10:00". */
@@ -45,15 +48,20 @@ public final class WarningWords {
 
     /** As "too salty, tray basil (28 Mar to 3 Apr); ..."; empty for none. */
     private static Optional<String> told(List<Warning> warnings) {
-        Map<String, String> whats = new LinkedHashMap<>();
+        Map<String, List<Warning>> alike = new LinkedHashMap<>();
         for (Warning warning : warnings) {
-            whats.putIfAbsent(
-                    about(warning),
-                    Dates.shortSpan(warning.from().toLocalDate(), warning.until().toLocalDate()));
+            String key = warning.kind() + " " + warning.vessel().kind() + " " + when(warning);
+            alike.computeIfAbsent(key, k -> new ArrayList<>()).add(warning);
         }
         List<String> parts = new ArrayList<>();
-        whats.forEach((what, when) -> parts.add(what + " (" + when + ")"));
+        for (List<Warning> of : alike.values()) {
+            parts.add(about(of) + " (" + when(of.get(0)) + ")");
+        }
         return parts.isEmpty() ? Optional.empty() : Optional.of(String.join("; ", parts));
+    }
+
+    private static String when(Warning warning) {
+        return Dates.shortSpan(warning.from().toLocalDate(), warning.until().toLocalDate());
     }
 
     /** The figure, or the cause where no figure says it or where both are needed. */
@@ -80,6 +88,10 @@ public final class WarningWords {
             return "; leaves go pale for want of iron, which no weight here counts (lettuce at pH 7.0"
                     + " weighed 26 % less than at 5.8: Anderson et al. 2017)";
         }
+        if (warning.kind() == Warning.Kind.PH_OUT) {
+            return "; roots take less potassium, calcium and magnesium of acid: what that costs is in"
+                    + " the weights here";
+        }
         return warning.lossFrac() >= TOLD_LOSS_FRAC
                 ? "; takes " + Numbers.percent(warning.lossFrac()) + " of the harvest"
                 : "";
@@ -101,6 +113,13 @@ public final class WarningWords {
             case STRANDED, DROWNED -> value + " in all";
             case RAN_DRY -> value + "; " + left(warning.cause().facts());
             case OVERFLOW -> value + " on the floor";
+            case PH_OUT ->
+                    (measure.side() == Measure.Side.AT_MOST ? "up to " : "down to ")
+                            + value
+                            + "; limit: "
+                            + limit(measure)
+                            + "; until "
+                            + Dates.weekday(warning.until().toLocalDate());
             case OUTGROWN ->
                     "a full one lasts "
                             + value
@@ -161,9 +180,13 @@ public final class WarningWords {
         List<String> names = alike.stream().map(w -> Names.clean(w.vessel().name())).toList();
         Set<String> where = new LinkedHashSet<>();
         alike.forEach(w -> where.add(Names.clean(w.vessel().name()) + Names.ofCrop(w.crop())));
-        return Names.of(first.kind())
-                + ", "
-                + Names.vessels(first.vessel().kind(), names, List.copyOf(where));
+        List<String> shown = new ArrayList<>(where);
+        if (shown.size() > TOLD_VESSELS + 1) {
+            int more = shown.size() - TOLD_VESSELS;
+            shown = new ArrayList<>(shown.subList(0, TOLD_VESSELS));
+            shown.add(more + " more");
+        }
+        return Names.of(first.kind()) + ", " + Names.vessels(first.vessel().kind(), names, shown);
     }
 
     /** One as a sentence. */

@@ -23,6 +23,7 @@ import tideless.sim.Trace;
 import tideless.sim.TraySeries;
 import tideless.solution.Component;
 import tideless.solution.ElectricalConductivity;
+import tideless.words.CureWords;
 
 /** What is told to do can be done on the rig it is told for, and would help there. */
 class CureFitsTheRigTest {
@@ -62,6 +63,23 @@ class CureFitsTheRigTest {
                             mineral));
         }
         return trace;
+    }
+
+    /** Gypsum falls out in the reservoir and below it: told above; lime of the tray's own stays. */
+    @Test
+    void a_crust_of_reservoir_and_tray_is_told_once() {
+        List<Warning> told =
+                warnings(
+                        crusts("gypsum").event(Event.Kind.PRECIPITATE, MadeTrace.RESERVOIR, 50),
+                        Warning.Kind.PRECIPITATE);
+        assertEquals(List.of(MadeTrace.RESERVOIR), told.stream().map(Warning::vessel).toList());
+        List<Warning> both =
+                warnings(
+                        crusts("calcite").event(Event.Kind.PRECIPITATE, MadeTrace.RESERVOIR, 50),
+                        Warning.Kind.PRECIPITATE);
+        assertEquals(
+                List.of(MadeTrace.RESERVOIR, MadeTrace.TRAY),
+                both.stream().map(Warning::vessel).toList());
     }
 
     @Test
@@ -252,6 +270,48 @@ class CureFitsTheRigTest {
         assertEquals(Cure.Kind.HOLD_MORE, cures.get(1).kind());
         Warning before = warnings(dry(MadeTrace.away(10, 11), 0.04), Warning.Kind.DRIED_OUT).get(0);
         assertEquals(Cure.Kind.HOLD_MORE, before.cures().get(0).kind());
+    }
+
+    /**
+     * 10 L, of which a fifth is not to be drunk; 3 L on the thirstiest day: two days, and from
+     * Tuesday to Friday 3 * 3 / 0.8 = 11.25 L.
+     */
+    @Test
+    void a_tray_drunk_down_between_visits_wants_more_of_them_or_a_larger_vessel() {
+        Warning wilted = warnings(drunkDown(3), Warning.Kind.WILTED).get(0);
+        assertEquals(Cause.Kind.DRUNK_DOWN, wilted.cause().kind());
+        assertEquals(8, wilted.cause().facts().get(Quantity.LEVEL), 1e-9);
+        Cure visits = wilted.cures().get(0);
+        assertEquals(Cure.Kind.VISIT_MORE_OFTEN, visits.kind());
+        assertEquals(2, visits.facts().get(Quantity.EVERY));
+        assertEquals("top it up at least every 2 days", CureWords.of(visits));
+        Cure larger = wilted.cures().get(1);
+        assertEquals(Cure.Kind.HOLD_MORE, larger.kind());
+        assertEquals(11.25, larger.facts().get(Quantity.ENOUGH), 1e-6);
+        assertEquals(10, larger.facts().get(Quantity.USABLE), 1e-9);
+    }
+
+    /** 8.1 L on a day: not even a daily visit serves, and the vessel is told first. */
+    @Test
+    void what_no_daily_visit_serves_is_to_hold_more() {
+        Warning wilted = warnings(drunkDown(8.1), Warning.Kind.WILTED).get(0);
+        assertEquals(Cure.Kind.HOLD_MORE, wilted.cures().get(0).kind());
+        assertEquals(Cure.Kind.VISIT_MORE_OFTEN, wilted.cures().get(1).kind());
+        assertEquals(
+                "top it up every day",
+                CureWords.of(warnings(drunkDown(8), Warning.Kind.WILTED).get(0).cures().get(0)));
+    }
+
+    private static MadeTrace drunkDown(double litresOfOneDay) {
+        return new MadeTrace(14)
+                .filled(BY_HAND)
+                .visited(
+                        Rigs.onWeekdays(DayOfWeek.FRIDAY, DayOfWeek.TUESDAY)
+                                .withTimeOfDayS(20 * 3600))
+                .with(TraySeries.THIRST, h -> h / 24 == 9 ? litresOfOneDay / 24e3 : 1e-5)
+                .with(TraySeries.LEVEL, h -> h >= 90 && h < 110 ? 0.008 : 0.05)
+                .event(MadeTrace.drunkDown(90))
+                .event(Event.Kind.SALT_BORNE, MadeTrace.TRAY, 110);
     }
 
     /** Roots above a level that is there: the cup hangs too high. */

@@ -19,6 +19,7 @@ import tideless.scenario.ScenarioReader;
 import tideless.sim.Event;
 import tideless.sim.Simulation;
 import tideless.sim.Trace;
+import tideless.sim.TraySeries;
 import tideless.words.CropWords;
 import tideless.words.TaskWords;
 
@@ -50,7 +51,7 @@ class DayOneAdviceTest {
         assertEquals(START.atTime(8, 0), out.due());
         assertEquals(START.minusDays(3).atStartOfDay(), out.cause().facts().on());
         assertEquals(3, out.measure().value());
-        assertEquals("4 plants, 3 days in the nursery (from Fri 4 Sep)", TaskWords.why(out));
+        assertEquals("4 plants, 3 days in the nursery (sown on Fri 4 Sep)", TaskWords.why(out));
     }
 
     @Test
@@ -83,6 +84,46 @@ class DayOneAdviceTest {
         assertFalse(late.cause().facts().has(Quantity.ALONE));
     }
 
+    /**
+     * Days 19 to 22 in the nursery: an absence within them leaves seedlings alone as one that
+     * begins them does.
+     */
+    @Test
+    void seedlings_that_an_absence_finds_in_the_nursery_are_told_so() {
+        Task sow =
+                only(
+                        new MadeTrace(40)
+                                .visited(MadeTrace.away(20, 21))
+                                .event(Event.Kind.HARVEST, MadeTrace.TRAY, 22 * 24 + 8),
+                        Task.Kind.SOW_NEXT);
+        assertEquals(3, sow.cause().facts().get(Quantity.ALONE));
+    }
+
+    /** From the harvest on at half of the light, or at a little less: then nothing is sown. */
+    @ParameterizedTest
+    @CsvSource({"0.5, 1", "0.49, 0"})
+    void nothing_is_sown_into_a_season_of_less_than_half_the_growth(double frac, int told) {
+        MadeTrace trace =
+                new MadeTrace(40)
+                        .with(TraySeries.LIGHT, h -> h < 23 * 24 ? 0.6 : 0.6 * frac)
+                        .event(Event.Kind.HARVEST, MadeTrace.TRAY, 23 * 24);
+        assertEquals(told, sowings(trace));
+    }
+
+    /** Air in which this crop does not grow at all. */
+    @Test
+    void nothing_is_sown_into_the_cold() {
+        MadeTrace trace =
+                new MadeTrace(40)
+                        .with(TraySeries.AIR_TEMP, h -> h < 23 * 24 ? 20 : 2)
+                        .event(Event.Kind.HARVEST, MadeTrace.TRAY, 23 * 24);
+        assertEquals(0, sowings(trace));
+    }
+
+    private static long sowings(MadeTrace trace) {
+        return trace.advice().tasks().stream().filter(t -> t.kind() == Task.Kind.SOW_NEXT).count();
+    }
+
     /** The last visit before the absence of days 13 to 20 is that of day 12, the next on day 21. */
     @ParameterizedTest
     @CsvSource({"13, true", "30, false"})
@@ -96,7 +137,9 @@ class DayOneAdviceTest {
         assertEquals(alone, sow.cause().facts().has(Quantity.ALONE));
         assertEquals(
                 alone,
-                TaskWords.brief(sow).endsWith("; wet well and cover: nobody comes for 9 days"));
+                TaskWords.brief(sow)
+                        .endsWith(
+                                "; nobody comes for 9 days meanwhile: wet well and cover, or have them watered"));
         assertFalse(sow.cause().facts().has(Quantity.YOUNGER));
     }
 }

@@ -58,6 +58,12 @@ class EveryKindTest {
         return t -> t.event(kind, MadeTrace.TRAY, 100);
     }
 
+    private static Function<MadeTrace, MadeTrace> drunkDownFor(double hours) {
+        return t ->
+                t.event(MadeTrace.drunkDown(100))
+                        .event(Event.Kind.SALT_BORNE, MadeTrace.TRAY, 100 + hours);
+    }
+
     private static Function<MadeTrace, MadeTrace> holding(Component ion, double molPerM3) {
         return t -> t.holding(Rigs.FEED.with(ion, molPerM3));
     }
@@ -168,9 +174,9 @@ class EveryKindTest {
                     new Case(
                             Warning.Kind.SALT_WILTED,
                             event(Event.Kind.SALT_WILTED),
-                            t ->
-                                    t.event(Event.Kind.SALT_WILTED, MadeTrace.TRAY, 100)
-                                            .with(TraySeries.LEVEL, h -> 0.0099)),
+                            drunkDownFor(7)),
+                    // Strong because it is little: want of water, where it lasts over six hours.
+                    new Case(Warning.Kind.WILTED, drunkDownFor(6.1), drunkDownFor(6)),
                     new Case(
                             Warning.Kind.SHORT_OF_AIR,
                             t ->
@@ -602,7 +608,7 @@ class EveryKindTest {
                 Rigs.START.plusDays(29).atTime(8, 0),
                 harvest(MadeTrace.away(10, 20), 30 * 24, "").due());
         assertEquals(
-                Rigs.START.plusDays(30).atStartOfDay(),
+                Rigs.START.plusDays(30).atTime(8, 0),
                 harvest(MadeTrace.away(29, 40), 30 * 24, "").due());
     }
 
@@ -645,6 +651,8 @@ class EveryKindTest {
         MadeTrace trace =
                 new MadeTrace(14)
                         .visited(MadeTrace.away(5, 9))
+                        .drawing(h -> 4e-4)
+                        .reservoirAt(0.5)
                         .with(TraySeries.LEVEL, h -> h == 7 * 24 ? 0.041 : 0.05);
         Verdict verdict = trace.advice().verdict();
         Verdict.Absence absence = verdict.absences().get(0);

@@ -19,6 +19,7 @@ import tideless.rig.TestValve;
 import tideless.sim.Event;
 import tideless.sim.Rigs;
 import tideless.sim.TraySeries;
+import tideless.solution.Component;
 
 /** Each task on a trace written by hand, beside one just short of it; and where each caution is. */
 class EveryTaskTest {
@@ -49,8 +50,14 @@ class EveryTaskTest {
     }
 
     /** 32 L full, 30 L above the outlet at 20 mm: a twentieth of them is 1.5 L of 32. */
+    /** Below a band of 1 mS/cm from hour 100 on, with so much potassium. */
+    private static MadeTrace lean(int until, double potassium) {
+        return made().with(TraySeries.EC, h -> h >= 100 && h < until ? 0.949 : 2)
+                .holding(Rigs.FEED.with(Component.K, potassium));
+    }
+
     private static MadeTrace leftAt(double frac) {
-        return made().visited(MadeTrace.away(5, 9)).reservoirAt(frac);
+        return made().visited(MadeTrace.away(5, 9)).drawing(h -> 4e-4).reservoirAt(frac);
     }
 
     private static MadeTrace moved(int day) {
@@ -120,10 +127,17 @@ class EveryTaskTest {
                             made()),
                     new Case(
                             Task.Kind.FRESH_SOLUTION,
-                            made().with(TraySeries.EC, h -> h >= 100 && h < 172 ? 0.949 : 2),
+                            lean(172, 0.44),
                             at(4, 8),
                             Cause.Kind.CROP_TAKES_IT_UP,
-                            made().with(TraySeries.EC, h -> h >= 100 && h < 171 ? 0.949 : 2)),
+                            lean(171, 0.44)),
+                    // Three times the 0.15 mmol/L of potassium that slow its uptake.
+                    new Case(
+                            Task.Kind.FRESH_SOLUTION,
+                            lean(172, 0.449),
+                            at(4, 8),
+                            Cause.Kind.CROP_TAKES_IT_UP,
+                            lean(172, 0.451)),
                     new Case(
                             Task.Kind.MOVE_VALVE,
                             inTray(moved(4), Event.Kind.VALVE_MOVED, 104),

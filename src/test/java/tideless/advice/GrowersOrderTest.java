@@ -219,6 +219,7 @@ class GrowersOrderTest {
         MadeTrace lean =
                 new MadeTrace(21)
                         .fed(Rigs.FEED.times(1.4))
+                        .holding(Rigs.FEED.with(Component.K, 0.3))
                         .with(TraySeries.EC, h -> h >= 100 && h < 200 ? 0.5 : 2);
         assertEquals(1, unheededChanges(lean));
         assertEquals(
@@ -227,6 +228,24 @@ class GrowersOrderTest {
                         lean.with(
                                 TraySeries.EC,
                                 h -> h >= 100 && h < 200 ? 0.5 : h > 250 ? 3.2 : 2)));
+    }
+
+    /** Lean from hour 100 on; with potassium short as well it is one harm, told by its name. */
+    @ParameterizedTest
+    @CsvSource({"0.14, SHORT_OF_ONE", "0.16, TOO_LEAN"})
+    void a_crop_short_of_one_nutrient_is_not_told_to_be_hungry_besides(
+            double potassium, Warning.Kind told) {
+        MadeTrace trace =
+                new MadeTrace(21)
+                        .fed(Rigs.FEED.times(1.4))
+                        .holding(Rigs.FEED.with(Component.K, potassium))
+                        .with(TraySeries.EC, h -> h >= 100 ? 0.5 : 2);
+        assertEquals(
+                List.of(told),
+                trace.warned().stream()
+                        .filter(k -> k == Warning.Kind.TOO_LEAN || k == Warning.Kind.SHORT_OF_ONE)
+                        .distinct()
+                        .toList());
     }
 
     private static long unheededChanges(MadeTrace trace) {
@@ -247,6 +266,24 @@ class GrowersOrderTest {
                         .with(TraySeries.EC, h -> 4)
                         .with(TraySeries.AIR_TEMP, h -> h < 24 * days ? airC : 22);
         assertEquals(first, trace.advice().verdict().first().orElseThrow().kind());
+    }
+
+    /**
+     * Lettuce at 3 degC for days only comes later; a fortnight of it, and basil's leaves, do not.
+     */
+    @ParameterizedTest
+    @CsvSource({"lettuce, 13, false", "lettuce, 14, true", "basil, 3, true"})
+    void cold_that_only_slows_for_days_is_a_note(String crop, int days, boolean warned) {
+        Advice advice =
+                new MadeTrace(21)
+                        .of(crop)
+                        .with(TraySeries.AIR_TEMP, h -> h < 24 * days ? 3 : 22)
+                        .advice();
+        assertEquals(
+                warned,
+                advice.warnings().stream().anyMatch(w -> w.kind() == Warning.Kind.TOO_COLD));
+        assertEquals(
+                !warned, advice.minor().stream().anyMatch(w -> w.kind() == Warning.Kind.TOO_COLD));
     }
 
     @Test

@@ -33,6 +33,10 @@ class LossTest {
     }
 
     private static Verdict losing(double frac) {
+        return losing(frac, 200 * (1 - frac));
+    }
+
+    private static Verdict losing(double frac, double ownG) {
         return new Verdict(
                 true,
                 Optional.empty(),
@@ -41,14 +45,14 @@ class LossTest {
                 Optional.empty(),
                 List.of(
                         new Verdict.Loss(
-                                GUTTER, "", "strawberry", Stress.SALT, frac, frac, 20, 200)));
+                                GUTTER, "", "strawberry", Stress.SALT, frac, frac, ownG, 200)));
     }
 
     /** A quarter is a poor crop, less is none. */
     @ParameterizedTest
-    @CsvSource({"0.25, true", "0.249, false"})
+    @CsvSource({"0.25, true, 150", "0.249, false, 150"})
     void a_crop_that_lives_and_gives_little_is_not_called_one_that_survives(
-            double frac, boolean poor) {
+            double frac, boolean poor, long grams) {
         String line = VerdictWords.lines(losing(frac)).get(0);
         assertEquals(
                 poor
@@ -58,9 +62,22 @@ class LossTest {
                 line);
         assertEquals(
                 List.of(
-                        "tray gutter gives 20 g a plant, of 200 g that roots without harm would give"
-                                + " in the same light and air."),
+                        "tray gutter gives "
+                                + grams
+                                + " g a plant, of 200 g that roots without harm would"
+                                + " give in the same light and air."),
                 CropWords.beside(losing(frac)));
+    }
+
+    /** Want of air that may be none makes no crop a poor one, but is no share of what is left. */
+    @Test
+    void what_an_unsure_want_of_air_takes_is_in_the_figures_and_not_in_the_judgement() {
+        assertEquals(
+                "The plants live, but give little: tray gutter (strawberry) loses 60 % of the"
+                        + " harvest, 28 % to salt alone.",
+                VerdictWords.lines(losing(0.28, 80)).get(0));
+        assertTrue(losing(0.24, 80).poor().isEmpty());
+        assertEquals(0.6, losing(0.28, 80).losses().get(0).frac(), 1e-12);
     }
 
     @ParameterizedTest

@@ -248,6 +248,20 @@ final class MadeTrace {
         return event(new Event(kind, hour * 3600, vessel, 0.004, 0, 0.003, 3, 0, "gypsum"));
     }
 
+    /** Wilting by salt that is strong because it is little. */
+    static Event drunkDown(double hour) {
+        return new Event(
+                Event.Kind.SALT_WILTED,
+                hour * 3600,
+                TRAY,
+                0,
+                0,
+                0,
+                Double.NaN,
+                0,
+                Event.DRUNK_DOWN);
+    }
+
     MadeTrace event(Event event) {
         events.add(event);
         return this;

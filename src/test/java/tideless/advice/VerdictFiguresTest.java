@@ -11,6 +11,7 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 import tideless.rig.Filling;
+import tideless.rig.Pouring;
 import tideless.sim.Event;
 import tideless.sim.Rigs;
 import tideless.sim.TraySeries;
@@ -110,12 +111,22 @@ class VerdictFiguresTest {
                         .absences()
                         .get(0)
                         .fillUpOn());
-        assertEquals(
-                START,
-                verdict(new MadeTrace(14).visited(MadeTrace.away(1, 9)))
-                        .absences()
-                        .get(0)
-                        .fillUpOn());
+        MadeTrace drawn = new MadeTrace(14).visited(MadeTrace.away(1, 9)).drawing(h -> 4e-4);
+        assertEquals(START, verdict(drawn.reservoirAt(0.5)).absences().get(0).fillUpOn());
+    }
+
+    /**
+     * A tray that is topped up at the visit before is filled up for it; one that is not, is not.
+     */
+    @Test
+    void a_tray_by_hand_is_filled_up_where_that_is_a_task() {
+        MadeTrace by =
+                new MadeTrace(14)
+                        .visited(MadeTrace.away(5, 9))
+                        .filled(new Filling.ByHand(0.05, List.of(), Pouring.FEED));
+        assertNull(verdict(by).absences().get(0).fillUpOn());
+        by.event(Event.Kind.TOP_UP, MadeTrace.TRAY, 4 * 24 + 8);
+        assertEquals(START.plusDays(4), verdict(by).absences().get(0).fillUpOn());
     }
 
     /** Cut at hour 110: nothing stands in the tray when they leave at hour 120. */
@@ -142,6 +153,18 @@ class VerdictFiguresTest {
         assertEquals(50, left.hours(), 1e-9);
         assertEquals(START.atStartOfDay().plusHours(151), left.at());
         assertEquals(MadeTrace.TRAY, left.tray());
+    }
+
+    /** The run's thirst is that of a good solution, and is told as it is whatever salt leaves. */
+    @ParameterizedTest
+    @CsvSource({"1", "6", "12"})
+    void salt_that_cuts_what_is_drunk_does_not_raise_the_thirst(double msPerCm) {
+        MadeTrace trace =
+                new MadeTrace(14)
+                        .with(TraySeries.EC, h -> msPerCm)
+                        .with(TraySeries.THIRST, h -> 1e-5)
+                        .with(TraySeries.LEVEL, h -> h == 150 ? 0.025 : 0.05);
+        assertEquals(500, verdict(trace).tightest().orElseThrow().hours(), 1e-9);
     }
 
     /** Two crops of one tray: told is the one that came closer, be it the first or the second. */

@@ -15,12 +15,17 @@ import java.io.StringWriter;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.util.ArrayList;
 import java.util.List;
+import java.util.Locale;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 import java.util.stream.Stream;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
+import picocli.CommandLine;
 
 /** The door, as a new user finds it: what is printed, the exit code, and what is left behind. */
 class CommandLineTest {
@@ -367,7 +372,7 @@ class CommandLineTest {
                 scenario(bench().replace("cup_bottom = \"4 cm\"", "cup_botom = \"4 cm\"")),
                 2,
                 "cup_botom",
-                "Did you mean \"cup_bottom\"?");
+                "found an unknown key (did you mean \"cup_bottom\"?), allowed: ");
     }
 
     @Test
@@ -510,7 +515,8 @@ class CommandLineTest {
                 .contains("between stands 0.25 (0.40 under lamps and while young)")
                 .contains("in a house, 8 MJ/m2 of sun: penman-monteith ")
                 .contains(", radiation 2.9 L/m2");
-        assertThat(run("crops", "mint").out()).contains("No published trial judges its growth");
+        assertThat(run("crops", "mint").out())
+                .contains("Judged by 1 published trial: 2 of 2 figures met.");
         assertThat(cucumber).contains("3 measured stands judge its thirst");
         assertThat(run("crops", "lettuce").out())
                 .contains("between stands 0.40, week to week 0.13")
@@ -668,6 +674,74 @@ class CommandLineTest {
             assertTrue(help.exit() == 0 && help.out().contains("Example"), command + help.out());
         }
         assertTrue(run("--version").out().startsWith("tideless 0."));
+    }
+
+    @Test
+    void a_file_that_is_not_there_is_told_with_the_name_that_is_nearest() throws IOException {
+        Path bench = scenario(bench());
+        Path misspelt = bench.resolveSibling("mi.toml");
+        Outcome outcome = run("check", misspelt);
+        assertEquals(1, outcome.exit());
+        assertEquals(
+                misspelt + ": there is no such file\n    Did you mean " + bench + "?\n",
+                outcome.err().replace("\r", ""));
+        Outcome other = run("check", bench.resolveSibling("mi.csv"));
+        assertFalse(other.err().contains("Did you mean"), other.err());
+        for (String option : new String[] {"--log", "--corrected"}) {
+            Path none = bench.resolveSibling("none.csv");
+            Outcome beside = run("run", bench, option, none);
+            assertEquals(1, beside.exit(), option);
+            assertEquals(none + ": there is no such file", beside.err().strip());
+        }
+    }
+
+    @ParameterizedTest
+    @CsvSource(
+            delimiter = ';',
+            value = {
+                "--units=imperial; found \"imperial\", allowed: metric, us",
+                "--ec-scale=ppm50; allowed: ms, ppm500, ppm700; did you mean \"ppm500\"?"
+            })
+    void a_word_that_is_none_of_an_options_is_refused_in_our_own_words(String option, String told)
+            throws IOException {
+        Outcome outcome = run("check", scenario(bench()), option);
+        assertEquals(2, outcome.exit());
+        assertTrue(outcome.err().contains(told), outcome.err());
+        assertFalse(outcome.err().contains("case-sensitive"), outcome.err());
+    }
+
+    @Test
+    void capitals_of_a_unit_are_read() throws IOException {
+        assertEquals(0, run("check", scenario(bench()), "--units=US", "--ec-scale=PPM500").exit());
+    }
+
+    /** What is broken at 80 columns cannot be copied into a shell. */
+    @Test
+    void every_example_in_a_help_stands_unbroken_on_a_screen_of_80_columns() {
+        List<CommandLine> left = new ArrayList<>(List.of(Tideless.commands()));
+        int seen = 0;
+        while (!left.isEmpty()) {
+            CommandLine command = left.remove(0);
+            left.addAll(command.getSubcommands().values());
+            String help = command.getUsageMessage();
+            for (String line : command.getCommandSpec().usageMessage().footer()) {
+                if (line.startsWith("  ")) {
+                    seen++;
+                    String shown = String.format(Locale.ROOT, line);
+                    assertTrue(help.contains(shown + System.lineSeparator()), shown);
+                }
+            }
+        }
+        assertTrue(seen > 40, "examples seen: " + seen);
+    }
+
+    @Test
+    void every_help_tells_of_its_own_command() {
+        String all = "Reads a scenario (your reservoir, valves";
+        assertTrue(run("--help").out().contains(all));
+        for (String command : new String[] {"new", "check"}) {
+            assertFalse(run("log", command, "--help").out().contains(all), command);
+        }
     }
 
     @Test

@@ -226,6 +226,8 @@ class NewCommandTest {
                 "--away; 2026-03-21; two dates in order",
                 "--filling; by hand from a reservoir; valve, hand, once",
                 "--size; 12 x 14.5; with its unit, as",
+                "--size; 6000 x 30 x 12 cm; 'as 60 x 35 x 8 cm'",
+                "--crop; -3 lettuce; a number of plants from 1 to 500",
                 "--size; 5 gallon; 'or 30 x 32 cm for a round one'",
                 "--size; 20 L tub; with its depth, which a volume does not tell",
                 "--size; 60 x 40 x 12; with its unit",

@@ -251,6 +251,7 @@ final class Emergence {
         rows.addAll(MoreTrials.rows());
         rows.addAll(ReadTrials.rows());
         rows.addAll(RememberedTrials.rows());
+        rows.addAll(LaterTrials.rows());
         return rows;
     }
 

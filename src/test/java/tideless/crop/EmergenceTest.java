@@ -53,7 +53,7 @@ class EmergenceTest {
                                     "a third of the published gain is a larger share to fruit; ours gains by growth alone (two thirds of the published gain would be 1.31, the crop's rule gives 1.18 for growth)"),
                             Map.entry(
                                     "bush-chilli",
-                                    "the trial's is a bush of a metre; ours is the compact plant of a pot that covers 0.16 m2, where it drinks 5 L/m2/d"),
+                                    "three in a thousand short, where it covers 0.33 m2 (92 L when it covered 0.16); the trial's is a bush of a metre that drank 5.9 L on its best day"),
                             Map.entry(
                                     "carotti-dry",
                                     "nearly twice the mean of 53 studies, which sets our light use: an "
@@ -129,9 +129,20 @@ class EmergenceTest {
                                     "weekly-strawberry",
                                     "a plug of 2.5 g is still half open after 75 days in cool light of ours; the handbooks' plants are older and larger"),
                             Map.entry(
-                                    "weekly-chilli",
-                                    "the trial is of small sweet fruit; ours are chillies of 12 % dry "
-                                            + "matter and 45 % of growth, both assumed"),
+                                    "held-level-tomato",
+                                    "twice the published: three trials of tomatoes over still or held solution gave 2.7, 3.1 and 5.1 kg where ours makes 5.3, 4.8 and 6.7, in light, warmth, density and days that are assumed, while of four lit and enriched houses ours is a tenth to a fifth low; what was sold is less than what grew, and pests, cracked fruit and failed set are not in ours"),
+                            Map.entry(
+                                    "by-leaf-cucumber",
+                                    "two in a hundred beyond; the reference is made here without long wave, which would make it less"),
+                            Map.entry(
+                                    "edible-sweet-pepper",
+                                    "the table gives pepper the figures of tomato; ours flowers 34 days after such a seedling is planted and bears fully a month and a half later"),
+                            Map.entry(
+                                    "edible-strawberry",
+                                    "as its water: a plug of 2.5 g; the table's other 12 kg/m2 of leaf and stem, from memory, would be nine times ours at a leaf area index of 3"),
+                            Map.entry(
+                                    "microgreens-mizuna",
+                                    "three times the light, a thirtieth more than three times the mass: seedlings that stand in the open"),
                             Map.entry(
                                     "flower-strawberry",
                                     "ours is a plug with flowers laid down, 4 weeks at 20 degC; the "

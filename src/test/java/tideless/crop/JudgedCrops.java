@@ -220,13 +220,18 @@ final class JudgedCrops {
                                     : String.join("; ", count.trials()),
                             setBy(crop)));
         }
+        if (!none.isEmpty()) {
+            page.append(
+                    text(
+                            "\nNo published trial judges the growth of %s: what growers tell from memory does alone,"
+                                    + " and the\nnumbers are mostly those of the nearest crop. `tideless crops NAME` says so.\n",
+                            String.join(", ", none)));
+        }
         page.append(
                 text(
-                        "\nNo published trial judges the growth of %s: what growers tell from memory does alone,"
-                                + " and the\nnumbers are mostly those of the nearest crop. `tideless crops NAME` says so.\n"
-                                + "Fewer than the three trials that each crop was to have are known of %s: no more were found in what was at"
+                        "\nFewer than the three trials that each crop was to have are known of %s: no more were found in what was at"
                                 + " hand,\nand none was made up.\n\n",
-                        String.join(", ", none), String.join(", ", few)));
+                        String.join(", ", few)));
         return page.toString();
     }
 

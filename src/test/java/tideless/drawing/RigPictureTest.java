@@ -4,7 +4,9 @@ import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.within;
 
 import java.io.ByteArrayInputStream;
+import java.io.IOException;
 import java.nio.charset.StandardCharsets;
+import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.Arrays;
@@ -313,6 +315,32 @@ class RigPictureTest {
             lamps++;
         }
         assertThat(lamps).isGreaterThan(10);
+    }
+
+    // A bold letter of twelve units is some seven wide on an average; 340 wide, 10 from the edges.
+    @Test
+    void the_names_of_many_trays_alike_are_broken_into_lines() throws IOException {
+        String text = Files.readString(Path.of("scenarios/lessons/lean-feed.toml"));
+        int tray = text.indexOf("[tray.");
+        int visits = text.indexOf("[visits]");
+        String one = text.substring(tray, visits);
+        StringBuilder rig = new StringBuilder(text.substring(0, tray) + text.substring(visits));
+        rig.append('\n');
+        for (int i = 1; i <= 12; i++) {
+            rig.append(one.replace("tray.lettuce", "tray.a-long-name-" + i)).append('\n');
+        }
+        Reading.Good read =
+                (Reading.Good) ScenarioReader.read("many.toml", new FilesInMemory(rig.toString()));
+        for (RigPicture.Drawing drawing :
+                RigPicture.scenes(Forecasts.of(read.scenario(), 1), 0.1)) {
+            Matcher name = Pattern.compile("class=\"strong\">([^<]*)<").matcher(drawing.svg());
+            StringBuilder told = new StringBuilder();
+            while (name.find()) {
+                assertThat(name.group(1).length() * 7).isLessThanOrEqualTo(340 - 2 * 10 + 7);
+                told.append(name.group(1)).append(' ');
+            }
+            assertThat(told).contains("a-long-name-1, a-long-name-2", "(lettuce)");
+        }
     }
 
     // 10 cm, or 4 in (101.6 mm), and half of it for a shallow tray.

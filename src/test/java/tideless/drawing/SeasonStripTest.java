@@ -3,6 +3,9 @@ package tideless.drawing;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.within;
 
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.HashMap;
 import java.util.List;
@@ -13,6 +16,14 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.ValueSource;
 import tideless.advice.Warning;
+import tideless.rig.Scenario;
+import tideless.rig.VesselId;
+import tideless.scenario.FilesInMemory;
+import tideless.scenario.Reading;
+import tideless.scenario.ScenarioReader;
+import tideless.sim.Event;
+import tideless.study.Forecast;
+import tideless.study.Forecasts;
 import tideless.words.Names;
 
 class SeasonStripTest {
@@ -91,6 +102,29 @@ class SeasonStripTest {
                 .contains(
                         "Reservoir shelf, to 26 L: 6 x refill (and 1 advised); ran dry from 9 Apr")
                 .contains("Tray basil, to 70 mm: harvest; no harm.");
+    }
+
+    // One task stands for all pickings of a crop that grows again.
+    @Test
+    void every_picking_has_its_line() throws IOException {
+        String text =
+                Files.readString(Path.of("scenarios/calm-bench.toml"))
+                        .replace("\"lettuce\"", "\"mizuna\"")
+                        .replace("\"42 days\"", "\"70 days\"");
+        Scenario scenario =
+                ((Reading.Good) ScenarioReader.read("a.toml", new FilesInMemory(text))).scenario();
+        Forecast forecast = Forecasts.of(scenario, 1);
+        VesselId left = scenario.trays().get(0).id();
+        long picked =
+                forecast.trace().events().stream()
+                        .filter(event -> event.kind() == Event.Kind.LEAVES_PICKED)
+                        .filter(event -> event.vessel().equals(left))
+                        .count();
+        assertThat(picked).isGreaterThan(1);
+        RigPicture.Drawing strip = SeasonStrip.of(forecast);
+        long lines = strip.svg().lines().filter(l -> l.endsWith("class=\"task\"/>")).count();
+        assertThat(lines).isGreaterThanOrEqualTo(picked);
+        assertThat(strip.finding()).contains(picked + " x pick leaves");
     }
 
     @Test

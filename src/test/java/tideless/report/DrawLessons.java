@@ -168,6 +168,7 @@ final class DrawLessons {
         Panel panel = panel(four.scenario(), days).reach(0);
         panel.level(
                 "full, 26 L", L_PER_M3 * four.scenario().reservoirs().get(0).fullM3(), Look.FULL);
+        panel.spans("four are dry", dryTray(four, days), Look.HARM);
         panel.curve("one tomato", litres(one, days), Look.TRAYS.get(1), null);
         panel.curve("four tomatoes", litres(four, days), Look.LEVEL, null);
         return picture(
@@ -176,6 +177,21 @@ final class DrawLessons {
                 days,
                 "solution in the reservoir (L)",
                 panel);
+    }
+
+    /** Days on which a tray has run dry with its crop alive, and from the death on. */
+    private static List<double[]> dryTray(Trace trace, int days) {
+        List<double[]> dry = new ArrayList<>();
+        for (int hour = 0; hour < 24 * days; hour++) {
+            boolean isDry = !(tray(trace).levelM().at(hour) > 0.002);
+            double[] last = dry.isEmpty() ? null : dry.get(dry.size() - 1);
+            if (isDry && last != null && last[1] == hour / 24.0) {
+                last[1] = (hour + 1) / 24.0;
+            } else if (isDry) {
+                dry.add(new double[] {hour / 24.0, (hour + 1) / 24.0});
+            }
+        }
+        return dry;
     }
 
     private static Curves.Curve litres(Trace trace, int days) {

@@ -25,6 +25,8 @@ import tideless.sim.Trace;
 import tideless.sim.TraySeries;
 import tideless.sim.TrayTrace;
 import tideless.solution.Component;
+import tideless.study.Forecasts;
+import tideless.study.LeanFeed;
 import tideless.words.Dates;
 
 /** What docs/lessons.md says, part by part and figure by figure. */
@@ -76,6 +78,10 @@ class LessonsPageTest {
     /** At eight in the morning, which is the eighth hour's end. */
     private static double ecAt(Trace trace, int day) {
         return tray(trace).ecMsPerCm().at(24 * day + 7);
+    }
+
+    private static double levelMm(Trace trace, int day) {
+        return 1000 * tray(trace).levelM().at(24 * day + 7);
     }
 
     private static double litresLeft(Trace trace, int day) {
@@ -138,6 +144,19 @@ class LessonsPageTest {
                 .contains("at 1.3 it ends at " + ecAtEnd(lean, "%.2f") + ", and the lettuces")
                 .contains("weigh the same, " + DrawLessons.grams(rich) + " g");
         assertEquals(DrawLessons.grams(rich), DrawLessons.grams(lean));
+        assertThat(page())
+                .contains("at the end, at " + ecAtEnd(rich, "%.2f") + "; on 1.3 it falls to ")
+                .contains("1.3 it falls to " + ecAtEnd(lean, "%.2f") + " and stays inside");
+        LeanFeed without = LeanFeed.of(rich.scenario());
+        assertThat(page())
+                .contains(
+                        String.format(
+                                Locale.ROOT,
+                                "never need a flush: %.2f to %.2f.",
+                                without.leanest().orElseThrow(),
+                                without.richest().orElseThrow()));
+        assertThat(page()).contains("the run warns of nothing");
+        assertThat(Forecasts.of(rich.scenario(), 1).advice().warnings()).isEmpty();
         Trace gap = shipped("lessons/open-gap");
         double lost = 1000 * tray(gap).evaporationM3().sum(0, gap.lastLivingHour(tray(gap)));
         double drunk = 1000 * tray(gap).transpirationM3().sum(0, gap.lastLivingHour(tray(gap)));
@@ -208,7 +227,12 @@ class LessonsPageTest {
         Trace two = run(text("outgrown-trough").replace("plants = 4", "plants = 2"));
         assertEquals(17, litresLeft(four, 7) - 1.8, 0.5);
         assertEquals(6, litresLeft(four, 14) - 1.8, 0.6);
+        Trace longer =
+                run(text("outgrown-trough").replace("length = \"30 cm\"", "length = \"60 cm\""));
+        assertThat(longer.events()).noneMatch(e -> e.kind() == Event.Kind.DRIED_OUT);
+        assertEquals(49, 1000 * longer.scenario().reservoirs().get(0).usableM3(), 0.5);
         assertThat(page())
+                .contains("a box twice as long (49 usable litres) brings them through")
                 .contains("on 28 March the crop is lost")
                 .contains("seven litres drunk in the first week, eighteen in the second")
                 .contains("dry on Saturday 14 March, the tray eight days later")
@@ -234,6 +258,17 @@ class LessonsPageTest {
         assertThat(tray(hard).compositionAt(evening).molPerM3(Component.K)).isLessThan(0.3);
         assertThat(page())
                 .contains(
+                        String.format(
+                                Locale.ROOT,
+                                "a pen reads %.2f, %.2f and %.2f on rain, %.2f, %.2f and %.2f on",
+                                ecAt(rain, 10),
+                                ecAt(rain, 20),
+                                ecAt(rain, 30),
+                                ecAt(hard, 10),
+                                ecAt(hard, 20),
+                                ecAt(hard, 30)));
+        assertThat(page())
+                .contains(
                         "lettuces weigh "
                                 + DrawLessons.grams(hard)
                                 + " g against "
@@ -252,6 +287,16 @@ class LessonsPageTest {
         assertEquals(45, 1000 * tray(filled).levelM().min(from, 42 * 24 + 8), 0.5);
         assertThat(page())
                 .contains("The reservoir is dry on 9 April; the tray falls from 45 to 27 mm")
+                .contains(
+                        String.format(
+                                Locale.ROOT,
+                                "at %.0f mm on 9 April, %.0f, %.0f and %.0f on the three days after"
+                                        + " it, and %.0f on the 13th",
+                                levelMm(ruled, 38),
+                                levelMm(ruled, 39),
+                                levelMm(ruled, 40),
+                                levelMm(ruled, 41),
+                                levelMm(ruled, 42)))
                 .contains("in 17 of 20 rigs");
     }
 

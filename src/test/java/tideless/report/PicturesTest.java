@@ -73,6 +73,8 @@ class PicturesTest {
                         "level-tomato.svg",
                         "ec.png",
                         "ec.svg",
+                        "ph.png",
+                        "ph.svg",
                         "thirst.png",
                         "thirst.svg");
     }
@@ -120,7 +122,7 @@ class PicturesTest {
                         "cup at 45 mm",
                         "valve at 30 mm",
                         "root tips",
-                        "roots bear up to",
+                        "roots drown above",
                         "level",
                         "refill",
                         "flush",
@@ -146,6 +148,17 @@ class PicturesTest {
                         "band 1.2 to 2.2",
                         "Tomato",
                         "band 1.4 to 2.6");
+    }
+
+    @Test
+    void the_ph_has_its_band_and_how_high_and_low_it_may_be() throws Exception {
+        assertThat(words("ph.svg"))
+                .contains("Lettuce", "band 5.5 to 6.5", "may be as high", "may be as low");
+        Picture calm = pictures(shipped("calm-bench")).get("ph");
+        assertThat(calm.finding())
+                .matches(
+                        "pH while plants live: left, right \\d\\.\\d to \\d\\.\\d \\(band 5\\.6 to"
+                                + " 6\\.2\\)\\. Dotted: .*");
     }
 
     @Test
@@ -184,7 +197,8 @@ class PicturesTest {
     @Test
     void trays_whose_curves_lie_on_one_another_are_drawn_once() throws Exception {
         Map<String, Picture> calm = pictures(shipped("calm-bench"));
-        assertThat(calm.keySet()).containsExactly("reservoir-shelf", "level-left", "ec", "thirst");
+        assertThat(calm.keySet())
+                .containsExactly("reservoir-shelf", "level-left", "ec", "ph", "thirst");
         assertThat(calm.get("level-left").title())
                 .isEqualTo("Trays left, right (lettuce): level and roots");
         assertThat(calm.get("ec").panels()).hasSize(1);
@@ -198,7 +212,8 @@ class PicturesTest {
             throws Exception {
         Map<String, Picture> held = pictures(shipped("low-held-tomatoes"));
         assertThat(held.keySet())
-                .containsExactly("reservoir-top", "level-upper", "level-lower", "ec", "thirst");
+                .containsExactly(
+                        "reservoir-top", "level-upper", "level-lower", "ec", "ph", "thirst");
         assertThat(held.get("ec").panels()).hasSize(1);
         assertThat(wordsOf(held.get("ec"))).contains("upper, lower");
         assertThat(held.get("ec").finding())
@@ -238,6 +253,14 @@ class PicturesTest {
         assertThat(off.absences()).containsExactly(new double[] {32, 42});
         assertThat(off.weekends()).hasSize(8).contains(new double[] {5, 7});
         assertThat(wordsOf(shelf)).contains("nobody comes", "weekend", "ran dry", "9 Apr");
+    }
+
+    // Of a film no root drinks, though it lies in it.
+    @Test
+    void roots_that_a_film_does_not_feed_are_shown_as_stranded() throws Exception {
+        Picture trough = pictures(shipped("outgrown-trough")).get("level-trough");
+        List<double[]> spans = row(trough, "stranded").spans();
+        assertThat(spans.get(0)[0]).isBetween(27.6, 27.8); // 22 March, 17:20
     }
 
     @Test
@@ -295,7 +318,7 @@ class PicturesTest {
                                         List.of("tub"),
                                         ShownIn.METRIC)
                                 .keySet())
-                .contains("ec", "ec-2", "thirst", "thirst-2");
+                .contains("ec", "ec-2", "ph", "ph-2", "thirst", "thirst-2");
     }
 
     @Test

@@ -1,5 +1,6 @@
 package tideless.report;
 
+import java.awt.Font;
 import java.awt.Graphics2D;
 import java.awt.geom.Ellipse2D;
 import java.awt.geom.Line2D;
@@ -199,9 +200,11 @@ public final class ValidationPictures {
         }
 
         private static void drawRow(Graphics2D g2, Beside row, double y) {
-            String what = Picture.fit(g2, row.what(), Look.SMALL, FOUND - 56 - Picture.EDGE);
-            Picture.text(g2, what, Look.SMALL, Picture.EDGE, y + 2.5);
             double wide = Picture.width(g2, row.found(), Look.SMALL);
+            double room = FOUND - wide - 6 - Picture.EDGE;
+            double share = Math.min(1, room / Picture.width(g2, row.what(), Look.SMALL));
+            Font font = Look.SMALL.deriveFont((float) (share * Look.SMALL.getSize2D()));
+            Picture.text(g2, row.what(), font, Picture.EDGE, y + 2.5);
             Picture.text(g2, row.found(), Look.SMALL, FOUND - wide, y + 2.5);
             g2.setPaint(Look.BAND);
             double from = x(row.low());

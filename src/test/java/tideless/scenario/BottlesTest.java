@@ -147,7 +147,28 @@ class BottlesTest {
                 reader.label("label", "part A", "N 2.58 %, CaO 4 %"));
     }
 
-    // A US gallon is 3785.4 mL.
+    // Potash is K2O; a total of nitrogen is not counted beside its parts.
+    @ParameterizedTest
+    @CsvSource(
+            delimiter = '|',
+            value = {
+                "Total Nitrogen (N) 4 %, Soluble Potash (K2O) 1 %, Calcium 5 % | N 4 %, K2O 1 %, Ca 5 %",
+                "Total Nitrogen 4 %, Nitrate Nitrogen 3.7 %, Ammoniacal Nitrogen 0.3 %"
+                        + " | N-NO3 3.7 %, N-NH4 0.3 %",
+                "Available Phosphate 3 %, Water Soluble Magnesium: 1 %, Sulphur 2 %"
+                        + " | P2O5 3 %, Mg 1 %, S 2 %",
+                "Potassium 2 %, Phosphorus 1 %, Iron 0.1 %, Chelated Zinc 0.05 % | K 2 %, P 1 %"
+            })
+    void a_label_may_be_typed_in_the_words_it_prints(String words, String terms) {
+        OptionReader reader = new OptionReader("");
+        assertEquals(
+                reader.label("label", "part A", terms), reader.label("label", "part A", words));
+        assertEquals(
+                words.contains("Iron"),
+                reader.remarks().toString().contains("trace elements are left out"));
+    }
+
+    // A US gallon is 3785.4 mL, 768 teaspoons or 256 tablespoons.
     @ParameterizedTest
     @CsvSource({
         "1:300, 300",
@@ -155,6 +176,8 @@ class BottlesTest {
         "10 mL per gal, 378.541",
         "4 ml/L, 250",
         "30 mL per 10 L, 333.333",
+        "2 tsp per gal, 384",
+        "1 tablespoon per gal, 256",
         "0.5 L in 100 L, 200"
     })
     void a_dose_is_a_ratio(String text, double ratio) {

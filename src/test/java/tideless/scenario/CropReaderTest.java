@@ -117,8 +117,9 @@ class CropReaderTest {
         assertThat(faults())
                 .singleElement()
                 .asString()
-                .startsWith("my.toml:9:1: growth.extincton: found an unknown key,")
-                .endsWith("Did you mean \"extinction\"?");
+                .startsWith(
+                        "my.toml:9:1: growth.extincton: found an unknown key (did you mean"
+                                + " \"extinction\"?), allowed: ");
     }
 
     @Test

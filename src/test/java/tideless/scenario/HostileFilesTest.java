@@ -129,6 +129,24 @@ class HostileFilesTest {
         assertEquals(List.of(), faults(read(GOOD.replace("off = \"20:00\"", "off = \"24:00\""))));
     }
 
+    /** 60 days are borne; a day more may be a slip of the year. */
+    @Test
+    void an_absence_of_more_than_two_months_is_asked_about() {
+        assertThat(notes(GOOD + "away = [{ from = 2026-01-05, to = 2026-03-05 }]\n")).isEmpty();
+        assertThat(notes(GOOD + "away = [{ from = 2026-01-04, to = 2026-03-05 }]\n"))
+                .containsExactly(
+                        "bench.toml:31: visits.away: the absence from 2026-01-04 to 2026-03-05"
+                                + " lasts 61 days; are the years as meant?");
+    }
+
+    @Test
+    void a_day_that_no_calendar_has_is_told_as_such() {
+        assertThat(faults(read(GOOD.replace("start = 2026-03-02", "start = 2026-02-30"))))
+                .singleElement()
+                .asString()
+                .contains("found a date that no calendar has, allowed: a day that there is");
+    }
+
     @Test
     void an_absence_and_a_day_of_topping_up_outside_the_run_are_said() {
         assertThat(notes(GOOD + "away = [{ from = 2027-01-01, to = 2027-01-05 }]\n"))
@@ -136,10 +154,10 @@ class HostileFilesTest {
                         "bench.toml:31: visits.away: the absence from 2027-01-01 to 2027-01-05 lies"
                                 + " outside the run and changes nothing");
         // One that reaches into the run counts, and so does one that spans it.
-        assertThat(notes(GOOD + "away = [{ from = 2026-01-01, to = 2026-03-05 }]\n")).isEmpty();
+        assertThat(notes(GOOD + "away = [{ from = 2026-01-10, to = 2026-03-05 }]\n")).isEmpty();
         // How one ends that outlasts the run is not known.
         assertThat(notes(GOOD + "away = [{ from = 2026-01-01, to = 2027-03-05 }]\n"))
-                .singleElement()
+                .last()
                 .asString()
                 .contains("outlasts the run, which ends on ");
         String hand =

@@ -126,7 +126,12 @@ class NextReaderTest {
         refused(next, 21, "tray.a.next.1.crop", "\"basill\"", "\"basil\"");
         assertEquals("Did you mean \"basil\"?", problem(next).hint());
         String key = LETTUCE + "[[tray.a.next]]\ncrop = \"basil\"\nplant = 8\n";
-        refused(key, 22, "tray.a.next.1.plant", "an unknown key", "plants");
+        refused(
+                key,
+                22,
+                "tray.a.next.1.plant",
+                "an unknown key (did you mean \"plants\"?)",
+                "plants");
         refused(
                 LETTUCE + "[[tray.a.next]]\nplants = 8\n",
                 20,

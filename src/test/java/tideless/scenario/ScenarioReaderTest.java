@@ -171,9 +171,9 @@ class ScenarioReaderTest {
     void a_misspelt_table_gets_a_suggestion_and_nothing_that_follows_from_it() throws IOException {
         assertThat(faultsAfter("[reservoir.shelf]", "[resevoir.shelf]"))
                 .containsExactly(
-                        "bench.toml:14:1: resevoir: found an unknown key, allowed: title, start,"
-                                + " length, place, climate, lamp, water, feed, reservoir, tray,"
-                                + " visits, log, run\n    Did you mean \"reservoir\"?");
+                        "bench.toml:14:1: resevoir: found an unknown key (did you mean"
+                                + " \"reservoir\"?), allowed: title, start, length, place, climate,"
+                                + " lamp, water, feed, reservoir, tray, visits, log, run");
     }
 
     @Test
@@ -181,8 +181,9 @@ class ScenarioReaderTest {
         assertThat(faultsAfter("outlet_height", "outlet_hieght"))
                 .singleElement()
                 .asString()
-                .startsWith("bench.toml:18:1: reservoir.shelf.outlet_hieght: found an unknown key,")
-                .endsWith("\n    Did you mean \"outlet_height\"?");
+                .startsWith(
+                        "bench.toml:18:1: reservoir.shelf.outlet_hieght: found an unknown key (did"
+                                + " you mean \"outlet_height\"?), allowed: ");
     }
 
     @Test

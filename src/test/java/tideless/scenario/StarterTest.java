@@ -118,6 +118,7 @@ class StarterTest {
                 "--water; our tap reads 0.4 mS/cm; ec = \"0.4 mS/cm\"",
                 "--water; 200 ppm-500; ec = \"200 ppm-500\"",
                 "--reservoir; 60 L hard tap; source = \"hard-tap\"",
+                "--reservoir; '30,5 L'; volume = \"30.5 L\"",
                 "--reservoir; 20 gal, rain; source = \"rain\"",
                 "--reservoir; 60 L 0.3 mS/cm; ec = \"0.3 mS/cm\"",
                 "--water; hard tap and half rain; rain_share = \"50 %\"",

@@ -79,12 +79,13 @@ class CropStandLifeTest {
         stand.day.add(250, 250e-6 * 57600, 250 / 4.57, 22, co2Ppm, 57600);
         stand.day.add(0, 0, 0, 22, co2Ppm, 28800);
         RootDay roots = new RootDay();
-        roots.add(1.2, 1, 1, 1, 22, 1e-4, 1e-4, DAY_S);
+        roots.add(1.2, 1, 1, 1, 1, 22, 1e-4, 1e-4, DAY_S);
         double[] feed = new double[Component.COUNT];
         for (int i = 0; i < feed.length; i++) {
             feed[i] = Rigs.FEED.molPerM3(i);
         }
         stand.endDay(day * DAY_S, day, feed, roots, 0, 1, log);
+        stand.tend(day * DAY_S, day, log);
     }
 
     private CropStand after(Made made, int days) {

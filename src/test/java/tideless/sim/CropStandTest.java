@@ -52,8 +52,8 @@ class CropStandTest {
     private static RootDay roots(double salt, double air, double airRoots, double dryS) {
         RootDay day = new RootDay();
         double wetM3 = 1e-9 * (86400 - dryS);
-        day.add(1.2, salt, air, airRoots, 22, wetM3, wetM3, 86400 - dryS);
-        day.add(1.2, salt, air, airRoots, 22, 1e-9 * dryS, 0, dryS);
+        day.add(1.2, salt, salt, air, airRoots, 22, wetM3, wetM3, 86400 - dryS);
+        day.add(1.2, salt, salt, air, airRoots, 22, 1e-9 * dryS, 0, dryS);
         return day;
     }
 
@@ -78,6 +78,7 @@ class CropStandTest {
         stand.day.add(250, 250e-6 * 57600, 250 / 4.57, 22, 400, 57600);
         stand.day.add(0, 0, 0, 22, 400, 28800);
         stand.endDay(day * 86400.0, day, steady(), roots, drownedS, recovery, log);
+        stand.tend(day * 86400.0, day, log);
     }
 
     private double growthG(double dryS, double drownedS) {
@@ -121,7 +122,7 @@ class CropStandTest {
     @Test
     void a_warm_root_zone_costs_growth_beside_the_air() {
         RootDay warm = new RootDay();
-        warm.add(1.2, 1, 1, 1, 30.5, 1e-4, 1e-4, 86400);
+        warm.add(1.2, 1, 1, 1, 1, 30.5, 1e-4, 1e-4, 86400);
         assertEquals(0.725 * growthG(0, 0), growthG(warm, 0, 1), 1e-12);
     }
 

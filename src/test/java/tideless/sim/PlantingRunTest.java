@@ -12,6 +12,7 @@ import org.junit.jupiter.params.provider.CsvSource;
 import tideless.crop.CropTraits;
 import tideless.crop.Transplant;
 import tideless.rig.Filling;
+import tideless.rig.Limits;
 import tideless.rig.Planting;
 import tideless.rig.Tending;
 import tideless.rig.TestTray;
@@ -30,6 +31,8 @@ class PlantingRunTest {
     private static final double HOUR_S = 3600;
 
     private final EventLog log = new EventLog();
+    private static final double LIMIT_MS_PER_CM = 3;
+
     private final Planting.OfCrop crop =
             new Planting.OfCrop(
                     LETTUCE,
@@ -44,7 +47,10 @@ class PlantingRunTest {
 
     private PlantingRun usedTo(double msPerCm, RootAir air) {
         Tray tray =
-                TestTray.of(Rigs.tray("t", new Filling.Sealed(), crop, 0)).cupBottomM(0.04).make();
+                TestTray.of(Rigs.tray("t", new Filling.Sealed(), crop, 0))
+                        .cupBottomM(0.04)
+                        .limits(new Limits(0, LIMIT_MS_PER_CM, 1, 13, 1e9, 1e9))
+                        .make();
         return new PlantingRun(crop, tray, -30, DEEP_M, msPerCm, air, new TrayToll(60));
     }
 
@@ -54,12 +60,17 @@ class PlantingRunTest {
 
     /** A day of 16 h of light, hour by hour, in solution of that strength and depth. */
     private double grownG(PlantingRun run, double msPerCm, double levelM, boolean deep) {
+        return grownG(run, msPerCm, msPerCm, levelM, deep);
+    }
+
+    private double grownG(
+            PlantingRun run, double msPerCm, double keptFull, double levelM, boolean deep) {
         double before = run.stand().plant().dryG();
         for (int hour = 1; hour <= 24; hour++) {
             double lit = hour <= 16 ? 1 : 0;
             run.bearAtBegin(msPerCm, 22, levelM, 1e-5, 600);
             run.stand().day.add(250 * lit, 0.9 * lit, 55 * lit, 22, 400, HOUR_S);
-            run.end(levelM, deep, msPerCm, 22, 1e-5, 1e-5, hour * HOUR_S, HOUR_S, log);
+            run.end(levelM, deep, msPerCm, keptFull, 22, 1e-5, 1e-5, hour * HOUR_S, HOUR_S, log);
         }
         double[] feed = new double[Component.COUNT];
         for (int i = 0; i < feed.length; i++) {
@@ -110,6 +121,28 @@ class PlantingRunTest {
         assertEquals(1, told(Event.Kind.SALT_WILTED));
     }
 
+    /**
+     * 8 mS/cm that, kept full, would be within what the crop bears is want of water; a twentieth
+     * beyond it, the doubt of a meter, is salt. Both take the same.
+     */
+    @ParameterizedTest
+    @CsvSource({"1.00, true", "1.05, true", "1.06, false"})
+    void what_is_strong_because_it_is_little_is_want_of_water(double ofLimit, boolean isWater) {
+        PlantingRun run = usedTo(1.5);
+        grownG(run, 8, ofLimit * LIMIT_MS_PER_CM, DEEP_M, true);
+        GrowthLost lost = run.stand().lost();
+        double more = lost.frac(isWater ? Stress.WATER : Stress.SALT);
+        double less = lost.frac(isWater ? Stress.SALT : Stress.WATER);
+        assertTrue(more > 2 * less, more + " and " + less);
+        assertEquals(
+                isWater ? Event.DRUNK_DOWN : "",
+                log.inOrder().stream()
+                        .filter(e -> e.kind() == Event.Kind.SALT_WILTED)
+                        .findFirst()
+                        .orElseThrow()
+                        .detail());
+    }
+
     @Test
     void five_more_than_roots_are_used_to_stops_nothing() {
         double calm = grownG(usedTo(6.4), 6.4, DEEP_M, true);
@@ -144,7 +177,7 @@ class PlantingRunTest {
             double lit = hour <= 16 ? 1 : 0;
             run.bearAtBegin(1.5, 22, levelM, 1e-6, HOUR_S);
             run.stand().day.add(250 * lit, 0.9 * lit, 55 * lit, 22, 400, HOUR_S);
-            run.end(levelM, true, 1.5, 22, 1e-6, drunkM3, hour * HOUR_S, HOUR_S, log);
+            run.end(levelM, true, 1.5, 1.5, 22, 1e-6, drunkM3, hour * HOUR_S, HOUR_S, log);
         }
         run.growOvernight(DAY_S, 1, levelM, null, log);
         return run.stand().plant().dryG() - before;

@@ -24,20 +24,31 @@ class RootAlarmsTest {
 
     @Test
     void a_rise_of_five_at_once_is_borne_and_a_hundredth_more_wilts() {
-        assertFalse(alarms.isShockedBy(USED_TO + 5, HOUR_S, 1e-6, log));
+        assertFalse(alarms.isShockedBy(USED_TO + 5, false, HOUR_S, 1e-6, log));
         assertEquals(List.of(), told());
-        assertTrue(alarms.isShockedBy(USED_TO + 5.01, 2 * HOUR_S, 1e-6, log));
+        assertTrue(alarms.isShockedBy(USED_TO + 5.01, false, 2 * HOUR_S, 1e-6, log));
         assertEquals(List.of(Event.Kind.SALT_WILTED), told());
         assertEquals(2 * HOUR_S, log.inOrder().get(0).atS());
     }
 
     @Test
+    void what_is_strong_because_it_is_little_is_told_so_from_its_beginning() {
+        assertTrue(alarms.isShockedBy(9, true, HOUR_S, HOUR_S, log));
+        assertTrue(alarms.isShockedBy(9, false, 2 * HOUR_S, HOUR_S, log));
+        assertFalse(alarms.isShockedBy(USED_TO, true, 3 * HOUR_S, HOUR_S, log));
+        assertTrue(alarms.isShockedBy(9, false, 4 * HOUR_S, HOUR_S, log));
+        assertEquals(
+                List.of(Event.DRUNK_DOWN, "", ""),
+                log.inOrder().stream().map(Event::detail).toList());
+    }
+
+    @Test
     void one_spell_of_wilting_is_told_once_and_the_next_anew() {
         for (int hour = 1; hour <= 3; hour++) {
-            assertTrue(alarms.isShockedBy(9, hour * HOUR_S, HOUR_S, log));
+            assertTrue(alarms.isShockedBy(9, false, hour * HOUR_S, HOUR_S, log));
         }
-        assertFalse(alarms.isShockedBy(USED_TO, 4 * HOUR_S, HOUR_S, log));
-        assertTrue(alarms.isShockedBy(9, 5 * HOUR_S, HOUR_S, log));
+        assertFalse(alarms.isShockedBy(USED_TO, false, 4 * HOUR_S, HOUR_S, log));
+        assertTrue(alarms.isShockedBy(9, false, 5 * HOUR_S, HOUR_S, log));
         assertEquals(
                 List.of(Event.Kind.SALT_WILTED, Event.Kind.SALT_BORNE, Event.Kind.SALT_WILTED),
                 told());
@@ -50,7 +61,7 @@ class RootAlarmsTest {
     void roots_get_used_to_a_strength_of_seven_more_within_seventeen_hours() {
         int wilted = 0;
         for (int hour = 1; hour <= 48; hour++) {
-            wilted += alarms.isShockedBy(USED_TO + 7, hour * HOUR_S, HOUR_S, log) ? 1 : 0;
+            wilted += alarms.isShockedBy(USED_TO + 7, false, hour * HOUR_S, HOUR_S, log) ? 1 : 0;
         }
         assertEquals(17, wilted);
     }
@@ -59,7 +70,7 @@ class RootAlarmsTest {
     void the_same_rise_within_a_week_wilts_nobody() {
         for (int hour = 1; hour <= 168; hour++) {
             double risen = USED_TO + 7 * hour / 168.0;
-            assertFalse(alarms.isShockedBy(risen, hour * HOUR_S, HOUR_S, log));
+            assertFalse(alarms.isShockedBy(risen, false, hour * HOUR_S, HOUR_S, log));
         }
         assertEquals(List.of(), told());
     }

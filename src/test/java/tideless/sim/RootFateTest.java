@@ -7,6 +7,7 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 import java.util.List;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
 import org.junit.jupiter.params.provider.ValueSource;
 import tideless.crop.CropTraits;
 import tideless.rig.Deck;
@@ -49,6 +50,33 @@ class RootFateTest {
 
     private static RootFate standing(double levelM, Deck deck) {
         return new RootFate(TOMATO, CUP_M, DEPTH_M, levelM, ROOT_M, deck, VesselId.tray("t"));
+    }
+
+    /** A cup that is to be wet by 1 cm for each day ahead, by 2 cm at most. */
+    @ParameterizedTest
+    @CsvSource({
+        // begun, level, days ahead, filled to: all m above the cup's bottom but the days
+        "0.010,  0.012, 1, mark", // wet for a day
+        "0.010,  0.008, 1, 0.010", // not quite
+        "0.010,  0.010, 2, 0.010", // wet for one day of two
+        "0.030,  0.021, 7, mark", // more than 2 cm is enough for any absence
+        "0.030,  0.019, 7, 0.020", // and nobody wets a cup by more
+        "-0.080, 0.000, 1, mark" // nobody drowns what began below the mark
+    })
+    void cups_of_young_plants_are_wetted_to_where_they_began(
+            double begunM, double levelM, int daysAhead, String filledM) {
+        double markM = CUP_M - 0.05;
+        RootFate young =
+                new RootFate(
+                        TOMATO,
+                        CUP_M,
+                        DEPTH_M,
+                        CUP_M + begunM,
+                        0,
+                        TestDeck.drowning(),
+                        VesselId.tray("t"));
+        double to = filledM.equals("mark") ? markM : CUP_M + Double.parseDouble(filledM);
+        assertEquals(to, young.youngMarkM(markM, CUP_M + levelM, daysAhead), 1e-12);
     }
 
     private void stand(double levelM, double spanS) {

@@ -34,7 +34,8 @@ class ToppedUpInStepsTest {
                                         "tray.bucket.hand.in_steps", Boolean.toString(inSteps)),
                                 // Enough to come through the holiday.
                                 new ChangedScenario.Change("tray.bucket.diameter", "60 cm"),
-                                new ChangedScenario.Change("tray.bucket.floor_diameter", "60 cm")));
+                                new ChangedScenario.Change("tray.bucket.floor_diameter", "60 cm"),
+                                new ChangedScenario.Change("tray.bucket.ground", "0.3 m2")));
         return Simulation.run(((Reading.Good) reading).scenario());
     }
 

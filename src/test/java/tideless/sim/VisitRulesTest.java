@@ -146,23 +146,39 @@ class VisitRulesTest {
         assertFalse(refillsBefore(13.51, List.of()));
     }
 
+    /** 0.9 L in eight hours, 2.7 L a day for three days, twice as long and the margin: 24.3 L. */
     @Test
-    void a_reservoir_is_filled_before_an_absence_however_much_is_left() {
+    void a_reservoir_is_filled_before_an_absence_that_it_would_not_outlast_twice() {
         LocalDate tuesday = Rigs.START.plusDays(1);
-        assertTrue(refillsBefore(25, List.of(new Visits.Absence(tuesday, tuesday))));
+        List<Visits.Absence> away = List.of(new Visits.Absence(tuesday, tuesday));
+        assertTrue(refillsBefore(24.29, 0.9, away));
+        assertFalse(refillsBefore(24.31, 0.9, away));
         LocalDate later = Rigs.START.plusDays(9);
         assertFalse(refillsBefore(25, List.of(new Visits.Absence(later, later))));
     }
 
+    /** However little is drawn, less than half of the 28 L are no plenty for who goes away. */
+    @ParameterizedTest
+    @CsvSource({"13.99, true", "14.01, false"})
+    void a_reservoir_less_than_half_full_is_filled_before_an_absence(double usableL, boolean is) {
+        LocalDate tuesday = Rigs.START.plusDays(1);
+        List<Visits.Absence> away = List.of(new Visits.Absence(tuesday, tuesday));
+        assertEquals(is, refillsBefore(usableL, 0.1, away));
+    }
+
     private boolean refillsBefore(double usableL, List<Visits.Absence> absences) {
+        return refillsBefore(usableL, 1, absences);
+    }
+
+    private boolean refillsBefore(double usableL, double drawnL, List<Visits.Absence> absences) {
         Reservoir reservoir = Rigs.reservoir(0.1, 0.3, When.BEFORE_NEXT_VISIT);
         Tray tray = Rigs.tray("t", Rigs.valve(), Rigs.drinking(3), 0);
         Visits monday =
                 new Visits(Set.of(DayOfWeek.MONDAY), MONDAY_S, absences, Visits.Flush.NEVER);
-        ReservoirRun run = at(reservoir, (usableL + 1) * 1e-3 / reservoir.usableM3());
+        ReservoirRun run = at(reservoir, (usableL + drawnL) * 1e-3 / reservoir.usableM3());
         double beforeM3 = run.water.m3;
-        run.water.m3 -= 0.001;
-        run.lose(beforeM3, 0.001, 0, 0);
+        run.water.m3 -= drawnL / 1000;
+        run.lose(beforeM3, drawnL / 1000, 0, 0);
         EventLog own = new EventLog();
         rules(reservoir, tray, monday, own).visit(MONDAY_S, 20, List.of(run), List.of());
         return own.inOrder().size() == 1;
@@ -272,6 +288,26 @@ class VisitRulesTest {
             seen.add(done.get(0));
         }
         assertEquals(Set.of("[]", "[FLUSH]", "[FRESH_SOLUTION]"), seen);
+    }
+
+    /** Lean by the meter: poured away within three times what slows the uptake, and not above. */
+    @ParameterizedTest
+    @CsvSource({"3.01, false", "2.99, true"})
+    void a_lean_tray_is_renewed_once_a_nutrient_is_nearly_gone(double timesLeast, boolean renewed) {
+        Tray tray =
+                Rigs.tray("t", Rigs.valve(), LETTUCE, 0)
+                        .withLimits(new Limits(2, 3, 1, 13, 1e9, 1e9));
+        Reservoir reservoir = Rigs.reservoir(0.1, 0.3, When.NEVER);
+        TrayRun run = new TrayRun(tray, 0, 20, Rigs.air(20), 0);
+        for (int i = 0; i < run.salts.mol.length; i++) {
+            run.salts.mol[i] *= 0.3;
+        }
+        run.salts.mol[Component.P.ordinal()] =
+                timesLeast * Shortage.leastMolPerM3(Component.P) * run.water.m3;
+        rules(reservoir, tray, FLUSHING, log).visit(MONDAY_S, 20, List.of(), List.of(run));
+        assertEquals(
+                renewed ? List.of(Event.Kind.FRESH_SOLUTION) : List.of(),
+                log.inOrder().stream().map(Event::kind).toList());
     }
 
     @Test

@@ -91,21 +91,33 @@ class FillsTest {
         assertFalse(told(forecast).contains("if you do"));
     }
 
-    /** Each absence by itself passes the reservoir by; one run fills it up before both. */
+    /** Nobody refills before either absence; one run fills up before both. */
     @Test
     void one_run_fills_up_before_every_absence() throws IOException {
         Scenario scenario = holiday(4);
         List<Visits.Absence> two =
                 List.of(
-                        new Visits.Absence(LocalDate.of(2026, 3, 14), LocalDate.of(2026, 3, 17)),
-                        scenario.visits().absences().get(0));
+                        new Visits.Absence(LocalDate.of(2026, 3, 21), LocalDate.of(2026, 3, 25)),
+                        new Visits.Absence(LocalDate.of(2026, 3, 27), LocalDate.of(2026, 3, 30)));
         Visits visits = scenario.visits();
+        Reservoir.Refill.When never = Reservoir.Refill.When.NEVER;
         Scenario often =
                 scenario.withVisits(
-                        new Visits(visits.weekdays(), visits.timeOfDayS(), two, visits.flush()));
+                                new Visits(
+                                        visits.weekdays(),
+                                        visits.timeOfDayS(),
+                                        two,
+                                        visits.flush()))
+                        .withReservoirs(
+                                scenario.reservoirs().stream()
+                                        .map(
+                                                r ->
+                                                        r.withStartLevelM(0.17)
+                                                                .withRefill(r.refill().on(never)))
+                                        .toList());
         Forecast forecast = Forecasts.of(often, 1);
         Set<LocalDate> days = Fills.of(forecast.advice());
-        assertEquals(Set.of(LocalDate.of(2026, 3, 13), LocalDate.of(2026, 3, 20)), days);
+        assertEquals(Set.of(LocalDate.of(2026, 3, 20), LocalDate.of(2026, 3, 26)), days);
         List<LocalDate> filled =
                 Fills.run(often, days).events().stream()
                         .filter(e -> e.kind() == Event.Kind.REFILL)

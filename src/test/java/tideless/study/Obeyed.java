@@ -128,7 +128,11 @@ public record Obeyed(Forecast first, Forecast second, Forecast third) {
         for (Warning warning : advice.warnings()) {
             if (!warning.cures().isEmpty()
                     && warning.cures().get(0).kind() == Cure.Kind.KEEP_OTHERWISE) {
-                changes.addAll(kept(scenario, warning, warning.cures().get(0).facts()));
+                Cure cure = warning.cures().get(0);
+                changes.addAll(kept(scenario, warning, cure.facts()));
+                for (Cure then : cure.then()) {
+                    changes.addAll(kept(scenario, warning, then.facts()));
+                }
             }
             if (!warning.cures().isEmpty()) {
                 changes.addAll(forRoots(scenario, warning, warning.cures().get(0)));
@@ -197,7 +201,7 @@ public record Obeyed(Forecast first, Forecast second, Forecast third) {
         if (cure.kind() == Cure.Kind.TOP_UP_LITTLE_AND_OFTEN) {
             return List.of(new ChangedScenario.Change(of + "hand.in_steps", "true"));
         }
-        if (cure.kind() != Cure.Kind.LOWER_LEVEL) {
+        if (cure.kind() != Cure.Kind.LOWER_LEVEL || cure.facts().on() != null) {
             return List.of();
         }
         Tray tray = named(scenario, warning);

@@ -1,6 +1,7 @@
 package tideless.study;
 
 import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.within;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.io.IOException;
@@ -13,15 +14,15 @@ import java.util.Locale;
 import java.util.Optional;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
+import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 import tideless.advice.Cure;
 import tideless.advice.Facts;
 import tideless.advice.Quantity;
+import tideless.advice.Task;
 import tideless.rig.Scenario;
-import tideless.rig.Tray;
-import tideless.rig.VesselId;
 import tideless.rig.Visits;
 import tideless.scenario.Reading;
 import tideless.scenario.ScenarioReader;
@@ -37,6 +38,12 @@ class StillObeyedTest {
             Path.of("src", "test", "resources", "tideless", "study", "obeying", "still");
 
     private static final int ROUNDS = 3;
+
+    /**
+     * What salt and hunger may still take: strawberries lose 2.4 % where their feed stays within
+     * the band of their crop.
+     */
+    private static final double LEFT_FRAC = 0.03;
 
     @TempDir Path folder;
 
@@ -61,6 +68,7 @@ class StillObeyedTest {
         GrowthLost before = lost(forecast);
         int rounds = 0;
         for (Optional<Cure> first = first(forecast); first.isPresent(); first = first(forecast)) {
+            assertThat(first.get().then()).hasSizeLessThanOrEqualTo(2);
             text = obeyed(text, forecast, first.get());
             forecast = run(text);
             rounds++;
@@ -69,9 +77,47 @@ class StillObeyedTest {
         GrowthLost after = lost(forecast);
         assertThat(after.ownG()).isGreaterThan(1.01 * before.ownG());
         assertThat(1 - after.frac()).isGreaterThan(least);
-        assertThat(UpkeepSearch.ofSolution(after)).isLessThan(UpkeepSearch.WORTH_FRAC);
+        assertThat(UpkeepSearch.ofSolution(after)).isLessThan(LEFT_FRAC);
         assertTrue(forecast.advice().verdict().survives());
         assertThat(forecast.outlook().orElseThrow().chance()).isGreaterThanOrEqualTo(0.8);
+    }
+
+    /** The same rigs are drawn for both. */
+    @Test
+    void the_next_run_finds_as_many_rigs_to_come_through_as_were_promised() throws IOException {
+        String text = Files.readString(RIGS.resolve("tomato-bucket.toml"));
+        Forecast forecast = run(text);
+        Cure cure = first(forecast).orElseThrow();
+        Forecast next = run(obeyed(text, forecast, cure), 100);
+        assertThat(cure.facts().get(Quantity.CHANCE)).isGreaterThanOrEqualTo(Outlook.SURE);
+        // Within one rig of a hundred: a file tells a feed and a level to their last digit.
+        assertThat(next.outlook().orElseThrow().chance())
+                .isCloseTo(cure.facts().get(Quantity.CHANCE), within(0.011));
+    }
+
+    @Test
+    void what_is_told_first_brings_more_by_itself_than_what_is_told_behind_it() throws IOException {
+        String text = Files.readString(RIGS.resolve("tomato-bucket.toml"));
+        Forecast forecast = run(text);
+        Cure cure = first(forecast).orElseThrow();
+        assertThat(cure.then()).isNotEmpty();
+        Cure firstAlone = new Cure(cure.kind(), cure.facts());
+        double first = lost(run(obeyed(text, forecast, firstAlone))).ownG();
+        double behind = lost(run(obeyed(text, forecast, cure.then().get(0)))).ownG();
+        assertThat(first).isGreaterThan(behind);
+    }
+
+    /** A tomato can be kept within the band of its crop, these cucumbers cannot. */
+    @Test
+    void a_feed_below_the_band_is_told_where_nothing_within_it_serves_nearly_as_well()
+            throws IOException {
+        Cure within =
+                first(run(Files.readString(RIGS.resolve("tomato-bucket.toml")))).orElseThrow();
+        assertThat(within.facts().has(Quantity.WANTED_EC)).isFalse();
+        Cure below =
+                first(run(Files.readString(RIGS.resolve("cucumber-trough.toml")))).orElseThrow();
+        assertThat(below.facts().get(Quantity.WANTED_EC))
+                .isLessThan(below.facts().get(Quantity.BAND_FROM));
     }
 
     private static GrowthLost lost(Forecast forecast) {
@@ -79,6 +125,10 @@ class StillObeyedTest {
     }
 
     private Forecast run(String text) throws IOException {
+        return run(text, 20);
+    }
+
+    private Forecast run(String text, int members) throws IOException {
         Path file = folder.resolve("rig.toml");
         Files.writeString(
                 file,
@@ -88,7 +138,7 @@ class StillObeyedTest {
         try {
             Reading reading = ScenarioReader.read(file);
             assertThat(reading).isInstanceOf(Reading.Good.class);
-            return Forecasts.of(((Reading.Good) reading).scenario(), 1, 20, new InTurn());
+            return Forecasts.of(((Reading.Good) reading).scenario(), 1, members, new InTurn());
         } catch (InterruptedException e) {
             throw new IllegalStateException(e);
         }
@@ -112,7 +162,13 @@ class StillObeyedTest {
         Scenario scenario = forecast.trace().scenario();
         Facts facts = cure.facts();
         return switch (cure.kind()) {
-            case KEEP_OTHERWISE -> kept(text, facts);
+            case KEEP_OTHERWISE -> {
+                String so = kept(text, facts);
+                for (Cure then : cure.then()) {
+                    so = kept(so, then.facts());
+                }
+                yield so;
+            }
             case TOPPED_UP_MEANWHILE -> written(text, "[visits]", "away", away(scenario, facts));
             case AIR_STONE -> written(text, "[tray.", "aerated", "true");
             case RAIN_WATER ->
@@ -125,24 +181,28 @@ class StillObeyedTest {
                     written(text, "[feed]", "ec", figure(facts, Quantity.WANTED_EC, "mS/cm"));
             case FILL_AT_THE_VISIT_BEFORE ->
                     written(text, "[reservoir.", "refill", "\"at every visit\"");
-            case LOWER_LEVEL -> lowered(text, scenario, forecast, facts);
+            case LOWER_LEVEL -> moved(text, forecast);
             case COOLER_ROOM -> written(text, "[climate]", "day_temperature", "\"30 degC\"");
             case MORE_LIGHT, STRONGER_LAMP -> written(text, "[lamp]", "watts", "\"80 W\"");
             default -> throw new AssertionError("nobody can write " + cure);
         };
     }
 
-    /** The valve and the cups, by as much. */
-    private static String lowered(String text, Scenario scenario, Forecast forecast, Facts facts) {
-        VesselId vessel = forecast.advice().verdict().first().orElseThrow().vessel();
-        Tray tray = scenario.tray(vessel).orElseThrow();
-        double byMm = 1000 * tray.startLevelM() - facts.get(Quantity.LEVEL);
-        String cups = String.format(Locale.ROOT, "\"%.1f mm\"", 1000 * tray.cupBottomM() - byMm);
-        return written(
-                written(text, "[tray." + vessel.name() + "]", "cup_bottom", cups),
-                ".valve]",
-                "setting",
-                figure(facts, Quantity.LEVEL, "mm"));
+    /** As the tasks say. */
+    private static String moved(String text, Forecast forecast) {
+        List<String> moves =
+                forecast.advice().tasks().stream()
+                        .filter(task -> task.kind() == Task.Kind.MOVE_VALVE)
+                        .map(
+                                task ->
+                                        String.format(
+                                                Locale.ROOT,
+                                                "{ on = %s, setting = \"%.1f mm\" }",
+                                                task.due().toLocalDate(),
+                                                task.measure().value()))
+                        .toList();
+        assertThat(moves).isNotEmpty();
+        return written(text, ".valve]", "moves", "[" + String.join(", ", moves) + "]");
     }
 
     private static String kept(String text, Facts facts) {

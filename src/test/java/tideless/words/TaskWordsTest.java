@@ -4,7 +4,10 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 
 import java.time.LocalDateTime;
 import java.util.List;
+import java.util.Map;
 import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
 import tideless.advice.Cause;
 import tideless.advice.Cure;
 import tideless.advice.Facts;
@@ -16,6 +19,30 @@ import tideless.rig.VesselId;
 
 /** What stands behind a task, in words. */
 class TaskWordsTest {
+    /** More than two buckets are mixed in parts. */
+    @ParameterizedTest
+    @CsvSource({"20, false", "20.1, true"})
+    void more_than_a_can_holds_is_mixed_in_parts(double litres, boolean inParts) {
+        Task mix =
+                new Task(
+                        Task.Kind.MIX,
+                        VesselId.tray("tub"),
+                        LocalDateTime.of(2026, 4, 3, 8, 0),
+                        litres,
+                        0,
+                        Measure.none(),
+                        new Cause(
+                                Cause.Kind.FIRST_FILLING,
+                                Facts.NONE.into(Map.of(VesselId.tray("tub"), litres))),
+                        List.of(),
+                        List.of(),
+                        true);
+        assertEquals(
+                inParts,
+                TaskWords.why(mix)
+                        .endsWith("; in parts, as your can holds, each of the same strength"));
+    }
+
     private static Task flush(boolean isDone, Cure.Kind first) {
         return new Task(
                 Task.Kind.FLUSH,
@@ -45,7 +72,7 @@ class TaskWordsTest {
         for (Cure.Kind first :
                 List.of(Cure.Kind.TOP_UP_WITH_WATER, Cure.Kind.WATER_IN_THE_NEXT_REFILL)) {
             String next = first == Cure.Kind.TOP_UP_WITH_WATER ? "top-ups" : "refills";
-            String water = "; try 4.5 L of plain water in the next " + next + " first";
+            String water = "; before that try 4.5 L of plain water in the next " + next;
             assertEquals(
                     "4.21 mS/cm (above 4.00 mS/cm)"
                             + water

@@ -9,6 +9,9 @@ import java.util.List;
 import java.util.Optional;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
+import tideless.advice.Cure;
+import tideless.advice.Facts;
+import tideless.advice.Quantity;
 import tideless.scenario.Reading;
 import tideless.scenario.ScenarioReader;
 import tideless.sim.Event;
@@ -43,9 +46,13 @@ class VerdictWordsTest {
 
     /** The first tray dries out 26 days after the start in the rest of the rigs. */
     private static List<String> lines(Forecast forecast, double chance) {
+        return lines(forecast, chance, Event.Kind.DRIED_OUT);
+    }
+
+    private static List<String> lines(Forecast forecast, double chance, Event.Kind kind) {
         Outlook.LikelyHarm harm =
                 new Outlook.LikelyHarm(
-                        Event.Kind.DRIED_OUT,
+                        kind,
                         forecast.trace().trays().get(0).tray().id(),
                         1 - chance,
                         Band.of(new double[] {26 * 86_400.0}));
@@ -87,6 +94,26 @@ class VerdictWordsTest {
         assertThat(last(dim)).startsWith("Change first (tray upper dries out in some)");
     }
 
+    /** Water in time is no answer to salt. */
+    @Test
+    void where_salt_harms_most_of_the_others_water_gives_way_to_what_was_tried_against_it() {
+        Forecast bench =
+                forecast("science-room-bench")
+                        .withSurer(
+                                Optional.of(
+                                        new Cure(
+                                                Cure.Kind.KEEP_OTHERWISE,
+                                                Facts.NONE
+                                                        .named("mon, wed, fri")
+                                                        .and(Quantity.CHANCE, 0.94))));
+        assertThat(last(lines(bench, 0.5, Event.Kind.SALT_WILTED)))
+                .endsWith(
+                        "in some): visits on mon, wed, fri (visits.days): then 94 % of the rigs that"
+                                + " yours might be come through.");
+        assertThat(last(lines(bench, 0.5, Event.Kind.DRIED_OUT)))
+                .startsWith("Change first (ran dry, reservoir shelf)");
+    }
+
     /** Air roots are drowned by too much water, which is no answer to too little. */
     @Test
     void a_warning_of_too_much_water_gives_way_to_what_may_run_dry() throws IOException {
@@ -125,7 +152,7 @@ class VerdictWordsTest {
                         changed(
                                 "from = 2026-03-21, to = 2026-03-29",
                                 "from = 2026-04-03, to = 2026-04-08"))
-                .anyMatch(line -> line.equals("Away 3 to 8 Apr: nothing grows then."));
+                .anyMatch(line -> line.equals("Away 3 to 8 Apr: nothing grows then in this run."));
         List<String> dead =
                 changed(
                         "setting = \"4.5 cm\"", "setting = \"1 cm\"",

@@ -5,7 +5,11 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 import java.nio.file.Path;
 import java.time.LocalDateTime;
 import java.util.List;
+import java.util.Optional;
+import java.util.stream.IntStream;
 import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
 import tideless.advice.Cause;
 import tideless.advice.Measure;
 import tideless.advice.Unit;
@@ -35,12 +39,13 @@ class WarningWordsTest {
     @Test
     void a_figure_stands_beside_its_limit() {
         assertEquals(
-                "up to pH 8.1; limit: pH 6.2; leaves go pale for want of iron, which no weight here"
+                "up to pH 8.1; limit: pH 6.2; until Tue 3 Mar; leaves go pale for want of iron, which no weight here"
                         + " counts (lettuce at pH 7.0 weighed 26 % less than at 5.8: Anderson et al."
                         + " 2017)",
                 WarningWords.brief(warning(Measure.atMost(8.1, 6.2, Unit.PH), "")));
         assertEquals(
-                "down to pH 4.1; limit: pH 5.5",
+                "down to pH 4.1; limit: pH 5.5; until Tue 3 Mar; roots take less potassium,"
+                        + " calcium and magnesium of acid: what that costs is in the weights here",
                 WarningWords.brief(warning(Measure.atLeast(4.1, 5.5, Unit.PH), "")));
     }
 
@@ -53,6 +58,29 @@ class WarningWordsTest {
         assertEquals(
                 "pH out, tray left (basil), from Tue 3 Mar 00:00",
                 WarningWords.head(warning(measure, "basil"), false));
+    }
+
+    /** Alike in kind and days, told once; of more than four the first three by name. */
+    @ParameterizedTest
+    @CsvSource(
+            delimiter = '|',
+            value = {
+                "1 | tray bed-1",
+                "2 | trays bed-1 and bed-2",
+                "4 | trays bed-1, bed-2, bed-3 and bed-4",
+                "5 | trays bed-1, bed-2, bed-3 and 2 more"
+            })
+    void what_costs_nothing_in_many_trays_is_told_once(int trays, String told) {
+        List<Warning> all =
+                IntStream.rangeClosed(1, trays)
+                        .mapToObj(
+                                i ->
+                                        warning(Measure.atMost(8.1, 6.2, Unit.PH), "")
+                                                .withVessel(VesselId.tray("bed-" + i)))
+                        .toList();
+        assertEquals(
+                Optional.of("Costs next to nothing: pH out, " + told + " (3 Mar)."),
+                WarningWords.minor(all));
     }
 
     @Test

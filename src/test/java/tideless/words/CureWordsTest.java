@@ -1,0 +1,56 @@
+package tideless.words;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+
+import java.util.List;
+import org.junit.jupiter.api.Test;
+import tideless.advice.Cure;
+import tideless.advice.Facts;
+import tideless.advice.Quantity;
+
+/** What is to be written into a file, the first of it first. */
+class CureWordsTest {
+    private static final Facts FEED = Facts.of(Quantity.FEED_EC, 2.2).and(Quantity.WANTED_EC, 1.2);
+
+    private static Cure kept(Facts facts, Cure... then) {
+        return new Cure(Cure.Kind.KEEP_OTHERWISE, facts, List.of(then));
+    }
+
+    @Test
+    void what_brings_most_is_told_first_and_the_rest_behind_it() {
+        Cure cure =
+                kept(
+                        Facts.NONE
+                                .named("mon, tue, wed, thu, fri, sat, sun")
+                                .and(Quantity.GIVES_NOW, 1679)
+                                .and(Quantity.GIVES_THEN, 5737)
+                                .and(Quantity.CHANCE, 0.99),
+                        kept(Facts.of(Quantity.EC_LIMIT, 4).and(Quantity.BAND_FROM, 2)),
+                        kept(Facts.of(Quantity.LEVEL, 198)));
+        assertEquals(
+                "a visit every day (visits.days = \"daily\"), and then fresh solution whenever it"
+                        + " reads less than 2.00 mS/cm or more than 4.00 mS/cm (visits.flush = \"at"
+                        + " limit\") and top-ups to 198 mm (hand.to): 5737 g a plant in place of 1679 g,"
+                        + " and 99 % of the rigs that yours might be come through",
+                CureWords.of(cure));
+    }
+
+    @Test
+    void a_feed_below_the_band_of_its_crop_is_said_to_have_no_trial_behind_it() {
+        assertEquals(
+                "a feed of 1.20 mS/cm in place of 2.20 mS/cm (feed.ec, or the vessel's feed_ec; the"
+                        + " crop's band begins at 2.00 mS/cm: no trial stands behind less, only this"
+                        + " model)",
+                CureWords.of(kept(FEED.and(Quantity.BAND_FROM, 2))));
+        assertEquals(
+                "a feed of 1.20 mS/cm in place of 2.20 mS/cm (feed.ec, or the vessel's feed_ec)",
+                CureWords.of(kept(FEED)));
+    }
+
+    @Test
+    void how_surely_it_comes_through_is_told_where_no_harvest_is() {
+        assertEquals(
+                "top-ups to 230 mm (hand.to): then 92 % of the rigs that yours might be come through",
+                CureWords.of(kept(Facts.of(Quantity.LEVEL, 230).and(Quantity.CHANCE, 0.92))));
+    }
+}
