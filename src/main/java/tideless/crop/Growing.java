@@ -159,7 +159,8 @@ public final class Growing {
      * @param meanLitPpfdUmolPerM2S mean PPFD while there is light, umol/m2/s
      * @param umolPerJ photons per joule of that light, umol/J
      * @param meanTempC mean of the day's 24 h, degC
-     * @param stressFrac 0 (no growth) to 1 (none)
+     * @param stressFrac 0 (no growth) to 1 (none), above 1 in enriched air; what is taken is taken
+     *     of what the plant can build as of what light gives
      */
     public static Plant dayLater(
             CropTraits traits,
@@ -226,9 +227,13 @@ public final class Growing {
                         * coveredM2
                         * stopped
                         * temperature
-                        * stressFrac
+                        * Math.max(1, stressFrac)
                         / (1 - root);
-        newG = Math.min(newG, plant.dryG() * Elementary.expm1(fastestPerDay(meanTempC) * days));
+        newG =
+                Math.min(1, stressFrac)
+                        * Math.min(
+                                newG,
+                                plant.dryG() * Elementary.expm1(fastestPerDay(meanTempC) * days));
         double shoot = Math.max(0, 1 - fruit - root);
         if (plant.isTopped()) {
             fruit += shoot * load;
