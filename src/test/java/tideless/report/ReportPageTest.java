@@ -211,7 +211,9 @@ class ReportPageTest {
         assertThat(mix.sheet().composition().molPerM3(0)).isCloseTo(no3, within(0.05 * no3));
         String words = words(xml(PAGE));
         mix.sheet().steps().forEach(step -> assertThat(words).contains(MixWords.amount(step)));
-        assertThat(words).contains("EC (mS/cm) and pH as the meters should read");
+        assertThat(words)
+                .contains(
+                        "EC (mS/cm: how much salt is dissolved) and pH as the meters should read");
         ShownIn pen = new ShownIn(false, PpmScale.PPM_700);
         String page =
                 pen.page(
