@@ -226,7 +226,9 @@ class ReportPageTest {
         assertThat(page).doesNotContain("mS/cm");
         double last = mix.sheet().steps().get(mix.sheet().steps().size() - 1).ecMsPerCm();
         assertThat(words(xml(page)))
-                .contains("EC (ppm-700) and pH as", " " + Math.round(700 * last) + " ");
+                .contains(
+                        "EC (ppm-700: how much salt is dissolved) and pH as",
+                        " " + Math.round(700 * last) + " ");
     }
 
     @Test
