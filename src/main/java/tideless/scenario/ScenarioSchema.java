@@ -156,12 +156,12 @@ final class ScenarioSchema {
         if (isMeasure(kind)) {
             return kind.units().tables().isEmpty()
                     ? "\"type\": \"number\"" + range(key)
-                    : measure(kind.units(), key.range().map(Bounds::isPositive).orElse(false));
+                    : measure(kind.units());
         }
         return "\"type\": \"string\"";
     }
 
-    private static String measure(Units units, boolean isPositive) {
+    private static String measure(Units units) {
         List<String> spellings = new ArrayList<>();
         for (UnitTable table : units.tables()) {
             for (String spelling : table.spellings()) {
