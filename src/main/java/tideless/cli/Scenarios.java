@@ -41,7 +41,7 @@ final class Scenarios {
     static Scenarios read(Path path, Beside beside, CommandSpec spec) {
         PrintWriter err = spec.commandLine().getErr();
         boolean all = LOOKING.contains(spec.qualifiedName());
-        Reading reading = ScenarioReader.read(path, beside);
+        Reading reading = ScenarioReader.read(path, beside.withPen(Tideless.pensPpm(spec)));
         Scenarios result;
         if (reading instanceof Reading.Good good) {
             for (Note note : good.notes()) {

@@ -296,7 +296,7 @@ class EveryKindTest {
                 Task.Kind.TRANSPLANT); // needs roots and a level: its rigs stand in SeedlingsTest
         assertEquals(EnumSet.allOf(Task.Kind.class), EnumSet.copyOf(raised));
         assertEquals(
-                List.of(Task.Kind.MIX, Task.Kind.SET_OUT, Task.Kind.READ_METERS),
+                List.of(Task.Kind.SOW, Task.Kind.MIX, Task.Kind.SET_OUT, Task.Kind.READ_METERS),
                 new MadeTrace(14).advice().tasks().stream().map(Task::kind).toList());
     }
 
