@@ -10,7 +10,9 @@ import java.util.Optional;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
+import tideless.rig.Climate;
 import tideless.rig.VesselId;
+import tideless.sim.Rigs;
 import tideless.sim.Stress;
 import tideless.words.CropWords;
 import tideless.words.VerdictWords;
@@ -110,5 +112,35 @@ class LossTest {
                 Optional.of("Costs next to nothing: too salty, tray gutter (3 to 23 Apr)."),
                 WarningWords.minor(List.of(warning(Warning.Kind.TOO_SALTY, 0.01))));
         assertEquals(Optional.empty(), WarningWords.minor(List.of()));
+    }
+
+    /** Exactly a fiftieth is a warning, exactly a quarter a poor crop. */
+    @Test
+    void limits_of_loss_belong_to_what_is_graver() {
+        assertFalse(warning(Warning.Kind.TOO_SALTY, Warning.NOTED_FRAC).isMinor());
+        Warning poor = warning(Warning.Kind.TOO_SALTY, Warning.POOR_FRAC);
+        Warning dry = warning(Warning.Kind.RAN_DRY, 0);
+        assertTrue(Warning.GRAVEST_FIRST.compare(poor, dry) < 0);
+        assertTrue(
+                Warning.GRAVEST_FIRST.compare(
+                                warning(Warning.Kind.OUTGROWN, 0),
+                                warning(Warning.Kind.TOO_SALTY, 0.2))
+                        < 0);
+    }
+
+    /** What no file says is no first change, unless it kills or halves the crop. */
+    @Test
+    void what_is_done_at_the_rig_is_first_only_where_it_is_grave() {
+        Cure stone = Cure.of(Cure.Kind.AIR_STONE);
+        Cure feed = Cure.of(Cure.Kind.LEANER_FEED);
+        Warning airless = warning(Warning.Kind.SHORT_OF_AIR, 0.1).withCures(List.of(stone, feed));
+        Warning salty = warning(Warning.Kind.TOO_SALTY, 0.05).withCures(List.of(feed));
+        Climate room = Rigs.room();
+        assertEquals(Optional.of(salty), Warning.firstOf(List.of(airless, salty), room));
+        assertEquals(Optional.empty(), Warning.firstOf(List.of(airless), room));
+        Warning grave = warning(Warning.Kind.SHORT_OF_AIR, 0.3).withCures(List.of(stone));
+        assertEquals(Optional.of(grave), Warning.firstOf(List.of(grave, salty), room));
+        assertEquals(List.of(feed), airless.without(Cure.Kind.AIR_STONE).cures());
+        assertEquals(List.of(stone), airless.without(Cure.Kind.LEANER_FEED).cures());
     }
 }

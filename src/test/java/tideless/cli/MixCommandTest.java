@@ -356,6 +356,16 @@ class MixCommandTest {
         assertThat(said.out()).doesNotContain("doubt one");
     }
 
+    /** 0.15 g of phosphate for two litres, 7.4 g for a hundred. */
+    @Test
+    void less_than_a_kitchen_scale_shows_is_said() {
+        String[] two = {"mix", "--volume=2 L", "--ec=1.4 mS/cm", "--recipe=hoagland-1"};
+        assertThat(say(two).out().replaceAll("\\s+", " "))
+                .contains("A kitchen scale that shows whole grams does not weigh 0.15 g");
+        String[] hundred = {"mix", "--volume=100 L", "--ec=1.4 mS/cm", "--recipe=hoagland-1"};
+        assertThat(say(hundred).out()).doesNotContain("kitchen scale");
+    }
+
     @Test
     void by_default_nothing_is_dosed_or_weighed_that_the_public_may_not_own() {
         String said = weighed("--ph=5.8").out().replaceAll("\\s+", " ");
