@@ -26,8 +26,9 @@ public final class CureWords {
             case FILL_AT_THE_VISIT_BEFORE ->
                     "refill on "
                             + Dates.weekday(facts.on().toLocalDate())
-                            + ", the visit before, though it is not low then (the reservoir's"
-                            + " refill = \"at every visit\")";
+                            + ", the visit before, though it is not low then (reservoir."
+                            + Names.clean(facts.of())
+                            + ".refill = \"at every visit\")";
             case START_FULL -> "start full";
             case LARGER_RESERVOIR ->
                     "a larger reservoir: at least "

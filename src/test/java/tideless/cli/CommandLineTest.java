@@ -862,6 +862,20 @@ class CommandLineTest {
         assertEquals(4, Files.readAllLines(results.resolve("away.csv")).size());
     }
 
+    /** A refill in time costs nothing, and no litres are to be bought for it. */
+    @Test
+    void size_tells_first_what_a_run_would_change_first() {
+        Outcome outcome = run("size", BENCH, "--members", 1);
+        assertEquals(0, outcome.exit(), outcome.err());
+        assertTrue(
+                outcome.out().contains("What run tells to change first: refill on Thu 2 Apr"),
+                outcome.out());
+        assertFalse(
+                run("size", "scenarios/calm-bench.toml", "--members", 1)
+                        .out()
+                        .contains("What run tells"));
+    }
+
     @Test
     void an_absence_that_outlasts_the_run_is_judged_as_far_as_it_goes_and_that_is_said() {
         for (String to : new String[] {"2026-05-12", "9999-05-12"}) {
