@@ -12,7 +12,6 @@ import tideless.advice.Shortfall;
 import tideless.advice.Unit;
 import tideless.advice.Verdict;
 import tideless.advice.Warning;
-import tideless.rig.Filling;
 import tideless.rig.Scenario;
 import tideless.rig.VesselId;
 import tideless.sim.Event;
@@ -44,6 +43,9 @@ public final class VerdictWords {
                     Warning.Kind.OUTGROWN);
 
     private static final String CHANGE_FIRST = "Change first (";
+
+    /** Changes of solution in a season that are a nuisance; assumed. */
+    private static final int MANY_CHANGES = 4;
 
     /** Poor crops told one by one. */
     private static final int TOLD_LOSSES = 2;
@@ -91,9 +93,21 @@ public final class VerdictWords {
                 && forecast.advice().verdict().first().isEmpty()
                 && !forecast.advice().warnings().isEmpty()) {
             lines.add(
-                    "Nothing more to change in the file: the warnings tell what may yet be done at"
-                            + " the rig.");
+                    "No other change was tried that helps: warnings and notes tell what may yet be"
+                            + " done."
+                            + often(forecast));
         }
+    }
+
+    /** A feed that is poured away again and again may be another. */
+    private static String often(Forecast forecast) {
+        long changes =
+                forecast.advice().tasks().stream().filter(t -> t.isChange() && t.isDone()).count();
+        return changes > MANY_CHANGES
+                ? " \"lean\" looks for a feed that is poured away less often than "
+                        + changes
+                        + " times."
+                : "";
     }
 
     /** Whoever survives and never gets ready is no success: said in the first line. */
@@ -167,7 +181,7 @@ public final class VerdictWords {
                                         + ".");
     }
 
-    /** Where nothing was tried, as of a tray that is topped up by hand. */
+    /** Where nothing was tried that helps; how high or how often is told where it was alone. */
     private static Optional<Cure> untried(Forecast forecast, Outlook.LikelyHarm harm) {
         if (harm.kind() == Event.Kind.SALT_WILTED) {
             return Optional.empty();
@@ -188,9 +202,7 @@ public final class VerdictWords {
                         scenario.start().atStartOfDay().plusSeconds((long) harm.atS().low()));
         boolean isHigherOrOftener =
                 cure.kind() == Cure.Kind.FILL_HIGHER || cure.kind() == Cure.Kind.VISIT_MORE_OFTEN;
-        boolean isByHand =
-                scenario.tray(harm.tray()).orElseThrow().filling() instanceof Filling.ByHand;
-        return isHigherOrOftener && isByHand ? Optional.empty() : Optional.of(cure);
+        return isHigherOrOftener ? Optional.empty() : Optional.of(cure);
     }
 
     private static boolean isFed(Scenario scenario, VesselId tray, String reservoir) {
