@@ -89,9 +89,17 @@ class VerdictWordsTest {
     void a_warning_of_water_is_kept_and_another_gives_way() {
         assertThat(last(lines(forecast("science-room-bench"), 0.5)))
                 .startsWith("Change first (ran dry, reservoir shelf)");
-        List<String> dim = lines(forecast("low-held-tomatoes"), 0.5);
+        Forecast held = forecast("low-held-tomatoes");
+        Cure daily =
+                new Cure(
+                        Cure.Kind.KEEP_OTHERWISE,
+                        Facts.NONE.named("mon, wed, fri").and(Quantity.CHANCE, 0.9));
+        List<String> dim = lines(held.withSurer(Optional.of(daily)), 0.5);
         assertThat(dim).filteredOn(line -> line.startsWith("Change first")).hasSize(1);
         assertThat(last(dim)).startsWith("Change first (tray upper dries out in some)");
+        assertThat(lines(held, 0.5))
+                .as("more visits that were not tried are not told")
+                .noneMatch(line -> line.contains("in some)"));
     }
 
     /** Water in time is no answer to salt. */
