@@ -43,11 +43,6 @@ final class Bounds {
         return lowIncluded;
     }
 
-    /** Whether no number below zero lies between them, in whichever unit. */
-    boolean isPositive() {
-        return !lowWords.startsWith("-");
-    }
-
     boolean contain(Measure measure) {
         boolean several = units.tables().size() > 1;
         if (several && measure.table() != null && measure.table() != units.tables().get(0)) {
