@@ -8,6 +8,7 @@ import java.util.Optional;
 import java.util.Set;
 import java.util.function.Function;
 import tideless.advice.Cure;
+import tideless.advice.Quantity;
 import tideless.advice.RoomFindings;
 import tideless.advice.Shortfall;
 import tideless.advice.Unit;
@@ -155,6 +156,18 @@ public final class VerdictWords {
                                         && !on.isAfter(a.to().plusDays(1)));
     }
 
+    /** Whether its first cure says neither how high nor how often: nothing was reckoned for it. */
+    private static boolean isWithoutFigure(Warning warning) {
+        return warning.cures().stream()
+                .limit(1)
+                .anyMatch(
+                        cure ->
+                                cure.kind() == Cure.Kind.FILL_HIGHER
+                                                && !cure.facts().has(Quantity.LEVEL)
+                                        || cure.kind() == Cure.Kind.VISIT_MORE_OFTEN
+                                                && !cure.facts().has(Quantity.EVERY));
+    }
+
     private static boolean isTriedInManyRigs(Warning warning) {
         return warning.cures().stream()
                 .limit(1)
@@ -169,6 +182,7 @@ public final class VerdictWords {
         boolean isOfSalt =
                 verdict.survives() && outlook.harms().get(0).kind() == Event.Kind.SALT_WILTED;
         return verdict.first()
+                .filter(w -> !isWithoutFigure(w))
                 .filter(w -> isTriedInManyRigs(w) || !isOfSalt && OF_WATER.contains(w.kind()))
                 .isPresent();
     }
