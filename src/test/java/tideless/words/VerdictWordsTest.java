@@ -9,9 +9,11 @@ import java.util.List;
 import java.util.Optional;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
+import tideless.advice.Advice;
 import tideless.advice.Cure;
 import tideless.advice.Facts;
 import tideless.advice.Quantity;
+import tideless.advice.Warning;
 import tideless.scenario.Reading;
 import tideless.scenario.ScenarioReader;
 import tideless.sim.Event;
@@ -120,6 +122,25 @@ class VerdictWordsTest {
                                 + " yours might be come through.");
         assertThat(last(lines(bench, 0.5, Event.Kind.DRIED_OUT)))
                 .startsWith("Change first (ran dry, reservoir shelf)");
+    }
+
+    /** "Fill higher", and nobody knows how high, gives way to what was tried. */
+    @Test
+    void a_cure_without_a_figure_gives_way_to_one_that_was_tried() {
+        Forecast bench = forecast("science-room-bench");
+        Warning ranDry = bench.advice().verdict().first().orElseThrow();
+        Cure tried =
+                new Cure(
+                        Cure.Kind.KEEP_OTHERWISE,
+                        Facts.of(Quantity.LEVEL, 230).and(Quantity.CHANCE, 0.92));
+        for (Cure.Kind kind : List.of(Cure.Kind.FILL_HIGHER, Cure.Kind.VISIT_MORE_OFTEN)) {
+            Warning vague = ranDry.withCures(List.of(Cure.of(kind)));
+            Advice advice =
+                    bench.advice()
+                            .withVerdict(bench.advice().verdict().withFirst(Optional.of(vague)));
+            Forecast told = bench.withAdvice(advice).withSurer(Optional.of(tried));
+            assertThat(last(lines(told, 0.5))).contains("in some): top-ups to 230 mm (hand.to)");
+        }
     }
 
     /** Air roots are drowned by too much water, which is no answer to too little. */
