@@ -151,10 +151,10 @@ public final class RigPicture {
             boolean stands = Scene.stands(trace, group.drawn(), hour);
             String empty = heading + ": " + RigWords.EMPTY;
             List<String> told = Wrap.lines(stands ? heading : empty, ROOM);
-            for (int i = 0; i < told.size(); i++) {
-                body.label(EDGE, y + (i + 1) * LINE, "strong", told.get(i));
-            }
             y += LINE * Wrap.lines(empty, ROOM).size(); // of one height, standing or not
+            for (int i = 0; i < told.size(); i++) {
+                body.label(EDGE, y - (told.size() - 1 - i) * LINE, "strong", told.get(i));
+            }
             String lamp = RigWords.lamp(group.tray().lamp());
             if (!lamp.isEmpty()) {
                 y += LINE - 1;

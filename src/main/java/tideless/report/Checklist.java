@@ -65,25 +65,27 @@ final class Checklist {
     /** The first weeks that lie ahead, each with its heading and its lines. */
     List<Map<String, Object>> weeks() {
         List<Map<String, Object>> weeks = new ArrayList<>();
+        // As sowing for the day on which the run begins.
+        List<Map<String, Object>> before = rows(LocalDate.MIN, begin());
+        if (!before.isEmpty()) {
+            weeks.add(week("Before " + Dates.dayMonth(begin()), before));
+        }
         for (int week = 0; week < WEEKS; week++) {
             LocalDate first = begin().plusDays((long) week * WEEK_DAYS);
             if (week > 0 && first.isAfter(scenario.lastDay())) {
                 break;
             }
             LocalDate last = first.plusDays(WEEK_DAYS - 1L);
-            // What is due before the run, as sowing for its second crop, comes first of all.
-            LocalDate from = week == 0 ? LocalDate.MIN : first;
-            List<Map<String, Object>> rows = rows(from, first.plusDays(WEEK_DAYS));
             weeks.add(
-                    Map.of(
-                            "heading",
+                    week(
                             "Week " + (week + 1) + ", " + Dates.shortSpan(first, last),
-                            "isEmpty",
-                            rows.isEmpty(),
-                            "rows",
-                            rows));
+                            rows(first, first.plusDays(WEEK_DAYS))));
         }
         return weeks;
+    }
+
+    private static Map<String, Object> week(String heading, List<Map<String, Object>> rows) {
+        return Map.of("heading", heading, "isEmpty", rows.isEmpty(), "rows", rows);
     }
 
     /** What is to be done after them; what is done more than ten times is one line. */

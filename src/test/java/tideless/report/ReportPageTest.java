@@ -119,6 +119,18 @@ class ReportPageTest {
                 .contains("in the first four weeks", "Week 1, 2 to 8 Mar", "Mix on day one");
     }
 
+    // Lettuce of 14 days is sown on 16 February for 2 March.
+    @Test
+    void what_is_due_before_the_run_stands_before_its_first_week() {
+        Reading.Good calm =
+                (Reading.Good) ScenarioReader.read(Path.of("scenarios/calm-bench.toml"));
+        String page = words(xml(page(Forecasts.of(calm.scenario(), 1), origins())));
+        assertThat(page)
+                .containsPattern(
+                        "Before 2 Mar Mon 16 Feb 08:00 sow, .* Week 1, 2 to 8 Mar Mon 2 Mar");
+        assertThat(words(xml(PAGE))).containsPattern("Before 2 Mar .* Week 1, 2 to 8 Mar");
+    }
+
     /** Green is for a rig that warns of nothing. */
     @Test
     void the_verdict_of_a_rig_that_survives_and_warns_is_marked() {
@@ -178,8 +190,8 @@ class ReportPageTest {
     @Test
     void four_weeks_stand_open_and_the_rest_waits_behind_a_fold() {
         Element page = xml(PAGE);
-        assertThat(all(page, "h3")).hasSize(4);
-        assertThat(words(all(page, "h3").get(3))).isEqualTo("Week 4, 23 to 29 Mar");
+        assertThat(all(page, "h3")).hasSize(1 + 4); // what is sown before them has its own
+        assertThat(words(all(page, "h3").get(4))).isEqualTo("Week 4, 23 to 29 Mar");
         Element fold = all(page, "details").get(0);
         assertThat(words(fold)).contains("Mon 30 Mar 08:00 refill").doesNotContain("2 Mar 08:00");
     }
@@ -211,7 +223,9 @@ class ReportPageTest {
         assertThat(mix.sheet().composition().molPerM3(0)).isCloseTo(no3, within(0.05 * no3));
         String words = words(xml(PAGE));
         mix.sheet().steps().forEach(step -> assertThat(words).contains(MixWords.amount(step)));
-        assertThat(words).contains("EC (mS/cm) and pH as the meters should read");
+        assertThat(words)
+                .contains(
+                        "EC (mS/cm: how much salt is dissolved) and pH as the meters should read");
         ShownIn pen = new ShownIn(false, PpmScale.PPM_700);
         String page =
                 pen.page(
@@ -224,7 +238,9 @@ class ReportPageTest {
         assertThat(page).doesNotContain("mS/cm");
         double last = mix.sheet().steps().get(mix.sheet().steps().size() - 1).ecMsPerCm();
         assertThat(words(xml(page)))
-                .contains("EC (ppm-700) and pH as", " " + Math.round(700 * last) + " ");
+                .contains(
+                        "EC (ppm-700: how much salt is dissolved) and pH as",
+                        " " + Math.round(700 * last) + " ");
     }
 
     @Test
