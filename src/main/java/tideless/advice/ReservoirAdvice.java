@@ -277,7 +277,9 @@ final class ReservoirAdvice {
             cures.add(
                     new Cure(
                             Cure.Kind.FILL_AT_THE_VISIT_BEFORE,
-                            Facts.NONE.on(trace.clockAt(lastVisitHour * 3600))));
+                            Facts.NONE
+                                    .named(reservoir.name())
+                                    .on(trace.clockAt(lastVisitHour * 3600))));
         } else {
             cures.add(Cure.of(Cure.Kind.START_FULL));
         }

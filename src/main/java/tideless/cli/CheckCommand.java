@@ -35,7 +35,7 @@ import tideless.words.ReachWords;
         description = {
             "",
             "Every fault is told with its line, what was found and what is allowed.",
-            "A sound rig is checked: filling times, flow against peak thirst, weight.",
+            "What a file without one says is worked out: filling times, flow against peak thirst, weight.",
             ""
         },
         footer = {
@@ -43,7 +43,7 @@ import tideless.words.ReachWords;
             "Example:",
             "  tideless check my-bench.toml",
             "",
-            "Exit codes: 0 sound, 1 the file could not be read, 2 a fault in it."
+            "Exit codes: 0 no fault in the file, 1 the file could not be read, 2 a fault in it."
         })
 final class CheckCommand implements Callable<Integer> {
     /** Flow that exceeds the peak thirst so many times needs no figure; assumed. */
@@ -76,7 +76,7 @@ final class CheckCommand implements Callable<Integer> {
         out.println(
                 scenario
                         + (looks == 0
-                                ? ": sound: "
+                                ? ": no fault in the file (whether the crop comes through, run tells): "
                                 : ": can be run, with "
                                         + counted((int) looks, "thing")
                                         + " to look at: ")

@@ -18,6 +18,7 @@ import picocli.CommandLine.Option;
 import picocli.CommandLine.Parameters;
 import picocli.CommandLine.Spec;
 import picocli.CommandLine.TypeConversionException;
+import tideless.advice.Cure;
 import tideless.report.LeanTable;
 import tideless.report.Progress;
 import tideless.report.SizeTable;
@@ -28,6 +29,7 @@ import tideless.rig.Scenario;
 import tideless.rig.Tray;
 import tideless.scenario.Reading;
 import tideless.scenario.Spelling;
+import tideless.study.Forecasts;
 import tideless.study.LeanFeed;
 import tideless.study.Lightings;
 import tideless.study.Size;
@@ -186,7 +188,8 @@ final class SizeCommand implements Callable<Integer> {
         SizeTable table = new SizeTable(spec.commandLine().getOut(), Terminal.width());
         if (what == null) {
             Size.Found changes = Size.changes(rig, goal, workers);
-            return () -> table.printChanges(changes, goal, rig);
+            Optional<Cure> first = first(rig, workers);
+            return () -> table.printChanges(changes, goal, rig, first);
         }
         switch (what) {
             case FEED -> {
@@ -209,6 +212,17 @@ final class SizeCommand implements Callable<Integer> {
                 Size.Found sizes = Size.each(searches);
                 return () -> table.print(sizes, goal, rig);
             }
+        }
+    }
+
+    /** What a run of the rig as stated tells to change first; it may cost nothing. */
+    private Optional<Cure> first(Scenario rig, Workers workers) {
+        try {
+            return Forecasts.of(rig, seed.value, workers).advice().verdict().first().stream()
+                    .flatMap(warning -> warning.cures().stream())
+                    .findFirst();
+        } catch (InterruptedException e) {
+            return Optional.empty(); // what was found before stands by itself
         }
     }
 

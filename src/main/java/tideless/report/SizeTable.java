@@ -4,11 +4,14 @@ import java.io.PrintWriter;
 import java.time.LocalDate;
 import java.util.List;
 import java.util.Locale;
+import java.util.Optional;
+import tideless.advice.Cure;
 import tideless.rig.Scenario;
 import tideless.study.Lighting;
 import tideless.study.Size;
 import tideless.study.ValveHeight;
 import tideless.words.BrokenWords;
+import tideless.words.CureWords;
 import tideless.words.Dates;
 import tideless.words.Names;
 import tideless.words.Numbers;
@@ -58,7 +61,8 @@ public final class SizeTable {
     }
 
     /** What could be changed, the smallest change in proportion first. */
-    public void printChanges(Size.Found found, Size.Goal goal, Scenario scenario) {
+    public void printChanges(
+            Size.Found found, Size.Goal goal, Scenario scenario, Optional<Cure> first) {
         List<Size> changes = found.sizes();
         title(scenario);
         if (changes.isEmpty()) {
@@ -79,6 +83,8 @@ public final class SizeTable {
                                             + " "
                                             + Names.begun(SizeWords.answer(c, goal, start))));
         } else {
+            first.ifPresent(
+                    cure -> say("What run tells to change first: " + CureWords.of(cure) + "."));
             say("Any one of these is enough, the smallest change in proportion first:");
             int number = 1;
             for (Size size : needed) {

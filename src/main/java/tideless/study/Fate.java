@@ -66,8 +66,14 @@ record Fate(
      * Something no crop gets over.
      *
      * @param taken of a {@link Event.Kind#HARVEST}, what takes how much of it; else empty
+     * @param by of a {@link Event.Kind#DIED}, its {@link Event#detail}; else empty
      */
-    record Harm(Event.Kind kind, VesselId tray, double atS, Optional<Outlook.Taken> taken) {
+    record Harm(
+            Event.Kind kind, VesselId tray, double atS, Optional<Outlook.Taken> taken, String by) {
+        Harm(Event.Kind kind, VesselId tray, double atS, Optional<Outlook.Taken> taken) {
+            this(kind, tray, atS, taken, "");
+        }
+
         Harm(Event.Kind kind, VesselId tray, double atS) {
             this(kind, tray, atS, Optional.empty());
         }
@@ -301,7 +307,13 @@ record Fate(
                 }
                 case DIED, HARVEST -> {
                     if (event.kind() == Event.Kind.DIED) {
-                        harms.add(new Harm(Event.Kind.DIED, tray, event.atS()));
+                        harms.add(
+                                new Harm(
+                                        Event.Kind.DIED,
+                                        tray,
+                                        event.atS(),
+                                        Optional.empty(),
+                                        event.detail()));
                     }
                     addWilt(Event.Kind.WILTED, tray, wiltedS, event.atS(), harms);
                     addWilt(salted, tray, saltedS, event.atS(), harms);

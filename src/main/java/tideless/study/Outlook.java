@@ -61,9 +61,21 @@ public record Outlook(
      * @param atS when, by those members
      * @param taken of a {@link Event.Kind#HARVEST} that a root zone takes, what takes it and how
      *     much in the middle of those members; else empty
+     * @param by what a {@link Event.Kind#DIED} is of, as {@link Event#detail} has it; else empty
      */
     public record LikelyHarm(
-            Event.Kind kind, VesselId tray, double share, Band atS, Optional<Taken> taken) {
+            Event.Kind kind,
+            VesselId tray,
+            double share,
+            Band atS,
+            Optional<Taken> taken,
+            String by) {
+        /** Of no death by itself. */
+        public LikelyHarm(
+                Event.Kind kind, VesselId tray, double share, Band atS, Optional<Taken> taken) {
+            this(kind, tray, share, atS, taken, "");
+        }
+
         /** Of what no crop gets over. */
         public LikelyHarm(Event.Kind kind, VesselId tray, double share, Band atS) {
             this(kind, tray, share, atS, Optional.empty());
@@ -244,7 +256,12 @@ public record Outlook(
      * @param members how many members there are
      */
     static List<LikelyHarm> harms(List<Fate.Harm> firsts, int members) {
-        record Kind(Event.Kind kind, VesselId tray, Optional<Stress> by, Optional<Taken.Of> of) {}
+        record Kind(
+                Event.Kind kind,
+                VesselId tray,
+                Optional<Stress> by,
+                Optional<Taken.Of> of,
+                String death) {}
         Map<Kind, List<Fate.Harm>> like = new HashMap<>();
         for (Fate.Harm harm : firsts) {
             Kind kind =
@@ -252,7 +269,8 @@ public record Outlook(
                             harm.kind(),
                             harm.tray(),
                             harm.taken().map(Taken::by),
-                            harm.taken().map(Taken::of));
+                            harm.taken().map(Taken::of),
+                            harm.by());
             like.computeIfAbsent(kind, k -> new ArrayList<>()).add(harm);
         }
         List<LikelyHarm> harms = new ArrayList<>();
@@ -270,12 +288,14 @@ public record Outlook(
                                                                 new Taken(
                                                                         by,
                                                                         kind.of().orElseThrow(),
-                                                                        middleTaken(of))))));
+                                                                        middleTaken(of))),
+                                        kind.death())));
         harms.sort(
                 Comparator.comparing((LikelyHarm h) -> -h.share())
                         .thenComparing(LikelyHarm::kind)
                         .thenComparing(h -> h.tray().name())
-                        .thenComparing(h -> h.taken().map(t -> t.by().ordinal()).orElse(-1)));
+                        .thenComparing(h -> h.taken().map(t -> t.by().ordinal()).orElse(-1))
+                        .thenComparing(LikelyHarm::by));
         return harms;
     }
 

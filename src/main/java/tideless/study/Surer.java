@@ -4,6 +4,7 @@ import java.time.LocalDate;
 import java.util.Optional;
 import tideless.advice.Advice;
 import tideless.advice.Cure;
+import tideless.advice.Sizing;
 import tideless.physics.Time;
 import tideless.rig.Scenario;
 
@@ -26,13 +27,17 @@ final class Surer {
         if (outlook.survives()
                 || !alone.advice().verdict().survives()
                 || isKeptOtherwise(alone.advice())
-                || harm.isEmpty()
-                || !UpkeepSearch.maySpare(scenario, harm.get())) {
+                || harm.isEmpty()) {
             return Optional.empty();
         }
         LocalDate day = scenario.start().plusDays((long) (harm.get().atS().low() / Time.DAY_S));
-        if (scenario.visits().isAway(day)) {
+        if (scenario.visits().isAway(day) && UpkeepSearch.maySpare(scenario, harm.get())) {
             return new AbsenceTrials(scenario, alone.seed()).cureOn(day);
+        }
+        if (!UpkeepSearch.maySpare(scenario, harm.get())) {
+            return alone.advice().sizings().stream().anyMatch(Sizing::isShort)
+                    ? Optional.empty()
+                    : ValveTrays.cure(scenario, outlook, alone.seed(), workers);
         }
         UpkeepSearch search =
                 new UpkeepSearch(

@@ -176,7 +176,7 @@ record Upkeep(
     }
 
     /** As "mon, wed, fri". */
-    private static String written(Set<DayOfWeek> days) {
+    static String written(Set<DayOfWeek> days) {
         return String.join(
                 ", ",
                 days.stream()

@@ -259,7 +259,8 @@ final class UpkeepSearch {
             }
             Scenario so = one.upkeep().of(scenario).orElseThrow();
             double first = firstChance(so);
-            double most = isBelow ? bound : bound + BETTER_FRAC;
+            boolean isFeedAlone = one.upkeep().parts().equals(List.of(Upkeep.Part.FEED));
+            double most = isFeedAlone && !isBelow ? bound + BETTER_FRAC : bound;
             boolean maySuffice = leavesNothing && first >= Outlook.SURE;
             double share = maySuffice ? shareCutShort(so) : first;
             double now = cost + SURENESS_WORTH_FRAC * (1 - share);

@@ -5,6 +5,7 @@ import java.util.List;
 import java.util.Optional;
 import tideless.physics.Time;
 import tideless.rig.Visits;
+import tideless.sim.Event;
 import tideless.study.Away;
 import tideless.study.Band;
 import tideless.study.Outlook;
@@ -42,8 +43,8 @@ public final class AwayWords {
     }
 
     /**
-     * As "from Fri 3 Apr on you may be away 9 days (8 to 12); with all filled up on Thu 2 Apr, 14
-     * days (12 to 17).".
+     * As "from Fri 3 Apr on you may be away 8 days (half of the rigs bear 9); with all filled up on
+     * Thu 2 Apr, 12 days.".
      */
     public static String leave(Away.Leave leave) {
         return "from "
@@ -62,15 +63,20 @@ public final class AwayWords {
                 + ".";
     }
 
+    /** What is to be counted on first: the lower end. */
     private static String told(Band band) {
-        if (band.middle() == Double.POSITIVE_INFINITY) {
-            return days(band).replaceFirst(END, "to the end of the run");
+        if (band.low() == Double.POSITIVE_INFINITY) {
+            return "to the end of the run";
         }
-        long middle = (long) Math.floor(band.middle());
-        String days = days(band);
-        String noun = middle == 1 ? " day" : " days";
-        int spread = days.indexOf(' ');
-        return spread < 0 ? days + noun : days.substring(0, spread) + noun + days.substring(spread);
+        String low = whole(band.low());
+        String least = low + (low.equals("1") ? " day" : " days");
+        return whole(band.middle()).equals(low)
+                ? least
+                : least
+                        + " (half of the rigs "
+                        + (band.middle() == Double.POSITIVE_INFINITY
+                                ? "to the end of the run)"
+                                : "bear " + whole(band.middle()) + ")");
     }
 
     /** As "tray basil dries out" or "salt takes 6 tenths of the harvest of tray basil". */
@@ -80,13 +86,23 @@ public final class AwayWords {
         }
         return Names.of(harm.tray())
                 + switch (harm.kind()) {
-                    case DIED -> " is lost";
+                    case DIED -> " is lost" + death(harm.by());
                     case HARVEST -> " does not come to its weight";
                     case WILTED -> " wilts for hours";
                     case SALT_WILTED -> " wilts from salt";
                     case OUTLET_UNCOVERED -> " runs empty";
                     default -> " dries out";
                 };
+    }
+
+    private static String death(String by) {
+        return switch (by) {
+            case Event.FROST -> " to frost";
+            case Event.HEAT -> " to heat";
+            case Event.DARK -> " for want of light";
+            case Event.SALT -> " to salt";
+            default -> "";
+        };
     }
 
     private static String taken(Outlook.Taken taken) {

@@ -26,8 +26,9 @@ public final class CureWords {
             case FILL_AT_THE_VISIT_BEFORE ->
                     "refill on "
                             + Dates.weekday(facts.on().toLocalDate())
-                            + ", the visit before, though it is not low then (the reservoir's"
-                            + " refill = \"at every visit\")";
+                            + ", the visit before, though it is not low then (reservoir."
+                            + Names.clean(facts.of())
+                            + ".refill = \"at every visit\")";
             case START_FULL -> "start full";
             case LARGER_RESERVOIR ->
                     "a larger reservoir: at least "
@@ -44,11 +45,21 @@ public final class CureWords {
             case PLAN_REFILLS -> "plan refills";
             case WAIT_IN_NURSERY -> "keep them in the nursery with their roots hanging";
             case HIGHER_LEVEL_AT_FIRST ->
-                    "hold the level at "
-                            + figure(facts, Quantity.LEVEL)
-                            + (facts.on() == null
-                                    ? " at first"
-                                    : " to about " + Dates.weekday(facts.on().toLocalDate()));
+                    facts.has(Quantity.SETTING)
+                            ? "hold the valve at "
+                                    + figure(facts, Quantity.LEVEL)
+                                    + " until "
+                                    + Dates.weekday(facts.on().toLocalDate())
+                                    + ", when roots are down, then move it to "
+                                    + figure(facts, Quantity.SETTING)
+                                    + " (the valve's setting and moves)"
+                                    + gain(facts)
+                            : "hold the level at "
+                                    + figure(facts, Quantity.LEVEL)
+                                    + (facts.on() == null
+                                            ? " at first"
+                                            : " to about "
+                                                    + Dates.weekday(facts.on().toLocalDate()));
             case WICK -> "hang a wick from each cup into the solution";
             case REFILL_IN_TIME -> "refill the reservoir before it is empty";
             case TOPPED_UP_MEANWHILE -> meanwhile(facts);
@@ -162,7 +173,8 @@ public final class CureWords {
             case FEED_WITH_MORE -> "a feed with more " + facts.of();
             case OTHER_RECIPE -> "a recipe with more of it at the same EC, such as " + facts.of();
             case FEED_WITHOUT -> "a feed without " + facts.of();
-            case SHADE_THE_TRAY -> "shade the tray, a pale deck, a deeper body of solution";
+            case SHADE_THE_TRAY ->
+                    "keep the sun off the vessel, not off the plants: foil or white paint on it, a pale deck";
             case LOWER_LEVEL ->
                     facts.on() != null
                             ? "lower the valve to "

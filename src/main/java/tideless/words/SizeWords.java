@@ -2,6 +2,7 @@ package tideless.words;
 
 import java.time.LocalDate;
 import tideless.physics.Time;
+import tideless.sim.Event;
 import tideless.study.Outlook;
 import tideless.study.Size;
 
@@ -141,12 +142,18 @@ public final class SizeWords {
                             + amount(size, size.tried())
                             + harm
                             + ". What fails is not its litres: look at "
-                            + (size.why().flatMap(Outlook.LikelyHarm::taken).isPresent()
+                            + (size.why().filter(SizeWords::isOfSolution).isPresent()
                                     ? "the feed's strength, at flushes and at the water."
                                     : "valve, tube, level and roots.");
             case PLANTS -> "Not even one plant alone would do" + harm + ".";
             case VISITS -> "Not even a visit every day helps" + harm + ".";
         };
+    }
+
+    private static boolean isOfSolution(Outlook.LikelyHarm harm) {
+        return harm.taken().isPresent()
+                || harm.kind() == Event.Kind.SALT_WILTED
+                || harm.by().equals(Event.SALT);
     }
 
     private static String harm(Outlook.LikelyHarm harm, LocalDate start) {

@@ -8,12 +8,12 @@ import java.util.Optional;
 import java.util.Set;
 import java.util.function.Function;
 import tideless.advice.Cure;
+import tideless.advice.Quantity;
 import tideless.advice.RoomFindings;
 import tideless.advice.Shortfall;
 import tideless.advice.Unit;
 import tideless.advice.Verdict;
 import tideless.advice.Warning;
-import tideless.rig.Filling;
 import tideless.rig.Scenario;
 import tideless.rig.VesselId;
 import tideless.sim.Event;
@@ -45,6 +45,9 @@ public final class VerdictWords {
                     Warning.Kind.OUTGROWN);
 
     private static final String CHANGE_FIRST = "Change first (";
+
+    /** Changes of solution in a season that are a nuisance; assumed. */
+    private static final int MANY_CHANGES = 4;
 
     /** Poor crops told one by one. */
     private static final int TOLD_LOSSES = 2;
@@ -92,9 +95,21 @@ public final class VerdictWords {
                 && forecast.advice().verdict().first().isEmpty()
                 && !forecast.advice().warnings().isEmpty()) {
             lines.add(
-                    "Nothing more to change in the file: the warnings tell what may yet be done at"
-                            + " the rig.");
+                    "No other change was tried that helps: warnings and notes tell what may yet be"
+                            + " done."
+                            + often(forecast));
         }
+    }
+
+    /** A feed that is poured away again and again may be another. */
+    private static String often(Forecast forecast) {
+        long changes =
+                forecast.advice().tasks().stream().filter(t -> t.isChange() && t.isDone()).count();
+        return changes > MANY_CHANGES
+                ? " \"lean\" looks for a feed that is poured away less often than "
+                        + changes
+                        + " times."
+                : "";
     }
 
     /** Whoever survives and never gets ready is no success: said in the first line. */
@@ -141,6 +156,18 @@ public final class VerdictWords {
                                         && !on.isAfter(a.to().plusDays(1)));
     }
 
+    /** Whether its first cure says neither how high nor how often: nothing was reckoned for it. */
+    private static boolean isWithoutFigure(Warning warning) {
+        return warning.cures().stream()
+                .limit(1)
+                .anyMatch(
+                        cure ->
+                                cure.kind() == Cure.Kind.FILL_HIGHER
+                                                && !cure.facts().has(Quantity.LEVEL)
+                                        || cure.kind() == Cure.Kind.VISIT_MORE_OFTEN
+                                                && !cure.facts().has(Quantity.EVERY));
+    }
+
     private static boolean isTriedInManyRigs(Warning warning) {
         return warning.cures().stream()
                 .limit(1)
@@ -155,6 +182,7 @@ public final class VerdictWords {
         boolean isOfSalt =
                 verdict.survives() && outlook.harms().get(0).kind() == Event.Kind.SALT_WILTED;
         return verdict.first()
+                .filter(w -> !isWithoutFigure(w))
                 .filter(w -> isTriedInManyRigs(w) || !isOfSalt && OF_WATER.contains(w.kind()))
                 .isPresent();
     }
@@ -180,7 +208,7 @@ public final class VerdictWords {
                                         + ".");
     }
 
-    /** Where nothing was tried, as of a tray that is topped up by hand. */
+    /** Where nothing was tried that helps; how high or how often is told where it was alone. */
     private static Optional<Cure> untried(Forecast forecast, Outlook.LikelyHarm harm) {
         if (harm.kind() == Event.Kind.SALT_WILTED) {
             return Optional.empty();
@@ -201,9 +229,7 @@ public final class VerdictWords {
                         scenario.start().atStartOfDay().plusSeconds((long) harm.atS().low()));
         boolean isHigherOrOftener =
                 cure.kind() == Cure.Kind.FILL_HIGHER || cure.kind() == Cure.Kind.VISIT_MORE_OFTEN;
-        boolean isByHand =
-                scenario.tray(harm.tray()).orElseThrow().filling() instanceof Filling.ByHand;
-        return isHigherOrOftener && isByHand ? Optional.empty() : Optional.of(cure);
+        return isHigherOrOftener ? Optional.empty() : Optional.of(cure);
     }
 
     private static boolean isFed(Scenario scenario, VesselId tray, String reservoir) {

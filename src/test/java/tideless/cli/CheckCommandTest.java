@@ -135,8 +135,10 @@ class CheckCommandTest {
     }
 
     @Test
-    void sound_is_said_where_nothing_is_to_be_looked_at_alone() throws IOException {
-        says(check(0, RIG), "rig.toml: sound: ");
+    void no_fault_is_said_where_nothing_is_to_be_looked_at_alone() throws IOException {
+        says(
+                check(0, RIG),
+                "rig.toml: no fault in the file (whether the crop comes through, run tells): ");
         String strong =
                 RIG.replace(
                                 "feed.recipe = \"steiner\"",

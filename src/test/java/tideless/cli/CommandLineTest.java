@@ -890,12 +890,28 @@ class CommandLineTest {
                         results);
         assertEquals(0, outcome.exit(), outcome.err());
         assertTrue(outcome.out().contains("From Mon 23 Mar on you may be away "), outcome.out());
-        assertTrue(outcome.out().contains("with all filled up on Fri 20 Mar"), outcome.out());
+        assertTrue(
+                outcome.out().replaceAll("\\s+", " ").contains("with all filled up on Fri 20 Mar"),
+                outcome.out());
         assertTrue(outcome.out().contains("Away 3 to 12 Apr: "), outcome.out());
         for (String file : new String[] {"away.csv", "absences.csv", "away.png", "away.svg"}) {
             assertTrue(Files.size(results.resolve(file)) > 50, file);
         }
         assertEquals(4, Files.readAllLines(results.resolve("away.csv")).size());
+    }
+
+    /** A refill in time costs nothing, and no litres are to be bought for it. */
+    @Test
+    void size_tells_first_what_a_run_would_change_first() {
+        Outcome outcome = run("size", BENCH, "--members", 1);
+        assertEquals(0, outcome.exit(), outcome.err());
+        assertTrue(
+                outcome.out().contains("What run tells to change first: refill on Thu 2 Apr"),
+                outcome.out());
+        assertFalse(
+                run("size", "scenarios/calm-bench.toml", "--members", 1)
+                        .out()
+                        .contains("What run tells"));
     }
 
     @Test

@@ -7,6 +7,7 @@ import java.io.PrintWriter;
 import java.io.StringWriter;
 import java.nio.file.Path;
 import java.util.List;
+import java.util.Optional;
 import java.util.OptionalInt;
 import java.util.function.IntFunction;
 import java.util.regex.Pattern;
@@ -85,7 +86,7 @@ class BrokenOffTest {
         assertThat(found).isEqualTo(new Size.Found(List.of(first), 3));
         StringWriter text = new StringWriter();
         SizeTable table = new SizeTable(new PrintWriter(text), 100);
-        table.printChanges(found, goal, CALM);
+        table.printChanges(found, goal, CALM, Optional.empty());
         assertThat(text.toString())
                 .contains("Broken off: 1 of 3 changes were looked at, the others are left out.");
         table.print(Size.changes(CALM, goal, brokenOffAfter(0)), goal, CALM);

@@ -9,9 +9,11 @@ import java.util.List;
 import java.util.Optional;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
+import tideless.advice.Advice;
 import tideless.advice.Cure;
 import tideless.advice.Facts;
 import tideless.advice.Quantity;
+import tideless.advice.Warning;
 import tideless.scenario.Reading;
 import tideless.scenario.ScenarioReader;
 import tideless.sim.Event;
@@ -89,9 +91,17 @@ class VerdictWordsTest {
     void a_warning_of_water_is_kept_and_another_gives_way() {
         assertThat(last(lines(forecast("science-room-bench"), 0.5)))
                 .startsWith("Change first (ran dry, reservoir shelf)");
-        List<String> dim = lines(forecast("low-held-tomatoes"), 0.5);
+        Forecast held = forecast("low-held-tomatoes");
+        Cure daily =
+                new Cure(
+                        Cure.Kind.KEEP_OTHERWISE,
+                        Facts.NONE.named("mon, wed, fri").and(Quantity.CHANCE, 0.9));
+        List<String> dim = lines(held.withSurer(Optional.of(daily)), 0.5);
         assertThat(dim).filteredOn(line -> line.startsWith("Change first")).hasSize(1);
         assertThat(last(dim)).startsWith("Change first (tray upper dries out in some)");
+        assertThat(lines(held, 0.5))
+                .as("more visits that were not tried are not told")
+                .noneMatch(line -> line.contains("in some)"));
     }
 
     /** Water in time is no answer to salt. */
@@ -112,6 +122,25 @@ class VerdictWordsTest {
                                 + " yours might be come through.");
         assertThat(last(lines(bench, 0.5, Event.Kind.DRIED_OUT)))
                 .startsWith("Change first (ran dry, reservoir shelf)");
+    }
+
+    /** "Fill higher", and nobody knows how high, gives way to what was tried. */
+    @Test
+    void a_cure_without_a_figure_gives_way_to_one_that_was_tried() {
+        Forecast bench = forecast("science-room-bench");
+        Warning ranDry = bench.advice().verdict().first().orElseThrow();
+        Cure tried =
+                new Cure(
+                        Cure.Kind.KEEP_OTHERWISE,
+                        Facts.of(Quantity.LEVEL, 230).and(Quantity.CHANCE, 0.92));
+        for (Cure.Kind kind : List.of(Cure.Kind.FILL_HIGHER, Cure.Kind.VISIT_MORE_OFTEN)) {
+            Warning vague = ranDry.withCures(List.of(Cure.of(kind)));
+            Advice advice =
+                    bench.advice()
+                            .withVerdict(bench.advice().verdict().withFirst(Optional.of(vague)));
+            Forecast told = bench.withAdvice(advice).withSurer(Optional.of(tried));
+            assertThat(last(lines(told, 0.5))).contains("in some): top-ups to 230 mm (hand.to)");
+        }
     }
 
     /** Air roots are drowned by too much water, which is no answer to too little. */
