@@ -37,7 +37,7 @@ final class CropAdvice {
     private static final double PICK_DAYS = 3;
 
     /** Share of the wanted weight below which a crop is called light; assumed. */
-    private static final double LIGHT_FRAC = 0.95;
+    static final double LIGHT_FRAC = 0.95;
 
     /** The same for a crop that is cut before nobody comes for days, as runs do; assumed. */
     private static final double NEARLY_FRAC = 0.9;
@@ -64,6 +64,7 @@ final class CropAdvice {
     void add() {
         addSetOut();
         Seedlings.add(tray, out);
+        Crowding.add(tray, out);
         addPickings();
         for (Event event : tray.events()) {
             switch (event.kind()) {

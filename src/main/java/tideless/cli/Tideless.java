@@ -81,14 +81,16 @@ public final class Tideless implements Runnable {
 
     /** Scales of a pen. */
     enum EcScale {
-        ms(null),
-        ppm500(PpmScale.PPM_500),
-        ppm700(PpmScale.PPM_700);
+        ms(null, ""),
+        ppm500(PpmScale.PPM_500, "ppm-500"),
+        ppm700(PpmScale.PPM_700, "ppm-700");
 
         private final PpmScale scale;
+        private final String unit;
 
-        EcScale(PpmScale scale) {
+        EcScale(PpmScale scale, String unit) {
             this.scale = scale;
+            this.unit = unit;
         }
     }
 
@@ -116,6 +118,11 @@ public final class Tideless implements Runnable {
     static ShownIn shown(CommandSpec of) {
         Tideless asked = (Tideless) of.root().userObject();
         return new ShownIn(asked.units == Units.us, asked.ecScale.scale);
+    }
+
+    /** The unit of a pen's ppm by what was asked for; empty for none. */
+    static String pensPpm(CommandSpec of) {
+        return ((Tideless) of.root().userObject()).ecScale.unit;
     }
 
     /** Commands know nothing of units but run, whose table has a column of them. */

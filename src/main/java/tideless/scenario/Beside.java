@@ -14,14 +14,19 @@ import java.util.stream.Stream;
  * @param log a log in place of the one it names, if any
  * @param corrected corrections that {@code fit} made for it, in place of those it names, if any
  * @param asStated whether corrections that it names are left aside
+ * @param pensPpm the unit that a pen's ppm is in a log, as "ppm-500"; empty where the scenario is
+ *     to say
  */
 public record Beside(
-        Optional<ScenarioFiles> log, Optional<ScenarioFiles> corrected, boolean asStated) {
+        Optional<ScenarioFiles> log,
+        Optional<ScenarioFiles> corrected,
+        boolean asStated,
+        String pensPpm) {
     private static final String LOG = "log";
     private static final String CORRECTED = "corrected";
 
     /** None. */
-    public static final Beside NOTHING = new Beside(Optional.empty(), Optional.empty(), false);
+    public static final Beside NOTHING = new Beside(Optional.empty(), Optional.empty(), false, "");
 
     /**
      * Files on a disk.
@@ -30,7 +35,7 @@ public record Beside(
      * @param corrected null for none
      */
     public static Beside files(Path log, Path corrected) {
-        return new Beside(on(log), on(corrected), false);
+        return new Beside(on(log), on(corrected), false, "");
     }
 
     /**
@@ -39,7 +44,12 @@ public record Beside(
      * @param log null for none
      */
     public static Beside asStated(Path log) {
-        return new Beside(on(log), Optional.empty(), true);
+        return new Beside(on(log), Optional.empty(), true, "");
+    }
+
+    /** The same, ppm of a log being of this pen. */
+    public Beside withPen(String ppm) {
+        return new Beside(log, corrected, asStated, ppm);
     }
 
     /** Those that there are. */
@@ -72,7 +82,7 @@ public record Beside(
                 default -> throw new IllegalArgumentException("nothing is read as " + one.kind());
             }
         }
-        return new Beside(log, corrected, false);
+        return new Beside(log, corrected, false, "");
     }
 
     /** Those there are, as texts, where they were read before. */

@@ -63,11 +63,13 @@ final class LogReader {
      * @param label how to name the file to the user
      * @param source told of all that is wrong or odd
      * @param scenario the rig it is about
+     * @param pensPpm the unit that a pen's ppm is; empty where that is not known
      */
-    static Read<Log> read(String label, String text, TomlFile source, Scenario scenario) {
+    static Read<Log> read(
+            String label, String text, TomlFile source, Scenario scenario, String pensPpm) {
         int before = source.problems().size();
         Read<List<LogTable.Line>> lines =
-                LogTable.read(label, text, source, vessels(scenario), source.pensPpm());
+                LogTable.read(label, text, source, vessels(scenario), pensPpm);
         if (!lines.isSound()) {
             return Read.faulty();
         }

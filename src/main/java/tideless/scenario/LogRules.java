@@ -6,6 +6,7 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
+import java.util.regex.Pattern;
 import org.apache.commons.math3.util.FastMath;
 import tideless.rig.Filling;
 import tideless.rig.Lamp;
@@ -20,6 +21,12 @@ import tideless.rig.VesselId;
 /** What an entry of a log may say of a vessel of a rig, and what it then is. */
 final class LogRules {
     private static final double NO_MORE_M = 1e-9;
+
+    /** A number without its unit. */
+    private static final Pattern BARE = Pattern.compile("[0-9]+(?:\\.[0-9]+)?");
+
+    /** Three deviations of a jug of 5 %, by which a vessel may seem to hold more; assumed. */
+    private static final double JUG = 1.15;
 
     private final Scenario scenario;
     private final LogReader reader;
@@ -135,6 +142,13 @@ final class LogRules {
                                         || (m.value() >= possible[0] && m.value() <= possible[1]));
         if (!fits) {
             String hint = read instanceof Read.Faulty<Measure> fault ? fault.hint() : "";
+            if (hint.isEmpty() && !what.tables().isEmpty() && BARE.matcher(cell.text()).matches()) {
+                hint =
+                        "As "
+                                + Key.quoted(
+                                        cell.text() + " " + what.tables().get(0).shown().get(0))
+                                + ".";
+            }
             reader.problem(
                     line.line(),
                     cell,
@@ -292,7 +306,7 @@ final class LogRules {
     }
 
     private boolean isTooMuch(LogTable.Line line, double rimM3, double m3) {
-        if (m3 <= rimM3) {
+        if (m3 <= JUG * rimM3) {
             return false;
         }
         refuse(

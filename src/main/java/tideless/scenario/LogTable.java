@@ -3,6 +3,7 @@ package tideless.scenario;
 import de.siegmar.fastcsv.reader.CsvParseException;
 import de.siegmar.fastcsv.reader.CsvRecord;
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Locale;
@@ -225,13 +226,34 @@ final class LogTable {
         return false;
     }
 
-    /** A column of a quantity: "level (cm)" beside a column where, or "shelf level (cm)". */
+    /**
+     * A column of a quantity: "level (cm)" beside a column where, or "shelf level (cm)", "level of
+     * shelf, cm".
+     */
     private boolean quantity(String name, int at) {
         String bare = CsvColumns.bare(name);
         String unit =
                 bare.length() == name.length()
                         ? ""
                         : name.substring(bare.length()).strip().replaceAll("^[\\[(]|[\\])]$", "");
+        if (quantity(bare, unit.strip(), at)) {
+            return true;
+        }
+        String plain = name.replaceAll("[,()\\[\\]]", " ").replaceAll("(?i)\\bof\\b", " ").strip();
+        int last = plain.lastIndexOf(' ');
+        String end = plain.substring(last + 1);
+        return last > 0 && isUnit(end)
+                ? quantity(plain.substring(0, last).strip().replaceAll("(?i) in$", ""), end, at)
+                : quantity(plain, "", at);
+    }
+
+    private static boolean isUnit(String word) {
+        return Arrays.stream(LogWhat.values())
+                .flatMap(what -> what.tables().stream())
+                .anyMatch(table -> table.spellings().contains(word));
+    }
+
+    private boolean quantity(String bare, String unit, int at) {
         String where = "";
         LogWhat what = LogWhat.of(bare);
         String[] words = bare.split("[ _]+");
@@ -248,12 +270,12 @@ final class LogTable {
         }
         if (what == null && isVessel(bare)) { // as "shelf (cm)"
             where = bare;
-            what = LogWhat.ofUnit(unit.strip());
+            what = LogWhat.ofUnit(unit);
         }
         if (what == null || isHeight(bare)) {
             return false;
         }
-        quantities.add(new Quantity(at, where, what, bare, unit.strip()));
+        quantities.add(new Quantity(at, where, what, bare, unit));
         return true;
     }
 
@@ -297,10 +319,28 @@ final class LogTable {
         return vessels.stream().anyMatch(name -> name.equalsIgnoreCase(text));
     }
 
+    /** Whether a name has both a vessel and something that is read of one in it. */
+    private boolean tellsOfAVessel(String name) {
+        List<String> words = List.of(name.split("[^\\p{L}\\p{N}-]+"));
+        return words.stream().anyMatch(this::isVessel)
+                && words.stream().anyMatch(word -> LogWhat.of(word) != null)
+                && !isHeight(CsvColumns.bare(name));
+    }
+
     private boolean unknown(CsvRecord names, String name, int at, boolean isLong) {
         String meant = Spelling.nearest(name.toLowerCase(Locale.ROOT), OURS);
         if (meant.isEmpty() && !isLong && !isHeight(CsvColumns.bare(name))) {
             meant = LogWhat.nearest(CsvColumns.bare(name));
+        }
+        if (!isLong && meant.isEmpty() && tellsOfAVessel(name)) {
+            problem(
+                    line(names),
+                    at + 1,
+                    "",
+                    "a column " + Key.quoted(TomlFile.shown(name)),
+                    "a vessel, what was read of it and its unit, as \"shelf level (cm)\"",
+                    "The vessels here are " + String.join(", ", vessels) + ".");
+            return false;
         }
         if (meant.isEmpty()) {
             source.note(

@@ -207,8 +207,12 @@ public final class ScenarioReader {
         if (named.isAbsent()) {
             return Read.of(stated);
         }
-        return named.then(log -> LogReader.read(log.label(), log.text(), file, stated))
+        return named.then(log -> LogReader.read(log.label(), log.text(), file, stated, pensPpm()))
                 .map(log -> LogReader.relit(stated, log).withLog(log));
+    }
+
+    private String pensPpm() {
+        return beside.pensPpm().isEmpty() ? file.pensPpm() : beside.pensPpm();
     }
 
     private Read<Scenario> corrected(Table table, Read<Scenario> stated) {

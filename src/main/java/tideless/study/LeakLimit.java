@@ -2,6 +2,7 @@ package tideless.study;
 
 import java.util.Arrays;
 import java.util.List;
+import java.util.Optional;
 import org.apache.commons.math3.util.FastMath;
 
 /**
@@ -45,6 +46,12 @@ final class LeakLimit {
 
         /** Readings as it was found, and a leak of so much besides. */
         double[] leaking(double litresPerDay) throws InterruptedException;
+
+        /**
+         * How readings move with the unknowns where they were found, {@code [reading][unknown]}, in
+         * their own unit.
+         */
+        double[][] slope();
 
         /** Standard deviations of readings about such a forecast. */
         double[] deviations(double[] foretold);
@@ -91,7 +98,7 @@ final class LeakLimit {
                 Arrays.stream(rig.deviations(read)).map(deviation -> BLUNT * deviation).toArray();
         double[] told = Arrays.stream(read).map(r -> Double.isNaN(r) ? 0 : r).toArray();
         Posterior fitted =
-                Posterior.of(
+                Posterior.roughly(
                         away -> {
                             double[][] foretold = rig.without(away);
                             for (double[] of : foretold) {
@@ -104,8 +111,20 @@ final class LeakLimit {
                         },
                         told,
                         blunt,
-                        List.of(new double[unknowns]),
+                        List.of(
+                                new Posterior.Start(
+                                        new double[unknowns], Optional.of(slope(read)))),
                         STAYS);
         return Math.sqrt(2 * fitted.minusLogDensity());
+    }
+
+    private double[][] slope(double[] read) {
+        double[][] slope = rig.slope();
+        for (int i = 0; i < slope.length; i++) {
+            if (Double.isNaN(read[i])) {
+                slope[i] = new double[unknowns];
+            }
+        }
+        return slope;
     }
 }

@@ -3,6 +3,7 @@ package tideless.study;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
+import java.util.Optional;
 import org.apache.commons.math3.fitting.leastsquares.LeastSquaresBuilder;
 import org.apache.commons.math3.fitting.leastsquares.LevenbergMarquardtOptimizer;
 import org.apache.commons.math3.fitting.leastsquares.MultivariateJacobianFunction;
@@ -58,8 +59,11 @@ record Posterior(
     /** Passes on the straight forecast end where they move less. */
     private static final double PASS_STAYS = 1e-6;
 
-    /** The slopes hold for so long a way, in standard deviations of the prior. */
+    /** Slopes at the top are of a place no farther away, in standard deviations of the prior. */
     private static final double STRAIGHT = 0.2;
+
+    /** On the way they are taken anew after so much of it. */
+    private static final double FAR = 2;
 
     /** Half step of central differences, in standard deviations of the prior. */
     private static final double HALF_STEP = 0.05;
@@ -77,12 +81,26 @@ record Posterior(
     }
 
     /**
+     * Where a search begins.
+     *
+     * @param at in standard deviations of the prior
+     * @param slope {@code [reading][unknown]} about how readings move there with the unknowns, in
+     *     the readings' own unit; nothing where nobody knows
+     */
+    record Start(double[] at, Optional<double[][]> slope) {
+        static Start at(double[] at) {
+            return new Start(at, Optional.empty());
+        }
+    }
+
+    /**
      * Finds it.
      *
      * @param forecasts readings expected for given unknowns; called again and again
      * @param readings as taken
      * @param deviations standard deviation of each reading's error, same unit as the reading
-     * @param starts where to begin, at least one
+     * @param starts where to begin, at least one; slopes that nobody knows are at first those that
+     *     the start before it ended with
      * @param stays the search ends where it moves less, in standard deviations of the prior
      * @throws IllegalArgumentException for lengths that differ or a deviation not above 0
      * @throws InterruptedException when whoever forecasts is interrupted
@@ -91,8 +109,33 @@ record Posterior(
             Forecasts forecasts,
             double[] readings,
             double[] deviations,
-            List<double[]> starts,
+            List<Start> starts,
             double stays)
+            throws InterruptedException {
+        return best(forecasts, readings, deviations, starts, stays, false);
+    }
+
+    /**
+     * Finds about where it lies: as {@link #of}, but slopes are only led along with what each step
+     * shows of them, so that the doubt that is left is not to be read from them.
+     */
+    static Posterior roughly(
+            Forecasts forecasts,
+            double[] readings,
+            double[] deviations,
+            List<Start> starts,
+            double stays)
+            throws InterruptedException {
+        return best(forecasts, readings, deviations, starts, stays, true);
+    }
+
+    private static Posterior best(
+            Forecasts forecasts,
+            double[] readings,
+            double[] deviations,
+            List<Start> starts,
+            double stays,
+            boolean isRough)
             throws InterruptedException {
         if (readings.length != deviations.length) {
             throw new IllegalArgumentException(
@@ -116,8 +159,12 @@ record Posterior(
                     return off;
                 };
         Posterior best = null;
-        for (double[] start : starts) {
-            Posterior found = new Climb(misfits, start).top(stays);
+        for (Start start : starts) {
+            Start known =
+                    best == null || start.slope().isPresent()
+                            ? start
+                            : new Start(start.at(), Optional.of(best.slope(deviations)));
+            Posterior found = new Climb(misfits, known, deviations).top(stays, isRough);
             if (best == null || found.minusLogDensity < best.minusLogDensity - 1e-9) {
                 best = found;
             }
@@ -126,13 +173,13 @@ record Posterior(
     }
 
     /** Starts for so many unknowns: the prior's middle first, then others evenly about it. */
-    static List<double[]> starts(int unknowns, int starts) {
-        List<double[]> all = new ArrayList<>();
-        all.add(new double[unknowns]);
+    static List<Start> starts(int unknowns, int starts) {
+        List<Start> all = new ArrayList<>();
+        all.add(Start.at(new double[unknowns]));
         if (starts > 1 && unknowns > 0) {
             for (double[] point : UnitSample.of(starts - 1, unknowns, 1)) {
                 // Evenly over two standard deviations to either side.
-                all.add(Arrays.stream(point).map(u -> 4 * u - 2).toArray());
+                all.add(Start.at(Arrays.stream(point).map(u -> 4 * u - 2).toArray()));
             }
         }
         return all;
@@ -144,28 +191,50 @@ record Posterior(
         private double[] theta;
         private double[] off;
         private double[][] slope;
+        private boolean areTaken; // slopes, by this search
         private double wentSinceSlope;
 
-        Climb(Forecasts misfits, double[] start) throws InterruptedException {
+        Climb(Forecasts misfits, Start start, double[] deviations) throws InterruptedException {
             this.misfits = misfits;
-            theta = start.clone();
+            theta = start.at().clone();
             off = misfit(theta);
-            slope = jacobian();
+            if (start.slope().isPresent()) {
+                slope = perDeviation(start.slope().get(), deviations);
+            } else {
+                slope = jacobian();
+                areTaken = true;
+            }
+        }
+
+        private static double[][] perDeviation(double[][] slope, double[] deviations) {
+            double[][] per = new double[slope.length][];
+            for (int i = 0; i < per.length; i++) {
+                double deviation = deviations[i];
+                per[i] = Arrays.stream(slope[i]).map(s -> s / deviation).toArray();
+            }
+            return per;
         }
 
         private double[] misfit(double[] at) throws InterruptedException {
             return misfits.of(new double[][] {at})[0];
         }
 
-        Posterior top(double stays) throws InterruptedException {
+        /**
+         * Climbs.
+         *
+         * @param isRough whether slopes that were led along will do at the top
+         */
+        Posterior top(double stays, boolean isRough) throws InterruptedException {
             for (int step = 0; step < STEPS; step++) {
                 double moved = go(step(theta, off, slope));
                 wentSinceSlope += moved;
-                if (moved < stays) {
+                boolean stayed = moved < stays;
+                if (stayed && (isRough || areTaken && wentSinceSlope <= STRAIGHT)) {
                     break;
                 }
-                if (wentSinceSlope > STRAIGHT) {
+                if (stayed || wentSinceSlope > FAR) {
                     slope = jacobian();
+                    areTaken = true;
                     wentSinceSlope = 0;
                 }
             }
@@ -178,18 +247,44 @@ record Posterior(
                     Posterior.minusLogDensity(off, theta));
         }
 
+        /**
+         * Leads the slopes along with what a step has shown of them: the least change by which they
+         * foretell it (Broyden 1965, from memory).
+         */
+        private void learn(double[] step, double[] before, double[] after) {
+            double square = 0;
+            for (double s : step) {
+                square += s * s;
+            }
+            if (!(square > 0)) {
+                return;
+            }
+            for (int i = 0; i < slope.length; i++) {
+                double more = before[i] - after[i];
+                for (int k = 0; k < step.length; k++) {
+                    more -= slope[i][k] * step[k];
+                }
+                for (int k = 0; k < step.length; k++) {
+                    slope[i][k] += more * step[k] / square;
+                }
+            }
+        }
+
         /** Goes as much of a step as leads up; how far that was, at the most of all unknowns. */
         private double go(double[] step) throws InterruptedException {
             double before = Posterior.minusLogDensity(off, theta);
             double share = 1;
             for (int halving = 0; halving < HALVINGS; halving++, share /= 2) {
                 double[] there = theta.clone();
+                double[] part = new double[there.length];
                 double moved = 0;
                 for (int k = 0; k < there.length; k++) {
-                    there[k] += share * step[k];
-                    moved = Math.max(moved, Math.abs(share * step[k]));
+                    part[k] = share * step[k];
+                    there[k] += part[k];
+                    moved = Math.max(moved, Math.abs(part[k]));
                 }
                 double[] offThere = misfit(there);
+                learn(part, off, offThere);
                 if (Posterior.minusLogDensity(offThere, there) <= before) {
                     theta = there;
                     off = offThere;
@@ -328,6 +423,20 @@ record Posterior(
 
     private static double[][] inverse(RealMatrix precision) {
         return new CholeskyDecomposition(precision, 1e-9, 0).getSolver().getInverse().getData();
+    }
+
+    /**
+     * How readings move with the unknowns, in their own unit.
+     *
+     * @param deviations that the readings were taken to have
+     */
+    double[][] slope(double[] deviations) {
+        double[][] slope = new double[jacobian.length][];
+        for (int i = 0; i < slope.length; i++) {
+            double deviation = deviations[i];
+            slope[i] = Arrays.stream(jacobian[i]).map(s -> s * deviation).toArray();
+        }
+        return slope;
     }
 
     /** Doubt left of an unknown, as a share of the doubt before. */

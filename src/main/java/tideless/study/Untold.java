@@ -9,7 +9,7 @@ import tideless.sim.Event;
 /** What was done before a log began, and nobody wrote down when. */
 final class Untold {
     /** What is done to a vessel after which its level is another. */
-    private static final Set<Event.Kind> FILLS =
+    static final Set<Event.Kind> FILLS =
             Set.of(
                     Event.Kind.REFILL,
                     Event.Kind.TOP_UP,

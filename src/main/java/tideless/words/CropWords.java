@@ -3,6 +3,7 @@ package tideless.words;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import tideless.advice.Crowding;
 import tideless.advice.RoomFindings;
 import tideless.advice.Verdict;
 import tideless.rig.Planting;
@@ -41,7 +42,12 @@ public final class CropWords {
         }
         for (PlantingTrace planting : plantings) {
             double days = RoomFindings.daysShort(trace, planting);
-            if (days > 0) {
+            if (days > 0 && Crowding.leastCm2(trace, planting).isPresent()) {
+                lines.add(
+                        Names.of(id, planting.crop())
+                                + " is not ready by the end of the run, and never will be, so"
+                                + " crowded.");
+            } else if (days > 0) {
                 lines.add(
                         planting.tray().planting().fruits()
                                 ? notRipe(id, planting.crop(), days)

@@ -39,7 +39,14 @@ public final class FitWords {
                 continue;
             }
             if (one.isOff()) {
-                off.add(off(one) + " (" + range(one) + ")" + orLeak(fit, one) + far(one));
+                off.add(
+                        off(one)
+                                + " ("
+                                + range(one)
+                                + ")"
+                                + orLeak(fit, one)
+                                + orOther(fit, one)
+                                + far(one));
             } else if (one.left() < 0.8) {
                 asStated.add(name(one) + " (" + range(one) + ")");
             } else {
@@ -93,6 +100,26 @@ public final class FitWords {
                                                 Names.clean(leak.reservoir()),
                                                 litresADay(leak.litresPerDay())))
                 .orElse("");
+    }
+
+    /** Of what something else explains as well, that the log does not tell from it. */
+    private static String orOther(Fit fit, Fit.Learned one) {
+        return fit.tied().stream()
+                .filter(tied -> tied.one().equals(one) || tied.other().equals(one))
+                .map(tied -> tied.one().equals(one) ? tied.other() : tied.one())
+                .filter(other -> !other.isOff())
+                .findFirst()
+                .map(other -> ", or " + instead(one, other) + ": the log does not tell which")
+                .orElse("");
+    }
+
+    private static String instead(Fit.Learned one, Fit.Learned other) {
+        if (other.what().equals(Correction.METER)) {
+            return one.what().equals(Correction.FEED)
+                    ? "your EC meter shows too " + (one.value() > 1 ? "much" : "little")
+                    : "your EC meter is off";
+        }
+        return name(other) + " is otherwise";
     }
 
     /** Plants seldom differ so much: more often the scenario is wrong about them. */
@@ -283,7 +310,7 @@ public final class FitWords {
         }
         return "Next, most worth: "
                 + LogWords.name(best.what())
-                + " of "
+                + (best.what() == LogEntry.Quantity.FRESH_MASS ? " of one plant of " : " of ")
                 + Names.of(best.where())
                 + " in "
                 + Numbers.days(best.inDays())
@@ -425,11 +452,11 @@ public final class FitWords {
         if (atS.members() == 1) {
             return middle;
         }
-        String high =
-                Double.isInfinite(atS.high())
-                        ? "later"
-                        : Dates.dayMonth(LogWords.clock(scenario, atS.high()).toLocalDate());
         String low = Dates.dayMonth(LogWords.clock(scenario, atS.low()).toLocalDate());
+        if (Double.isInfinite(atS.high())) {
+            return middle + " (" + low + " or later)";
+        }
+        String high = Dates.dayMonth(LogWords.clock(scenario, atS.high()).toLocalDate());
         return low.equals(high) ? middle : middle + " (" + low + " to " + high + ")";
     }
 

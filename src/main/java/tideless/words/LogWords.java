@@ -6,6 +6,7 @@ import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import tideless.physics.Time;
 import tideless.rig.Correction;
 import tideless.rig.Filling;
@@ -116,19 +117,34 @@ public final class LogWords {
 
     /** Levels that hardly any plants explain, a sentence each. */
     public static List<String> far(Scenario scenario) {
-        return FarLevels.of(scenario).stream()
-                .map(
-                        far ->
-                                "Odd, line %s: level of %s on %s, %s, where %s is foretold from what stands before it, and %s to %s for plants that drink twice or half as much. Was it read right, and is every refill, top-up and spill in the log?"
-                                        .formatted(
-                                                far.reading().line(),
-                                                Names.of(far.reading().where()),
-                                                visit(scenario, far.reading().atS()),
-                                                level(far.reading().value()),
-                                                level(far.foretoldM()),
-                                                level(far.lowM()),
-                                                level(far.highM())))
-                .toList();
+        return FarLevels.of(scenario).stream().map(far -> far(scenario, far)).toList();
+    }
+
+    private static String far(Scenario scenario, FarLevels.Far far) {
+        String low = level(far.lowM());
+        String high = level(far.highM());
+        boolean isAny = low.equals(high);
+        Optional<Reservoir> drawnEmpty =
+                scenario.reservoir(far.reading().where())
+                        .filter(r -> far.reading().value() < r.outletLevelM());
+        return "Odd, line %s: level of %s on %s, %s, where %s is foretold from what stands before it, %s. Was it read right, and is every refill, top-up and spill in the log?%s"
+                .formatted(
+                        far.reading().line(),
+                        Names.of(far.reading().where()),
+                        visit(scenario, far.reading().atS()),
+                        level(far.reading().value()),
+                        level(far.foretoldM()),
+                        isAny
+                                ? "however much plants drink"
+                                : "and %s to %s for plants that drink twice or half as much"
+                                        .formatted(low, high),
+                        drawnEmpty
+                                .map(
+                                        r ->
+                                                " No plant draws below its outlet at "
+                                                        + level(r.outletLevelM())
+                                                        + ": a leak does.")
+                                .orElse(""));
     }
 
     private static String level(double metres) {

@@ -180,6 +180,10 @@ class CommandLineTest {
         sheet = Files.readString(folder.resolve("us-log.html"));
         assertTrue(sheet.contains("Most worth: the level of each tray on three days"), sheet);
         assertTrue(sheet.contains("the gallons that go in"), sheet);
+        Files.writeString(us, table + "5/12/2026,8am,bucket,EC,995 ppm,,\n");
+        assertEquals(2, run("log", "check", bucket, "--log", us).exit());
+        Outcome pen = run("log", "check", bucket, "--log", us, "--ec-scale", "ppm500");
+        assertEquals(0, pen.exit(), pen.err());
         table = Files.readString(log);
 
         Files.writeString(log, table + "2026-03-04,08:00,shelf,level,22 cm,,\n");
@@ -511,7 +515,7 @@ class CommandLineTest {
                 .contains("day to day 0.20; 0.12 between stands once a fortnight");
         String cucumber = run("crops", "cucumber").out();
         assertThat(cucumber)
-                .contains("between stands 0.25 (0.40 under lamps and while young)")
+                .contains("between stands 0.25 (0.40 under lamps, in the open and while young)")
                 .contains("in a house, 8 MJ/m2 of sun: penman-monteith ")
                 .contains(", radiation 2.9 L/m2");
         assertThat(run("crops", "mint").out())

@@ -193,6 +193,8 @@ class LogReaderTest {
                 "2026-03-11,08:00,basil,ec,100 mS/cm|2:5: value: found \"100 mS/cm\"|up to 20 mS/cm",
                 "2026-03-11,08:00,basil,ph,17|2:5: value: found \"17\"|from 1 to 13",
                 "2026-03-11,08:00,shelf,refill,90 L|2:5: value: found \"90 L\", more than it holds|up to 31.36 L",
+                "2026-03-11,08:00,shelf,refill,37 L|2:5: value: found \"37 L\", more than it holds|up to 31.36 L",
+                "2026-03-11,08:00,basil,ec,1.7|2:5: value: found \"1.7\"|As \"1.7 mS/cm\".",
                 "2026-03-11,08:00,basil,refill,1 L|2:4: what: found a refill of a tray|litres in",
                 "2026-03-11,08:00,shelf,valve moved,4 cm|2:3: where: found \"shelf\"|a tray: basil",
                 "2026-03-11,08:00,basil,valve moved,9 cm|2:5: value: found \"9 cm\"|overflow, 70 mm",
@@ -491,6 +493,52 @@ class LogReaderTest {
                 .containsExactly(1.76, 1.76);
         assertThat(faults("date,where,what,value\n4 Mar,basil,EC,880 ppm\n"))
                 .contains("by 500 or by 700");
+    }
+
+    @Test
+    void a_pens_ppm_is_that_of_who_asks_before_that_of_the_scenario() throws IOException {
+        Path log =
+                Files.writeString(
+                        folder.resolve("log.csv"),
+                        "date,where,what,value\n4 Mar,basil,EC,700 ppm\n");
+        for (int scale : new int[] {500, 700}) {
+            Beside pen = Beside.files(log, null).withPen("ppm-" + scale);
+            assertThat(((Reading.Good) ScenarioReader.read(BENCH, pen)).scenario().log().readings())
+                    .singleElement()
+                    .satisfies(r -> assertThat(r.value()).isCloseTo(700.0 / scale, within(1e-9)));
+        }
+    }
+
+    /** A jug of 5 % may fill more into a vessel than it holds. */
+    @Test
+    void litres_a_jugs_error_beyond_what_a_vessel_holds_are_read() throws IOException {
+        assertThat(log("date,where,what,value\n4 Mar,shelf,refill,35 L\n").readings())
+                .singleElement()
+                .extracting(LogEntry.Reading::value)
+                .isEqualTo(0.035);
+    }
+
+    @Test
+    void a_column_is_known_by_all_that_people_call_it() throws IOException {
+        for (String names :
+                List.of(
+                        "level of shelf (cm);EC of basil (mS/cm)",
+                        "shelf level cm;basil EC mS/cm",
+                        "Level shelf in cm;ec basil [mS/cm]")) {
+            assertThat(log("date;" + names + "\n4.3.2026;22,1;1,72\n").readings())
+                    .as(names)
+                    .extracting(LogEntry.Reading::what)
+                    .containsExactly(LogEntry.Quantity.LEVEL, LogEntry.Quantity.EC);
+        }
+    }
+
+    @Test
+    void a_column_of_a_vessel_that_is_not_understood_is_no_column_that_is_not_used()
+            throws IOException {
+        assertThat(faults("date,EC of basil (mS/cm),second level near shelf\n4 Mar,1.7,22.1\n"))
+                .contains("csv:1:3: found a column \"second level near shelf\"")
+                .contains("as \"shelf level (cm)\"")
+                .contains("The vessels here are shelf, basil");
     }
 
     @Test

@@ -54,4 +54,25 @@ class FarLevelsTest {
                                 .toList());
         assertThat(FarLevels.of(scenario.withLog(new Log(late)))).isEmpty();
     }
+
+    /** Where no thirst makes a difference, and where only a leak goes below. */
+    @Test
+    void a_level_below_its_outlet_is_told_as_a_leaks() {
+        Scenario stated = LoggedBench.stated();
+        double outletM = stated.reservoirs().get(0).outletLevelM();
+        LogEntry empty =
+                new LogEntry.Reading(
+                        40 * Time.DAY_S, SHELF, LogEntry.Quantity.LEVEL, outletM, true, 3);
+        LogEntry below =
+                new LogEntry.Reading(
+                        43 * Time.DAY_S, SHELF, LogEntry.Quantity.LEVEL, outletM - 0.018, true, 4);
+        assertThat(LogWords.far(stated.withLog(new Log(List.of(empty, below)))))
+                .singleElement()
+                .asString()
+                .contains("is foretold from what stands before it, however much plants drink.")
+                .endsWith(": a leak does.");
+        assertThat(LogWords.far(stated.withLog(new Log(List.of(level(5, 0.14, true))))).get(0))
+                .contains(" for plants that drink twice or half as much.")
+                .doesNotContain("a leak does");
+    }
 }

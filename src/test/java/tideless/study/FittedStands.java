@@ -48,9 +48,16 @@ final class FittedStands {
      * @param from the stand and its first day
      * @param before measured over the forecast as it is, in the days before
      * @param isInside whether the measured lies in the band of eight tenths
+     * @param halfFrac half of that band, over its middle
      */
     private record Ahead(
-            double raw, double fitted, double mean, String from, double before, boolean isInside) {
+            double raw,
+            double fitted,
+            double mean,
+            String from,
+            double before,
+            boolean isInside,
+            double halfFrac) {
         double off() {
             return Math.abs(fitted - 1);
         }
@@ -110,10 +117,12 @@ final class FittedStands {
         text.append(
                 ValidateLog.text(
                         "The 90th of %s by 14 days lies at %.0f to %.0f %% by a bootstrap of stands and"
-                                + " fortnights. The worst three:\n",
+                                + " fortnights; by the fit's own bands, which say what cannot be known,"
+                                + " it would lie at %.0f %%. The worst three:\n",
                         name,
                         100 * Band.quantile(ninth, 0.025),
-                        100 * Band.quantile(ninth, 0.975)));
+                        100 * Band.quantile(ninth, 0.975),
+                        100 * ownNinth(worst)));
         for (Ahead one : worst.subList(0, WORST)) {
             text.append(
                     ValidateLog.text(
@@ -123,6 +132,18 @@ final class FittedStands {
         }
         return text.append('\n').toString();
     }
+
+    /** What nine in ten errors would lie within were they as large as the bands say: normal. */
+    private static double ownNinth(List<Ahead> all) {
+        return NINTH_OF_BOTH
+                / TENTH_OF_ONE
+                * ValidateLog.median(all.stream().mapToDouble(Ahead::halfFrac).toArray());
+    }
+
+    /** Normal deviates beyond which a tenth lies, on both sides and on one. */
+    private static final double NINTH_OF_BOTH = 1.6449;
+
+    private static final double TENTH_OF_ONE = 1.2816;
 
     private static List<Ahead> drawn(List<List<Ahead>> stands, SplittableRandom random) {
         List<Ahead> drawn = new ArrayList<>();
@@ -246,7 +267,8 @@ final class FittedStands {
                 mean / measured,
                 name + " from " + stand.dates().get(at),
                 mean / sum(stand.predicted().subList(at - DAYS, at)),
-                foretold.low() <= truth && truth <= foretold.high());
+                foretold.low() <= truth && truth <= foretold.high(),
+                0.5 * (foretold.high() - foretold.low()) / foretold.middle());
     }
 
     /** The same in a vessel in which a mark is worth fewer litres. */

@@ -43,7 +43,7 @@ final class ValidateLog {
             three days of a week, the EC of three trays on one, litres poured. Noise: ruler 2 mm, EC 3 %, jug 5 %.
             Seeds, noise and rules were committed before the first run (`SyntheticGrowers`). The fit is not told
             what is hidden, nor how it was drawn beyond the priors it shares with the ensembles; that these are
-            the ones it was drawn from favours it.
+            the ones it was drawn from favours it. All of this page is made in one run, of one state of the sources.
 
             """;
 
