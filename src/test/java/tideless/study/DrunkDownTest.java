@@ -29,14 +29,12 @@ class DrunkDownTest {
     @Test
     void what_wilts_in_a_bucket_drunk_down_wants_water_in_members_as_in_the_run() {
         Scenario scenario =
-                Ensemble.atEnsembleStep(
-                        ((Reading.Good) ScenarioReader.read(HOLIDAY)).scenario());
+                Ensemble.atEnsembleStep(((Reading.Good) ScenarioReader.read(HOLIDAY)).scenario());
         Season season = Simulation.season(scenario, Surroundings.forSeasons(scenario));
         assertTrue(
                 season.events().stream()
                         .filter(e -> e.kind() == Event.Kind.SALT_WILTED)
                         .anyMatch(e -> e.detail().equals(Event.DRUNK_DOWN)));
-        assertEquals(
-                Event.Kind.WILTED, Fate.of(scenario, season).firstHarm().orElseThrow().kind());
+        assertEquals(Event.Kind.WILTED, Fate.of(scenario, season).firstHarm().orElseThrow().kind());
     }
 }
