@@ -3,13 +3,16 @@ package tideless.words;
 import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.EnumSet;
+import java.util.LinkedHashMap;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
 import java.util.function.Function;
 import tideless.advice.Cure;
 import tideless.advice.RoomFindings;
 import tideless.advice.Shortfall;
+import tideless.advice.Task;
 import tideless.advice.Unit;
 import tideless.advice.Verdict;
 import tideless.advice.Warning;
@@ -48,6 +51,9 @@ public final class VerdictWords {
 
     /** Poor crops told one by one. */
     private static final int TOLD_LOSSES = 2;
+
+    /** Who drains a tray oftener than this in a season looks for another feed; assumed. */
+    private static final int FLUSHED_OFTEN = 4;
 
     /** Who fills up so few days before leaving fills up for it, d; assumed. */
     private static final int SOON_DAYS = 2;
@@ -92,9 +98,31 @@ public final class VerdictWords {
                 && forecast.advice().verdict().first().isEmpty()
                 && !forecast.advice().warnings().isEmpty()) {
             lines.add(
-                    "Nothing more to change in the file: the warnings tell what may yet be done at"
-                            + " the rig.");
+                    mostFlushed(forecast)
+                            .map(
+                                    often ->
+                                            "It is flushed often ("
+                                                    + often
+                                                    + "): the command lean tells which feed needs"
+                                                    + " that least.")
+                            .orElse(
+                                    "Nothing more to change in the file: the warnings tell what may"
+                                            + " yet be done at the rig."));
         }
+    }
+
+    /** As "tray north 21 times", of what is flushed oftenest; empty where nothing is often. */
+    private static Optional<String> mostFlushed(Forecast forecast) {
+        Map<VesselId, Integer> times = new LinkedHashMap<>();
+        for (Task task : forecast.advice().tasks()) {
+            if (task.kind() == Task.Kind.FLUSH) {
+                times.merge(task.vessel(), 1, Integer::sum);
+            }
+        }
+        return times.entrySet().stream()
+                .filter(e -> e.getValue() > FLUSHED_OFTEN)
+                .reduce((a, b) -> b.getValue() > a.getValue() ? b : a)
+                .map(e -> Names.of(e.getKey()) + " " + Numbers.times(e.getValue()));
     }
 
     /** Whoever survives and never gets ready is no success: said in the first line. */
