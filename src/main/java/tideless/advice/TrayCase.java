@@ -3,6 +3,7 @@ package tideless.advice;
 import java.time.LocalDate;
 import java.time.LocalDateTime;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.function.IntPredicate;
@@ -28,6 +29,15 @@ import tideless.solution.ElectricalConductivity;
  * asks for.
  */
 final class TrayCase {
+    /** From then on a plant spends most of its first day in the nursery, s. */
+    private static final double NOON_S = 12 * Time.HOUR_S;
+
+    private static final Map<Event.Kind, Event.Kind> OVER_BY =
+            Map.of(
+                    Event.Kind.STRANDED, Event.Kind.REWETTED,
+                    Event.Kind.WILTED, Event.Kind.RECOVERED,
+                    Event.Kind.SALT_WILTED, Event.Kind.SALT_BORNE);
+
     final Trace trace;
     final PlantingTrace planting;
     final TrayTrace of;
@@ -121,7 +131,29 @@ final class TrayCase {
 
     /** The events of this tray from its planting to the next, in order of time. */
     List<Event> events() {
-        return planting.events();
+        return planting.events().stream().filter(event -> !isBeforeSetOut(event)).toList();
+    }
+
+    private boolean isSoonOver(Event event) {
+        Event.Kind end = OVER_BY.get(event.kind());
+        return planting.events().stream()
+                .filter(e -> e.kind() == end && e.atS() >= event.atS())
+                .anyMatch(e -> e.atS() - event.atS() <= Wilt.BORNE_H * Time.HOUR_S);
+    }
+
+    /**
+     * Whether it tells of plants that the first visit of the run has yet to set out: until then
+     * they stand in the nursery, where the run has them in the tray from midnight on. What goes on
+     * beyond that day would harm them all the same.
+     */
+    private boolean isBeforeSetOut(Event event) {
+        double setOutS = trace.scenario().visits().timeOfDayS();
+        return planting.number() == 0
+                && setOutS >= NOON_S
+                && trace.scenario().log().isEmpty()
+                && event.atS() < setOutS
+                && OVER_BY.containsKey(event.kind())
+                && isSoonOver(event);
     }
 
     /** Whether all solution was drained and fresh poured in its place. */

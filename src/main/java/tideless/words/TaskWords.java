@@ -13,12 +13,16 @@ import tideless.advice.Facts;
 import tideless.advice.Measure;
 import tideless.advice.Quantity;
 import tideless.advice.Task;
-import tideless.rig.VesselId;
 
 /** Tasks in words. */
 public final class TaskWords {
     /** More than this nobody mixes at once, L: two buckets; common practice, no source. */
     private static final double CAN_L = 20;
+
+    /**
+     * Herbs and leaves left unpicked so long flower and grow woody, d; common practice, no source.
+     */
+    private static final double LEFT_DAYS = 28;
 
     private TaskWords() {}
 
@@ -139,7 +143,17 @@ public final class TaskWords {
      * As "feed: 29 L into can, 11.5 L into each of left and right", or "feed of 2.40 mS/cm: ...".
      */
     private static String mixed(Task task) {
+        return ofFeed(task) + String.join(", ", pouredInto(task));
+    }
+
+    private static String ofFeed(Task task) {
         Measure ec = task.measure();
+        return Double.isNaN(ec.value())
+                ? "feed: "
+                : "feed of " + Numbers.of(ec.value(), ec.unit()) + ": ";
+    }
+
+    private static List<String> pouredInto(Task task) {
         Map<String, List<String>> into = new LinkedHashMap<>();
         task.cause()
                 .facts()
@@ -156,22 +170,17 @@ public final class TaskWords {
                                         + " L into "
                                         + (names.size() > 1 ? "each of " : "")
                                         + Names.list(names)));
-        return (Double.isNaN(ec.value())
-                        ? "feed: "
-                        : "feed of " + Numbers.of(ec.value(), ec.unit()) + ": ")
-                + String.join(", ", parts);
+        return parts;
     }
 
     /**
      * The same for a screen: what goes into the first of several, and that the rest has its place.
      */
     private static String mixedBriefly(Task task) {
-        Map<VesselId, Double> into = task.cause().facts().litresInto();
-        String all = mixed(task);
-        int second = all.indexOf(", ");
-        return into.size() <= 2 || second < 0
-                ? all
-                : all.substring(0, second) + ", the rest into trays";
+        List<String> parts = pouredInto(task);
+        return task.cause().facts().litresInto().size() <= 2 || parts.size() < 2
+                ? mixed(task)
+                : ofFeed(task) + parts.get(0) + ", the rest into trays";
     }
 
     /** Of more than anybody's can holds. */
@@ -207,7 +216,12 @@ public final class TaskWords {
                 " every "
                         + CauseWords.figure(facts, Quantity.EVERY)
                         + (facts.has(Quantity.LONGEST)
-                                ? " (once after " + CauseWords.figure(facts, Quantity.LONGEST) + ")"
+                                ? " (once after "
+                                        + CauseWords.figure(facts, Quantity.LONGEST)
+                                        + (facts.get(Quantity.LONGEST) >= LEFT_DAYS
+                                                ? ": cut hard before you leave, expect flowers"
+                                                : "")
+                                        + ")"
                                 : "");
         String last = Dates.weekday(facts.on().toLocalDate());
         String then = first.isEmpty() ? "; then" : first + ", then";

@@ -3,7 +3,9 @@ package tideless.words;
 import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.EnumSet;
+import java.util.LinkedHashMap;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
 import java.util.function.Function;
@@ -11,6 +13,7 @@ import tideless.advice.Cure;
 import tideless.advice.Quantity;
 import tideless.advice.RoomFindings;
 import tideless.advice.Shortfall;
+import tideless.advice.Task;
 import tideless.advice.Unit;
 import tideless.advice.Verdict;
 import tideless.advice.Warning;
@@ -46,11 +49,11 @@ public final class VerdictWords {
 
     private static final String CHANGE_FIRST = "Change first (";
 
-    /** Changes of solution in a season that are a nuisance; assumed. */
-    private static final int MANY_CHANGES = 4;
-
     /** Poor crops told one by one. */
     private static final int TOLD_LOSSES = 2;
+
+    /** Who drains a tray oftener than this in a season looks for another feed; assumed. */
+    private static final int FLUSHED_OFTEN = 4;
 
     /** Who fills up so few days before leaving fills up for it, d; assumed. */
     private static final int SOON_DAYS = 2;
@@ -95,21 +98,31 @@ public final class VerdictWords {
                 && forecast.advice().verdict().first().isEmpty()
                 && !forecast.advice().warnings().isEmpty()) {
             lines.add(
-                    "No other change was tried that helps: warnings and notes tell what may yet be"
-                            + " done."
-                            + often(forecast));
+                    mostFlushed(forecast)
+                            .map(
+                                    often ->
+                                            "It is flushed often ("
+                                                    + often
+                                                    + "): the command lean tells which feed needs"
+                                                    + " that least.")
+                            .orElse(
+                                    "No other change was tried that helps: warnings and notes tell"
+                                            + " what may yet be done."));
         }
     }
 
-    /** A feed that is poured away again and again may be another. */
-    private static String often(Forecast forecast) {
-        long changes =
-                forecast.advice().tasks().stream().filter(t -> t.isChange() && t.isDone()).count();
-        return changes > MANY_CHANGES
-                ? " \"lean\" looks for a feed that is poured away less often than "
-                        + changes
-                        + " times."
-                : "";
+    /** As "tray north 21 times", of what is flushed oftenest; empty where nothing is often. */
+    private static Optional<String> mostFlushed(Forecast forecast) {
+        Map<VesselId, Integer> times = new LinkedHashMap<>();
+        for (Task task : forecast.advice().tasks()) {
+            if (task.kind() == Task.Kind.FLUSH) {
+                times.merge(task.vessel(), 1, Integer::sum);
+            }
+        }
+        return times.entrySet().stream()
+                .filter(e -> e.getValue() > FLUSHED_OFTEN)
+                .reduce((a, b) -> b.getValue() > a.getValue() ? b : a)
+                .map(e -> Names.of(e.getKey()) + " " + Numbers.times(e.getValue()));
     }
 
     /** Whoever survives and never gets ready is no success: said in the first line. */

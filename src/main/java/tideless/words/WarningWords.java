@@ -21,6 +21,9 @@ public final class WarningWords {
     /** Vessels told by name where many are alike. */
     private static final int TOLD_VESSELS = 3;
 
+    /** So warm still solution rots roots, degC; common practice, no source. */
+    private static final double ROTS_C = 35;
+
     private WarningWords() {}
 
     /** As "too salty, tray basil, from Sat 28 Mar 10:00". */
@@ -91,6 +94,9 @@ public final class WarningWords {
         if (warning.kind() == Warning.Kind.PH_OUT) {
             return "; roots take less potassium, calcium and magnesium of acid: what that costs is in"
                     + " the weights here";
+        }
+        if (warning.kind() == Warning.Kind.WARM_SOLUTION && warning.measure().value() >= ROTS_C) {
+            return "; roots rot within days so warm, which no weight here counts";
         }
         return warning.lossFrac() >= TOLD_LOSS_FRAC
                 ? "; takes " + Numbers.percent(warning.lossFrac()) + " of the harvest"

@@ -121,10 +121,10 @@ class DayOneAdviceTest {
         Task sow =
                 only(
                         new MadeTrace(40)
-                                .visited(MadeTrace.away(20, 21))
+                                .visited(MadeTrace.away(21, 21))
                                 .event(Event.Kind.HARVEST, MadeTrace.TRAY, 22 * 24 + 8),
                         Task.Kind.SOW_NEXT);
-        assertEquals(3, sow.cause().facts().get(Quantity.ALONE));
+        assertEquals(2, sow.cause().facts().get(Quantity.ALONE));
     }
 
     /** From the harvest on at half of the light, or at a little less: then nothing is sown. */

@@ -7,6 +7,7 @@ import static tideless.sim.Rigs.START;
 
 import java.time.DayOfWeek;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
 import org.junit.jupiter.api.Test;
@@ -19,7 +20,9 @@ import tideless.rig.Pouring;
 import tideless.rig.Reservoir;
 import tideless.rig.Visits;
 import tideless.sim.Event;
+import tideless.sim.GrowthLost;
 import tideless.sim.Rigs;
+import tideless.sim.Stress;
 import tideless.sim.Trace;
 import tideless.sim.TraySeries;
 import tideless.solution.Component;
@@ -246,6 +249,53 @@ class GrowersOrderTest {
                         .filter(k -> k == Warning.Kind.TOO_LEAN || k == Warning.Kind.SHORT_OF_ONE)
                         .distinct()
                         .toList());
+    }
+
+    /** Above its limit for days, of which salt takes so much of the crop. */
+    @ParameterizedTest
+    @CsvSource({"0.021, 1", "0.019, 0"})
+    void nothing_is_poured_away_for_a_harm_of_less_than_a_fiftieth(double frac, int flushes) {
+        MadeTrace salty =
+                new MadeTrace(21)
+                        .losing(new GrowthLost(100 * (1 - frac), 100, Map.of(Stress.SALT, 1.0)))
+                        .with(TraySeries.EC, h -> h >= 100 && h < 300 ? 4 : 2);
+        assertEquals(
+                flushes,
+                salty.advice().tasks().stream().filter(t -> t.kind() == Task.Kind.FLUSH).count());
+    }
+
+    /** What the run itself changes costs nothing because it does, and is no note. */
+    @ParameterizedTest
+    @CsvSource({"FLUSH, 0", "FRESH_SOLUTION, 1"})
+    void a_harm_that_the_run_mends_is_no_note(Event.Kind done, int notes) {
+        MadeTrace salty =
+                new MadeTrace(21)
+                        .losing(new GrowthLost(99, 100, Map.of(Stress.SALT, 1.0)))
+                        .with(TraySeries.EC, h -> h >= 100 && h < 300 ? 4 : 2)
+                        .event(done, MadeTrace.TRAY, 56);
+        assertEquals(
+                notes,
+                salty.advice().minor().stream()
+                        .filter(w -> w.kind() == Warning.Kind.TOO_SALTY)
+                        .count());
+    }
+
+    /**
+     * Set out at seven in the evening of day one: what began before and is over in six hours is
+     * none of it.
+     */
+    @ParameterizedTest
+    @CsvSource({"15.5, 21.5, false", "19.5, 21.5, true", "15.5, 21.6, true"})
+    void nothing_wilts_before_it_is_set_out(double hour, double over, boolean warned) {
+        MadeTrace trace =
+                new MadeTrace(14)
+                        .visited(Rigs.onWeekdays(DayOfWeek.values()).withTimeOfDayS(19 * 3600))
+                        .event(Event.Kind.STRANDED, MadeTrace.TRAY, hour)
+                        .event(Event.Kind.WILTED, MadeTrace.TRAY, hour)
+                        .event(Event.Kind.REWETTED, MadeTrace.TRAY, over)
+                        .event(Event.Kind.RECOVERED, MadeTrace.TRAY, over);
+        assertEquals(warned, trace.warned().contains(Warning.Kind.WILTED));
+        assertEquals(warned, trace.warned().contains(Warning.Kind.STRANDED));
     }
 
     private static long unheededChanges(MadeTrace trace) {

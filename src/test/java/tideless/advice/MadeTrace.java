@@ -33,6 +33,7 @@ import tideless.rig.VesselId;
 import tideless.rig.Visits;
 import tideless.scenario.Crops;
 import tideless.sim.Event;
+import tideless.sim.GrowthLost;
 import tideless.sim.Ledger;
 import tideless.sim.ReservoirSeries;
 import tideless.sim.ReservoirTrace;
@@ -71,6 +72,7 @@ final class MadeTrace {
     private Composition waterHolds = Composition.WATER.with(Component.NA, 0.5);
     private final Map<Component, IntToDoubleFunction> taken = new EnumMap<>(Component.class);
     private IntToDoubleFunction drawn = h -> 0;
+    private List<GrowthLost> lost = List.of();
     private double inReservoirFrac = 1;
     private Reservoir.Refill.When refill = Reservoir.Refill.When.LOW_AT_VISIT;
     private OptionalDouble otherInflow = OptionalDouble.empty();
@@ -248,6 +250,12 @@ final class MadeTrace {
         return event(new Event(kind, hour * 3600, vessel, 0.004, 0, 0.003, 3, 0, "gypsum"));
     }
 
+    /** With what its root zone took. */
+    MadeTrace losing(GrowthLost other) {
+        lost = List.of(other);
+        return this;
+    }
+
     /** Wilting by salt that is strong because it is little. */
     static Event drunkDown(double hour) {
         return new Event(
@@ -306,7 +314,7 @@ final class MadeTrace {
         }
         List<Tray> trays = new ArrayList<>(List.of(of));
         List<TrayTrace> runs =
-                new ArrayList<>(List.of(new TrayTrace(of, series, trayMol, takenMol, List.of())));
+                new ArrayList<>(List.of(new TrayTrace(of, series, trayMol, takenMol, lost)));
         if (otherInflow.isPresent()) {
             Tray other = Rigs.tray("other", filling, Rigs.drinking(0), 0);
             Map<TraySeries, Series> beside = new EnumMap<>(series);

@@ -3,6 +3,7 @@ package tideless.words;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 
 import java.time.LocalDateTime;
+import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import org.junit.jupiter.api.Test;
@@ -19,6 +20,28 @@ import tideless.rig.VesselId;
 
 /** What stands behind a task, in words. */
 class TaskWordsTest {
+    /** Several trays that take as much stand together before the rest. */
+    @Test
+    void what_goes_into_several_vessels_is_told_whole() {
+        Map<VesselId, Double> into = new LinkedHashMap<>();
+        for (String tub : List.of("parsley", "coriander", "mint")) {
+            into.put(VesselId.tray(tub), 6.2);
+        }
+        Task mix =
+                new Task(
+                        Task.Kind.MIX,
+                        VesselId.tray("parsley"),
+                        LocalDateTime.of(2026, 4, 3, 8, 0),
+                        18.6,
+                        0,
+                        Measure.none(),
+                        new Cause(Cause.Kind.FIRST_FILLING, Facts.NONE.into(into)),
+                        List.of(),
+                        List.of(),
+                        true);
+        assertEquals("feed: 6.2 L into each of parsley, coriander and mint", TaskWords.brief(mix));
+    }
+
     /** More than two buckets are mixed in parts. */
     @ParameterizedTest
     @CsvSource({"20, false", "20.1, true"})

@@ -5,15 +5,24 @@ import static org.assertj.core.api.Assertions.assertThat;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.time.LocalDateTime;
+import java.util.Collections;
 import java.util.List;
 import java.util.Optional;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import tideless.advice.Advice;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
+import tideless.advice.Cause;
 import tideless.advice.Cure;
 import tideless.advice.Facts;
+import tideless.advice.Measure;
 import tideless.advice.Quantity;
 import tideless.advice.Warning;
+import tideless.advice.Task;
+import tideless.advice.Unit;
+import tideless.rig.VesselId;
 import tideless.scenario.Reading;
 import tideless.scenario.ScenarioReader;
 import tideless.sim.Event;
@@ -153,6 +162,40 @@ class VerdictWordsTest {
         assertThat(last(lines(drowned, 0.9))).startsWith("Change first (air roots drowned");
         assertThat(last(lines(drowned, 0.5)))
                 .startsWith("Change first (tray left dries out in some)");
+    }
+
+    /** Of warnings that no file cures: five flushes are often, four are not. */
+    @ParameterizedTest
+    @CsvSource({"4, No other change was tried that helps", "5, It is flushed often (tray left 5 times)"})
+    void who_flushes_often_is_told_where_a_better_feed_is_found(int flushes, String told) {
+        Forecast calm = forecast("calm-bench");
+        Task flush =
+                new Task(
+                        Task.Kind.FLUSH,
+                        VesselId.tray("left"),
+                        LocalDateTime.of(2026, 3, 9, 8, 0),
+                        9,
+                        9,
+                        Measure.atMost(3, 2, Unit.MS_PER_CM),
+                        Cause.of(Cause.Kind.SALTS_STAY_BEHIND),
+                        List.of(),
+                        List.of(),
+                        true);
+        Warning warm =
+                new Warning(
+                        Warning.Kind.WARM_SOLUTION,
+                        VesselId.tray("left"),
+                        LocalDateTime.of(2026, 3, 9, 8, 0),
+                        LocalDateTime.of(2026, 3, 19, 8, 0),
+                        Measure.atMost(30, 25, Unit.CELSIUS),
+                        Cause.of(Cause.Kind.WARM_HOLDS_LITTLE_OXYGEN),
+                        List.of());
+        Forecast often =
+                calm.withAdvice(
+                        calm.advice()
+                                .withTasks(Collections.nCopies(flushes, flush))
+                                .withWarnings(List.of(warm)));
+        assertThat(last(VerdictWords.lines(often))).startsWith(told);
     }
 
     @Test

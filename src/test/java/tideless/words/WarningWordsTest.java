@@ -83,6 +83,15 @@ class WarningWordsTest {
                 WarningWords.minor(all));
     }
 
+    @ParameterizedTest
+    @CsvSource({"34.9, false", "35, true"})
+    void solution_in_which_roots_rot_is_told_so(double degC, boolean rots) {
+        Warning warm =
+                warning(Measure.atMost(degC, 25, Unit.CELSIUS), "")
+                        .withKind(Warning.Kind.WARM_SOLUTION);
+        assertEquals(rots, WarningWords.brief(warm).contains("roots rot within days so warm"));
+    }
+
     @Test
     void what_began_before_a_logs_end_and_goes_on_is_there_since() {
         Path path = Path.of("scenarios/science-room-bench.toml"); // from 2 March on
