@@ -83,6 +83,7 @@ final class NewcomersPage {
         told.put(
                 "Simulation.saltsMayWait",
                 "in an ensemble: while nobody looks, salts of a held tray wait until it has drunk a fiftieth");
+        told.put("Simulation.isLeft", "nobody is there on the next day: what hands do waits");
         told.put("Simulation.settle", "once a day: what the water cannot hold drops out");
         told.put(
                 "Simulation.settleWithinDay",

@@ -35,7 +35,6 @@ class OnlyWhatRunsTest {
     private static Map<String, String> kept() {
         Map<String, String> kept = new TreeMap<>();
         String looked = "how a test looks at what was read";
-        kept.put("rig.HourlyWeather.hours", looked);
         kept.put("rig.HourlyWeather.rainMPerH", looked);
         kept.put("rig.HourlyWeather.source", looked);
         kept.put("rig.InsideAir.hours", looked);

@@ -71,6 +71,7 @@ public record Cause(Kind kind, Facts facts) {
         LEAVES_GROW_AGAIN,
         OLD_LEAVES_GIVE_LITTLE,
         PLANTS_CROWD,
+        PLANTS_SHADE,
         SEASON_ENDS,
         FIRST_FRUIT_RIPE,
         LAST_FRUIT_PICKED,

@@ -27,6 +27,9 @@ final class CropAdvice {
     /** Cucumbers are eaten long before they are ripe. */
     private static final String EATEN_UNRIPE = "Cucumis";
 
+    /** Strawberries are not sown: runners and plugs are bought; common practice, no source. */
+    private static final String FROM_RUNNERS = "Fragaria";
+
     /** Seedlings sown so much sooner than they need outgrow their plugs, d; assumed. */
     private static final double SOWN_EARLY_DAYS = 7;
 
@@ -34,7 +37,7 @@ final class CropAdvice {
     private static final double PICK_DAYS = 3;
 
     /** Share of the wanted weight below which a crop is called light; assumed. */
-    private static final double LIGHT_FRAC = 0.95;
+    static final double LIGHT_FRAC = 0.95;
 
     /** The same for a crop that is cut before nobody comes for days, as runs do; assumed. */
     private static final double NEARLY_FRAC = 0.9;
@@ -61,6 +64,7 @@ final class CropAdvice {
     void add() {
         addSetOut();
         Seedlings.add(tray, out);
+        Crowding.add(tray, out);
         addPickings();
         for (Event event : tray.events()) {
             switch (event.kind()) {
@@ -90,9 +94,21 @@ final class CropAdvice {
                         .start()
                         .minusDays((long) crop.ageAtStartDays())
                         .atStartOfDay();
+        double visitS = tray.trace.scenario().visits().timeOfDayS();
+        if (crop.ageAtStartDays() >= 1 && !crop.traits().latinName().startsWith(FROM_RUNNERS)) {
+            task(
+                    Task.Kind.SOW,
+                    visitS - FastMath.floor(crop.ageAtStartDays()) * Time.DAY_S,
+                    Measure.of(crop.ageAtStartDays(), Unit.DAYS),
+                    new Cause(
+                            Cause.Kind.BEGINS,
+                            Facts.NONE
+                                    .named(String.valueOf(crop.plants()))
+                                    .on(tray.trace.clockAt(visitS))));
+        }
         task(
                 Task.Kind.SET_OUT,
-                tray.trace.scenario().visits().timeOfDayS(),
+                visitS,
                 Measure.of(crop.ageAtStartDays(), Unit.DAYS),
                 new Cause(
                         Cause.Kind.BEGINS,

@@ -55,6 +55,15 @@ final class SolutionAdvice {
     /** Share of a feed's EC from which its water leaves too little room for salts; assumed. */
     private static final double CROWDING_FRAC = 0.3;
 
+    /** A pH pen is no surer than this; common practice, no source. */
+    private static final double PH_PEN_DOUBT = 0.2;
+
+    /** Roots bear so much acid and lose little by it; common practice, no source. */
+    private static final double BORNE_PH = 5;
+
+    /** And a few days of acid show on no leaf, h; assumed. */
+    private static final int ACID_PATIENCE_H = 7 * 24;
+
     /** A feed up to this share of the limit is worth a trial before more solution; assumed. */
     private static final double ROOM_FRAC = 0.9;
 
@@ -436,7 +445,11 @@ final class SolutionAdvice {
 
     private void addAcidity() {
         AcidityDoubt.Finding acidity = AcidityDoubt.of(tray);
-        if (acidity == null || isNearHarvest(acidity.fromHour())) {
+        if (acidity == null) {
+            addALittleAcid();
+            return;
+        }
+        if (isNearHarvest(acidity.fromHour())) {
             return; // iron runs out by weeks, not by days
         }
         boolean high = acidity.isHigh();
@@ -467,6 +480,27 @@ final class SolutionAdvice {
                                         : List.of(
                                                 Cure.of(Cure.Kind.LESS_AMMONIUM),
                                                 Cure.of(Cure.Kind.BASE_BY_METER))));
+    }
+
+    /** Below the band for days, but within what roots bear and within what is known of it. */
+    private void addALittleAcid() {
+        double low = limits.phLow() - PH_PEN_DOUBT;
+        IntPredicate isAcid = h -> !tray.isLow(h) && ph(h) < low;
+        int from = tray.firstSpell(ACID_PATIENCE_H, isAcid);
+        double worst = from < 0 ? low : tray.least(from, h -> isAcid.test(h) ? ph(h) : low);
+        if (from >= 0 && worst >= BORNE_PH) {
+            warn(
+                    Warning.Kind.PH_OUT,
+                    from,
+                    isAcid,
+                    Measure.atLeast(worst, limits.phLow(), Unit.PH),
+                    new Cause(Cause.Kind.CATIONS_TAKEN, Facts.of(Quantity.LOSS, 0)),
+                    List.of());
+        }
+    }
+
+    private double ph(int hour) {
+        return tray.of.ph().at(hour);
     }
 
     /** The nutrient that runs out first; null for none. */

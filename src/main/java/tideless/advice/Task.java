@@ -38,6 +38,7 @@ public record Task(
 
     /** Kinds of task, at one visit in the order in which they are done: drained before filled. */
     public enum Kind {
+        SOW,
         MIX,
         REFILL,
         MOVE_VALVE,

@@ -4,6 +4,7 @@ package tideless.advice;
 public enum Unit {
     NONE(""),
     MILLIMETRES("mm"),
+    SQUARE_CENTIMETRES("cm2"),
     LITRES("L"),
     MS_PER_CM("mS/cm"),
     MMOL_PER_L("mmol/L"),

@@ -64,6 +64,7 @@ public record Warning(
         DAY_TOO_LONG,
         SET_TOO_COLD,
         SET_TOO_HOT,
+        TOO_CROWDED,
         PRECIPITATE
     }
 
@@ -162,7 +163,7 @@ public record Warning(
     private int rank() {
         if (kind.compareTo(Kind.STRANDED) <= 0) {
             return 0;
-        } else if (lossFrac() >= POOR_FRAC) {
+        } else if (lossFrac() >= POOR_FRAC || kind == Kind.TOO_CROWDED) {
             return 1;
         } else if ((isLossKnown() ? kind : gravity()).compareTo(Kind.OUTGROWN) <= 0) {
             return 2;

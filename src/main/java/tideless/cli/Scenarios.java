@@ -1,22 +1,18 @@
 package tideless.cli;
 
-import java.io.IOException;
 import java.io.PrintWriter;
-import java.io.UncheckedIOException;
-import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
 import java.util.Optional;
 import java.util.Set;
 import java.util.function.Consumer;
-import java.util.stream.Stream;
 import picocli.CommandLine.Model.CommandSpec;
 import tideless.scenario.Beside;
+import tideless.scenario.NearFile;
 import tideless.scenario.Note;
 import tideless.scenario.Problem;
 import tideless.scenario.Reading;
 import tideless.scenario.ScenarioReader;
-import tideless.scenario.Spelling;
 
 /** Reads a scenario for a command and says what is wrong with it. */
 final class Scenarios {
@@ -61,7 +57,7 @@ final class Scenarios {
             result = new Scenarios(Exit.FAULT, null);
         } else if (reading instanceof Reading.Unreadable unreadable) {
             err.println(unreadable);
-            near(Path.of(unreadable.file()))
+            NearFile.to(Path.of(unreadable.file()))
                     .ifPresent(meant -> err.println("    Did you mean " + meant + "?"));
             result = new Scenarios(Exit.FILE, null);
         } else {
@@ -69,30 +65,6 @@ final class Scenarios {
         }
         err.flush();
         return result;
-    }
-
-    /** The file beside it whose name is nearest to that of one that is not there. */
-    private static Optional<Path> near(Path missing) {
-        Path folder = missing.toAbsolutePath().getParent();
-        if (folder == null || Files.exists(missing)) {
-            return Optional.empty();
-        }
-        try (Stream<Path> beside = Files.list(folder)) {
-            List<String> names =
-                    beside.filter(Files::isRegularFile)
-                            .map(file -> file.getFileName().toString())
-                            .filter(name -> ending(name).equals(ending(missing.toString())))
-                            .sorted()
-                            .toList();
-            String meant = Spelling.nearest(missing.getFileName().toString(), names);
-            return meant.isEmpty() ? Optional.empty() : Optional.of(missing.resolveSibling(meant));
-        } catch (IOException | UncheckedIOException e) {
-            return Optional.empty(); // no folder, no suggestion
-        }
-    }
-
-    private static String ending(String name) {
-        return name.substring(Math.max(0, name.lastIndexOf('.')));
     }
 
     /**

@@ -79,12 +79,12 @@ final class ShowCommand implements Callable<Integer> {
     private static void printDoubt(
             Scenario scenario, Tray tray, Planting planting, PrintWriter out) {
         if (planting instanceof Planting.OfCrop crop) {
-            boolean isLampRoom = scenario.climate().isDark();
+            boolean isLittleKnown = scenario.climate().isDark() || scenario.climate().isOpen();
             out.println();
             out.println(
                     "doubt of the thirst of tray %s (%s), standard deviation of the logarithm:"
                             .formatted(Names.clean(tray.name()), Names.clean(crop.cropName())));
-            DoubtWords.of(crop.traits(), isLampRoom).forEach(line -> out.println("  " + line));
+            DoubtWords.of(crop.traits(), isLittleKnown).forEach(line -> out.println("  " + line));
         }
     }
 }

@@ -47,8 +47,9 @@ public record ThirstDoubt(double stand, double week, double day, double fitted) 
      * The doubt of a stand.
      *
      * @param traits its crop, which states the doubt of full stands in a sunlit house
-     * @param sunFrac share of the day's light that is sun, 0-1; a stand under lamps alone is little
-     *     known, one that the sunlit forms forecast is not ({@link StandTranspiration#sunlitFrac})
+     * @param sunFrac share of the day's light that is a house's sun, 0-1; a stand under lamps alone
+     *     or in the open is little known, one that the forms of houses forecast is not ({@link
+     *     StandTranspiration#sunlitFrac})
      * @param leafAreaIndex of the ground it has; a young stand is little known
      */
     public static ThirstDoubt of(CropTraits traits, double sunFrac, double leafAreaIndex) {
@@ -61,7 +62,7 @@ public record ThirstDoubt(double stand, double week, double day, double fitted) 
      * What is left of a stand's doubt where its leaf is not in doubt, or is drawn beside: the
      * factor of a grown stand at any age. What is little known of a young stand is its leaf.
      *
-     * @param sunFrac share of the day's light that is sun, 0-1
+     * @param sunFrac share of the day's light that is a house's sun, 0-1; 0 in the open
      */
     public static double besideLeaf(CropTraits traits, double sunFrac) {
         return standDoubt(traits, StandTranspiration.sunlitFrac(sunFrac));

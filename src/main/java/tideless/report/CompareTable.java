@@ -60,7 +60,8 @@ public final class CompareTable {
                         .map(DesignWords::of)
                         .toList();
         if (!noughts.isEmpty() && compared.cells().stream().anyMatch(c -> c.design().isPresent())) {
-            out.println("  none in any design: " + String.join(", ", noughts));
+            String told = "none in any design: " + String.join(", ", noughts);
+            Wrap.lines(told, width - 2).forEach(line -> out.println("  " + line));
         }
     }
 
@@ -137,7 +138,7 @@ public final class CompareTable {
         for (int i = 0; i < shown; i++) {
             rows.add(row(value(axis, i), compared.at(i, 0), compared.isPresent(i, 0)));
         }
-        printAligned(rows);
+        printAligned(rows, 2);
         if (shown < axis.size()) {
             out.println("  and " + (axis.size() - shown) + " more; -o writes them all");
         }
@@ -249,33 +250,60 @@ public final class CompareTable {
             }
             rows.add(row.toArray(new String[0]));
         }
-        printAligned(rows);
+        printAligned(rows, 2);
     }
 
     private static List<String> trays(Design design) {
         return design.yields().stream().map(Outlook.Yield::name).toList();
     }
 
-    /** The first column to the left, the others to the right, the last free. */
-    private void printAligned(List<String[]> rows) {
+    /**
+     * The first column to the left, the others to the right, the last free. What is wider than the
+     * terminal goes on below, under the same names.
+     *
+     * @param names how many columns say which line it is
+     */
+    private void printAligned(List<String[]> rows, int names) {
         int columns = rows.stream().mapToInt(r -> r.length).max().orElse(0);
         int[] widths = new int[columns];
         for (String[] row : rows) {
             for (int c = 0; c < row.length; c++) {
-                if (row.length == columns || c < 2) {
+                if (row.length == columns || c < names) {
                     widths[c] = Math.max(widths[c], row[c].length());
                 }
             }
         }
-        for (String[] row : rows) {
-            StringBuilder line = new StringBuilder("  ");
-            for (int c = 0; c < row.length; c++) {
-                String gap = " ".repeat(Math.max(0, widths[c] - row[c].length()));
-                boolean toTheLeft = c == 0 || row.length < columns || c == columns - 1;
-                line.append(c == 0 ? "" : "  ").append(toTheLeft ? row[c] + gap : gap + row[c]);
+        int from = names;
+        while (from < columns || from == names) {
+            int to = Math.min(columns, from + 1);
+            int wide = IntStream.range(0, names).map(c -> widths[c] + 2).sum();
+            wide += from < columns ? widths[from] + 2 : 0;
+            while (to < columns && wide + widths[to] + 2 <= width) {
+                wide += widths[to++] + 2;
             }
-            out.println(line.toString().stripTrailing());
+            if (from > names) {
+                out.println();
+            }
+            for (String[] row : rows) {
+                printPart(row, widths, names, from, to);
+            }
+            from = Math.max(to, names + 1);
         }
+    }
+
+    private void printPart(String[] row, int[] widths, int names, int from, int to) {
+        StringBuilder line = new StringBuilder("  ");
+        boolean isShort = row.length < widths.length;
+        if (isShort && from > names) {
+            return; // told whole above
+        }
+        int end = isShort ? row.length : to;
+        for (int c = 0; c < end; c = c + 1 == names ? from : c + 1) {
+            String gap = " ".repeat(Math.max(0, widths[c] - row[c].length()));
+            boolean toTheLeft = c == 0 || isShort || c == widths.length - 1;
+            line.append(c == 0 ? "" : "  ").append(toTheLeft ? row[c] + gap : gap + row[c]);
+        }
+        out.println(line.toString().stripTrailing());
     }
 
     private void printGrid() {
@@ -353,7 +381,7 @@ public final class CompareTable {
             }
             rows.add(row);
         }
-        printAligned(rows);
+        printAligned(rows, 1);
     }
 
     private static String sign(Compared.Cell cell) {

@@ -158,7 +158,9 @@ record Diary(List<Entry> entries) {
         for (Task task : forecast.advice().tasks()) {
             String kind = MachineWords.of(task.kind());
             int ordinal = seen.merge(kind + task.vessel(), 1, Integer::sum);
-            if (forecast.isPast(task) || task.kind() == Task.Kind.SET_OUT) {
+            if (forecast.isPast(task)
+                    || task.kind() == Task.Kind.SET_OUT
+                    || task.kind() == Task.Kind.SOW) {
                 continue; // what is set out on day one has its own entry, as has its sowing
             }
             String key =
@@ -256,7 +258,7 @@ record Diary(List<Entry> entries) {
     /** A day ahead of what wants preparing, an hour ahead of the rest; assumed. */
     private static int remindHours(Task.Kind kind) {
         return switch (kind) {
-            case MIX, HARVEST, SOW_NEXT, CLEAN, SET_OUT, PLANT, FLUSH, FRESH_SOLUTION -> 24;
+            case SOW, MIX, HARVEST, SOW_NEXT, CLEAN, SET_OUT, PLANT, FLUSH, FRESH_SOLUTION -> 24;
             default -> 1;
         };
     }

@@ -153,6 +153,7 @@ public final class ForecastTable {
         printTasks(scenario);
         forecast.trace().trays().forEach(this::printUnripe);
         CropWords.beside(forecast.advice().verdict()).forEach(words -> paragraph("", "", words));
+        CropWords.fruitOfTrials(forecast.trace()).ifPresent(words -> paragraph("", "", words));
         if (!scenario.feed().bottles().isEmpty()) {
             line("");
             paragraph("", "", FeedWords.inAll(scenario.feed(), 1000 * forecast.trace().feedM3()));
@@ -198,6 +199,9 @@ public final class ForecastTable {
                                     + right(telling.litresHead(), LITRES_WIDTH)
                                     + (beside() ? "  WHY" : "")));
         }
+        if (brief) {
+            printSowings(scenario, tasks);
+        }
         Map<String, List<Task>> groups = groups(tasks);
         for (Reservoir reservoir : scenario.reservoirs()) {
             List<List<Task>> own = of(groups, reservoir.id());
@@ -227,6 +231,25 @@ public final class ForecastTable {
                 });
         for (List<Task> group : groups.values()) {
             printGroup(group); // Of a place the scenario does not name: never silently dropped.
+        }
+    }
+
+    /** What is to be sown before day one, of all trays in a line. */
+    private void printSowings(Scenario scenario, List<Task> tasks) {
+        List<Task> sowings = tasks.stream().filter(t -> t.kind() == Task.Kind.SOW).toList();
+        if (!sowings.isEmpty()) {
+            row(
+                    "sow",
+                    Dates.weekday(day(sowings.get(0))),
+                    "",
+                    TaskWords.sowings(
+                            sowings,
+                            task ->
+                                    Names.clean(
+                                            scenario.tray(task.vessel())
+                                                    .orElseThrow()
+                                                    .planting()
+                                                    .cropName())));
         }
     }
 
@@ -295,6 +318,11 @@ public final class ForecastTable {
         return text.toString();
     }
 
+    /** What was sown for day one has a line of its own. */
+    private static boolean isOfDayOne(Task task) {
+        return task.kind() == Task.Kind.SET_OUT || task.kind() == Task.Kind.SOW;
+    }
+
     private void printGroup(List<Task> all) {
         // What stands there on day one is known to whoever set it out; since when it was raised is
         // told with all reasons. Cleaning is told at the harvest it follows; what is poured in then
@@ -303,7 +331,7 @@ public final class ForecastTable {
                 brief && all.get(0).kind() == Task.Kind.CLEAN
                         ? all.stream().filter(task -> task.litres() > 0).toList()
                         : all;
-        if (group.isEmpty() || brief && group.get(0).kind() == Task.Kind.SET_OUT) {
+        if (group.isEmpty() || brief && isOfDayOne(group.get(0))) {
             return;
         }
         if (group.size() <= LISTED_WHOLE) {

@@ -138,12 +138,14 @@ record OneCurve(TrayTrace run, List<Tray> trays) {
                 : trays.stream().map(Tray::name).collect(Collectors.joining(", "));
     }
 
+    /** As "left, right", or as "12 trays": what has room at the end of a line. */
+    String brief() {
+        return trays.size() > NAMED ? trays.size() + " trays" : label();
+    }
+
     /** As "left, right, each", or as "12 trays, each". */
     String each() {
-        if (trays.size() == 1) {
-            return label();
-        }
-        return (trays.size() > NAMED ? trays.size() + " trays" : label()) + ", each";
+        return trays.size() == 1 ? label() : brief() + ", each";
     }
 
     /** As "Tray left (lettuce)", or "12 trays, one to twelve (basil)". */

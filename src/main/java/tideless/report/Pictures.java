@@ -354,7 +354,7 @@ final class Pictures {
                     ec * limits.ecHighMsPerCm(),
                     Look.BAND);
         }
-        panel.curve(of.label(), Curves.Curve.hourly(run.ecMsPerCm(), ec), Look.LEVEL, null);
+        panel.curve(of.brief(), Curves.Curve.hourly(run.ecMsPerCm(), ec), Look.LEVEL, null);
         return panel;
     }
 
@@ -386,7 +386,7 @@ final class Pictures {
         PhCourse course = forecast.ph().get(trace.trays().indexOf(run));
         panel.curve("may be as high", Curves.Curve.hourly(course.highest(), 1), Look.BORNE, null);
         panel.curve("may be as low", Curves.Curve.hourly(course.lowest(), 1), Look.BORNE, null);
-        panel.curve(of.label(), Curves.Curve.hourly(run.ph(), 1), Look.LEVEL, null);
+        panel.curve(of.brief(), Curves.Curve.hourly(run.ph(), 1), Look.LEVEL, null);
         return panel;
     }
 

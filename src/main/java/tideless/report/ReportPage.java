@@ -126,6 +126,7 @@ final class ReportPage {
         List<String> verdict = new ArrayList<>(VerdictWords.lines(forecast));
         verdict.addAll(CropWords.unripe(forecast.trace()));
         verdict.addAll(CropWords.beside(forecast.advice().verdict()));
+        CropWords.fruitOfTrials(forecast.trace()).ifPresent(verdict::add);
         page.put("verdict", verdict.get(0));
         page.put("more", verdict.subList(1, verdict.size()));
         page.put("hasMore", verdict.size() > 1);

@@ -17,6 +17,11 @@ public sealed interface Climate {
         return false;
     }
 
+    /** Whether plants stand in the open, under shade at most. */
+    default boolean isOpen() {
+        return false;
+    }
+
     /** Whether air and light change with every hour: everywhere but in a room without daylight. */
     default boolean isHourly() {
         return !isDark();
@@ -122,6 +127,11 @@ public sealed interface Climate {
         public Weather {
             Objects.requireNonNull(weather, "weather");
             Objects.requireNonNull(cover, "cover");
+        }
+
+        @Override
+        public boolean isOpen() {
+            return cover.kind().isOpen();
         }
     }
 

@@ -87,6 +87,26 @@ public record Tending(List<Act> acts, Optional<Picking> picking) {
         return false;
     }
 
+    /**
+     * Plants and their ground as they stand in the end, thinned and spaced apart.
+     *
+     * @param groundM2 of all of them, m2
+     */
+    public record Stand(int plants, double groundM2) {}
+
+    /** What it makes of a stand. */
+    public Stand madeOf(Stand first) {
+        Stand stand = first;
+        for (Act act : acts) {
+            if (act instanceof Thinning thinning) {
+                stand = new Stand(Math.min(stand.plants, thinning.plants()), stand.groundM2);
+            } else if (act instanceof Spacing spacing) {
+                stand = new Stand(stand.plants, spacing.groundM2());
+            }
+        }
+        return stand;
+    }
+
     /** The most ground it ever gives, m2; 0 where it gives none. */
     public double mostGroundM2() {
         double most = 0;

@@ -29,6 +29,20 @@ final class Bounds {
         return high;
     }
 
+    /** As it is written. */
+    String lowest() {
+        return lowWords;
+    }
+
+    /** As it is written. */
+    String highest() {
+        return highWords;
+    }
+
+    boolean isLowIncluded() {
+        return lowIncluded;
+    }
+
     boolean contain(Measure measure) {
         boolean several = units.tables().size() > 1;
         if (several && measure.table() != null && measure.table() != units.tables().get(0)) {

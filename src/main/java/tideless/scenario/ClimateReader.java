@@ -41,6 +41,7 @@ import org.apache.commons.math3.util.FastMath;
 import tideless.physics.Time;
 import tideless.rig.Climate;
 import tideless.rig.Cover;
+import tideless.rig.HourlyWeather;
 import tideless.rig.Lamp;
 import tideless.rig.Place;
 
@@ -182,29 +183,36 @@ final class ClimateReader {
                         named.value(),
                         gaps.rule(),
                         climate.value(COVER));
-        return files.once()
-                .read(
-                        new Weather(madeFrom),
-                        climate.file(),
-                        () ->
-                                WeatherFile.read(
-                                        file.value(),
-                                        climate.file(),
-                                        climate.value(CLOCK).equals("typical year"),
-                                        climate.value(WIND_HEIGHT),
-                                        offsetS.value(),
-                                        run.start().value(),
-                                        run.days().value(),
-                                        new WeatherFile.Rules(
-                                                named.value(), gaps, climate.value(COVER))))
-                .map(
-                        weather ->
-                                new Climate.Weather(
-                                        weather,
-                                        cover.value(),
-                                        climate.value(AIR_SPEED),
-                                        climate.value(CO2),
-                                        solutionCo2.value()));
+        Read<HourlyWeather> read =
+                files.once()
+                        .read(
+                                new Weather(madeFrom),
+                                climate.file(),
+                                () ->
+                                        WeatherFile.read(
+                                                file.value(),
+                                                climate.file(),
+                                                climate.value(CLOCK).equals("typical year"),
+                                                climate.value(WIND_HEIGHT),
+                                                offsetS.value(),
+                                                run.start().value(),
+                                                run.days().value(),
+                                                new WeatherFile.Rules(
+                                                        named.value(),
+                                                        gaps,
+                                                        climate.value(COVER))));
+        if (Read.allSound(read, where)) {
+            SunCheck.odd(read.value(), where.value(), run.start().value(), offsetS.value())
+                    .forEach(odd -> climate.note(FILE, odd));
+        }
+        return read.map(
+                weather ->
+                        new Climate.Weather(
+                                weather,
+                                cover.value(),
+                                climate.value(AIR_SPEED),
+                                climate.value(CO2),
+                                solutionCo2.value()));
     }
 
     /** Weather or inside air by all that it is read from. */
@@ -330,6 +338,9 @@ final class ClimateReader {
                 climate.value(LONGER_GAPS).equals(Gaps.FROM_DAYS_BESIDE));
     }
 
+    /** Less than this comes through a window, mol/m2/day; assumed. */
+    private static final double OUTDOORS_MOL_PER_M2_DAY = 20;
+
     private static Read<Climate> room(
             Table climate, Read<Lamp> lamp, boolean sound, Read<Double> solutionCo2) {
         Read<Double> night =
@@ -356,6 +367,13 @@ final class ClimateReader {
         Read<Climate.Window> window = window(climate);
         if (!sound || !Read.allSound(night, nightHumidity, from, to, solutionCo2, window)) {
             return Read.faulty();
+        }
+        if (window.value().molPerM2Day() >= OUTDOORS_MOL_PER_M2_DAY) {
+            climate.note(
+                    WINDOW_LIGHT,
+                    "so much light is had outdoors or under glass, where a hot or windy week drinks"
+                            + " far more than the mean day that this room repeats; a year of weather"
+                            + " (kind = \"weather\") tells of those too");
         }
         return Read.of(
                 new Climate.Room(

@@ -339,13 +339,18 @@ final class CsvColumns {
     }
 
     void problemAt(int row, String column, String allowed) {
+        problemAt(row, column, allowed, "");
+    }
+
+    /** The same with advice. */
+    void problemAt(int row, String column, String allowed, String hint) {
         problem(
                 line(row),
                 columns.get(column) + 1,
                 column,
                 Key.quoted(TomlFile.shown(cell(row, column))),
                 allowed,
-                "");
+                hint);
     }
 
     /** Whether nothing has been found wrong so far. */

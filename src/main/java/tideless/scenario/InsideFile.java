@@ -22,8 +22,8 @@ import tideless.rig.InsideAir;
  * says.
  */
 final class InsideFile {
-    private static final String HUMIDITY = "humidity";
-    private static final String DEFICIT = "deficit";
+    static final String HUMIDITY = "humidity";
+    static final String DEFICIT = "deficit";
     private static final String VAPOUR = "vapour_pressure";
     private static final String PPFD = "ppfd";
     private static final String PAR = "par";
@@ -274,7 +274,8 @@ final class InsideFile {
                 csv.problemAt(
                         row,
                         "time",
-                        "times that rise; line %s is not earlier".formatted(csv.line(previous)));
+                        "times that rise; line %s is not earlier".formatted(csv.line(previous)),
+                        WeatherFile.clockHint(times[row], times[previous]));
             }
             previous = row;
         }
@@ -423,7 +424,15 @@ final class InsideFile {
                 }
             }
         }
+        if (csv.isSound()) {
+            hourly.keySet().stream().filter(name -> !isDensity(name)).forEach(this::sayOdd);
+        }
         return csv.isSound();
+    }
+
+    private void sayOdd(String column) {
+        SensorCheck.odd(column, cut(column))
+                .ifPresent(odd -> source.note(new Note(csv.label(), csv.unitLine(), column, odd)));
     }
 
     private String clock(int hour) {

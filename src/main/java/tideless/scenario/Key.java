@@ -6,6 +6,7 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Objects;
+import java.util.Optional;
 import java.util.Set;
 import tideless.rig.Filling;
 import tideless.rig.Lamp;
@@ -328,6 +329,10 @@ final class Key<T> {
 
     boolean inBounds(Measure measure) {
         return bounds == null || bounds.contain(measure);
+    }
+
+    Optional<Bounds> range() {
+        return Optional.ofNullable(bounds);
     }
 
     /** The bounds in words, or an empty text. */

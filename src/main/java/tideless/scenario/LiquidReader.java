@@ -334,6 +334,8 @@ final class LiquidReader {
                                                                                 - made.rainShareFrac()
                                                                                         .getAsDouble())))
                                         + " % of the water would do it (water.rain_share)")
+                        + "; or sulfuric acid, which brings none (feed.acid = \"sulfuric\"; above"
+                        + " 15 % not for private persons)"
                         + " (gloves and goggles; acid into water)");
         return reached;
     }

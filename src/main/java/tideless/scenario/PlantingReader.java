@@ -220,16 +220,8 @@ final class PlantingReader {
 
     // As they stand in the end, thinned and spaced apart.
     private void noteCrowd(double usualM2, Stand stand, Tending tending) {
-        int plants = stand.plants();
-        double groundM2 = stand.groundM2();
-        for (Tending.Act act : tending.acts()) {
-            if (act instanceof Tending.Thinning thinning) {
-                plants = Math.min(plants, thinning.plants());
-            } else if (act instanceof Tending.Spacing spacing) {
-                groundM2 = spacing.groundM2();
-            }
-        }
-        crowd(plants, groundM2, usualM2)
+        Tending.Stand end = tending.madeOf(new Tending.Stand(stand.plants(), stand.groundM2()));
+        crowd(end.plants(), end.groundM2(), usualM2)
                 .ifPresent(text -> tray.note(tray.has(PLANTS) ? PLANTS : GROUND, text));
     }
 

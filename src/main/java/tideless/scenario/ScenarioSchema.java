@@ -7,12 +7,12 @@ import tideless.scenario.Key.Need;
 
 /**
  * The keys of a scenario as JSON Schema, draft 2020-12, for editors that complete and check while
- * one types. It knows what each key may hold by itself; what keys mean to each other, and bounds,
- * are told by the program.
+ * one types. It knows what each key may hold by itself, its range where it has no unit, its sign
+ * where it has one; what keys mean to each other, and bounds in units, are told by the program.
  */
 final class ScenarioSchema {
-    private static final String NUMBER =
-            "[-+]?(?:[0-9]+\\\\.?[0-9]*|\\\\.[0-9]+)(?:[eE][-+]?[0-9]+)?";
+    private static final String NUMBER = "(?:[0-9]+\\\\.?[0-9]*|\\\\.[0-9]+)(?:[eE][-+]?[0-9]+)?";
+    private static final String PLAIN = "-?[0-9]+(?:\\.[0-9]+)?";
     private static final String DATE = "^[0-9]{4}-[0-9]{2}-[0-9]{2}$";
 
     private ScenarioSchema() {}
@@ -78,10 +78,51 @@ final class ScenarioSchema {
         }
         return "{\"description\": "
                 + quoted(about + ". Allowed: " + key.allowed())
-                + (key.example().isEmpty() ? "" : ", \"examples\": [" + quoted(key.example()) + "]")
+                + (key.example().isEmpty()
+                        ? ""
+                        : ", \"examples\": [" + json(key, key.example()) + "]")
+                + (hasDefault(key) ? ", \"default\": " + json(key, key.fallback()) : "")
                 + ", "
                 + type(key)
                 + "}";
+    }
+
+    /** Whether a default can stand in the file as it is told; many are sentences. */
+    private static boolean hasDefault(Key<?> key) {
+        if (key.need() != Need.DEFAULT) {
+            return false;
+        }
+        Kind<?> kind = key.kind();
+        if (kind instanceof Kind.Choice<?> choice) {
+            return choice.words().contains(key.fallback());
+        }
+        return kind instanceof Kind.Flag
+                || kind instanceof Kind.Count && key.fallback().matches(PLAIN)
+                || isMeasure(kind) && kind.units().read(key.fallback()).isSound();
+    }
+
+    private static boolean isMeasure(Kind<?> kind) {
+        return kind instanceof Kind.Quantity || kind instanceof Kind.AnyMeasure;
+    }
+
+    /** A value as JSON has it: a number without unit and a yes or no are no texts. */
+    private static String json(Key<?> key, String value) {
+        boolean isText = key.kind().isText() || !value.matches(PLAIN + "|true|false");
+        return isText ? quoted(value) : value;
+    }
+
+    /** Between what a number without unit lies. */
+    private static String range(Key<?> key) {
+        return key.range()
+                .map(
+                        bounds ->
+                                (bounds.isLowIncluded()
+                                                ? ", \"minimum\": "
+                                                : ", \"exclusiveMinimum\": ")
+                                        + bounds.lowest()
+                                        + ", \"maximum\": "
+                                        + bounds.highest())
+                .orElse("");
     }
 
     private static String type(Key<?> key) {
@@ -90,7 +131,7 @@ final class ScenarioSchema {
             return "\"type\": \"boolean\"";
         }
         if (kind instanceof Kind.Count) {
-            return "\"type\": \"integer\"";
+            return "\"type\": \"integer\"" + range(key);
         }
         if (kind instanceof Kind.Choice<?> choice) {
             return "\"enum\": [" + list(choice.words()) + "]";
@@ -112,16 +153,15 @@ final class ScenarioSchema {
         if (kind instanceof Kind.Weekdays) {
             return "\"type\": [\"string\", \"array\"]";
         }
-        if (kind instanceof Kind.Quantity || kind instanceof Kind.AnyMeasure) {
-            return measure(kind.units());
+        if (isMeasure(kind)) {
+            return kind.units().tables().isEmpty()
+                    ? "\"type\": \"number\"" + range(key)
+                    : measure(kind.units());
         }
         return "\"type\": \"string\"";
     }
 
     private static String measure(Units units) {
-        if (units.tables().isEmpty()) {
-            return "\"type\": \"number\"";
-        }
         List<String> spellings = new ArrayList<>();
         for (UnitTable table : units.tables()) {
             for (String spelling : table.spellings()) {

@@ -207,7 +207,9 @@ final class TrayKeys {
                                     "thirst_model",
                                     Spellings.of(Planting.ThirstModel.values(), TrayKeys::spelling))
                             .fallsTo("combined", ASSUMED)
-                            .about("which transpiration model drives its thirst"));
+                            .about(
+                                    "which transpiration model drives its thirst; combined: penman-monteith in the open, its mean with radiation"
+                                            + " for fruit crops in a house's sun, canopy under lamps and for leaf crops under a roof"));
     static final Key<String> HARVEST =
             ofCrop(
                     Key.choice("harvest", ONCE, PICKED)

@@ -197,7 +197,7 @@ final class TrayReader {
 
     private void noteDryRoots(
             Planting.OfCrop crop, double startM, String when, Table table, Key<?> key) {
-        double cupM = cupBottom.value();
+        double cupM = deck().cupBottomM(startM, depth.value(), cupBottom.value());
         double rootM = crop.plantAtStart().rootLengthM();
         double wetM = startM - cupM + rootM;
         if (!(wetM < RootReach.WET_M)) {

@@ -1,6 +1,7 @@
 package tideless.scenario;
 
 import java.time.DateTimeException;
+import java.time.DayOfWeek;
 import java.time.LocalDate;
 import java.time.LocalDateTime;
 import java.time.ZoneOffset;
@@ -203,7 +204,10 @@ final class WeatherFile {
             if (previous >= 0) {
                 if (times[row].equals(times[previous])) {
                     csv.problemAt(
-                            row, "time", "each hour once; it stands in line " + csv.line(previous));
+                            row,
+                            "time",
+                            "each hour once; it stands in line " + csv.line(previous),
+                            clockHint(times[row], times[previous]));
                 } else if (times[row].isBefore(times[previous])) {
                     csv.problemAt(
                             row,
@@ -269,6 +273,22 @@ final class WeatherFile {
             fillGaps(values[i], name(i));
         }
         return true;
+    }
+
+    /** Last hour of the night in which clocks are put back somewhere. */
+    private static final int PUT_BACK_BY_H = 3;
+
+    /**
+     * What helps where a logger kept the clock on the wall; empty for times that it has not made.
+     */
+    static String clockHint(LocalDateTime time, LocalDateTime before) {
+        boolean isHourAgain =
+                ChronoUnit.HOURS.between(time, before) <= 1 && time.getHour() <= PUT_BACK_BY_H;
+        boolean isSeason = time.getMonthValue() >= 9 || time.getMonthValue() <= 5;
+        return isHourAgain && isSeason && time.getDayOfWeek() == DayOfWeek.SUNDAY
+                ? "Maybe the logger was put back to winter time that night: take one of the two"
+                        + " hours out, or log in winter time the year round, as time in UTC+01:00."
+                : "";
     }
 
     /** The hour at whose begin a row's temperature holds; empty when past the last. */

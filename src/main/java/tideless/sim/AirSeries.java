@@ -285,7 +285,7 @@ final class AirSeries {
             Climate.Weather climate, Scenario scenario, Timeline timeline, double pressurePa) {
         HourlyWeather weather = climate.weather();
         Cover cover = climate.cover();
-        boolean closed = !cover.kind().isOpen();
+        boolean closed = !climate.isOpen();
         AirSeries air =
                 new AirSeries(
                         timeline.steps,

@@ -149,7 +149,7 @@ final class PlantingRun {
      * beside its leaf, which departs by itself.
      *
      * @param deviate how far it departs, in standard deviations of the logarithm
-     * @param sunFrac share of the day's light that is sun, 0-1
+     * @param sunFrac share of the day's light that is a house's sun, 0-1; 0 in the open
      */
     double thirstFrac(double deviate, double sunFrac) {
         if (deviate == 0) {

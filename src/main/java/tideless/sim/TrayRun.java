@@ -419,7 +419,8 @@ final class TrayRun {
             if (growing != null) {
                 thirstFrac *=
                         growing.thirstFrac(
-                                departures.standDeviate(firstPlanting + number), sunFrac);
+                                departures.standDeviate(firstPlanting + number),
+                                air.place == AirSeries.Place.OPEN ? 0 : sunFrac);
                 growing.stand().airChanged();
             }
         }

@@ -192,6 +192,18 @@ public record MixingSheet(
                 + " Stronger acids are for trained staff.";
     }
 
+    /** A kitchen scale shows whole grams: of less than this half may be missing, g; assumed. */
+    private static final double LEAST_WEIGHED_G = 2;
+
+    private static String tooLittle(double grams) {
+        return String.format(
+                Locale.ROOT,
+                "A kitchen scale that shows whole grams does not weigh %.2f g: take one that shows"
+                        + " 0.01 g, or ten times as much in a litre of water, and of that a tenth"
+                        + " (label the rest, away from children).",
+                grams);
+    }
+
     private static MixingSheet written(
             Wish wish,
             double strength,
@@ -248,6 +260,11 @@ public record MixingSheet(
                     "Iron and the other micronutrients are not among these salts, and without them"
                             + " leaves turn pale within weeks: pour a chelated trace mix by its own"
                             + " label.");
+            steps.stream()
+                    .mapToDouble(Step::grams)
+                    .filter(grams -> grams < LEAST_WEIGHED_G)
+                    .min()
+                    .ifPresent(grams -> cautions.add(tooLittle(grams)));
         }
         double standingMillilitres = Double.NaN;
         if (used != null && reagent > 0) {

@@ -317,7 +317,7 @@ final class FitSpace {
         if (!(planting(crop) instanceof Planting.OfCrop of)) {
             return MEASURED_SD;
         }
-        double sunFrac = scenario.climate().isDark() ? 0 : 1;
+        double sunFrac = scenario.climate().isDark() || scenario.climate().isOpen() ? 0 : 1;
         return ThirstDoubt.of(of.traits(), sunFrac, 1).stand();
     }
 

@@ -6,9 +6,11 @@ import java.util.List;
 import java.util.Optional;
 import java.util.Set;
 import java.util.function.Supplier;
+import java.util.stream.Collectors;
 import tideless.advice.Advice;
 import tideless.advice.Advisor;
 import tideless.advice.Cure;
+import tideless.advice.Task;
 import tideless.advice.Warning;
 import tideless.rig.Reservoir;
 import tideless.rig.Scenario;
@@ -205,6 +207,7 @@ public final class Forecasts {
                 judged = OneFilling.judged(judged, trace.scenario(), deep);
             }
             judged = AbsenceTrials.judged(judged, trace.scenario(), seed);
+            judged = oneLevelTold(judged);
             Optional<Warning> first =
                     Warning.firstOf(judged.warnings(), trace.scenario().climate());
             judged = judged.withVerdict(judged.verdict().withFirst(first));
@@ -219,6 +222,17 @@ public final class Forecasts {
                     Optional.empty(),
                     seed);
         }
+    }
+
+    /** Where a run has shown that a valve is to be moved, no other level is told beside it. */
+    static Advice oneLevelTold(Advice advice) {
+        Set<VesselId> moved =
+                advice.tasks().stream()
+                        .filter(task -> task.kind() == Task.Kind.MOVE_VALVE && !task.isDone())
+                        .map(Task::vessel)
+                        .collect(Collectors.toSet());
+        return advice.withEachWarning(
+                w -> moved.contains(w.vessel()) ? w.without(Cure.Kind.LOWER_LEVEL) : w);
     }
 
     /** The same rig with reservoirs that are refilled the moment they are empty. */

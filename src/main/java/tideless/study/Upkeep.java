@@ -42,7 +42,7 @@ record Upkeep(
         OptionalDouble toM,
         OptionalDouble startM) {
     /** What another strength of the feed costs whoever keeps it; all efforts are assumed. */
-    private static final double OTHER_FEED_EFFORT = 1;
+    private static final double OTHER_FEED_EFFORT = 0.5;
 
     /** Of draining and mixing anew, again and again. */
     private static final double CHANGE_EFFORT = 1.5;

@@ -259,10 +259,11 @@ final class UpkeepSearch {
             }
             Scenario so = one.upkeep().of(scenario).orElseThrow();
             double first = firstChance(so);
+            double most = isBelow ? bound : bound + BETTER_FRAC;
             boolean maySuffice = leavesNothing && first >= Outlook.SURE;
             double share = maySuffice ? shareCutShort(so) : first;
-            boolean isNowEnough = maySuffice && share >= Outlook.SURE;
             double now = cost + SURENESS_WORTH_FRAC * (1 - share);
+            boolean isNowEnough = maySuffice && share >= Outlook.SURE && now < most;
             if (now < bound) {
                 candidates.add(new Candidate(one.upkeep(), cost, now));
                 score = Math.min(score, now);

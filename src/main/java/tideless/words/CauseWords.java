@@ -115,6 +115,7 @@ final class CauseWords {
             case PICKED_OUT -> "picked plants bolt or grow tough from here on";
             case LEAVES_GROW_AGAIN -> "the plants stand on and grow again";
             case OLD_LEAVES_GIVE_LITTLE -> "the lowest leaves give little and keep the air";
+            case PLANTS_SHADE -> "the plants shade each other and stay small";
             case PLANTS_CROWD -> "they would crowd each other";
             case SEASON_ENDS -> "no flower that opens now would ripen in time";
             case FIRST_FRUIT_RIPE ->

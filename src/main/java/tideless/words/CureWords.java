@@ -226,7 +226,7 @@ public final class CureWords {
             return "top-ups of feed in place of plain water (hand.with = \"solution\")";
         }
         if (facts.has(Quantity.EC_LIMIT)) {
-            return "fresh solution whenever it reads less than "
+            return "fresh solution whenever a nutrient is nearly gone or it reads less than "
                     + figure(facts, Quantity.BAND_FROM)
                     + " or more than "
                     + figure(facts, Quantity.EC_LIMIT)

@@ -16,16 +16,16 @@ public final class DoubtWords {
     /**
      * The doubt as figures, in lines.
      *
-     * @param isLampRoom whether no sun reaches the crop, so that its stand is little known at any
-     *     age
+     * @param isLittleKnown whether its stand is little known at any age: under lamps alone, and in
+     *     the open
      */
-    public static List<String> of(CropTraits crop, boolean isLampRoom) {
-        ThirstDoubt grown = ThirstDoubt.of(crop, isLampRoom ? 0 : 1, GROWN);
+    public static List<String> of(CropTraits crop, boolean isLittleKnown) {
+        ThirstDoubt grown = ThirstDoubt.of(crop, isLittleKnown ? 0 : 1, GROWN);
         ThirstDoubt young = ThirstDoubt.of(crop, 0, 0);
         String also =
                 grown.stand() == young.stand()
                         ? ""
-                        : " (" + two(young.stand()) + " under lamps and while young)";
+                        : " (" + two(young.stand()) + " under lamps, in the open and while young)";
         return List.of(
                 "between stands "
                         + two(grown.stand())

@@ -56,6 +56,7 @@ public final class Numbers {
         return switch (unit) {
             case NONE -> one(value);
             case MILLIMETRES -> whole(value) + " mm";
+            case SQUARE_CENTIMETRES -> whole(value) + " cm2";
             case LITRES -> litres(value) + " L";
             case MS_PER_CM -> two(value) + " mS/cm";
             case MMOL_PER_L -> (value < 1 ? two(value) : one(value)) + " mmol/L";

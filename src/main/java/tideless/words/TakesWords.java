@@ -12,6 +12,9 @@ import tideless.study.SeasonTakes;
 
 /** What a season takes, in words. */
 public final class TakesWords {
+    /** Less than this has room for a tenth, g or mL. */
+    private static final double FEW = 9.95;
+
     private TakesWords() {}
 
     /**
@@ -34,9 +37,8 @@ public final class TakesWords {
         for (Liquid.Bottle bottle : trace.scenario().feed().bottles()) {
             parts.add(FeedWords.poured(bottle, takes.feedLitres()));
         }
-        if (parts.isEmpty()) {
-            mix.ifPresent(of -> addSalts(parts, of, takes.feedLitres()));
-        }
+        boolean bottled = !parts.isEmpty();
+        mix.ifPresent(of -> addPoured(parts, of, takes.feedLitres(), bottled));
         if (!parts.isEmpty()) {
             lines.add("Into it goes: " + String.join(", ", parts) + ".");
         }
@@ -57,25 +59,35 @@ public final class TakesWords {
         return lines;
     }
 
-    private static void addSalts(List<String> parts, Mix mix, double litres) {
+    /** Salts, unless bottles stand for them, and what brings it to its pH. */
+    private static void addPoured(List<String> parts, Mix mix, double litres, boolean bottled) {
         double times = litres / mix.sheet().volumeL();
         for (MixingSheet.Step step : mix.sheet().steps()) {
             boolean salt =
                     step.kind() == MixingSheet.Kind.PART_A
                             || step.kind() == MixingSheet.Kind.PART_B;
+            if (salt && bottled) {
+                continue;
+            }
             if (salt && !Double.isNaN(step.grams())) {
-                parts.add(
-                        step.what().toLowerCase(Locale.ROOT)
-                                + " "
-                                + Numbers.grams(times * step.grams()));
+                parts.add(step.what().toLowerCase(Locale.ROOT) + " " + grams(times * step.grams()));
             } else if (!Double.isNaN(step.millilitres()) && step.kind() != MixingSheet.Kind.WATER) {
                 parts.add(
                         step.what().toLowerCase(Locale.ROOT)
                                 + " "
-                                + Numbers.whole(times * step.millilitres())
+                                + few(times * step.millilitres())
                                 + " mL");
             }
         }
+    }
+
+    private static String grams(double grams) {
+        return grams < FEW ? few(grams) + " g" : Numbers.grams(grams);
+    }
+
+    /** A tenth is told of what is little: whole, it would be none. */
+    private static String few(double amount) {
+        return amount < FEW ? Numbers.one(amount) : Numbers.whole(amount);
     }
 
     private static String litres(double litres) {

@@ -1,9 +1,11 @@
 package tideless.words;
 
+import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.function.Function;
 import tideless.advice.Cause;
 import tideless.advice.Caution;
 import tideless.advice.Cure;
@@ -103,7 +105,7 @@ public final class TaskWords {
                     "for the tray on "
                             + Dates.weekday(task.cause().facts().on().toLocalDate())
                             + younger(task.cause().facts())
-                            + alone(task.cause().facts())
+                            + nobody(task.cause().facts())
                             + undone;
             case SUPPORT -> "a stake or a string for each plant";
             case POLLINATE ->
@@ -262,11 +264,37 @@ public final class TaskWords {
 
     /** Of seedlings that are left alone in an absence; else empty. */
     private static String alone(Facts facts) {
+        String nobody = nobody(facts);
+        return nobody.isEmpty()
+                ? ""
+                : nobody + " meanwhile: wet well and cover, or have them watered";
+    }
+
+    private static String nobody(Facts facts) {
         return facts.has(Quantity.ALONE)
-                ? "; nobody comes for "
-                        + CauseWords.figure(facts, Quantity.ALONE)
-                        + " meanwhile: wet well and cover, or have them watered"
+                ? "; nobody comes for " + CauseWords.figure(facts, Quantity.ALONE)
                 : "";
+    }
+
+    /**
+     * First sowings of several trays in a line, as "tomato, basil (9 Feb), pak-choi (12 Feb)": the
+     * first on its day, the others with theirs.
+     *
+     * @param sowings in order of their days
+     * @param cropOf name of what is sown for a task
+     */
+    public static String sowings(List<Task> sowings, Function<Task, String> cropOf) {
+        List<String> parts = new ArrayList<>();
+        LocalDate first = sowings.get(0).due().toLocalDate();
+        for (Task sowing : sowings) {
+            LocalDate day = sowing.due().toLocalDate();
+            String crop = cropOf.apply(sowing);
+            String part = day.equals(first) ? crop : crop + " (" + Dates.dayMonth(day) + ")";
+            if (!parts.contains(part)) {
+                parts.add(part);
+            }
+        }
+        return String.join(", ", parts);
     }
 
     private static String fruit(Task task) {
@@ -380,6 +408,14 @@ public final class TaskWords {
                     (task.drainLitres() > 0 ? "" : "drain, ")
                             + "scrub, disinfect as the label says (never bleach with acid), rinse"
                             + (task.litres() > 0 ? ", fill with fresh feed" : "");
+            case SOW ->
+                    task.cause().facts().of()
+                            + (task.cause().facts().of().equals("1") ? " plant" : " plants")
+                            + " and a few to choose from, "
+                            + value
+                            + " in the nursery (for the tray on "
+                            + Dates.weekday(task.cause().facts().on().toLocalDate())
+                            + ")";
             case SET_OUT -> raised(task);
             case PLANT -> raised(task) + (task.litres() > 0 ? "; fill up with feed" : "");
             case SOW_NEXT ->

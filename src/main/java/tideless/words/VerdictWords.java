@@ -1,5 +1,6 @@
 package tideless.words;
 
+import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.EnumSet;
 import java.util.List;
@@ -128,6 +129,18 @@ public final class VerdictWords {
                 .isPresent();
     }
 
+    /** Whether it came closest in an absence, of which the lowest level is told. */
+    private static boolean isToldOfAbsence(Verdict verdict, Verdict.WaterLeft left) {
+        LocalDate on = left.at().toLocalDate();
+        return verdict.absences().stream()
+                .limit(TOLD_ABSENCES)
+                .anyMatch(
+                        a ->
+                                a.lowestIn() != null
+                                        && !on.isBefore(a.from())
+                                        && !on.isAfter(a.to().plusDays(1)));
+    }
+
     private static boolean isTriedInManyRigs(Warning warning) {
         return warning.cures().stream()
                 .limit(1)
@@ -231,7 +244,7 @@ public final class VerdictWords {
         }
         verdict.tightest()
                 .filter(left -> left.hours() < TIGHT_H)
-                .filter(left -> !isLost(verdict, left))
+                .filter(left -> !isLost(verdict, left) && !isToldOfAbsence(verdict, left))
                 .ifPresent(left -> lines.add(tightest(left)));
         verdict.first().ifPresent(warning -> lines.add(first(warning)));
         return lines;

@@ -44,6 +44,34 @@ class DayOneAdviceTest {
         assertEquals("feed: 32 L into wall, 10.0 L into tray", TaskWords.brief(mix));
     }
 
+    /** The first thing to do stands before the run, so that nobody has no plants on day one. */
+    @Test
+    void what_is_set_out_on_day_one_is_told_to_be_sown() {
+        Task sow = only(new MadeTrace(14), Task.Kind.SOW);
+        assertEquals(START.minusDays(3).atTime(8, 0), sow.due());
+        assertEquals(
+                "4 plants and a few to choose from, 3 days in the nursery (for the tray on Mon 7"
+                        + " Sep)",
+                TaskWords.why(sow));
+        Task later = sow.withDue(sow.due().plusDays(4));
+        List<String> crops = List.of("tomato", "basil", "basil");
+        List<Task> all = List.of(sow, later, later.withLitres(1));
+        assertEquals(
+                "tomato, basil (8 Sep)",
+                TaskWords.sowings(all, task -> crops.get(all.indexOf(task))));
+        assertEquals(sow, new MadeTrace(14).advice().tasks().get(0));
+    }
+
+    @Test
+    void strawberries_are_not_sown() {
+        assertEquals(
+                List.of(),
+                new MadeTrace(14)
+                        .of("strawberry").advice().tasks().stream()
+                                .filter(t -> t.kind() == Task.Kind.SOW)
+                                .toList());
+    }
+
     /** Plants of three days on the first day: begun three days before the run. */
     @Test
     void what_stands_on_day_one_was_sown_before_it() {
@@ -64,7 +92,7 @@ class DayOneAdviceTest {
         assertEquals(
                 List.of(),
                 Advisor.advise(empty, empty).tasks().stream()
-                        .filter(t -> t.kind() == Task.Kind.SET_OUT)
+                        .filter(t -> t.kind() == Task.Kind.SET_OUT || t.kind() == Task.Kind.SOW)
                         .toList());
         assertEquals(
                 List.of("tray bench: nothing is planted in it; left dry it needs no feed."),
@@ -137,7 +165,7 @@ class DayOneAdviceTest {
         assertEquals(alone, sow.cause().facts().has(Quantity.ALONE));
         assertEquals(
                 alone,
-                TaskWords.brief(sow)
+                TaskWords.why(sow)
                         .endsWith(
                                 "; nobody comes for 9 days meanwhile: wet well and cover, or have them watered"));
         assertFalse(sow.cause().facts().has(Quantity.YOUNGER));

@@ -21,6 +21,7 @@ import org.junit.jupiter.api.TestFactory;
 import tideless.rig.Filling;
 import tideless.rig.Limits;
 import tideless.rig.Pouring;
+import tideless.rig.Tending;
 import tideless.rig.TestValve;
 import tideless.rig.Visits;
 import tideless.scenario.Crops;
@@ -199,6 +200,10 @@ class EveryKindTest {
                             Warning.Kind.DAY_TOO_LONG,
                             t -> t.of("dwarf-tomato").with(TraySeries.LIGHT, lit(24, 0.8)),
                             t -> t.of("dwarf-tomato").with(TraySeries.LIGHT, lit(16, 1.2))),
+                    new Case(
+                            Warning.Kind.TOO_CROWDED,
+                            t -> t.rigged(CrowdingTest.planted(18, Tending.NONE)),
+                            t -> t.rigged(CrowdingTest.planted(17, Tending.NONE))),
                     // Lettuce: 12 mol/m2/day, and a twentieth of it less is as good.
                     new Case(
                             Warning.Kind.LOW_LIGHT,
@@ -291,7 +296,7 @@ class EveryKindTest {
                 Task.Kind.TRANSPLANT); // needs roots and a level: its rigs stand in SeedlingsTest
         assertEquals(EnumSet.allOf(Task.Kind.class), EnumSet.copyOf(raised));
         assertEquals(
-                List.of(Task.Kind.MIX, Task.Kind.SET_OUT, Task.Kind.READ_METERS),
+                List.of(Task.Kind.SOW, Task.Kind.MIX, Task.Kind.SET_OUT, Task.Kind.READ_METERS),
                 new MadeTrace(14).advice().tasks().stream().map(Task::kind).toList());
     }
 

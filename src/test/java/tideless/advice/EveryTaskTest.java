@@ -224,7 +224,8 @@ class EveryTaskTest {
      */
     @Test
     void every_kind_of_task_has_its_case() {
-        Set<Task.Kind> kinds = EnumSet.of(Task.Kind.MIX, Task.Kind.SET_OUT, Task.Kind.TRANSPLANT);
+        Set<Task.Kind> kinds =
+                EnumSet.of(Task.Kind.SOW, Task.Kind.MIX, Task.Kind.SET_OUT, Task.Kind.TRANSPLANT);
         kinds.addAll(
                 List.of(
                         Task.Kind.PICK_LEAVES,

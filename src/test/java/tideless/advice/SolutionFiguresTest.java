@@ -6,6 +6,8 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.util.List;
 import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
 import tideless.rig.Limits;
 import tideless.sim.Event;
 import tideless.sim.Rigs;
@@ -139,6 +141,28 @@ class SolutionFiguresTest {
         assertEquals(Measure.atMost(8.5, 6.5, Unit.PH), high.measure());
         assertEquals(Cause.Kind.ANIONS_TAKEN, high.cause().kind());
         assertEquals(Cure.Kind.MORE_AMMONIUM, high.cures().get(0).kind());
+    }
+
+    /** A band from 5.5: 0.2 below it for a week is a note, and less than a week is none. */
+    @ParameterizedTest
+    @CsvSource({"5.29, 168, true", "5.29, 167, false", "5.31, 168, false"})
+    void a_little_acid_for_a_week_is_a_note(double ph, int hours, boolean noted) {
+        Advice advice =
+                new MadeTrace(14)
+                        .with(TraySeries.PH, h -> h >= 24 && h < 24 + hours ? ph : 6)
+                        .advice();
+        assertEquals(noted, advice.minor().stream().anyMatch(w -> w.kind() == Warning.Kind.PH_OUT));
+        assertTrue(advice.warnings().stream().noneMatch(w -> w.kind() == Warning.Kind.PH_OUT));
+    }
+
+    @ParameterizedTest
+    @CsvSource({"5.01, true", "4.99, false"})
+    void a_day_of_more_acid_than_roots_bear_costs_more_than_nothing(double ph, boolean noted) {
+        Advice advice =
+                new MadeTrace(14)
+                        .with(TraySeries.PH, h -> h / 24 == 3 ? ph : h / 24 < 9 ? 5.2 : 6)
+                        .advice();
+        assertEquals(noted, advice.minor().stream().anyMatch(w -> w.kind() == Warning.Kind.PH_OUT));
     }
 
     @Test

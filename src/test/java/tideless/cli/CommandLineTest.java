@@ -102,6 +102,9 @@ class CommandLineTest {
         Outcome all = run("run", BENCH, "--all", "--no-plots", "--members", "100", "-o", results);
         assertTrue(all.out().lines().count() > brief.out().lines().count() + 15, all.out());
         assertTrue(all.out().contains("care: gloves and goggles"), all.out());
+        assertThat(brief.out()) // of all trays in a line
+                .containsPattern(
+                        "  sow +Mon 2 Feb +dwarf-tomato, basil \\(9 Feb\\), pak-choi \\(12 Feb\\)");
         // No vessel, no kind of task and no warning is left out for being brief.
         for (String line : all.out().lines().toList()) {
             boolean head = line.matches("(Reservoir|Trays?|!) .*");
@@ -109,7 +112,7 @@ class CommandLineTest {
                 assertTrue(brief.out().contains(line), line);
             }
             if (line.matches("  [a-z].* [A-Z][a-z]{2} \\d+ [A-Z][a-z]{2}.*")
-                    && !line.matches("  (clean|set out|most) .*")) {
+                    && !line.matches("  (clean|set out|most|sow  ) .*")) {
                 assertTrue(brief.out().contains(line.substring(0, 36)), line);
             }
         }
@@ -512,7 +515,7 @@ class CommandLineTest {
                 .contains("day to day 0.20; 0.12 between stands once a fortnight");
         String cucumber = run("crops", "cucumber").out();
         assertThat(cucumber)
-                .contains("between stands 0.25 (0.40 under lamps and while young)")
+                .contains("between stands 0.25 (0.40 under lamps, in the open and while young)")
                 .contains("in a house, 8 MJ/m2 of sun: penman-monteith ")
                 .contains(", radiation 2.9 L/m2");
         assertThat(run("crops", "mint").out())

@@ -67,6 +67,19 @@ class CompareCommandTest {
         assertThat(folder.resolve("lines-harm.svg")).isNotEmptyFile();
     }
 
+    // Two blocks: the second begins with the names again, and no line is wider than the terminal.
+    @Test
+    void a_table_wider_than_the_terminal_goes_on_below_under_the_same_names() {
+        Outcome outcome =
+                run("scenarios/outgrown-trough.toml", "--vary", "tray.trough.plants=1..4");
+        List<String> lines = outcome.out().lines().toList();
+        assertThat(lines).allMatch(line -> line.length() <= Terminal.width());
+        assertThat(lines).filteredOn(line -> line.startsWith("  4 <now>")).hasSize(2 + 1);
+        assertThat(lines).filteredOn(line -> line.contains("survives")).hasSize(1);
+        assertThat(lines).filteredOn(line -> line.contains("first harm")).hasSize(1);
+        assertThat(outcome.out()).contains("trough dry 22 Mar");
+    }
+
     @Test
     void table_and_pictures_follow_the_units_asked_for_and_the_file_keeps_its_own()
             throws IOException {

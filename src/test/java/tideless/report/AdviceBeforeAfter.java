@@ -222,7 +222,11 @@ final class AdviceBeforeAfter {
             - *Warm solution* by less than a kelvin above the limit: no thermometer in a tray is surer.
             - *Air roots drowned* after a flush of the tool's own: it fills no higher than the roots are used to.
             - *Too humid* in the open: dew falls there every clear night, and nobody can dry it.
-            - *Precipitate* of each mineral by itself: what one cure helps is one warning.
+            - *Precipitate* of each mineral by itself: what one cure helps is one warning; and in a tray what falls out of
+              the reservoir above it is told there.
+            - *Salt wilted* of a vessel drunk nearly empty: kept full it would suit the crop, so it wants water and says so.
+            - *Too lean* beside *short of one nutrient*: one hunger, told by the name of what runs out.
+            - *Too cold* of days in which a hardy crop only grows slowly: it comes so much later and is no worse for it.
             - *Lower the valve*, told of every valve tray, was never simulated and doubled the flushes; a valve that already
               serves cup and roots is left alone.
             - *A reservoir low before a holiday*: a task now (fill up the day before), not a warning.

@@ -7,6 +7,7 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 import java.awt.image.BufferedImage;
 import java.io.ByteArrayInputStream;
 import java.nio.charset.StandardCharsets;
+import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
@@ -18,6 +19,7 @@ import org.junit.jupiter.api.Test;
 import org.w3c.dom.Element;
 import org.w3c.dom.NodeList;
 import tideless.drawing.DaysOff;
+import tideless.scenario.FilesInMemory;
 import tideless.scenario.Reading;
 import tideless.scenario.ScenarioReader;
 import tideless.solution.ElectricalConductivity.PpmScale;
@@ -307,6 +309,25 @@ class PicturesTest {
                         ShownIn.METRIC);
         assertThat(again.keySet()).containsExactlyElementsOf(files.keySet());
         files.forEach((name, bytes) -> assertThat(again.get(name)).as(name).isEqualTo(bytes));
+    }
+
+    @Test
+    void many_trays_alike_are_counted_where_their_names_have_no_room() throws Exception {
+        String text = Files.readString(Path.of("scenarios/lessons/lean-feed.toml"));
+        int tray = text.indexOf("[tray.");
+        int visits = text.indexOf("[visits]");
+        StringBuilder rig =
+                new StringBuilder(text.substring(0, tray) + text.substring(visits)).append('\n');
+        for (int i = 1; i <= 5; i++) {
+            String one = text.substring(tray, visits);
+            rig.append(one.replace("tray.lettuce", "tray.bench-by-the-window-" + i));
+        }
+        Reading.Good read =
+                (Reading.Good) ScenarioReader.read("five.toml", new FilesInMemory(rig.toString()));
+        Map<String, Picture> five = pictures(Forecasts.of(read.scenario(), 1));
+        assertThat(wordsOf(five.get("ec"))).contains("5 trays");
+        assertThat(wordsOf(five.get("ph"))).contains("5 trays");
+        assertThat(wordsOf(five.get("thirst"))).contains("5 trays, each");
     }
 
     @Test

@@ -301,6 +301,38 @@ class ReportPageTest {
     }
 
     @Test
+    void little_of_a_salt_is_not_told_as_none() {
+        Reading.Good hard =
+                (Reading.Good) ScenarioReader.read(Path.of("scenarios/lessons/hard-tap.toml"));
+        Forecast forecast = Forecasts.of(hard.scenario(), 1);
+        Origins mixed =
+                new Origins(
+                        List.of(),
+                        List.of(),
+                        DayOneMix.of(hard, forecast.litresOnDayOne()),
+                        List.of());
+        assertThat(words(xml(page(forecast, mixed))))
+                .containsPattern("potassium sulfate 0\\.[1-9] g, nitric acid 38 % \\d\\d mL");
+    }
+
+    @Test
+    void a_season_of_bottles_takes_acid_too() {
+        Reading.Good bottles =
+                (Reading.Good) ScenarioReader.read(Path.of("scenarios/two-bottles.toml"));
+        Forecast forecast = Forecasts.of(bottles.scenario(), 1);
+        Origins mixed =
+                new Origins(
+                        List.of(),
+                        List.of(),
+                        DayOneMix.of(bottles, forecast.litresOnDayOne()),
+                        List.of());
+        assertThat(words(xml(page(forecast, mixed))))
+                .containsPattern(
+                        "Into it goes: part A \\d+ mL, part B \\d+ mL, phosphoric acid 30 %"
+                                + " [\\d.]+ mL\\.");
+    }
+
+    @Test
     void a_volume_stays_on_a_line_with_its_unit() {
         assertThat(ReportPage.unbroken("<strong>mix, 55 L</strong> <strong>1.2 fl oz</strong> 3 L"))
                 .isEqualTo("<strong>mix, 55&#160;L</strong> <strong>1.2&#160;fl oz</strong> 3 L");

@@ -89,7 +89,8 @@ class ChangedScenarioTest {
     void an_unknown_key_and_an_impossible_value_are_the_readers_own_faults() {
         Reading unknown =
                 ChangedScenario.read(BENCH, List.of(new Change("tray.basil.dept", "9 cm")));
-        assertThat(((Reading.Faulty) unknown).problems().get(0).hint()).contains("depth");
+        assertThat(((Reading.Faulty) unknown).problems().get(0).found())
+                .contains("did you mean \"depth\"?");
         Reading impossible =
                 ChangedScenario.read(BENCH, List.of(new Change("tray.basil.valve.setting", "3 m")));
         Problem problem = ((Reading.Faulty) impossible).problems().get(0);

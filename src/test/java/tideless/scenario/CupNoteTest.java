@@ -62,6 +62,18 @@ class CupNoteTest {
         assertThat(notes("5 cm")).singleElement().asString().contains("least fall leaves them dry");
     }
 
+    /**
+     * Afloat, the deck lies on the solution and its cups hang 5 cm into it; aground at 9.5 cm not.
+     */
+    @Test
+    void cups_of_a_raft_hang_where_it_floats() throws IOException {
+        assertEquals(List.of(), notes("4 cm", "deck_floats_down_to = \"2 cm\""));
+        assertThat(notes("4 cm", "deck_floats_down_to = \"9.5 cm\""))
+                .singleElement()
+                .asString()
+                .contains("the cups hang 0.5 cm above the solution");
+    }
+
     // Kratky (2010), CTAHR VC-1: about 1.3 cm of the pot in the solution.
     @Test
     void cups_wet_as_published_are_not_worth_a_word() throws IOException {

@@ -158,9 +158,9 @@ class DisplacementReaderTest {
         assertThat(fault("cups = 8", "")).contains("cups: found 8, allowed: only beside cup_solid");
         assertThat(fault("", "body_from = \"2 cm\"")).contains("allowed: only beside body");
         assertThat(fault("", "bodyy = \"30 cm2\"\nbody_from = \"2 cm\""))
-                .contains("Did you mean \"body\"?");
+                .contains("did you mean \"body\"?");
         assertThat(fault("cup_solod = \"20 cm2\"\ncups = 8", ""))
-                .contains("Did you mean \"cup_solid\"?");
+                .contains("did you mean \"cup_solid\"?");
     }
 
     @Test

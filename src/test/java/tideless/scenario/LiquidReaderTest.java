@@ -124,7 +124,13 @@ class LiquidReaderTest {
                 .asString()
                 .startsWith("bench.toml:6: feed.ph: pH 6 is not reached: phosphoric acid stops at")
                 .contains("leaves pH " + Math.round(10 * inAir) / 10.0)
-                .contains("% of the water would do it", "goggles");
+                .contains("% of the water would do it", "goggles")
+                .contains("or sulfuric acid, which brings none");
+        // And it does.
+        Composition sulfuric =
+                feedIn("[water]\nsource = \"hard-tap\"\n", "ph = 6.0\nacid = \"sulfuric\"\n")
+                        .composition();
+        assertEquals(6.0, Acidity.phInAir(sulfuric, 25, ElectricalConductivity.AIR_CO2_PPM), 0.05);
     }
 
     @Test

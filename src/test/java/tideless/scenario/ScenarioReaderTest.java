@@ -520,6 +520,11 @@ class ScenarioReaderTest {
         assertThat(good.notes()).isEmpty();
         assertThat(((Climate.Room) good.scenario().climate()).window())
                 .isEqualTo(new Climate.Window(6, 7 * 3600, 19 * 3600));
+        assertThat(((Reading.Good) read(lit.replace("6 mol", "19.9 mol"))).notes()).isEmpty();
+        assertThat(((Reading.Good) read(lit.replace("6 mol", "20 mol"))).notes())
+                .singleElement()
+                .asString()
+                .contains("outdoors or under glass", "a year of weather");
         String backwards = lit.replace("[climate]\n", "[climate]\nwindow_to = \"06:00\"\n");
         assertThat(faults(backwards)).singleElement().asString().contains("climate.window_to");
     }

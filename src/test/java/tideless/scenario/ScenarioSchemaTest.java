@@ -4,6 +4,8 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import com.fasterxml.jackson.databind.JsonNode;
+import com.fasterxml.jackson.databind.ObjectMapper;
 import com.networknt.schema.InputFormat;
 import com.networknt.schema.JsonSchema;
 import com.networknt.schema.JsonSchemaFactory;
@@ -12,6 +14,7 @@ import com.networknt.schema.ValidationMessage;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Set;
 import java.util.regex.Pattern;
@@ -59,6 +62,11 @@ class ScenarioSchemaTest {
         "lid = true, lid = 'yes'",
         "plants = 6, plants = 6.5",
         "plants = 6, plants = '6'",
+        "plants = 6, plants = -6",
+        "plants = 6, plants = 200000",
+        "ph = 6.0, ph = 9.5",
+        "ec = \"1.7 mS/cm\", ec = \"-1.7 mS/cm\"",
+        "ec = \"1.7 mS/cm\", ec = \"800 ppm\"",
         "kind = \"room\", kind = \"rooms\"",
         "day_temperature = \"22 degC\", day_temperature = \"22 cm\"",
         "day_temperature = \"22 degC\", day_temperature = 22",
@@ -75,6 +83,37 @@ class ScenarioSchemaTest {
 
     private static String quoted(String text) {
         return Pattern.quote(text);
+    }
+
+    // What an editor puts in for a key is what the schema itself takes.
+    @Test
+    void defaults_and_examples_are_values_of_their_keys() throws IOException {
+        JsonNode schema = new ObjectMapper().readTree(ScenarioSchema.json());
+        List<String> wrong = new ArrayList<>();
+        int[] seen = new int[2];
+        for (JsonNode key : schema.findParents("description")) {
+            String text = key.toString();
+            JsonSchema of =
+                    JsonSchemaFactory.getInstance(VersionFlag.V202012).getSchema(key.toString());
+            if (key.has("default")) {
+                seen[0]++;
+                wrong.addAll(faults(of, key.get("default"), text));
+            }
+            String type = key.path("type").asText();
+            if (List.of("integer", "number", "boolean").contains(type)) {
+                for (JsonNode example : key.path("examples")) {
+                    seen[1]++;
+                    wrong.addAll(faults(of, example, text));
+                }
+            }
+        }
+        assertEquals(List.of(), wrong);
+        assertTrue(seen[0] > 50, "" + seen[0]);
+        assertTrue(seen[1] > 10, "" + seen[1]);
+    }
+
+    private static List<String> faults(JsonSchema of, JsonNode value, String text) {
+        return of.validate(value).isEmpty() ? List.of() : List.of(value + " in " + text);
     }
 
     @Test

@@ -15,6 +15,8 @@ import java.util.List;
 import java.util.Map;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.ValueSource;
 import tideless.rig.HourlyWeather;
 
 class WeatherFileTest {
@@ -280,6 +282,21 @@ class WeatherFileTest {
                 .containsExactly(
                         "w.csv:8:1: time: found \"2026-03-02T04:00\", allowed: each hour once; it"
                                 + " stands in line 7");
+    }
+
+    /** Clocks went back on Sunday 25 Oct 2026 at 03:00; on the Monday nobody's did. */
+    @ParameterizedTest
+    @ValueSource(ints = {25, 26})
+    void an_hour_twice_in_the_night_of_winter_time_is_told_what_it_may_be(int day) {
+        String text = rows(LocalDate.of(2026, 10, day).atStartOfDay(), 24).toString();
+        assertNull(read(text.replace("T03:00", "T02:00"), false, 0, 1));
+        assertThat(faults())
+                .singleElement()
+                .asString()
+                .matches(
+                        day == 25
+                                ? "(?s).*each hour once.*put back to winter time that night.*"
+                                : "(?s).*stands in line \\d+");
     }
 
     @Test

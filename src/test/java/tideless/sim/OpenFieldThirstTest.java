@@ -8,6 +8,7 @@ import java.util.List;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
+import tideless.rig.Scenario;
 import tideless.scenario.ChangedScenario;
 import tideless.scenario.Reading;
 
@@ -29,6 +30,11 @@ class OpenFieldThirstTest {
 
     /** Days 40 to 43 of a full stand, m3 each. */
     private static double thirstM3(String crop, String cover, String model) {
+        Trace trace = Simulation.run(scenario(crop, cover, model));
+        return trace.trays().get(0).thirstM3().sum(40 * 24, 44 * 24);
+    }
+
+    private static Scenario scenario(String crop, String cover, String model) {
         Reading reading =
                 ChangedScenario.read(
                         RAFT,
@@ -38,8 +44,7 @@ class OpenFieldThirstTest {
                                 new ChangedScenario.Change("tray.raft.harvest_after", "50 days"),
                                 new ChangedScenario.Change("climate.cover", cover),
                                 new ChangedScenario.Change("tray.raft.thirst_model", model)));
-        Trace trace = Simulation.run(((Reading.Good) reading).scenario());
-        return trace.trays().get(0).thirstM3().sum(40 * 24, 44 * 24);
+        return ((Reading.Good) reading).scenario();
     }
 
     // By then a stage's coefficient may be on its way down from the full stand's, by a tenth.
@@ -61,5 +66,22 @@ class OpenFieldThirstTest {
     void under_a_roof_leaf_crops_keep_the_canopy() {
         assertEquals(
                 thirstM3("lettuce", "film", "canopy"), thirstM3("lettuce", "film", "combined"));
+    }
+
+    /** A stand one standard deviation up, on its first day: houses were measured, fields not. */
+    @ParameterizedTest(name = "{0}, {1}")
+    @CsvSource({"tomato, open, 0.40", "tomato, film, 0.25", "lettuce, open, 0.40"})
+    void of_a_stand_in_the_open_little_is_known(String crop, String cover, double deviation) {
+        Scenario scenario = scenario(crop, cover, "combined");
+        Departures up = new Departures(new double[] {1}, new double[][] {{}}, new boolean[0], 1);
+        assertEquals(
+                Math.exp(deviation),
+                firstDayM3(Simulation.runUnread(scenario, up))
+                        / firstDayM3(Simulation.runUnread(scenario)),
+                1e-9);
+    }
+
+    private static double firstDayM3(Trace trace) {
+        return trace.trays().get(0).thirstM3().sum(0, 24);
     }
 }

@@ -108,7 +108,7 @@ public record Obeyed(Forecast first, Forecast second, Forecast third) {
         for (Cure cure : firstCures(advice)) {
             switch (cure.kind()) {
                 case RAIN_WATER, SOFTER_WATER ->
-                        changes.add(new ChangedScenario.Change("water.source", "rain"));
+                        changes.add(new ChangedScenario.Change("water.rain_share", "100 %"));
                 case STRONGER_FEED, LEANER_FEED -> {
                     if (cure.facts().has(Quantity.FEED_EC)) {
                         double told = cure.facts().get(Quantity.FEED_EC);

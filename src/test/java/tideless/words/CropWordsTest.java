@@ -2,11 +2,18 @@ package tideless.words;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
 
+import java.nio.file.Path;
 import java.util.List;
 import java.util.Optional;
 import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
 import tideless.advice.Verdict;
 import tideless.rig.VesselId;
+import tideless.scenario.Reading;
+import tideless.scenario.ScenarioReader;
+import tideless.sim.Simulation;
+import tideless.sim.Trace;
 
 class CropWordsTest {
     private static final VesselId TRAY = VesselId.tray("salad");
@@ -27,6 +34,15 @@ class CropWordsTest {
                 "tray salad (chilli) bears no ripe fruit by the end of the run: about 30 days more in"
                         + " such air.",
                 CropWords.notRipe(TRAY, "chilli", 29.2));
+    }
+
+    /** Of the crop that was tried where it bears, and of no other. */
+    @ParameterizedTest
+    @CsvSource({"glasshouse-tomato-trough, true", "hand-topped-bucket, false", "calm-bench, false"})
+    void fruit_by_weight_is_told_with_what_trials_picked(String scenario, boolean told) {
+        Path path = Path.of("scenarios", scenario + ".toml");
+        Trace trace = Simulation.run(((Reading.Good) ScenarioReader.read(path)).scenario());
+        assertEquals(told, CropWords.fruitOfTrials(trace).isPresent());
     }
 
     @Test

@@ -28,10 +28,11 @@ class CureWordsTest {
                         kept(Facts.of(Quantity.EC_LIMIT, 4).and(Quantity.BAND_FROM, 2)),
                         kept(Facts.of(Quantity.LEVEL, 198)));
         assertEquals(
-                "a visit every day (visits.days = \"daily\"), and then fresh solution whenever it"
-                        + " reads less than 2.00 mS/cm or more than 4.00 mS/cm (visits.flush = \"at"
-                        + " limit\") and top-ups to 198 mm (hand.to): 5737 g a plant in place of 1679 g,"
-                        + " and 99 % of the rigs that yours might be come through",
+                "a visit every day (visits.days = \"daily\"), and then fresh solution whenever a"
+                        + " nutrient is nearly gone or it reads less than 2.00 mS/cm or more than"
+                        + " 4.00 mS/cm (visits.flush = \"at limit\") and top-ups to 198 mm (hand.to):"
+                        + " 5737 g a plant in place of 1679 g, and 99 % of the rigs that yours might be"
+                        + " come through",
                 CureWords.of(cure));
     }
 

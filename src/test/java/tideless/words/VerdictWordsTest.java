@@ -82,7 +82,7 @@ class VerdictWordsTest {
                 .isEqualTo(
                         "Change first (tray left dries out in some): have somebody top it up by Fri"
                                 + " 27 Mar.");
-        assertThat(last(lines(calm, 0.9))).startsWith("Tightest");
+        assertThat(last(lines(calm, 0.9))).startsWith("Away 21 to 29 Mar");
     }
 
     @Test
@@ -130,8 +130,16 @@ class VerdictWordsTest {
     void a_tray_that_ran_dry_is_not_told_to_hold_water_for_an_hour() {
         assertThat(VerdictWords.lines(forecast("sealed-lettuce-tank")))
                 .noneMatch(line -> line.startsWith("Tightest"));
-        assertThat(VerdictWords.lines(forecast("calm-bench")))
+        assertThat(VerdictWords.lines(forecast("low-held-trays")))
                 .anyMatch(line -> line.startsWith("Tightest"));
+    }
+
+    /** On the last evening of its absence, of which the lowest level is told. */
+    @Test
+    void what_is_tightest_in_an_absence_is_told_of_the_absence() {
+        Forecast calm = forecast("calm-bench");
+        assertThat(calm.advice().verdict().tightest().orElseThrow().hours()).isLessThan(240);
+        assertThat(VerdictWords.lines(calm)).noneMatch(line -> line.startsWith("Tightest"));
     }
 
     /** Lettuce grows above 4 degC. */

@@ -87,6 +87,7 @@ function showJudged() {
   aged(false);
   ["pin", "save-csv", "save-png"].forEach(id => inPage(id).disabled = false);
   inPage("sure").disabled = bench.shown.members > 1;
+  inPage("alone").hidden = bench.shown.members > 1;
   showTerminal();
 }
 
