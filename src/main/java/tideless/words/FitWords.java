@@ -332,7 +332,7 @@ public final class FitWords {
                             .filter(r -> r.where().equals(where))
                             .filter(r -> r.what() == LogEntry.Quantity.POURED)
                             .count();
-            if (jugs.size() >= FEW_JUGS && 2 * jugs.size() > poured) {
+            if (jugs.size() >= FEW_JUGS && 2L * jugs.size() > poured) {
                 rest.removeAll(jugs);
                 sentences.add(jugs(where, jugs, poured));
             }
