@@ -255,7 +255,7 @@ public final class FitWords {
     /** A leak that empties any reservoir here; no limit beyond it is told. */
     private static final double MOST_LEAK_L = 20;
 
-    private static String litresADay(double litres) {
+    static String litresADay(double litres) {
         return (litres < 0.95 ? Numbers.two(litres) : Numbers.litres(litres)) + " L a day";
     }
 
@@ -332,7 +332,7 @@ public final class FitWords {
                             .filter(r -> r.where().equals(where))
                             .filter(r -> r.what() == LogEntry.Quantity.POURED)
                             .count();
-            if (jugs.size() >= FEW_JUGS && 2 * jugs.size() > poured) {
+            if (jugs.size() >= FEW_JUGS && 2L * jugs.size() > poured) {
                 rest.removeAll(jugs);
                 sentences.add(jugs(where, jugs, poured));
             }

@@ -7,6 +7,7 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.TreeMap;
 import tideless.physics.Time;
 import tideless.rig.Correction;
 import tideless.rig.Filling;
@@ -72,10 +73,26 @@ public final class LogWords {
             lines.addAll(assumed(scenario));
         }
         if (!scenario.correction().equals(Correction.NONE)) {
-            lines.add("Corrected by what a log has taught.");
+            lines.add("Corrected by what a log has taught." + leaks(scenario.correction()));
         }
         return lines;
     }
+
+    private static String leaks(Correction correction) {
+        StringBuilder sentences = new StringBuilder();
+        new TreeMap<>(correction.leakM3PerS())
+                .forEach(
+                        (reservoir, m3PerS) ->
+                                sentences
+                                        .append(" Reservoir ")
+                                        .append(Names.clean(reservoir))
+                                        .append(" loses ")
+                                        .append(FitWords.litresADay(L_PER_M3 * Time.DAY_S * m3PerS))
+                                        .append(" that nothing drinks: mend the leak first."));
+        return sentences.toString();
+    }
+
+    private static final double L_PER_M3 = 1000;
 
     /** What is taken as done in the days of a log though it does not say so, a sentence each. */
     public static List<String> assumed(Scenario scenario) {
