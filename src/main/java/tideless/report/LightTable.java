@@ -5,6 +5,9 @@ import java.time.LocalDate;
 import java.util.Locale;
 import tideless.physics.Time;
 import tideless.rig.Climate;
+import tideless.rig.Planting;
+import tideless.rig.Scenario;
+import tideless.rig.Tray;
 import tideless.study.Lighting;
 import tideless.words.Dates;
 import tideless.words.Names;
@@ -99,7 +102,7 @@ public final class LightTable {
                                             + Numbers.label(stage.needHighMolPerM2Day()),
                             verdict(stage)));
             if (stage.isTooLittle()) {
-                line("    " + cure(tray, stage));
+                line("    " + cure(tray, stage, longestH(lighting.scenario(), tray.tray())));
             }
         }
     }
@@ -119,7 +122,7 @@ public final class LightTable {
         return stage.molPerM2Day() > stage.needHighMolPerM2Day() ? "more than of use" : "enough";
     }
 
-    private static String cure(Lighting.OfTray tray, Lighting.Stage stage) {
+    private static String cure(Lighting.OfTray tray, Lighting.Stage stage, double longestH) {
         if (!(tray.lampLitH() > 0)) {
             return text(
                     "a lamp of %.1f mol/m2/day would make up for it",
@@ -130,13 +133,24 @@ public final class LightTable {
                 text(
                         "%.0f umol/m2/s in the same hours",
                         Math.ceil(Lighting.ppfdForNeed(tray, stage)));
-        return hours <= LONGEST_DAY_H
+        return hours <= longestH
                 ? text("%.1f h of this lamp, or %s, would be enough", hours, brighter)
                 : brighter + " would be enough; longer hours would not";
     }
 
     /** Longest day worth giving, h: most fruit crops suffer without a night; common practice. */
     static final double LONGEST_DAY_H = 18;
+
+    /** Hours of light a day that the crop of a tray bears and that are worth giving. */
+    static double longestH(Scenario scenario, String name) {
+        double longestH = LONGEST_DAY_H;
+        for (Tray tray : scenario.trays()) {
+            if (tray.name().equals(name) && tray.planting() instanceof Planting.OfCrop crop) {
+                longestH = Math.min(longestH, crop.traits().response().longestDayH());
+            }
+        }
+        return longestH;
+    }
 
     private void line(String text) {
         out.print(text.stripTrailing() + "\n"); // not println: the same bytes on every system

@@ -4,9 +4,7 @@ import java.io.PrintWriter;
 import java.time.LocalDate;
 import java.util.List;
 import java.util.Locale;
-import tideless.rig.Planting;
 import tideless.rig.Scenario;
-import tideless.rig.Tray;
 import tideless.study.Lighting;
 import tideless.study.Size;
 import tideless.study.ValveHeight;
@@ -231,21 +229,10 @@ public final class SizeTable {
     public void printLamps(Lighting lighting) {
         title(lighting.scenario());
         for (Lighting.OfTray tray : lighting.trays()) {
-            double longestH = longestH(lighting.scenario(), tray.tray());
+            double longestH = LightTable.longestH(lighting.scenario(), tray.tray());
             say(Names.begun(Names.tray(tray.tray())) + ": " + hours(tray, longestH));
         }
         out.flush();
-    }
-
-    /** Hours of light a day that the crop of a tray bears and that are worth giving. */
-    private static double longestH(Scenario scenario, String name) {
-        double longestH = LightTable.LONGEST_DAY_H;
-        for (Tray tray : scenario.trays()) {
-            if (tray.name().equals(name) && tray.planting() instanceof Planting.OfCrop crop) {
-                longestH = Math.min(longestH, crop.traits().response().longestDayH());
-            }
-        }
-        return longestH;
     }
 
     private static String hours(Lighting.OfTray tray, double longestH) {

@@ -4,6 +4,7 @@ import java.time.LocalDate;
 import java.time.LocalDateTime;
 import java.time.temporal.ChronoUnit;
 import java.util.ArrayList;
+import java.util.Collections;
 import java.util.Comparator;
 import java.util.HashMap;
 import java.util.List;
@@ -105,6 +106,9 @@ final class LogReader {
                                             outside == 1 ? "is" : "are"));
         }
         sayDisorder(placed);
+        if (isNewestFirst(placed)) {
+            Collections.reverse(placed); // what was done in one minute, too
+        }
         placed.sort(Comparator.comparingDouble(one -> one.entry().atS())); // stable
         return new Log(checked(placed).stream().map(Placed::entry).toList());
     }
@@ -257,6 +261,18 @@ final class LogReader {
                                 : more == 1
                                         ? " One more line is of another year."
                                         : " " + more + " more lines are of another year."));
+    }
+
+    /** Whether a log was written from the bottom up. */
+    private static boolean isNewestFirst(List<Placed> placed) {
+        int falls = 0;
+        for (int i = 1; i < placed.size(); i++) {
+            falls +=
+                    (int)
+                            Math.signum(
+                                    placed.get(i - 1).entry().atS() - placed.get(i).entry().atS());
+        }
+        return falls > 0;
     }
 
     private void sayDisorder(List<Placed> placed) {

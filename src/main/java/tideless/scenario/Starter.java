@@ -243,10 +243,21 @@ public final class Starter {
                     "assumed: %s gives %d mol/m2 of light in a mean day; measure it"
                                     .formatted(
                                             starter.light.sky().spelt(),
-                                            (int) starter.light.sky().molPerM2Day())
+                                            (int) starter.season().molPerM2Day())
                             + (starter.light.sky() == StarterLight.Sky.WINDOW
                                     ? ""
                                     : ", or put in " + WEATHER));
+            if (starter.light.sky().isSummer()) {
+                remarks.add(
+                        "assumed: air of %s by day and %s by night, as in %s; your weather is not known"
+                                .formatted(
+                                        starter.temperature(starter.dayC()).replace("\"", ""),
+                                        starter.temperature(
+                                                        starter.dayC()
+                                                                - starter.season().nightFallC())
+                                                .replace("\"", ""),
+                                        starter.season().words()));
+            }
         }
         return remarks;
     }
@@ -277,7 +288,9 @@ public final class Starter {
         List<CropTraits> crops = crops(answers);
         StarterLight light = StarterLight.of(answers.get(StarterQuestion.LIGHT));
         return LocalDate.parse(answers.get(StarterQuestion.START))
-                .plusDays(usualDays(crops, light) - 1);
+                .plusDays(
+                        usualDays(crops, light, LocalDate.parse(answers.get(StarterQuestion.START)))
+                                - 1);
     }
 
     /** The last day of a run that goes on for a week after an absence. */
@@ -366,11 +379,11 @@ public final class Starter {
         line(
                 "[climate] # assumed: "
                         + (light.sky().isSummer()
-                                ? "a mild summer, each day like the other; put in your own"
+                                ? season().words() + ", each day like the other; put in your own"
                                 : "a lived-in room"));
         line("kind = \"room\"");
         line("day_temperature = " + temperature(dayC()));
-        line("night_temperature = " + temperature(dayC() - light.sky().nightFallC()));
+        line("night_temperature = " + temperature(dayC() - season().nightFallC()));
         line("day_humidity = \"" + light.sky().dayPercent() + " %\"");
         line("night_humidity = \"" + light.sky().nightPercent() + " %\"");
         if (light.sky().airMPerS() > 0) {
@@ -478,8 +491,7 @@ public final class Starter {
         if (light.sky() != StarterLight.Sky.NONE) {
             line(
                     "window_light = \"%s mol/m2/day\" # told: %s; assumed: so much, in a mean day"
-                            .formatted(
-                                    Measure.plain(light.sky().molPerM2Day()), light.sky().spelt()));
+                            .formatted(Measure.plain(season().molPerM2Day()), light.sky().spelt()));
         }
         if (light.sky().isSummer()) {
             line("# Better: " + WEATHER);
@@ -525,14 +537,20 @@ public final class Starter {
     }
 
     /** From setting out to the end of the cut or of a first month of picking. */
-    private static int usualDays(List<CropTraits> crops, StarterLight light) {
-        return crops.stream().mapToInt(crop -> usualDays(crop, crops, light)).max().orElseThrow();
+    private static int usualDays(List<CropTraits> crops, StarterLight light, LocalDate start) {
+        return crops.stream()
+                .mapToInt(crop -> usualDays(crop, crops, light, start))
+                .max()
+                .orElseThrow();
     }
 
-    private static int usualDays(CropTraits crop, List<CropTraits> beside, StarterLight light) {
+    private static int usualDays(
+            CropTraits crop, List<CropTraits> beside, StarterLight light, LocalDate start) {
         CropTraits.Stages stages = crop.stages();
         StarterLight.Sky sky = light.sky();
-        double meanC = dayC(beside, sky) - sky.nightFallC() * (24 - litH(beside, light)) / 24;
+        StarterSeason season = season(beside, sky, start);
+        double meanC =
+                dayC(beside, sky, start) - season.nightFallC() * (24 - litH(beside, light)) / 24;
         double grown =
                 RoomLimits.daysTo(crop, 0, stages.firstHarvestCd(), meanC) - crop.nursery().days();
         boolean picked = stages.fruits() || crop.harvest().pickedEveryDays().isPresent();
@@ -549,7 +567,7 @@ public final class Starter {
             return (int) ChronoUnit.DAYS.between(start, LocalDate.parse(end)) + 1;
         }
         List<String> away = away();
-        int usual = usualDays(crops, light);
+        int usual = usualDays(crops, light, start);
         if (away.isEmpty()) {
             return usual;
         }
@@ -578,17 +596,27 @@ public final class Starter {
     }
 
     private double dayC() {
-        return dayC(crops, light.sky());
+        return dayC(crops, light.sky(), start);
     }
 
-    private static double dayC(List<CropTraits> crops, StarterLight.Sky sky) {
+    private StarterSeason season() {
+        return season(crops, light.sky(), start);
+    }
+
+    private static StarterSeason season(
+            List<CropTraits> crops, StarterLight.Sky sky, LocalDate start) {
+        return StarterSeason.of(
+                sky, start, crops.stream().anyMatch(crop -> crop.stages().fruits()));
+    }
+
+    private static double dayC(List<CropTraits> crops, StarterLight.Sky sky, LocalDate start) {
         double warmC =
                 crops.stream()
                         .mapToDouble(crop -> crop.needs().solutionWarmC())
                         .min()
                         .orElseThrow();
         return sky.isSummer()
-                ? sky.dayC()
+                ? season(crops, sky, start).dayC()
                 : Math.min(sky.dayC(), Math.floor(warmC - LAMP_WARMTH_C));
     }
 

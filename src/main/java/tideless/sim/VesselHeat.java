@@ -15,8 +15,15 @@ final class VesselHeat {
     /** Heat transfer through walls and deck; 6-10 W/m2/K for bare plastic, from memory. */
     static final double WALL_W_PER_M2K = 8;
 
-    /** Share of light on a pale deck or lid that ends in the solution; 0.3 white, from memory. */
-    static final double PALE_LID_FRAC = 0.3;
+    /** Share of light that a pale deck or lid takes up; 0.3 white, from memory. */
+    private static final double PALE_LID_TAKES_FRAC = 0.3;
+
+    /**
+     * Share of what a deck or lid takes up that goes down into the vessel; the rest goes back to
+     * the air above. Still air at both faces of a thin sheet has 0.10 m2K/W each (handbook value),
+     * so one half; 20 mm of foam would pass 0.10 / 0.77.
+     */
+    private static final double DOWN_FRAC = 0.5;
 
     /** Share of light on open water that stays in it: 1 less an albedo of 0.06, from memory. */
     static final double OPEN_WATER_FRAC = 0.94;
@@ -39,7 +46,8 @@ final class VesselHeat {
      */
     static double gainW(Shape shape, double openM2, double lightWPerM2) {
         double coveredM2 = shape.rimAreaM2() - openM2;
-        return lightWPerM2 * (PALE_LID_FRAC * coveredM2 + OPEN_WATER_FRAC * openM2);
+        return lightWPerM2
+                * (PALE_LID_TAKES_FRAC * DOWN_FRAC * coveredM2 + OPEN_WATER_FRAC * openM2);
     }
 
     /** Of a volume at a temperature, J/K. */

@@ -321,7 +321,45 @@ public final class FitWords {
 
     /** What no noise explains, a sentence each. */
     public static List<String> oddities(Fit fit) {
-        return fit.oddities().stream().map(o -> oddity(fit.scenario(), o)).toList();
+        List<String> sentences = new ArrayList<>();
+        List<Fit.Oddity> rest = new ArrayList<>(fit.oddities());
+        List<VesselId> vessels = rest.stream().map(o -> o.reading().where()).distinct().toList();
+        for (VesselId where : vessels) {
+            List<Fit.Oddity> jugs = rest.stream().filter(o -> isJugSlip(o, where)).toList();
+            long poured =
+                    fit.readings().stream()
+                            .map(Fit.Judged::reading)
+                            .filter(r -> r.where().equals(where))
+                            .filter(r -> r.what() == LogEntry.Quantity.POURED)
+                            .count();
+            if (jugs.size() >= FEW_JUGS && 2 * jugs.size() > poured) {
+                rest.removeAll(jugs);
+                sentences.add(jugs(where, jugs, poured));
+            }
+        }
+        rest.forEach(o -> sentences.add(Names.begun(oddity(fit.scenario(), o))));
+        return sentences;
+    }
+
+    /** From so many on slips of a jug are told together where they are most of its litres. */
+    private static final int FEW_JUGS = 3;
+
+    private static boolean isJugSlip(Fit.Oddity oddity, VesselId where) {
+        return oddity.kind() == Fit.Oddity.Kind.SLIP
+                && oddity.reading().what() == LogEntry.Quantity.POURED
+                && oddity.reading().where().equals(where);
+    }
+
+    private static String jugs(VesselId where, List<Fit.Oddity> jugs, long poured) {
+        return "Litres of refills of %s do not agree with its levels, %s of %s (lines %s): does the jug hold what you take it for, is it filled to the mark each time, and is each refill written down once?"
+                .formatted(
+                        Names.of(where),
+                        jugs.size(),
+                        poured,
+                        Names.list(
+                                jugs.stream()
+                                        .map(o -> String.valueOf(o.reading().line()))
+                                        .toList()));
     }
 
     /** Where a tray's water comes from; of what no valve feeds the vessel itself. */

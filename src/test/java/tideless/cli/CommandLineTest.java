@@ -718,6 +718,35 @@ class CommandLineTest {
         assertEquals(0, run("check", scenario(bench()), "--units=US", "--ec-scale=PPM500").exit());
     }
 
+    /**
+     * Spinach bolts in more than 14 h: of a dim lamp no longer hours are asked for; of lettuce they
+     * are.
+     */
+    @Test
+    void no_hours_of_a_lamp_are_asked_for_that_the_crop_does_not_bear() throws IOException {
+        String dim =
+                """
+                title = "dim"
+                start = 2026-03-02
+                length = "40 days"
+                climate.kind = "room"
+                climate.day_temperature = "20 degC"
+                lamp = { ppfd = "200 umol/m2/s", on = "06:00", off = "20:00" }
+                feed.recipe = "steiner"
+                [tray.t]
+                length = "60 cm"
+                width = "35 cm"
+                depth = "10 cm"
+                crop = "spinach"
+                plants = 4
+                filling = "sealed"
+                """;
+        String spinach = run("light", scenario(dim)).out();
+        assertTrue(spinach.contains("would be enough; longer hours would not"), spinach);
+        String lettuce = run("light", scenario(dim.replace("spinach", "lettuce"))).out();
+        assertTrue(lettuce.contains("h of this lamp, or "), lettuce);
+    }
+
     /** What is broken at 80 columns cannot be copied into a shell. */
     @Test
     void every_example_in_a_help_stands_unbroken_on_a_screen_of_80_columns() {

@@ -298,6 +298,25 @@ class LogReaderTest {
         assertThat(notes(text)).contains("log.csv:3: stands after a later entry");
     }
 
+    /** The newest on top: in one minute the level was read, and then it was filled. */
+    @Test
+    void a_log_written_from_the_bottom_up_reads_as_one_from_the_top_down() throws IOException {
+        String level = "2026-03-09,08:00,shelf,level,12 cm,,\n";
+        String refill = "2026-03-09,08:00,shelf,refill,,,\n";
+        String next = "2026-03-11,08:00,shelf,level,20 cm,,\n";
+        String last = "2026-03-13,08:00,shelf,level,18 cm,,\n";
+        Log down = log(HEAD + level + refill + next + last);
+        Log up = log(HEAD + last + next + refill + level);
+        assertThat(up.entries()).hasSize(4);
+        for (int i = 0; i < 4; i++) {
+            assertThat(up.entries().get(i).getClass()).isEqualTo(down.entries().get(i).getClass());
+            assertThat(up.entries().get(i).atS()).isEqualTo(down.entries().get(i).atS());
+        }
+        assertThat(notes(HEAD + last + next + refill + level))
+                .contains("stands after a later entry")
+                .doesNotContain("the level rose");
+    }
+
     @Test
     void what_stands_twice_counts_once_and_what_contradicts_itself_is_refused() throws IOException {
         String once = "2026-03-06,08:00,shelf,refill,4 L,,\n";

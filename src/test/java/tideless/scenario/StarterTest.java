@@ -126,7 +126,8 @@ class StarterTest {
                 "--feed; two bottles; bought = true",
                 "--feed; bought 1.8 mS/cm; ec = \"1.8 mS/cm\" # told",
                 "--feed; steiner at 1.5 mS/cm; recipe = \"steiner\" # told",
-                "--light; polytunnel; window_light = \"30 mol/m2/day\"",
+                "--light; polytunnel; window_light = \"18 mol/m2/day\"", // in March
+                "--light; polytunnel; the mean days of March in a mild place at 50 degrees north",
                 "--light; south window; window_light = \"5 mol/m2/day\"",
                 "--start; mid April; start = 2026-04-15",
                 "--start; end of April; start = 2026-04-30",

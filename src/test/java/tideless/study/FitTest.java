@@ -344,6 +344,7 @@ class FitTest {
         Fit lost = readAt(21, 0.225, 31, 0.214);
         assertThat(namesNight(lost)).isTrue();
         assertThat(String.join(" ", FitWords.oddities(lost)))
+                .contains("Reservoir shelf lost ")
                 .contains("in the night to")
                 .contains("a valve that seeps, or a leak");
         // Three millimetres are two looks at a ruler.
@@ -377,6 +378,29 @@ class FitTest {
         assertThat(fit.oddities())
                 .hasSize(jugs)
                 .allMatch(o -> o.kind() == Fit.Oddity.Kind.SLIP && o.reading().line() == 77);
+        assertThat(FitWords.oddities(fit)).hasSize(jugs).allMatch(one -> one.endsWith("use."));
+    }
+
+    /** Most of its litres disagree with the levels: the jug is asked for, once. */
+    @Test
+    void litres_that_mostly_disagree_with_the_levels_are_told_together() {
+        Scenario scenario = ((Reading.Good) ScenarioReader.read(LoggedBench.SCENARIO)).scenario();
+        List<LogEntry> entries =
+                scenario.log().entries().stream()
+                        .map(
+                                e ->
+                                        e instanceof LogEntry.Reading r
+                                                        && r.what() == LogEntry.Quantity.POURED
+                                                ? changed(r, 0.45 * r.value())
+                                                : e)
+                        .toList();
+        assertThat(FitWords.oddities(fit(scenario.withLog(new Log(entries)))))
+                .filteredOn(one -> one.contains("itres of "))
+                .singleElement()
+                .asString()
+                .startsWith(
+                        "Litres of refills of reservoir shelf do not agree with its levels, 5 of 5")
+                .contains(" (lines 77, 77, 77, 77 and 77): does the jug");
     }
 
     /** A refill written down two days before it was done. */

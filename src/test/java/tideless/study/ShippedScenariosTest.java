@@ -81,7 +81,8 @@ class ShippedScenariosTest {
                         crops.toString());
                 double wanted = planting.crop().equals("basil") ? 50 : 180;
                 double cut = tray.freshG().at(planting.lastHour());
-                assertTrue(cut >= wanted && cut < 1.15 * wanted, crops + " " + cut);
+                // A head that is ready on the day after a visit waits for the next one.
+                assertTrue(cut >= wanted && cut < 1.25 * wanted, crops + " " + cut);
             }
         }
         assertEquals(
