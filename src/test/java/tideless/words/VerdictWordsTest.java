@@ -11,17 +11,17 @@ import java.util.List;
 import java.util.Optional;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
-import tideless.advice.Advice;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
+import tideless.advice.Advice;
 import tideless.advice.Cause;
 import tideless.advice.Cure;
 import tideless.advice.Facts;
 import tideless.advice.Measure;
 import tideless.advice.Quantity;
-import tideless.advice.Warning;
 import tideless.advice.Task;
 import tideless.advice.Unit;
+import tideless.advice.Warning;
 import tideless.rig.VesselId;
 import tideless.scenario.Reading;
 import tideless.scenario.ScenarioReader;
@@ -158,7 +158,7 @@ class VerdictWordsTest {
         Forecast drowned =
                 forecastOf(
                         "setting = \"4.5 cm\"",
-                        "setting = \"4.2 cm\"\nmoves = [{ on = 2026-03-18, setting = \"6.9 cm\" }]");
+                        "setting = \"4.2 cm\"\nmoves = [{ on = 2026-03-25, setting = \"6.9 cm\" }]");
         assertThat(last(lines(drowned, 0.9))).startsWith("Change first (air roots drowned");
         assertThat(last(lines(drowned, 0.5)))
                 .startsWith("Change first (tray left dries out in some)");
@@ -166,7 +166,10 @@ class VerdictWordsTest {
 
     /** Of warnings that no file cures: five flushes are often, four are not. */
     @ParameterizedTest
-    @CsvSource({"4, No other change was tried that helps", "5, It is flushed often (tray left 5 times)"})
+    @CsvSource({
+        "4, No other change was tried that helps",
+        "5, It is flushed often (tray left 5 times)"
+    })
     void who_flushes_often_is_told_where_a_better_feed_is_found(int flushes, String told) {
         Forecast calm = forecast("calm-bench");
         Task flush =
@@ -200,7 +203,7 @@ class VerdictWordsTest {
 
     @Test
     void a_tray_that_ran_dry_is_not_told_to_hold_water_for_an_hour() {
-        assertThat(VerdictWords.lines(forecast("sealed-lettuce-tank")))
+        assertThat(VerdictWords.lines(forecast("outgrown-trough")))
                 .noneMatch(line -> line.startsWith("Tightest"));
         assertThat(VerdictWords.lines(forecast("low-held-trays")))
                 .anyMatch(line -> line.startsWith("Tightest"));
