@@ -677,24 +677,15 @@ final class SolutionAdvice {
                         .filter(e -> e.kind() == Event.Kind.PRECIPITATE && isTold.test(e))
                         .toList();
         addCrust(
-                trace, crusts.stream().filter(e -> !isAtAnyPh(e)).toList(), crustCures(trace), out);
+                trace,
+                crusts.stream().filter(e -> !isAtAnyPh(e)).toList(),
+                List.of(Cure.of(Cure.Kind.SOFTER_WATER), Cure.of(Cure.Kind.ACID_BY_METER)),
+                out);
         addCrust(
                 trace,
                 crusts.stream().filter(SolutionAdvice::isAtAnyPh).toList(),
                 List.of(Cure.of(Cure.Kind.LEANER_FEED), Cure.of(Cure.Kind.FRESH_SOLUTION_SOONER)),
                 out);
-    }
-
-    /** Water that brings no lime is not to be softer: there roots or feed turn it alkaline. */
-    private static List<Cure> crustCures(Trace trace) {
-        double water =
-                ElectricalConductivity.at25MsPerCm(trace.scenario().sourceWater().composition());
-        return List.of(
-                Cure.of(
-                        water < SALTY_WATER_MS_PER_CM
-                                ? Cure.Kind.MORE_AMMONIUM
-                                : Cure.Kind.SOFTER_WATER),
-                Cure.of(Cure.Kind.ACID_BY_METER));
     }
 
     private static void addCrust(Trace trace, List<Event> crusts, List<Cure> cures, Findings out) {

