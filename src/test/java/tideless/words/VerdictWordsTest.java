@@ -158,7 +158,7 @@ class VerdictWordsTest {
         Forecast drowned =
                 forecastOf(
                         "setting = \"4.5 cm\"",
-                        "setting = \"4.2 cm\"\nmoves = [{ on = 2026-03-25, setting = \"6.9 cm\" }]");
+                        "setting = \"4.2 cm\"\nmoves = [{ on = 2026-03-20, setting = \"7.5 cm\" }]");
         assertThat(last(lines(drowned, 0.9))).startsWith("Change first (air roots drowned");
         assertThat(last(lines(drowned, 0.5)))
                 .startsWith("Change first (tray left dries out in some)");
