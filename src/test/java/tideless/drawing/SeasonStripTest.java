@@ -131,8 +131,8 @@ class SeasonStripTest {
     void harm_is_shown_where_it_happens() {
         List<double[]> harm = boxes("harm");
         assertThat(harm).hasSize(1);
-        // Thu 9 Apr 18:54 is day 38.79.
-        assertThat(harm.get(0)[0]).isCloseTo(8 + 344 * 38.79 / 70, within(0.1));
+        // Thu 9 Apr 18:25 is day 38.77.
+        assertThat(harm.get(0)[0]).isCloseTo(8 + 344 * 38.77 / 70, within(0.1));
     }
 
     // The terms of a harm are told one after another, each kind once, and broken into lines that
