@@ -231,12 +231,12 @@ class BothSidesTest {
         return Advisor.advise(trace, trace);
     }
 
-    // Of weak solution the plants drink all but a film; of one of 3.5 mS/cm a fifteenth is left
+    // Of weak solution the plants drink all but a film; of one of 4 mS/cm a fifteenth is left
     // when nothing more can be drunk; and roots of 1 cm never reach a level 4 cm below the cups.
     @ParameterizedTest
     @CsvSource({
         "0.9, 7.5, 1, FILM_FEEDS_NO_ROOT",
-        "3.5, 7.5, 1, TOO_STRONG_TO_DRINK",
+        "4, 7.5, 1, TOO_STRONG_TO_DRINK",
         "0.9, 2, 1, LEVEL_BELOW_ROOT_TIPS",
         "0.9, 5.1, 1, FILM_FEEDS_NO_ROOT"
     })

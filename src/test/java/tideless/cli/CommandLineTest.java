@@ -967,8 +967,7 @@ class CommandLineTest {
                             folder.resolve(threads));
             assertEquals(0, outcome.exit(), outcome.err());
             assertTrue(
-                    outcome.out().contains("First harvest: 2") // of March
-                            && outcome.out().contains("most comes of pace of growth")
+                    outcome.out().contains("First harvest: 30 Mar to 3 Apr")
                             && outcome.out().contains("Measure first: thirst of lettuce"),
                     outcome.out());
             String[] told = outcome.out().replaceAll("\\s+", " ").split("Not worth measuring");

@@ -69,8 +69,8 @@ class SuccessionReportTest {
         assertEquals(3, left.size());
         assertEquals("basil", left.get(1).get("crop").asText());
         assertEquals(8, left.get(1).get("plants").asInt());
-        assertEquals("2026-03-20T08:00", left.get(0).get("harvested").asText());
-        assertEquals("2026-03-20T08:00", left.get(1).get("planted").asText());
+        assertEquals("2026-03-23T08:00", left.get(0).get("harvested").asText());
+        assertEquals("2026-03-23T08:00", left.get(1).get("planted").asText());
         assertTrue(left.get(1).get("lost").isNull());
         double grams = BENCH.trace().trays().get(0).freshG().at(plantings(0).get(1).lastHour());
         assertEquals(grams, left.get(1).get("fresh_g_per_plant").asDouble(), 1e-6 * grams);
@@ -123,9 +123,9 @@ class SuccessionReportTest {
                 new PrintWriter(text), BENCH, false, 100, ForecastTable.Depth.ALL, Telling.METRIC);
         assertThat(text.toString())
                 .contains("Tray left (lettuce, then basil, then lettuce)")
-                .contains("harvest, lettuce   Fri 20 Mar 08:00")
+                .contains("harvest, lettuce   Mon 23 Mar 08:00")
                 .contains(
-                        "plant, basil       Fri 20 Mar 08:00           8 plants, 21 days in the nursery")
+                        "plant, basil       Mon 23 Mar 08:00           8 plants, 21 days in the nursery")
                 .contains("sow next, lettuce  Fri 3 Apr 08:00")
                 .contains("No warnings.");
     }

@@ -112,7 +112,7 @@ class FillsTest {
                                 scenario.reservoirs().stream()
                                         .map(
                                                 r ->
-                                                        r.withStartLevelM(0.17)
+                                                        r.withStartLevelM(0.19)
                                                                 .withRefill(r.refill().on(never)))
                                         .toList());
         Forecast forecast = Forecasts.of(often, 1);

@@ -154,11 +154,21 @@ class VerdictWordsTest {
 
     /** Air roots are drowned by too much water, which is no answer to too little. */
     @Test
-    void a_warning_of_too_much_water_gives_way_to_what_may_run_dry() throws IOException {
+    void a_warning_of_too_much_water_gives_way_to_what_may_run_dry() {
+        Forecast calm = forecast("calm-bench");
+        Warning tooHigh =
+                new Warning(
+                        Warning.Kind.DROWNED,
+                        VesselId.tray("left"),
+                        LocalDateTime.of(2026, 3, 18, 8, 0),
+                        LocalDateTime.of(2026, 3, 25, 8, 0),
+                        Measure.atMost(69, 55, Unit.MILLIMETRES),
+                        Cause.of(Cause.Kind.ROSE_ABOVE_AIR_ROOTS),
+                        List.of(new Cure(Cure.Kind.LOWER_LEVEL, Facts.of(Quantity.LEVEL, 55))));
+        Advice advice = calm.advice().withWarnings(List.of(tooHigh));
         Forecast drowned =
-                forecastOf(
-                        "setting = \"4.5 cm\"",
-                        "setting = \"4.2 cm\"\nmoves = [{ on = 2026-03-20, setting = \"7.5 cm\" }]");
+                calm.withAdvice(
+                        advice.withVerdict(advice.verdict().withFirst(Optional.of(tooHigh))));
         assertThat(last(lines(drowned, 0.9))).startsWith("Change first (air roots drowned");
         assertThat(last(lines(drowned, 0.5)))
                 .startsWith("Change first (tray left dries out in some)");
