@@ -119,7 +119,9 @@ final class ReportPage {
                 "feed",
                 Stream.concat(Stream.of(feed), FeedWords.own(scenario).stream())
                         .collect(Collectors.joining("; ")));
-        boolean survives = forecast.advice().verdict().survives();
+        boolean survives =
+                forecast.advice().verdict().survives()
+                        && forecast.outlook().filter(OutlookWords::isMostlyLost).isEmpty();
         boolean surely = forecast.survives() && forecast.advice().warnings().isEmpty();
         page.put("survives", survives);
         page.put("careful", survives && !surely);

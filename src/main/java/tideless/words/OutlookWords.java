@@ -23,6 +23,8 @@ public final class OutlookWords {
 
     private OutlookWords() {}
 
+    private static final double MOST_FRAC = 0.5; // more are most of them, by the word
+
     /**
      * In how many rigs all comes through, and what harms first in the others.
      *
@@ -43,6 +45,22 @@ public final class OutlookWords {
         return (outlook.survives() ? "" : "Not surely, though: ")
                 + of
                 + "; "
+                + harms(outlook, start)
+                + ".";
+    }
+
+    /** Whether fewer than half of the rigs come through. */
+    public static boolean isMostlyLost(Outlook outlook) {
+        return outlook.chance() < MOST_FRAC;
+    }
+
+    /** Of a crop that lives in the run as stated, and is mostly lost. */
+    static String mostlyLost(Outlook outlook, LocalDate start) {
+        return "Count on losing the crop: it lives by the likeliest figures alone. Only "
+                + count(outlook.chance(), outlook)
+                + " of "
+                + outlook.members()
+                + " rigs that yours might be come through; "
                 + harms(outlook, start)
                 + ".";
     }

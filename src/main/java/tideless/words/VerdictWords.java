@@ -73,13 +73,7 @@ public final class VerdictWords {
         List<String> lines =
                 lines(
                         verdict,
-                        " "
-                                + (verdict.survives() && !verdict.poor().isEmpty()
-                                        ? OutlookWords.living(outlook.get())
-                                        : OutlookWords.chance(
-                                                outlook.get(),
-                                                scenario.start(),
-                                                verdict.survives())),
+                        survival(verdict, outlook.get(), scenario.start()),
                         absence -> sureness(outlook.get(), absence));
         if (!outlook.get().survives() && !warnsOfWater(verdict, outlook.get())) {
             outlook.get().harms().stream()
@@ -262,14 +256,28 @@ public final class VerdictWords {
 
     /** The lines of one run, in the order in which a grower wants to know. */
     public static List<String> lines(Verdict verdict) {
-        return lines(verdict, "", absence -> "");
+        return lines(verdict, survival(verdict), absence -> "");
+    }
+
+    /** Of rigs of which most are lost nobody is told that the crop survives. */
+    private static String survival(Verdict verdict, Outlook outlook, LocalDate start) {
+        boolean nothingGrows = verdict.firstHarm().isEmpty() && verdict.waterLeft().isEmpty();
+        if (nothingGrows) {
+            return survival(verdict);
+        }
+        if (verdict.survives() && !verdict.poor().isEmpty()) {
+            return survival(verdict) + " " + OutlookWords.living(outlook);
+        }
+        if (verdict.survives() && OutlookWords.isMostlyLost(outlook)) {
+            return OutlookWords.mostlyLost(outlook, start);
+        }
+        return survival(verdict) + " " + OutlookWords.chance(outlook, start, verdict.survives());
     }
 
     private static List<String> lines(
-            Verdict verdict, String chance, Function<Verdict.Absence, String> sureness) {
+            Verdict verdict, String survival, Function<Verdict.Absence, String> sureness) {
         List<String> lines = new ArrayList<>();
-        boolean nothingGrows = verdict.firstHarm().isEmpty() && verdict.waterLeft().isEmpty();
-        lines.add(survival(verdict) + (nothingGrows ? "" : chance));
+        lines.add(survival);
         List<Verdict.Absence> absences = verdict.absences();
         int told = absences.size() > TOLD_ABSENCES ? TOLD_ABSENCES - 1 : absences.size();
         for (Verdict.Absence absence : absences.subList(0, told)) {

@@ -23,15 +23,19 @@ import tideless.advice.Caution;
 import tideless.advice.Task;
 import tideless.advice.Warning;
 import tideless.drawing.RigPicture;
+import tideless.physics.Time;
 import tideless.rig.Lamp;
 import tideless.rig.Scenario;
 import tideless.scenario.ChangedScenario;
 import tideless.scenario.DayOneMix;
 import tideless.scenario.Reading;
 import tideless.scenario.ScenarioReader;
+import tideless.sim.Event;
 import tideless.solution.ElectricalConductivity.PpmScale;
+import tideless.study.Band;
 import tideless.study.Forecast;
 import tideless.study.Forecasts;
+import tideless.study.Outlook;
 import tideless.words.CautionWords;
 import tideless.words.Names;
 import tideless.words.Numbers;
@@ -138,6 +142,40 @@ class ReportPageTest {
         assertThat(BENCH.advice().warnings()).isNotEmpty();
         assertThat(all(xml(PAGE), "section").get(0).getAttribute("class"))
                 .isEqualTo("verdict care");
+    }
+
+    /**
+     * A crop that half of the rigs bring through has an amber edge, one that fewer do a red one.
+     */
+    @Test
+    void the_verdict_of_a_crop_that_most_rigs_lose_is_red() {
+        assertThat(edge(0.5)).isEqualTo("verdict care");
+        assertThat(edge(0.49)).isEqualTo("verdict bad");
+    }
+
+    private static String edge(double chance) {
+        Forecast calm =
+                Forecasts.of(
+                        ((Reading.Good) ScenarioReader.read(Path.of("scenarios/calm-bench.toml")))
+                                .scenario(),
+                        1);
+        Outlook.LikelyHarm dry =
+                new Outlook.LikelyHarm(
+                        Event.Kind.DRIED_OUT,
+                        calm.trace().trays().get(0).tray().id(),
+                        1 - chance,
+                        Band.of(new double[] {26 * Time.DAY_S}));
+        Outlook outlook =
+                new Outlook(
+                        100,
+                        chance,
+                        List.of(dry),
+                        List.of(),
+                        List.of(),
+                        List.of(),
+                        Band.of(new double[] {50}));
+        Element page = xml(page(calm.withOutlook(Optional.of(outlook)), origins()));
+        return all(page, "section").get(0).getAttribute("class");
     }
 
     @Test

@@ -152,6 +152,20 @@ class VerdictWordsTest {
         }
     }
 
+    /** Half of the rigs, and a hundredth less. */
+    @Test
+    void a_crop_that_most_rigs_lose_is_not_told_to_survive() {
+        Forecast calm = forecast("calm-bench");
+        assertThat(lines(calm, 0.5).get(0))
+                .startsWith(
+                        "The crop survives: nothing dies, wilts or dries out. Not surely, though:");
+        assertThat(lines(calm, 0.49).get(0))
+                .isEqualTo(
+                        "Count on losing the crop: it lives by the likeliest figures alone. Only 49 of"
+                                + " 100 rigs that yours might be come through; in 51 of them tray left"
+                                + " dries out about 28 Mar.");
+    }
+
     /** Air roots are drowned by too much water, which is no answer to too little. */
     @Test
     void a_warning_of_too_much_water_gives_way_to_what_may_run_dry() {
