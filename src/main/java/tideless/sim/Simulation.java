@@ -207,8 +207,9 @@ public final class Simulation {
             }
             if (timeline.endsDay[end - 1]) {
                 int day = (int) FastMath.round(endS / Time.DAY_S);
+                boolean isLeft = isLeft(day);
                 for (TrayRun tray : trays) {
-                    tray.growOvernight(endS, day, !isLeft(day), log);
+                    tray.growOvernight(endS, day, !isLeft, log);
                 }
             }
         }
