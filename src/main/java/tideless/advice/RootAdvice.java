@@ -19,6 +19,7 @@ import tideless.crop.Wilting;
 import tideless.physics.Time;
 import tideless.rig.Filling;
 import tideless.rig.Shape;
+import tideless.rig.Tray;
 import tideless.sim.Event;
 import tideless.sim.FlushRule;
 import tideless.sim.Series;
@@ -451,7 +452,7 @@ final class RootAdvice {
             return List.of(
                     new Cure(
                             Cure.Kind.RAISE_LEVEL,
-                            Facts.of(Quantity.LEVEL, (tipM + Seedlings.FIRST_WET_M) * 1000)));
+                            Facts.of(Quantity.LEVEL, (tipM + Tray.CUP_WET_M) * 1000)));
         }
         return reservoirCures.isEmpty()
                 ? List.of(Cure.of(Cure.Kind.REFILL_IN_TIME))
@@ -485,8 +486,7 @@ final class RootAdvice {
                             Cure.Kind.TOPPED_UP_MEANWHILE,
                             Facts.NONE.on(tray.trace.clockAtSample(dry).minusDays(1))));
         }
-        double roomM =
-                Math.min(tray.tray.overflowM(), tray.tray.cupBottomM() + Seedlings.FIRST_WET_M);
+        double roomM = Seedlings.firstLevelM(tray.tray);
         cures.add(
                 enoughM3 <= tray.tray.shape().volumeM3(roomM)
                         ? new Cure(

@@ -12,14 +12,11 @@ import tideless.sim.Event;
 
 /** Seedlings set out before their roots reach the level of their tray. */
 public final class Seedlings {
-    /** Wet depth of a cup at first, m; Kratky (2010), CTAHR VC-1. */
-    static final double FIRST_WET_M = 0.013;
-
     private Seedlings() {}
 
     /** Level that reaches the cups of a tray on the first day, or its overflow, m. */
     public static double firstLevelM(Tray tray) {
-        return Math.min(tray.overflowM(), tray.cupBottomM() + FIRST_WET_M);
+        return Math.min(tray.overflowM(), tray.wetCupM());
     }
 
     /** When they would have been fit for it; empty for those that are, or never will be. */
@@ -34,7 +31,7 @@ public final class Seedlings {
     /** What helps them until then. */
     static List<Cure> untilThen(TrayCase tray) {
         List<Cure> cures = new ArrayList<>();
-        double wetCupM = tray.tray.cupBottomM() + FIRST_WET_M;
+        double wetCupM = tray.tray.wetCupM();
         if (wetCupM <= tray.tray.overflowM()) {
             cures.add(
                     new Cure(

@@ -1,5 +1,6 @@
 package tideless.rig;
 
+import io.soabase.recordbuilder.core.RecordBuilder;
 import java.util.OptionalDouble;
 
 /**
@@ -14,12 +15,14 @@ import java.util.OptionalDouble;
  * @param drowningKills whether plants without a root in air are lost after the crop's days
  * @param aerated whether the solution is kept at the oxygen of the air, as by an air stone
  */
+@RecordBuilder
 public record Deck(
         double floatsDownToM,
         OptionalDouble cupWaterM3,
         double solutionCo2Ppm,
         boolean drowningKills,
-        boolean aerated) {
+        boolean aerated)
+        implements DeckBuilder.With {
     /** A fixed deck, plugs in bare cups, the roots' own carbon dioxide; nobody drowns. */
     public static final Deck PLAIN =
             new Deck(Double.POSITIVE_INFINITY, OptionalDouble.empty(), 0, false, false);

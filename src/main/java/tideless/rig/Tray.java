@@ -46,6 +46,9 @@ public record Tray(
         Deck deck,
         List<NextPlanting> next)
         implements TrayBuilder.With {
+    /** Wet depth of a cup at first, m; Kratky (2010), CTAHR VC-1. */
+    public static final double CUP_WET_M = 0.013;
+
     public Tray {
         Objects.requireNonNull(name, "name");
         Objects.requireNonNull(shape, "shape");
@@ -124,5 +127,10 @@ public record Tray(
                         next.stream()
                                 .map(then -> then.withCrop(change.apply(then.crop())))
                                 .toList());
+    }
+
+    /** Level that wets its cups as they are at first, m; may lie above its overflow. */
+    public double wetCupM() {
+        return cupBottomM + CUP_WET_M;
     }
 }

@@ -19,6 +19,7 @@ import java.util.List;
 import tideless.rig.Filling;
 import tideless.rig.Pouring;
 import tideless.rig.Reservoir;
+import tideless.rig.Tray;
 import tideless.rig.Tube;
 import tideless.rig.ValveFaults;
 import tideless.rig.Visits;
@@ -216,7 +217,7 @@ final class FillingReader {
     }
 
     private static String levelHint(Key<Double> key, double cupM, double overflowM) {
-        double levelM = cupM + TrayReader.FIRST_WET_M;
+        double levelM = cupM + Tray.CUP_WET_M;
         return levelM < overflowM
                 ? "Maybe add %s = \"%s\", which wets the cups by 1.3 cm."
                         .formatted(key.name(), Heights.cm(levelM))

@@ -30,9 +30,6 @@ import tideless.rig.Visits;
 
 /** Reads one tray, and finds what cannot be true of it. */
 final class TrayReader {
-    /** Wet depth of a cup at first in a tray that is filled once, m; Kratky (2010), CTAHR VC-1. */
-    static final double FIRST_WET_M = 0.013;
-
     /** Of the cups where nothing is stated, below the rim, m; common practice, no source. */
     private static final double USUAL_CUP_M = 0.05;
 
@@ -293,7 +290,7 @@ final class TrayReader {
             level = hand.toLevelM();
             why = "the level topped up to";
         } else {
-            level = Math.min(overflowM, cupBottom.value() + FIRST_WET_M);
+            level = Math.min(overflowM, cupBottom.value() + Tray.CUP_WET_M);
             why = "1.3 cm above the cups' underside";
         }
         tray.holds(START_LEVEL, Heights.cm(level) + ", " + why);

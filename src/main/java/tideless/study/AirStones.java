@@ -6,7 +6,6 @@ import tideless.advice.Cure;
 import tideless.advice.Facts;
 import tideless.advice.Quantity;
 import tideless.advice.Warning;
-import tideless.rig.Deck;
 import tideless.rig.Scenario;
 import tideless.rig.Tray;
 import tideless.rig.VesselId;
@@ -84,7 +83,7 @@ final class AirStones {
 
     /** With what it takes besides; empty where too few rigs come through with either. */
     private Optional<Cure> tried(Tray tray) throws InterruptedException {
-        Scenario so = scenario.withTray(tray.withDeck(aerated(tray.deck())));
+        Scenario so = scenario.withTray(tray.withDeck(tray.deck().withAerated(true)));
         double enough = Math.min(Outlook.SURE, outlook.chance() - FEWER_FRAC);
         double chance = Outlook.chance(so, outlook.members(), seed, workers);
         if (chance >= enough) {
@@ -99,14 +98,5 @@ final class AirStones {
                                         Cure.Kind.AIR_STONE,
                                         Facts.of(Quantity.CHANCE, found.chance()),
                                         found.parts(so)));
-    }
-
-    private static Deck aerated(Deck still) {
-        return new Deck(
-                still.floatsDownToM(),
-                still.cupWaterM3(),
-                still.solutionCo2Ppm(),
-                still.drowningKills(),
-                true);
     }
 }

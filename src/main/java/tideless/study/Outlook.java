@@ -6,6 +6,7 @@ import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.function.IntFunction;
 import java.util.function.ToDoubleFunction;
 import tideless.advice.Warning;
 import tideless.rig.Scenario;
@@ -169,28 +170,21 @@ public record Outlook(
      */
     static double chance(Scenario scenario, int members, long seed, Workers workers)
             throws InterruptedException {
-        Scenario coarse = Ensemble.atEnsembleStep(scenario);
-        Unknowns unknowns = Unknowns.of(coarse);
-        double[][] quantiles = unknowns.quantiles(members, seed);
-        Surroundings shared = Surroundings.forSeasons(coarse);
-        List<Boolean> survive =
-                workers.each(
-                        members,
-                        i ->
-                                Fate.of(coarse, unknowns.member(quantiles[i]).season(shared))
-                                        .survives());
+        IntFunction<Fate> fate = fate(scenario, members, seed);
+        List<Boolean> survive = workers.each(members, i -> fate.apply(i).survives());
         return survive.stream().filter(s -> s).count() / (double) members;
     }
 
     static List<Fate> fates(Scenario scenario, int members, long seed, Workers workers) {
+        return Kept.each(workers, members, fate(scenario, members, seed));
+    }
+
+    private static IntFunction<Fate> fate(Scenario scenario, int members, long seed) {
         Scenario coarse = Ensemble.atEnsembleStep(scenario);
         Unknowns unknowns = Unknowns.of(coarse);
         double[][] quantiles = unknowns.quantiles(members, seed);
         Surroundings shared = Surroundings.forSeasons(coarse);
-        return Kept.each(
-                workers,
-                members,
-                i -> Fate.of(coarse, unknowns.member(quantiles[i]).season(shared)));
+        return i -> Fate.of(coarse, unknowns.member(quantiles[i]).season(shared));
     }
 
     static Outlook of(Scenario scenario, List<Fate> fates) {

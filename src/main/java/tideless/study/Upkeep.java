@@ -11,6 +11,7 @@ import java.util.Objects;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.Set;
+import org.apache.commons.math3.util.FastMath;
 import tideless.advice.Facts;
 import tideless.advice.Quantity;
 import tideless.rig.Filling;
@@ -203,5 +204,10 @@ record Upkeep(
             }
         }
         return more;
+    }
+
+    /** Level that wets the cups of a tray at first, to the millimetre that a file tells, m. */
+    static double wetCupM(Tray tray) {
+        return FastMath.rint(tray.wetCupM() * 1e3) / 1e3;
     }
 }

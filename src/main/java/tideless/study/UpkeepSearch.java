@@ -54,9 +54,6 @@ final class UpkeepSearch {
     /** Marks that are tried in a tray topped up by hand, m above the present one. */
     private static final double[] HIGHER_M = {0.03, 0.06};
 
-    /** A first filling wets the cups by so much: Kratky (2010), m. */
-    private static final double CUP_WET_M = 0.013;
-
     /** And is tried where it is higher than it is by this at least, m; assumed. */
     private static final double START_STEP_M = 0.003;
 
@@ -421,7 +418,7 @@ final class UpkeepSearch {
             Tray of = scenario.tray(tray).orElseThrow();
             double mostM = Math.min(of.overflowM(), of.cupBottomM());
             marks.addAll(higher(hand.toLevelM(), HIGHER_M, mostM));
-            double wetM = FastMath.rint((of.cupBottomM() + CUP_WET_M) * 1e3) / 1e3;
+            double wetM = Upkeep.wetCupM(of);
             boolean isHigher = wetM >= of.startLevelM() + START_STEP_M && wetM <= of.overflowM();
             if (isHarmedEarly && isHigher) {
                 starts.add(OptionalDouble.of(wetM));

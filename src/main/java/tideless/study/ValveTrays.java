@@ -5,7 +5,6 @@ import java.time.LocalDate;
 import java.util.List;
 import java.util.Optional;
 import java.util.Set;
-import org.apache.commons.math3.util.FastMath;
 import tideless.advice.Cure;
 import tideless.advice.Facts;
 import tideless.advice.Quantity;
@@ -22,9 +21,6 @@ import tideless.rig.Tray;
 final class ValveTrays {
     /** Harm so soon after the start is of roots that are not down yet, s; assumed. */
     private static final double EARLY_S = 10 * Time.DAY_S;
-
-    /** A cup that is wet by so much is wet: Kratky (2010), m. */
-    private static final double CUP_WET_M = 0.013;
 
     /** How long a valve is held there, d; common practice, no source: two weeks, or three. */
     private static final int[] HELD_DAYS = {14, 21};
@@ -65,7 +61,7 @@ final class ValveTrays {
     }
 
     private void tryAll(Tray tray, Filling.ByValve valve) throws InterruptedException {
-        double wetM = FastMath.rint((tray.cupBottomM() + CUP_WET_M) * 1e3) / 1e3;
+        double wetM = Upkeep.wetCupM(tray);
         boolean isEarly = harm.atS().low() < EARLY_S;
         if (isEarly && valve.moves().isEmpty() && valve.settingM() < wetM) {
             for (int days : HELD_DAYS) {

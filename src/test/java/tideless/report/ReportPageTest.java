@@ -35,6 +35,7 @@ import tideless.solution.ElectricalConductivity.PpmScale;
 import tideless.study.Band;
 import tideless.study.Forecast;
 import tideless.study.Forecasts;
+import tideless.study.MadeUpOutlook;
 import tideless.study.Outlook;
 import tideless.words.CautionWords;
 import tideless.words.Names;
@@ -165,16 +166,8 @@ class ReportPageTest {
                         calm.trace().trays().get(0).tray().id(),
                         1 - chance,
                         Band.of(new double[] {26 * Time.DAY_S}));
-        Outlook outlook =
-                new Outlook(
-                        100,
-                        chance,
-                        List.of(dry),
-                        List.of(),
-                        List.of(),
-                        List.of(),
-                        Band.of(new double[] {50}));
-        Element page = xml(page(calm.withOutlook(Optional.of(outlook)), origins()));
+        Forecast sure = calm.withOutlook(Optional.of(MadeUpOutlook.of(chance, dry)));
+        Element page = xml(page(sure, origins()));
         return all(page, "section").get(0).getAttribute("class");
     }
 
@@ -354,33 +347,29 @@ class ReportPageTest {
         assertThat(told).filteredOn(one -> one.contains("a larger reservoir")).hasSize(1);
     }
 
+    /** The page of a scenario, with what is mixed for its first day. */
+    private static Element mixed(String scenario) {
+        Reading.Good good = (Reading.Good) ScenarioReader.read(Path.of(scenario));
+        Forecast forecast = Forecasts.of(good.scenario(), 1);
+        return xml(
+                page(
+                        forecast,
+                        new Origins(
+                                List.of(),
+                                List.of(),
+                                DayOneMix.of(good, forecast.litresOnDayOne()),
+                                List.of())));
+    }
+
     @Test
     void little_of_a_salt_is_not_told_as_none() {
-        Reading.Good hard =
-                (Reading.Good) ScenarioReader.read(Path.of("scenarios/lessons/hard-tap.toml"));
-        Forecast forecast = Forecasts.of(hard.scenario(), 1);
-        Origins mixed =
-                new Origins(
-                        List.of(),
-                        List.of(),
-                        DayOneMix.of(hard, forecast.litresOnDayOne()),
-                        List.of());
-        assertThat(words(xml(page(forecast, mixed))))
+        assertThat(words(mixed("scenarios/lessons/hard-tap.toml")))
                 .containsPattern("potassium sulfate 0\\.[1-9] g, nitric acid 38 % \\d\\d mL");
     }
 
     @Test
     void a_season_of_bottles_takes_acid_too() {
-        Reading.Good bottles =
-                (Reading.Good) ScenarioReader.read(Path.of("scenarios/two-bottles.toml"));
-        Forecast forecast = Forecasts.of(bottles.scenario(), 1);
-        Origins mixed =
-                new Origins(
-                        List.of(),
-                        List.of(),
-                        DayOneMix.of(bottles, forecast.litresOnDayOne()),
-                        List.of());
-        assertThat(words(xml(page(forecast, mixed))))
+        assertThat(words(mixed("scenarios/two-bottles.toml")))
                 .containsPattern(
                         "Into it goes: part A \\d+ mL, part B \\d+ mL, phosphoric acid 30 %"
                                 + " [\\d.]+ mL\\.");

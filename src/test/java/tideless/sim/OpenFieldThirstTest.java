@@ -11,6 +11,7 @@ import org.junit.jupiter.params.provider.CsvSource;
 import tideless.rig.Scenario;
 import tideless.scenario.ChangedScenario;
 import tideless.scenario.Reading;
+import tideless.study.ObeyingRigs;
 
 /**
  * Stands in the open drink as FAO-56 has it, leaf crops too: its coefficients of a full stand over
@@ -18,15 +19,7 @@ import tideless.scenario.Reading;
  * 1.15, cabbage 1.05) are what there is of them outdoors.
  */
 class OpenFieldThirstTest {
-    private static final Path RAFT =
-            Path.of(
-                    "src",
-                    "test",
-                    "resources",
-                    "tideless",
-                    "study",
-                    "obeying",
-                    "15-raft-outdoors.toml");
+    private static final Path RAFT = ObeyingRigs.named("15-raft-outdoors");
 
     /** Days 40 to 43 of a full stand, m3 each. */
     private static double thirstM3(String crop, String cover, String model) {

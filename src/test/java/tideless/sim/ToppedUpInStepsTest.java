@@ -9,18 +9,11 @@ import java.util.List;
 import org.junit.jupiter.api.Test;
 import tideless.scenario.ChangedScenario;
 import tideless.scenario.Reading;
+import tideless.study.ObeyingRigs;
 
 /** A chilli in a bucket that falls far while nobody is there, and is topped up again. */
 class ToppedUpInStepsTest {
-    private static final Path BUCKET =
-            Path.of(
-                    "src",
-                    "test",
-                    "resources",
-                    "tideless",
-                    "study",
-                    "obeying",
-                    "18-chilli-weekends.toml");
+    private static final Path BUCKET = ObeyingRigs.named("18-chilli-weekends");
 
     /** What a level is off by within an hour of drinking, m. */
     private static final double HOUR_M = 0.003;

@@ -38,7 +38,7 @@ import tideless.solution.Meter;
 class VisitRulesTest {
     private static final double MONDAY_S = 8 * 3600;
 
-    private static final Planting LETTUCE =
+    private static final Planting.OfCrop LETTUCE =
             new Planting.OfCrop(
                     Crops.named("lettuce"),
                     2,
@@ -239,17 +239,7 @@ class VisitRulesTest {
     @ParameterizedTest
     @CsvSource({"7, true", "8, false"})
     void within_a_week_of_harvest_nothing_is_changed(int harvestAfterDays, boolean isNear) {
-        Planting lettuce =
-                new Planting.OfCrop(
-                        Crops.named("lettuce"),
-                        2,
-                        0.2,
-                        14,
-                        Transplant.AS_RAISED,
-                        Planting.ThirstModel.CANOPY,
-                        OptionalInt.of(harvestAfterDays),
-                        OptionalDouble.empty(),
-                        Tending.NONE);
+        Planting lettuce = LETTUCE.withHarvestAfterDays(OptionalInt.of(harvestAfterDays));
         TrayRun run = new TrayRun(Rigs.tray("t", Rigs.valve(), lettuce, 0), 0, 20, Rigs.air(20), 0);
         assertEquals(isNear, run.isNearHarvest(MONDAY_S));
     }

@@ -12,16 +12,7 @@ import tideless.scenario.Reading;
 
 /** A tomato in a bucket with more air at its roots drinks more of it. */
 class AirStonesTest {
-    private static final Path BUCKET =
-            Path.of(
-                    "src",
-                    "test",
-                    "resources",
-                    "tideless",
-                    "study",
-                    "obeying",
-                    "still",
-                    "tomato-bucket.toml");
+    private static final Path BUCKET = ObeyingRigs.still("tomato-bucket");
 
     private static final int MEMBERS = 40;
 

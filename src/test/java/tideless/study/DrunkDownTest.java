@@ -15,16 +15,7 @@ import tideless.sim.Surroundings;
 
 /** A bucket that nobody tops up for three weeks is drunk empty: members want water there, too. */
 class DrunkDownTest {
-    private static final Path HOLIDAY =
-            Path.of(
-                    "src",
-                    "test",
-                    "resources",
-                    "tideless",
-                    "study",
-                    "obeying",
-                    "still",
-                    "tomato-holiday.toml");
+    private static final Path HOLIDAY = ObeyingRigs.still("tomato-holiday");
 
     @Test
     void what_wilts_in_a_bucket_drunk_down_wants_water_in_members_as_in_the_run() {

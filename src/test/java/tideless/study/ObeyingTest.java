@@ -24,8 +24,7 @@ public class ObeyingTest {
      */
     private static final Map<String, Double> LOST = Map.of("04-narrow-reservoir.toml", 0.011);
 
-    private static final Path RIGS =
-            Path.of("src", "test", "resources", "tideless", "study", "obeying");
+    private static final Path RIGS = ObeyingRigs.FOLDER;
 
     /** Wishes that are left after two rounds of obeying, each a miss of the advice. */
     private static final Map<String, List<String>> LEFT =

@@ -34,8 +34,7 @@ import tideless.words.VerdictWords;
  * the file, runs it again and goes on so comes to an end, and to a harvest.
  */
 class StillObeyedTest {
-    private static final Path RIGS =
-            Path.of("src", "test", "resources", "tideless", "study", "obeying", "still");
+    private static final Path RIGS = ObeyingRigs.STILL;
 
     private static final int ROUNDS = 3;
 

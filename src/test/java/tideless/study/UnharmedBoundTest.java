@@ -15,8 +15,7 @@ import tideless.scenario.ScenarioReader;
 
 /** "Of ... g that roots without harm would give" is true as it is worded: no advice gives more. */
 class UnharmedBoundTest {
-    private static final Path RIGS =
-            Path.of("src", "test", "resources", "tideless", "study", "obeying", "still");
+    private static final Path RIGS = ObeyingRigs.STILL;
 
     /** Days of visits move a fruit or two from one week to the next: a hundredth. */
     private static final double ROUNDING = 0.01;

@@ -19,16 +19,7 @@ import tideless.sim.Event;
 
 /** Young peppers whose level sinks below their cups before they have roots to follow it. */
 class ValveTraysTest {
-    private static final Path TROUGH =
-            Path.of(
-                    "src",
-                    "test",
-                    "resources",
-                    "tideless",
-                    "study",
-                    "obeying",
-                    "still",
-                    "pepper-trough.toml");
+    private static final Path TROUGH = ObeyingRigs.still("pepper-trough");
 
     private static final int MEMBERS = 40;
 

@@ -29,6 +29,7 @@ import tideless.sim.Event;
 import tideless.study.Band;
 import tideless.study.Forecast;
 import tideless.study.Forecasts;
+import tideless.study.MadeUpOutlook;
 import tideless.study.Outlook;
 
 /** What is to be changed first, and what is not worth a line. */
@@ -67,16 +68,8 @@ class VerdictWordsTest {
                         forecast.trace().trays().get(0).tray().id(),
                         1 - chance,
                         Band.of(new double[] {26 * 86_400.0}));
-        Outlook outlook =
-                new Outlook(
-                        100,
-                        chance,
-                        List.of(harm),
-                        List.of(),
-                        List.of(),
-                        List.of(),
-                        Band.of(new double[] {50}));
-        return VerdictWords.lines(forecast.withOutlook(Optional.of(outlook)));
+        return VerdictWords.lines(
+                forecast.withOutlook(Optional.of(MadeUpOutlook.of(chance, harm))));
     }
 
     private static String last(List<String> lines) {
