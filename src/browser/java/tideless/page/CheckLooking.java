@@ -168,13 +168,13 @@ final class CheckLooking extends Check {
         return session.forecast().trace().trays().get(0).tray().id();
     }
 
-    /** The date of every task goes to its day, where the task and its reason are told. */
+    /** The date of every task goes to its day, of sowing before the run to the first; the task and its reason are told there. */
     private void tasks(Session session)
             throws IOException, InterruptedException, ExecutionException, TimeoutException {
         JsonNode tasks = ask("bench.shown.result.tasks");
         hold(tasks.size() > 3, "only " + tasks.size() + " tasks to press on");
         for (int i = 0; i < tasks.size(); i++) {
-            int day = (int) (tasks.get(i).path("atS").asLong() / 86_400);
+            int day = (int) Math.max(0, tasks.get(i).path("atS").asLong() / 86_400);
             press(false, "document.querySelectorAll('#tasks li[data-text] > button')[" + i + "]");
             String text = tasks.get(i).path("text").asText();
             shows(session, day, text);

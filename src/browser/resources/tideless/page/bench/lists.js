@@ -13,8 +13,9 @@ function showFaults(place, faults, head) {
     ...(told.length < faults.length ? [made("p", {}, `and ${faults.length - told.length} more`)] : [])]));
 }
 
+// What comes before the run, as sowing does, is told on its first day.
 function dayOf(atS) {
-  return Math.floor(atS / DAY_S);
+  return Math.max(0, Math.floor(atS / DAY_S));
 }
 
 function whyOf(task) {
