@@ -1,13 +1,5 @@
 package tideless.advice;
 
-import java.time.LocalDate;
-import java.time.LocalDateTime;
-import java.util.List;
-import java.util.Map;
-import java.util.Optional;
-import java.util.OptionalDouble;
-import java.util.function.IntPredicate;
-import java.util.function.IntToDoubleFunction;
 import tideless.crop.CropTraits;
 import tideless.physics.Time;
 import tideless.rig.Planting;
@@ -23,6 +15,15 @@ import tideless.sim.TraySeries;
 import tideless.sim.TrayTrace;
 import tideless.solution.Composition;
 import tideless.solution.ElectricalConductivity;
+
+import java.time.LocalDate;
+import java.time.LocalDateTime;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.OptionalDouble;
+import java.util.function.IntPredicate;
+import java.util.function.IntToDoubleFunction;
 
 /**
  * One tray of a run, while one of its crops is planted in it, with what every judgement about it
@@ -114,9 +115,15 @@ final class TrayCase {
      * The same warning with the share of the crop that what it tells of takes, where it is known.
      */
     Warning withLoss(Warning warning) {
-        return lost().flatMap(lost -> stressOf(warning.kind()).map(lost::frac))
+        return lost().flatMap(lost -> taken(lost, warning.kind()))
                 .map(frac -> warning.withCause(warning.cause().with(Quantity.LOSS, frac)))
                 .orElse(warning);
+    }
+
+    private static Optional<Double> taken(GrowthLost lost, Warning.Kind kind) {
+        return kind == Warning.Kind.SET_TOO_HOT
+                ? Optional.of(lost.notSetFrac())
+                : stressOf(kind).map(lost::frac);
     }
 
     private static Optional<Stress> stressOf(Warning.Kind kind) {

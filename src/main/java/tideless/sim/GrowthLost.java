@@ -19,8 +19,10 @@ import java.util.Map;
  *     shoot and what was picked, fresh, g
  * @param unharmedG the same of the plant that nothing harms, g
  * @param shares of each stress in the difference, 0-1, together 1 where any took something
+ * @param notSetFrac share of the fruit that hot air kept from setting, of either plant, 0-1
  */
-public record GrowthLost(double ownG, double unharmedG, Map<Stress, Double> shares) {
+public record GrowthLost(
+        double ownG, double unharmedG, Map<Stress, Double> shares, double notSetFrac) {
     public GrowthLost {
         Map<Stress, Double> all = new EnumMap<>(Stress.class);
         all.putAll(shares);

@@ -1,8 +1,7 @@
 package tideless.sim;
 
-import java.time.LocalDate;
-import java.util.Optional;
 import org.apache.commons.math3.util.FastMath;
+
 import tideless.physics.Light;
 import tideless.physics.Time;
 import tideless.rig.Correction;
@@ -18,6 +17,9 @@ import tideless.solution.ConductivityBounds;
 import tideless.solution.ElectricalConductivity;
 import tideless.solution.Meter;
 import tideless.solution.RespiredCarbon;
+
+import java.time.LocalDate;
+import java.util.Optional;
 
 /**
  * One tray while a run goes on: its water, warmth and account, with what grows in it ({@link
@@ -472,6 +474,9 @@ final class TrayRun {
             growing.stand()
                     .day
                     .add(ppfdUmolPerM2S, lightMolPerM2, par, airC, air.co2Ppm[step], spanS);
+            if (ppfdUmolPerM2S > 0) {
+                growing.stand().flowersStandIn(airC, spanS);
+            }
         }
     }
 

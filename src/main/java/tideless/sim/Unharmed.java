@@ -1,12 +1,13 @@
 package tideless.sim;
 
-import java.util.EnumMap;
-import java.util.Map;
-import java.util.function.UnaryOperator;
 import tideless.crop.CropTraits;
 import tideless.crop.Growing;
 import tideless.crop.Plant;
 import tideless.physics.Elementary;
+
+import java.util.EnumMap;
+import java.util.Map;
+import java.util.function.UnaryOperator;
 
 /**
  * The plant that the same light, air and hands would have given in a root zone that harms nothing,
@@ -65,8 +66,9 @@ final class Unharmed {
      *
      * @param own the plant as it is
      * @param ownPickedG fresh leaves taken from it, g
+     * @param notSetFrac share of its fruit that did not set for heat, 0-1
      */
-    GrowthLost lost(Plant own, double ownPickedG) {
+    GrowthLost lost(Plant own, double ownPickedG, double notSetFrac) {
         double sum = 0;
         for (double each : taken) {
             sum += each;
@@ -79,10 +81,11 @@ final class Unharmed {
         }
         double fruitG = Growing.fruitFreshG(traits, plant);
         return fruitG > 0
-                ? new GrowthLost(Growing.fruitFreshG(traits, own), fruitG, shares)
+                ? new GrowthLost(Growing.fruitFreshG(traits, own), fruitG, shares, notSetFrac)
                 : new GrowthLost(
                         Growing.freshG(traits, own) + ownPickedG,
                         Growing.freshG(traits, plant) + pickedG,
-                        shares);
+                        shares,
+                        notSetFrac);
     }
 }

@@ -3,17 +3,14 @@ package tideless.advice;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertTrue;
+
 import static tideless.sim.Rigs.START;
 
-import java.time.DayOfWeek;
-import java.util.List;
-import java.util.Map;
-import java.util.Optional;
-import java.util.Set;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 import org.junit.jupiter.params.provider.EnumSource;
+
 import tideless.rig.Filling;
 import tideless.rig.Limits;
 import tideless.rig.Pouring;
@@ -28,6 +25,12 @@ import tideless.sim.TraySeries;
 import tideless.solution.Component;
 import tideless.solution.Composition;
 import tideless.solution.ElectricalConductivity;
+
+import java.time.DayOfWeek;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.Set;
 
 /** Which cure comes first, and what is not worth a word, as a grower of years has it. */
 class GrowersOrderTest {
@@ -257,7 +260,7 @@ class GrowersOrderTest {
     void nothing_is_poured_away_for_a_harm_of_less_than_a_fiftieth(double frac, int flushes) {
         MadeTrace salty =
                 new MadeTrace(21)
-                        .losing(new GrowthLost(100 * (1 - frac), 100, Map.of(Stress.SALT, 1.0)))
+                        .losing(new GrowthLost(100 * (1 - frac), 100, Map.of(Stress.SALT, 1.0), 0))
                         .with(TraySeries.EC, h -> h >= 100 && h < 300 ? 4 : 2);
         assertEquals(
                 flushes,
@@ -270,7 +273,7 @@ class GrowersOrderTest {
     void a_harm_that_the_run_mends_is_no_note(Event.Kind done, int notes) {
         MadeTrace salty =
                 new MadeTrace(21)
-                        .losing(new GrowthLost(99, 100, Map.of(Stress.SALT, 1.0)))
+                        .losing(new GrowthLost(99, 100, Map.of(Stress.SALT, 1.0), 0))
                         .with(TraySeries.EC, h -> h >= 100 && h < 300 ? 4 : 2)
                         .event(done, MadeTrace.TRAY, 56);
         assertEquals(

@@ -18,9 +18,6 @@ class EmergenceTest {
             new TreeMap<>(
                     Map.ofEntries(
                             Map.entry(
-                                    "still-tank-tomato",
-                                    "a ninth beyond the band: light, density and days are assumed, and heat that fruit does not set in (28 degC in the mean) is warned of in ours and takes no fruit"),
-                            Map.entry(
                                     "screenhouse-sweet-pepper",
                                     "a third of what the open field loses, the abstract says: how much leaf and light there was under the screen is not in it; at leaf area index 1 ours drinks 2.7"),
                             Map.entry(
