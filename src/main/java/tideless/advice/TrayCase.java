@@ -1,5 +1,13 @@
 package tideless.advice;
 
+import java.time.LocalDate;
+import java.time.LocalDateTime;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.OptionalDouble;
+import java.util.function.IntPredicate;
+import java.util.function.IntToDoubleFunction;
 import tideless.crop.CropTraits;
 import tideless.physics.Time;
 import tideless.rig.Planting;
@@ -15,15 +23,6 @@ import tideless.sim.TraySeries;
 import tideless.sim.TrayTrace;
 import tideless.solution.Composition;
 import tideless.solution.ElectricalConductivity;
-
-import java.time.LocalDate;
-import java.time.LocalDateTime;
-import java.util.List;
-import java.util.Map;
-import java.util.Optional;
-import java.util.OptionalDouble;
-import java.util.function.IntPredicate;
-import java.util.function.IntToDoubleFunction;
 
 /**
  * One tray of a run, while one of its crops is planted in it, with what every judgement about it

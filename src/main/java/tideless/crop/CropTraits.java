@@ -1,7 +1,6 @@
 package tideless.crop;
 
 import io.soabase.recordbuilder.core.RecordBuilder;
-
 import java.util.List;
 import java.util.Objects;
 import java.util.OptionalDouble;

@@ -1,11 +1,9 @@
 package tideless.crop;
 
+import java.util.OptionalDouble;
 import org.apache.commons.math3.util.FastMath;
-
 import tideless.physics.Elementary;
 import tideless.physics.Time;
-
-import java.util.OptionalDouble;
 
 /** Growth and development, a day at a time. */
 public final class Growing {

@@ -1,16 +1,14 @@
 package tideless.scenario;
 
-import org.tomlj.TomlTable;
-
-import tideless.crop.CropTraits;
-import tideless.crop.ThirstDoubt;
-
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.OptionalDouble;
 import java.util.Set;
+import org.tomlj.TomlTable;
+import tideless.crop.CropTraits;
+import tideless.crop.ThirstDoubt;
 
 /**
  * Reads a crop file. Every number in it is an inline table of value, low, high, source and

@@ -1,7 +1,7 @@
 package tideless.sim;
 
+import java.util.List;
 import org.apache.commons.math3.util.FastMath;
-
 import tideless.crop.Canopy;
 import tideless.crop.CarbonDioxide;
 import tideless.crop.CropTraits;
@@ -16,8 +16,6 @@ import tideless.physics.Time;
 import tideless.rig.Planting;
 import tideless.rig.Tending;
 import tideless.rig.VesselId;
-
-import java.util.List;
 
 /**
  * The plants of a tray above the deck: canopy, growth, stage and demand for water and nutrients.

@@ -1,7 +1,8 @@
 package tideless.sim;
 
+import java.time.LocalDate;
+import java.util.Optional;
 import org.apache.commons.math3.util.FastMath;
-
 import tideless.physics.Light;
 import tideless.physics.Time;
 import tideless.rig.Correction;
@@ -17,9 +18,6 @@ import tideless.solution.ConductivityBounds;
 import tideless.solution.ElectricalConductivity;
 import tideless.solution.Meter;
 import tideless.solution.RespiredCarbon;
-
-import java.time.LocalDate;
-import java.util.Optional;
 
 /**
  * One tray while a run goes on: its water, warmth and account, with what grows in it ({@link

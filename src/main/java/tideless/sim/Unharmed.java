@@ -1,13 +1,12 @@
 package tideless.sim;
 
+import java.util.EnumMap;
+import java.util.Map;
+import java.util.function.UnaryOperator;
 import tideless.crop.CropTraits;
 import tideless.crop.Growing;
 import tideless.crop.Plant;
 import tideless.physics.Elementary;
-
-import java.util.EnumMap;
-import java.util.Map;
-import java.util.function.UnaryOperator;
 
 /**
  * The plant that the same light, air and hands would have given in a root zone that harms nothing,

@@ -3,14 +3,17 @@ package tideless.advice;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertTrue;
-
 import static tideless.sim.Rigs.START;
 
+import java.time.DayOfWeek;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.Set;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 import org.junit.jupiter.params.provider.EnumSource;
-
 import tideless.rig.Filling;
 import tideless.rig.Limits;
 import tideless.rig.Pouring;
@@ -25,12 +28,6 @@ import tideless.sim.TraySeries;
 import tideless.solution.Component;
 import tideless.solution.Composition;
 import tideless.solution.ElectricalConductivity;
-
-import java.time.DayOfWeek;
-import java.util.List;
-import java.util.Map;
-import java.util.Optional;
-import java.util.Set;
 
 /** Which cure comes first, and what is not worth a word, as a grower of years has it. */
 class GrowersOrderTest {

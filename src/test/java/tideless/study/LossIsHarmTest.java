@@ -2,8 +2,13 @@ package tideless.study;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.OptionalInt;
 import org.junit.jupiter.api.Test;
-
 import tideless.rig.Scenario;
 import tideless.scenario.ChangedScenario;
 import tideless.scenario.Reading;
@@ -15,13 +20,6 @@ import tideless.sim.Stress;
 import tideless.sim.Surroundings;
 import tideless.sim.TraySeason;
 import tideless.words.AwayWords;
-
-import java.nio.file.Path;
-import java.util.ArrayList;
-import java.util.List;
-import java.util.Map;
-import java.util.Optional;
-import java.util.OptionalInt;
 
 /**
  * Tomatoes on a feed of nearly twice its strength that nobody flushes come through and give little:
