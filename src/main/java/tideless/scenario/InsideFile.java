@@ -9,6 +9,7 @@ import java.util.EnumMap;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Set;
 import tideless.physics.HumidAir;
 import tideless.physics.Light;
 import tideless.physics.Time;
@@ -28,7 +29,7 @@ final class InsideFile {
     private static final String PPFD = "ppfd";
     private static final String PAR = "par";
     private static final String GLOBAL = "global";
-    private static final String LAMP = "lamp";
+    static final String LAMP = "lamp";
 
     private static final List<String> MOISTURE = List.of(HUMIDITY, DEFICIT, VAPOUR);
     private static final List<String> LIGHT = List.of(PPFD, PAR, GLOBAL);
@@ -73,6 +74,7 @@ final class InsideFile {
      * @param lampsFullUmolPerM2S their photon flux density at full level, if told
      * @param co2Ppm carbon dioxide where the file has none, umol/mol
      * @param airSpeedMPerS air speed where the file has none, m/s
+     * @param stated keys of the climate that the user wrote
      */
     record Rules(
             Map<String, CsvColumns.Named> named,
@@ -82,7 +84,8 @@ final class InsideFile {
             LampType lamps,
             Read<Double> lampsFullUmolPerM2S,
             double co2Ppm,
-            double airSpeedMPerS) {}
+            double airSpeedMPerS,
+            Set<String> stated) {}
 
     private final CsvColumns csv;
     private final TomlFile source;
@@ -92,6 +95,8 @@ final class InsideFile {
     private int[] lineOfHour;
     private int firstOfRun;
     private int hours; // of the run
+    private int rowsFrom; // hour of the first row
+    private int rowsTo; // hour after the last row's
 
     private InsideFile(CsvColumns csv, TomlFile source, Rules rules) {
         this.csv = csv;
@@ -131,6 +136,7 @@ final class InsideFile {
         InsideFile inside = new InsideFile(csv, source, rules);
         String moisture = inside.oneOf(MOISTURE);
         String light = inside.oneOf(LIGHT);
+        inside.sayUnused(light);
         if (moisture.isEmpty()) {
             csv.problem(
                     csv.nameLine(),
@@ -148,7 +154,21 @@ final class InsideFile {
                 inside.lightFits(light)
                         && inside.load(moisture, light, offsetS.value(), start, days)
                         && inside.fill();
-        return good ? Read.of(inside.air(moisture, light, WeatherFile.named(file))) : Read.faulty();
+        if (!good) {
+            return Read.faulty();
+        }
+        InsideAir air = inside.air(moisture, light, WeatherFile.named(file));
+        if (!rules.stated().contains("light_from") && SensorCheck.seesLamps(air)) {
+            source.note(
+                    new Note(
+                            csv.label(),
+                            csv.nameLine(),
+                            light,
+                            "never darker than the lamps while they burn; a sensor that sees them"
+                                    + " counts them twice: light_from = \"sun and lamps\" takes them"
+                                    + " off, \"sun\" says that it does not"));
+        }
+        return Read.of(air);
     }
 
     /** The first of some columns that is there; says that the others are not used. */
@@ -163,6 +183,28 @@ final class InsideFile {
             }
         }
         return first;
+    }
+
+    /** Says which keys of the climate this file leaves without use. */
+    private void sayUnused(String light) {
+        boolean burns = csv.has(LAMP) || !light.isEmpty() && rules.lightFrom() != LightFrom.SUN;
+        sayUnused("co2", csv.has("co2"), "the file has a column of it");
+        sayUnused("air_speed", csv.has("air_speed"), "the file has a column of it");
+        sayUnused("light_from", light.isEmpty(), "the file has no column of light");
+        sayUnused("lamps_type", !burns, "the file records no lamps");
+        sayUnused(
+                "lamps_full",
+                !csv.has(LAMP) || lampIsFlux(),
+                csv.has(LAMP)
+                        ? "the column lamp holds light itself"
+                        : "the file has no column lamp");
+    }
+
+    private void sayUnused(String key, boolean isUnused, String why) {
+        if (isUnused && rules.stated().contains(key)) {
+            source.note(
+                    new Note(csv.label(), csv.nameLine(), "climate." + key, "not used: " + why));
+        }
     }
 
     /** The clock of the file's times less the rig's, s. */
@@ -297,7 +339,9 @@ final class InsideFile {
                     "");
             return false;
         }
-        int span = Math.max((int) lastRow + 1, firstOfRun + hours);
+        rowsFrom = (int) ChronoUnit.HOURS.between(begin, times[0]);
+        rowsTo = (int) lastRow + 1;
+        int span = Math.max(rowsTo, firstOfRun + hours);
         lineOfHour = new int[span];
         for (int row = times.length - 1; row >= 0; row--) {
             lineOfHour[(int) ChronoUnit.HOURS.between(begin, times[row])] = csv.line(row);
@@ -391,16 +435,23 @@ final class InsideFile {
     /** Fills gaps; false, with a fault, when one stays. */
     private boolean fill() {
         int end = firstOfRun + hours;
+        if (!holdsRun(end) || !holdsValues()) {
+            return false;
+        }
         Map<Gaps.Filled, List<String>> filled = new LinkedHashMap<>();
+        Map<Gaps.Gap, List<String>> left = new LinkedHashMap<>();
         hourly.forEach(
-                (name, column) ->
-                        rules.gaps()
-                                .fill(column, name, firstOfRun, end, this::clock)
-                                .forEach(
-                                        one ->
-                                                filled.computeIfAbsent(
-                                                                one, none -> new ArrayList<>())
-                                                        .add(name)));
+                (name, column) -> {
+                    for (Gaps.Filled one :
+                            rules.gaps().fill(column, name, firstOfRun, end, this::clock)) {
+                        filled.computeIfAbsent(one, none -> new ArrayList<>()).add(name);
+                    }
+                    for (Gaps.Gap gap : Gaps.in(column)) {
+                        if (gap.to() > firstOfRun && gap.from() < end) {
+                            left.computeIfAbsent(gap, none -> new ArrayList<>()).add(name);
+                        }
+                    }
+                });
         // A logger that stands still leaves the same gap in every column: said once.
         filled.forEach(
                 (one, names) ->
@@ -410,24 +461,73 @@ final class InsideFile {
                                         lineAt(one.firstHour()),
                                         String.join(", ", names),
                                         one.words())));
-        for (Map.Entry<String, HourlyColumn> column : hourly.entrySet()) {
-            for (Gaps.Gap gap : Gaps.in(column.getValue())) {
-                if (gap.to() > firstOfRun && gap.from() < end) {
-                    csv.problem(
-                            lineAt(gap.from()),
-                            csv.place(column.getKey()),
-                            column.getKey(),
-                            "a gap of %s h from %s to %s"
-                                    .formatted(gap.hours(), clock(gap.from()), clock(gap.to())),
-                            "gaps of up to %s h, within the file".formatted(rules.gaps().mostH()),
-                            WeatherFile.GAP_HINT);
-                }
-            }
-        }
+        left.forEach(
+                (gap, names) ->
+                        csv.problem(
+                                lineAt(gap.from()),
+                                csv.place(names.get(0)),
+                                String.join(", ", names),
+                                "a gap of %s h from %s to %s"
+                                        .formatted(gap.hours(), clock(gap.from()), clock(gap.to())),
+                                "gaps of up to %s h between two readings"
+                                        .formatted(rules.gaps().mostH()),
+                                WeatherFile.GAP_HINT));
         if (csv.isSound()) {
-            hourly.keySet().stream().filter(name -> !isDensity(name)).forEach(this::sayOdd);
+            hourly.keySet().stream().filter(this::canBeOdd).forEach(this::sayOdd);
         }
         return csv.isSound();
+    }
+
+    /** Whether rows reach from the run's begin to its end, or the rest may be filled. */
+    private boolean holdsRun(int end) {
+        boolean meets = rowsFrom < end && rowsTo > firstOfRun;
+        if (rowsFrom <= firstOfRun && rowsTo >= end || meets && rules.gaps().fillsLonger()) {
+            return true;
+        }
+        LocalDateTime first = begin.plusHours(rowsFrom);
+        LocalDateTime start = begin.plusHours(firstOfRun);
+        LocalDate day = first.toLocalDate().plusDays(first.getHour() > 0 ? 1 : 0);
+        LocalDate from = meets && rowsFrom <= firstOfRun ? start.toLocalDate() : day;
+        long days = ChronoUnit.DAYS.between(from.atStartOfDay(), begin.plusHours(rowsTo));
+        csv.problem(
+                lineAt(meets && rowsFrom <= firstOfRun ? rowsTo - 1 : rowsFrom),
+                csv.place("time"),
+                "time",
+                "rows from %s to %s".formatted(first, begin.plusHours(rowsTo)),
+                "rows of every hour of the run, %s to %s".formatted(start, clock(end)),
+                days < 1
+                        ? ""
+                        : "Maybe start = %s and length = \"%d days\"%s."
+                                .formatted(
+                                        from,
+                                        Math.min(days, hours / 24),
+                                        meets
+                                                ? "; or longer_gaps = \"days beside\" in [climate],"
+                                                        + " which repeats the nearest day"
+                                                : ""));
+        return false;
+    }
+
+    /** Says of columns that hold no value at all. */
+    private boolean holdsValues() {
+        hourly.forEach(
+                (name, column) -> {
+                    if (!column.isKnownAnywhere()) {
+                        csv.problem(
+                                csv.nameLine(),
+                                csv.place(name),
+                                name,
+                                "a column without a value",
+                                "values in it",
+                                "Maybe take the column out.");
+                    }
+                });
+        return csv.isSound();
+    }
+
+    /** What is checked by its usual numbers must stand in their unit. */
+    private boolean canBeOdd(String column) {
+        return !isDensity(column) && (!column.equals(LAMP) || !lampIsFlux() && !lampIsTime());
     }
 
     private void sayOdd(String column) {
@@ -439,13 +539,13 @@ final class InsideFile {
         return begin.plusHours(hour).toString();
     }
 
-    /** The line of an hour, or of the last row before it. */
+    /** The line of an hour, or of the last row before it, or the first. */
     private int lineAt(int hour) {
         int at = hour;
         while (at > 0 && lineOfHour[at] == 0) {
             at--;
         }
-        return lineOfHour[at];
+        return lineOfHour[at] > 0 ? lineOfHour[at] : csv.line(0);
     }
 
     private InsideAir air(String moisture, String light, String named) {

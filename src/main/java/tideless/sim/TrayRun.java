@@ -104,6 +104,7 @@ final class TrayRun {
     double freshM3;
     double drainedM3;
     double spiltTotalM3;
+    double setByReadingM3; // less than 0 where less was found than was reckoned
 
     /**
      * @param firstPlanting place of its first crop among those of all trays, one tray after another
