@@ -47,7 +47,16 @@ final class Emergence {
                 mol / (12 * 0.0036), 12, 4.57, 1, day, night, rhDay, rhNight, 0.2, 400, true);
     }
 
+    /** All rows; run once, for some of them run whole trays. */
     static List<Row> rows() {
+        return Once.ROWS;
+    }
+
+    private static final class Once {
+        static final List<Row> ROWS = List.copyOf(run());
+    }
+
+    private static List<Row> run() {
         List<Row> rows = new ArrayList<>();
         CropTraits lettuce = CropFiles.read("lettuce");
 
@@ -237,7 +246,8 @@ final class Emergence {
                         "L/kg",
                         15,
                         40,
-                        "15-20 closed glasshouse, 25-40 non-circulating (Kratky et al. 2005, second hand)",
+                        "15-20 closed glasshouse, 25-40 non-circulating (Kratky et al. 2005, second"
+                                + " hand)",
                         vine.thirstKg() / Growing.fruitFreshG(tomato, vine.plant()) * 1000));
 
         rows.addAll(Uptake.rows());
@@ -252,6 +262,7 @@ final class Emergence {
         rows.addAll(ReadTrials.rows());
         rows.addAll(RememberedTrials.rows());
         rows.addAll(LaterTrials.rows());
+        rows.addAll(FurtherTrials.rows());
         return rows;
     }
 
