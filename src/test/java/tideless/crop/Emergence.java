@@ -246,8 +246,7 @@ final class Emergence {
                         "L/kg",
                         15,
                         40,
-                        "15-20 closed glasshouse, 25-40 non-circulating (Kratky et al. 2005, second"
-                                + " hand)",
+                        "15-20 closed glasshouse, 25-40 non-circulating (Kratky et al. 2005, second hand)",
                         vine.thirstKg() / Growing.fruitFreshG(tomato, vine.plant()) * 1000));
 
         rows.addAll(Uptake.rows());

@@ -1,10 +1,9 @@
 package tideless.crop;
 
-import tideless.sim.AmmoniumTanks;
-
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
+import tideless.sim.AmmoniumTanks;
 
 /**
  * Trials of the crops of which fewer than three were known: one that was read (solutions on a tenth
@@ -285,7 +284,8 @@ final class FurtherTrials {
                         "Tomato on nitrate and ammonium in solution (2021), abstract, %s of the"
                                 + " shoot, +-0.2",
                         published),
-                AmmoniumTanks.tomatoGAfter24Days(ammonium) / AmmoniumTanks.tomatoGAfter24Days(0));
+                AmmoniumTanks.tomatoGAfter24Days(ammonium, 8)
+                        / AmmoniumTanks.tomatoGAfter24Days(0, 8));
     }
 
     private static double shootDryG(Plant plant) {

@@ -42,13 +42,14 @@ public final class AmmoniumTanks {
     }
 
     /**
-     * Fresh shoot of a tomato of 21 days after 24 more, eight on 0.36 m2, g: without fruit and at
-     * one age, so that shares of it are shares of dry weight.
+     * Fresh shoot of a tomato of 21 days after 24 more, g: without fruit and at one age, so that
+     * shares of it are shares of dry weight.
      *
      * @param ammoniumMmolPerL of 10 mmol/L of nitrogen
      */
-    public static double tomatoGAfter24Days(double ammoniumMmolPerL) {
-        TrayTrace tray = run("tomato", 8, "nursery_age = \"21 days\"", ammoniumMmolPerL, 0, 1, 24);
+    public static double tomatoGAfter24Days(double ammoniumMmolPerL, int plants) {
+        TrayTrace tray =
+                run("tomato", plants, "nursery_age = \"21 days\"", ammoniumMmolPerL, 0, 1, 24);
         return tray.freshG().at(tray.freshG().size() - 1);
     }
 

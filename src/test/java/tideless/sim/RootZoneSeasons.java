@@ -1,15 +1,14 @@
 package tideless.sim;
 
+import java.nio.file.Path;
+import java.util.List;
+import java.util.Locale;
 import tideless.rig.Scenario;
 import tideless.scenario.FilesInMemory;
 import tideless.scenario.Reading;
 import tideless.scenario.ScenarioReader;
 import tideless.solution.Acidity;
 import tideless.solution.Composition;
-
-import java.nio.file.Path;
-import java.util.List;
-import java.util.Locale;
 
 /** Seasons in rigs like those of published trials on still solution, for {@link RootZonePage}. */
 final class RootZoneSeasons {
