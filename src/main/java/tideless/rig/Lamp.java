@@ -165,12 +165,12 @@ public record Lamp(
         if (ppfdUmolPerM2S == 0) {
             return 0;
         }
-        double litS = 0;
+        double litS = Light.litS(onS, offS);
         double atS = 0;
         while (atS < Time.DAY_S) {
             double nextS = nextChangeS(atS);
-            boolean lit = DailySpan.isOpen(atS, onS, offS) && levelFrac(atS) > 0;
-            litS += lit ? nextS - atS : 0;
+            boolean dimmedToNothing = DailySpan.isOpen(atS, onS, offS) && levelFrac(atS) == 0;
+            litS -= dimmedToNothing ? nextS - atS : 0;
             atS = nextS;
         }
         return litS;
