@@ -471,7 +471,7 @@ final class InsideFile {
                                         .formatted(gap.hours(), clock(gap.from()), clock(gap.to())),
                                 "gaps of up to %s h between two readings"
                                         .formatted(rules.gaps().mostH()),
-                                WeatherFile.GAP_HINT));
+                                rules.gaps().hint()));
         if (csv.isSound()) {
             hourly.keySet().stream().filter(this::canBeOdd).forEach(this::sayOdd);
         }
