@@ -32,7 +32,8 @@ final class CsvColumns {
     /** What loggers write where they have read nothing. */
     private static final Pattern NO_READING =
             Pattern.compile(
-                    "(?i)[-_.*#?]+|n[/.]?a\\.?|nan|null|none|missing|-?(99[.,]9{1,2}|9{3,6}([.,]9{1,2}|[.,]0{1,2})?)|-?3276[78]([.,]0)?");
+                    "[-_.*#?]+|n[/.]?a\\.?|nan|null|none|missing|-?(99[.,]9{1,2}|9{3,6}([.,]9{1,2}|[.,]0{1,2})?)|-?3276[78]([.,]0)?",
+                    Pattern.CASE_INSENSITIVE);
 
     private final String label;
     private final TomlFile source;

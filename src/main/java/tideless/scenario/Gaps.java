@@ -44,6 +44,14 @@ final class Gaps {
         return longerToo;
     }
 
+    /** What helps against a gap that is left. */
+    String hint() {
+        return longerToo
+                ? "No other day of the file has a reading at these hours of the clock."
+                : "Maybe longer_gaps = \"days beside\" in [climate]: it fills them from the same hours"
+                        + " of the days beside, and says so.";
+    }
+
     /** What was filled in all columns so far, one sentence; empty when nothing was. */
     String filled() {
         List<String> said = new ArrayList<>();

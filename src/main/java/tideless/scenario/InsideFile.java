@@ -1,12 +1,9 @@
 package tideless.scenario;
 
 import java.time.LocalDate;
-import java.time.LocalDateTime;
-import java.time.temporal.ChronoUnit;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.EnumMap;
-import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Set;
@@ -18,9 +15,7 @@ import tideless.rig.InsideAir;
 /**
  * Air and light measured at the plants from a CSV file, as hourly means of a run.
  *
- * <p>Rows may be as close as the logger wrote them; each counts for the hour it falls in on the
- * rig's clock, and an hour holds the mean of its rows. What is missing is filled as {@link Gaps}
- * says.
+ * <p>Rows may be as close as the logger wrote them: {@link InsideRows} makes hours of them.
  */
 final class InsideFile {
     static final String HUMIDITY = "humidity";
@@ -46,9 +41,6 @@ final class InsideFile {
                     "co2",
                     "air_speed",
                     "solution_temperature");
-
-    /** Most hours a file may span: 45 years. */
-    private static final int MOST_HOURS = 400_000;
 
     /** What the light column saw. */
     enum LightFrom {
@@ -90,18 +82,13 @@ final class InsideFile {
     private final CsvColumns csv;
     private final TomlFile source;
     private final Rules rules;
-    private final Map<String, HourlyColumn> hourly = new LinkedHashMap<>();
-    private LocalDateTime begin; // of the first hour of the columns
-    private int[] lineOfHour;
-    private int firstOfRun;
-    private int hours; // of the run
-    private int rowsFrom; // hour of the first row
-    private int rowsTo; // hour after the last row's
+    private final InsideRows rows;
 
     private InsideFile(CsvColumns csv, TomlFile source, Rules rules) {
         this.csv = csv;
         this.source = source;
         this.rules = rules;
+        rows = new InsideRows(csv, source, rules.gaps());
     }
 
     /** Every column that inside air or weather may have. */
@@ -304,84 +291,23 @@ final class InsideFile {
     }
 
     private boolean load(String moisture, String light, int fileAheadS, LocalDate start, int days) {
-        LocalDateTime[] times = new LocalDateTime[csv.size()];
-        int previous = -1;
-        for (int row = 0; row < times.length; row++) {
-            Read<LocalDateTime> time = csv.time(row, "time");
-            if (!time.isSound()) {
-                continue;
-            }
-            times[row] = time.value().minusSeconds(fileAheadS);
-            if (previous >= 0 && !times[row].isAfter(times[previous])) {
-                csv.problemAt(
-                        row,
-                        "time",
-                        "times that rise; line %s is not earlier".formatted(csv.line(previous)),
-                        WeatherFile.clockHint(times[row], times[previous]));
-            }
-            previous = row;
-        }
-        if (!csv.isSound()) {
+        if (!rows.place(fileAheadS, start, days)) {
             return false;
         }
-        begin = earlier(start.atStartOfDay(), times[0].truncatedTo(ChronoUnit.HOURS));
-        hours = days * 24;
-        firstOfRun = (int) ChronoUnit.HOURS.between(begin, start.atStartOfDay());
-        long lastRow = ChronoUnit.HOURS.between(begin, times[times.length - 1]);
-        if (lastRow > MOST_HOURS
-                || ChronoUnit.HOURS.between(begin, start.atStartOfDay()) > MOST_HOURS) {
-            csv.problem(
-                    csv.line(times.length - 1),
-                    1,
-                    "time",
-                    "times from %s to %s".formatted(times[0], times[times.length - 1]),
-                    "times within 45 years of the run",
-                    "");
-            return false;
-        }
-        rowsFrom = (int) ChronoUnit.HOURS.between(begin, times[0]);
-        rowsTo = (int) lastRow + 1;
-        int span = Math.max(rowsTo, firstOfRun + hours);
-        lineOfHour = new int[span];
-        for (int row = times.length - 1; row >= 0; row--) {
-            lineOfHour[(int) ChronoUnit.HOURS.between(begin, times[row])] = csv.line(row);
-        }
-        for (String column : new String[] {"temperature", moisture, light, LAMP}) {
-            addColumn(column, times, span);
-        }
-        for (String column : new String[] {"co2", "air_speed", "solution_temperature"}) {
-            addColumn(column, times, span);
+        for (String column :
+                List.of(
+                        "temperature",
+                        moisture,
+                        light,
+                        LAMP,
+                        "co2",
+                        "air_speed",
+                        "solution_temperature")) {
+            if (!column.isEmpty() && csv.has(column)) {
+                rows.add(column, this::value, column.equals(LAMP) && lampIsTime());
+            }
         }
         return csv.isSound();
-    }
-
-    private static LocalDateTime earlier(LocalDateTime a, LocalDateTime b) {
-        return a.isBefore(b) ? a : b;
-    }
-
-    /** Means of the hours; the sum of an hour where a column tells time on. */
-    private void addColumn(String column, LocalDateTime[] times, int span) {
-        if (column.isEmpty() || !csv.has(column)) {
-            return;
-        }
-        double[] sums = new double[span];
-        int[] counts = new int[span];
-        for (int row = 0; row < times.length; row++) {
-            Read<Double> value = value(row, column);
-            if (value.isSound()) {
-                int hour = (int) ChronoUnit.HOURS.between(begin, times[row]);
-                sums[hour] += value.value();
-                counts[hour]++;
-            }
-        }
-        boolean isTime = column.equals(LAMP) && lampIsTime();
-        HourlyColumn means = new HourlyColumn(span);
-        for (int hour = 0; hour < span; hour++) {
-            if (counts[hour] > 0) {
-                means.put(hour, sums[hour] / (isTime ? 1 : counts[hour]));
-            }
-        }
-        hourly.put(column, means);
     }
 
     private Read<Double> value(int row, String column) {
@@ -432,96 +358,11 @@ final class InsideFile {
         return UnitTable.VAPOUR_DENSITY.spellings().contains(csv.unit(column));
     }
 
-    /** Fills gaps; false, with a fault, when one stays. */
+    /** Fills gaps, and says what is odd; false, with a fault, when a gap stays. */
     private boolean fill() {
-        int end = firstOfRun + hours;
-        if (!holdsRun(end) || !holdsValues()) {
-            return false;
+        if (rows.fill()) {
+            rows.names().stream().filter(this::canBeOdd).forEach(this::sayOdd);
         }
-        Map<Gaps.Filled, List<String>> filled = new LinkedHashMap<>();
-        Map<Gaps.Gap, List<String>> left = new LinkedHashMap<>();
-        hourly.forEach(
-                (name, column) -> {
-                    for (Gaps.Filled one :
-                            rules.gaps().fill(column, name, firstOfRun, end, this::clock)) {
-                        filled.computeIfAbsent(one, none -> new ArrayList<>()).add(name);
-                    }
-                    for (Gaps.Gap gap : Gaps.in(column)) {
-                        if (gap.to() > firstOfRun && gap.from() < end) {
-                            left.computeIfAbsent(gap, none -> new ArrayList<>()).add(name);
-                        }
-                    }
-                });
-        // A logger that stands still leaves the same gap in every column: said once.
-        filled.forEach(
-                (one, names) ->
-                        source.note(
-                                new Note(
-                                        csv.label(),
-                                        lineAt(one.firstHour()),
-                                        String.join(", ", names),
-                                        one.words())));
-        left.forEach(
-                (gap, names) ->
-                        csv.problem(
-                                lineAt(gap.from()),
-                                csv.place(names.get(0)),
-                                String.join(", ", names),
-                                "a gap of %s h from %s to %s"
-                                        .formatted(gap.hours(), clock(gap.from()), clock(gap.to())),
-                                "gaps of up to %s h between two readings"
-                                        .formatted(rules.gaps().mostH()),
-                                WeatherFile.GAP_HINT));
-        if (csv.isSound()) {
-            hourly.keySet().stream().filter(this::canBeOdd).forEach(this::sayOdd);
-        }
-        return csv.isSound();
-    }
-
-    /** Whether rows reach from the run's begin to its end, or the rest may be filled. */
-    private boolean holdsRun(int end) {
-        boolean meets = rowsFrom < end && rowsTo > firstOfRun;
-        if (rowsFrom <= firstOfRun && rowsTo >= end || meets && rules.gaps().fillsLonger()) {
-            return true;
-        }
-        LocalDateTime first = begin.plusHours(rowsFrom);
-        LocalDateTime start = begin.plusHours(firstOfRun);
-        LocalDate day = first.toLocalDate().plusDays(first.getHour() > 0 ? 1 : 0);
-        LocalDate from = meets && rowsFrom <= firstOfRun ? start.toLocalDate() : day;
-        long days = ChronoUnit.DAYS.between(from.atStartOfDay(), begin.plusHours(rowsTo));
-        csv.problem(
-                lineAt(meets && rowsFrom <= firstOfRun ? rowsTo - 1 : rowsFrom),
-                csv.place("time"),
-                "time",
-                "rows from %s to %s".formatted(first, begin.plusHours(rowsTo)),
-                "rows of every hour of the run, %s to %s".formatted(start, clock(end)),
-                days < 1
-                        ? ""
-                        : "Maybe start = %s and length = \"%d days\"%s."
-                                .formatted(
-                                        from,
-                                        Math.min(days, hours / 24),
-                                        meets
-                                                ? "; or longer_gaps = \"days beside\" in [climate],"
-                                                        + " which repeats the nearest day"
-                                                : ""));
-        return false;
-    }
-
-    /** Says of columns that hold no value at all. */
-    private boolean holdsValues() {
-        hourly.forEach(
-                (name, column) -> {
-                    if (!column.isKnownAnywhere()) {
-                        csv.problem(
-                                csv.nameLine(),
-                                csv.place(name),
-                                name,
-                                "a column without a value",
-                                "values in it",
-                                "Maybe take the column out.");
-                    }
-                });
         return csv.isSound();
     }
 
@@ -535,23 +376,11 @@ final class InsideFile {
                 .ifPresent(odd -> source.note(new Note(csv.label(), csv.unitLine(), column, odd)));
     }
 
-    private String clock(int hour) {
-        return begin.plusHours(hour).toString();
-    }
-
-    /** The line of an hour, or of the last row before it, or the first. */
-    private int lineAt(int hour) {
-        int at = hour;
-        while (at > 0 && lineOfHour[at] == 0) {
-            at--;
-        }
-        return lineOfHour[at] > 0 ? lineOfHour[at] : csv.line(0);
-    }
-
     private InsideAir air(String moisture, String light, String named) {
         double[] tempC = cut("temperature");
         double[] vapour = cut(moisture);
         double[] lampPpfd = lampPpfd();
+        int hours = rows.hours();
         double[] sunPar = new double[hours];
         if (!light.isEmpty() && rules.lightFrom() != LightFrom.LAMPS) {
             double[] measured = cut(light);
@@ -588,10 +417,10 @@ final class InsideFile {
 
     private double[] lampPpfd() {
         if (!csv.has(LAMP)) {
-            return new double[hours];
+            return new double[rows.hours()];
         }
         double[] lamp = cut(LAMP);
-        for (int h = 0; h < hours && !lampIsFlux(); h++) {
+        for (int h = 0; h < lamp.length && !lampIsFlux(); h++) {
             lamp[h] = Math.min(1, lamp[h]) * rules.lampsFullUmolPerM2S().value();
         }
         return lamp;
@@ -633,14 +462,14 @@ final class InsideFile {
     }
 
     private double[] cut(String column) {
-        return hourly.get(column).cut(firstOfRun, hours);
+        return rows.cut(column);
     }
 
     private double[] cutOr(String column, double otherwise) {
         if (csv.has(column)) {
             return cut(column);
         }
-        double[] same = new double[hours];
+        double[] same = new double[rows.hours()];
         Arrays.fill(same, otherwise);
         return same;
     }

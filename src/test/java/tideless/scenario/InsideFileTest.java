@@ -208,7 +208,7 @@ class InsideFileTest {
                                 + " 2026-03-03T00:00 to 2026-03-04T00:00, allowed: gaps of up to 3"
                                 + " h between two readings\n"
                                 + "    "
-                                + WeatherFile.GAP_HINT);
+                                + new Gaps(3, false).hint());
         InsideAir air =
                 InsideFile.read(
                                 new NamedFiles.Named("in.csv", text.toString()),
@@ -472,6 +472,16 @@ class InsideFileTest {
                         note ->
                                 note.contains("48 h missing from 2026-03-04T00:00, after its last")
                                         && note.contains("with the day before, over and over"));
+    }
+
+    @Test
+    void a_gap_that_no_other_day_can_fill_is_told_as_that() {
+        assertNull(filled(from(START.atStartOfDay(), 6), 1));
+        assertThat(faults())
+                .singleElement()
+                .asString()
+                .contains("temperature, humidity: found a gap of 18 h from 2026-03-02T06:00")
+                .endsWith("No other day of the file has a reading at these hours of the clock.");
     }
 
     @Test
