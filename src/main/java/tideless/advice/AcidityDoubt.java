@@ -36,17 +36,16 @@ final class AcidityDoubt {
      *
      * @param isHigh above the band, not below it
      * @param fromHour first daily sample
-     * @param untilHour last daily sample
+     * @param untilHour last daily sample; those between need not all be out
+     * @param days how many samples are
      * @param worst farthest daily reading, pH
      */
-    record Finding(boolean isHigh, int fromHour, int untilHour, double worst) {}
+    record Finding(boolean isHigh, int fromHour, int untilHour, int days, double worst) {}
 
-    /** The first such spell of days, or null. */
+    /** The first such spell of days with all later days out to the same side, or null. */
     static Finding of(TrayCase tray) {
         Limits limits = tray.tray.limits();
-        int run = 0;
-        boolean high = false;
-        double worst = Double.NaN;
+        Finding spell = null; // or, once it has lasted, all of that side
         for (int hour = tray.firstHour / 24 * 24 + 23; hour <= tray.lastHour; hour += 24) {
             double ph = tray.of.ph().at(hour);
             boolean isHigh = ph > limits.phHigh() + FAR_OUT;
@@ -54,21 +53,17 @@ final class AcidityDoubt {
                     !tray.isLow(hour)
                             && (isHigh || ph < limits.phLow() - FAR_OUT)
                             && isFarAnyway(tray, hour, isHigh, limits);
-            if (run > 0 && (!isFar || isHigh != high)) {
-                if (run >= DAYS) {
-                    return new Finding(high, hour - 24 * run, hour - 24, worst);
-                }
-                run = 0;
-            }
-            if (isFar) {
-                boolean farther = run == 0 || (isHigh ? ph > worst : ph < worst);
-                worst = farther ? ph : worst;
-                high = isHigh;
-                run++;
+            boolean lasts = spell != null && spell.days() >= DAYS;
+            boolean isSame = spell != null && isFar && isHigh == spell.isHigh();
+            if (isSame) {
+                double worst =
+                        isHigh ? Math.max(ph, spell.worst()) : Math.min(ph, spell.worst());
+                spell = new Finding(isHigh, spell.fromHour(), hour, spell.days() + 1, worst);
+            } else if (!lasts) {
+                spell = isFar ? new Finding(isHigh, hour, hour, 1, ph) : null;
             }
         }
-        int last = (tray.lastHour + 1) / 24 * 24 - 1;
-        return run >= DAYS ? new Finding(high, last - 24 * (run - 1), last, worst) : null;
+        return spell != null && spell.days() >= DAYS ? spell : null;
     }
 
     private static boolean isFarAnyway(TrayCase tray, int hour, boolean isHigh, Limits limits) {

@@ -29,6 +29,8 @@ public enum Quantity {
     GAIN(Unit.FRACTION),
     CHANCE(Unit.FRACTION),
     LOSS(Unit.FRACTION),
+    BORNE_FROM(Unit.CELSIUS),
+    DAYS_BEYOND(Unit.DAYS),
     EVERY(Unit.DAYS),
     LONGEST(Unit.DAYS),
     YOUNGER(Unit.DAYS),

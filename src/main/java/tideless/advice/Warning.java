@@ -171,7 +171,14 @@ public record Warning(
             return 3;
         }
         boolean ofAir = kind == Kind.TOO_COLD || kind == Kind.TOO_HOT;
-        return ofAir && ChronoUnit.DAYS.between(from, until) >= AIR_DAYS ? 4 : 5;
+        return ofAir && daysBeyond() >= AIR_DAYS ? 4 : 5;
+    }
+
+    /** Days on which it is so: not all from the first to the last, where they lie apart. */
+    private double daysBeyond() {
+        return cause.facts().has(Quantity.DAYS_BEYOND)
+                ? cause.facts().get(Quantity.DAYS_BEYOND)
+                : ChronoUnit.DAYS.between(from, until);
     }
 
     /**

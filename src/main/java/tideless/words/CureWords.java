@@ -140,6 +140,12 @@ public final class CureWords {
                                     + (facts.has(Quantity.WANTED_EC)
                                             ? ": about " + figure(facts, Quantity.WANTED_EC)
                                             : "")
+                                    + (facts.has(Quantity.BAND_FROM)
+                                            ? " (the crop's band begins at "
+                                                    + figure(facts, Quantity.BAND_FROM)
+                                                    + "; a reading below that is then no reason to"
+                                                    + " pour it away)"
+                                            : "")
                             : "a leaner feed";
             case STRONGER_FEED ->
                     facts.has(Quantity.FEED_EC)
@@ -231,16 +237,19 @@ public final class CureWords {
                     + (facts.has(Quantity.BAND_FROM)
                             ? "; the crop's band begins at "
                                     + figure(facts, Quantity.BAND_FROM)
-                                    + ": no trial stands behind less, only this model)"
+                                    + ": no trial stands behind less, only this model; a reading"
+                                    + " below that is then no reason to pour it away)"
                             : ")");
         }
         if (facts.has(Quantity.LATER_SHARE)) {
             return "top-ups of feed in place of plain water (hand.with = \"solution\")";
         }
         if (facts.has(Quantity.EC_LIMIT)) {
-            return "fresh solution whenever a nutrient is nearly gone or it reads less than "
-                    + figure(facts, Quantity.BAND_FROM)
-                    + " or more than "
+            return "fresh solution whenever a nutrient is nearly gone "
+                    + (facts.has(Quantity.BAND_FROM)
+                            ? "or it reads less than " + figure(facts, Quantity.BAND_FROM) + " or "
+                            : "(the tasks say when) or it reads ")
+                    + "more than "
                     + figure(facts, Quantity.EC_LIMIT)
                     + " (visits.flush = \"at limit\")";
         }

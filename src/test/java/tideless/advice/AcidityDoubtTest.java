@@ -62,6 +62,17 @@ class AcidityDoubtTest {
         assertNull(of(reading(BASIC, h -> h / 24 % 3 < 2 ? 8.5 : 6)));
     }
 
+    /** Out on days 2 to 4, and on day 8 again: as many days, from the first to the last. */
+    @Test
+    void later_days_out_to_the_same_side_are_counted_with_the_spell() {
+        IntToDoubleFunction ph = h -> h / 24 >= 2 && h / 24 <= 4 ? 8.5 : h / 24 == 8 ? 8.7 : 6;
+        AcidityDoubt.Finding high = of(reading(BASIC, ph));
+        assertEquals(71, high.fromHour());
+        assertEquals(215, high.untilHour());
+        assertEquals(4, high.days());
+        assertEquals(8.7, high.worst(), 0);
+    }
+
     /** The last three of fourteen days: hours 287, 311 and 335. */
     @Test
     void a_spell_may_last_to_the_end() {

@@ -381,6 +381,8 @@ class GrowersOrderTest {
     void a_crop_that_air_or_salt_killed_by_itself_is_told_so_with_what_would_have_saved_it() {
         assertEquals(Cause.Kind.FROST_KILLS, diedOf(Event.FROST).cause().kind());
         assertEquals(Cure.Kind.WARMER_ROOM, diedOf(Event.FROST).cures().get(0).kind());
+        assertEquals(Cause.Kind.CHILL_KILLS, diedOf(Event.CHILL).cause().kind());
+        assertEquals(Cure.Kind.WARMER_ROOM, diedOf(Event.CHILL).cures().get(0).kind());
         assertEquals(Cause.Kind.HEAT_KILLS, diedOf(Event.HEAT).cause().kind());
         assertEquals(Cure.Kind.COOLER_ROOM, diedOf(Event.HEAT).cures().get(0).kind());
         assertEquals(Cause.Kind.DARK_KILLS, diedOf(Event.DARK).cause().kind());
