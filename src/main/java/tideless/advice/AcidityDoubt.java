@@ -56,8 +56,7 @@ final class AcidityDoubt {
             boolean lasts = spell != null && spell.days() >= DAYS;
             boolean isSame = spell != null && isFar && isHigh == spell.isHigh();
             if (isSame) {
-                double worst =
-                        isHigh ? Math.max(ph, spell.worst()) : Math.min(ph, spell.worst());
+                double worst = isHigh ? Math.max(ph, spell.worst()) : Math.min(ph, spell.worst());
                 spell = new Finding(isHigh, spell.fromHour(), hour, spell.days() + 1, worst);
             } else if (!lasts) {
                 spell = isFar ? new Finding(isHigh, hour, hour, 1, ph) : null;

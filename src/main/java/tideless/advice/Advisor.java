@@ -143,9 +143,9 @@ public final class Advisor {
     }
 
     /**
-     * Of dead plants nothing is done any more but to clear them away at the next visit, for hygiene,
-     * and nothing warned of. From when seedlings would have reached the level stays told: whoever
-     * sows again goes by it.
+     * Of dead plants nothing is done any more but to clear them away at the next visit, for
+     * hygiene, and nothing warned of. From when seedlings would have reached the level stays told:
+     * whoever sows again goes by it.
      */
     private static void clear(TrayCase tray, Findings found) {
         OptionalDouble died = tray.firstS(Event.Kind.DIED);

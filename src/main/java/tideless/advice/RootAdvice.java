@@ -207,8 +207,7 @@ final class RootAdvice {
                 why == Cause.Kind.CHILL_KILLS
                         ? new Cause(
                                 why,
-                                Facts.of(
-                                        Quantity.BORNE_FROM, Killing.chilledBelowC(tray.traits)))
+                                Facts.of(Quantity.BORNE_FROM, Killing.chilledBelowC(tray.traits)))
                         : Cause.of(why),
                 switch (why) {
                     case WITHOUT_WATER -> waterCures();

@@ -122,6 +122,7 @@ public record Warning(
                     Cure.Kind.SUNNIER_PLACE,
                     Cure.Kind.WARMER_ROOM,
                     Cure.Kind.COOLER_ROOM,
+                    Cure.Kind.COOLER_PLACE,
                     Cure.Kind.DRIER_NIGHTS,
                     Cure.Kind.MORE_WIND,
                     Cure.Kind.OTHER_SEASON);

@@ -33,9 +33,9 @@ public final class Killing {
 
     /**
      * What chills them to death, kelvins below what they bear times days. Leaves of basil in store
-     * last a day at 0 degC and three at 5 (Lange and Cameron 1994, HortScience 29:102, from memory),
-     * some 12 to 21 below its 12 degC; a plant is taken to bear twice that, common practice without
-     * a source: basil at 4 degC is lost in a week, tomato and pepper in ten days.
+     * last a day at 0 degC and three at 5 (Lange and Cameron 1994, HortScience 29:102, from
+     * memory), some 12 to 21 below its 12 degC; a plant is taken to bear twice that, common
+     * practice without a source: basil at 4 degC is lost in a week, tomato and pepper in ten days.
      */
     private static final double CHILL_KD = 40;
 

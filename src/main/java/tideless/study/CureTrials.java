@@ -152,7 +152,9 @@ final class CureTrials {
             Facts strengths =
                     Facts.of(Quantity.FEED_EC, ec).and(Quantity.WANTED_EC, isTold ? to : shown);
             Facts facts =
-                    (isTold ? to : shown) < low ? strengths.and(Quantity.BAND_FROM, low) : strengths;
+                    (isTold ? to : shown) < low
+                            ? strengths.and(Quantity.BAND_FROM, low)
+                            : strengths;
             fed(scenario, isTold ? to : shown, feed)
                     .ifPresent(
                             other ->

@@ -19,8 +19,7 @@ class ClearedTest {
 
     private static final LocalDateTime DIED = Rigs.START.atStartOfDay().plusHours(DIED_H);
 
-    private static final Filling BY_HAND =
-            new Filling.ByHand(0.05, List.of(), Pouring.FEED, false);
+    private static final Filling BY_HAND = new Filling.ByHand(0.05, List.of(), Pouring.FEED, false);
 
     /** A tray that is topped up and too salty from a day on, and in which all is dead since. */
     private static Advice advice(int saltyFromH) {
@@ -65,8 +64,7 @@ class ClearedTest {
             assertTrue(!warning.from().isAfter(DIED), () -> "warned of " + warning);
         }
         assertTrue(
-                advice(100).warnings().stream()
-                        .anyMatch(w -> w.kind() == Warning.Kind.TOO_SALTY));
+                advice(100).warnings().stream().anyMatch(w -> w.kind() == Warning.Kind.TOO_SALTY));
     }
 
     // Dead before the first weekly reading.

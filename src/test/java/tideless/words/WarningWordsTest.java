@@ -65,8 +65,7 @@ class WarningWordsTest {
                         from,
                         from.plusDays(span).minusHours(1),
                         Measure.atLeast(9, 12, Unit.CELSIUS),
-                        new Cause(
-                                Cause.Kind.AIR_OF_THE_ROOM, Facts.of(Quantity.DAYS_BEYOND, 6)),
+                        new Cause(Cause.Kind.AIR_OF_THE_ROOM, Facts.of(Quantity.DAYS_BEYOND, 6)),
                         List.of());
         assertEquals("down to 9.0 degC; limit: 12.0 degC; " + told, WarningWords.brief(cold));
     }
