@@ -1,5 +1,7 @@
 package tideless.advice;
 
+import java.util.ArrayList;
+import java.util.List;
 import tideless.physics.Time;
 import tideless.rig.Limits;
 import tideless.sim.Event;
@@ -29,6 +31,9 @@ final class AcidityDoubt {
     /** And so many days together; assumed. */
     private static final int DAYS = 3;
 
+    /** Or half of the days of two weeks, where each top-up brings it back for a day; assumed. */
+    private static final int FORTNIGHT_DAYS = 14;
+
     private AcidityDoubt() {}
 
     /**
@@ -45,7 +50,7 @@ final class AcidityDoubt {
     /** The first such spell of days with all later days out to the same side, or null. */
     static Finding of(TrayCase tray) {
         Limits limits = tray.tray.limits();
-        Finding spell = null; // or, once it has lasted, all of that side
+        List<Finding> days = new ArrayList<>(); // those that are out, one by one
         for (int hour = tray.firstHour / 24 * 24 + 23; hour <= tray.lastHour; hour += 24) {
             double ph = tray.of.ph().at(hour);
             boolean isHigh = ph > limits.phHigh() + FAR_OUT;
@@ -53,16 +58,50 @@ final class AcidityDoubt {
                     !tray.isLow(hour)
                             && (isHigh || ph < limits.phLow() - FAR_OUT)
                             && isFarAnyway(tray, hour, isHigh, limits);
-            boolean lasts = spell != null && spell.days() >= DAYS;
-            boolean isSame = spell != null && isFar && isHigh == spell.isHigh();
-            if (isSame) {
-                double worst = isHigh ? Math.max(ph, spell.worst()) : Math.min(ph, spell.worst());
-                spell = new Finding(isHigh, spell.fromHour(), hour, spell.days() + 1, worst);
-            } else if (!lasts) {
-                spell = isFar ? new Finding(isHigh, hour, hour, 1, ph) : null;
+            if (isFar) {
+                days.add(new Finding(isHigh, hour, hour, 1, ph));
             }
         }
-        return spell != null && spell.days() >= DAYS ? spell : null;
+        return days.stream()
+                .filter(day -> isSpell(day, days))
+                .findFirst()
+                .map(first -> allFrom(first, days))
+                .orElse(null);
+    }
+
+    /** Whether so many days follow at once, or half of the two weeks that begin with it. */
+    private static boolean isSpell(Finding first, List<Finding> days) {
+        return count(first, days, DAYS) == DAYS
+                || count(first, days, FORTNIGHT_DAYS) >= FORTNIGHT_DAYS / 2;
+    }
+
+    /** Days out to the same side within so many from the first. */
+    private static long count(Finding first, List<Finding> days, int within) {
+        return days.stream()
+                .filter(day -> day.isHigh() == first.isHigh())
+                .filter(day -> day.fromHour() >= first.fromHour())
+                .filter(day -> day.fromHour() < first.fromHour() + 24 * within)
+                .count();
+    }
+
+    private static Finding allFrom(Finding first, List<Finding> days) {
+        Finding all = first;
+        for (Finding day : days) {
+            if (day.isHigh() == first.isHigh() && day.fromHour() > first.fromHour()) {
+                double worst =
+                        first.isHigh()
+                                ? Math.max(day.worst(), all.worst())
+                                : Math.min(day.worst(), all.worst());
+                all =
+                        new Finding(
+                                first.isHigh(),
+                                first.fromHour(),
+                                day.fromHour(),
+                                all.days() + 1,
+                                worst);
+            }
+        }
+        return all;
     }
 
     private static boolean isFarAnyway(TrayCase tray, int hour, boolean isHigh, Limits limits) {

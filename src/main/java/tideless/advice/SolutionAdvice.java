@@ -132,10 +132,15 @@ final class SolutionAdvice {
         }
     }
 
-    /** Whether a lean reading is what it is changed for: of a leaner feed each reading is lean. */
+    /** Whether a lean reading is what it is changed for. */
     private boolean isLeanFor(Event event) {
-        double lean = tray.leanMsPerCm(tray.trace.sampleAt(event.atS()));
-        return event.ecMsPerCm() < lean && FlushRule.mendsLean(tray.feedMsPerCm, lean);
+        int hour = tray.trace.sampleAt(event.atS());
+        return event.ecMsPerCm() < tray.leanMsPerCm(hour) && isMendedByFeed(hour);
+    }
+
+    /** Whether a lean reading says anything: of a feed below the band each one is lean. */
+    private boolean isMendedByFeed(int hour) {
+        return FlushRule.mendsLean(tray.feedMsPerCm, tray.leanMsPerCm(hour));
     }
 
     private void addChange(Event event, Task.Kind kind, Cause.Kind cause, List<Cure> cures) {
@@ -154,7 +159,7 @@ final class SolutionAdvice {
                         event.drainedM3() * 1000,
                         kind == Task.Kind.FLUSH
                                 ? salty(event.ecMsPerCm())
-                                : cause == Cause.Kind.CROP_TAKES_IT_UP
+                                : isMendedByFeed(tray.trace.sampleAt(event.atS()))
                                         ? lean(event.ecMsPerCm(), tray.trace.sampleAt(event.atS()))
                                         : Measure.of(event.ecMsPerCm(), Unit.MS_PER_CM),
                         new Cause(

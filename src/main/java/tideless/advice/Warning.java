@@ -184,12 +184,17 @@ public record Warning(
 
     /**
      * Whether it is no more than a note: what takes next to nothing of the crop, and air that is
-     * damp or still, of which every house has its hours.
+     * damp or still, of which every house has its hours. Not a feed that is itself too strong: it
+     * is a slip of who mixed it, and what it takes of heads that are cut at a weight is days.
      */
     boolean isMinor() {
         return switch (kind) {
             case TOO_HUMID, TOO_STILL -> true;
-            default -> isLossKnown() && lossFrac() < NOTED_FRAC && !isVeryWarm();
+            default ->
+                    isLossKnown()
+                            && lossFrac() < NOTED_FRAC
+                            && !isVeryWarm()
+                            && cause.kind() != Cause.Kind.FEED_IS_STRONG;
         };
     }
 

@@ -22,6 +22,8 @@ import tideless.rig.Tray;
 import tideless.rig.VesselId;
 import tideless.sim.Simulation;
 import tideless.sim.Trace;
+import tideless.sim.TraySeries;
+import tideless.sim.TrayTrace;
 
 /**
  * Tries what a scenario can say against heat, each in a run of its own: vents that open sooner and
@@ -211,12 +213,24 @@ final class HeatTrials {
         if (cures.isEmpty()) {
             warning.cures().stream()
                     .filter(c -> c.kind() == Cure.Kind.SHADE_THE_TRAY)
+                    .filter(c -> isWarmedByLight(first.trace(), warning.vessel()))
                     .forEach(cures::add); // light on its walls is in no run
             cures.add(new Cure(Cure.Kind.COOLER_PLACE, Facts.NONE.named(String.join(", ", names))));
         } else {
             cures.add(Cure.of(Cure.Kind.COOLER_PLACE));
         }
         return cures;
+    }
+
+    /** Whether its solution grows warmer than the air ever is: shade would take that away. */
+    private static boolean isWarmedByLight(Trace trace, VesselId tray) {
+        for (TrayTrace of : trace.trays()) {
+            if (of.tray().id().equals(tray)) {
+                double airC = of.of(TraySeries.AIR_TEMP).max(0, trace.hours());
+                return of.solutionTempC().max(0, trace.hours()) > airC;
+            }
+        }
+        return false;
     }
 
     private static boolean isLike(Cure one, Cure other) {

@@ -318,6 +318,16 @@ class GrowersOrderTest {
         assertEquals(first, trace.advice().verdict().first().orElseThrow().kind());
     }
 
+    /** Seven hot days of twenty-one are no three weeks. */
+    @Test
+    void days_of_heat_that_lie_apart_are_no_weeks_of_it() {
+        MadeTrace trace =
+                new MadeTrace(21)
+                        .with(TraySeries.EC, h -> 4)
+                        .with(TraySeries.AIR_TEMP, h -> h / 24 % 3 == 0 ? 40 : 22);
+        assertEquals(Warning.Kind.TOO_SALTY, trace.advice().verdict().first().orElseThrow().kind());
+    }
+
     /**
      * Lettuce at 3 degC for days only comes later; a fortnight of it, and basil's leaves, do not.
      */
