@@ -1,7 +1,6 @@
 package tideless.words;
 
 import java.time.LocalDate;
-import java.time.temporal.ChronoUnit;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.LinkedHashSet;
@@ -151,7 +150,7 @@ public final class WarningWords {
             return "";
         }
         LocalDate last = warning.until().toLocalDate();
-        long span = ChronoUnit.DAYS.between(warning.from().toLocalDate(), last);
+        long span = last.toEpochDay() - warning.from().toLocalDate().toEpochDay();
         return !isCounted || facts.get(Quantity.DAYS_BEYOND) > span
                 ? "; until " + Dates.weekday(last)
                 : "; on "
