@@ -157,13 +157,14 @@ final class AirAdvice {
                         kind,
                         tray.id,
                         tray.trace.clockAt(finding.firstDay() * Time.DAY_S),
-                        tray.trace.clockAt((finding.firstDay() + finding.days()) * Time.DAY_S),
+                        tray.trace.clockAtSample(24 * finding.lastDay() + 22), // on that day
                         isLow
                                 ? Measure.atLeast(finding.worst(), finding.limit(), unit)
                                 : Measure.atMost(finding.worst(), finding.limit(), unit),
                         new Cause(
                                 Cause.Kind.AIR_OF_THE_ROOM,
-                                isOnlySlow(finding) ? Facts.of(Quantity.LOSS, 0) : Facts.NONE),
+                                (isOnlySlow(finding) ? Facts.of(Quantity.LOSS, 0) : Facts.NONE)
+                                        .and(Quantity.DAYS_BEYOND, finding.days())),
                         List.of(Cure.of(cure))));
     }
 
