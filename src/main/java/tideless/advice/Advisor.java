@@ -126,6 +126,7 @@ public final class Advisor {
         Findings found = new Findings();
         new CropAdvice(tray, found).add();
         new RootAdvice(tray, reservoirCures, found).add();
+        DeepCups.add(tray, found);
         new ValveAdvice(tray, found).add();
         new SolutionAdvice(tray, found).add();
         new AirAdvice(tray, found).add();

@@ -29,6 +29,7 @@ public record Cause(Kind kind, Facts facts) {
         /** Strong because it is little. */
         DRUNK_DOWN,
         ROSE_ABOVE_AIR_ROOTS,
+        CUPS_STAY_UNDER,
         WITHOUT_WATER,
         WITHOUT_AIR,
         SALT_KILLS_SEEDLINGS,

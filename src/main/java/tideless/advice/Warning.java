@@ -45,6 +45,7 @@ public record Warning(
         DROWNED,
         SALT_WILTED,
         SHORT_OF_AIR,
+        CUPS_UNDER,
         OVERFLOW,
         RAN_DRY,
         STARVED_VALVE,

@@ -43,6 +43,16 @@ final class CauseWords {
                             + " before anybody came, and the little that is left is too strong to"
                             + " drink";
             case ROSE_ABOVE_AIR_ROOTS -> "the level rose above what the air roots were used to";
+            case CUPS_STAY_UNDER ->
+                    "the solution stands up to "
+                            + figure(facts, Quantity.LEVEL)
+                            + " above the underside of the cups, for "
+                            + figure(facts, Quantity.LONGEST)
+                            + " (usual is "
+                            + figure(facts, Quantity.CUPS_WET_BY)
+                            + ", and less as roots grow down): no root below the cup hangs in air,"
+                            + " and plugs and stems that stay so wet rot, which no weight here"
+                            + " counts";
             case WITHOUT_WATER -> "the plants were without water for too long";
             case WITHOUT_AIR -> "the roots were without air for too long";
             case SALT_KILLS -> "in so strong a solution nothing has grown for too long";

@@ -71,7 +71,7 @@ public final class WarningWords {
     public static String brief(Warning warning) {
         String figure = figure(warning);
         return switch (warning.kind()) {
-            case STARVED_VALVE, SHORT_OF_ONE, PRECIPITATE -> why(warning);
+            case STARVED_VALVE, SHORT_OF_ONE, PRECIPITATE, CUPS_UNDER -> why(warning);
             default -> (figure.isEmpty() ? CauseWords.of(warning.cause()) : figure) + cost(warning);
         };
     }
@@ -119,6 +119,7 @@ public final class WarningWords {
             case STRANDED, DROWNED -> value + " in all";
             case RAN_DRY -> value + "; " + left(warning.cause().facts());
             case OVERFLOW -> value + " on the floor";
+            case CUPS_UNDER -> ""; // its cause says how deep
             case PH_OUT ->
                     (measure.side() == Measure.Side.AT_MOST ? "up to " : "down to ")
                             + value
