@@ -18,6 +18,8 @@ public record Cause(Kind kind, Facts facts) {
         EMPTY_BEFORE_THE_VISIT,
         DRAWN_FASTER_THAN_VISITS,
         BEFORE_ABSENCE,
+        /** A valve that was moved up took from what was filled at the same visit. */
+        TRAY_TOOK_IT,
         // Levels and roots.
         KEPT_BY_HAND,
         DRUNK_UP,

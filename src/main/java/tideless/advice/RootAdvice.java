@@ -136,11 +136,14 @@ final class RootAdvice {
                 least = Math.min(least, tray.of.levelM().at(h));
             }
             Cause cause = new Cause(Cause.Kind.DRUNK_DOWN, Facts.of(Quantity.LEVEL, 1000 * least));
-            warnAt(Warning.Kind.WILTED, down.get().fromS(), cause, drunkDownCures(from));
+            warnWilted(down.get(), cause, drunkDownCures(from));
         } else if (thirsty.isPresent()) {
             Cause cause =
                     new Cause(Cause.Kind.RESERVE_USED_UP, Facts.NONE.named(whatWiltingCost()));
-            warnAt(Warning.Kind.WILTED, thirsty.getAsDouble(), cause, waterCures());
+            Wilt.of(tray).stream()
+                    .filter(wilt -> wilt.fromS() == thirsty.getAsDouble())
+                    .findFirst()
+                    .ifPresent(wilt -> warnWilted(wilt, cause, waterCures()));
         }
     }
 
@@ -169,10 +172,21 @@ final class RootAdvice {
                 : List.of(larger, Cure.of(Cure.Kind.VISIT_MORE_OFTEN));
     }
 
-    private void addSaltWilted(Wilt wilt) {
-        warnAt(
-                Warning.Kind.SALT_WILTED,
+    /** From its beginning to its end. */
+    private void warnWilted(Wilt wilt, Cause cause, List<Cure> cures) {
+        double toS = Math.min(Math.max(wilt.fromS(), wilt.toS()), tray.lastHour * Time.HOUR_S);
+        warn(
+                wilt.kind(),
                 wilt.fromS(),
+                later(wilt.fromS(), tray.trace.clockAt(toS)),
+                Measure.none(),
+                cause,
+                cures);
+    }
+
+    private void addSaltWilted(Wilt wilt) {
+        warnWilted(
+                wilt,
                 Cause.of(Cause.Kind.SALTIER_THAN_ROOTS_ARE_USED_TO),
                 List.of(
                         new Cure(

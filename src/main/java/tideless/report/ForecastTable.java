@@ -512,7 +512,7 @@ public final class ForecastTable {
 
     private void printWarnings(List<Warning> warnings) {
         if (warnings.isEmpty()) {
-            line("No warnings.");
+            paragraph("", "", WarningWords.none(forecast.outlook()));
             return;
         }
         line(paint(BOLD, "WARNINGS"));

@@ -21,6 +21,9 @@ final class CauseWords {
                     "from here on even a full reservoir does not reach the next visit";
             case BEFORE_ABSENCE ->
                     "before you leave, to last until " + Dates.weekday(facts.on().toLocalDate());
+            case TRAY_TOOK_IT ->
+                    "again, once the trays have filled from it, before you leave, to last until "
+                            + Dates.weekday(facts.on().toLocalDate());
             case FLOWERS_OPEN -> "no insect and little wind reaches the flowers";
             case GROWS_TALL -> "stems bear fruit soon";
             case CROP_LEAVES_THE_TRAY -> "nothing of this crop stays for the next";

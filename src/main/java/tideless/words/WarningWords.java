@@ -12,6 +12,7 @@ import tideless.advice.Measure;
 import tideless.advice.Quantity;
 import tideless.advice.Warning;
 import tideless.rig.Scenario;
+import tideless.study.Outlook;
 
 /** Warnings in words. */
 public final class WarningWords {
@@ -42,6 +43,13 @@ public final class WarningWords {
                         && !warning.from()
                                 .isAfter(LogWords.clock(scenario, scenario.log().lastS()));
         return isOn ? ", since " : ", from ";
+    }
+
+    /** Where nothing is warned of; many rigs that come to harm are not passed over in silence. */
+    public static String none(Optional<Outlook> outlook) {
+        return outlook.filter(o -> !o.survives()).isPresent()
+                ? "No warnings of the rig as stated; what harms others like it stands above."
+                : "No warnings.";
     }
 
     /** What was, up to the end of a grower's log, in a sentence; empty where nothing was. */

@@ -1,6 +1,7 @@
 package tideless.words;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.nio.file.Path;
 import java.time.LocalDateTime;
@@ -21,6 +22,10 @@ import tideless.rig.Scenario;
 import tideless.rig.VesselId;
 import tideless.scenario.Reading;
 import tideless.scenario.ScenarioReader;
+import tideless.sim.Event;
+import tideless.study.Band;
+import tideless.study.MadeUpOutlook;
+import tideless.study.Outlook;
 
 class WarningWordsTest {
     private static Warning warning(Measure measure, String crop) {
@@ -47,6 +52,21 @@ class WarningWordsTest {
                 "down to pH 4.1; limit: pH 5.5; until Tue 3 Mar; roots take less potassium,"
                         + " calcium and magnesium of acid: what that costs is in the weights here",
                 WarningWords.brief(warning(Measure.atLeast(4.1, 5.5, Unit.PH), "")));
+    }
+
+    /** Nine in ten come through, and one less. */
+    @ParameterizedTest
+    @CsvSource({"0.9, No warnings.", "0.89, No warnings of the rig as stated;"})
+    void where_many_rigs_fail_it_is_not_said_that_nothing_is_warned_of(double chance, String told) {
+        Outlook.LikelyHarm harm =
+                new Outlook.LikelyHarm(
+                        Event.Kind.WILTED,
+                        VesselId.tray("left"),
+                        1 - chance,
+                        Band.of(new double[] {86_400}));
+        assertTrue(
+                WarningWords.none(Optional.of(MadeUpOutlook.of(chance, harm))).startsWith(told));
+        assertEquals("No warnings.", WarningWords.none(Optional.empty()));
     }
 
     @Test
