@@ -30,6 +30,7 @@ public enum Quantity {
     GAIN(Unit.FRACTION),
     CHANCE(Unit.FRACTION),
     LOSS(Unit.FRACTION),
+    LATE(Unit.DAYS),
     EVERY(Unit.DAYS),
     LONGEST(Unit.DAYS),
     YOUNGER(Unit.DAYS),

@@ -168,7 +168,7 @@ public record Warning(
             return 1;
         } else if ((isLossKnown() ? kind : gravity()).compareTo(Kind.OUTGROWN) <= 0) {
             return 2;
-        } else if (lossFrac() >= NOTED_FRAC) {
+        } else if (lossFrac() >= NOTED_FRAC || isLate()) {
             return 3;
         }
         boolean ofAir = kind == Kind.TOO_COLD || kind == Kind.TOO_HOT;
@@ -182,8 +182,13 @@ public record Warning(
     boolean isMinor() {
         return switch (kind) {
             case TOO_HUMID, TOO_STILL -> true;
-            default -> isLossKnown() && lossFrac() < NOTED_FRAC && !isVeryWarm();
+            default -> isLossKnown() && lossFrac() < NOTED_FRAC && !isLate() && !isVeryWarm();
         };
+    }
+
+    /** Whether a head comes later for it by more than is borne. */
+    private boolean isLate() {
+        return cause.facts().has(Quantity.LATE);
     }
 
     private boolean isVeryWarm() {

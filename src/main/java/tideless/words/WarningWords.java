@@ -106,6 +106,11 @@ public final class WarningWords {
         if (warning.kind() == Warning.Kind.WARM_SOLUTION && warning.measure().value() >= ROTS_C) {
             return "; roots rot within days so warm, which no weight here counts";
         }
+        if (warning.cause().facts().has(Quantity.LATE)) {
+            return "; the crop is ready about "
+                    + CauseWords.figure(warning.cause().facts(), Quantity.LATE)
+                    + " later for it";
+        }
         return warning.lossFrac() >= TOLD_LOSS_FRAC
                 ? "; takes " + Numbers.percent(warning.lossFrac()) + " of the harvest"
                 : "";
