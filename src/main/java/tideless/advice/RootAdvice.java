@@ -218,7 +218,7 @@ final class RootAdvice {
                 Warning.Kind.DIED,
                 Cause.of(why),
                 switch (why) {
-                    case WITHOUT_WATER -> waterCures();
+                    case WITHOUT_WATER -> waterCures(deadlyDry());
                     case WITHOUT_AIR -> drownedCures();
                     case FROST_KILLS -> List.of(Cure.of(Cure.Kind.WARMER_ROOM));
                     case HEAT_KILLS -> List.of(Cure.of(Cure.Kind.COOLER_ROOM));
@@ -421,19 +421,35 @@ final class RootAdvice {
         return down.isEmpty() ? first : Math.min(first, tray.trace.sampleAt(down.get().fromS()));
     }
 
-    /** What brings water in time, by how the tray is filled. */
+    /** What brings water in time to what wants it first. */
     private List<Cure> waterCures() {
-        if (Seedlings.isDryBeforeReach(tray)) {
+        return waterCures(firstDry());
+    }
+
+    /** Hour in which that want of water began which the crop died of: mostly the first. */
+    private int deadlyDry() {
+        double diedS = tray.firstS(Event.Kind.DIED).orElse(Double.POSITIVE_INFINITY);
+        return tray.events().stream()
+                .filter(e -> e.kind() == Event.Kind.STRANDED && e.atS() <= diedS)
+                .mapToInt(e -> tray.trace.sampleAt(e.atS()))
+                .reduce((before, after) -> after)
+                .orElse(firstDry());
+    }
+
+    /** What brings water in time, by how the tray is filled. */
+    private List<Cure> waterCures(int dry) {
+        boolean isFirst = dry <= firstDry() + 1;
+        if (isFirst && Seedlings.isDryBeforeReach(tray)) {
             return Seedlings.untilThen(tray);
         }
         if (tray.tray.filling() instanceof Filling.ByValve valve) {
-            return valveCures(valve, firstDry());
+            return valveCures(valve, dry);
         }
         if (tray.tray.filling() instanceof Filling.ByHand) {
-            return handCures(firstDry());
+            return handCures(dry);
         }
         double filledM3 = tray.tray.shape().volumeM3(tray.tray.startLevelM());
-        if (tray.of.volumeM3().at(firstDry()) >= OUT_OF_REACH_FRAC * filledM3) {
+        if (tray.of.volumeM3().at(dry) >= OUT_OF_REACH_FRAC * filledM3) {
             return outOfReachCures();
         }
         return List.of(

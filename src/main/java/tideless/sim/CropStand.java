@@ -229,8 +229,7 @@ final class CropStand {
         double unharmedBeforeG = unharmed.freshG();
         double gainG = wouldBeCut() ? 0 : unharmed.grow(sound -> dayLater(sound, 1));
         if (gainG > 0 && wouldBeCut()) {
-            unharmed.readyAfter(
-                    weighedAfter(daysSincePlanted, unharmedBeforeG, unharmed.freshG()));
+            unharmed.readyAfter(weighedAfter(daysSincePlanted, unharmedBeforeG, unharmed.freshG()));
         }
         // What is strong because it is little is want of water.
         double keptFull = roots.keptFullSaltFrac();

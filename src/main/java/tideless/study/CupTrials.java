@@ -92,7 +92,9 @@ final class CupTrials {
                 .lost();
     }
 
-    /** The tray as the cure has it: nothing in it stands higher than that, what stands lower does. */
+    /**
+     * The tray as the cure has it: nothing in it stands higher than that, what stands lower does.
+     */
     static Tray with(Tray deep, Cure cure) {
         if (cure.kind() == Cure.Kind.HANG_CUP_HIGHER) {
             return deep.withCupBottomM(cure.facts().get(Quantity.LEVEL) / 1000);

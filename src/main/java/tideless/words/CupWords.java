@@ -40,9 +40,7 @@ public final class CupWords {
 
     /** What it is kept at: a filling by hand begins high for as long as it takes, at most. */
     private static double heldM(Tray tray) {
-        return tray.filling() instanceof Filling.ByHand hand
-                ? hand.toLevelM()
-                : tray.startLevelM();
+        return tray.filling() instanceof Filling.ByHand hand ? hand.toLevelM() : tray.startLevelM();
     }
 
     private static String key(Tray tray) {

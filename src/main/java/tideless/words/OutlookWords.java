@@ -162,12 +162,10 @@ public final class OutlookWords {
                         ? "lived through in only "
                         : survives ? "in " : "harmed in ";
         return before
-                        + (survives || before.startsWith("lived")
-                                ? through
-                                : outlook.members() - through)
-                        + " of "
-                        + outlook.members()
-                        + " rigs that yours might be";
+                + (survives || before.startsWith("lived") ? through : outlook.members() - through)
+                + " of "
+                + outlook.members()
+                + " rigs that yours might be";
     }
 
     /**

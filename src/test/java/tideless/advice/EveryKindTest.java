@@ -197,10 +197,7 @@ class EveryKindTest {
                             Warning.Kind.CUPS_UNDER,
                             cupsAt(0.019).andThen(series(TraySeries.LEVEL, 168, 0.05, 0.03)),
                             cupsAt(0.019).andThen(series(TraySeries.LEVEL, 167, 0.05, 0.03))),
-                    new Case(
-                            Warning.Kind.CUPS_UNDER,
-                            cupsAt(0.019),
-                            cupsAt(0.021)),
+                    new Case(Warning.Kind.CUPS_UNDER, cupsAt(0.019), cupsAt(0.021)),
                     // A raft holds its cups as it was made.
                     new Case(
                             Warning.Kind.CUPS_UNDER,

@@ -87,7 +87,8 @@ class CupTrialsTest {
     }
 
     @Test
-    void a_valve_near_the_rim_is_to_be_set_to_the_cups_and_then_nothing_is_told() throws IOException {
+    void a_valve_near_the_rim_is_to_be_set_to_the_cups_and_then_nothing_is_told()
+            throws IOException {
         Scenario rig = scenario("6 cm", "valve.setting = \"14 cm\"\n");
         Warning warning = deep(rig).orElseThrow();
         assertTrue(
@@ -100,8 +101,8 @@ class CupTrialsTest {
         assertEquals(
                 List.of(
                         "tray one: its level stands 80 mm above the underside of the cups, where 13"
-                            + " mm is usual: plugs and stems that stay so deep rot. Is the valve's"
-                            + " setting meant to be 73 mm, or do the cups hang higher?"),
+                                + " mm is usual: plugs and stems that stay so deep rot. Is the valve's"
+                                + " setting meant to be 73 mm, or do the cups hang higher?"),
                 CupWords.tooDeep(rig));
         assertEquals(List.of(), CupWords.tooDeep(obeyed(rig, cure)));
     }
@@ -112,11 +113,11 @@ class CupTrialsTest {
         Scenario byHand = scenario("6 cm", "hand.to = \"14 cm\"\n");
         Cure lower = deep(byHand).orElseThrow().cures().get(0);
         assertTrue(
-                CureWords.of(lower).startsWith("fill no higher than 73 mm, which wets the cups by 13 mm"),
+                CureWords.of(lower)
+                        .startsWith("fill no higher than 73 mm, which wets the cups by 13 mm"),
                 CureWords.of(lower));
         assertEquals(Optional.empty(), deep(obeyed(byHand, lower)));
-        Scenario once =
-                scenario("4 cm", "filling = \"sealed\"\nstart_level = \"14 cm\"\n");
+        Scenario once = scenario("4 cm", "filling = \"sealed\"\nstart_level = \"14 cm\"\n");
         Cure higher = deep(once).orElseThrow().cures().get(0);
         assertTrue(
                 CureWords.of(higher).startsWith("hang the cups higher, their underside at 127 mm"),

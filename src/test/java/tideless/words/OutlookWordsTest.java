@@ -92,7 +92,8 @@ class OutlookWordsTest {
     @Test
     void an_absence_that_all_get_over_needs_no_share() {
         Visits.Absence away = new Visits.Absence(START, START.plusDays(9));
-        assertThat(OutlookWords.absence(
+        assertThat(
+                        OutlookWords.absence(
                                 outlook(1), new Outlook.Absence(away, 1, Optional.empty()), true))
                 .isEmpty();
         assertThat(

@@ -162,8 +162,7 @@ class VerdictWordsTest {
                         Cause.of(Cause.Kind.RESERVE_USED_UP),
                         List.of());
         Forecast wilted = calm.withAdvice(calm.advice().withWarnings(List.of(wilt)));
-        String but =
-                "The crop survives, but tray left %s from Thu 5 Mar 22:30.".formatted(told);
+        String but = "The crop survives, but tray left %s from Thu 5 Mar 22:30.".formatted(told);
         assertThat(VerdictWords.lines(wilted).get(0)).isEqualTo(but);
         assertThat(lines(wilted, 0.9).get(0)).startsWith(but);
     }

@@ -64,8 +64,7 @@ class WarningWordsTest {
                         VesselId.tray("left"),
                         1 - chance,
                         Band.of(new double[] {86_400}));
-        assertTrue(
-                WarningWords.none(Optional.of(MadeUpOutlook.of(chance, harm))).startsWith(told));
+        assertTrue(WarningWords.none(Optional.of(MadeUpOutlook.of(chance, harm))).startsWith(told));
         assertEquals("No warnings.", WarningWords.none(Optional.empty()));
     }
 
