@@ -3,6 +3,7 @@ package tideless.advice;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
+import java.util.Optional;
 import java.util.Set;
 import tideless.rig.Filling;
 import tideless.rig.Scenario;
@@ -129,6 +130,7 @@ public final class Advisor {
         DeepCups.add(tray, found);
         new ValveAdvice(tray, found).add();
         new SolutionAdvice(tray, found).add();
+        LikelyAcidity.add(tray, warnedOf(Warning.Kind.PH_OUT, found), found);
         new AirAdvice(tray, found).add();
         tellHungerOnce(found);
         found.warnings.replaceAll(tray::withLoss);
@@ -136,6 +138,10 @@ public final class Advisor {
             found.warnings.removeIf(w -> w.kind() != Warning.Kind.DIED);
         }
         return found;
+    }
+
+    private static Optional<Warning> warnedOf(Warning.Kind kind, Findings found) {
+        return found.warnings.stream().filter(w -> w.kind() == kind).findFirst();
     }
 
     /** A crop that takes all of it up is short of what runs out first: one harm, with its name. */

@@ -16,6 +16,7 @@ import tideless.sim.PlantingTrace;
 import tideless.sim.Stress;
 import tideless.sim.Trace;
 import tideless.sim.TrayTrace;
+import tideless.study.Forecast;
 
 /** What becomes of a crop, where no task or warning says it. */
 public final class CropWords {
@@ -81,6 +82,14 @@ public final class CropWords {
                                         + taken(loss)
                                         + ".")
                 .toList();
+    }
+
+    /** Whether crops below a reservoir lose so much that sound ones would drink a good deal more. */
+    public static boolean isForPoor(Forecast forecast, String reservoir) {
+        return forecast.advice().verdict().losses().stream()
+                .filter(loss -> loss.frac() >= Warning.POOR_FRAC)
+                .flatMap(loss -> forecast.trace().scenario().tray(loss.tray()).stream())
+                .anyMatch(tray -> tray.isFedBy(reservoir));
     }
 
     /** As ": salt takes 10 %, a solution too cold for its roots ... 9 %"; what takes most first. */

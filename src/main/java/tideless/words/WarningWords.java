@@ -10,6 +10,7 @@ import java.util.Set;
 import tideless.advice.Facts;
 import tideless.advice.Measure;
 import tideless.advice.Quantity;
+import tideless.advice.Unit;
 import tideless.advice.Warning;
 import tideless.rig.Scenario;
 import tideless.study.Outlook;
@@ -118,7 +119,43 @@ public final class WarningWords {
 
     /** What costs next to nothing, in a sentence; empty where nothing is. */
     public static Optional<String> minor(List<Warning> minor) {
-        return told(minor).map(what -> "Costs next to nothing: " + what + ".");
+        Optional<String> little =
+                told(minor.stream().filter(w -> !isLikelyAlkaline(w)).toList())
+                        .map(what -> "Costs next to nothing: " + what + ".");
+        Optional<String> alkaline = likelyAlkaline(minor);
+        return little.isPresent() && alkaline.isPresent()
+                ? Optional.of(alkaline.get() + " " + little.get())
+                : alkaline.or(() -> little);
+    }
+
+    private static boolean isLikelyAlkaline(Warning warning) {
+        return warning.kind() == Warning.Kind.PH_OUT
+                && warning.measure().side() == Measure.Side.AT_MOST;
+    }
+
+    /** What no weight counts and a meter shows; empty where no pH is likely to rise for weeks. */
+    private static Optional<String> likelyAlkaline(List<Warning> minor) {
+        List<String> parts = new ArrayList<>();
+        for (Warning warning : minor) {
+            if (isLikelyAlkaline(warning)) {
+                parts.add(
+                        Names.of(warning.vessel(), warning.crop())
+                                + " from about "
+                                + Dates.weekday(warning.from().toLocalDate())
+                                + ", up to "
+                                + Numbers.of(warning.measure().value(), Unit.PH)
+                                + " (limit: "
+                                + limit(warning.measure())
+                                + ")");
+            }
+        }
+        return parts.isEmpty()
+                ? Optional.empty()
+                : Optional.of(
+                        "Likely pH above its band: "
+                                + String.join("; ", parts)
+                                + ": read it at your visits, and bring it down by the meter before"
+                                + " leaves go pale (gloves, goggles, acid into water).");
     }
 
     private static String figure(Warning warning) {
