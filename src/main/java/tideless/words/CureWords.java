@@ -252,7 +252,11 @@ public final class CureWords {
                             ? "; the crop's band begins at "
                                     + figure(facts, Quantity.BAND_FROM)
                                     + ": no trial stands behind less, only this model)"
-                            : ")");
+                            : facts.has(Quantity.BAND_TO)
+                                    ? "; more than growers feed it, which is up to "
+                                            + figure(facts, Quantity.BAND_TO)
+                                            + ")"
+                                    : ")");
         }
         if (facts.has(Quantity.LATER_SHARE)) {
             return "top-ups of feed in place of plain water (hand.with = \"solution\")";

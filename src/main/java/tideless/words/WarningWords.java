@@ -7,6 +7,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
+import tideless.advice.Cause;
 import tideless.advice.Facts;
 import tideless.advice.Measure;
 import tideless.advice.Quantity;
@@ -24,7 +25,7 @@ public final class WarningWords {
     private static final int TOLD_VESSELS = 3;
 
     /** So warm still solution rots roots, degC; common practice, no source. */
-    private static final double ROTS_C = 35;
+    static final double ROTS_C = 35;
 
     private WarningWords() {}
 
@@ -81,8 +82,17 @@ public final class WarningWords {
         String figure = figure(warning);
         return switch (warning.kind()) {
             case STARVED_VALVE, SHORT_OF_ONE, PRECIPITATE, CUPS_UNDER -> why(warning);
-            default -> (figure.isEmpty() ? CauseWords.of(warning.cause()) : figure) + cost(warning);
+            default ->
+                    (figure.isEmpty() ? CauseWords.of(warning.cause()) : figure)
+                            + (bolts(warning) ? "; " + CauseWords.of(warning.cause()) : "")
+                            + cost(warning);
         };
+    }
+
+    /** Whether what the air does to it is more than that it does not bear it. */
+    private static boolean bolts(Warning warning) {
+        return warning.cause().kind() == Cause.Kind.BOLTS_IN_HEAT
+                || warning.cause().kind() == Cause.Kind.BOLTS_IN_LONG_DAYS;
     }
 
     /** The cause with its figure and limit. */
@@ -119,13 +129,36 @@ public final class WarningWords {
 
     /** What costs next to nothing, in a sentence; empty where nothing is. */
     public static Optional<String> minor(List<Warning> minor) {
-        Optional<String> little =
-                told(minor.stream().filter(w -> !isLikelyAlkaline(w)).toList())
-                        .map(what -> "Costs next to nothing: " + what + ".");
-        Optional<String> alkaline = likelyAlkaline(minor);
-        return little.isPresent() && alkaline.isPresent()
-                ? Optional.of(alkaline.get() + " " + little.get())
-                : alkaline.or(() -> little);
+        List<String> sentences = new ArrayList<>();
+        likelyAlkaline(minor).ifPresent(sentences::add);
+        aLittleDim(minor).ifPresent(sentences::add);
+        told(minor.stream().filter(w -> !isLikelyAlkaline(w) && !isDim(w)).toList())
+                .ifPresent(what -> sentences.add("Costs next to nothing: " + what + "."));
+        return sentences.isEmpty() ? Optional.empty() : Optional.of(String.join(" ", sentences));
+    }
+
+    private static boolean isDim(Warning warning) {
+        return warning.kind() == Warning.Kind.LOW_LIGHT;
+    }
+
+    /** Light that is a little short; empty where none is. */
+    private static Optional<String> aLittleDim(List<Warning> minor) {
+        List<String> parts = new ArrayList<>();
+        for (Warning warning : minor) {
+            if (isDim(warning)) {
+                parts.add(
+                        Names.of(warning.vessel(), warning.crop())
+                                + " ("
+                                + Numbers.of(warning.measure().value(), warning.measure().unit())
+                                + ", where "
+                                + limit(warning.measure())
+                                + " are asked for)");
+            }
+        }
+        return parts.isEmpty()
+                ? Optional.empty()
+                : Optional.of(
+                        "A little dim, and so much slower: " + String.join("; ", parts) + ".");
     }
 
     private static boolean isLikelyAlkaline(Warning warning) {
@@ -169,6 +202,7 @@ public final class WarningWords {
             case STRANDED, DROWNED -> value + " in all";
             case RAN_DRY -> value + "; " + left(warning.cause().facts());
             case OVERFLOW -> value + " on the floor";
+            case TOO_HOT -> "up to " + value + " in the mean of a day; limit: " + limit(measure);
             case CUPS_UNDER -> ""; // its cause says how deep
             case PH_OUT ->
                     (measure.side() == Measure.Side.AT_MOST ? "up to " : "down to ")

@@ -166,7 +166,7 @@ class EveryKindTest {
                                             .with(TraySeries.PH, h -> 8.5),
                             t ->
                                     t.holding(Rigs.FEED.with(Component.CL, 5))
-                                            .with(TraySeries.PH, h -> 8.5)),
+                                            .with(TraySeries.PH, h -> h < 13 * 24 ? 8.5 : 6)),
                     new Case(Warning.Kind.PRECIPITATE, event(Event.Kind.PRECIPITATE), SOUND),
                     // Lettuce: 25 degC and a kelvin of doubt, for six hours.
                     new Case(
