@@ -18,6 +18,8 @@ public record Cause(Kind kind, Facts facts) {
         EMPTY_BEFORE_THE_VISIT,
         DRAWN_FASTER_THAN_VISITS,
         BEFORE_ABSENCE,
+        /** A valve that was moved up took from what was filled at the same visit. */
+        TRAY_TOOK_IT,
         // Levels and roots.
         KEPT_BY_HAND,
         DRUNK_UP,
@@ -29,6 +31,7 @@ public record Cause(Kind kind, Facts facts) {
         /** Strong because it is little. */
         DRUNK_DOWN,
         ROSE_ABOVE_AIR_ROOTS,
+        CUPS_STAY_UNDER,
         WITHOUT_WATER,
         WITHOUT_AIR,
         SALT_KILLS_SEEDLINGS,

@@ -75,6 +75,13 @@ public final class CureWords {
                             ? "fill higher at each top-up, to " + figure(facts, Quantity.LEVEL)
                             : "fill higher at each top-up";
             case HANG_CUP_LOWER -> "hang the cup lower";
+            case HANG_CUP_HIGHER ->
+                    "hang the cups higher, their underside at "
+                            + figure(facts, Quantity.LEVEL)
+                            + " (cup_bottom), so that the filling wets them by "
+                            + figure(facts, Quantity.CUPS_WET_BY)
+                            + gain(facts);
+            case LEVEL_AT_CUPS -> levelAtCups(facts) + gain(facts);
             case DEEPER_VESSEL ->
                     "a wider tray, or a deeper one with its cups as much higher"
                             + oneFilling(facts);
@@ -235,6 +242,19 @@ public final class CureWords {
             case STRONGER_LAMP -> "a stronger or nearer lamp";
             case SUNNIER_PLACE -> "a sunnier place or season, or a lamp";
         };
+    }
+
+    /** As high as cups are wetted, and lower later. */
+    private static String levelAtCups(Facts facts) {
+        boolean byValve = facts.has(Quantity.SETTING);
+        return (byValve
+                        ? "set the valve to " + figure(facts, Quantity.SETTING)
+                        : "fill no higher than " + figure(facts, Quantity.LEVEL))
+                + ", which wets the cups by "
+                + figure(facts, Quantity.CUPS_WET_BY)
+                + (byValve
+                        ? " (the valve's setting), and lower it once roots hang out of them"
+                        : " (start_level and hand.to)");
     }
 
     /** By whom it is topped up in an absence; how often where a run has shown it. */

@@ -12,8 +12,10 @@ import java.util.Set;
 import tideless.advice.Facts;
 import tideless.advice.Measure;
 import tideless.advice.Quantity;
+import tideless.advice.Unit;
 import tideless.advice.Warning;
 import tideless.rig.Scenario;
+import tideless.study.Outlook;
 
 /** Warnings in words. */
 public final class WarningWords {
@@ -46,6 +48,13 @@ public final class WarningWords {
         return isOn ? ", since " : ", from ";
     }
 
+    /** Where nothing is warned of; many rigs that come to harm are not passed over in silence. */
+    public static String none(Optional<Outlook> outlook) {
+        return outlook.filter(o -> !o.survives()).isPresent()
+                ? "No warnings of the rig as stated; what harms others like it stands above."
+                : "No warnings.";
+    }
+
     /** What was, up to the end of a grower's log, in a sentence; empty where nothing was. */
     public static Optional<String> past(List<Warning> past) {
         return told(past).map(what -> "Past, as this run has it: " + what + ".");
@@ -73,7 +82,7 @@ public final class WarningWords {
     public static String brief(Warning warning) {
         String figure = figure(warning);
         return switch (warning.kind()) {
-            case STARVED_VALVE, SHORT_OF_ONE, PRECIPITATE -> why(warning);
+            case STARVED_VALVE, SHORT_OF_ONE, PRECIPITATE, CUPS_UNDER -> why(warning);
             default -> (figure.isEmpty() ? CauseWords.of(warning.cause()) : figure) + cost(warning);
         };
     }
@@ -100,6 +109,11 @@ public final class WarningWords {
         if (warning.kind() == Warning.Kind.WARM_SOLUTION && warning.measure().value() >= ROTS_C) {
             return "; roots rot within days so warm, which no weight here counts";
         }
+        if (warning.cause().facts().has(Quantity.LATE)) {
+            return "; the crop is ready about "
+                    + CauseWords.figure(warning.cause().facts(), Quantity.LATE)
+                    + " later for it";
+        }
         return warning.lossFrac() >= TOLD_LOSS_FRAC
                 ? "; takes " + Numbers.percent(warning.lossFrac()) + " of the harvest"
                 : "";
@@ -107,7 +121,43 @@ public final class WarningWords {
 
     /** What costs next to nothing, in a sentence; empty where nothing is. */
     public static Optional<String> minor(List<Warning> minor) {
-        return told(minor).map(what -> "Costs next to nothing: " + what + ".");
+        Optional<String> little =
+                told(minor.stream().filter(w -> !isLikelyAlkaline(w)).toList())
+                        .map(what -> "Costs next to nothing: " + what + ".");
+        Optional<String> alkaline = likelyAlkaline(minor);
+        return little.isPresent() && alkaline.isPresent()
+                ? Optional.of(alkaline.get() + " " + little.get())
+                : alkaline.or(() -> little);
+    }
+
+    private static boolean isLikelyAlkaline(Warning warning) {
+        return warning.kind() == Warning.Kind.PH_OUT
+                && warning.measure().side() == Measure.Side.AT_MOST;
+    }
+
+    /** What no weight counts and a meter shows; empty where no pH is likely to rise for weeks. */
+    private static Optional<String> likelyAlkaline(List<Warning> minor) {
+        List<String> parts = new ArrayList<>();
+        for (Warning warning : minor) {
+            if (isLikelyAlkaline(warning)) {
+                parts.add(
+                        Names.of(warning.vessel(), warning.crop())
+                                + " from about "
+                                + Dates.weekday(warning.from().toLocalDate())
+                                + ", up to "
+                                + Numbers.of(warning.measure().value(), Unit.PH)
+                                + " (limit: "
+                                + limit(warning.measure())
+                                + ")");
+            }
+        }
+        return parts.isEmpty()
+                ? Optional.empty()
+                : Optional.of(
+                        "Likely pH above its band: "
+                                + String.join("; ", parts)
+                                + ": read it at your visits, and bring it down by the meter before"
+                                + " leaves go pale (gloves, goggles, acid into water).");
     }
 
     private static String figure(Warning warning) {
@@ -121,6 +171,7 @@ public final class WarningWords {
             case STRANDED, DROWNED -> value + " in all";
             case RAN_DRY -> value + "; " + left(warning.cause().facts());
             case OVERFLOW -> value + " on the floor";
+            case CUPS_UNDER -> ""; // its cause says how deep
             case PH_OUT ->
                     (measure.side() == Measure.Side.AT_MOST ? "up to " : "down to ")
                             + value

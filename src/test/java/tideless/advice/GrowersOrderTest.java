@@ -264,6 +264,24 @@ class GrowersOrderTest {
                 salty.advice().tasks().stream().filter(t -> t.kind() == Task.Kind.FLUSH).count());
     }
 
+    /** A day, or a twentieth of the time to harvest; of a head that comes to its weight later. */
+    @ParameterizedTest
+    @CsvSource({"28, 1.01, true", "28, 0.99, false", "16, 0.81, true", "16, 0.79, false"})
+    void a_head_that_comes_days_later_has_lost_something(
+            double readyDays, double lateDays, boolean warned) {
+        Map<Stress, Double> salt = Map.of(Stress.SALT, 1.0);
+        Advice salty =
+                new MadeTrace(21)
+                        .losing(new GrowthLost(99, 100, salt, lateDays, readyDays))
+                        .with(TraySeries.EC, h -> h >= 100 && h < 300 ? 4 : 2)
+                        .advice();
+        assertEquals(
+                warned,
+                salty.warnings().stream().anyMatch(w -> w.kind() == Warning.Kind.TOO_SALTY));
+        assertEquals(
+                !warned, salty.minor().stream().anyMatch(w -> w.kind() == Warning.Kind.TOO_SALTY));
+    }
+
     /** What the run itself changes costs nothing because it does, and is no note. */
     @ParameterizedTest
     @CsvSource({"FLUSH, 0", "FRESH_SOLUTION, 1"})

@@ -157,6 +157,28 @@ class VerdictWordsTest {
         }
     }
 
+    /** What a crop gets over is told of it all the same. */
+    @ParameterizedTest
+    @CsvSource({"WILTED, wilts for 4 hours", "SALT_WILTED, wilts from salt for 4 hours"})
+    void a_crop_that_survives_a_wilt_is_not_told_that_nothing_wilts(
+            Warning.Kind kind, String told) {
+        Forecast calm = forecast("calm-bench");
+        LocalDateTime from = LocalDateTime.of(2026, 3, 5, 22, 30);
+        Warning wilt =
+                new Warning(
+                        kind,
+                        VesselId.tray("left"),
+                        from,
+                        from.plusHours(4),
+                        Measure.none(),
+                        Cause.of(Cause.Kind.RESERVE_USED_UP),
+                        List.of());
+        Forecast wilted = calm.withAdvice(calm.advice().withWarnings(List.of(wilt)));
+        String but = "The crop survives, but tray left %s from Thu 5 Mar 22:30.".formatted(told);
+        assertThat(VerdictWords.lines(wilted).get(0)).isEqualTo(but);
+        assertThat(lines(wilted, 0.9).get(0)).startsWith(but);
+    }
+
     /** Half of the rigs, and a hundredth less. */
     @Test
     void a_crop_that_most_rigs_lose_is_not_told_to_survive() {

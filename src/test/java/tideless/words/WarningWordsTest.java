@@ -1,6 +1,7 @@
 package tideless.words;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.nio.file.Path;
 import java.time.LocalDateTime;
@@ -23,6 +24,10 @@ import tideless.rig.Scenario;
 import tideless.rig.VesselId;
 import tideless.scenario.Reading;
 import tideless.scenario.ScenarioReader;
+import tideless.sim.Event;
+import tideless.study.Band;
+import tideless.study.MadeUpOutlook;
+import tideless.study.Outlook;
 
 class WarningWordsTest {
     private static Warning warning(Measure measure, String crop) {
@@ -68,6 +73,20 @@ class WarningWordsTest {
                         new Cause(Cause.Kind.AIR_OF_THE_ROOM, Facts.of(Quantity.DAYS_BEYOND, 6)),
                         List.of());
         assertEquals("down to 9.0 degC; limit: 12.0 degC; " + told, WarningWords.brief(cold));
+    }
+
+    /** Nine in ten come through, and one less. */
+    @ParameterizedTest
+    @CsvSource({"0.9, No warnings.", "0.89, No warnings of the rig as stated;"})
+    void where_many_rigs_fail_it_is_not_said_that_nothing_is_warned_of(double chance, String told) {
+        Outlook.LikelyHarm harm =
+                new Outlook.LikelyHarm(
+                        Event.Kind.WILTED,
+                        VesselId.tray("left"),
+                        1 - chance,
+                        Band.of(new double[] {86_400}));
+        assertTrue(WarningWords.none(Optional.of(MadeUpOutlook.of(chance, harm))).startsWith(told));
+        assertEquals("No warnings.", WarningWords.none(Optional.empty()));
     }
 
     @Test
