@@ -1,5 +1,7 @@
 package tideless.advice;
 
+import java.util.ArrayList;
+import java.util.List;
 import tideless.physics.Time;
 import tideless.rig.Limits;
 import tideless.sim.Event;
@@ -29,6 +31,9 @@ final class AcidityDoubt {
     /** And so many days together; assumed. */
     private static final int DAYS = 3;
 
+    /** Or half of the days of two weeks, where each top-up brings it back for a day; assumed. */
+    private static final int FORTNIGHT_DAYS = 14;
+
     private AcidityDoubt() {}
 
     /**
@@ -36,17 +41,16 @@ final class AcidityDoubt {
      *
      * @param isHigh above the band, not below it
      * @param fromHour first daily sample
-     * @param untilHour last daily sample
+     * @param untilHour last daily sample; those between need not all be out
+     * @param days how many samples are
      * @param worst farthest daily reading, pH
      */
-    record Finding(boolean isHigh, int fromHour, int untilHour, double worst) {}
+    record Finding(boolean isHigh, int fromHour, int untilHour, int days, double worst) {}
 
-    /** The first such spell of days, or null. */
+    /** The first such spell of days with all later days out to the same side, or null. */
     static Finding of(TrayCase tray) {
         Limits limits = tray.tray.limits();
-        int run = 0;
-        boolean high = false;
-        double worst = Double.NaN;
+        List<Finding> days = new ArrayList<>(); // those that are out, one by one
         for (int hour = tray.firstHour / 24 * 24 + 23; hour <= tray.lastHour; hour += 24) {
             double ph = tray.of.ph().at(hour);
             boolean isHigh = ph > limits.phHigh() + FAR_OUT;
@@ -54,21 +58,50 @@ final class AcidityDoubt {
                     !tray.isLow(hour)
                             && (isHigh || ph < limits.phLow() - FAR_OUT)
                             && isFarAnyway(tray, hour, isHigh, limits);
-            if (run > 0 && (!isFar || isHigh != high)) {
-                if (run >= DAYS) {
-                    return new Finding(high, hour - 24 * run, hour - 24, worst);
-                }
-                run = 0;
-            }
             if (isFar) {
-                boolean farther = run == 0 || (isHigh ? ph > worst : ph < worst);
-                worst = farther ? ph : worst;
-                high = isHigh;
-                run++;
+                days.add(new Finding(isHigh, hour, hour, 1, ph));
             }
         }
-        int last = (tray.lastHour + 1) / 24 * 24 - 1;
-        return run >= DAYS ? new Finding(high, last - 24 * (run - 1), last, worst) : null;
+        return days.stream()
+                .filter(day -> isSpell(day, days))
+                .findFirst()
+                .map(first -> allFrom(first, days))
+                .orElse(null);
+    }
+
+    /** Whether so many days follow at once, or half of the two weeks that begin with it. */
+    private static boolean isSpell(Finding first, List<Finding> days) {
+        return count(first, days, DAYS) == DAYS
+                || count(first, days, FORTNIGHT_DAYS) >= FORTNIGHT_DAYS / 2;
+    }
+
+    /** Days out to the same side within so many from the first. */
+    private static long count(Finding first, List<Finding> days, int within) {
+        return days.stream()
+                .filter(day -> day.isHigh() == first.isHigh())
+                .filter(day -> day.fromHour() >= first.fromHour())
+                .filter(day -> day.fromHour() < first.fromHour() + 24 * within)
+                .count();
+    }
+
+    private static Finding allFrom(Finding first, List<Finding> days) {
+        Finding all = first;
+        for (Finding day : days) {
+            if (day.isHigh() == first.isHigh() && day.fromHour() > first.fromHour()) {
+                double worst =
+                        first.isHigh()
+                                ? Math.max(day.worst(), all.worst())
+                                : Math.min(day.worst(), all.worst());
+                all =
+                        new Finding(
+                                first.isHigh(),
+                                first.fromHour(),
+                                day.fromHour(),
+                                all.days() + 1,
+                                worst);
+            }
+        }
+        return all;
     }
 
     private static boolean isFarAnyway(TrayCase tray, int hour, boolean isHigh, Limits limits) {

@@ -1,13 +1,17 @@
 package tideless.advice;
 
+import java.time.LocalDateTime;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
+import java.util.OptionalDouble;
 import java.util.Set;
+import tideless.physics.Time;
 import tideless.rig.Filling;
 import tideless.rig.Scenario;
 import tideless.rig.VesselId;
+import tideless.sim.Event;
 import tideless.sim.PlantingTrace;
 import tideless.sim.Trace;
 import tideless.sim.TrayTrace;
@@ -132,12 +136,44 @@ public final class Advisor {
         new SolutionAdvice(tray, found).add();
         LikelyAcidity.add(tray, warnedOf(Warning.Kind.PH_OUT, found), found);
         new AirAdvice(tray, found).add();
+        clear(tray, found);
         tellHungerOnce(found);
         found.warnings.replaceAll(tray::withLoss);
         if (tray.isPast()) {
             found.warnings.removeIf(w -> w.kind() != Warning.Kind.DIED);
         }
         return found;
+    }
+
+    /**
+     * Of dead plants nothing is done any more but to clear them away at the next visit, for
+     * hygiene, and nothing warned of. From when seedlings would have reached the level stays told:
+     * whoever sows again goes by it.
+     */
+    private static void clear(TrayCase tray, Findings found) {
+        OptionalDouble died = tray.firstS(Event.Kind.DIED);
+        if (died.isEmpty()) {
+            return;
+        }
+        LocalDateTime lost = tray.trace.clockAt(died.getAsDouble());
+        found.tasks.removeIf(
+                task -> task.kind() != Task.Kind.TRANSPLANT && task.due().isAfter(lost));
+        found.warnings.removeIf(w -> w.from().isAfter(lost));
+        double visit = tray.rounds.nextFrom(died.getAsDouble() / Time.HOUR_S);
+        if (tray.rounds.hours().contains(visit)) {
+            found.tasks.add(
+                    new Task(
+                            Task.Kind.CLEAN,
+                            tray.id,
+                            tray.trace.clockAt(visit * Time.HOUR_S),
+                            0,
+                            0,
+                            Measure.none(),
+                            Cause.of(Cause.Kind.CROP_IS_LOST),
+                            List.of(),
+                            List.of(),
+                            true));
+        }
     }
 
     private static Optional<Warning> warnedOf(Warning.Kind kind, Findings found) {

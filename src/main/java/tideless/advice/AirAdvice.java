@@ -3,6 +3,7 @@ package tideless.advice;
 import java.util.List;
 import java.util.function.IntPredicate;
 import tideless.crop.CropTraits;
+import tideless.crop.Killing;
 import tideless.crop.RoomLimits;
 import tideless.physics.HumidAir;
 import tideless.physics.Oxygen;
@@ -25,9 +26,6 @@ final class AirAdvice {
 
     /** So many days of heat make leaf of cool seasons bolt; common practice, no source. */
     private static final int BOLTING_DAYS = 7;
-
-    /** From there on growth of plants from warm lands stops, degC; of hardy ones below; assumed. */
-    private static final double TENDER_BASE_C = 8;
 
     /** Light short of the need by less is made up for by a lamp lit a little longer; assumed. */
     private static final double LITTLE_LIGHT_FRAC = 0.15;
@@ -173,19 +171,20 @@ final class AirAdvice {
                         kind,
                         tray.id,
                         tray.trace.clockAt(finding.firstDay() * Time.DAY_S),
-                        tray.trace.clockAt((finding.firstDay() + finding.days()) * Time.DAY_S),
+                        tray.trace.clockAtSample(24 * finding.lastDay() + 22), // on that day
                         isLow
                                 ? Measure.atLeast(finding.worst(), finding.limit(), unit)
                                 : Measure.atMost(finding.worst(), finding.limit(), unit),
                         new Cause(
                                 cause,
-                                isOnlySlow(finding) ? Facts.of(Quantity.LOSS, 0) : Facts.NONE),
+                                (isOnlySlow(finding) ? Facts.of(Quantity.LOSS, 0) : Facts.NONE)
+                                        .and(Quantity.DAYS_BEYOND, finding.days())),
                         List.of(Cure.of(cure))));
     }
 
     /** What grows on in the cold and is eaten before it flowers. */
     private boolean isLeafOfCoolSeasons() {
-        return !tray.traits.stages().fruits() && tray.traits.growth().baseC() < TENDER_BASE_C;
+        return !tray.traits.stages().fruits() && !Killing.isTender(tray.traits);
     }
 
     /** Cold that injures no leaf of this crop and is over in days: it comes so much later. */

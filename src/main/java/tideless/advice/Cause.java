@@ -37,6 +37,7 @@ public record Cause(Kind kind, Facts facts) {
         SALT_KILLS_SEEDLINGS,
         SALT_KILLS,
         FROST_KILLS,
+        CHILL_KILLS,
         HEAT_KILLS,
         DARK_KILLS,
         // Valves.
@@ -88,6 +89,8 @@ public record Cause(Kind kind, Facts facts) {
         FLOWERS_OPEN,
         GROWS_TALL,
         CROP_LEAVES_THE_TRAY,
+        /** Dead plants rot in it. */
+        CROP_IS_LOST,
         // The whole rig.
         FIRST_FILLING,
         FORECAST_IS_NO_READING

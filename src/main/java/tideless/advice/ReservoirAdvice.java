@@ -289,12 +289,15 @@ final class ReservoirAdvice {
         } else if (wasFull) {
             cures.add(Cure.of(Cure.Kind.VISIT_MORE_OFTEN));
         } else if (lastVisitHour > 0) {
+            Facts before =
+                    Facts.NONE.named(reservoir.name()).on(trace.clockAt(lastVisitHour * 3600));
             cures.add(
                     new Cure(
                             Cure.Kind.FILL_AT_THE_VISIT_BEFORE,
-                            Facts.NONE
-                                    .named(reservoir.name())
-                                    .on(trace.clockAt(lastVisitHour * 3600))));
+                            reservoir.refill().when() == Reservoir.Refill.When.LOW_AT_VISIT
+                                    ? before.and(
+                                            Quantity.REFILL_BELOW, reservoir.refill().belowFrac())
+                                    : before));
         } else {
             cures.add(Cure.of(Cure.Kind.START_FULL));
         }

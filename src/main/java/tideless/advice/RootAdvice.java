@@ -12,6 +12,7 @@ import java.util.OptionalInt;
 import java.util.function.IntPredicate;
 import java.util.stream.IntStream;
 import org.apache.commons.math3.util.FastMath;
+import tideless.crop.Killing;
 import tideless.crop.Osmosis;
 import tideless.crop.RoomLimits;
 import tideless.crop.RootBreathing;
@@ -207,6 +208,7 @@ final class RootAdvice {
     private static final Map<String, Cause.Kind> DEATHS =
             Map.of(
                     Event.FROST, Cause.Kind.FROST_KILLS,
+                    Event.CHILL, Cause.Kind.CHILL_KILLS,
                     Event.HEAT, Cause.Kind.HEAT_KILLS,
                     Event.DARK, Cause.Kind.DARK_KILLS,
                     Event.SALT, Cause.Kind.SALT_KILLS);
@@ -216,11 +218,15 @@ final class RootAdvice {
         addOnce(
                 Event.Kind.DIED,
                 Warning.Kind.DIED,
-                Cause.of(why),
+                why == Cause.Kind.CHILL_KILLS
+                        ? new Cause(
+                                why,
+                                Facts.of(Quantity.BORNE_FROM, Killing.chilledBelowC(tray.traits)))
+                        : Cause.of(why),
                 switch (why) {
                     case WITHOUT_WATER -> waterCures(deadlyDry());
                     case WITHOUT_AIR -> drownedCures();
-                    case FROST_KILLS -> List.of(Cure.of(Cure.Kind.WARMER_ROOM));
+                    case FROST_KILLS, CHILL_KILLS -> List.of(Cure.of(Cure.Kind.WARMER_ROOM));
                     case HEAT_KILLS -> List.of(Cure.of(Cure.Kind.COOLER_ROOM));
                     case DARK_KILLS -> List.of(Cure.of(Cure.Kind.MORE_LIGHT));
                     default -> List.of(Cure.of(Cure.Kind.LEANER_FEED));

@@ -126,12 +126,21 @@ final class SolutionAdvice {
                 addChange(
                         event,
                         Task.Kind.FRESH_SOLUTION,
-                        event.ecMsPerCm() < tray.leanMsPerCm(tray.trace.sampleAt(event.atS()))
-                                ? Cause.Kind.CROP_TAKES_IT_UP
-                                : Cause.Kind.ONE_RUNS_OUT,
+                        isLeanFor(event) ? Cause.Kind.CROP_TAKES_IT_UP : Cause.Kind.ONE_RUNS_OUT,
                         leanCures());
             }
         }
+    }
+
+    /** Whether a lean reading is what it is changed for. */
+    private boolean isLeanFor(Event event) {
+        int hour = tray.trace.sampleAt(event.atS());
+        return event.ecMsPerCm() < tray.leanMsPerCm(hour) && isMendedByFeed(hour);
+    }
+
+    /** Whether a lean reading says anything: of a feed below the band each one is lean. */
+    private boolean isMendedByFeed(int hour) {
+        return FlushRule.mendsLean(tray.feedMsPerCm, tray.leanMsPerCm(hour));
     }
 
     private void addChange(Event event, Task.Kind kind, Cause.Kind cause, List<Cure> cures) {
@@ -150,7 +159,9 @@ final class SolutionAdvice {
                         event.drainedM3() * 1000,
                         kind == Task.Kind.FLUSH
                                 ? salty(event.ecMsPerCm())
-                                : lean(event.ecMsPerCm(), tray.trace.sampleAt(event.atS())),
+                                : isMendedByFeed(tray.trace.sampleAt(event.atS()))
+                                        ? lean(event.ecMsPerCm(), tray.trace.sampleAt(event.atS()))
+                                        : Measure.of(event.ecMsPerCm(), Unit.MS_PER_CM),
                         new Cause(
                                 cause, doubted(facts, after, event.volumeM3(), event.ecMsPerCm())),
                         cures,
@@ -465,12 +476,15 @@ final class SolutionAdvice {
                         high
                                 ? Measure.atMost(acidity.worst(), limits.phHigh(), Unit.PH)
                                 : Measure.atLeast(acidity.worst(), limits.phLow(), Unit.PH),
-                        byFeed
-                                ? new Cause(
-                                        Cause.Kind.FEED_IS_ALKALINE,
-                                        Facts.of(Quantity.FEED_PH, feedPh))
-                                : Cause.of(
-                                        high ? Cause.Kind.ANIONS_TAKEN : Cause.Kind.CATIONS_TAKEN),
+                        (byFeed
+                                        ? new Cause(
+                                                Cause.Kind.FEED_IS_ALKALINE,
+                                                Facts.of(Quantity.FEED_PH, feedPh))
+                                        : Cause.of(
+                                                high
+                                                        ? Cause.Kind.ANIONS_TAKEN
+                                                        : Cause.Kind.CATIONS_TAKEN))
+                                .with(Quantity.DAYS_BEYOND, acidity.days()),
                         byFeed
                                 ? List.of(Cure.of(Cure.Kind.RAIN_WATER))
                                 : high

@@ -123,6 +123,7 @@ public record Warning(
                     Cure.Kind.SUNNIER_PLACE,
                     Cure.Kind.WARMER_ROOM,
                     Cure.Kind.COOLER_ROOM,
+                    Cure.Kind.COOLER_PLACE,
                     Cure.Kind.DRIER_NIGHTS,
                     Cure.Kind.MORE_WIND,
                     Cure.Kind.OTHER_SEASON);
@@ -172,17 +173,30 @@ public record Warning(
             return 3;
         }
         boolean ofAir = kind == Kind.TOO_COLD || kind == Kind.TOO_HOT;
-        return ofAir && ChronoUnit.DAYS.between(from, until) >= AIR_DAYS ? 4 : 5;
+        return ofAir && daysBeyond() >= AIR_DAYS ? 4 : 5;
+    }
+
+    /** Days on which it is so: not all from the first to the last, where they lie apart. */
+    private double daysBeyond() {
+        return cause.facts().has(Quantity.DAYS_BEYOND)
+                ? cause.facts().get(Quantity.DAYS_BEYOND)
+                : ChronoUnit.DAYS.between(from, until);
     }
 
     /**
      * Whether it is no more than a note: what takes next to nothing of the crop, and air that is
-     * damp or still, of which every house has its hours.
+     * damp or still, of which every house has its hours. Not a feed that is itself too strong: it
+     * is a slip of who mixed it, and what it takes of heads that are cut at a weight is days.
      */
     boolean isMinor() {
         return switch (kind) {
             case TOO_HUMID, TOO_STILL -> true;
-            default -> isLossKnown() && lossFrac() < NOTED_FRAC && !isLate() && !isVeryWarm();
+            default ->
+                    isLossKnown()
+                            && lossFrac() < NOTED_FRAC
+                            && !isLate()
+                            && !isVeryWarm()
+                            && cause.kind() != Cause.Kind.FEED_IS_STRONG;
         };
     }
 

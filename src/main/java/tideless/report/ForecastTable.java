@@ -11,6 +11,7 @@ import java.util.Map;
 import java.util.Set;
 import java.util.TreeSet;
 import org.apache.commons.math3.util.FastMath;
+import tideless.advice.Cause;
 import tideless.advice.Caution;
 import tideless.advice.Cure;
 import tideless.advice.Sizing;
@@ -322,6 +323,11 @@ public final class ForecastTable {
         return text.toString();
     }
 
+    /** Fresh feed is poured in, or nothing was harvested. */
+    private static boolean isNoEndOfHarvest(Task cleaning) {
+        return cleaning.litres() > 0 || cleaning.cause().kind() == Cause.Kind.CROP_IS_LOST;
+    }
+
     /** What was sown for day one has a line of its own. */
     private static boolean isOfDayOne(Task task) {
         return task.kind() == Task.Kind.SET_OUT || task.kind() == Task.Kind.SOW;
@@ -333,7 +339,7 @@ public final class ForecastTable {
         // is told by its litres.
         List<Task> group =
                 brief && all.get(0).kind() == Task.Kind.CLEAN
-                        ? all.stream().filter(task -> task.litres() > 0).toList()
+                        ? all.stream().filter(ForecastTable::isNoEndOfHarvest).toList()
                         : all;
         if (group.isEmpty() || brief && isOfDayOne(group.get(0))) {
             return;

@@ -69,6 +69,7 @@ final class CropStand {
     private double dayTranspirationM3;
     private TraySeason.Left leftOfDay = TraySeason.Left.ALL;
     private double storesTakenDays;
+    private double chilledKd;
     private String diesOf = "";
 
     /**
@@ -264,8 +265,11 @@ final class CropStand {
         }
         double taken = Killing.storesTakenDays(traits, gainG, plant.dryG(), day.meanTempC());
         storesTakenDays = Math.max(0, storesTakenDays + taken);
+        chilledKd = Killing.chilledKd(traits, chilledKd, day.meanTempC());
         if (Killing.isFrozen(traits, day.lowestC())) {
             diesOf = Event.FROST;
+        } else if (Killing.isChilled(chilledKd)) {
+            diesOf = Event.CHILL;
         } else if (Killing.isScorched(day.highestC())) {
             diesOf = Event.HEAT;
         } else if (storesTakenDays > Killing.STORES_DAYS) {

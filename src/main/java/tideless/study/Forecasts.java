@@ -91,8 +91,13 @@ public final class Forecasts {
             return outlook.isEmpty()
                     ? alone
                     : alone.withAdvice(
-                            AirStones.told(
-                                    alone.advice(),
+                            FewerFlushes.told(
+                                    AirStones.told(
+                                            alone.advice(),
+                                            alone.trace().scenario(),
+                                            outlook.get(),
+                                            alone.seed(),
+                                            workers),
                                     alone.trace().scenario(),
                                     outlook.get(),
                                     alone.seed(),
@@ -138,6 +143,7 @@ public final class Forecasts {
         private final List<Trials.Trial> trials;
         private final List<CureTrials.Trial> cures;
         private final List<UpkeepSearch.Found> upkeeps;
+        private final List<HeatTrials.Trial> heats;
         private final Set<LocalDate> fills;
         private final Set<VesselId> filledOnce;
         private final long seed;
@@ -155,13 +161,14 @@ public final class Forecasts {
             trials = Trials.of(trace, unlimited, advice);
             cures = CureTrials.of(trace, advice);
             upkeeps = UpkeepTrials.of(trace, seed, workers);
+            heats = HeatTrials.of(trace, advice);
             fills = Fills.of(advice);
             filledOnce = OneFilling.of(advice);
         }
 
         /**
-         * Each trial and its twin, then that of each cure and upkeep, then the one run with all
-         * fills before absences, then the one with deeper trays.
+         * Each trial and its twin, then that of each cure, upkeep and change against heat, then the
+         * one run with all fills before absences, then the one with deeper trays.
          */
         List<Supplier<Trace>> runs() {
             List<Supplier<Trace>> runs = new ArrayList<>();
@@ -171,6 +178,7 @@ public final class Forecasts {
             }
             cures.forEach(cure -> runs.add(() -> CureTrials.run(cure)));
             upkeeps.forEach(upkeep -> runs.add(() -> UpkeepTrials.run(upkeep, trace)));
+            heats.forEach(heat -> runs.add(() -> HeatTrials.run(heat)));
             if (!fills.isEmpty()) {
                 runs.add(() -> Fills.run(trace.scenario(), fills));
             }
@@ -199,8 +207,14 @@ public final class Forecasts {
                             new Trials.Tried(trace, judged),
                             upkeeps,
                             runs.subList(afterCures, afterUpkeeps));
+            int afterHeats = afterUpkeeps + heats.size();
+            judged =
+                    HeatTrials.judged(
+                            new Trials.Tried(trace, judged),
+                            heats,
+                            runs.subList(afterUpkeeps, afterHeats));
             if (!fills.isEmpty()) {
-                judged = Fills.judged(judged, fills, runs.get(afterUpkeeps), unlimited);
+                judged = Fills.judged(judged, fills, runs.get(afterHeats), unlimited);
             }
             if (!filledOnce.isEmpty()) {
                 Trace deep = runs.get(runs.size() - 1);

@@ -21,6 +21,7 @@ import tideless.rig.Scenario;
 import tideless.rig.Tray;
 import tideless.rig.VesselId;
 import tideless.rig.Visits;
+import tideless.sim.FlushRule;
 import tideless.solution.ElectricalConductivity;
 
 /**
@@ -155,11 +156,19 @@ record Upkeep(
             case POURED -> Facts.of(Quantity.LATER_SHARE, 0);
             case MARK -> Facts.of(Quantity.LEVEL, 1000 * toM.orElseThrow());
             case START -> Facts.of(Quantity.START_LEVEL, 1000 * startM.orElseThrow());
-            case CHANGES ->
-                    Facts.of(Quantity.EC_LIMIT, now.limits().ecHighMsPerCm())
-                            .and(Quantity.BAND_FROM, now.limits().ecLowMsPerCm());
+            case CHANGES -> changes(as, now);
             case VISITS -> Facts.NONE.named(written(weekdays.orElseThrow()));
         };
+    }
+
+    /** When it is changed: of a feed below the band a lean reading is no reason. */
+    private Facts changes(Scenario as, Tray now) {
+        double is = ElectricalConductivity.at25MsPerCm(as.feedOf(now).composition());
+        double low = now.limits().ecLowMsPerCm();
+        Facts facts = Facts.of(Quantity.EC_LIMIT, now.limits().ecHighMsPerCm());
+        return FlushRule.mendsLean(feedMsPerCm.orElse(is), low)
+                ? facts.and(Quantity.BAND_FROM, low)
+                : facts;
     }
 
     private Facts feed(Scenario as, Tray now) {

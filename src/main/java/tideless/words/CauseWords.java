@@ -27,6 +27,7 @@ final class CauseWords {
             case FLOWERS_OPEN -> "no insect and little wind reaches the flowers";
             case GROWS_TALL -> "stems bear fruit soon";
             case CROP_LEAVES_THE_TRAY -> "nothing of this crop stays for the next";
+            case CROP_IS_LOST -> "dead roots rot and breed what kills the next crop";
             case FIRST_FILLING -> "all vessels to their first level";
             case FORECAST_IS_NO_READING -> "a forecast is no reading";
             case KEPT_BY_HAND -> "brings the level back to where it is kept by hand";
@@ -60,6 +61,11 @@ final class CauseWords {
             case WITHOUT_AIR -> "the roots were without air for too long";
             case SALT_KILLS -> "in so strong a solution nothing has grown for too long";
             case FROST_KILLS -> "frost kills it";
+            case CHILL_KILLS ->
+                    "cold without frost kills it: this crop is injured below "
+                            + figure(facts, Quantity.BORNE_FROM)
+                            + ", and days on end are not borne (how many is common practice, no"
+                            + " trial)";
             case HEAT_KILLS -> "heat kills it";
             case DARK_KILLS -> "without light it has lived on its stores for too long";
             case SALT_KILLS_SEEDLINGS -> "the solution is too strong for seedlings";

@@ -28,7 +28,8 @@ public final class CureWords {
                             + Dates.weekday(facts.on().toLocalDate())
                             + ", the visit before, though it is not low then (reservoir."
                             + Names.clean(facts.of())
-                            + ".refill = \"at every visit\")";
+                            + ".refill = \"at every visit\""
+                            + (facts.has(Quantity.REFILL_BELOW) ? ", without refill_below)" : ")");
             case START_FULL -> "start full";
             case LARGER_RESERVOIR ->
                     "a larger reservoir: at least "
@@ -147,6 +148,12 @@ public final class CureWords {
                                     + (facts.has(Quantity.WANTED_EC)
                                             ? ": about " + figure(facts, Quantity.WANTED_EC)
                                             : "")
+                                    + (facts.has(Quantity.BAND_FROM)
+                                            ? " (the crop's band begins at "
+                                                    + figure(facts, Quantity.BAND_FROM)
+                                                    + "; a reading below that is then no reason to"
+                                                    + " pour it away)"
+                                            : "")
                             : "a leaner feed";
             case STRONGER_FEED ->
                     facts.has(Quantity.FEED_EC)
@@ -198,7 +205,35 @@ public final class CureWords {
                             + with(", and with it ", cure.then())
                             + gain(facts);
             case WARMER_ROOM -> "a warmer place or season";
-            case COOLER_ROOM -> "shade, a wider open vent, a cooler place or season";
+            case COOLER_ROOM ->
+                    facts.has(Quantity.DAY_TEMP)
+                            ? "a room of "
+                                    + figure(facts, Quantity.DAY_TEMP)
+                                    + " by day and "
+                                    + figure(facts, Quantity.NIGHT_TEMP)
+                                    + " by night (climate.day_temperature, night_temperature)"
+                            : "shade, a wider open vent, a cooler place or season";
+            case COOLER_PLACE ->
+                    "a cooler place or season"
+                            + (facts.of().isEmpty()
+                                    ? ""
+                                    : ": nothing that the file can say helped (tried: "
+                                            + facts.of()
+                                            + ")");
+            case WIDER_VENTS ->
+                    "vents that open from "
+                            + figure(facts, Quantity.DAY_TEMP)
+                            + " on and change the air "
+                            + figure(facts, Quantity.AIR_CHANGES)
+                            + " an hour (climate.vents_from, vents_open)";
+            case SHADE_OVERHEAD ->
+                    "shade overhead that lets "
+                            + figure(facts, Quantity.LIGHT_SHARE)
+                            + " of the sun through ("
+                            + (facts.of().isEmpty()
+                                    ? "climate.transmission)"
+                                    : "climate.cover = \"shade\")");
+            case CLOSED_DECK -> "a deck without gaps (the tray's gap = \"0 %\")";
             case DRIER_NIGHTS -> "drier air by night: a vent, a little heat, a fan";
             case MORE_WIND -> "a small fan over the leaves";
             case SHORTER_DAY -> "fewer hours of lamp";
@@ -251,7 +286,8 @@ public final class CureWords {
                     + (facts.has(Quantity.BAND_FROM)
                             ? "; the crop's band begins at "
                                     + figure(facts, Quantity.BAND_FROM)
-                                    + ": no trial stands behind less, only this model)"
+                                    + ": no trial stands behind less, only this model; a reading"
+                                    + " below that is then no reason to pour it away)"
                             : facts.has(Quantity.BAND_TO)
                                     ? "; more than growers feed it, which is up to "
                                             + figure(facts, Quantity.BAND_TO)
@@ -262,9 +298,11 @@ public final class CureWords {
             return "top-ups of feed in place of plain water (hand.with = \"solution\")";
         }
         if (facts.has(Quantity.EC_LIMIT)) {
-            return "fresh solution whenever a nutrient is nearly gone or it reads less than "
-                    + figure(facts, Quantity.BAND_FROM)
-                    + " or more than "
+            return "fresh solution whenever a nutrient is nearly gone "
+                    + (facts.has(Quantity.BAND_FROM)
+                            ? "or it reads less than " + figure(facts, Quantity.BAND_FROM) + " or "
+                            : "(the tasks say when) or it reads ")
+                    + "more than "
                     + figure(facts, Quantity.EC_LIMIT)
                     + " (visits.flush = \"at limit\")";
         }
@@ -292,6 +330,12 @@ public final class CureWords {
     }
 
     private static String gain(Facts facts) {
+        if (facts.has(Quantity.CHANGES_THEN)) {
+            return ": then its solution is changed "
+                    + figure(facts, Quantity.CHANGES_THEN)
+                    + " in place of "
+                    + figure(facts, Quantity.CHANGES_NOW);
+        }
         String surely =
                 facts.has(Quantity.CHANCE)
                         ? figure(facts, Quantity.CHANCE)

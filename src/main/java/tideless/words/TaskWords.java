@@ -423,7 +423,10 @@ public final class TaskWords {
             case SPACE_OUT -> "to " + task.cause().facts().of() + " plants a m2";
             case TOP -> "pinch out every growing point; fruit that has set ripens";
             case CLEAN ->
-                    (task.drainLitres() > 0 ? "" : "drain, ")
+                    (task.cause().kind() == Cause.Kind.CROP_IS_LOST
+                                    ? "take out the dead plants, roots and all; "
+                                    : "")
+                            + (task.drainLitres() > 0 ? "" : "drain, ")
                             + "scrub, disinfect as the label says (never bleach with acid), rinse"
                             + (task.litres() > 0 ? ", fill with fresh feed" : "");
             case SOW ->

@@ -89,7 +89,8 @@ public final class VerdictWords {
                                 outlook.get(),
                                 scenario.start()),
                         absence -> sureness(outlook.get(), absence));
-        if (!outlook.get().survives() && !warnsOfWater(verdict, outlook.get())) {
+        if (!outlook.get().survives()
+                && (forecast.isRefillOutdone() || !warnsOfWater(verdict, outlook.get()))) {
             outlook.get().harms().stream()
                     .findFirst()
                     .flatMap(harm -> surer(forecast, harm))
@@ -99,12 +100,16 @@ public final class VerdictWords {
         return notWhereRootsRot(forecast, notWhereHopeless(forecast, lines));
     }
 
-    /** Where warnings are left of which no file can say the cure. */
+    /** Of a tray flushed often a feed that was tried, or that no change is left to be told. */
     private static void addNothingMore(Forecast forecast, List<String> lines) {
         boolean isTold = lines.get(lines.size() - 1).startsWith(CHANGE_FIRST);
-        if (!isTold
-                && forecast.advice().verdict().first().isEmpty()
-                && !forecast.advice().warnings().isEmpty()) {
+        if (isTold || forecast.advice().verdict().first().isPresent()) {
+            return;
+        }
+        Optional<String> fewer = fewerFlushes(forecast);
+        if (fewer.isPresent()) {
+            lines.add(fewer.get());
+        } else if (!forecast.advice().warnings().isEmpty()) {
             lines.add(
                     mostFlushed(forecast)
                             .map(
@@ -117,6 +122,23 @@ public final class VerdictWords {
                                     "No other change was tried that helps: warnings and notes tell"
                                             + " what may yet be done."));
         }
+    }
+
+    private static Optional<String> fewerFlushes(Forecast forecast) {
+        for (Task task : forecast.advice().tasks()) {
+            for (Cure cure : task.cures()) {
+                if (cure.facts().has(Quantity.CHANGES_THEN)) {
+                    return Optional.of(
+                            CHANGE_FIRST
+                                    + "flushed often, "
+                                    + Names.of(task.vessel())
+                                    + "): "
+                                    + CureWords.of(cure)
+                                    + ".");
+                }
+            }
+        }
+        return Optional.empty();
     }
 
     /** As "tray north 21 times", of what is flushed oftenest; empty where nothing is often. */

@@ -1,5 +1,7 @@
 package tideless.words;
 
+import java.time.LocalDate;
+import java.time.temporal.ChronoUnit;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.LinkedHashSet;
@@ -209,8 +211,7 @@ public final class WarningWords {
                             + value
                             + "; limit: "
                             + limit(measure)
-                            + "; until "
-                            + Dates.weekday(warning.until().toLocalDate());
+                            + days(warning);
             case OUTGROWN ->
                     "a full one lasts "
                             + value
@@ -218,11 +219,30 @@ public final class WarningWords {
                             + Numbers.of(measure.limit(), measure.unit());
             default ->
                     switch (measure.side()) {
-                        case AT_MOST -> "up to " + value + "; limit: " + limit(measure);
-                        case AT_LEAST -> "down to " + value + "; limit: " + limit(measure);
+                        case AT_MOST ->
+                                "up to " + value + "; limit: " + limit(measure) + days(warning);
+                        case AT_LEAST ->
+                                "down to " + value + "; limit: " + limit(measure) + days(warning);
                         case NONE -> value;
                     };
         };
+    }
+
+    /** Until when, or on how many days and until when where these lie apart; empty for neither. */
+    private static String days(Warning warning) {
+        Facts facts = warning.cause().facts();
+        boolean isCounted = facts.has(Quantity.DAYS_BEYOND);
+        if (!isCounted && warning.kind() != Warning.Kind.PH_OUT) {
+            return "";
+        }
+        LocalDate last = warning.until().toLocalDate();
+        long span = ChronoUnit.DAYS.between(warning.from().toLocalDate(), last);
+        return !isCounted || facts.get(Quantity.DAYS_BEYOND) > span
+                ? "; until " + Dates.weekday(last)
+                : "; on "
+                        + CauseWords.figure(facts, Quantity.DAYS_BEYOND)
+                        + ", the last "
+                        + Dates.weekday(last);
     }
 
     private static String limit(Measure measure) {

@@ -59,7 +59,29 @@ class AcidityDoubtTest {
     @Test
     void two_days_are_borne_and_so_are_two_and_two() {
         assertNull(of(reading(BASIC, h -> h / 24 >= 2 && h / 24 < 4 ? 8.5 : 6)));
-        assertNull(of(reading(BASIC, h -> h / 24 % 3 < 2 ? 8.5 : 6)));
+        assertNull(of(reading(BASIC, h -> h / 24 % 5 < 2 ? 8.5 : 6)));
+    }
+
+    /**
+     * Two days of three, as between top-ups that bring it back: ten of fourteen, from the first.
+     */
+    @Test
+    void half_of_the_days_of_two_weeks_are_told_though_no_three_are_together() {
+        AcidityDoubt.Finding saw = of(reading(BASIC, h -> h / 24 % 3 < 2 ? 8.5 : 6));
+        assertEquals(23, saw.fromHour());
+        assertEquals(335, saw.untilHour());
+        assertEquals(10, saw.days());
+    }
+
+    /** Out on days 2 to 4, and on day 8 again: as many days, from the first to the last. */
+    @Test
+    void later_days_out_to_the_same_side_are_counted_with_the_spell() {
+        IntToDoubleFunction ph = h -> h / 24 >= 2 && h / 24 <= 4 ? 8.5 : h / 24 == 8 ? 8.7 : 6;
+        AcidityDoubt.Finding high = of(reading(BASIC, ph));
+        assertEquals(71, high.fromHour());
+        assertEquals(215, high.untilHour());
+        assertEquals(4, high.days());
+        assertEquals(8.7, high.worst(), 0);
     }
 
     /** The last three of fourteen days: hours 287, 311 and 335. */

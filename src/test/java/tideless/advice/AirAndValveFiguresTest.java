@@ -139,7 +139,7 @@ class AirAndValveFiguresTest {
                 kind == Warning.Kind.TOO_HOT ? Measure.Side.AT_MOST : Measure.Side.AT_LEAST,
                 air.measure().side());
         assertEquals(DAY_1.plusDays(4).atStartOfDay(), air.from());
-        assertEquals(DAY_1.plusDays(7).atStartOfDay(), air.until());
+        assertEquals(DAY_1.plusDays(6).atTime(23, 0), air.until());
     }
 
     /** A saturated night of 8 h at 22 degC, and a dry day of 16 h: the night alone is damp. */

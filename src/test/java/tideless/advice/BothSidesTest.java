@@ -8,6 +8,7 @@ import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
+import java.util.function.IntToDoubleFunction;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
@@ -17,8 +18,10 @@ import tideless.scenario.Reading;
 import tideless.scenario.ScenarioReader;
 import tideless.sim.Event;
 import tideless.sim.PlantingTrace;
+import tideless.sim.Rigs;
 import tideless.sim.Simulation;
 import tideless.sim.Trace;
+import tideless.sim.TraySeries;
 
 /** Whole rigs on either side of a published limit: told past it, and nothing told within it. */
 class BothSidesTest {
@@ -113,6 +116,23 @@ class BothSidesTest {
     void cold_and_hot_rooms(String crop, String day, String night, RoomLimits.Kind kind)
             throws IOException {
         assertTold(kind, run(named(crop), 6, day, night, air(60, 70, 0.2), lit(250, 14)));
+    }
+
+    @Test
+    void days_out_of_limits_that_lie_apart_are_counted_with_the_first_and_the_last() {
+        Warning hot =
+                warned(h -> h / 24 == 2 || h / 24 == 5 || h / 24 == 11 || h / 24 == 12 ? 36 : 22);
+        assertEquals(4, hot.cause().facts().get(Quantity.DAYS_BEYOND));
+        assertEquals(Rigs.START.plusDays(2), hot.from().toLocalDate());
+        assertEquals(Rigs.START.plusDays(12), hot.until().toLocalDate());
+    }
+
+    private static Warning warned(IntToDoubleFunction airC) {
+        return new MadeTrace(21)
+                .with(TraySeries.AIR_TEMP, airC).advice().warnings().stream()
+                        .filter(w -> w.kind() == Warning.Kind.TOO_HOT)
+                        .findFirst()
+                        .orElseThrow();
     }
 
     @ParameterizedTest

@@ -227,8 +227,8 @@ class EveryKindTest {
                             t -> t.of("dwarf-tomato").with(TraySeries.LIGHT, lit(16, 1.2))),
                     new Case(
                             Warning.Kind.TOO_CROWDED,
-                            t -> t.rigged(CrowdingTest.planted(18, Tending.NONE)),
-                            t -> t.rigged(CrowdingTest.planted(17, Tending.NONE))),
+                            t -> t.rigged(CrowdingTest.planted(14, Tending.NONE)),
+                            t -> t.rigged(CrowdingTest.planted(13, Tending.NONE))),
                     // Lettuce: 12 mol/m2/day, and a twentieth of it less is as good.
                     new Case(
                             Warning.Kind.LOW_LIGHT,

@@ -336,6 +336,16 @@ class GrowersOrderTest {
         assertEquals(first, trace.advice().verdict().first().orElseThrow().kind());
     }
 
+    /** Seven hot days of twenty-one are no three weeks. */
+    @Test
+    void days_of_heat_that_lie_apart_are_no_weeks_of_it() {
+        MadeTrace trace =
+                new MadeTrace(21)
+                        .with(TraySeries.EC, h -> 4)
+                        .with(TraySeries.AIR_TEMP, h -> h / 24 % 3 == 0 ? 40 : 22);
+        assertEquals(Warning.Kind.TOO_SALTY, trace.advice().verdict().first().orElseThrow().kind());
+    }
+
     /**
      * Lettuce at 3 degC for days only comes later; a fortnight of it, and basil's leaves, do not.
      */
@@ -399,6 +409,8 @@ class GrowersOrderTest {
     void a_crop_that_air_or_salt_killed_by_itself_is_told_so_with_what_would_have_saved_it() {
         assertEquals(Cause.Kind.FROST_KILLS, diedOf(Event.FROST).cause().kind());
         assertEquals(Cure.Kind.WARMER_ROOM, diedOf(Event.FROST).cures().get(0).kind());
+        assertEquals(Cause.Kind.CHILL_KILLS, diedOf(Event.CHILL).cause().kind());
+        assertEquals(Cure.Kind.WARMER_ROOM, diedOf(Event.CHILL).cures().get(0).kind());
         assertEquals(Cause.Kind.HEAT_KILLS, diedOf(Event.HEAT).cause().kind());
         assertEquals(Cure.Kind.COOLER_ROOM, diedOf(Event.HEAT).cures().get(0).kind());
         assertEquals(Cause.Kind.DARK_KILLS, diedOf(Event.DARK).cause().kind());

@@ -37,6 +37,21 @@ class LossTest {
                 List.of());
     }
 
+    /**
+     * A head that is cut at its weight is only later, and yet somebody mixed it twice as strong.
+     */
+    @Test
+    void a_feed_that_is_itself_too_strong_is_no_note_though_nothing_is_lost() {
+        Warning stays = warning(Warning.Kind.TOO_SALTY, 0.01);
+        assertTrue(stays.isMinor());
+        assertFalse(
+                stays.withCause(
+                                new Cause(
+                                        Cause.Kind.FEED_IS_STRONG,
+                                        Facts.of(Quantity.LOSS, 0.01).and(Quantity.FEED_EC, 5)))
+                        .isMinor());
+    }
+
     private static Verdict losing(double frac) {
         return losing(frac, 200 * (1 - frac));
     }

@@ -122,8 +122,20 @@ class VerdictWordsTest {
                 .endsWith(
                         "in some): visits on mon, wed, fri (visits.days): then 94 % of the rigs that"
                                 + " yours might be come through.");
-        assertThat(last(lines(bench, 0.5, Event.Kind.DRIED_OUT)))
+        assertThat(last(lines(forecast("science-room-bench"), 0.5, Event.Kind.SALT_WILTED)))
                 .startsWith("Change first (ran dry, reservoir shelf)");
+    }
+
+    /** Beside refills in time only what serves clearly more rigs than these is found. */
+    @Test
+    void what_outdoes_refills_in_runs_is_changed_before_them() {
+        Cure oftener =
+                new Cure(
+                        Cure.Kind.KEEP_OTHERWISE,
+                        Facts.NONE.named("mon, wed, fri").and(Quantity.CHANCE, 0.94));
+        Forecast bench = forecast("science-room-bench").withSurer(Optional.of(oftener));
+        assertThat(last(lines(bench, 0.5)))
+                .startsWith("Change first (tray basil dries out in some): visits on mon, wed, fri");
     }
 
     /** "Fill higher", and nobody knows how high, gives way to what was tried. */

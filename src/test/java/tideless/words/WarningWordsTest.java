@@ -12,7 +12,9 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 import tideless.advice.Cause;
+import tideless.advice.Facts;
 import tideless.advice.Measure;
+import tideless.advice.Quantity;
 import tideless.advice.Unit;
 import tideless.advice.Warning;
 import tideless.physics.Time;
@@ -52,6 +54,25 @@ class WarningWordsTest {
                 "down to pH 4.1; limit: pH 5.5; until Tue 3 Mar; roots take less potassium,"
                         + " calcium and magnesium of acid: what that costs is in the weights here",
                 WarningWords.brief(warning(Measure.atLeast(4.1, 5.5, Unit.PH), "")));
+    }
+
+    /** Six days of three weeks, or six that follow one another. */
+    @ParameterizedTest
+    @CsvSource(
+            delimiter = '|',
+            value = {"21 | on 6 days, the last Mon 23 Mar", "6 | until Sun 8 Mar"})
+    void days_that_lie_apart_are_counted_and_the_last_is_told(int span, String told) {
+        LocalDateTime from = LocalDateTime.of(2026, 3, 3, 0, 0);
+        Warning cold =
+                new Warning(
+                        Warning.Kind.TOO_COLD,
+                        VesselId.tray("left"),
+                        from,
+                        from.plusDays(span).minusHours(1),
+                        Measure.atLeast(9, 12, Unit.CELSIUS),
+                        new Cause(Cause.Kind.AIR_OF_THE_ROOM, Facts.of(Quantity.DAYS_BEYOND, 6)),
+                        List.of());
+        assertEquals("down to 9.0 degC; limit: 12.0 degC; " + told, WarningWords.brief(cold));
     }
 
     /** Nine in ten come through, and one less. */
