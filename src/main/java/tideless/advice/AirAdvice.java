@@ -137,7 +137,10 @@ final class AirAdvice {
             case TOO_HOT -> {
                 kind = Warning.Kind.TOO_HOT;
                 cure = Cure.Kind.COOLER_ROOM;
-                cause = isLeafOfCoolSeasons() && finding.days() >= BOLTING_DAYS ? Cause.Kind.BOLTS_IN_HEAT : cause;
+                cause =
+                        isLeafOfCoolSeasons() && finding.days() >= BOLTING_DAYS
+                                ? Cause.Kind.BOLTS_IN_HEAT
+                                : cause;
             }
             case TOO_HUMID -> {
                 kind = Warning.Kind.TOO_HUMID;

@@ -443,8 +443,7 @@ final class CropAdvice {
     }
 
     /** As old as this crop was, or older where the last visit in time lies days before. */
-    private static double nurseryDays(
-            Planting.OfCrop crop, double sownHour, double readyHour) {
+    private static double nurseryDays(Planting.OfCrop crop, double sownHour, double readyHour) {
         return Math.max(crop.ageAtStartDays(), FastMath.rint((readyHour - sownHour) / 24));
     }
 
@@ -452,8 +451,7 @@ final class CropAdvice {
     private boolean isTooHot() {
         double days = (tray.lastHour + 1.0 - tray.firstHour) / 24;
         return RoomFindings.of(tray.trace, tray.planting).stream()
-                .anyMatch(
-                        f -> f.kind() == RoomLimits.Kind.TOO_HOT && f.days() > MOST_FRAC * days);
+                .anyMatch(f -> f.kind() == RoomLimits.Kind.TOO_HOT && f.days() > MOST_FRAC * days);
     }
 
     /** The longest time between two visits to a nursery with an absence in it, h; 0 for none. */

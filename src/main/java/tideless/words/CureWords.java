@@ -157,7 +157,12 @@ public final class CureWords {
                             : "a leaner feed";
             case STRONGER_FEED ->
                     facts.has(Quantity.FEED_EC)
-                            ? "a stronger feed: at least " + figure(facts, Quantity.FEED_EC)
+                            ? "a stronger feed: "
+                                    + (facts.has(Quantity.WANTED_EC)
+                                            ? "about "
+                                                    + figure(facts, Quantity.WANTED_EC)
+                                                    + ", the middle of what growers feed it"
+                                            : "at least " + figure(facts, Quantity.FEED_EC))
                             : "a stronger feed";
             case FEED_IN_PLACE_OF_WATER ->
                     "half feed, half plain water at each top-up (water_share)";

@@ -226,9 +226,7 @@ class AirAndValveFiguresTest {
     })
     void weeks_of_heat_make_leaf_of_cool_seasons_bolt(String crop, int days, Cause.Kind cause) {
         MadeTrace trace =
-                new MadeTrace(14)
-                        .of(crop)
-                        .with(TraySeries.AIR_TEMP, h -> h < days * 24 ? 37 : 22);
+                new MadeTrace(14).of(crop).with(TraySeries.AIR_TEMP, h -> h < days * 24 ? 37 : 22);
         assertEquals(
                 cause,
                 trace.advice().warnings().stream()
