@@ -157,10 +157,19 @@ public final class WarningWords {
                                 + " are asked for)");
             }
         }
-        return parts.isEmpty()
-                ? Optional.empty()
-                : Optional.of(
-                        "A little dim, and so much slower: " + String.join("; ", parts) + ".");
+        if (parts.isEmpty()) {
+            return Optional.empty();
+        }
+        Set<String> cures = new LinkedHashSet<>();
+        minor.stream()
+                .filter(WarningWords::isDim)
+                .flatMap(w -> w.cures().stream())
+                .forEach(cure -> cures.add(CureWords.of(cure)));
+        return Optional.of(
+                "A little dim, and so much slower: "
+                        + String.join("; ", parts)
+                        + (cures.isEmpty() ? "" : ": " + String.join("; or ", cures))
+                        + ".");
     }
 
     private static boolean isLikelyAlkaline(Warning warning) {

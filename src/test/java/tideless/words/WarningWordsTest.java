@@ -12,6 +12,7 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 import tideless.advice.Cause;
+import tideless.advice.Cure;
 import tideless.advice.Facts;
 import tideless.advice.Measure;
 import tideless.advice.Quantity;
@@ -188,12 +189,13 @@ class WarningWordsTest {
         assertEquals(
                 Optional.of(
                         "A little dim, and so much slower: tray box (11.1 mol/m2/day, where 12.0"
-                                + " mol/m2/day are asked for)."),
+                                + " mol/m2/day are asked for): a stronger or nearer lamp."),
                 WarningWords.minor(
                         List.of(
                                 ofAir(
-                                        Warning.Kind.LOW_LIGHT,
-                                        Cause.of(Cause.Kind.TOO_LITTLE_LIGHT),
-                                        Measure.atLeast(11.1, 12, Unit.MOL_PER_M2_DAY)))));
+                                                Warning.Kind.LOW_LIGHT,
+                                                Cause.of(Cause.Kind.TOO_LITTLE_LIGHT),
+                                                Measure.atLeast(11.1, 12, Unit.MOL_PER_M2_DAY))
+                                        .withCures(List.of(Cure.of(Cure.Kind.STRONGER_LAMP))))));
     }
 }
