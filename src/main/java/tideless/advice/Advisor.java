@@ -4,6 +4,7 @@ import java.time.LocalDateTime;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
+import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.Set;
 import tideless.physics.Time;
@@ -130,8 +131,10 @@ public final class Advisor {
         Findings found = new Findings();
         new CropAdvice(tray, found).add();
         new RootAdvice(tray, reservoirCures, found).add();
+        DeepCups.add(tray, found);
         new ValveAdvice(tray, found).add();
         new SolutionAdvice(tray, found).add();
+        LikelyAcidity.add(tray, warnedOf(Warning.Kind.PH_OUT, found), found);
         new AirAdvice(tray, found).add();
         clear(tray, found);
         tellHungerOnce(found);
@@ -171,6 +174,10 @@ public final class Advisor {
                             List.of(),
                             true));
         }
+    }
+
+    private static Optional<Warning> warnedOf(Warning.Kind kind, Findings found) {
+        return found.warnings.stream().filter(w -> w.kind() == kind).findFirst();
     }
 
     /** A crop that takes all of it up is short of what runs out first: one harm, with its name. */

@@ -45,6 +45,7 @@ public record Warning(
         DROWNED,
         SALT_WILTED,
         SHORT_OF_AIR,
+        CUPS_UNDER,
         OVERFLOW,
         RAN_DRY,
         STARVED_VALVE,
@@ -168,7 +169,7 @@ public record Warning(
             return 1;
         } else if ((isLossKnown() ? kind : gravity()).compareTo(Kind.OUTGROWN) <= 0) {
             return 2;
-        } else if (lossFrac() >= NOTED_FRAC) {
+        } else if (lossFrac() >= NOTED_FRAC || isLate()) {
             return 3;
         }
         boolean ofAir = kind == Kind.TOO_COLD || kind == Kind.TOO_HOT;
@@ -193,9 +194,15 @@ public record Warning(
             default ->
                     isLossKnown()
                             && lossFrac() < NOTED_FRAC
+                            && !isLate()
                             && !isVeryWarm()
                             && cause.kind() != Cause.Kind.FEED_IS_STRONG;
         };
+    }
+
+    /** Whether a head comes later for it by more than is borne. */
+    private boolean isLate() {
+        return cause.facts().has(Quantity.LATE);
     }
 
     private boolean isVeryWarm() {

@@ -51,6 +51,7 @@ final class CropStand {
     private final double startRootM;
     private double leafM2;
     private boolean flowering;
+    private double readyDays = Double.NaN;
     private boolean ripe;
     private double lastDayCd; // degree-days of the day before
     private double lastDayFreshG; // what a plant gained on it
@@ -237,7 +238,11 @@ final class CropStand {
                         * warmthFrac
                         * recoveryFrac
                         * nutrients.growthFrac();
+        double unharmedBeforeG = unharmed.freshG();
         double gainG = wouldBeCut() ? 0 : unharmed.grow(sound -> dayLater(sound, 1));
+        if (gainG > 0 && wouldBeCut()) {
+            unharmed.readyAfter(weighedAfter(daysSincePlanted, unharmedBeforeG, unharmed.freshG()));
+        }
         // What is strong because it is little is want of water.
         double keptFull = roots.keptFullSaltFrac();
         unharmed.leave(Stress.SALT, keptFull, gainG);
@@ -297,6 +302,15 @@ final class CropStand {
                 && isReady(unharmed.plant().thermalTimeCd(), unharmed.freshG());
     }
 
+    // Within the day that has just ended, where it was its weight that was waited for.
+    private double weighedAfter(int daysSincePlanted, double beforeG, double afterG) {
+        double wantedG = crop.harvestFreshG().orElse(0);
+        boolean byWeight = beforeG < wantedG && afterG >= wantedG;
+        return byWeight
+                ? daysSincePlanted - (afterG - wantedG) / (afterG - beforeG)
+                : daysSincePlanted;
+    }
+
     private Plant dayLater(Plant before, double stressFrac) {
         return Growing.dayLater(
                 traits,
@@ -316,7 +330,7 @@ final class CropStand {
 
     /** What its root zone took of the crop so far. */
     GrowthLost lost() {
-        return unharmed.lost(plant, pickedG, notSetFrac());
+        return unharmed.lost(plant, pickedG, readyDays, notSetFrac());
     }
 
     // Share of the fruit that did not come of flowers that heat kept from setting.
@@ -456,6 +470,7 @@ final class CropStand {
         }
         if (!ripe && isReady(plant.thermalTimeCd(), freshG())) {
             ripe = true;
+            readyDays = weighedAfter(daysSincePlanted, freshG() - lastDayFreshG, freshG());
             if (traits.stages().fruits()) {
                 log.add(Event.Kind.FIRST_RIPE, atS, where);
             }

@@ -221,6 +221,7 @@ public final class Forecasts {
                 judged = OneFilling.judged(judged, trace.scenario(), deep);
             }
             judged = AbsenceTrials.judged(judged, trace.scenario(), seed);
+            judged = CupTrials.judged(new Trials.Tried(trace, judged));
             judged = oneLevelTold(judged);
             Optional<Warning> first =
                     Warning.firstOf(judged.warnings(), trace.scenario().climate());

@@ -75,6 +75,13 @@ public final class CureWords {
                             ? "fill higher at each top-up, to " + figure(facts, Quantity.LEVEL)
                             : "fill higher at each top-up";
             case HANG_CUP_LOWER -> "hang the cup lower";
+            case HANG_CUP_HIGHER ->
+                    "hang the cups higher, their underside at "
+                            + figure(facts, Quantity.LEVEL)
+                            + " (cup_bottom), so that the filling wets them by "
+                            + figure(facts, Quantity.CUPS_WET_BY)
+                            + gain(facts);
+            case LEVEL_AT_CUPS -> levelAtCups(facts) + gain(facts);
             case DEEPER_VESSEL ->
                     "a wider tray, or a deeper one with its cups as much higher"
                             + oneFilling(facts);
@@ -150,7 +157,12 @@ public final class CureWords {
                             : "a leaner feed";
             case STRONGER_FEED ->
                     facts.has(Quantity.FEED_EC)
-                            ? "a stronger feed: at least " + figure(facts, Quantity.FEED_EC)
+                            ? "a stronger feed: "
+                                    + (facts.has(Quantity.WANTED_EC)
+                                            ? "about "
+                                                    + figure(facts, Quantity.WANTED_EC)
+                                                    + ", the middle of what growers feed it"
+                                            : "at least " + figure(facts, Quantity.FEED_EC))
                             : "a stronger feed";
             case FEED_IN_PLACE_OF_WATER ->
                     "half feed, half plain water at each top-up (water_share)";
@@ -237,6 +249,19 @@ public final class CureWords {
         };
     }
 
+    /** As high as cups are wetted, and lower later. */
+    private static String levelAtCups(Facts facts) {
+        boolean byValve = facts.has(Quantity.SETTING);
+        return (byValve
+                        ? "set the valve to " + figure(facts, Quantity.SETTING)
+                        : "fill no higher than " + figure(facts, Quantity.LEVEL))
+                + ", which wets the cups by "
+                + figure(facts, Quantity.CUPS_WET_BY)
+                + (byValve
+                        ? " (the valve's setting), and lower it once roots hang out of them"
+                        : " (start_level and hand.to)");
+    }
+
     /** By whom it is topped up in an absence; how often where a run has shown it. */
     private static String meanwhile(Facts facts) {
         LocalDate first = facts.on().toLocalDate();
@@ -268,7 +293,11 @@ public final class CureWords {
                                     + figure(facts, Quantity.BAND_FROM)
                                     + ": no trial stands behind less, only this model; a reading"
                                     + " below that is then no reason to pour it away)"
-                            : ")");
+                            : facts.has(Quantity.BAND_TO)
+                                    ? "; more than growers feed it, which is up to "
+                                            + figure(facts, Quantity.BAND_TO)
+                                            + ")"
+                                    : ")");
         }
         if (facts.has(Quantity.LATER_SHARE)) {
             return "top-ups of feed in place of plain water (hand.with = \"solution\")";

@@ -8,11 +8,14 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
+import tideless.advice.Cause;
 import tideless.advice.Facts;
 import tideless.advice.Measure;
 import tideless.advice.Quantity;
+import tideless.advice.Unit;
 import tideless.advice.Warning;
 import tideless.rig.Scenario;
+import tideless.study.Outlook;
 
 /** Warnings in words. */
 public final class WarningWords {
@@ -23,7 +26,7 @@ public final class WarningWords {
     private static final int TOLD_VESSELS = 3;
 
     /** So warm still solution rots roots, degC; common practice, no source. */
-    private static final double ROTS_C = 35;
+    static final double ROTS_C = 35;
 
     private WarningWords() {}
 
@@ -43,6 +46,13 @@ public final class WarningWords {
                         && !warning.from()
                                 .isAfter(LogWords.clock(scenario, scenario.log().lastS()));
         return isOn ? ", since " : ", from ";
+    }
+
+    /** Where nothing is warned of; many rigs that come to harm are not passed over in silence. */
+    public static String none(Optional<Outlook> outlook) {
+        return outlook.filter(o -> !o.survives()).isPresent()
+                ? "No warnings of the rig as stated; what harms others like it stands above."
+                : "No warnings.";
     }
 
     /** What was, up to the end of a grower's log, in a sentence; empty where nothing was. */
@@ -72,9 +82,18 @@ public final class WarningWords {
     public static String brief(Warning warning) {
         String figure = figure(warning);
         return switch (warning.kind()) {
-            case STARVED_VALVE, SHORT_OF_ONE, PRECIPITATE -> why(warning);
-            default -> (figure.isEmpty() ? CauseWords.of(warning.cause()) : figure) + cost(warning);
+            case STARVED_VALVE, SHORT_OF_ONE, PRECIPITATE, CUPS_UNDER -> why(warning);
+            default ->
+                    (figure.isEmpty() ? CauseWords.of(warning.cause()) : figure)
+                            + (bolts(warning) ? "; " + CauseWords.of(warning.cause()) : "")
+                            + cost(warning);
         };
+    }
+
+    /** Whether what the air does to it is more than that it does not bear it. */
+    private static boolean bolts(Warning warning) {
+        return warning.cause().kind() == Cause.Kind.BOLTS_IN_HEAT
+                || warning.cause().kind() == Cause.Kind.BOLTS_IN_LONG_DAYS;
     }
 
     /** The cause with its figure and limit. */
@@ -99,6 +118,11 @@ public final class WarningWords {
         if (warning.kind() == Warning.Kind.WARM_SOLUTION && warning.measure().value() >= ROTS_C) {
             return "; roots rot within days so warm, which no weight here counts";
         }
+        if (warning.cause().facts().has(Quantity.LATE)) {
+            return "; the crop is ready about "
+                    + CauseWords.figure(warning.cause().facts(), Quantity.LATE)
+                    + " later for it";
+        }
         return warning.lossFrac() >= TOLD_LOSS_FRAC
                 ? "; takes " + Numbers.percent(warning.lossFrac()) + " of the harvest"
                 : "";
@@ -106,7 +130,75 @@ public final class WarningWords {
 
     /** What costs next to nothing, in a sentence; empty where nothing is. */
     public static Optional<String> minor(List<Warning> minor) {
-        return told(minor).map(what -> "Costs next to nothing: " + what + ".");
+        List<String> sentences = new ArrayList<>();
+        likelyAlkaline(minor).ifPresent(sentences::add);
+        aLittleDim(minor).ifPresent(sentences::add);
+        told(minor.stream().filter(w -> !isLikelyAlkaline(w) && !isDim(w)).toList())
+                .ifPresent(what -> sentences.add("Costs next to nothing: " + what + "."));
+        return sentences.isEmpty() ? Optional.empty() : Optional.of(String.join(" ", sentences));
+    }
+
+    private static boolean isDim(Warning warning) {
+        return warning.kind() == Warning.Kind.LOW_LIGHT;
+    }
+
+    /** Light that is a little short; empty where none is. */
+    private static Optional<String> aLittleDim(List<Warning> minor) {
+        List<String> parts = new ArrayList<>();
+        for (Warning warning : minor) {
+            if (isDim(warning)) {
+                parts.add(
+                        Names.of(warning.vessel(), warning.crop())
+                                + " ("
+                                + Numbers.of(warning.measure().value(), warning.measure().unit())
+                                + ", where "
+                                + limit(warning.measure())
+                                + " are asked for)");
+            }
+        }
+        if (parts.isEmpty()) {
+            return Optional.empty();
+        }
+        Set<String> cures = new LinkedHashSet<>();
+        minor.stream()
+                .filter(WarningWords::isDim)
+                .flatMap(w -> w.cures().stream())
+                .forEach(cure -> cures.add(CureWords.of(cure)));
+        return Optional.of(
+                "A little dim, and so much slower: "
+                        + String.join("; ", parts)
+                        + (cures.isEmpty() ? "" : ": " + String.join("; or ", cures))
+                        + ".");
+    }
+
+    private static boolean isLikelyAlkaline(Warning warning) {
+        return warning.kind() == Warning.Kind.PH_OUT
+                && warning.measure().side() == Measure.Side.AT_MOST;
+    }
+
+    /** What no weight counts and a meter shows; empty where no pH is likely to rise for weeks. */
+    private static Optional<String> likelyAlkaline(List<Warning> minor) {
+        List<String> parts = new ArrayList<>();
+        for (Warning warning : minor) {
+            if (isLikelyAlkaline(warning)) {
+                parts.add(
+                        Names.of(warning.vessel(), warning.crop())
+                                + " from about "
+                                + Dates.weekday(warning.from().toLocalDate())
+                                + ", up to "
+                                + Numbers.of(warning.measure().value(), Unit.PH)
+                                + " (limit: "
+                                + limit(warning.measure())
+                                + ")");
+            }
+        }
+        return parts.isEmpty()
+                ? Optional.empty()
+                : Optional.of(
+                        "Likely pH above its band: "
+                                + String.join("; ", parts)
+                                + ": read it at your visits, and bring it down by the meter before"
+                                + " leaves go pale (gloves, goggles, acid into water).");
     }
 
     private static String figure(Warning warning) {
@@ -120,6 +212,8 @@ public final class WarningWords {
             case STRANDED, DROWNED -> value + " in all";
             case RAN_DRY -> value + "; " + left(warning.cause().facts());
             case OVERFLOW -> value + " on the floor";
+            case TOO_HOT -> "up to " + value + " in the mean of a day; limit: " + limit(measure);
+            case CUPS_UNDER -> ""; // its cause says how deep
             case PH_OUT ->
                     (measure.side() == Measure.Side.AT_MOST ? "up to " : "down to ")
                             + value

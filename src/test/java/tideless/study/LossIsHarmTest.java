@@ -81,8 +81,7 @@ class LossIsHarmTest {
                                                                     new GrowthLost(
                                                                             50,
                                                                             100,
-                                                                            Map.of(to, 1.0),
-                                                                            0))))
+                                                                            Map.of(to, 1.0)))))
                                     .toList(),
                             tray.drunkM3(),
                             tray.dryH(),

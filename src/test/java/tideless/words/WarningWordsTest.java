@@ -1,6 +1,7 @@
 package tideless.words;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.nio.file.Path;
 import java.time.LocalDateTime;
@@ -11,6 +12,7 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 import tideless.advice.Cause;
+import tideless.advice.Cure;
 import tideless.advice.Facts;
 import tideless.advice.Measure;
 import tideless.advice.Quantity;
@@ -23,6 +25,10 @@ import tideless.rig.Scenario;
 import tideless.rig.VesselId;
 import tideless.scenario.Reading;
 import tideless.scenario.ScenarioReader;
+import tideless.sim.Event;
+import tideless.study.Band;
+import tideless.study.MadeUpOutlook;
+import tideless.study.Outlook;
 
 class WarningWordsTest {
     private static Warning warning(Measure measure, String crop) {
@@ -70,6 +76,20 @@ class WarningWordsTest {
         assertEquals("down to 9.0 degC; limit: 12.0 degC; " + told, WarningWords.brief(cold));
     }
 
+    /** Nine in ten come through, and one less. */
+    @ParameterizedTest
+    @CsvSource({"0.9, No warnings.", "0.89, No warnings of the rig as stated;"})
+    void where_many_rigs_fail_it_is_not_said_that_nothing_is_warned_of(double chance, String told) {
+        Outlook.LikelyHarm harm =
+                new Outlook.LikelyHarm(
+                        Event.Kind.WILTED,
+                        VesselId.tray("left"),
+                        1 - chance,
+                        Band.of(new double[] {86_400}));
+        assertTrue(WarningWords.none(Optional.of(MadeUpOutlook.of(chance, harm))).startsWith(told));
+        assertEquals("No warnings.", WarningWords.none(Optional.empty()));
+    }
+
     @Test
     void one_crop_among_several_is_named() {
         Measure measure = Measure.atMost(8.1, 6.2, Unit.PH);
@@ -96,7 +116,7 @@ class WarningWordsTest {
                 IntStream.rangeClosed(1, trays)
                         .mapToObj(
                                 i ->
-                                        warning(Measure.atMost(8.1, 6.2, Unit.PH), "")
+                                        warning(Measure.atLeast(5.2, 5.5, Unit.PH), "")
                                                 .withVessel(VesselId.tray("bed-" + i)))
                         .toList();
         assertEquals(
@@ -137,5 +157,45 @@ class WarningWordsTest {
                 "Past, as this run has it: pH out, tray left (3 Mar).",
                 WarningWords.past(List.of(warning(Measure.atMost(8.1, 6.2, Unit.PH), "")))
                         .orElseThrow());
+    }
+
+    private static Warning ofAir(Warning.Kind kind, Cause cause, Measure measure) {
+        LocalDateTime at = LocalDateTime.of(2026, 7, 1, 0, 0);
+        return new Warning(
+                kind, VesselId.tray("box"), at, at.plusDays(20), measure, cause, List.of());
+    }
+
+    @Test
+    void long_days_and_heat_say_what_they_do_to_leaf() {
+        assertEquals(
+                "up to 28.0 degC in the mean of a day; limit: 24.3 degC; leaf of cool seasons bolts"
+                        + " or turns bitter in weeks so hot",
+                WarningWords.brief(
+                        ofAir(
+                                Warning.Kind.TOO_HOT,
+                                Cause.of(Cause.Kind.BOLTS_IN_HEAT),
+                                Measure.atMost(28, 24.3, Unit.CELSIUS))));
+        assertEquals(
+                "up to 15 hours; limit: 14 hours; it bolts in days so long",
+                WarningWords.brief(
+                        ofAir(
+                                Warning.Kind.DAY_TOO_LONG,
+                                Cause.of(Cause.Kind.BOLTS_IN_LONG_DAYS),
+                                Measure.atMost(15, 14, Unit.HOURS))));
+    }
+
+    @Test
+    void light_a_little_short_is_a_note_with_its_figures() {
+        assertEquals(
+                Optional.of(
+                        "A little dim, and so much slower: tray box (11.1 mol/m2/day, where 12.0"
+                                + " mol/m2/day are asked for): a stronger or nearer lamp."),
+                WarningWords.minor(
+                        List.of(
+                                ofAir(
+                                                Warning.Kind.LOW_LIGHT,
+                                                Cause.of(Cause.Kind.TOO_LITTLE_LIGHT),
+                                                Measure.atLeast(11.1, 12, Unit.MOL_PER_M2_DAY))
+                                        .withCures(List.of(Cure.of(Cure.Kind.STRONGER_LAMP))))));
     }
 }
