@@ -84,7 +84,9 @@ public final class CropWords {
                 .toList();
     }
 
-    /** Whether crops below a reservoir lose so much that sound ones would drink a good deal more. */
+    /**
+     * Whether crops below a reservoir lose so much that sound ones would drink a good deal more.
+     */
     public static boolean isForPoor(Forecast forecast, String reservoir) {
         return forecast.advice().verdict().losses().stream()
                 .filter(loss -> loss.frac() >= Warning.POOR_FRAC)
