@@ -54,6 +54,7 @@ public record Cause(Kind kind, Facts facts) {
         FEED_IS_STRONG,
         CROP_TAKES_IT_UP,
         FEED_IS_ALKALINE,
+        SALTS_ARE_ALKALINE,
         ANIONS_TAKEN,
         CATIONS_TAKEN,
         ONE_RUNS_OUT,

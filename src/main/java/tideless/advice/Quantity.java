@@ -40,6 +40,7 @@ public enum Quantity {
     CHANGES_THEN(Unit.TIMES),
     LIGHT_SHARE(Unit.FRACTION),
     DAYS_BEYOND(Unit.DAYS),
+    SURE(Unit.NONE),
     LATE(Unit.DAYS),
     EVERY(Unit.DAYS),
     LONGEST(Unit.DAYS),

@@ -103,6 +103,12 @@ final class TrayCase {
         return of.volumeM3().at(hour) < FlushRule.LOW_FRAC * FlushRule.workingM3(tray, setOn(hour));
     }
 
+    /** Whether the crop is cut so soon that it lives on what it has. */
+    boolean isNearHarvest(int hour) {
+        boolean ends = firstS(Event.Kind.HARVEST).isPresent();
+        return ends && lastHour - hour < 24 * FlushRule.DAYS_BEFORE_HARVEST;
+    }
+
     /** Least EC the crop wants at its stage, mS/cm. */
     double leanMsPerCm(int hour) {
         return FlushRule.leanMsPerCm(

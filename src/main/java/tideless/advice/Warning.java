@@ -186,11 +186,13 @@ public record Warning(
     /**
      * Whether it is no more than a note: what takes next to nothing of the crop, and air that is
      * damp or still, of which every house has its hours. Not a feed that is itself too strong: it
-     * is a slip of who mixed it, and what it takes of heads that are cut at a weight is days.
+     * is a slip of who mixed it, and what it takes of heads that are cut at a weight is days. And a
+     * pH that is likely out of its band, but may be within it for all that is known of the crop.
      */
     boolean isMinor() {
         return switch (kind) {
             case TOO_HUMID, TOO_STILL -> true;
+            case PH_OUT -> !isSure() || isLossKnown() && lossFrac() < NOTED_FRAC;
             default ->
                     isLossKnown()
                             && lossFrac() < NOTED_FRAC
@@ -198,6 +200,12 @@ public record Warning(
                             && !isVeryWarm()
                             && cause.kind() != Cause.Kind.FEED_IS_STRONG;
         };
+    }
+
+    /** Whether it comes whatever is not known of the crop, and not only likely. */
+    private boolean isSure() {
+        Facts facts = cause.facts();
+        return !facts.has(Quantity.SURE) || facts.get(Quantity.SURE) > 0;
     }
 
     /** Whether a head comes later for it by more than is borne. */

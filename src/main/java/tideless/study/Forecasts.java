@@ -139,6 +139,7 @@ public final class Forecasts {
         private final Trace trace;
         private final Trace unlimited;
         private final List<PhCourse> ph;
+        private final boolean hasEnds; // of what crops hold, each with a run of its own
         private final Advice advice;
         private final List<Trials.Trial> trials;
         private final List<CureTrials.Trial> cures;
@@ -158,6 +159,7 @@ public final class Forecasts {
             read.addAll(traces.subList(twin + 1, traces.size()));
             ph = PhCourse.over(read);
             advice = Advisor.advise(trace, unlimited);
+            hasEnds = read.size() > 1;
             trials = Trials.of(trace, unlimited, advice);
             cures = CureTrials.of(trace, advice);
             upkeeps = UpkeepTrials.of(trace, seed, workers);
@@ -222,7 +224,7 @@ public final class Forecasts {
             }
             judged = AbsenceTrials.judged(judged, trace.scenario(), seed);
             judged = CupTrials.judged(new Trials.Tried(trace, judged));
-            judged = oneLevelTold(judged);
+            judged = oneLevelTold(hasEnds ? withAcidity(judged) : judged);
             Optional<Warning> first =
                     Warning.firstOf(judged.warnings(), trace.scenario().climate());
             judged = judged.withVerdict(judged.verdict().withFirst(first));
@@ -236,6 +238,15 @@ public final class Forecasts {
                     Optional.empty(),
                     Optional.empty(),
                     seed);
+        }
+
+        /** Judged last: the runs of trials, each of its own contents alone, are compared alike. */
+        private Advice withAcidity(Advice judged) {
+            return Advisor.withAcidity(
+                    judged,
+                    trace,
+                    ph.stream().map(PhCourse::lowest).toList(),
+                    ph.stream().map(PhCourse::highest).toList());
         }
     }
 

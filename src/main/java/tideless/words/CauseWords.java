@@ -97,6 +97,10 @@ final class CauseWords {
                     "the feed itself stands at "
                             + figure(facts, Quantity.FEED_PH)
                             + " in air: its water holds more lime than its acid takes";
+            case SALTS_ARE_ALKALINE ->
+                    "the feed itself stands at "
+                            + figure(facts, Quantity.FEED_PH)
+                            + " in air: its salts hold more base than acid";
             case ANIONS_TAKEN ->
                     "the roots take more nitrate than cations, and leave alkali behind";
             case CATIONS_TAKEN -> "the roots take more cations than nitrate, and leave acid behind";

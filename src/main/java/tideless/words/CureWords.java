@@ -185,9 +185,11 @@ public final class CureWords {
             case FRESH_SOLUTION_SOONER -> "fresh solution sooner" + again(facts);
             case MORE_SOLUTION_PER_PLANT -> "more solution per plant";
             case MORE_AMMONIUM -> "a little more ammonium in the feed";
-            case LESS_AMMONIUM -> "less ammonium in the feed";
-            case ACID_BY_METER -> "acid by the meter (gloves, goggles, acid into water)";
-            case BASE_BY_METER -> "a little potassium bicarbonate by the meter (gloves, goggles)";
+            case LESS_AMMONIUM -> "a feed with less of its nitrogen as ammonium";
+            case ACID_BY_METER ->
+                    "acid by the meter at your visits, in drops (gloves, goggles, acid into water)";
+            case BASE_BY_METER ->
+                    "a little potassium bicarbonate by the meter at your visits (gloves, goggles)";
             case SOFTER_WATER -> "keep the pH in its band, with softer water";
             case FEED_WITH_MORE -> "a feed with more " + facts.of();
             case OTHER_RECIPE -> "a recipe with more of it at the same EC, such as " + facts.of();

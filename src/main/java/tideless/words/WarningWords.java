@@ -12,7 +12,6 @@ import tideless.advice.Cause;
 import tideless.advice.Facts;
 import tideless.advice.Measure;
 import tideless.advice.Quantity;
-import tideless.advice.Unit;
 import tideless.advice.Warning;
 import tideless.rig.Scenario;
 import tideless.study.Outlook;
@@ -128,12 +127,29 @@ public final class WarningWords {
                 : "";
     }
 
-    /** What costs next to nothing, in a sentence; empty where nothing is. */
+    /** What is no more than a note, in sentences: a likely pH, then what costs next to nothing. */
     public static Optional<String> minor(List<Warning> minor) {
         List<String> sentences = new ArrayList<>();
-        likelyAlkaline(minor).ifPresent(sentences::add);
+        likely(minor, Measure.Side.AT_MOST)
+                .ifPresent(
+                        where ->
+                                sentences.add(
+                                        "Likely pH above its band: "
+                                                + where
+                                                + ": read it at your visits, and bring it down with"
+                                                + " drops of acid by the meter before leaves go"
+                                                + " pale (gloves, goggles)."));
+        likely(minor, Measure.Side.AT_LEAST)
+                .ifPresent(
+                        where ->
+                                sentences.add(
+                                        "Likely pH below its band: "
+                                                + where
+                                                + ": read it at your visits, and bring it up with a"
+                                                + " little potassium bicarbonate by the meter"
+                                                + " (gloves, goggles)."));
         aLittleDim(minor).ifPresent(sentences::add);
-        told(minor.stream().filter(w -> !isLikelyAlkaline(w) && !isDim(w)).toList())
+        told(minor.stream().filter(w -> !isLikely(w) && !isDim(w)).toList())
                 .ifPresent(what -> sentences.add("Costs next to nothing: " + what + "."));
         return sentences.isEmpty() ? Optional.empty() : Optional.of(String.join(" ", sentences));
     }
@@ -171,34 +187,34 @@ public final class WarningWords {
                         + ".");
     }
 
-    private static boolean isLikelyAlkaline(Warning warning) {
-        return warning.kind() == Warning.Kind.PH_OUT
-                && warning.measure().side() == Measure.Side.AT_MOST;
+    /** Whether it is a pH that is likely, but not surely, far out of its band. */
+    private static boolean isLikely(Warning warning) {
+        Facts facts = warning.cause().facts();
+        return facts.has(Quantity.SURE) && facts.get(Quantity.SURE) == 0;
     }
 
-    /** What no weight counts and a meter shows; empty where no pH is likely to rise for weeks. */
-    private static Optional<String> likelyAlkaline(List<Warning> minor) {
-        List<String> parts = new ArrayList<>();
+    /** As "tray herbs, about 18 Sep to 30 Nov, up to pH 7.4 (limit: pH 6.5)"; empty for none. */
+    private static Optional<String> likely(List<Warning> minor, Measure.Side side) {
+        Map<String, List<Warning>> alike = new LinkedHashMap<>();
         for (Warning warning : minor) {
-            if (isLikelyAlkaline(warning)) {
-                parts.add(
-                        Names.of(warning.vessel(), warning.crop())
-                                + " from about "
-                                + Dates.weekday(warning.from().toLocalDate())
-                                + ", up to "
-                                + Numbers.of(warning.measure().value(), Unit.PH)
-                                + " (limit: "
-                                + limit(warning.measure())
-                                + ")");
+            if (isLikely(warning) && warning.measure().side() == side) {
+                alike.computeIfAbsent(course(warning), k -> new ArrayList<>()).add(warning);
             }
         }
-        return parts.isEmpty()
-                ? Optional.empty()
-                : Optional.of(
-                        "Likely pH above its band: "
-                                + String.join("; ", parts)
-                                + ": read it at your visits, and bring it down by the meter before"
-                                + " leaves go pale (gloves, goggles, acid into water).");
+        List<String> parts = new ArrayList<>();
+        alike.forEach((course, of) -> parts.add(where(of) + ", " + course));
+        return parts.isEmpty() ? Optional.empty() : Optional.of(String.join("; ", parts));
+    }
+
+    private static String course(Warning warning) {
+        Measure measure = warning.measure();
+        return "about "
+                + when(warning)
+                + (measure.side() == Measure.Side.AT_MOST ? ", up to " : ", down to ")
+                + Numbers.of(measure.value(), measure.unit())
+                + " (limit: "
+                + limit(measure)
+                + ")";
     }
 
     private static String figure(Warning warning) {
@@ -215,7 +231,7 @@ public final class WarningWords {
             case TOO_HOT -> "up to " + value + " in the mean of a day; limit: " + limit(measure);
             case CUPS_UNDER -> ""; // its cause says how deep
             case PH_OUT ->
-                    (measure.side() == Measure.Side.AT_MOST ? "up to " : "down to ")
+                    (measure.side() == Measure.Side.AT_MOST ? "likely up to " : "likely down to ")
                             + value
                             + "; limit: "
                             + limit(measure)
@@ -295,6 +311,10 @@ public final class WarningWords {
     }
 
     private static String about(List<Warning> alike) {
+        return Names.of(alike.get(0).kind()) + ", " + where(alike);
+    }
+
+    private static String where(List<Warning> alike) {
         Warning first = alike.get(0);
         List<String> names = alike.stream().map(w -> Names.clean(w.vessel().name())).toList();
         Set<String> where = new LinkedHashSet<>();
@@ -305,7 +325,7 @@ public final class WarningWords {
             shown = new ArrayList<>(shown.subList(0, TOLD_VESSELS));
             shown.add(more + " more");
         }
-        return Names.of(first.kind()) + ", " + Names.vessels(first.vessel().kind(), names, shown);
+        return Names.vessels(first.vessel().kind(), names, shown);
     }
 
     /** One as a sentence. */

@@ -47,12 +47,12 @@ class WarningWordsTest {
     @Test
     void a_figure_stands_beside_its_limit() {
         assertEquals(
-                "up to pH 8.1; limit: pH 6.2; until Tue 3 Mar; leaves go pale for want of iron, which no weight here"
+                "likely up to pH 8.1; limit: pH 6.2; until Tue 3 Mar; leaves go pale for want of iron, which no weight here"
                         + " counts (lettuce at pH 7.0 weighed 26 % less than at 5.8: Anderson et al."
                         + " 2017)",
                 WarningWords.brief(warning(Measure.atMost(8.1, 6.2, Unit.PH), "")));
         assertEquals(
-                "down to pH 4.1; limit: pH 5.5; until Tue 3 Mar; roots take less potassium,"
+                "likely down to pH 4.1; limit: pH 5.5; until Tue 3 Mar; roots take less potassium,"
                         + " calcium and magnesium of acid: what that costs is in the weights here",
                 WarningWords.brief(warning(Measure.atLeast(4.1, 5.5, Unit.PH), "")));
     }
@@ -122,6 +122,32 @@ class WarningWordsTest {
         assertEquals(
                 Optional.of("Costs next to nothing: pH out, " + told + " (3 Mar)."),
                 WarningWords.minor(all));
+    }
+
+    /** What may as well lie within the band is told as likely, with what to do at the visits. */
+    @Test
+    void a_likely_ph_is_told_with_its_days_and_what_a_grower_does() {
+        LocalDateTime from = LocalDateTime.of(2026, 3, 3, 23, 0);
+        Warning high =
+                warning(Measure.atMost(7.44, 6.5, Unit.PH), "")
+                        .withUntil(from.plusDays(30))
+                        .withFrom(from)
+                        .withCause(new Cause(Cause.Kind.ANIONS_TAKEN, Facts.of(Quantity.SURE, 0)));
+        Warning low = high.withMeasure(Measure.atLeast(4.6, 5.5, Unit.PH));
+        String above =
+                "Likely pH above its band: trays left and right, about 3 Mar to 2 Apr, up to pH 7.4"
+                        + " (limit: pH 6.5): read it at your visits, and bring it down with drops of"
+                        + " acid by the meter before leaves go pale (gloves, goggles).";
+        assertEquals(
+                Optional.of(above),
+                WarningWords.minor(List.of(high, high.withVessel(VesselId.tray("right")))));
+        assertEquals(
+                Optional.of(
+                        "Likely pH below its band: tray left, about 3 Mar to 2 Apr, down to pH 4.6"
+                                + " (limit: pH 5.5): read it at your visits, and bring it up with a"
+                                + " little potassium bicarbonate by the meter (gloves, goggles)."
+                                + " Costs next to nothing: pH out, tray left (3 Mar)."),
+                WarningWords.minor(List.of(warning(Measure.atLeast(5.2, 5.5, Unit.PH), ""), low)));
     }
 
     @ParameterizedTest
