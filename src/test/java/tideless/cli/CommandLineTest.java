@@ -742,7 +742,9 @@ class CommandLineTest {
                 filling = "sealed"
                 """;
         String spinach = run("light", scenario(dim)).out();
-        assertTrue(spinach.contains("would be enough; longer hours would not"), spinach);
+        assertTrue(
+                spinach.contains("would be enough; longer hours would not: it bears 14 h a day"),
+                spinach);
         String lettuce = run("light", scenario(dim.replace("spinach", "lettuce"))).out();
         assertTrue(lettuce.contains("h of this lamp, or "), lettuce);
     }
