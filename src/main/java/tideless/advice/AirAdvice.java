@@ -24,6 +24,9 @@ final class AirAdvice {
     /** Lamps are not lit longer than this over any crop, h; common practice, no source. */
     private static final double LONGEST_LIT_H = 18;
 
+    /** Cold for less than this part of its time is borne by a hardy crop; assumed. */
+    private static final double COLD_PART_FRAC = 1.0 / 3;
+
     /** So many days of heat make leaf of cool seasons bolt; common practice, no source. */
     private static final int BOLTING_DAYS = 7;
 
@@ -42,8 +45,12 @@ final class AirAdvice {
         if (tray.traits != null) {
             addWarmth();
             addLowLight();
-            for (RoomFindings.Finding finding : RoomFindings.of(tray.trace, tray.planting)) {
-                addRoom(finding);
+            List<RoomFindings.Finding> findings = RoomFindings.of(tray.trace, tray.planting);
+            boolean isHot = findings.stream().anyMatch(f -> f.kind() == RoomLimits.Kind.TOO_HOT);
+            for (RoomFindings.Finding finding : findings) {
+                if (!isHot || finding.kind() != RoomLimits.Kind.HOT_HOURS) {
+                    addRoom(finding);
+                }
             }
         }
     }
@@ -142,6 +149,11 @@ final class AirAdvice {
                                 ? Cause.Kind.BOLTS_IN_HEAT
                                 : cause;
             }
+            case HOT_HOURS -> {
+                kind = Warning.Kind.TOO_HOT;
+                cure = Cure.Kind.COOLER_ROOM;
+                cause = Cause.Kind.BURNS_IN_HOT_HOURS;
+            }
             case TOO_HUMID -> {
                 kind = Warning.Kind.TOO_HUMID;
                 cure = Cure.Kind.DRIER_NIGHTS;
@@ -190,10 +202,15 @@ final class AirAdvice {
         return !tray.traits.stages().fruits() && !Killing.isTender(tray.traits);
     }
 
-    /** Cold that injures no leaf of this crop and is over in days: it comes so much later. */
+    /**
+     * Cold that injures no leaf of this crop and is over in days, or of a hardy one in a part of
+     * its time: it stands still, and comes so much later.
+     */
     private boolean isOnlySlow(RoomFindings.Finding finding) {
+        double days = (tray.lastHour + 1.0 - tray.firstHour) * Time.HOUR_S / Time.DAY_S;
+        boolean isPart = !Killing.isTender(tray.traits) && finding.days() < COLD_PART_FRAC * days;
         return finding.kind() == RoomLimits.Kind.TOO_COLD
                 && finding.limit() != tray.traits.response().chillC()
-                && finding.days() < Warning.AIR_DAYS;
+                && (finding.days() < Warning.AIR_DAYS || isPart);
     }
 }

@@ -265,4 +265,45 @@ class AirAndValveFiguresTest {
                 !note,
                 advice.warnings().stream().anyMatch(w -> w.kind() == Warning.Kind.LOW_LIGHT));
     }
+
+    /** Lettuce grows up to 35 degC: three days with an hour above it, in a mean of 24. */
+    @ParameterizedTest
+    @CsvSource({
+        "lettuce, 35.1, 3, true",
+        "lettuce, 34.9, 3, false",
+        "lettuce, 35.1, 2, false",
+        "dwarf-tomato, 37, 3, false"
+    })
+    void hours_hotter_than_leaf_grows_at_are_told(
+            String crop, double hottestC, int days, boolean told) {
+        List<Warning> hot =
+                new MadeTrace(14)
+                                .of(crop)
+                                .with(
+                                        TraySeries.AIR_TEMP,
+                                        h -> h % 24 == 14 && h < days * 24 ? hottestC : 23)
+                                .advice()
+                                .warnings()
+                                .stream()
+                                .filter(w -> w.kind() == Warning.Kind.TOO_HOT)
+                                .toList();
+        assertEquals(told ? 1 : 0, hot.size());
+        hot.forEach(w -> assertEquals(Cause.Kind.BURNS_IN_HOT_HOURS, w.cause().kind()));
+    }
+
+    /** 15 days in air at which lettuce hardly grows: of 46 a note, of 44 a warning. */
+    @ParameterizedTest
+    @CsvSource({"lettuce, 46, true", "lettuce, 44, false"})
+    void cold_in_which_a_hardy_crop_stands_still_for_a_part_of_its_time_is_a_note(
+            String crop, int days, boolean note) {
+        Advice advice =
+                new MadeTrace(days)
+                        .of(crop)
+                        .with(TraySeries.AIR_TEMP, h -> h < 15 * 24 ? 6 : 20)
+                        .advice();
+        assertEquals(
+                note, advice.minor().stream().anyMatch(w -> w.kind() == Warning.Kind.TOO_COLD));
+        assertEquals(
+                !note, advice.warnings().stream().anyMatch(w -> w.kind() == Warning.Kind.TOO_COLD));
+    }
 }
