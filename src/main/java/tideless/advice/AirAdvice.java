@@ -95,23 +95,39 @@ final class AirAdvice {
             return;
         }
         int from = tray.firstHour;
-        double light = tray.of.lightMolPerM2().sum(from, from + days * 24) / days;
+        double light = meanLight(from, days);
         double low = tray.traits.needs().lightLowMolPerM2Day();
-        if (CropTraits.Needs.isShortOfLight(light, low)) {
-            out.warnings.add(
-                    new Warning(
-                            Warning.Kind.LOW_LIGHT,
-                            tray.id,
-                            tray.trace.clockAt(from * Time.HOUR_S),
-                            tray.trace.clockAt(from * Time.HOUR_S + days * Time.DAY_S),
-                            Measure.atLeast(light, low, Unit.MOL_PER_M2_DAY),
-                            new Cause(
-                                    Cause.Kind.TOO_LITTLE_LIGHT,
-                                    light >= (1 - LITTLE_LIGHT_FRAC) * low
-                                            ? Facts.of(Quantity.LOSS, 0)
-                                            : Facts.NONE),
-                            List.of(Cure.of(lightCure(low / light)))));
+        if (!CropTraits.Needs.isShortOfLight(light, low)) {
+            return;
         }
+        // It lasts as long as one fortnight after the other is short: a lamp may be turned down, a
+        // season may darken.
+        int to = from + days * 24;
+        while (to + LIGHT_DAYS * 24 <= tray.lastHour + 1) {
+            double next = meanLight(to, LIGHT_DAYS);
+            if (!CropTraits.Needs.isShortOfLight(next, low)) {
+                break;
+            }
+            light = Math.min(light, next);
+            to += LIGHT_DAYS * 24;
+        }
+        out.warnings.add(
+                new Warning(
+                        Warning.Kind.LOW_LIGHT,
+                        tray.id,
+                        tray.trace.clockAt(from * Time.HOUR_S),
+                        tray.trace.clockAt(to * Time.HOUR_S),
+                        Measure.atLeast(light, low, Unit.MOL_PER_M2_DAY),
+                        new Cause(
+                                Cause.Kind.TOO_LITTLE_LIGHT,
+                                light >= (1 - LITTLE_LIGHT_FRAC) * low
+                                        ? Facts.of(Quantity.LOSS, 0)
+                                        : Facts.NONE),
+                        List.of(Cure.of(lightCure(low / light)))));
+    }
+
+    private double meanLight(int fromHour, int days) {
+        return tray.of.lightMolPerM2().sum(fromHour, fromHour + days * 24) / days;
     }
 
     private boolean hasLamp() {

@@ -51,6 +51,22 @@ class AirAndValveFiguresTest {
         assertEquals(DAY_1.plusDays(14).atStartOfDay(), dim.until());
     }
 
+    /**
+     * 16 * 0.7 = 11.2 mol a day for a fortnight, 9.6 for the next, then 16; a rest is no fortnight.
+     */
+    @Test
+    void low_light_lasts_while_fortnights_are_short_and_tells_the_darkest_of_them() {
+        Warning dim =
+                one(
+                        new MadeTrace(50)
+                                .with(
+                                        TraySeries.LIGHT,
+                                        lit(h -> h < 14 * 24 ? 0.7 : h < 28 * 24 ? 0.6 : 1)),
+                        Warning.Kind.LOW_LIGHT);
+        assertEquals(9.6, dim.measure().value(), 1e-9);
+        assertEquals(DAY_1.plusDays(28).atStartOfDay(), dim.until());
+    }
+
     @Test
     void of_a_shorter_stay_it_is_the_mean_of_its_whole_days() {
         MadeTrace cut =
