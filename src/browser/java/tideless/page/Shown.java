@@ -179,7 +179,7 @@ final class Shown {
         result.put("survives", forecast.survives());
         result.put("verdict", verdict(forecast));
         result.put("looks", looks(scenario, notes));
-        result.put("feed", "Feed: " + FeedWords.readings(scenario.feed().composition()));
+        result.put("feed", "Feed: " + FeedWords.main(scenario.feed()));
         result.put("tasks", forecast.toDo().stream().map(t -> task(forecast, t, years)).toList());
         result.put(
                 "warnings",

@@ -80,7 +80,9 @@ public record RigCheck(
             return lowM3PerS / peakThirstM3PerS;
         }
 
-        /** Whether so little comes at the lowest usable level that the tray falls at peak thirst. */
+        /**
+         * Whether so little comes at the lowest usable level that the tray falls at peak thirst.
+         */
         public boolean isTooSlow() {
             return margin() < 1;
         }

@@ -17,7 +17,9 @@ public final class LookWords {
 
     /** What a crop suffers by, a line each. */
     public static List<String> harmful(Scenario scenario) {
-        return tooStrong(scenario);
+        List<String> lines = new ArrayList<>(tooStrong(scenario));
+        lines.addAll(CupWords.tooDeep(scenario));
+        return lines;
     }
 
     /** As "tray a: its feed of 3.50 mS/cm is stronger than lettuce bears (2.50 mS/cm)". */
