@@ -21,6 +21,8 @@ import java.util.List;
 import java.util.Map;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
 import tideless.advice.Warning;
 import tideless.cli.Tideless;
 import tideless.rig.Scenario;
@@ -126,19 +128,17 @@ class SessionTest {
         session.file("logged-bench-log.csv", Files.readString(log));
         assertEquals(List.of(), session.read(Files.readString(bench)));
         session.run(1);
-        String verdict = String.valueOf(Shown.result(session.forecast()).get("verdict"));
+        String verdict = String.valueOf(session.result().get("verdict"));
         assertTrue(verdict.contains("Log up to Sun 26 Apr 08:00"), verdict);
         assertTrue(verdict.contains("reservoir shelf: filled 5 times"), verdict);
         assertTrue(verdict.contains("Past, as this run has it: low light"), verdict);
         assertTrue(verdict.contains("what the log read and did stays"), verdict);
-        Object opens =
-                Shown.rig(session.forecast().trace().scenario(), List.of(), List.of())
-                        .get("opensOn");
+        Object opens = session.rig().get("opensOn");
         assertEquals(55, opens, "the page opens on the log's last day, 26 Apr");
         Session other = session();
         other.run(1);
         Scenario plain = other.forecast().trace().scenario();
-        assertEquals(plain.days() / 2, Shown.rig(plain, List.of(), List.of()).get("opensOn"));
+        assertEquals(plain.days() / 2, other.rig().get("opensOn"));
     }
 
     @Test
@@ -200,7 +200,7 @@ class SessionTest {
         session.run(1);
         JsonNode rig = new ObjectMapper().readTree(Json.of(session.rig()));
         assertEquals(60, rig.at("/trays/0/length").asDouble(), 1e-9);
-        JsonNode result = new ObjectMapper().readTree(Json.of(Shown.result(session.forecast())));
+        JsonNode result = new ObjectMapper().readTree(Json.of(session.result()));
         assertEquals(session.tasks().size(), result.at("/tasks").size());
     }
 
@@ -213,6 +213,64 @@ class SessionTest {
         }
         session.run(1);
         return session;
+    }
+
+    @SuppressWarnings("unchecked")
+    private static List<Map<String, Object>> looks(Session session) {
+        return (List<Map<String, Object>>) session.result().get("looks");
+    }
+
+    // Roots of new seedlings end in their cups; a lettuce bears 2.5 mS/cm; growers give it 450 cm2.
+    @ParameterizedTest(name = "{0} = {1}: {2}")
+    @CsvSource({
+        "tray.lettuce.valve.setting, 1, the cups hang 2.5 cm above the solution",
+        "feed.ec, 3.5, its feed of 3.50 mS/cm is stronger than lettuce bears (2.50 mS/cm)",
+        "tray.lettuce.plants, 20, 20 plants on 0.3 m2"
+    })
+    void what_check_has_to_look_at_in_a_rig_as_it_was_moved_stands_beside_its_verdict(
+            String knob, String to, String words) throws IOException {
+        Session sound = session();
+        sound.run(1);
+        assertEquals(List.of(), looks(sound), "a sound rig has nothing to look at");
+        Session session = session();
+        session.call("moved.toml");
+        assertEquals(List.of(), session.read(session.turned(knob, to)));
+        session.run(1);
+        Map<String, Object> look = looks(session).get(0);
+        assertEquals(1, looks(session).size(), "" + looks(session));
+        assertEquals(true, look.get("grave"));
+        String text = String.valueOf(look.get("text"));
+        assertTrue(text.contains(words), text);
+        Path file = folder.resolve("moved.toml");
+        session.read(Files.readString(BENCH));
+        Files.writeString(file, session.turned(knob, to));
+        StringWriter said = new StringWriter();
+        PrintWriter both = new PrintWriter(said);
+        assertEquals(0, Tideless.execute(both, both, "check", file.toString()));
+        assertTrue(
+                said.toString().replace(folder + "/", "").contains(text),
+                text + " is not what check says: " + said);
+    }
+
+    // Nitric acid, of which the caution is noted, harms no crop; what does not flow at the lowest
+    // level may, and the run tells whether it ever stood so low.
+    @Test
+    void what_no_crop_suffers_by_is_shown_behind_and_is_not_grave() throws IOException {
+        String hard = Files.readString(Path.of("scenarios/lessons/hard-tap.toml"));
+        Session session = new Session(1);
+        assertEquals(
+                List.of(),
+                session.read(
+                        hard.replace("above_bench = \"60 cm\"", "above_bench = \"3 cm\"")
+                                .replace("plants = 6", "plants = 20")));
+        session.run(1);
+        List<Map<String, Object>> looks = looks(session);
+        assertEquals(
+                List.of(true, false, false, false),
+                looks.stream().map(look -> look.get("grave")).toList());
+        String slow = String.valueOf(looks.get(1).get("text"));
+        assertTrue(slow.contains("tray lettuce: at the lowest level of reservoir shelf "), slow);
+        assertTrue(String.valueOf(looks.get(2).get("text")).contains("feed.acid"));
     }
 
     private static double[] lettuce(String series, String lesson, String... moves)

@@ -33,6 +33,7 @@ final class CheckLearning extends Check {
     @Override
     List<String> all()
             throws IOException, InterruptedException, ExecutionException, TimeoutException {
+        unguessed();
         byMouse();
         byKeys();
         byFinger();
@@ -61,6 +62,28 @@ final class CheckLearning extends Check {
         guess(false);
         press(false, button("Run it"));
         tell("by mouse alone");
+    }
+
+    /** Run without a guess a lesson asks for it first, and a guess takes the question away. */
+    private void unguessed()
+            throws IOException, InterruptedException, ExecutionException, TimeoutException {
+        window.size(1366, 768);
+        open(DEMO);
+        lesson();
+        String answer = "document.querySelector('#lesson div[role=status]').textContent";
+        press(false, button("Run it"));
+        await("/^The guess comes first/.test(" + answer + ")", "a guess is asked for");
+        hold(is("bench.lesson.after === null"), "a lesson runs without a guess, unasked");
+        guess(false);
+        hold(ask(answer).asText().isEmpty(), "asked for a guess that is there");
+        press(false, button("Run it"));
+        tell("asked for a guess");
+        press(false, button("Begin again"));
+        lesson();
+        press(false, button("Run it"));
+        press(false, button("Run it without a guess"));
+        await("/^At .*you made no guess/.test(" + answer + ")", "a lesson without a guess");
+        holdQuiet("a guess asked for");
     }
 
     private static String quotedList() {

@@ -13,6 +13,7 @@ import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
 import java.util.Locale;
+import java.util.Map;
 import java.util.concurrent.ExecutionException;
 import java.util.concurrent.TimeoutException;
 import java.util.stream.Stream;
@@ -68,6 +69,7 @@ public final class CheckPage extends Check {
         checks.add(new CheckAccess(folder, window, System.out));
         checks.add(new CheckLearning(folder, window, System.out));
         checks.add(new CheckLooking(folder, window, System.out));
+        checks.add(new CheckOwnText(folder, window, System.out));
         checks.add(new CheckUse(folder, window, System.out));
         checks.removeIf(
                 check ->
@@ -212,6 +214,11 @@ public final class CheckPage extends Check {
         JsonNode verdict = ask(texts.formatted("verdict p"));
         List<String> lines = Shown.verdict(session.forecast());
         hold(lines.equals(list(verdict)), scenario + ": verdict " + lines + " / " + verdict);
+        List<String> looks = new ArrayList<>();
+        ((List<?>) session.result().get("looks"))
+                .forEach(look -> looks.add(String.valueOf(((Map<?, ?>) look).get("text"))));
+        JsonNode looked = ask(texts.formatted("looks li"));
+        hold(looks.equals(list(looked)), scenario + ": looks " + looks + " / " + looked);
     }
 
     private static List<String> list(JsonNode texts) {

@@ -63,6 +63,7 @@ public final class MakePage {
                     "controls.js",
                     "files.js",
                     "lessons.js",
+                    "own.js",
                     "main.js");
 
     /** Stands in every crop file. */

@@ -90,10 +90,10 @@ public final class Page {
         return SESSION.drawing(tray, hour);
     }
 
-    /** Verdict, tasks, warnings and events of the last run, as JSON. */
+    /** Verdict, things to look at, tasks, warnings and events of the last run, as JSON. */
     @JSExport
     public static String result() {
-        return Json.of(Shown.result(SESSION.forecast()));
+        return Json.of(SESSION.result());
     }
 
     /** What the command {@code run} prints of it. */

@@ -113,7 +113,7 @@ final class Session {
     /** The rig and what can be moved in it. */
     Map<String, Object> rig() {
         Scenario scenario = good().scenario();
-        return Shown.rig(scenario, good().notes(), Knobs.of(new ScenarioText(toml), scenario));
+        return Shown.rig(scenario, Knobs.of(new ScenarioText(toml), scenario));
     }
 
     /**
@@ -179,6 +179,11 @@ final class Session {
             throw new IllegalStateException("nothing was run");
         }
         return forecast;
+    }
+
+    /** What came of the run, and what {@code check} says of the rig, as a page shows it. */
+    Map<String, Object> result() {
+        return Shown.result(forecast(), good().notes());
     }
 
     private Trace trace() {

@@ -23,6 +23,7 @@ import tideless.scenario.Note;
 import tideless.sim.Event;
 import tideless.sim.HourlySeries;
 import tideless.sim.ReservoirSeries;
+import tideless.sim.RigCheck;
 import tideless.sim.TraySeries;
 import tideless.study.Forecast;
 import tideless.words.CautionWords;
@@ -31,6 +32,7 @@ import tideless.words.CureWords;
 import tideless.words.Dates;
 import tideless.words.FeedWords;
 import tideless.words.LogWords;
+import tideless.words.LookWords;
 import tideless.words.MachineWords;
 import tideless.words.Names;
 import tideless.words.Numbers;
@@ -48,7 +50,7 @@ final class Shown {
     private Shown() {}
 
     /** The rig of a scenario, in the units of its columns: cm, L, mS/cm. */
-    static Map<String, Object> rig(Scenario scenario, List<Note> notes, List<Knob> knobs) {
+    static Map<String, Object> rig(Scenario scenario, List<Knob> knobs) {
         Map<String, Object> rig = new LinkedHashMap<>();
         LocalDate last = scenario.lastDay();
         rig.put("title", Names.clean(scenario.title()));
@@ -59,7 +61,6 @@ final class Shown {
         rig.put("stepS", scenario.numerics().stepS());
         rig.put("trays", scenario.trays().stream().map(tray -> tray(scenario, tray)).toList());
         rig.put("reservoirs", scenario.reservoirs().stream().map(Shown::reservoir).toList());
-        rig.put("notes", notes.stream().map(Object::toString).toList());
         rig.put("knobs", knobs.stream().map(Knob::told).toList());
         List<Integer> visits = new ArrayList<>();
         for (int day = 0; day < scenario.days(); day++) {
@@ -167,13 +168,17 @@ final class Shown {
         return columns;
     }
 
-    /** Verdict, tasks, warnings and events, in the words of the command line. */
-    static Map<String, Object> result(Forecast forecast) {
+    /**
+     * Verdict, tasks, warnings and events, and what is to be looked at before the rig is built, in
+     * the words of the command line.
+     */
+    static Map<String, Object> result(Forecast forecast, List<Note> notes) {
         Scenario scenario = forecast.trace().scenario();
         boolean years = scenario.days() > LONG_RUN_DAYS;
         Map<String, Object> result = new LinkedHashMap<>();
         result.put("survives", forecast.survives());
         result.put("verdict", verdict(forecast));
+        result.put("looks", looks(scenario, notes));
         result.put("feed", "Feed: " + FeedWords.main(scenario.feed()));
         result.put("tasks", forecast.toDo().stream().map(t -> task(forecast, t, years)).toList());
         result.put(
@@ -184,6 +189,27 @@ final class Shown {
                         .toList());
         result.put("events", forecast.trace().events().stream().map(Shown::event).toList());
         return result;
+    }
+
+    /**
+     * What the command {@code check} has to look at, the grave first: each a text, and whether the
+     * crop suffers by it. That seedlings have to wait for the level it tells twice, here a note
+     * does.
+     */
+    static List<Map<String, Object>> looks(Scenario scenario, List<Note> notes) {
+        List<Map<String, Object>> looks = new ArrayList<>();
+        LookWords.harmful(scenario).forEach(text -> looks.add(look(text, true)));
+        notes.stream().filter(Note::isGrave).forEach(n -> looks.add(look(n.toString(), true)));
+        LookWords.tooSlow(RigCheck.of(scenario)).forEach(text -> looks.add(look(text, false)));
+        notes.stream().filter(n -> !n.isGrave()).forEach(n -> looks.add(look(n.toString(), false)));
+        return looks;
+    }
+
+    private static Map<String, Object> look(String text, boolean isGrave) {
+        Map<String, Object> look = new LinkedHashMap<>();
+        look.put("text", text);
+        look.put("grave", isGrave);
+        return look;
     }
 
     /** The verdict, what a log adds to it, and what is not ready by the end. */

@@ -22,9 +22,9 @@ import tideless.rig.Shape;
 import tideless.rig.Tray;
 import tideless.scenario.Reading;
 import tideless.sim.RigCheck;
-import tideless.solution.ElectricalConductivity;
 import tideless.words.CupWords;
 import tideless.words.FeedWords;
+import tideless.words.LookWords;
 import tideless.words.Names;
 import tideless.words.ReachWords;
 
@@ -64,7 +64,7 @@ final class CheckCommand implements Callable<Integer> {
         PrintWriter out = spec.commandLine().getOut();
         Scenario sound = good.scenario();
         List<RigCheck> rigs = RigCheck.of(sound);
-        List<String> strong = tooStrong(sound);
+        List<String> strong = LookWords.tooStrong(sound);
         List<String> deep = CupWords.tooDeep(sound);
         Map<String, List<String>> reaches = reaches(sound);
         long looks =
@@ -74,7 +74,7 @@ final class CheckCommand implements Callable<Integer> {
                         + reaches.keySet().stream().filter(CheckCommand::isToWait).count()
                         + rigs.stream()
                                 .flatMap(rig -> rig.trays().stream())
-                                .filter(feed -> feed.margin() < 1)
+                                .filter(RigCheck.Feed::isTooSlow)
                                 .count();
         out.println(
                 scenario
@@ -109,26 +109,6 @@ final class CheckCommand implements Callable<Integer> {
                             + " certificate.");
         }
         out.flush();
-    }
-
-    /** Feeds that are stronger than a crop bears. */
-    private static List<String> tooStrong(Scenario sound) {
-        List<String> strong = new ArrayList<>();
-        for (Tray tray : sound.trays()) {
-            double ec = ElectricalConductivity.at25MsPerCm(sound.feedOf(tray).composition());
-            double high = tray.limits().ecHighMsPerCm();
-            if (tray.planting() instanceof Planting.OfCrop crop && crop.plants() > 0 && ec > high) {
-                strong.add(
-                        String.format(
-                                Locale.ROOT,
-                                "%s: its feed of %.2f mS/cm is stronger than %s bears (%.2f mS/cm)",
-                                Names.tray(tray.name()),
-                                ec,
-                                Names.clean(crop.cropName()),
-                                high));
-            }
-        }
-        return strong;
     }
 
     /** When what is set out is fit for the level of its tray; of trays that are alike once. */

@@ -213,7 +213,7 @@ final class PlantingReader {
     private void noteCrowd(double usualM2, Stand stand, Tending tending) {
         Tending.Stand end = tending.madeOf(new Tending.Stand(stand.plants(), stand.groundM2()));
         crowd(end.plants(), end.groundM2(), usualM2)
-                .ifPresent(text -> tray.note(tray.has(PLANTS) ? PLANTS : GROUND, text));
+                .ifPresent(text -> tray.graveNote(tray.has(PLANTS) ? PLANTS : GROUND, text));
     }
 
     /** What is said of plants that stand too close, or nothing. */

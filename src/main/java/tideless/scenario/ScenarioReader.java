@@ -425,7 +425,8 @@ public final class ScenarioReader {
                                 climate instanceof Climate.Room
                                         ? "no light reaches this tray: no daylight is stated of the room"
                                                 + " (climate.window_light), and there is no lamp over it"
-                                        : "no light reaches this tray: the file of inside air has none, and there is no lamp over it"));
+                                        : "no light reaches this tray: the file of inside air has none, and there is no lamp over it",
+                                true));
             }
         }
     }

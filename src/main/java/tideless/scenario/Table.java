@@ -391,6 +391,11 @@ final class Table {
         file.note(new Note(file.name(), line(key), full(key.name()), text));
     }
 
+    /** Notes what the crop suffers by. */
+    void graveNote(Key<?> key, String text) {
+        file.note(new Note(file.name(), line(key), full(key.name()), text, true));
+    }
+
     /** Records what holds because the user said nothing. */
     void holds(Key<?> key, String words) {
         if (!has(key)) {

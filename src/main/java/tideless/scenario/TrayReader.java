@@ -216,7 +216,7 @@ final class TrayReader {
                                         ? "one more day"
                                         : days.getAsInt() + " more days")
                                 + " in the nursery";
-        table.note(
+        table.graveNote(
                 key,
                 where
                         + "; usual is a cup wet by about 1.3 cm (Kratky 2010). "

@@ -80,6 +80,13 @@ public record RigCheck(
             return lowM3PerS / peakThirstM3PerS;
         }
 
+        /**
+         * Whether so little comes at the lowest usable level that the tray falls at peak thirst.
+         */
+        public boolean isTooSlow() {
+            return margin() < 1;
+        }
+
         /** What the hole passes over what the hung valve brings; NaN without a hole. */
         public double holeMargin() {
             return holeM3PerS / stuckM3PerS;

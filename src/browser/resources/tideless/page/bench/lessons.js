@@ -133,7 +133,7 @@ class Lesson {
     this.canvas.addEventListener("pointermove", event => event.buttons > 0 && this.draw(event));
     this.handles = made("div", {class: "handles"});
     this.answer = made("div", {role: "status"});
-    this.reveal = made("button", {type: "button", disabled: true, onclick: () => this.showAnswer()}, "Run it");
+    this.reveal = made("button", {type: "button", disabled: true, onclick: () => this.asked()}, "Run it");
     this.place.replaceChildren(
       made("p", {class: "row"}, made("label", {for: "lesson-choice"}, "Lesson"), choice),
       made("h3", {}, this.lesson.head),
@@ -184,8 +184,7 @@ class Lesson {
     this.guess[mid] = value;
     set(from, mid);
     set(mid, Math.min(days, to));
-    this.touched = true;
-    this.show();
+    this.guessed();
   }
 
   draw(event) {
@@ -205,8 +204,7 @@ class Lesson {
       this.guess[at] = from === day ? value : begun + (value - begun) * (at - from) / (day - from);
     }
     this.lastDay = day;
-    this.touched = true;
-    this.show();
+    this.guessed();
   }
 
   show() {
@@ -259,6 +257,24 @@ class Lesson {
       input.setAttribute("aria-valuetext", words);
       input.parentElement.querySelector("output").textContent = words;
     }
+  }
+
+  // The guess comes first; who has none says so.
+  asked() {
+    if (this.touched) {
+      return this.showAnswer();
+    }
+    this.answer.replaceChildren(made("div", {class: "ask"},
+      made("p", {}, "The guess comes first: draw it on the plot, or unfold \u201cSet the guess with sliders\u201d; then run it."),
+      made("p", {}, made("button", {type: "button", onclick: () => this.showAnswer()}, "Run it without a guess"))));
+    return null;
+  }
+
+  // Asked no more once there is a guess.
+  guessed() {
+    this.touched = true;
+    this.place.querySelectorAll(".ask").forEach(ask => ask.remove());
+    this.show();
   }
 
   async showAnswer() {

@@ -2,7 +2,16 @@
 
 function showVerdict(place, result) {
   place.replaceChildren(...result.verdict.map(line => made("p", {}, line)));
-  place.className = !result.survives ? "harm" : result.warnings.length > 0 ? "warned" : "good";
+  const is = !result.survives ? "harm"
+    : result.warnings.length > 0 || result.looks.some(look => look.grave) ? "warned" : "good";
+  ["harm", "warned", "good"].forEach(one => place.classList.toggle(one, one === is));
+}
+
+// What the command check has to look at.
+function showLooks(place, {looks}) {
+  place.hidden = looks.length === 0;
+  place.replaceChildren(...(looks.length === 0 ? [] : [made("p", {}, "To look at before it is built or planted:"),
+    made("ul", {}, ...looks.map(look => made("li", {class: look.grave && "grave"}, look.text)))]));
 }
 
 function showFaults(place, faults, head) {
@@ -41,7 +50,7 @@ function oneTask(task, goTo) {
 
 function showWarnings(place, result) {
   place.replaceChildren(result.warnings.length === 0
-    ? made("p", {}, "No warnings.")
+    ? made("p", {}, result.looks.length === 0 ? "No warnings." : "No warnings; what is to be looked at stands under the verdict.")
     : made("ul", {}, ...result.warnings.map(warning => made("li", {}, warning.text))));
 }
 

@@ -7,7 +7,7 @@ const LONG_MS = 1500;
 const EVENING = 22;
 
 const bench = {
-  text: "", firstText: "", name: "scenario.toml", files: {}, beside: {}, tried: "", shown: null, pinned: null, tray: 0, day: 0,
+  text: "", firstText: "", name: "scenario.toml", files: {}, beside: {}, shown: null, pinned: null, tray: 0, day: 0,
   playing: null, moving: null, waiting: null, settling: null, timings: [], glanceOff: ""
 };
 
@@ -54,33 +54,17 @@ function showRun() {
   showPinned();
   drawCurves();
   showDay();
-  if (document.activeElement !== inPage("text")) {
-    showText(bench.text);
-  }
+  ownText.show();
   inPage("back").disabled = bench.text === bench.firstText;
   inPage("step-said").textContent = run.result
     ? `In steps of at most ${rig.stepS / 60} min, as the command line runs it.${bench.glanceOff}`
     : "A glance in steps of 1 h; as soon as you let go it is run as the command line does.";
 }
 
-// A text of a book's length would stop the page while it is laid out: it is run and saved, and not shown.
-function showText(words) {
-  const text = inPage("text");
-  const isShown = canBeEdited(words);
-  const shown = isShown ? words : "";
-  if (text.value !== shown) {
-    text.value = shown;
-  }
-  text.disabled = !isShown;
-  inPage("run-text").disabled = !isShown;
-  inPage("text-said").hidden = isShown;
-  inPage("text-said").textContent = isShown ? ""
-    : `This scenario has ${Math.round(words.length / 1000)} kB in ${words.split("\n").length} lines, too much to be edited here. It can be run, moved and saved all the same.`;
-}
-
 function showJudged() {
   const result = bench.shown.result;
   showVerdict(inPage("verdict"), result);
+  showLooks(inPage("looks"), result);
   showTasks(inPage("tasks"), result, goTo);
   showWarnings(inPage("warnings"), result);
   showDay();
@@ -91,9 +75,20 @@ function showJudged() {
   showTerminal();
 }
 
+const JUDGED = ["verdict", "looks", "tasks", "warnings"];
+
+// What is told beside the faults of a rig that cannot run is of another, and looks and says so.
+function showCannot(faults, head) {
+  showFaults(inPage("faults"), faults, head);
+  const isOfLast = faults.length > 0 && bench.shown !== null;
+  inPage("of-last").hidden = !isOfLast;
+  inPage("of-last").textContent = isOfLast ? `What follows is of the last rig that could run: ${bench.shown.rig.title}.` : "";
+  JUDGED.forEach(id => inPage(id).classList.toggle("last", isOfLast));
+}
+
 // What is judged belongs to the run before, while a new one is not yet judged.
 function aged(old) {
-  ["verdict", "tasks", "warnings"].forEach(id => {
+  JUDGED.forEach(id => {
     inPage(id).classList.toggle("old", old);
     inPage(id).setAttribute("aria-busy", String(old));
   });
@@ -191,9 +186,9 @@ async function glance() {
     const run = await whileBusy(bench.moving, "Running\u2026");
     knobs.pending = bench.waiting !== null;
     if (run.faults.length > 0) {
-      showFaults(inPage("faults"), run.faults, "As it is set now it cannot run. The last season that could is shown.");
+      showCannot(run.faults, "As it is set now it cannot run. The last season that could is shown.");
     } else {
-      showFaults(inPage("faults"), [], "");
+      showCannot([], "");
       setRun(run);
       aged(true);
       showRun();
@@ -263,28 +258,56 @@ function inBrackets(fault) {
   return fault.message ? ` (${fault.message})` : "";
 }
 
-// Reads a whole text: the one that came with the page, one typed, or one opened.
-async function take(text, {name, files, beside} = bench) {
+function laidNow() {
+  const {name, files, beside} = bench;
+  return {name, files, beside};
+}
+
+// Reads a whole text: the one that came with the page, one typed, one opened, or the one that was moved. The draft that
+// makes room for it is the one of now, if any.
+async function take(text, laid, was = ownText.draft) {
   stopPlaying();
   clearTimeout(bench.settling);
-  Object.assign(bench, {name, files, beside, tried: text});
-  quick.lay({name, files, beside});
-  exact.lay({name, files, beside});
-  const laid = Object.values(beside).map(one => `read with ${one.name}`);
-  inPage("files-said").textContent = Object.keys(files).concat(laid).join(", ") && `Beside it: ${Object.keys(files).concat(laid).join(", ")}`;
-  const run = await whileBusy(quick.call("glance", {text, moves: [], stepS: GLANCE_STEP_S}), "Running\u2026");
+  const before = laidNow();
+  quick.lay(laid);
+  const run = await whileBusy(quick.call("glance", {text, moves: [], stepS: GLANCE_STEP_S}), "Running\u2026").catch(fault => {
+    quick.lay(before);
+    throw fault;
+  });
   if (run.faults.length > 0) {
-    showFaults(inPage("faults"), run.faults, `${name} cannot run. ${bench.shown ? "The last season that could is shown." : ""}`);
+    cannotTake(text, laid, run.faults, was);
     return;
   }
-  showFaults(inPage("faults"), run.rig.notes, "Notes:");
+  Object.assign(bench, laid);
+  exact.lay(laid);
+  showFiles(laid);
+  showCannot([], "");
   bench.firstText = text;
   bench.day = run.rig.opensOn;
   knobs.forget();
   setRun(run);
   aged(true);
+  ownText.runs(text, was);
   showRun();
   await settle();
+}
+
+// The rig shown is moved on among its own files; the text is kept for whoever wrote it.
+function cannotTake(text, laid, faults, was) {
+  showCannot(faults, `${laid.name} cannot run. ${bench.shown ? "The last season that could is shown." : ""}`);
+  ownText.cannot(text, laid, faults, was);
+  if (bench.shown) {
+    quick.lay(laidNow());
+    settleSoon();
+  } else {
+    Object.assign(bench, laid);
+  }
+  showFiles(laid);
+}
+
+function showFiles({files, beside}) {
+  const laid = Object.values(beside).map(one => `read with ${one.name}`);
+  inPage("files-said").textContent = Object.keys(files).concat(laid).join(", ") && `Beside it: ${Object.keys(files).concat(laid).join(", ")}`;
 }
 
 // Playing.
@@ -368,19 +391,28 @@ async function opened(list, isSure = false) {
   const files = await readFiles(list);
   const scenario = files.find(file => isSure || isScenario(file.name, file.text)
     || list.length === 1 && file.name.endsWith(".toml") && !isCrop(file.text) && !isCorrections(file.text));
-  // One that could not run yet, for want of the file that comes now, stands in the text or was too long for it.
-  const text = scenario ? scenario.text : inPage("text").disabled ? bench.tried : inPage("text").value;
-  const named = {...bench.files};
-  const beside = scenario ? {} : {...bench.beside};
+  ownText.look();
+  // One that could not run yet, for want of the file that comes now, is the draft.
+  const text = scenario ? scenario.text : ownText.text();
+  const named = {...ownText.beside().files};
+  const beside = scenario ? {} : {...ownText.beside().beside};
   for (const file of files) {
     if (file !== scenario) {
       isCorrections(file.text) ? beside.corrected = file : named[nameIn(text, file.name)] = file.text;
     }
   }
-  if (scenario) {
-    showText(text);
-  }
-  await take(text, {name: scenario ? scenario.name : bench.name, files: named, beside}).catch(failed);
+  await take(text, {name: scenario ? scenario.name : ownText.name(), files: named, beside}).catch(failed);
+}
+
+// The moves alone: what somebody wrote into the text box stands.
+async function undone() {
+  await take(bench.firstText, laidNow(), null).catch(failed);
+}
+
+async function runText() {
+  ownText.look();
+  const {files, beside} = ownText.beside();
+  await take(ownText.text(), {name: ownText.name(), files, beside}).catch(failed);
 }
 
 async function saveCsv() {
@@ -409,18 +441,18 @@ function wire() {
   });
   inPage("play").addEventListener("click", play);
   inPage("pin").addEventListener("click", pin);
-  inPage("back").addEventListener("click", () => take(bench.firstText).catch(failed));
+  inPage("back").addEventListener("click", undone);
   inPage("sure").addEventListener("click", () => settle(100));
   inPage("print").addEventListener("click", () => window.print());
-  inPage("run-text").addEventListener("click", () => take(inPage("text").value).catch(failed));
+  inPage("run-text").addEventListener("click", runText);
   inPage("text").addEventListener("paste", event => {
     const words = event.clipboardData.getData("text");
     if (!canBeEdited(words)) {
       event.preventDefault();
-      take(words).catch(failed);
+      take(words, {...laidNow(), name: fileOf(titleIn(words))}).catch(failed);
     }
   });
-  inPage("save-text").addEventListener("click", () => keepText(bench.name, bench.text, "application/toml"));
+  inPage("save-text").addEventListener("click", () => keepText(ownText.name(), ownText.text(), "application/toml"));
   inPage("save-csv").addEventListener("click", () => saveCsv().catch(failed));
   inPage("save-png").addEventListener("click", savePng);
   inPage("open").addEventListener("change", event => opened(event.target.files));
@@ -431,9 +463,11 @@ function wire() {
   });
   document.addEventListener("dragleave", () => document.body.classList.remove("dropping"));
   document.addEventListener("drop", event => {
-    event.preventDefault();
     document.body.classList.remove("dropping");
-    opened(event.dataTransfer.files);
+    if (event.dataTransfer.files.length > 0) { // words drawn into the text box go there
+      event.preventDefault();
+      opened(event.dataTransfer.files);
+    }
   });
   // On paper all is light, whatever the screen is.
   const onPaper = isPaper => {
@@ -457,6 +491,7 @@ function wire() {
 let quick;
 let exact;
 const knobs = new Knobs(inPage("knobs"), move);
+const ownText = new OwnText(() => bench, () => showCannot([], ""));
 const section = new Section(inPage("section"), {busy: drawn => whileBusy(drawn, "Drawing\u2026"), failed});
 
 async function begin() {
@@ -473,8 +508,7 @@ async function begin() {
   exact = new Engine(bytes);
   await quick.begun;
   const {text, ...laid} = await unpackedJson("scenario");
-  showText(text);
-  await take(text, laid);
+  await take(text, laid, null);
   const texts = await unpackedJson("lessons-data");
   bench.lesson = new Lesson(inPage("lesson"), texts, {
     run: given => whileBusy(quick.call("run", {...given, members: 1}), "Running\u2026"),
