@@ -150,7 +150,12 @@ final class AcidityAdvice {
                         Measure.atLeast(worst, limit, Unit.PH),
                         new Cause(
                                 Cause.Kind.CATIONS_TAKEN,
-                                Facts.of(isBorne ? Quantity.LOSS : Quantity.SURE, 0)),
+                                isBorne
+                                        ? Facts.of(Quantity.LOSS, 0)
+                                        : Facts.of(Quantity.SURE, 0)
+                                                .and(
+                                                        Quantity.DAYS_BEYOND,
+                                                        AcidityCourse.days(tray, isAcid).size())),
                         isBorne ? List.of() : againstAcid(tray)));
     }
 

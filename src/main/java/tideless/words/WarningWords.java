@@ -209,8 +209,12 @@ public final class WarningWords {
 
     private static String course(Warning warning) {
         Measure measure = warning.measure();
+        Facts facts = warning.cause().facts();
+        boolean isApart =
+                facts.has(Quantity.DAYS_BEYOND) && facts.get(Quantity.DAYS_BEYOND) < span(warning);
         return "about "
                 + when(warning)
+                + (isApart ? " (on " + CauseWords.figure(facts, Quantity.DAYS_BEYOND) + ")" : "")
                 + (measure.side() == Measure.Side.AT_MOST ? ", up to " : ", down to ")
                 + Numbers.of(measure.value(), measure.unit())
                 + " (limit: "
@@ -268,13 +272,17 @@ public final class WarningWords {
             return "";
         }
         LocalDate last = warning.until().toLocalDate();
-        long span = last.toEpochDay() - warning.from().toLocalDate().toEpochDay();
-        return !isCounted || facts.get(Quantity.DAYS_BEYOND) > span
+        return !isCounted || facts.get(Quantity.DAYS_BEYOND) > span(warning)
                 ? "; until " + Dates.weekday(last)
                 : "; on "
                         + CauseWords.figure(facts, Quantity.DAYS_BEYOND)
                         + ", the last "
                         + Dates.weekday(last);
+    }
+
+    /** Days from the first to the last of it, d. */
+    private static long span(Warning warning) {
+        return ChronoUnit.DAYS.between(warning.from().toLocalDate(), warning.until().toLocalDate());
     }
 
     private static String limit(Measure measure) {
