@@ -64,6 +64,9 @@ public record Cause(Kind kind, Facts facts) {
         WARM_HOLDS_LITTLE_OXYGEN,
         TOO_LITTLE_LIGHT,
         AIR_OF_THE_ROOM,
+        BOLTS_IN_LONG_DAYS,
+        BOLTS_IN_HEAT,
+        BURNS_IN_HOT_HOURS,
         ROOTS_BREATHE_MORE_THAN_COMES,
         // The crop.
         READY,

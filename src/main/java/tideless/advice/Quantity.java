@@ -10,6 +10,7 @@ public enum Quantity {
     EC_AFTER_DOUBT(Unit.MS_PER_CM),
     EC_LIMIT(Unit.MS_PER_CM),
     BAND_FROM(Unit.MS_PER_CM),
+    BAND_TO(Unit.MS_PER_CM),
     FEED_CONTENT(Unit.MMOL_PER_L),
     WATER_CONTENT(Unit.MMOL_PER_L),
     WATER(Unit.LITRES),

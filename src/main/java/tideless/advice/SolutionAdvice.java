@@ -376,9 +376,19 @@ final class SolutionAdvice {
                 >= 0;
     }
 
-    /** The least that the crop wants, of a feed that is below it. */
+    /** Of a feed below the least that the crop wants: the middle of what growers feed it. */
     private Cure strongerThanLean() {
-        return new Cure(Cure.Kind.STRONGER_FEED, Facts.of(Quantity.FEED_EC, limits.ecLowMsPerCm()));
+        double least = limits.ecLowMsPerCm();
+        double middle =
+                tray.traits == null
+                        ? least
+                        : 0.5
+                                * (tray.traits.needs().ecLowMsPerCm()
+                                        + tray.traits.needs().ecHighMsPerCm());
+        Facts facts = Facts.of(Quantity.FEED_EC, Math.max(least, middle));
+        return new Cure(
+                Cure.Kind.STRONGER_FEED,
+                middle > least ? facts.and(Quantity.WANTED_EC, middle) : facts);
     }
 
     private List<Cure> takenUpCures(int lean) {

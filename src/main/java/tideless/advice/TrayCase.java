@@ -127,6 +127,11 @@ final class TrayCase {
      * which it is late for it where these are worth a word, where that is known.
      */
     Warning withLoss(Warning warning) {
+        if (warning.kind() == Warning.Kind.SET_TOO_HOT) {
+            return lost().map(GrowthLost::notSetFrac)
+                    .map(frac -> warning.withCause(warning.cause().with(Quantity.LOSS, frac)))
+                    .orElse(warning);
+        }
         Optional<Stress> stress = stressOf(warning.kind());
         if (lost().isEmpty() || stress.isEmpty()) {
             return warning;

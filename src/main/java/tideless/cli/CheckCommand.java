@@ -90,7 +90,7 @@ final class CheckCommand implements Callable<Integer> {
                         + counted(sound.trays().size(), "tray")
                         + ", "
                         + counted(sound.days(), "day"));
-        line(out, "feed: %s", FeedWords.readings(sound.feed().composition()));
+        line(out, "feed: %s", FeedWords.main(sound.feed()));
         FeedWords.own(sound).forEach(feed -> line(out, "feed of %s", feed));
         strong.forEach(out::println);
         sound.trays().forEach(tray -> printDisplaced(out, tray));

@@ -32,10 +32,17 @@ public final class Killing {
     private static final double TENDER_BASE_C = 8;
 
     /**
-     * What chills them to death, kelvins below what they bear times days. Leaves of basil in store
-     * last a day at 0 degC and three at 5 (Lange and Cameron 1994, HortScience 29:102, from
-     * memory), some 12 to 21 below its 12 degC; a plant is taken to bear twice that, common
-     * practice without a source: basil at 4 degC is lost in a week, tomato and pepper in ten days.
+     * Air below which leaves of tender crops are injured where no file says it: tomato, pepper and
+     * cucumber below some 7 to 10 degC, degC; from memory.
+     */
+    private static final double CHILLS_C = 7;
+
+    /**
+     * What chills them to death, kelvins below what their leaves bear times days. Leaves of basil
+     * in store last a day at 0 degC and three at 5 (Lange and Cameron 1994, HortScience 29:102,
+     * from memory), some 12 to 21 below its 12 degC; a plant is taken to bear twice that, common
+     * practice without a source: at 4 degC basil is lost in a week, tomato and pepper in a
+     * fortnight.
      */
     private static final double CHILL_KD = 40;
 
@@ -46,9 +53,10 @@ public final class Killing {
         return traits.growth().baseC() >= TENDER_BASE_C;
     }
 
-    /** Mean air of a day below which a tender crop is chilled, degC: growth or leaves tell. */
+    /** Mean air of a day below which a tender crop is chilled, degC. */
     public static double chilledBelowC(CropTraits traits) {
-        return Math.max(traits.growth().baseC(), traits.response().chillC());
+        double chillC = traits.response().chillC();
+        return chillC > Double.NEGATIVE_INFINITY ? chillC : CHILLS_C;
     }
 
     /**

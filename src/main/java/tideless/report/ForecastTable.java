@@ -140,7 +140,7 @@ public final class ForecastTable {
                         + count(scenario.days(), "day")
                         + ", seed "
                         + forecast.seed());
-        paragraph("", "", "Feed: " + FeedWords.readings(scenario.feed().composition()));
+        paragraph("", "", "Feed: " + FeedWords.main(scenario.feed()));
         FeedWords.own(scenario).forEach(feed -> paragraph("", "", "Feed of " + feed));
         LogWords.lived(scenario).forEach(words -> paragraph("", "", words));
         line("");

@@ -22,22 +22,24 @@ import java.util.Map;
  * @param lateDays by how much a head came later to its weight than the plant that nothing harms, d;
  *     0 of what is not cut at a weight, or was not by the end
  * @param readyDays when that plant came to it, d after it was set out; NaN where it did not
+ * @param notSetFrac share of the fruit that hot air kept from setting, of either plant, 0-1
  */
 public record GrowthLost(
         double ownG,
         double unharmedG,
         Map<Stress, Double> shares,
         double lateDays,
-        double readyDays) {
+        double readyDays,
+        double notSetFrac) {
     public GrowthLost {
         Map<Stress, Double> all = new EnumMap<>(Stress.class);
         all.putAll(shares);
         shares = Collections.unmodifiableMap(all);
     }
 
-    /** Of what is not cut at a weight. */
+    /** Of what is not cut at a weight, and bears no fruit in heat. */
     public GrowthLost(double ownG, double unharmedG, Map<Stress, Double> shares) {
-        this(ownG, unharmedG, shares, 0, Double.NaN);
+        this(ownG, unharmedG, shares, 0, Double.NaN, 0);
     }
 
     /** Days that one stress took. */

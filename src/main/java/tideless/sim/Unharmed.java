@@ -74,8 +74,9 @@ final class Unharmed {
      * @param own the plant as it is
      * @param ownPickedG fresh leaves taken from it, g
      * @param ownReadyDays when it came to its weight, d after it was set out; NaN where it did not
+     * @param notSetFrac share of its fruit that did not set for heat, 0-1
      */
-    GrowthLost lost(Plant own, double ownPickedG, double ownReadyDays) {
+    GrowthLost lost(Plant own, double ownPickedG, double ownReadyDays, double notSetFrac) {
         double sum = 0;
         for (double each : taken) {
             sum += each;
@@ -88,12 +89,14 @@ final class Unharmed {
         }
         double fruitG = Growing.fruitFreshG(traits, plant);
         return fruitG > 0
-                ? new GrowthLost(Growing.fruitFreshG(traits, own), fruitG, shares)
+                ? new GrowthLost(
+                        Growing.fruitFreshG(traits, own), fruitG, shares, 0, Double.NaN, notSetFrac)
                 : new GrowthLost(
                         Growing.freshG(traits, own) + ownPickedG,
                         Growing.freshG(traits, plant) + pickedG,
                         shares,
                         ownReadyDays > readyDays ? ownReadyDays - readyDays : 0,
-                        readyDays);
+                        readyDays,
+                        notSetFrac);
     }
 }

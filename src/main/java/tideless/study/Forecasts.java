@@ -36,12 +36,30 @@ public final class Forecasts {
         }
     }
 
-    /** The advice of a run of its own, before any of it is tried: several times as quick. */
-    public static Advice adviceOf(Scenario scenario) {
+    /**
+     * A run of its own, before any of its advice is tried: several times as quick as a forecast.
+     *
+     * @param advice what it tells
+     * @param feedTookFrac share of growth that salt and hunger took of the crop that lost most, 0-1
+     */
+    public record Sketch(Advice advice, double feedTookFrac) {}
+
+    /** One run and what it tells. */
+    public static Sketch sketch(Scenario scenario) {
         Trace trace = Simulation.run(scenario);
-        return Advisor.advise(
-                trace,
-                scenario.reservoirs().isEmpty() ? trace : Simulation.runUnread(twin(scenario)));
+        Advice advice =
+                Advisor.advise(
+                        trace,
+                        scenario.reservoirs().isEmpty()
+                                ? trace
+                                : Simulation.runUnread(twin(scenario)));
+        double took =
+                trace.trays().stream()
+                        .flatMap(tray -> tray.lost().stream())
+                        .mapToDouble(UpkeepSearch::ofSolution)
+                        .max()
+                        .orElse(0);
+        return new Sketch(advice, took);
     }
 
     /**

@@ -157,7 +157,12 @@ public final class CureWords {
                             : "a leaner feed";
             case STRONGER_FEED ->
                     facts.has(Quantity.FEED_EC)
-                            ? "a stronger feed: at least " + figure(facts, Quantity.FEED_EC)
+                            ? "a stronger feed: "
+                                    + (facts.has(Quantity.WANTED_EC)
+                                            ? "about "
+                                                    + figure(facts, Quantity.WANTED_EC)
+                                                    + ", the middle of what growers feed it"
+                                            : "at least " + figure(facts, Quantity.FEED_EC))
                             : "a stronger feed";
             case FEED_IN_PLACE_OF_WATER ->
                     "half feed, half plain water at each top-up (water_share)";
@@ -290,7 +295,11 @@ public final class CureWords {
                                     + figure(facts, Quantity.BAND_FROM)
                                     + ": no trial stands behind less, only this model; a reading"
                                     + " below that is then no reason to pour it away)"
-                            : ")");
+                            : facts.has(Quantity.BAND_TO)
+                                    ? "; more than growers feed it, which is up to "
+                                            + figure(facts, Quantity.BAND_TO)
+                                            + ")"
+                                    : ")");
         }
         if (facts.has(Quantity.LATER_SHARE)) {
             return "top-ups of feed in place of plain water (hand.with = \"solution\")";
@@ -327,6 +336,13 @@ public final class CureWords {
                 : how + String.join(" and ", then.stream().map(CureWords::of).toList());
     }
 
+    /** In kilograms, where what stands beside it is. */
+    private static String grams(Facts facts, Quantity what) {
+        double most = facts.get(Quantity.GIVES_THEN);
+        most = facts.has(Quantity.COULD_GIVE) ? facts.get(Quantity.COULD_GIVE) : most;
+        return Numbers.gramsBeside(facts.get(what), most);
+    }
+
     private static String gain(Facts facts) {
         if (facts.has(Quantity.CHANGES_THEN)) {
             return ": then its solution is changed "
@@ -343,13 +359,11 @@ public final class CureWords {
             return surely.isEmpty() ? "" : ": then " + surely;
         }
         return ": "
-                + figure(facts, Quantity.GIVES_THEN)
+                + grams(facts, Quantity.GIVES_THEN)
                 + " a plant in place of "
-                + figure(facts, Quantity.GIVES_NOW)
+                + grams(facts, Quantity.GIVES_NOW)
                 + (facts.has(Quantity.COULD_GIVE)
-                        ? ", of "
-                                + figure(facts, Quantity.COULD_GIVE)
-                                + " without harm at the roots"
+                        ? ", of " + grams(facts, Quantity.COULD_GIVE) + " without harm at the roots"
                         : "")
                 + (surely.isEmpty() ? "" : ", and " + surely);
     }

@@ -61,6 +61,9 @@ public final class VerdictWords {
     /** Who drains a tray oftener than this in a season looks for another feed; assumed. */
     private static final int FLUSHED_OFTEN = 4;
 
+    /** Roots bear an afternoon of it, and not so many days; assumed. */
+    private static final int ROTTEN_DAYS = 3;
+
     /** Who fills up so few days before leaving fills up for it, d; assumed. */
     private static final int SOON_DAYS = 2;
 
@@ -74,7 +77,7 @@ public final class VerdictWords {
             List<String> alone =
                     lines(verdict, survival(verdict, forecast.advice().warnings()), a -> "");
             addNothingMore(forecast, alone);
-            return notWhereHopeless(forecast, alone);
+            return notWhereRootsRot(forecast, notWhereHopeless(forecast, alone));
         }
         Scenario scenario = forecast.trace().scenario();
         List<String> lines =
@@ -94,7 +97,7 @@ public final class VerdictWords {
                     .ifPresent(line -> putFirst(lines, verdict, line));
         }
         addNothingMore(forecast, lines);
-        return notWhereHopeless(forecast, lines);
+        return notWhereRootsRot(forecast, notWhereHopeless(forecast, lines));
     }
 
     /** Of a tray flushed often a feed that was tried, or that no change is left to be told. */
@@ -171,6 +174,47 @@ public final class VerdictWords {
                             + ".");
         }
         return lines;
+    }
+
+    /** Whoever survives by what is reckoned here, in a solution in which roots rot, is told so. */
+    private static List<String> notWhereRootsRot(Forecast forecast, List<String> lines) {
+        List<String> rotten = new ArrayList<>();
+        for (TrayTrace tray : forecast.trace().trays()) {
+            for (PlantingTrace planting : forecast.trace().plantings(tray)) {
+                if (hotDays(tray, planting) >= ROTTEN_DAYS) {
+                    rotten.add(
+                            Names.of(tray.tray().id(), planting.crop())
+                                    + " ("
+                                    + Numbers.of(hottestC(tray, planting), Unit.CELSIUS)
+                                    + ")");
+                }
+            }
+        }
+        if (forecast.advice().verdict().survives() && !rotten.isEmpty()) {
+            lines.set(
+                    0,
+                    lines.get(0)
+                            + " Yet roots rot within days in a solution so warm, which is not"
+                            + " counted here: "
+                            + String.join(", ", rotten)
+                            + ".");
+        }
+        return lines;
+    }
+
+    /** Days on which the solution is so warm about living plants, or about any that drink. */
+    private static int hotDays(TrayTrace tray, PlantingTrace planting) {
+        int days = 0;
+        boolean grows = planting.tray().planting().plants() > 0;
+        for (int h = planting.firstHour(); grows && h <= planting.lastHour(); h += 24) {
+            int to = Math.min(h + 24, planting.lastHour() + 1);
+            days += tray.solutionTempC().max(h, to) >= WarningWords.ROTS_C ? 1 : 0;
+        }
+        return days;
+    }
+
+    private static double hottestC(TrayTrace tray, PlantingTrace planting) {
+        return tray.solutionTempC().max(planting.firstHour(), planting.lastHour() + 1);
     }
 
     /** Whether it ran dry, as is told already, or plants came to harm beside plenty of water. */

@@ -1,7 +1,6 @@
 package tideless.words;
 
 import java.time.LocalDate;
-import java.time.temporal.ChronoUnit;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.LinkedHashSet;
@@ -9,6 +8,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
+import tideless.advice.Cause;
 import tideless.advice.Facts;
 import tideless.advice.Measure;
 import tideless.advice.Quantity;
@@ -25,7 +25,7 @@ public final class WarningWords {
     private static final int TOLD_VESSELS = 3;
 
     /** So warm still solution rots roots, degC; common practice, no source. */
-    private static final double ROTS_C = 35;
+    static final double ROTS_C = 35;
 
     private WarningWords() {}
 
@@ -82,8 +82,18 @@ public final class WarningWords {
         String figure = figure(warning);
         return switch (warning.kind()) {
             case STARVED_VALVE, SHORT_OF_ONE, PRECIPITATE, CUPS_UNDER -> why(warning);
-            default -> (figure.isEmpty() ? CauseWords.of(warning.cause()) : figure) + cost(warning);
+            default ->
+                    (figure.isEmpty() ? CauseWords.of(warning.cause()) : figure)
+                            + (bolts(warning) ? "; " + CauseWords.of(warning.cause()) : "")
+                            + cost(warning);
         };
+    }
+
+    /** Whether what the air does to it is more than that it does not bear it. */
+    private static boolean bolts(Warning warning) {
+        return warning.cause().kind() == Cause.Kind.BOLTS_IN_HEAT
+                || warning.cause().kind() == Cause.Kind.BOLTS_IN_LONG_DAYS
+                || warning.cause().kind() == Cause.Kind.BURNS_IN_HOT_HOURS;
     }
 
     /** The cause with its figure and limit. */
@@ -139,9 +149,43 @@ public final class WarningWords {
                                                 + ": read it at your visits, and bring it up with a"
                                                 + " little potassium bicarbonate by the meter"
                                                 + " (gloves, goggles)."));
-        told(minor.stream().filter(w -> !isLikely(w)).toList())
+        aLittleDim(minor).ifPresent(sentences::add);
+        told(minor.stream().filter(w -> !isLikely(w) && !isDim(w)).toList())
                 .ifPresent(what -> sentences.add("Costs next to nothing: " + what + "."));
         return sentences.isEmpty() ? Optional.empty() : Optional.of(String.join(" ", sentences));
+    }
+
+    private static boolean isDim(Warning warning) {
+        return warning.kind() == Warning.Kind.LOW_LIGHT;
+    }
+
+    /** Light that is a little short; empty where none is. */
+    private static Optional<String> aLittleDim(List<Warning> minor) {
+        List<String> parts = new ArrayList<>();
+        for (Warning warning : minor) {
+            if (isDim(warning)) {
+                parts.add(
+                        Names.of(warning.vessel(), warning.crop())
+                                + " ("
+                                + Numbers.of(warning.measure().value(), warning.measure().unit())
+                                + ", where "
+                                + limit(warning.measure())
+                                + " are asked for)");
+            }
+        }
+        if (parts.isEmpty()) {
+            return Optional.empty();
+        }
+        Set<String> cures = new LinkedHashSet<>();
+        minor.stream()
+                .filter(WarningWords::isDim)
+                .flatMap(w -> w.cures().stream())
+                .forEach(cure -> cures.add(CureWords.of(cure)));
+        return Optional.of(
+                "A little dim, and so much slower: "
+                        + String.join("; ", parts)
+                        + (cures.isEmpty() ? "" : ": " + String.join("; or ", cures))
+                        + ".");
     }
 
     /** Whether it is a pH that is likely, but not surely, far out of its band. */
@@ -189,6 +233,14 @@ public final class WarningWords {
             case STRANDED, DROWNED -> value + " in all";
             case RAN_DRY -> value + "; " + left(warning.cause().facts());
             case OVERFLOW -> value + " on the floor";
+            case TOO_HOT ->
+                    "up to "
+                            + value
+                            + (warning.cause().kind() == Cause.Kind.BURNS_IN_HOT_HOURS
+                                    ? " in the hottest hour"
+                                    : " in the mean of a day")
+                            + "; limit: "
+                            + limit(measure);
             case CUPS_UNDER -> ""; // its cause says how deep
             case PH_OUT ->
                     (measure.side() == Measure.Side.AT_MOST ? "likely up to " : "likely down to ")
@@ -230,7 +282,8 @@ public final class WarningWords {
 
     /** Days from the first to the last of it, d. */
     private static long span(Warning warning) {
-        return ChronoUnit.DAYS.between(warning.from().toLocalDate(), warning.until().toLocalDate());
+        return warning.until().toLocalDate().toEpochDay()
+                - warning.from().toLocalDate().toEpochDay();
     }
 
     private static String limit(Measure measure) {

@@ -51,6 +51,22 @@ class AirAndValveFiguresTest {
         assertEquals(DAY_1.plusDays(14).atStartOfDay(), dim.until());
     }
 
+    /**
+     * 16 * 0.7 = 11.2 mol a day for a fortnight, 9.6 for the next, then 16; a rest is no fortnight.
+     */
+    @Test
+    void low_light_lasts_while_fortnights_are_short_and_tells_the_darkest_of_them() {
+        Warning dim =
+                one(
+                        new MadeTrace(50)
+                                .with(
+                                        TraySeries.LIGHT,
+                                        lit(h -> h < 14 * 24 ? 0.7 : h < 28 * 24 ? 0.6 : 1)),
+                        Warning.Kind.LOW_LIGHT);
+        assertEquals(9.6, dim.measure().value(), 1e-9);
+        assertEquals(DAY_1.plusDays(28).atStartOfDay(), dim.until());
+    }
+
     @Test
     void of_a_shorter_stay_it_is_the_mean_of_its_whole_days() {
         MadeTrace cut =
@@ -214,5 +230,96 @@ class AirAndValveFiguresTest {
                 1000 * new MadeTrace(14).trace().trays().get(0).tray().overflowM(),
                 over.cause().facts().get(Quantity.LEVEL),
                 1e-9);
+    }
+
+    /** A week of heat makes leaf of cool seasons bolt, and fruit crops not. */
+    @ParameterizedTest
+    @CsvSource({
+        "lettuce, 7, BOLTS_IN_HEAT",
+        "lettuce, 6, AIR_OF_THE_ROOM",
+        "basil, 7, AIR_OF_THE_ROOM",
+        "dwarf-tomato, 7, AIR_OF_THE_ROOM"
+    })
+    void weeks_of_heat_make_leaf_of_cool_seasons_bolt(String crop, int days, Cause.Kind cause) {
+        MadeTrace trace =
+                new MadeTrace(14).of(crop).with(TraySeries.AIR_TEMP, h -> h < days * 24 ? 37 : 22);
+        assertEquals(
+                cause,
+                trace.advice().warnings().stream()
+                        .filter(w -> w.kind() == Warning.Kind.TOO_HOT)
+                        .findFirst()
+                        .orElseThrow()
+                        .cause()
+                        .kind());
+    }
+
+    /** Spinach is a leaf crop whose file bears 14 hours (Chun et al. 2001: bolts beyond). */
+    @Test
+    void spinach_bolts_in_days_too_long() {
+        assertEquals(
+                Cause.Kind.BOLTS_IN_LONG_DAYS,
+                new MadeTrace(14)
+                        .of("spinach").advice().warnings().stream()
+                                .filter(w -> w.kind() == Warning.Kind.DAY_TOO_LONG)
+                                .findFirst()
+                                .orElseThrow()
+                                .cause()
+                                .kind());
+    }
+
+    /** Lettuce wants 12 mol/m2 a day: 15 % less is a note, a little less than that a warning. */
+    @ParameterizedTest
+    @CsvSource({"10.3, true", "10.1, false"})
+    void light_a_little_short_is_a_note(double molADay, boolean note) {
+        Advice advice =
+                new MadeTrace(14)
+                        .with(TraySeries.LIGHT, h -> h % 24 < 16 ? molADay / 16 : 0)
+                        .advice();
+        assertEquals(
+                note, advice.minor().stream().anyMatch(w -> w.kind() == Warning.Kind.LOW_LIGHT));
+        assertEquals(
+                !note,
+                advice.warnings().stream().anyMatch(w -> w.kind() == Warning.Kind.LOW_LIGHT));
+    }
+
+    /** Lettuce grows up to 35 degC: three days with an hour above it, in a mean of 24. */
+    @ParameterizedTest
+    @CsvSource({
+        "lettuce, 35.1, 3, true",
+        "lettuce, 34.9, 3, false",
+        "lettuce, 35.1, 2, false",
+        "dwarf-tomato, 37, 3, false"
+    })
+    void hours_hotter_than_leaf_grows_at_are_told(
+            String crop, double hottestC, int days, boolean told) {
+        List<Warning> hot =
+                new MadeTrace(14)
+                                .of(crop)
+                                .with(
+                                        TraySeries.AIR_TEMP,
+                                        h -> h % 24 == 14 && h < days * 24 ? hottestC : 23)
+                                .advice()
+                                .warnings()
+                                .stream()
+                                .filter(w -> w.kind() == Warning.Kind.TOO_HOT)
+                                .toList();
+        assertEquals(told ? 1 : 0, hot.size());
+        hot.forEach(w -> assertEquals(Cause.Kind.BURNS_IN_HOT_HOURS, w.cause().kind()));
+    }
+
+    /** 15 days in air at which lettuce hardly grows: of 46 a note, of 44 a warning. */
+    @ParameterizedTest
+    @CsvSource({"lettuce, 46, true", "lettuce, 44, false"})
+    void cold_in_which_a_hardy_crop_stands_still_for_a_part_of_its_time_is_a_note(
+            String crop, int days, boolean note) {
+        Advice advice =
+                new MadeTrace(days)
+                        .of(crop)
+                        .with(TraySeries.AIR_TEMP, h -> h < 15 * 24 ? 6 : 20)
+                        .advice();
+        assertEquals(
+                note, advice.minor().stream().anyMatch(w -> w.kind() == Warning.Kind.TOO_COLD));
+        assertEquals(
+                !note, advice.warnings().stream().anyMatch(w -> w.kind() == Warning.Kind.TOO_COLD));
     }
 }

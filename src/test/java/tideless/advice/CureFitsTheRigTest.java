@@ -7,6 +7,7 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 import java.time.DayOfWeek;
 import java.time.LocalDate;
 import java.util.List;
+import java.util.stream.Stream;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
@@ -30,8 +31,12 @@ import tideless.words.CureWords;
 class CureFitsTheRigTest {
     private static final LocalDate START = Rigs.START;
 
+    /** What is warned of, and what is noted. */
     private static List<Warning> warnings(MadeTrace trace, Warning.Kind kind) {
-        return trace.advice().warnings().stream().filter(w -> w.kind() == kind).toList();
+        Advice advice = trace.advice();
+        return Stream.concat(advice.warnings().stream(), advice.minor().stream())
+                .filter(w -> w.kind() == kind)
+                .toList();
     }
 
     private static List<Cure.Kind> cures(MadeTrace trace, Warning.Kind kind) {

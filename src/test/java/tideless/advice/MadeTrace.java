@@ -315,13 +315,16 @@ final class MadeTrace {
         }
         List<Tray> trays = new ArrayList<>(List.of(of));
         List<TrayTrace> runs =
-                new ArrayList<>(List.of(new TrayTrace(of, series, trayMol, takenMol, lost)));
+                new ArrayList<>(
+                        List.of(
+                                new TrayTrace(
+                                        of, series, trayMol, takenMol, drumMol, drumMol, lost)));
         if (otherInflow.isPresent()) {
             Tray other = Rigs.tray("other", filling, Rigs.drinking(0), 0);
             Map<TraySeries, Series> beside = new EnumMap<>(series);
             beside.put(TraySeries.INFLOW, hourly(h -> otherInflow.getAsDouble()));
             trays.add(other);
-            runs.add(new TrayTrace(other, beside, trayMol, drumMol, List.of()));
+            runs.add(new TrayTrace(other, beside, trayMol, drumMol, drumMol, drumMol, List.of()));
         }
         Scenario scenario = scenario(reservoir, trays);
         events.sort(Comparator.comparingDouble(Event::atS));

@@ -157,6 +157,14 @@ class VerdictWordsTest {
         }
     }
 
+    /** Tomatoes under glass in July, over a trough in the sun; lettuce in a room of 21 degC. */
+    @Test
+    void a_crop_whose_roots_would_rot_is_not_told_to_survive_and_no_more() {
+        assertThat(VerdictWords.lines(forecast("glasshouse-tomato-trough")).get(0))
+                .contains("Yet roots rot within days in a solution so warm, which is not counted");
+        assertThat(VerdictWords.lines(forecast("calm-bench")).get(0)).doesNotContain("rot");
+    }
+
     /** What a crop gets over is told of it all the same. */
     @ParameterizedTest
     @CsvSource({"WILTED, wilts for 4 hours", "SALT_WILTED, wilts from salt for 4 hours"})

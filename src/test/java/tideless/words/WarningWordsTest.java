@@ -12,6 +12,7 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 import tideless.advice.Cause;
+import tideless.advice.Cure;
 import tideless.advice.Facts;
 import tideless.advice.Measure;
 import tideless.advice.Quantity;
@@ -115,7 +116,7 @@ class WarningWordsTest {
                 IntStream.rangeClosed(1, trays)
                         .mapToObj(
                                 i ->
-                                        warning(Measure.atMost(8.1, 6.2, Unit.PH), "")
+                                        warning(Measure.atLeast(5.2, 5.5, Unit.PH), "")
                                                 .withVessel(VesselId.tray("bed-" + i)))
                         .toList();
         assertEquals(
@@ -187,5 +188,45 @@ class WarningWordsTest {
                 "Past, as this run has it: pH out, tray left (3 Mar).",
                 WarningWords.past(List.of(warning(Measure.atMost(8.1, 6.2, Unit.PH), "")))
                         .orElseThrow());
+    }
+
+    private static Warning ofAir(Warning.Kind kind, Cause cause, Measure measure) {
+        LocalDateTime at = LocalDateTime.of(2026, 7, 1, 0, 0);
+        return new Warning(
+                kind, VesselId.tray("box"), at, at.plusDays(20), measure, cause, List.of());
+    }
+
+    @Test
+    void long_days_and_heat_say_what_they_do_to_leaf() {
+        assertEquals(
+                "up to 28.0 degC in the mean of a day; limit: 24.3 degC; leaf of cool seasons bolts"
+                        + " or turns bitter in weeks so hot",
+                WarningWords.brief(
+                        ofAir(
+                                Warning.Kind.TOO_HOT,
+                                Cause.of(Cause.Kind.BOLTS_IN_HEAT),
+                                Measure.atMost(28, 24.3, Unit.CELSIUS))));
+        assertEquals(
+                "up to 15 hours; limit: 14 hours; it bolts in days so long",
+                WarningWords.brief(
+                        ofAir(
+                                Warning.Kind.DAY_TOO_LONG,
+                                Cause.of(Cause.Kind.BOLTS_IN_LONG_DAYS),
+                                Measure.atMost(15, 14, Unit.HOURS))));
+    }
+
+    @Test
+    void light_a_little_short_is_a_note_with_its_figures() {
+        assertEquals(
+                Optional.of(
+                        "A little dim, and so much slower: tray box (11.1 mol/m2/day, where 12.0"
+                                + " mol/m2/day are asked for): a stronger or nearer lamp."),
+                WarningWords.minor(
+                        List.of(
+                                ofAir(
+                                                Warning.Kind.LOW_LIGHT,
+                                                Cause.of(Cause.Kind.TOO_LITTLE_LIGHT),
+                                                Measure.atLeast(11.1, 12, Unit.MOL_PER_M2_DAY))
+                                        .withCures(List.of(Cure.of(Cure.Kind.STRONGER_LAMP))))));
     }
 }
