@@ -283,7 +283,8 @@ public final class WarningWords {
 
     /** Days from the first to the last of it, d. */
     private static long span(Warning warning) {
-        return ChronoUnit.DAYS.between(warning.from().toLocalDate(), warning.until().toLocalDate());
+        return warning.until().toLocalDate().toEpochDay()
+                - warning.from().toLocalDate().toEpochDay();
     }
 
     private static String limit(Measure measure) {
