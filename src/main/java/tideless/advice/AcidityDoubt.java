@@ -1,8 +1,10 @@
 package tideless.advice;
 
+import java.util.List;
+import java.util.function.IntPredicate;
 import tideless.physics.Time;
-import tideless.rig.Limits;
 import tideless.sim.Event;
+import tideless.sim.Series;
 import tideless.sim.TraySeries;
 import tideless.solution.Acidity;
 import tideless.solution.Component;
@@ -12,8 +14,10 @@ import tideless.solution.Composition;
  * Whether a tray's pH leaves its band by more than the model's doubt.
  *
  * <p>Roots that take more anions than cations leave alkali behind, the others acid. Which of them a
- * crop does hangs on contents that are known to a tenth or so, so a pH is told only where that
- * share of the nitrate taken since the last change, as acid and as base, leaves it out of the band.
+ * crop does hangs on contents that are known to a tenth or so. Where runs at both ends of these are
+ * at hand, they tell; of a run alone that share of the nitrate taken since the last change, as acid
+ * and as base, has to leave it out of the band. It knows nothing of how acid checks what roots take
+ * up, and grows with the weeks, so it is the greater doubt.
  */
 final class AcidityDoubt {
     /**
@@ -23,55 +27,36 @@ final class AcidityDoubt {
      */
     private static final double UPTAKE_DOUBT_FRAC = 0.15;
 
-    /** A pH this far out of its band is worth a word; assumed. */
-    private static final double FAR_OUT = 0.5;
-
-    /** And so many days together; assumed. */
+    /** So many days together are a spell; assumed. */
     private static final int DAYS = 3;
 
     private AcidityDoubt() {}
 
-    /**
-     * A pH that is out whichever way the doubt falls.
-     *
-     * @param isHigh above the band, not below it
-     * @param fromHour first daily sample
-     * @param untilHour last daily sample
-     * @param worst farthest daily reading, pH
-     */
-    record Finding(boolean isHigh, int fromHour, int untilHour, double worst) {}
-
-    /** The first such spell of days, or null. */
-    static Finding of(TrayCase tray) {
-        Limits limits = tray.tray.limits();
-        int run = 0;
-        boolean high = false;
-        double worst = Double.NaN;
-        for (int hour = tray.firstHour / 24 * 24 + 23; hour <= tray.lastHour; hour += 24) {
-            double ph = tray.of.ph().at(hour);
-            boolean isHigh = ph > limits.phHigh() + FAR_OUT;
-            boolean isFar =
-                    !tray.isLow(hour)
-                            && (isHigh || ph < limits.phLow() - FAR_OUT)
-                            && isFarAnyway(tray, hour, isHigh, limits);
-            if (run > 0 && (!isFar || isHigh != high)) {
-                if (run >= DAYS) {
-                    return new Finding(high, hour - 24 * run, hour - 24, worst);
-                }
-                run = 0;
-            }
-            if (isFar) {
-                boolean farther = run == 0 || (isHigh ? ph > worst : ph < worst);
-                worst = farther ? ph : worst;
-                high = isHigh;
-                run++;
-            }
-        }
-        int last = (tray.lastHour + 1) / 24 * 24 - 1;
-        return run >= DAYS ? new Finding(high, last - 24 * (run - 1), last, worst) : null;
+    /** Whether it is far out to one side for a spell of days, by what a run alone tells. */
+    static boolean isOut(TrayCase tray, boolean isHigh) {
+        return isOut(tray, isHigh, h -> isFarAnyway(tray, h, isHigh));
     }
 
-    private static boolean isFarAnyway(TrayCase tray, int hour, boolean isHigh, Limits limits) {
+    /**
+     * The same by runs at both ends of the contents.
+     *
+     * @param nearest to the band that any of them reads, hour by hour
+     */
+    static boolean isOut(TrayCase tray, boolean isHigh, Series nearest) {
+        return isOut(tray, isHigh, h -> AcidityCourse.isFar(tray, isHigh, nearest.at(h)));
+    }
+
+    private static boolean isOut(TrayCase tray, boolean isHigh, IntPredicate isSure) {
+        List<Integer> days =
+                AcidityCourse.days(
+                        tray,
+                        h ->
+                                AcidityCourse.isFar(tray, isHigh, tray.of.ph().at(h))
+                                        && isSure.test(h));
+        return DaySpells.first(days, DAYS) >= 0;
+    }
+
+    private static boolean isFarAnyway(TrayCase tray, int hour, boolean isHigh) {
         Composition held = tray.of.compositionAt(hour);
         double doubt = UPTAKE_DOUBT_FRAC * nitrateTakenMolPerM3(tray, hour);
         // Chloride alone is a strong acid in the sum of charges, sodium alone a strong base.
@@ -81,7 +66,7 @@ final class AcidityDoubt {
                         held.with(towardsTheBand, held.molPerM3(towardsTheBand) + doubt),
                         tray.of.solutionTempC().at(hour),
                         tray.of.of(TraySeries.SOLUTION_CO2).at(hour));
-        return isHigh ? ph > limits.phHigh() + FAR_OUT : ph < limits.phLow() - FAR_OUT;
+        return AcidityCourse.isFar(tray, isHigh, ph);
     }
 
     /** Nitrate taken since the solution was last changed, over what the tray holds now. */

@@ -11,7 +11,7 @@ import tideless.sim.Trace;
 /** Plants that stand so close that they shade each other for good and never get ready. */
 public final class Crowding {
     /** Less than this share of what growers give a plant is no stand of that crop; assumed. */
-    private static final double LEAST_FRAC = 0.25;
+    private static final double LEAST_FRAC = 1.0 / 3;
 
     private Crowding() {}
 

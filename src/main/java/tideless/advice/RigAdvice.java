@@ -78,13 +78,15 @@ final class RigAdvice {
     private static void addReadings(Trace trace, VisitTimes rounds, VesselId first, Findings out) {
         List<String> names = new ArrayList<>();
         Log log = trace.scenario().log();
+        double due = rounds.nextFrom(READ_DAYS * 24, log);
         int lastHour = 0;
         for (TrayTrace of : trace.trays()) {
             for (PlantingTrace planting : trace.plantings(of)) {
                 boolean grows =
                         !(planting.tray().planting() instanceof Planting.OfCrop crop)
                                 || crop.plants() > 0;
-                if (grows && (planting.lastHour() + 1) * Time.HOUR_S > log.lastS()) {
+                // Nothing is read of what is gone before the first reading.
+                if (grows && planting.lastHour() >= Math.max(due, log.lastS() / Time.HOUR_S)) {
                     lastHour = Math.max(lastHour, planting.lastHour());
                     if (!names.contains(of.tray().name())) {
                         names.add(of.tray().name());
@@ -92,7 +94,6 @@ final class RigAdvice {
                 }
             }
         }
-        double due = rounds.nextFrom(READ_DAYS * 24, log);
         if (!rounds.hours().isEmpty() && due < lastHour) {
             out.tasks.add(
                     new Task(

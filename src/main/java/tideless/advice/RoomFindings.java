@@ -36,12 +36,18 @@ public final class RoomFindings {
      * One limit that was broken.
      *
      * @param firstDay first day beyond it, counted from 0
+     * @param lastDay last day beyond it, likewise; those between need not all be
      * @param days how many days in all, more than {@link #DAYS_BORNE}
      * @param worst value farthest beyond, in the unit of its kind
      * @param limit the crop's
      */
     public record Finding(
-            RoomLimits.Kind kind, int firstDay, int days, double worst, double limit) {}
+            RoomLimits.Kind kind,
+            int firstDay,
+            int lastDay,
+            int days,
+            double worst,
+            double limit) {}
 
     /** Every limit a crop had broken while it lived, in the order of the kinds. */
     public static List<Finding> of(Trace trace, PlantingTrace planting) {
@@ -68,6 +74,7 @@ public final class RoomFindings {
                         new Finding(
                                 one.getKey(),
                                 day,
+                                day,
                                 1,
                                 one.getValue().value(),
                                 one.getValue().limit());
@@ -92,6 +99,7 @@ public final class RoomFindings {
         return new Finding(
                 before.kind(),
                 before.firstDay(),
+                now.lastDay(),
                 before.days() + 1,
                 farther ? now.worst() : before.worst(),
                 before.limit());

@@ -45,6 +45,7 @@ public record Warning(
         DROWNED,
         SALT_WILTED,
         SHORT_OF_AIR,
+        CUPS_UNDER,
         OVERFLOW,
         RAN_DRY,
         STARVED_VALVE,
@@ -122,6 +123,7 @@ public record Warning(
                     Cure.Kind.SUNNIER_PLACE,
                     Cure.Kind.WARMER_ROOM,
                     Cure.Kind.COOLER_ROOM,
+                    Cure.Kind.COOLER_PLACE,
                     Cure.Kind.DRIER_NIGHTS,
                     Cure.Kind.MORE_WIND,
                     Cure.Kind.OTHER_SEASON);
@@ -167,22 +169,48 @@ public record Warning(
             return 1;
         } else if ((isLossKnown() ? kind : gravity()).compareTo(Kind.OUTGROWN) <= 0) {
             return 2;
-        } else if (lossFrac() >= NOTED_FRAC) {
+        } else if (lossFrac() >= NOTED_FRAC || isLate()) {
             return 3;
         }
         boolean ofAir = kind == Kind.TOO_COLD || kind == Kind.TOO_HOT;
-        return ofAir && ChronoUnit.DAYS.between(from, until) >= AIR_DAYS ? 4 : 5;
+        return ofAir && daysBeyond() >= AIR_DAYS ? 4 : 5;
+    }
+
+    /** Days on which it is so: not all from the first to the last, where they lie apart. */
+    private double daysBeyond() {
+        return cause.facts().has(Quantity.DAYS_BEYOND)
+                ? cause.facts().get(Quantity.DAYS_BEYOND)
+                : ChronoUnit.DAYS.between(from, until);
     }
 
     /**
      * Whether it is no more than a note: what takes next to nothing of the crop, and air that is
-     * damp or still, of which every house has its hours.
+     * damp or still, of which every house has its hours. Not a feed that is itself too strong: it
+     * is a slip of who mixed it, and what it takes of heads that are cut at a weight is days. And a
+     * pH that is likely out of its band, but may be within it for all that is known of the crop.
      */
     boolean isMinor() {
         return switch (kind) {
             case TOO_HUMID, TOO_STILL -> true;
-            default -> isLossKnown() && lossFrac() < NOTED_FRAC && !isVeryWarm();
+            case PH_OUT -> !isSure() || isLossKnown() && lossFrac() < NOTED_FRAC;
+            default ->
+                    isLossKnown()
+                            && lossFrac() < NOTED_FRAC
+                            && !isLate()
+                            && !isVeryWarm()
+                            && cause.kind() != Cause.Kind.FEED_IS_STRONG;
         };
+    }
+
+    /** Whether it comes whatever is not known of the crop, and not only likely. */
+    private boolean isSure() {
+        Facts facts = cause.facts();
+        return !facts.has(Quantity.SURE) || facts.get(Quantity.SURE) > 0;
+    }
+
+    /** Whether a head comes later for it by more than is borne. */
+    private boolean isLate() {
+        return cause.facts().has(Quantity.LATE);
     }
 
     private boolean isVeryWarm() {

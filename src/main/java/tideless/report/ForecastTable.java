@@ -11,6 +11,7 @@ import java.util.Map;
 import java.util.Set;
 import java.util.TreeSet;
 import org.apache.commons.math3.util.FastMath;
+import tideless.advice.Cause;
 import tideless.advice.Caution;
 import tideless.advice.Cure;
 import tideless.advice.Sizing;
@@ -309,6 +310,10 @@ public final class ForecastTable {
         if (sizing.longestGapDays() > 0 && sizing.isShort()) {
             text.append(brief ? "; enough: " : "; enough for nine of ten rigs like yours: ");
             text.append(Numbers.litres(sizing.enoughUsableLitres())).append(" L");
+            text.append(
+                    CropWords.isForPoor(forecast, sizing.reservoir())
+                            ? " for crops as poor as here, more for sound ones"
+                            : "");
         } else if (!brief && sizing.longestGapDays() > 0) {
             text.append("; in the run as stated ");
             text.append(Numbers.litres(sizing.enoughUsableLitres()));
@@ -316,6 +321,11 @@ public final class ForecastTable {
             text.append(Numbers.days(sizing.longestGapDays()));
         }
         return text.toString();
+    }
+
+    /** Fresh feed is poured in, or nothing was harvested. */
+    private static boolean isNoEndOfHarvest(Task cleaning) {
+        return cleaning.litres() > 0 || cleaning.cause().kind() == Cause.Kind.CROP_IS_LOST;
     }
 
     /** What was sown for day one has a line of its own. */
@@ -329,7 +339,7 @@ public final class ForecastTable {
         // is told by its litres.
         List<Task> group =
                 brief && all.get(0).kind() == Task.Kind.CLEAN
-                        ? all.stream().filter(task -> task.litres() > 0).toList()
+                        ? all.stream().filter(ForecastTable::isNoEndOfHarvest).toList()
                         : all;
         if (group.isEmpty() || brief && isOfDayOne(group.get(0))) {
             return;
@@ -512,7 +522,7 @@ public final class ForecastTable {
 
     private void printWarnings(List<Warning> warnings) {
         if (warnings.isEmpty()) {
-            line("No warnings.");
+            paragraph("", "", WarningWords.none(forecast.outlook()));
             return;
         }
         line(paint(BOLD, "WARNINGS"));

@@ -81,6 +81,9 @@ public record Event(
     /** Detail of a death by frost. */
     public static final String FROST = "frost";
 
+    /** Detail of a death by cold above freezing, of a crop that is chilled for days. */
+    public static final String CHILL = "chill";
+
     /** Detail of a death by heat. */
     public static final String HEAT = "heat";
 

@@ -62,8 +62,18 @@ public final class FlushRule {
      */
     public static boolean isTooLean(double ecMsPerCm, double feedMsPerCm, double leanMsPerCm) {
         return ecMsPerCm < leanMsPerCm * (1 - METER_DOUBT_FRAC)
-                && feedMsPerCm > leanMsPerCm * (1 + METER_DOUBT_FRAC)
+                && mendsLean(feedMsPerCm, leanMsPerCm)
                 && feedMsPerCm >= WORTH * ecMsPerCm;
+    }
+
+    /**
+     * Whether a feed would bring a lean reading back above its limit, as a meter shows it: where it
+     * would not, a reading below the limit is no reason to pour anything away.
+     *
+     * @param leanMsPerCm least EC at the crop's stage, mS/cm
+     */
+    public static boolean mendsLean(double feedMsPerCm, double leanMsPerCm) {
+        return feedMsPerCm > leanMsPerCm * (1 + METER_DOUBT_FRAC);
     }
 
     /**

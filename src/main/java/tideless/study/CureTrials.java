@@ -148,8 +148,13 @@ final class CureTrials {
             boolean isTold = cure.facts().has(Quantity.WANTED_EC);
             double to = isTold ? cure.facts().get(Quantity.WANTED_EC) : frac * ec;
             double shown = FastMath.rint(to / TOLD_TO_MS_PER_CM) * TOLD_TO_MS_PER_CM;
-            Facts facts =
+            double low = tray.limits().ecLowMsPerCm();
+            Facts strengths =
                     Facts.of(Quantity.FEED_EC, ec).and(Quantity.WANTED_EC, isTold ? to : shown);
+            Facts facts =
+                    (isTold ? to : shown) < low
+                            ? strengths.and(Quantity.BAND_FROM, low)
+                            : strengths;
             fed(scenario, isTold ? to : shown, feed)
                     .ifPresent(
                             other ->

@@ -56,6 +56,11 @@ public record Forecast(
         return advice.verdict().survives() && outlook.map(Outlook::survives).orElse(true);
     }
 
+    /** Whether something that was tried serves clearly more rigs than the refills told first. */
+    public boolean isRefillOutdone() {
+        return surer.isPresent() && OtherThanRefills.isAsked(advice.verdict().first());
+    }
+
     /**
      * Whether a task lies before the end of the grower's log: what was done stands there, and what
      * was not is late by now.

@@ -109,8 +109,13 @@ public final class Forecasts {
             return outlook.isEmpty()
                     ? alone
                     : alone.withAdvice(
-                            AirStones.told(
-                                    alone.advice(),
+                            FewerFlushes.told(
+                                    AirStones.told(
+                                            alone.advice(),
+                                            alone.trace().scenario(),
+                                            outlook.get(),
+                                            alone.seed(),
+                                            workers),
                                     alone.trace().scenario(),
                                     outlook.get(),
                                     alone.seed(),
@@ -152,10 +157,12 @@ public final class Forecasts {
         private final Trace trace;
         private final Trace unlimited;
         private final List<PhCourse> ph;
+        private final boolean hasEnds; // of what crops hold, each with a run of its own
         private final Advice advice;
         private final List<Trials.Trial> trials;
         private final List<CureTrials.Trial> cures;
         private final List<UpkeepSearch.Found> upkeeps;
+        private final List<HeatTrials.Trial> heats;
         private final Set<LocalDate> fills;
         private final Set<VesselId> filledOnce;
         private final long seed;
@@ -170,16 +177,18 @@ public final class Forecasts {
             read.addAll(traces.subList(twin + 1, traces.size()));
             ph = PhCourse.over(read);
             advice = Advisor.advise(trace, unlimited);
+            hasEnds = read.size() > 1;
             trials = Trials.of(trace, unlimited, advice);
             cures = CureTrials.of(trace, advice);
             upkeeps = UpkeepTrials.of(trace, seed, workers);
+            heats = HeatTrials.of(trace, advice);
             fills = Fills.of(advice);
             filledOnce = OneFilling.of(advice);
         }
 
         /**
-         * Each trial and its twin, then that of each cure and upkeep, then the one run with all
-         * fills before absences, then the one with deeper trays.
+         * Each trial and its twin, then that of each cure, upkeep and change against heat, then the
+         * one run with all fills before absences, then the one with deeper trays.
          */
         List<Supplier<Trace>> runs() {
             List<Supplier<Trace>> runs = new ArrayList<>();
@@ -189,6 +198,7 @@ public final class Forecasts {
             }
             cures.forEach(cure -> runs.add(() -> CureTrials.run(cure)));
             upkeeps.forEach(upkeep -> runs.add(() -> UpkeepTrials.run(upkeep, trace)));
+            heats.forEach(heat -> runs.add(() -> HeatTrials.run(heat)));
             if (!fills.isEmpty()) {
                 runs.add(() -> Fills.run(trace.scenario(), fills));
             }
@@ -217,15 +227,22 @@ public final class Forecasts {
                             new Trials.Tried(trace, judged),
                             upkeeps,
                             runs.subList(afterCures, afterUpkeeps));
+            int afterHeats = afterUpkeeps + heats.size();
+            judged =
+                    HeatTrials.judged(
+                            new Trials.Tried(trace, judged),
+                            heats,
+                            runs.subList(afterUpkeeps, afterHeats));
             if (!fills.isEmpty()) {
-                judged = Fills.judged(judged, fills, runs.get(afterUpkeeps), unlimited);
+                judged = Fills.judged(judged, fills, runs.get(afterHeats), unlimited);
             }
             if (!filledOnce.isEmpty()) {
                 Trace deep = runs.get(runs.size() - 1);
                 judged = OneFilling.judged(judged, trace.scenario(), deep);
             }
             judged = AbsenceTrials.judged(judged, trace.scenario(), seed);
-            judged = oneLevelTold(judged);
+            judged = CupTrials.judged(new Trials.Tried(trace, judged));
+            judged = oneLevelTold(hasEnds ? withAcidity(judged) : judged);
             Optional<Warning> first =
                     Warning.firstOf(judged.warnings(), trace.scenario().climate());
             judged = judged.withVerdict(judged.verdict().withFirst(first));
@@ -239,6 +256,15 @@ public final class Forecasts {
                     Optional.empty(),
                     Optional.empty(),
                     seed);
+        }
+
+        /** Judged last: the runs of trials, each of its own contents alone, are compared alike. */
+        private Advice withAcidity(Advice judged) {
+            return Advisor.withAcidity(
+                    judged,
+                    trace,
+                    ph.stream().map(PhCourse::lowest).toList(),
+                    ph.stream().map(PhCourse::highest).toList());
         }
     }
 

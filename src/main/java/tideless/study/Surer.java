@@ -4,6 +4,7 @@ import java.time.LocalDate;
 import java.util.Optional;
 import tideless.advice.Advice;
 import tideless.advice.Cure;
+import tideless.advice.Quantity;
 import tideless.advice.Sizing;
 import tideless.physics.Time;
 import tideless.rig.Scenario;
@@ -30,11 +31,35 @@ final class Surer {
                 || harm.isEmpty()) {
             return Optional.empty();
         }
+        if (OtherThanRefills.isAsked(alone.advice().verdict().first())) {
+            return OtherThanRefills.cure(scenario, outlook, alone.seed(), workers);
+        }
         LocalDate day = scenario.start().plusDays((long) (harm.get().atS().low() / Time.DAY_S));
         if (scenario.visits().isAway(day) && UpkeepSearch.maySpare(scenario, harm.get())) {
             return new AbsenceTrials(scenario, alone.seed()).cureOn(day);
         }
-        if (!UpkeepSearch.maySpare(scenario, harm.get())) {
+        Optional<Cure> filled = FirstFilling.cure(scenario, outlook, alone.seed(), workers);
+        if (filled.filter(cure -> chance(cure) >= Outlook.SURE).isPresent()) {
+            return filled;
+        }
+        Optional<Cure> kept = keptOtherwise(alone, outlook, harm.get(), workers);
+        boolean isSurer = chance(kept) >= chance(filled);
+        return isSurer ? kept : filled;
+    }
+
+    private static double chance(Optional<Cure> cure) {
+        return cure.map(Surer::chance).orElse(0.0);
+    }
+
+    private static double chance(Cure cure) {
+        return cure.facts().has(Quantity.CHANCE) ? cure.facts().get(Quantity.CHANCE) : 0;
+    }
+
+    private static Optional<Cure> keptOtherwise(
+            Forecast alone, Outlook outlook, Outlook.LikelyHarm harm, Workers workers)
+            throws InterruptedException {
+        Scenario scenario = alone.trace().scenario();
+        if (!UpkeepSearch.maySpare(scenario, harm)) {
             return alone.advice().sizings().stream().anyMatch(Sizing::isShort)
                     ? Optional.empty()
                     : ValveTrays.cure(scenario, outlook, alone.seed(), workers);
@@ -42,7 +67,7 @@ final class Surer {
         UpkeepSearch search =
                 new UpkeepSearch(
                         scenario,
-                        harm.get().tray(),
+                        harm.tray(),
                         alone.seed(),
                         outlook.members(),
                         outlook.chance(),

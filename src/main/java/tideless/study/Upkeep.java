@@ -15,11 +15,13 @@ import org.apache.commons.math3.util.FastMath;
 import tideless.advice.Facts;
 import tideless.advice.Quantity;
 import tideless.rig.Filling;
+import tideless.rig.Planting;
 import tideless.rig.Pouring;
 import tideless.rig.Scenario;
 import tideless.rig.Tray;
 import tideless.rig.VesselId;
 import tideless.rig.Visits;
+import tideless.sim.FlushRule;
 import tideless.solution.ElectricalConductivity;
 
 /**
@@ -154,18 +156,37 @@ record Upkeep(
             case POURED -> Facts.of(Quantity.LATER_SHARE, 0);
             case MARK -> Facts.of(Quantity.LEVEL, 1000 * toM.orElseThrow());
             case START -> Facts.of(Quantity.START_LEVEL, 1000 * startM.orElseThrow());
-            case CHANGES ->
-                    Facts.of(Quantity.EC_LIMIT, now.limits().ecHighMsPerCm())
-                            .and(Quantity.BAND_FROM, now.limits().ecLowMsPerCm());
+            case CHANGES -> changes(as, now);
             case VISITS -> Facts.NONE.named(written(weekdays.orElseThrow()));
         };
+    }
+
+    /** When it is changed: of a feed below the band a lean reading is no reason. */
+    private Facts changes(Scenario as, Tray now) {
+        double is = ElectricalConductivity.at25MsPerCm(as.feedOf(now).composition());
+        double low = now.limits().ecLowMsPerCm();
+        Facts facts = Facts.of(Quantity.EC_LIMIT, now.limits().ecHighMsPerCm());
+        return FlushRule.mendsLean(feedMsPerCm.orElse(is), low)
+                ? facts.and(Quantity.BAND_FROM, low)
+                : facts;
     }
 
     private Facts feed(Scenario as, Tray now) {
         double wanted = feedMsPerCm.orElseThrow();
         double is = ElectricalConductivity.at25MsPerCm(as.feedOf(now).composition());
         Facts facts = Facts.of(Quantity.FEED_EC, is).and(Quantity.WANTED_EC, wanted);
-        return isBelowBand(as) ? facts.and(Quantity.BAND_FROM, now.limits().ecLowMsPerCm()) : facts;
+        if (isBelowBand(as)) {
+            return facts.and(Quantity.BAND_FROM, now.limits().ecLowMsPerCm());
+        }
+        double high = usualMostMsPerCm(now);
+        return wanted > Math.max(is, high) ? facts.and(Quantity.BAND_TO, high) : facts;
+    }
+
+    /** What its first crop is fed at most by growers; of no crop whatever its limits bear. */
+    private static double usualMostMsPerCm(Tray tray) {
+        return tray.planting() instanceof Planting.OfCrop crop
+                ? crop.traits().needs().ecHighMsPerCm()
+                : tray.limits().ecHighMsPerCm();
     }
 
     /** Whether its feed is leaner than the tray's band and than it is. */

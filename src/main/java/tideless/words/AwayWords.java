@@ -98,6 +98,7 @@ public final class AwayWords {
     private static String death(String by) {
         return switch (by) {
             case Event.FROST -> " to frost";
+            case Event.CHILL -> " to cold";
             case Event.HEAT -> " to heat";
             case Event.DARK -> " for want of light";
             case Event.SALT -> " to salt";

@@ -28,7 +28,8 @@ public final class CureWords {
                             + Dates.weekday(facts.on().toLocalDate())
                             + ", the visit before, though it is not low then (reservoir."
                             + Names.clean(facts.of())
-                            + ".refill = \"at every visit\")";
+                            + ".refill = \"at every visit\""
+                            + (facts.has(Quantity.REFILL_BELOW) ? ", without refill_below)" : ")");
             case START_FULL -> "start full";
             case LARGER_RESERVOIR ->
                     "a larger reservoir: at least "
@@ -74,6 +75,13 @@ public final class CureWords {
                             ? "fill higher at each top-up, to " + figure(facts, Quantity.LEVEL)
                             : "fill higher at each top-up";
             case HANG_CUP_LOWER -> "hang the cup lower";
+            case HANG_CUP_HIGHER ->
+                    "hang the cups higher, their underside at "
+                            + figure(facts, Quantity.LEVEL)
+                            + " (cup_bottom), so that the filling wets them by "
+                            + figure(facts, Quantity.CUPS_WET_BY)
+                            + gain(facts);
+            case LEVEL_AT_CUPS -> levelAtCups(facts) + gain(facts);
             case DEEPER_VESSEL ->
                     "a wider tray, or a deeper one with its cups as much higher"
                             + oneFilling(facts);
@@ -140,10 +148,21 @@ public final class CureWords {
                                     + (facts.has(Quantity.WANTED_EC)
                                             ? ": about " + figure(facts, Quantity.WANTED_EC)
                                             : "")
+                                    + (facts.has(Quantity.BAND_FROM)
+                                            ? " (the crop's band begins at "
+                                                    + figure(facts, Quantity.BAND_FROM)
+                                                    + "; a reading below that is then no reason to"
+                                                    + " pour it away)"
+                                            : "")
                             : "a leaner feed";
             case STRONGER_FEED ->
                     facts.has(Quantity.FEED_EC)
-                            ? "a stronger feed: at least " + figure(facts, Quantity.FEED_EC)
+                            ? "a stronger feed: "
+                                    + (facts.has(Quantity.WANTED_EC)
+                                            ? "about "
+                                                    + figure(facts, Quantity.WANTED_EC)
+                                                    + ", the middle of what growers feed it"
+                                            : "at least " + figure(facts, Quantity.FEED_EC))
                             : "a stronger feed";
             case FEED_IN_PLACE_OF_WATER ->
                     "half feed, half plain water at each top-up (water_share)";
@@ -166,9 +185,11 @@ public final class CureWords {
             case FRESH_SOLUTION_SOONER -> "fresh solution sooner" + again(facts);
             case MORE_SOLUTION_PER_PLANT -> "more solution per plant";
             case MORE_AMMONIUM -> "a little more ammonium in the feed";
-            case LESS_AMMONIUM -> "less ammonium in the feed";
-            case ACID_BY_METER -> "acid by the meter (gloves, goggles, acid into water)";
-            case BASE_BY_METER -> "a little potassium bicarbonate by the meter (gloves, goggles)";
+            case LESS_AMMONIUM -> "a feed with less of its nitrogen as ammonium";
+            case ACID_BY_METER ->
+                    "acid by the meter at your visits, in drops (gloves, goggles, acid into water)";
+            case BASE_BY_METER ->
+                    "a little potassium bicarbonate by the meter at your visits (gloves, goggles)";
             case SOFTER_WATER -> "keep the pH in its band, with softer water";
             case FEED_WITH_MORE -> "a feed with more " + facts.of();
             case OTHER_RECIPE -> "a recipe with more of it at the same EC, such as " + facts.of();
@@ -191,7 +212,35 @@ public final class CureWords {
                             + with(", and with it ", cure.then())
                             + gain(facts);
             case WARMER_ROOM -> "a warmer place or season";
-            case COOLER_ROOM -> "shade, a wider open vent, a cooler place or season";
+            case COOLER_ROOM ->
+                    facts.has(Quantity.DAY_TEMP)
+                            ? "a room of "
+                                    + figure(facts, Quantity.DAY_TEMP)
+                                    + " by day and "
+                                    + figure(facts, Quantity.NIGHT_TEMP)
+                                    + " by night (climate.day_temperature, night_temperature)"
+                            : "shade, a wider open vent, a cooler place or season";
+            case COOLER_PLACE ->
+                    "a cooler place or season"
+                            + (facts.of().isEmpty()
+                                    ? ""
+                                    : ": nothing that the file can say helped (tried: "
+                                            + facts.of()
+                                            + ")");
+            case WIDER_VENTS ->
+                    "vents that open from "
+                            + figure(facts, Quantity.DAY_TEMP)
+                            + " on and change the air "
+                            + figure(facts, Quantity.AIR_CHANGES)
+                            + " an hour (climate.vents_from, vents_open)";
+            case SHADE_OVERHEAD ->
+                    "shade overhead that lets "
+                            + figure(facts, Quantity.LIGHT_SHARE)
+                            + " of the sun through ("
+                            + (facts.of().isEmpty()
+                                    ? "climate.transmission)"
+                                    : "climate.cover = \"shade\")");
+            case CLOSED_DECK -> "a deck without gaps (the tray's gap = \"0 %\")";
             case DRIER_NIGHTS -> "drier air by night: a vent, a little heat, a fan";
             case MORE_WIND -> "a small fan over the leaves";
             case SHORTER_DAY -> "fewer hours of lamp";
@@ -200,6 +249,19 @@ public final class CureWords {
             case STRONGER_LAMP -> "a stronger or nearer lamp";
             case SUNNIER_PLACE -> "a sunnier place or season, or a lamp";
         };
+    }
+
+    /** As high as cups are wetted, and lower later. */
+    private static String levelAtCups(Facts facts) {
+        boolean byValve = facts.has(Quantity.SETTING);
+        return (byValve
+                        ? "set the valve to " + figure(facts, Quantity.SETTING)
+                        : "fill no higher than " + figure(facts, Quantity.LEVEL))
+                + ", which wets the cups by "
+                + figure(facts, Quantity.CUPS_WET_BY)
+                + (byValve
+                        ? " (the valve's setting), and lower it once roots hang out of them"
+                        : " (start_level and hand.to)");
     }
 
     /** By whom it is topped up in an absence; how often where a run has shown it. */
@@ -231,16 +293,23 @@ public final class CureWords {
                     + (facts.has(Quantity.BAND_FROM)
                             ? "; the crop's band begins at "
                                     + figure(facts, Quantity.BAND_FROM)
-                                    + ": no trial stands behind less, only this model)"
-                            : ")");
+                                    + ": no trial stands behind less, only this model; a reading"
+                                    + " below that is then no reason to pour it away)"
+                            : facts.has(Quantity.BAND_TO)
+                                    ? "; more than growers feed it, which is up to "
+                                            + figure(facts, Quantity.BAND_TO)
+                                            + ")"
+                                    : ")");
         }
         if (facts.has(Quantity.LATER_SHARE)) {
             return "top-ups of feed in place of plain water (hand.with = \"solution\")";
         }
         if (facts.has(Quantity.EC_LIMIT)) {
-            return "fresh solution whenever a nutrient is nearly gone or it reads less than "
-                    + figure(facts, Quantity.BAND_FROM)
-                    + " or more than "
+            return "fresh solution whenever a nutrient is nearly gone "
+                    + (facts.has(Quantity.BAND_FROM)
+                            ? "or it reads less than " + figure(facts, Quantity.BAND_FROM) + " or "
+                            : "(the tasks say when) or it reads ")
+                    + "more than "
                     + figure(facts, Quantity.EC_LIMIT)
                     + " (visits.flush = \"at limit\")";
         }
@@ -268,6 +337,12 @@ public final class CureWords {
     }
 
     private static String gain(Facts facts) {
+        if (facts.has(Quantity.CHANGES_THEN)) {
+            return ": then its solution is changed "
+                    + figure(facts, Quantity.CHANGES_THEN)
+                    + " in place of "
+                    + figure(facts, Quantity.CHANGES_NOW);
+        }
         String surely =
                 facts.has(Quantity.CHANCE)
                         ? figure(facts, Quantity.CHANCE)

@@ -99,9 +99,12 @@ public final class TaskWords {
             case REFILL ->
                     value
                             + " left"
-                            + (task.cause().kind() == Cause.Kind.BEFORE_ABSENCE
-                                    ? "; before you leave"
-                                    : "")
+                            + switch (task.cause().kind()) {
+                                case BEFORE_ABSENCE -> "; before you leave";
+                                case TRAY_TOOK_IT ->
+                                        " once its trays have filled; again before you leave";
+                                default -> "";
+                            }
                             + enough(task)
                             + undone;
             case READ_METERS -> "EC and pH of " + trays(task) + ", every " + value;
@@ -325,7 +328,8 @@ public final class TaskWords {
                                 + (task.cause().facts().has(Quantity.USABLE)
                                         ? " left above the highest seat"
                                         : " left above the outlet");
-                if (task.cause().kind() == Cause.Kind.BEFORE_ABSENCE) {
+                if (task.cause().kind() == Cause.Kind.BEFORE_ABSENCE
+                        || task.cause().kind() == Cause.Kind.TRAY_TOOK_IT) {
                     yield left + "; " + CauseWords.of(task.cause());
                 }
                 yield (measure.side() == Measure.Side.NONE
@@ -419,7 +423,10 @@ public final class TaskWords {
             case SPACE_OUT -> "to " + task.cause().facts().of() + " plants a m2";
             case TOP -> "pinch out every growing point; fruit that has set ripens";
             case CLEAN ->
-                    (task.drainLitres() > 0 ? "" : "drain, ")
+                    (task.cause().kind() == Cause.Kind.CROP_IS_LOST
+                                    ? "take out the dead plants, roots and all; "
+                                    : "")
+                            + (task.drainLitres() > 0 ? "" : "drain, ")
                             + "scrub, disinfect as the label says (never bleach with acid), rinse"
                             + (task.litres() > 0 ? ", fill with fresh feed" : "");
             case SOW ->

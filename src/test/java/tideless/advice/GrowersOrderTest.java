@@ -19,6 +19,7 @@ import tideless.rig.Limits;
 import tideless.rig.Pouring;
 import tideless.rig.Reservoir;
 import tideless.rig.Visits;
+import tideless.scenario.Crops;
 import tideless.sim.Event;
 import tideless.sim.GrowthLost;
 import tideless.sim.Rigs;
@@ -28,6 +29,8 @@ import tideless.sim.TraySeries;
 import tideless.solution.Component;
 import tideless.solution.Composition;
 import tideless.solution.ElectricalConductivity;
+import tideless.words.CureWords;
+import tideless.words.Numbers;
 
 /** Which cure comes first, and what is not worth a word, as a grower of years has it. */
 class GrowersOrderTest {
@@ -264,6 +267,42 @@ class GrowersOrderTest {
                 salty.advice().tasks().stream().filter(t -> t.kind() == Task.Kind.FLUSH).count());
     }
 
+    /** Lettuce is fed 0.8 to 1.6 mS/cm or so (its file): a feed of half of the least is doubled. */
+    @Test
+    void a_feed_below_the_band_is_to_be_in_its_middle_and_not_at_its_edge() {
+        double low = Crops.named("lettuce").needs().ecLowMsPerCm();
+        double middle = 0.5 * (low + Crops.named("lettuce").needs().ecHighMsPerCm());
+        MadeTrace trace =
+                new MadeTrace(21)
+                        .limited(limits(low))
+                        .fed(Rigs.FEED.times(0.5 * low / FEED_EC))
+                        .with(TraySeries.EC, h -> 0.5 * low);
+        Cure first = warning(trace, Warning.Kind.TOO_LEAN).orElseThrow().cures().get(0);
+        assertEquals(middle, first.facts().get(Quantity.FEED_EC), 1e-12);
+        assertEquals(
+                "a stronger feed: about %s, the middle of what growers feed it"
+                        .formatted(Numbers.of(middle, Unit.MS_PER_CM)),
+                CureWords.of(first));
+    }
+
+    /** A day, or a twentieth of the time to harvest; of a head that comes to its weight later. */
+    @ParameterizedTest
+    @CsvSource({"28, 1.01, true", "28, 0.99, false", "16, 0.81, true", "16, 0.79, false"})
+    void a_head_that_comes_days_later_has_lost_something(
+            double readyDays, double lateDays, boolean warned) {
+        Map<Stress, Double> salt = Map.of(Stress.SALT, 1.0);
+        Advice salty =
+                new MadeTrace(21)
+                        .losing(new GrowthLost(99, 100, salt, lateDays, readyDays))
+                        .with(TraySeries.EC, h -> h >= 100 && h < 300 ? 4 : 2)
+                        .advice();
+        assertEquals(
+                warned,
+                salty.warnings().stream().anyMatch(w -> w.kind() == Warning.Kind.TOO_SALTY));
+        assertEquals(
+                !warned, salty.minor().stream().anyMatch(w -> w.kind() == Warning.Kind.TOO_SALTY));
+    }
+
     /** What the run itself changes costs nothing because it does, and is no note. */
     @ParameterizedTest
     @CsvSource({"FLUSH, 0", "FRESH_SOLUTION, 1"})
@@ -316,6 +355,16 @@ class GrowersOrderTest {
                         .with(TraySeries.EC, h -> 4)
                         .with(TraySeries.AIR_TEMP, h -> h < 24 * days ? airC : 22);
         assertEquals(first, trace.advice().verdict().first().orElseThrow().kind());
+    }
+
+    /** Seven hot days of twenty-one are no three weeks. */
+    @Test
+    void days_of_heat_that_lie_apart_are_no_weeks_of_it() {
+        MadeTrace trace =
+                new MadeTrace(21)
+                        .with(TraySeries.EC, h -> 4)
+                        .with(TraySeries.AIR_TEMP, h -> h / 24 % 3 == 0 ? 40 : 22);
+        assertEquals(Warning.Kind.TOO_SALTY, trace.advice().verdict().first().orElseThrow().kind());
     }
 
     /**
@@ -381,6 +430,8 @@ class GrowersOrderTest {
     void a_crop_that_air_or_salt_killed_by_itself_is_told_so_with_what_would_have_saved_it() {
         assertEquals(Cause.Kind.FROST_KILLS, diedOf(Event.FROST).cause().kind());
         assertEquals(Cure.Kind.WARMER_ROOM, diedOf(Event.FROST).cures().get(0).kind());
+        assertEquals(Cause.Kind.CHILL_KILLS, diedOf(Event.CHILL).cause().kind());
+        assertEquals(Cure.Kind.WARMER_ROOM, diedOf(Event.CHILL).cures().get(0).kind());
         assertEquals(Cause.Kind.HEAT_KILLS, diedOf(Event.HEAT).cause().kind());
         assertEquals(Cure.Kind.COOLER_ROOM, diedOf(Event.HEAT).cures().get(0).kind());
         assertEquals(Cause.Kind.DARK_KILLS, diedOf(Event.DARK).cause().kind());

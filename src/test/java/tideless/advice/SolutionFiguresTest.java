@@ -61,6 +61,22 @@ class SolutionFiguresTest {
         }
     }
 
+    /**
+     * Of a feed of half the strength each reading is lean: a nutrient that runs out is the reason.
+     */
+    @Test
+    void a_feed_below_the_band_is_not_changed_for_a_reading_below_it() {
+        Task fresh =
+                task(
+                        new MadeTrace(14)
+                                .limited(new Limits(1.7, 3, 5.5, 6.5, 6, 11))
+                                .fed(Rigs.FEED.times(0.5))
+                                .event(changed(Event.Kind.FRESH_SOLUTION, 0.6)),
+                        Task.Kind.FRESH_SOLUTION);
+        assertEquals(Measure.of(0.6, Unit.MS_PER_CM), fresh.measure());
+        assertEquals(Cause.Kind.ONE_RUNS_OUT, fresh.cause().kind());
+    }
+
     @Test
     void a_change_that_nobody_makes_is_told_with_all_the_tray_holds() {
         MadeTrace salty = new MadeTrace(14).with(TraySeries.EC, h -> h >= 100 && h < 124 ? 3.2 : 2);
@@ -140,7 +156,7 @@ class SolutionFiguresTest {
                         Warning.Kind.PH_OUT);
         assertEquals(Measure.atMost(8.5, 6.5, Unit.PH), high.measure());
         assertEquals(Cause.Kind.ANIONS_TAKEN, high.cause().kind());
-        assertEquals(Cure.Kind.MORE_AMMONIUM, high.cures().get(0).kind());
+        assertEquals(List.of(Cure.of(Cure.Kind.ACID_BY_METER)), high.cures());
     }
 
     /** A band from 5.5: 0.2 below it for a week is a note, and less than a week is none. */

@@ -519,7 +519,7 @@ class CommandLineTest {
                 .contains("in a house, 8 MJ/m2 of sun: penman-monteith ")
                 .contains(", radiation 2.9 L/m2");
         assertThat(run("crops", "mint").out())
-                .contains("Judged by 1 published trial: 2 of 2 figures met.");
+                .contains("Judged by 3 published trials: 6 of 6 figures met.");
         assertThat(cucumber).contains("3 measured stands judge its thirst");
         assertThat(run("crops", "lettuce").out())
                 .contains("between stands 0.40, week to week 0.13")

@@ -7,6 +7,9 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
+import org.junit.jupiter.params.provider.ValueSource;
 import tideless.crop.CropTraits;
 import tideless.crop.Killing;
 import tideless.physics.Time;
@@ -50,6 +53,37 @@ class DeathByAirTest {
     void frost_kills_below_its_limit_only() {
         assertThat(inAir("tomato", "18 degC", "-0.9 degC")).isEmpty();
         assertThat(inAir("tomato", "18 degC", "-1.1 degC")).isPresent();
+    }
+
+    // At 4 degC basil is 8 K below what its leaves bear, the others 3: 40 K d.
+    @ParameterizedTest
+    @CsvSource({"basil, 6", "tomato, 14", "sweet-pepper, 14", "cucumber, 14"})
+    void a_tender_crop_is_chilled_to_death_within_days(String crop, double days) {
+        Optional<Event> chilled = inAir(crop, "4 degC", "4 degC");
+        assertThat(chilled.orElseThrow().detail()).isEqualTo(Event.CHILL);
+        assertThat(day(chilled)).isEqualTo(days);
+    }
+
+    // A cool spring: it stalls and looks poor, and lives.
+    @Test
+    void a_tomato_in_a_cool_house_lives() {
+        assertThat(inAir("tomato", "13 degC", "5 degC")).isEmpty();
+        assertThat(inAir("tomato", "7.1 degC", "7.1 degC")).isEmpty();
+    }
+
+    @ParameterizedTest
+    @ValueSource(strings = {"lettuce", "kale", "spinach", "parsley"})
+    void a_hardy_crop_is_not(String crop) {
+        assertThat(inAir(crop, "4 degC", "4 degC")).isEmpty();
+    }
+
+    // Nights alone do not: 18 degC by day is warm in the mean.
+    @Test
+    void a_warm_day_is_a_new_start_for_what_was_chilled() {
+        CropTraits basil = Crops.named("basil");
+        assertThat(Killing.chilledKd(basil, 30, 4)).isEqualTo(38);
+        assertThat(Killing.chilledKd(basil, 30, 12)).isEqualTo(0);
+        assertThat(inAir("basil", "18 degC", "8 degC")).isEmpty();
     }
 
     @Test

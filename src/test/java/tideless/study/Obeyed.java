@@ -55,6 +55,9 @@ public record Obeyed(Forecast first, Forecast second, Forecast third) {
                             Cure.Kind.TOPPED_UP_MEANWHILE,
                             Cure.Kind.WARMER_ROOM,
                             Cure.Kind.COOLER_ROOM,
+                            Cure.Kind.COOLER_PLACE,
+                            Cure.Kind.WIDER_VENTS,
+                            Cure.Kind.SHADE_OVERHEAD,
                             Cure.Kind.DRIER_NIGHTS,
                             Cure.Kind.MORE_WIND,
                             Cure.Kind.SHORTER_DAY,
@@ -120,6 +123,8 @@ public record Obeyed(Forecast first, Forecast second, Forecast third) {
                                                 : stronger ? told : told / LARGER));
                     }
                 }
+                case WIDER_VENTS, SHADE_OVERHEAD, COOLER_ROOM ->
+                        changes.addAll(against(cure.facts()));
                 case OTHER_RECIPE ->
                         changes.add(new ChangedScenario.Change("feed.recipe", cure.facts().of()));
                 default -> {}
@@ -144,6 +149,30 @@ public record Obeyed(Forecast first, Forecast second, Forecast third) {
             }
         }
         return changes;
+    }
+
+    /** What is said of the climate against heat. */
+    static List<ChangedScenario.Change> against(Facts facts) {
+        List<ChangedScenario.Change> changes = new ArrayList<>();
+        if (facts.has(Quantity.AIR_CHANGES)) {
+            changes.add(change("climate.vents_open", facts, Quantity.AIR_CHANGES, "/h"));
+            changes.add(change("climate.vents_from", facts, Quantity.DAY_TEMP, "degC"));
+        } else if (facts.has(Quantity.DAY_TEMP)) {
+            changes.add(change("climate.day_temperature", facts, Quantity.DAY_TEMP, "degC"));
+            changes.add(change("climate.night_temperature", facts, Quantity.NIGHT_TEMP, "degC"));
+        } else if (facts.has(Quantity.LIGHT_SHARE)) {
+            changes.add(
+                    facts.of().isEmpty()
+                            ? change("climate.transmission", facts, Quantity.LIGHT_SHARE, "")
+                            : new ChangedScenario.Change("climate.cover", "shade"));
+        }
+        return changes;
+    }
+
+    private static ChangedScenario.Change change(
+            String key, Facts facts, Quantity quantity, String unit) {
+        return new ChangedScenario.Change(
+                key, String.format(Locale.ROOT, "%.3f %s", facts.get(quantity), unit).strip());
     }
 
     private static List<ChangedScenario.Change> kept(
@@ -190,6 +219,9 @@ public record Obeyed(Forecast first, Forecast second, Forecast third) {
     private static List<ChangedScenario.Change> forRoots(
             Scenario scenario, Warning warning, Cure cure) {
         String of = "tray." + warning.vessel().name() + ".";
+        if (cure.kind() == Cure.Kind.CLOSED_DECK) {
+            return List.of(new ChangedScenario.Change(of + "gap", "0 %"));
+        }
         if (cure.kind() == Cure.Kind.AIR_STONE) {
             return List.of(new ChangedScenario.Change(of + "aerated", "true"));
         }

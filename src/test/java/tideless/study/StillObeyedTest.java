@@ -24,6 +24,7 @@ import tideless.advice.Quantity;
 import tideless.advice.Task;
 import tideless.rig.Scenario;
 import tideless.rig.Visits;
+import tideless.scenario.ChangedScenario;
 import tideless.scenario.Reading;
 import tideless.scenario.ScenarioReader;
 import tideless.sim.GrowthLost;
@@ -150,6 +151,12 @@ class StillObeyedTest {
         if (!last.startsWith("Change first (")) {
             return Optional.empty();
         }
+        if (last.startsWith("Change first (flushed often")) {
+            return forecast.advice().tasks().stream()
+                    .flatMap(task -> task.cures().stream())
+                    .filter(cure -> cure.facts().has(Quantity.CHANGES_THEN))
+                    .findFirst();
+        }
         return last.contains(" in some): ")
                 ? forecast.surer()
                 : Optional.of(forecast.advice().verdict().first().orElseThrow().cures().get(0));
@@ -181,7 +188,15 @@ class StillObeyedTest {
             case FILL_AT_THE_VISIT_BEFORE ->
                     written(text, "[reservoir.", "refill", "\"at every visit\"");
             case LOWER_LEVEL -> moved(text, forecast);
-            case COOLER_ROOM -> written(text, "[climate]", "day_temperature", "\"30 degC\"");
+            case COOLER_ROOM, WIDER_VENTS, SHADE_OVERHEAD -> {
+                String so = text;
+                for (ChangedScenario.Change change : Obeyed.against(facts)) {
+                    String key = change.key().substring("climate.".length());
+                    so = written(so, "[climate]", key, '"' + change.value() + '"');
+                }
+                yield so;
+            }
+            case CLOSED_DECK -> written(text, "[tray.", "gap", "\"0 %\"");
             case MORE_LIGHT, STRONGER_LAMP -> written(text, "[lamp]", "watts", "\"80 W\"");
             default -> throw new AssertionError("nobody can write " + cure);
         };

@@ -41,11 +41,28 @@ class CureWordsTest {
         assertEquals(
                 "a feed of 1.20 mS/cm in place of 2.20 mS/cm (feed.ec, or the vessel's feed_ec; the"
                         + " crop's band begins at 2.00 mS/cm: no trial stands behind less, only this"
-                        + " model)",
+                        + " model; a reading below that is then no reason to pour it away)",
                 CureWords.of(kept(FEED.and(Quantity.BAND_FROM, 2))));
         assertEquals(
                 "a feed of 1.20 mS/cm in place of 2.20 mS/cm (feed.ec, or the vessel's feed_ec)",
                 CureWords.of(kept(FEED)));
+        assertEquals(
+                "a feed of 1.20 mS/cm in place of 2.20 mS/cm (feed.ec, or the vessel's feed_ec; more"
+                        + " than growers feed it, which is up to 1.00 mS/cm)",
+                CureWords.of(kept(FEED.and(Quantity.BAND_TO, 1))));
+    }
+
+    /** Or a leaner tray would be poured away at its first reading. */
+    @Test
+    void a_feed_below_the_band_is_not_changed_for_a_reading_below_it() {
+        assertEquals(
+                "fresh solution whenever a nutrient is nearly gone (the tasks say when) or it reads"
+                        + " more than 4.00 mS/cm (visits.flush = \"at limit\")",
+                CureWords.of(kept(Facts.of(Quantity.EC_LIMIT, 4))));
+        assertEquals(
+                "a leaner feed than 2.20 mS/cm: about 1.20 mS/cm (the crop's band begins at 2.00"
+                        + " mS/cm; a reading below that is then no reason to pour it away)",
+                CureWords.of(new Cure(Cure.Kind.LEANER_FEED, FEED.and(Quantity.BAND_FROM, 2))));
     }
 
     @Test

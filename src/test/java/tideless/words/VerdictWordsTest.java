@@ -122,8 +122,20 @@ class VerdictWordsTest {
                 .endsWith(
                         "in some): visits on mon, wed, fri (visits.days): then 94 % of the rigs that"
                                 + " yours might be come through.");
-        assertThat(last(lines(bench, 0.5, Event.Kind.DRIED_OUT)))
+        assertThat(last(lines(forecast("science-room-bench"), 0.5, Event.Kind.SALT_WILTED)))
                 .startsWith("Change first (ran dry, reservoir shelf)");
+    }
+
+    /** Beside refills in time only what serves clearly more rigs than these is found. */
+    @Test
+    void what_outdoes_refills_in_runs_is_changed_before_them() {
+        Cure oftener =
+                new Cure(
+                        Cure.Kind.KEEP_OTHERWISE,
+                        Facts.NONE.named("mon, wed, fri").and(Quantity.CHANCE, 0.94));
+        Forecast bench = forecast("science-room-bench").withSurer(Optional.of(oftener));
+        assertThat(last(lines(bench, 0.5)))
+                .startsWith("Change first (tray basil dries out in some): visits on mon, wed, fri");
     }
 
     /** "Fill higher", and nobody knows how high, gives way to what was tried. */
@@ -143,6 +155,36 @@ class VerdictWordsTest {
             Forecast told = bench.withAdvice(advice).withSurer(Optional.of(tried));
             assertThat(last(lines(told, 0.5))).contains("in some): top-ups to 230 mm (hand.to)");
         }
+    }
+
+    /** Tomatoes under glass in July, over a trough in the sun; lettuce in a room of 21 degC. */
+    @Test
+    void a_crop_whose_roots_would_rot_is_not_told_to_survive_and_no_more() {
+        assertThat(VerdictWords.lines(forecast("glasshouse-tomato-trough")).get(0))
+                .contains("Yet roots rot within days in a solution so warm, which is not counted");
+        assertThat(VerdictWords.lines(forecast("calm-bench")).get(0)).doesNotContain("rot");
+    }
+
+    /** What a crop gets over is told of it all the same. */
+    @ParameterizedTest
+    @CsvSource({"WILTED, wilts for 4 hours", "SALT_WILTED, wilts from salt for 4 hours"})
+    void a_crop_that_survives_a_wilt_is_not_told_that_nothing_wilts(
+            Warning.Kind kind, String told) {
+        Forecast calm = forecast("calm-bench");
+        LocalDateTime from = LocalDateTime.of(2026, 3, 5, 22, 30);
+        Warning wilt =
+                new Warning(
+                        kind,
+                        VesselId.tray("left"),
+                        from,
+                        from.plusHours(4),
+                        Measure.none(),
+                        Cause.of(Cause.Kind.RESERVE_USED_UP),
+                        List.of());
+        Forecast wilted = calm.withAdvice(calm.advice().withWarnings(List.of(wilt)));
+        String but = "The crop survives, but tray left %s from Thu 5 Mar 22:30.".formatted(told);
+        assertThat(VerdictWords.lines(wilted).get(0)).isEqualTo(but);
+        assertThat(lines(wilted, 0.9).get(0)).startsWith(but);
     }
 
     /** Half of the rigs, and a hundredth less. */

@@ -1,0 +1,214 @@
+package tideless.study;
+
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.within;
+
+import java.nio.file.Path;
+import java.util.List;
+import java.util.Optional;
+import org.junit.jupiter.api.Test;
+import tideless.advice.Cure;
+import tideless.advice.Quantity;
+import tideless.advice.Task;
+import tideless.advice.Warning;
+import tideless.rig.Reservoir;
+import tideless.rig.Scenario;
+import tideless.scenario.ChangedScenario.Change;
+import tideless.scenario.ChangedScenario;
+import tideless.scenario.Reading;
+import tideless.words.VerdictWords;
+
+/** What is named first is what most helps in runs; each is obeyed, and helps. */
+class TriedFirstTest {
+    private static final Path RIGS =
+            Path.of("src", "test", "resources", "tideless", "study", "rigs");
+
+    private static final Path GLASSHOUSE = Path.of("scenarios", "glasshouse-tomato-trough.toml");
+
+    private static final Path FLUSHED = RIGS.resolve("often-flushed.toml");
+
+    private static final Path LOW = RIGS.resolve("low-filled-bucket.toml");
+
+    private static final Path TUNNEL = RIGS.resolve("hot-tunnel.toml");
+
+    private static final int MEMBERS = 20;
+
+    private static Scenario read(Path path, List<Change> changes) {
+        Reading reading = ChangedScenario.read(path, changes);
+        assertThat(reading).isInstanceOf(Reading.Good.class);
+        return ((Reading.Good) reading).scenario();
+    }
+
+    private static Forecast run(Path path, Change... changes) throws InterruptedException {
+        return Forecasts.of(read(path, List.of(changes)), 1, MEMBERS, new InTurn());
+    }
+
+    private static double chance(Scenario scenario) throws InterruptedException {
+        return Outlook.chance(scenario, MEMBERS, 1, new InTurn());
+    }
+
+    private static String last(Forecast forecast) {
+        List<String> lines = VerdictWords.lines(forecast);
+        return lines.get(lines.size() - 1);
+    }
+
+    // ---- a glasshouse whose drum runs dry and whose salt climbs --------------------------------
+
+    @Test
+    void more_visits_come_before_refills_that_serve_fewer_rigs() throws InterruptedException {
+        Forecast forecast = run(GLASSHOUSE);
+        assertThat(OtherThanRefills.isAsked(forecast.advice().verdict().first())).isTrue();
+        Cure cure = forecast.surer().orElseThrow();
+        assertThat(last(forecast)).startsWith("Change first (trough").contains("visits.days");
+        String days = "[\"" + cure.facts().of().replace(", ", "\", \"") + "\"]";
+        double visited = chance(read(GLASSHOUSE, List.of(new Change("visits.days", days))));
+        Scenario given = read(GLASSHOUSE, List.of());
+        double refilled =
+                chance(
+                        given.withReservoirs(
+                                given.reservoirs().stream()
+                                        .map(
+                                                r ->
+                                                        r.withRefill(
+                                                                r.refill()
+                                                                        .on(
+                                                                                Reservoir.Refill
+                                                                                        .When
+                                                                                        .EVERY_VISIT)))
+                                        .toList()));
+        assertThat(visited)
+                .isEqualTo(cure.facts().get(Quantity.CHANCE), within(1e-9))
+                .isGreaterThanOrEqualTo(refilled + 0.05);
+    }
+
+    @Test
+    void refills_that_serve_most_rigs_stay_first() throws InterruptedException {
+        Scenario scenario = read(GLASSHOUSE, List.of());
+        Outlook outlook = Outlook.of(scenario, 2, 1, new InTurn()).orElseThrow();
+        Outlook sure =
+                new Outlook(
+                        2,
+                        0.95,
+                        outlook.harms(),
+                        List.of(),
+                        List.of(),
+                        List.of(),
+                        outlook.feedLitres());
+        assertThat(OtherThanRefills.cure(scenario, sure, 1, new InTurn())).isEmpty();
+    }
+
+    // ---- a bucket filled once, below its cup ---------------------------------------------------
+
+    @Test
+    void a_bucket_filled_too_low_is_filled_higher_first() throws InterruptedException {
+        Forecast forecast = run(LOW);
+        assertThat(forecast.outlook().orElseThrow().chance()).isLessThan(0.8);
+        Cure cure = forecast.surer().orElseThrow();
+        assertThat(cure.facts().get(Quantity.START_LEVEL)).isEqualTo(253, within(0.1)); // 13 mm
+        assertThat(last(forecast)).contains("a first filling to 253 mm");
+        double filled = chance(read(LOW, List.of(new Change("tray.bucket.start_level", "253 mm"))));
+        assertThat(filled)
+                .isEqualTo(cure.facts().get(Quantity.CHANCE), within(1e-9))
+                .isGreaterThanOrEqualTo(Outlook.SURE);
+    }
+
+    /** The cup is wet by 13 mm already. */
+    @Test
+    void one_that_wets_its_cup_is_not() throws InterruptedException {
+        Scenario wet = read(LOW, List.of(new Change("tray.bucket.start_level", "253 mm")));
+        Outlook low = run(LOW).outlook().orElseThrow();
+        assertThat(FirstFilling.cure(wet, low, 1, new InTurn())).isEmpty();
+    }
+
+    // ---- a tray that is flushed every week -----------------------------------------------------
+
+    private static List<Task> flushes(Forecast forecast) {
+        return forecast.advice().tasks().stream().filter(Task::isChange).toList();
+    }
+
+    @Test
+    void a_feed_that_halves_the_flushes_is_told_first() throws InterruptedException {
+        Forecast often = run(FLUSHED);
+        assertThat(flushes(often)).hasSizeGreaterThan(FewerFlushes.OFTEN);
+        Cure cure = flushes(often).get(0).cures().get(0);
+        assertThat(last(often)).startsWith("Change first (flushed often, tray bed): a feed of ");
+        Forecast leaner =
+                run(
+                        FLUSHED,
+                        new Change("feed.ec", cure.facts().get(Quantity.WANTED_EC) + " mS/cm"));
+        assertThat(flushes(leaner).size()).isLessThanOrEqualTo(flushes(often).size() / 2);
+        assertThat(leaner.advice().verdict().survives()).isTrue();
+        double was = often.trace().trays().get(0).lost().get(0).ownG();
+        double is = leaner.trace().trays().get(0).lost().get(0).ownG();
+        assertThat(is).isGreaterThan(0.99 * was);
+        assertThat(last(leaner)).doesNotContain("flushed often");
+    }
+
+    @Test
+    void no_feed_below_the_band_is_told_for_it() throws InterruptedException {
+        Forecast bound = run(FLUSHED, new Change("tray.bed.limits.ec_low", "2.1 mS/cm"));
+        assertThat(flushes(bound)).hasSizeGreaterThan(FewerFlushes.OFTEN);
+        assertThat(flushes(bound))
+                .noneMatch(
+                        task ->
+                                task.cures().stream()
+                                        .anyMatch(c -> c.facts().has(Quantity.CHANGES_THEN)));
+    }
+
+    // ---- heat ----------------------------------------------------------------------------------
+
+    private static Optional<Warning> of(Forecast forecast, Warning.Kind kind) {
+        return forecast.advice().warnings().stream().filter(w -> w.kind() == kind).findFirst();
+    }
+
+    private static double days(Optional<Warning> warning) {
+        return warning.map(w -> w.cause().facts().get(Quantity.DAYS_BEYOND)).orElse(0.0);
+    }
+
+    @Test
+    void what_halves_the_heat_of_a_tunnel_is_told_with_its_keys() {
+        Forecast hot = Forecasts.of(read(TUNNEL, List.of()), 1);
+        Cure cure = of(hot, Warning.Kind.TOO_HOT).orElseThrow().cures().get(0);
+        assertThat(cure.kind()).isEqualTo(Cure.Kind.WIDER_VENTS);
+        Forecast vented = Forecasts.of(read(TUNNEL, Obeyed.against(cure.facts())), 1);
+        assertThat(days(of(vented, Warning.Kind.TOO_HOT)))
+                .isLessThanOrEqualTo(days(of(hot, Warning.Kind.TOO_HOT)) / 2);
+        double was = hot.trace().trays().get(0).lost().get(0).ownG();
+        assertThat(vented.trace().trays().get(0).lost().get(0).ownG()).isGreaterThan(0.99 * was);
+    }
+
+    /** Neither shade nor vents nor a closed deck cool the water of a tunnel in June by half. */
+    @Test
+    void where_nothing_in_the_file_helps_that_is_said() {
+        Forecast hot = Forecasts.of(read(TUNNEL, List.of()), 1);
+        List<Cure> cures = of(hot, Warning.Kind.WARM_SOLUTION).orElseThrow().cures();
+        assertThat(cures)
+                .noneMatch(
+                        c ->
+                                c.kind() == Cure.Kind.SHADE_OVERHEAD
+                                        || c.kind() == Cure.Kind.WIDER_VENTS
+                                        || c.kind() == Cure.Kind.CLOSED_DECK);
+        Cure place = cures.get(cures.size() - 1);
+        assertThat(place.kind()).isEqualTo(Cure.Kind.COOLER_PLACE);
+        assertThat(place.facts().of()).contains("shade overhead").contains("a deck without gaps");
+    }
+
+    @Test
+    void a_hot_room_is_told_how_cool_would_do() {
+        Path bench = Path.of("scenarios", "calm-bench.toml");
+        Change[] summer = {
+            new Change("climate.day_temperature", "30 degC"),
+            new Change("climate.night_temperature", "28 degC")
+        };
+        Forecast hot = Forecasts.of(read(bench, List.of(summer)), 1);
+        Warning warm = of(hot, Warning.Kind.WARM_SOLUTION).orElseThrow();
+        Cure cure = warm.cures().get(0);
+        assertThat(cure.kind()).isEqualTo(Cure.Kind.COOLER_ROOM);
+        Forecast cooler = Forecasts.of(read(bench, Obeyed.against(cure.facts())), 1);
+        double left =
+                of(cooler, Warning.Kind.WARM_SOLUTION)
+                        .map(w -> w.measure().value() - w.measure().limit())
+                        .orElse(0.0);
+        assertThat(left).isLessThanOrEqualTo((warm.measure().value() - warm.measure().limit()) / 2);
+    }
+}
