@@ -22,9 +22,6 @@ public final class WarningWords {
     /** Vessels told by name where many are alike. */
     private static final int TOLD_VESSELS = 3;
 
-    /** So warm still solution rots roots, degC; common practice, no source. */
-    private static final double ROTS_C = 35;
-
     private WarningWords() {}
 
     /** As "too salty, tray basil, from Sat 28 Mar 10:00". */
@@ -96,7 +93,8 @@ public final class WarningWords {
             return "; roots take less potassium, calcium and magnesium of acid: what that costs is in"
                     + " the weights here";
         }
-        if (warning.kind() == Warning.Kind.WARM_SOLUTION && warning.measure().value() >= ROTS_C) {
+        if (warning.kind() == Warning.Kind.WARM_SOLUTION
+                && warning.measure().value() >= Warning.ROTS_C) {
             return "; roots rot within days so warm, which no weight here counts";
         }
         return warning.lossFrac() >= TOLD_LOSS_FRAC
