@@ -37,7 +37,6 @@ class OnlyWhatRunsTest {
         String looked = "how a test looks at what was read";
         kept.put("rig.HourlyWeather.rainMPerH", looked);
         kept.put("rig.HourlyWeather.source", looked);
-        kept.put("rig.InsideAir.hours", looked);
         kept.put("rig.InsideAir.source", looked);
         kept.put("study.Sensitivity.of", looked);
         kept.put("scenario.ChangedScenario.read", "a change with nothing beside it, for tests");

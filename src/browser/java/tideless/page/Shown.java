@@ -174,7 +174,7 @@ final class Shown {
         Map<String, Object> result = new LinkedHashMap<>();
         result.put("survives", forecast.survives());
         result.put("verdict", verdict(forecast));
-        result.put("feed", "Feed: " + FeedWords.readings(scenario.feed().composition()));
+        result.put("feed", "Feed: " + FeedWords.main(scenario.feed()));
         result.put("tasks", forecast.toDo().stream().map(t -> task(forecast, t, years)).toList());
         result.put(
                 "warnings",

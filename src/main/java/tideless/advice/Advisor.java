@@ -6,12 +6,14 @@ import java.util.Comparator;
 import java.util.List;
 import java.util.OptionalDouble;
 import java.util.Set;
+import java.util.stream.Stream;
 import tideless.physics.Time;
 import tideless.rig.Filling;
 import tideless.rig.Scenario;
 import tideless.rig.VesselId;
 import tideless.sim.Event;
 import tideless.sim.PlantingTrace;
+import tideless.sim.Series;
 import tideless.sim.Trace;
 import tideless.sim.TrayTrace;
 
@@ -48,10 +50,7 @@ public final class Advisor {
         Harmony.bringTo(out, (one, other) -> hangOnOne(trace.scenario(), one, other));
         Comparator<VesselId> place = placeIn(trace);
         out.tasks.sort(byDate(place));
-        out.warnings.sort(
-                Comparator.comparing(Warning::from)
-                        .thenComparing(Warning::vessel, place)
-                        .thenComparing(Warning::kind));
+        out.warnings.sort(byBeginning(place));
         List<Warning> past = out.warnings.stream().filter(w -> isPast(w, trace)).toList();
         out.warnings.removeAll(past);
         List<Warning> minor = out.warnings.stream().filter(Warning::isMinor).toList();
@@ -60,6 +59,33 @@ public final class Advisor {
         Verdict verdict = Verdicts.of(trace, trays, rounds, out.tasks, out.warnings);
         return new Advice(
                 verdict, Cautions.addedTo(out.tasks, trace), out.warnings, minor, past, sizings);
+    }
+
+    /**
+     * The same advice with what it tells of pH judged by more runs: a warning where all of them
+     * leave it far out of its band, a note where the likely course alone does.
+     *
+     * @param trace the run that was judged
+     * @param lowest lowest pH of each of its trays, in their order, in runs at both ends of what
+     *     its crop's tissue may hold
+     * @param highest likewise the highest
+     */
+    public static Advice withAcidity(
+            Advice advice, Trace trace, List<Series> lowest, List<Series> highest) {
+        List<Warning> warnings = new ArrayList<>();
+        List<Warning> minor = new ArrayList<>();
+        Stream.concat(advice.warnings().stream(), advice.minor().stream())
+                .map(w -> AcidityAdvice.judged(w, trace, lowest, highest))
+                .forEach(w -> (w.isMinor() ? minor : warnings).add(w));
+        warnings.sort(byBeginning(placeIn(trace)));
+        minor.sort(byBeginning(placeIn(trace)));
+        return advice.withWarnings(warnings).withMinor(minor);
+    }
+
+    private static Comparator<Warning> byBeginning(Comparator<VesselId> place) {
+        return Comparator.comparing(Warning::from)
+                .thenComparing(Warning::vessel, place)
+                .thenComparing(Warning::kind);
     }
 
     /** Whether a crust in a tray is that of the reservoir above it, and told there. */
@@ -130,6 +156,7 @@ public final class Advisor {
         Findings found = new Findings();
         new CropAdvice(tray, found).add();
         new RootAdvice(tray, reservoirCures, found).add();
+        DeepCups.add(tray, found);
         new ValveAdvice(tray, found).add();
         new SolutionAdvice(tray, found).add();
         new AirAdvice(tray, found).add();

@@ -3,6 +3,7 @@ package tideless.advice;
 import java.util.List;
 import java.util.function.IntPredicate;
 import tideless.crop.CropTraits;
+import tideless.crop.Killing;
 import tideless.crop.RoomLimits;
 import tideless.physics.HumidAir;
 import tideless.physics.Oxygen;
@@ -22,6 +23,12 @@ final class AirAdvice {
 
     /** Lamps are not lit longer than this over any crop, h; common practice, no source. */
     private static final double LONGEST_LIT_H = 18;
+
+    /** So many days of heat make leaf of cool seasons bolt; common practice, no source. */
+    private static final int BOLTING_DAYS = 7;
+
+    /** Light short of the need by less is made up for by a lamp lit a little longer; assumed. */
+    private static final double LITTLE_LIGHT_FRAC = 0.15;
 
     private final TrayCase tray;
     private final Findings out;
@@ -91,7 +98,11 @@ final class AirAdvice {
                             tray.trace.clockAt(from * Time.HOUR_S),
                             tray.trace.clockAt(from * Time.HOUR_S + days * Time.DAY_S),
                             Measure.atLeast(light, low, Unit.MOL_PER_M2_DAY),
-                            Cause.of(Cause.Kind.TOO_LITTLE_LIGHT),
+                            new Cause(
+                                    Cause.Kind.TOO_LITTLE_LIGHT,
+                                    light >= (1 - LITTLE_LIGHT_FRAC) * low
+                                            ? Facts.of(Quantity.LOSS, 0)
+                                            : Facts.NONE),
                             List.of(Cure.of(lightCure(low / light)))));
         }
     }
@@ -114,6 +125,7 @@ final class AirAdvice {
     private void addRoom(RoomFindings.Finding finding) {
         Warning.Kind kind;
         Cure.Kind cure;
+        Cause.Kind cause = Cause.Kind.AIR_OF_THE_ROOM;
         Unit unit = Unit.CELSIUS;
         boolean isLow = false;
         switch (finding.kind()) {
@@ -125,6 +137,10 @@ final class AirAdvice {
             case TOO_HOT -> {
                 kind = Warning.Kind.TOO_HOT;
                 cure = Cure.Kind.COOLER_ROOM;
+                cause =
+                        isLeafOfCoolSeasons() && finding.days() >= BOLTING_DAYS
+                                ? Cause.Kind.BOLTS_IN_HEAT
+                                : cause;
             }
             case TOO_HUMID -> {
                 kind = Warning.Kind.TOO_HUMID;
@@ -141,6 +157,7 @@ final class AirAdvice {
                 kind = Warning.Kind.DAY_TOO_LONG;
                 cure = hasLamp() ? Cure.Kind.SHORTER_DAY : Cure.Kind.OTHER_SEASON;
                 unit = Unit.HOURS;
+                cause = tray.traits.stages().fruits() ? cause : Cause.Kind.BOLTS_IN_LONG_DAYS;
             }
             case SET_TOO_COLD -> {
                 kind = Warning.Kind.SET_TOO_COLD;
@@ -162,10 +179,15 @@ final class AirAdvice {
                                 ? Measure.atLeast(finding.worst(), finding.limit(), unit)
                                 : Measure.atMost(finding.worst(), finding.limit(), unit),
                         new Cause(
-                                Cause.Kind.AIR_OF_THE_ROOM,
+                                cause,
                                 (isOnlySlow(finding) ? Facts.of(Quantity.LOSS, 0) : Facts.NONE)
                                         .and(Quantity.DAYS_BEYOND, finding.days())),
                         List.of(Cure.of(cure))));
+    }
+
+    /** What grows on in the cold and is eaten before it flowers. */
+    private boolean isLeafOfCoolSeasons() {
+        return !tray.traits.stages().fruits() && !Killing.isTender(tray.traits);
     }
 
     /** Cold that injures no leaf of this crop and is over in days: it comes so much later. */

@@ -18,6 +18,8 @@ public record Cause(Kind kind, Facts facts) {
         EMPTY_BEFORE_THE_VISIT,
         DRAWN_FASTER_THAN_VISITS,
         BEFORE_ABSENCE,
+        /** A valve that was moved up took from what was filled at the same visit. */
+        TRAY_TOOK_IT,
         // Levels and roots.
         KEPT_BY_HAND,
         DRUNK_UP,
@@ -29,6 +31,7 @@ public record Cause(Kind kind, Facts facts) {
         /** Strong because it is little. */
         DRUNK_DOWN,
         ROSE_ABOVE_AIR_ROOTS,
+        CUPS_STAY_UNDER,
         WITHOUT_WATER,
         WITHOUT_AIR,
         SALT_KILLS_SEEDLINGS,
@@ -51,6 +54,7 @@ public record Cause(Kind kind, Facts facts) {
         FEED_IS_STRONG,
         CROP_TAKES_IT_UP,
         FEED_IS_ALKALINE,
+        SALTS_ARE_ALKALINE,
         ANIONS_TAKEN,
         CATIONS_TAKEN,
         ONE_RUNS_OUT,
@@ -60,6 +64,8 @@ public record Cause(Kind kind, Facts facts) {
         WARM_HOLDS_LITTLE_OXYGEN,
         TOO_LITTLE_LIGHT,
         AIR_OF_THE_ROOM,
+        BOLTS_IN_LONG_DAYS,
+        BOLTS_IN_HEAT,
         ROOTS_BREATHE_MORE_THAN_COMES,
         // The crop.
         READY,

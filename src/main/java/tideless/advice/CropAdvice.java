@@ -7,6 +7,7 @@ import java.util.List;
 import java.util.OptionalDouble;
 import org.apache.commons.math3.util.FastMath;
 import tideless.crop.Growing;
+import tideless.crop.RoomLimits;
 import tideless.physics.Time;
 import tideless.rig.Log;
 import tideless.rig.Planting;
@@ -52,6 +53,8 @@ final class CropAdvice {
     private static final double FALLEN_FRAC = 0.5;
 
     private static final int WEEK_H = 7 * 24;
+
+    private static final double MOST_FRAC = 0.5; // more are most of them, by the word
 
     private final TrayCase tray;
     private final Findings out;
@@ -419,7 +422,8 @@ final class CropAdvice {
         boolean isPlanned = !tray.tray.next().isEmpty();
         double grownHours = tray.lastHour + 1.0 - tray.firstHour;
         boolean isLeft = readyHour + WORTH_SOWING_FRAC * grownHours <= tray.rounds.endHours();
-        if (isPlanned || sowHour >= 0 && isLeft && isSeasonFor(readyHour, grownHours)) {
+        if (isPlanned
+                || sowHour >= 0 && isLeft && isSeasonFor(readyHour, grownHours) && !isTooHot()) {
             double sownHour = sowHour >= 0 ? sownAt(sowHour, readyHour) : sowHour;
             Facts facts = Facts.NONE.on(tray.trace.clockAt(readyHour * Time.HOUR_S));
             double younger = FastMath.rint((sownHour - sowHour) / 24);
@@ -433,9 +437,21 @@ final class CropAdvice {
             task(
                     Task.Kind.SOW_NEXT,
                     sownHour * Time.HOUR_S,
-                    Measure.of(crop.ageAtStartDays(), Unit.DAYS),
+                    Measure.of(nurseryDays(crop, sownHour, readyHour), Unit.DAYS),
                     new Cause(Cause.Kind.NEXT_IN_TIME, facts));
         }
+    }
+
+    /** As old as this crop was, or older where the last visit in time lies days before. */
+    private static double nurseryDays(Planting.OfCrop crop, double sownHour, double readyHour) {
+        return Math.max(crop.ageAtStartDays(), FastMath.rint((readyHour - sownHour) / 24));
+    }
+
+    /** Whether the air was too hot for it on most of its days, as it would be for the next. */
+    private boolean isTooHot() {
+        double days = (tray.lastHour + 1.0 - tray.firstHour) / 24;
+        return RoomFindings.of(tray.trace, tray.planting).stream()
+                .anyMatch(f -> f.kind() == RoomLimits.Kind.TOO_HOT && f.days() > MOST_FRAC * days);
     }
 
     /** The longest time between two visits to a nursery with an absence in it, h; 0 for none. */

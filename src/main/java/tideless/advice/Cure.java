@@ -30,6 +30,8 @@ public record Cure(Kind kind, Facts facts, List<Cure> then) {
         HOLD_MORE,
         FILL_HIGHER,
         HANG_CUP_LOWER,
+        HANG_CUP_HIGHER,
+        LEVEL_AT_CUPS,
         DEEPER_VESSEL,
         WIDER_VESSEL,
         FEWER_PLANTS,

@@ -27,6 +27,9 @@ final class ReservoirAdvice {
     /** What holds so many times what an absence takes is not filled up for it; assumed. */
     private static final double PLENTY_TIMES = 1.5;
 
+    /** Rounding of a visit's hour, h. */
+    private static final double SAME_VISIT_H = 1e-6;
+
     private final Trace trace;
     private final ReservoirTrace of;
     private final Reservoir reservoir;
@@ -52,7 +55,6 @@ final class ReservoirAdvice {
                 TrayCase.eventsOf(trace, id),
                 event -> feedsSomethingAt(event.atS() / 3600),
                 out);
-        addUnheededFills();
         int timesDry = 0;
         double firstDryS = 0;
         double lastDryS = 0;
@@ -67,6 +69,7 @@ final class ReservoirAdvice {
                 timesDry++;
             }
         }
+        addUnheededFills(); // after a refill of the same visit, which is done first
         if (timesDry > 0 && reservoir.refill().when() != Reservoir.Refill.When.WHEN_EMPTY) {
             addDry(timesDry, firstDryS, lastDryS);
         }
@@ -107,12 +110,21 @@ final class ReservoirAdvice {
                                 0,
                                 Measure.of(left * 1000, Unit.LITRES),
                                 new Cause(
-                                        Cause.Kind.BEFORE_ABSENCE, Facts.NONE.on(returnFrom(away))),
+                                        isRefilledAt(visit)
+                                                ? Cause.Kind.TRAY_TOOK_IT
+                                                : Cause.Kind.BEFORE_ABSENCE,
+                                        Facts.NONE.on(returnFrom(away))),
                                 List.of(),
                                 List.of(),
                                 false));
             }
         }
+    }
+
+    private boolean isRefilledAt(double visitHour) {
+        return TrayCase.eventsOf(trace, id).stream()
+                .filter(e -> e.kind() == Event.Kind.REFILL)
+                .anyMatch(e -> Math.abs(e.atS() / 3600 - visitHour) < SAME_VISIT_H);
     }
 
     private boolean feedsSomethingAt(double hour) {
@@ -234,14 +246,17 @@ final class ReservoirAdvice {
     private void addDry(int times, double firstS, double lastS) {
         if (reservoir.refill().when() == Reservoir.Refill.When.NEVER) {
             double visit = rounds.lastBefore(firstS / 3600) * 3600;
+            double fillS = visit > 0 ? visit : firstS;
+            double missingM3 = reservoir.fullM3() - of.volumeM3().at(trace.sampleAt(fillS));
+            double leftM3 = Math.max(0, feedingM3() - missingM3);
             out.tasks.add(
                     new Task(
                             Task.Kind.REFILL,
                             id,
-                            trace.clockAt(visit > 0 ? visit : firstS),
-                            reservoir.usableM3() * 1000,
+                            trace.clockAt(fillS),
+                            missingM3 * 1000,
                             0,
-                            Measure.atLeast(0, 0, Unit.LITRES),
+                            Measure.atLeast(leftM3 * 1000, 0, Unit.LITRES),
                             Cause.of(Cause.Kind.NO_REFILL_PLANNED),
                             List.of(Cure.of(Cure.Kind.PLAN_REFILLS)),
                             List.of(),

@@ -137,11 +137,14 @@ final class RootAdvice {
                 least = Math.min(least, tray.of.levelM().at(h));
             }
             Cause cause = new Cause(Cause.Kind.DRUNK_DOWN, Facts.of(Quantity.LEVEL, 1000 * least));
-            warnAt(Warning.Kind.WILTED, down.get().fromS(), cause, drunkDownCures(from));
+            warnWilted(down.get(), cause, drunkDownCures(from));
         } else if (thirsty.isPresent()) {
             Cause cause =
                     new Cause(Cause.Kind.RESERVE_USED_UP, Facts.NONE.named(whatWiltingCost()));
-            warnAt(Warning.Kind.WILTED, thirsty.getAsDouble(), cause, waterCures());
+            Wilt.of(tray).stream()
+                    .filter(wilt -> wilt.fromS() == thirsty.getAsDouble())
+                    .findFirst()
+                    .ifPresent(wilt -> warnWilted(wilt, cause, waterCures()));
         }
     }
 
@@ -170,10 +173,21 @@ final class RootAdvice {
                 : List.of(larger, Cure.of(Cure.Kind.VISIT_MORE_OFTEN));
     }
 
-    private void addSaltWilted(Wilt wilt) {
-        warnAt(
-                Warning.Kind.SALT_WILTED,
+    /** From its beginning to its end. */
+    private void warnWilted(Wilt wilt, Cause cause, List<Cure> cures) {
+        double toS = Math.min(Math.max(wilt.fromS(), wilt.toS()), tray.lastHour * Time.HOUR_S);
+        warn(
+                wilt.kind(),
                 wilt.fromS(),
+                later(wilt.fromS(), tray.trace.clockAt(toS)),
+                Measure.none(),
+                cause,
+                cures);
+    }
+
+    private void addSaltWilted(Wilt wilt) {
+        warnWilted(
+                wilt,
                 Cause.of(Cause.Kind.SALTIER_THAN_ROOTS_ARE_USED_TO),
                 List.of(
                         new Cure(
@@ -210,7 +224,7 @@ final class RootAdvice {
                                 Facts.of(Quantity.BORNE_FROM, Killing.chilledBelowC(tray.traits)))
                         : Cause.of(why),
                 switch (why) {
-                    case WITHOUT_WATER -> waterCures();
+                    case WITHOUT_WATER -> waterCures(deadlyDry());
                     case WITHOUT_AIR -> drownedCures();
                     case FROST_KILLS, CHILL_KILLS -> List.of(Cure.of(Cure.Kind.WARMER_ROOM));
                     case HEAT_KILLS -> List.of(Cure.of(Cure.Kind.COOLER_ROOM));
@@ -415,19 +429,35 @@ final class RootAdvice {
         return down.isEmpty() ? first : Math.min(first, tray.trace.sampleAt(down.get().fromS()));
     }
 
-    /** What brings water in time, by how the tray is filled. */
+    /** What brings water in time to what wants it first. */
     private List<Cure> waterCures() {
-        if (Seedlings.isDryBeforeReach(tray)) {
+        return waterCures(firstDry());
+    }
+
+    /** Hour in which that want of water began which the crop died of: mostly the first. */
+    private int deadlyDry() {
+        double diedS = tray.firstS(Event.Kind.DIED).orElse(Double.POSITIVE_INFINITY);
+        return tray.events().stream()
+                .filter(e -> e.kind() == Event.Kind.STRANDED && e.atS() <= diedS)
+                .mapToInt(e -> tray.trace.sampleAt(e.atS()))
+                .reduce((before, after) -> after)
+                .orElse(firstDry());
+    }
+
+    /** What brings water in time, by how the tray is filled. */
+    private List<Cure> waterCures(int dry) {
+        boolean isFirst = dry <= firstDry() + 1;
+        if (isFirst && Seedlings.isDryBeforeReach(tray)) {
             return Seedlings.untilThen(tray);
         }
         if (tray.tray.filling() instanceof Filling.ByValve valve) {
-            return valveCures(valve, firstDry());
+            return valveCures(valve, dry);
         }
         if (tray.tray.filling() instanceof Filling.ByHand) {
-            return handCures(firstDry());
+            return handCures(dry);
         }
         double filledM3 = tray.tray.shape().volumeM3(tray.tray.startLevelM());
-        if (tray.of.volumeM3().at(firstDry()) >= OUT_OF_REACH_FRAC * filledM3
+        if (tray.of.volumeM3().at(dry) >= OUT_OF_REACH_FRAC * filledM3
                 && tray.of.volumeM3().at(tray.lastHour) >= OUT_OF_REACH_FRAC * filledM3) {
             return outOfReachCures();
         }

@@ -17,7 +17,6 @@ import tideless.sim.FlushRule;
 import tideless.sim.Shortage;
 import tideless.sim.Stress;
 import tideless.sim.Trace;
-import tideless.solution.Acidity;
 import tideless.solution.Component;
 import tideless.solution.Composition;
 import tideless.solution.ElectricalConductivity;
@@ -55,15 +54,6 @@ final class SolutionAdvice {
     /** Share of a feed's EC from which its water leaves too little room for salts; assumed. */
     private static final double CROWDING_FRAC = 0.3;
 
-    /** A pH pen is no surer than this; common practice, no source. */
-    private static final double PH_PEN_DOUBT = 0.2;
-
-    /** Roots bear so much acid and lose little by it; common practice, no source. */
-    private static final double BORNE_PH = 5;
-
-    /** And a few days of acid show on no leaf, h; assumed. */
-    private static final int ACID_PATIENCE_H = 7 * 24;
-
     /** A feed up to this share of the limit is worth a trial before more solution; assumed. */
     private static final double ROOM_FRAC = 0.9;
 
@@ -90,7 +80,7 @@ final class SolutionAdvice {
         }
         addUnheededChanges();
         addStrength();
-        addAcidity();
+        AcidityAdvice.add(tray, out);
         addShortages();
         addIon(Warning.Kind.TOO_MUCH_SODIUM, Component.NA, limits.sodiumHighMolPerM3());
         addIon(Warning.Kind.TOO_MUCH_CHLORIDE, Component.CL, limits.chlorideHighMolPerM3());
@@ -102,10 +92,14 @@ final class SolutionAdvice {
      */
     private boolean isFalling(Event event) {
         int hour = tray.trace.sampleAt(event.atS());
-        boolean phIsOpen = tray.traits != null && AcidityDoubt.of(tray) == null;
+        boolean phIsOpen = tray.traits != null && !isOutOfBand();
         boolean isThere = hour < tray.lastHour && !tray.isLow(hour);
         boolean isOfFeed = hour < tray.firstHour + ROOTS_MOVE_PH_AFTER_H;
         return isThere && (isAtAnyPh(event) || isOfFeed || !phIsOpen);
+    }
+
+    private boolean isOutOfBand() {
+        return AcidityDoubt.isOut(tray, true) || AcidityDoubt.isOut(tray, false);
     }
 
     private static boolean isAtAnyPh(Event event) {
@@ -264,13 +258,7 @@ final class SolutionAdvice {
     /** Whether a change would still pay: not into a sealed or low tray, not just before harvest. */
     private boolean mayChange(int hour) {
         return FlushRule.mayChange(tray.tray, tray.setOn(hour), tray.of.volumeM3().at(hour))
-                && !isNearHarvest(hour);
-    }
-
-    /** Whether the crop is cut so soon that it lives on what it has. */
-    private boolean isNearHarvest(int hour) {
-        boolean ends = tray.firstS(Event.Kind.HARVEST).isPresent();
-        return ends && tray.lastHour - hour < 24 * FlushRule.DAYS_BEFORE_HARVEST;
+                && !tray.isNearHarvest(hour);
     }
 
     private void addUnheeded(
@@ -327,7 +315,7 @@ final class SolutionAdvice {
                         ec.applyAsDouble(h) < tray.leanMsPerCm(h) * (1 - FlushRule.METER_DOUBT_FRAC)
                                 && !isChangedAfter(h, Event.Kind.FRESH_SOLUTION);
         int lean = tray.firstSpell(LEAN_PATIENCE_H, isLean);
-        boolean isTold = lean >= 0 && !isNearHarvest(lean);
+        boolean isTold = lean >= 0 && !tray.isNearHarvest(lean);
         boolean leanFeed = isTold && isBelow(tray.feedMsPerCm, tray.leanMsPerCm(lean));
         if (isTold && !(leanFeed && leavesSaltAfter(lean) && firstShortage() == null)) {
             warn(
@@ -388,9 +376,19 @@ final class SolutionAdvice {
                 >= 0;
     }
 
-    /** The least that the crop wants, of a feed that is below it. */
+    /** Of a feed below the least that the crop wants: the middle of what growers feed it. */
     private Cure strongerThanLean() {
-        return new Cure(Cure.Kind.STRONGER_FEED, Facts.of(Quantity.FEED_EC, limits.ecLowMsPerCm()));
+        double least = limits.ecLowMsPerCm();
+        double middle =
+                tray.traits == null
+                        ? least
+                        : 0.5
+                                * (tray.traits.needs().ecLowMsPerCm()
+                                        + tray.traits.needs().ecHighMsPerCm());
+        Facts facts = Facts.of(Quantity.FEED_EC, Math.max(least, middle));
+        return new Cure(
+                Cure.Kind.STRONGER_FEED,
+                middle > least ? facts.and(Quantity.WANTED_EC, middle) : facts);
     }
 
     private List<Cure> takenUpCures(int lean) {
@@ -454,69 +452,6 @@ final class SolutionAdvice {
                 : Cure.of(Cure.Kind.STRONGER_FEED);
     }
 
-    private void addAcidity() {
-        AcidityDoubt.Finding acidity = AcidityDoubt.of(tray);
-        if (acidity == null) {
-            addALittleAcid();
-            return;
-        }
-        if (isNearHarvest(acidity.fromHour())) {
-            return; // iron runs out by weeks, not by days
-        }
-        boolean high = acidity.isHigh();
-        Composition feed = tray.feed;
-        double feedPh = Acidity.phInAir(feed, 25, ElectricalConductivity.AIR_CO2_PPM);
-        boolean byFeed = high && feedPh > limits.phHigh();
-        out.warnings.add(
-                new Warning(
-                        Warning.Kind.PH_OUT,
-                        tray.id,
-                        tray.trace.clockAtSample(acidity.fromHour()),
-                        tray.trace.clockAtSample(acidity.untilHour()),
-                        high
-                                ? Measure.atMost(acidity.worst(), limits.phHigh(), Unit.PH)
-                                : Measure.atLeast(acidity.worst(), limits.phLow(), Unit.PH),
-                        (byFeed
-                                        ? new Cause(
-                                                Cause.Kind.FEED_IS_ALKALINE,
-                                                Facts.of(Quantity.FEED_PH, feedPh))
-                                        : Cause.of(
-                                                high
-                                                        ? Cause.Kind.ANIONS_TAKEN
-                                                        : Cause.Kind.CATIONS_TAKEN))
-                                .with(Quantity.DAYS_BEYOND, acidity.days()),
-                        byFeed
-                                ? List.of(Cure.of(Cure.Kind.RAIN_WATER))
-                                : high
-                                        ? List.of(
-                                                Cure.of(Cure.Kind.MORE_AMMONIUM),
-                                                Cure.of(Cure.Kind.ACID_BY_METER))
-                                        : List.of(
-                                                Cure.of(Cure.Kind.LESS_AMMONIUM),
-                                                Cure.of(Cure.Kind.BASE_BY_METER))));
-    }
-
-    /** Below the band for days, but within what roots bear and within what is known of it. */
-    private void addALittleAcid() {
-        double low = limits.phLow() - PH_PEN_DOUBT;
-        IntPredicate isAcid = h -> !tray.isLow(h) && ph(h) < low;
-        int from = tray.firstSpell(ACID_PATIENCE_H, isAcid);
-        double worst = from < 0 ? low : tray.least(from, h -> isAcid.test(h) ? ph(h) : low);
-        if (from >= 0 && worst >= BORNE_PH) {
-            warn(
-                    Warning.Kind.PH_OUT,
-                    from,
-                    isAcid,
-                    Measure.atLeast(worst, limits.phLow(), Unit.PH),
-                    new Cause(Cause.Kind.CATIONS_TAKEN, Facts.of(Quantity.LOSS, 0)),
-                    List.of());
-        }
-    }
-
-    private double ph(int hour) {
-        return tray.of.ph().at(hour);
-    }
-
     /** The nutrient that runs out first; null for none. */
     private Component firstShortage() {
         int first = -1;
@@ -528,7 +463,7 @@ final class SolutionAdvice {
                 scarce = component;
             }
         }
-        return scarce == null || isNearHarvest(first) ? null : scarce;
+        return scarce == null || tray.isNearHarvest(first) ? null : scarce;
     }
 
     private void addShortages() {
@@ -693,7 +628,9 @@ final class SolutionAdvice {
         addCrust(
                 trace,
                 crusts.stream().filter(e -> !isAtAnyPh(e)).toList(),
-                List.of(Cure.of(Cure.Kind.SOFTER_WATER), Cure.of(Cure.Kind.ACID_BY_METER)),
+                AcidityAdvice.isLimed(trace)
+                        ? List.of(Cure.of(Cure.Kind.SOFTER_WATER), Cure.of(Cure.Kind.ACID_BY_METER))
+                        : List.of(Cure.of(Cure.Kind.ACID_BY_METER)),
                 out);
         addCrust(
                 trace,

@@ -32,6 +32,12 @@ final class TrayCase {
     /** From then on a plant spends most of its first day in the nursery, s. */
     private static final double NOON_S = 12 * Time.HOUR_S;
 
+    /** A head that comes so much later has lost something, d; assumed. */
+    private static final double LATE_DAYS = 1;
+
+    /** Likewise as a share of its time: in a day it grows by about that much; assumed. */
+    private static final double LATE_FRAC = 0.05;
+
     private static final Map<Event.Kind, Event.Kind> OVER_BY =
             Map.of(
                     Event.Kind.STRANDED, Event.Kind.REWETTED,
@@ -97,6 +103,12 @@ final class TrayCase {
         return of.volumeM3().at(hour) < FlushRule.LOW_FRAC * FlushRule.workingM3(tray, setOn(hour));
     }
 
+    /** Whether the crop is cut so soon that it lives on what it has. */
+    boolean isNearHarvest(int hour) {
+        boolean ends = firstS(Event.Kind.HARVEST).isPresent();
+        return ends && lastHour - hour < 24 * FlushRule.DAYS_BEFORE_HARVEST;
+    }
+
     /** Least EC the crop wants at its stage, mS/cm. */
     double leanMsPerCm(int hour) {
         return FlushRule.leanMsPerCm(
@@ -111,12 +123,26 @@ final class TrayCase {
     }
 
     /**
-     * The same warning with the share of the crop that what it tells of takes, where it is known.
+     * The same warning with the share of the crop that what it tells of takes, and the days by
+     * which it is late for it where these are worth a word, where that is known.
      */
     Warning withLoss(Warning warning) {
-        return lost().flatMap(lost -> stressOf(warning.kind()).map(lost::frac))
-                .map(frac -> warning.withCause(warning.cause().with(Quantity.LOSS, frac)))
-                .orElse(warning);
+        if (warning.kind() == Warning.Kind.SET_TOO_HOT) {
+            return lost().map(GrowthLost::notSetFrac)
+                    .map(frac -> warning.withCause(warning.cause().with(Quantity.LOSS, frac)))
+                    .orElse(warning);
+        }
+        Optional<Stress> stress = stressOf(warning.kind());
+        if (lost().isEmpty() || stress.isEmpty()) {
+            return warning;
+        }
+        GrowthLost lost = lost().get();
+        Cause cause = warning.cause().with(Quantity.LOSS, lost.frac(stress.get()));
+        double late = lost.lateDays(stress.get());
+        return warning.withCause(
+                late > Math.min(LATE_DAYS, LATE_FRAC * lost.readyDays())
+                        ? cause.with(Quantity.LATE, late)
+                        : cause);
     }
 
     private static Optional<Stress> stressOf(Warning.Kind kind) {

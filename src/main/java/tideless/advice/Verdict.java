@@ -5,6 +5,7 @@ import java.time.LocalDateTime;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
+import java.util.Map;
 import java.util.Objects;
 import java.util.Optional;
 import java.util.Set;
@@ -69,6 +70,10 @@ public record Verdict(
      * @param surelyFrac share that all took, but for a want of air that may be none, 0-1
      * @param ownG what a plant gives, g
      * @param unharmedG what a plant would have given in a root zone that takes nothing, g
+     * @param fracs what each took, want of air by its likely figures, 0-1
+     * @param missedC warmth that the roots want where their solution missed it in the mean, degC;
+     *     NaN where it did not
+     * @param meanC mean warmth of the solution, degC
      */
     public record Loss(
             VesselId tray,
@@ -78,9 +83,43 @@ public record Verdict(
             double mostFrac,
             double surelyFrac,
             double ownG,
-            double unharmedG) {
+            double unharmedG,
+            Map<Stress, Double> fracs,
+            double meanC,
+            double missedC) {
         /** Less is not told; assumed. */
         static final double TOLD_FRAC = 0.1;
+
+        /** So much is told though it may all be a want of air that is none; assumed. */
+        static final double TOLD_WITH_AIR_FRAC = 0.2;
+
+        public Loss {
+            fracs = Map.copyOf(fracs);
+        }
+
+        /** By what took most alone. */
+        public Loss(
+                VesselId tray,
+                String crop,
+                String cropName,
+                Stress most,
+                double mostFrac,
+                double surelyFrac,
+                double ownG,
+                double unharmedG) {
+            this(
+                    tray,
+                    crop,
+                    cropName,
+                    most,
+                    mostFrac,
+                    surelyFrac,
+                    ownG,
+                    unharmedG,
+                    Map.of(most, mostFrac),
+                    Double.NaN,
+                    Double.NaN);
+        }
 
         /** Share that all took, want of air by its likely figures among it, 0-1. */
         public double frac() {

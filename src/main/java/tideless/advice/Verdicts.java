@@ -4,8 +4,10 @@ import java.time.LocalDate;
 import java.time.temporal.ChronoUnit;
 import java.util.ArrayList;
 import java.util.Comparator;
+import java.util.EnumMap;
 import java.util.EnumSet;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
 import tideless.physics.Time;
@@ -65,18 +67,45 @@ final class Verdicts {
                 most = lost.frac(stress) > lost.frac(most) ? stress : most;
             }
         }
-        if (frac >= Verdict.Loss.TOLD_FRAC) {
+        if (frac >= Verdict.Loss.TOLD_FRAC || lost.frac() >= Verdict.Loss.TOLD_WITH_AIR_FRAC) {
             losses.add(
                     new Verdict.Loss(
                             tray.id,
                             tray.planting.crop(),
                             tray.tray.planting().cropName(),
-                            most,
-                            lost.frac(most),
+                            frac > 0 ? most : Stress.AIR,
+                            lost.frac(frac > 0 ? most : Stress.AIR),
                             frac,
                             lost.ownG(),
-                            lost.unharmedG()));
+                            lost.unharmedG(),
+                            fracs(lost),
+                            meanC(tray),
+                            missedC(tray)));
         }
+    }
+
+    private static Map<Stress, Double> fracs(GrowthLost lost) {
+        Map<Stress, Double> fracs = new EnumMap<>(Stress.class);
+        for (Stress stress : Stress.values()) {
+            fracs.put(stress, lost.frac(stress));
+        }
+        return fracs;
+    }
+
+    private static double meanC(TrayCase tray) {
+        double sum = 0;
+        for (int h = tray.firstHour; h <= tray.lastHour; h++) {
+            sum += tray.of.solutionTempC().at(h);
+        }
+        return sum / Math.max(1, tray.lastHour - tray.firstHour + 1);
+    }
+
+    /** The bound of what the crop's roots like that the mean lies beyond; NaN for none. */
+    private static double missedC(TrayCase tray) {
+        double meanC = meanC(tray);
+        double lowC = tray.traits.response().rootLowC();
+        double highC = tray.traits.response().rootHighC();
+        return meanC < lowC ? lowC : meanC > highC ? highC : Double.NaN;
     }
 
     /** One for each tray: of several crops the one that came closest. */

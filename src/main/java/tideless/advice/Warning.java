@@ -45,6 +45,7 @@ public record Warning(
         DROWNED,
         SALT_WILTED,
         SHORT_OF_AIR,
+        CUPS_UNDER,
         OVERFLOW,
         RAN_DRY,
         STARVED_VALVE,
@@ -171,7 +172,7 @@ public record Warning(
             return 1;
         } else if ((isLossKnown() ? kind : gravity()).compareTo(Kind.OUTGROWN) <= 0) {
             return 2;
-        } else if (lossFrac() >= NOTED_FRAC) {
+        } else if (lossFrac() >= NOTED_FRAC || isLate()) {
             return 3;
         }
         boolean ofAir = kind == Kind.TOO_COLD || kind == Kind.TOO_HOT;
@@ -188,17 +189,31 @@ public record Warning(
     /**
      * Whether it is no more than a note: what takes next to nothing of the crop, and air that is
      * damp or still, of which every house has its hours. Not a feed that is itself too strong: it
-     * is a slip of who mixed it, and what it takes of heads that are cut at a weight is days.
+     * is a slip of who mixed it, and what it takes of heads that are cut at a weight is days. And a
+     * pH that is likely out of its band, but may be within it for all that is known of the crop.
      */
     boolean isMinor() {
         return switch (kind) {
             case TOO_HUMID, TOO_STILL -> true;
+            case PH_OUT -> !isSure() || isLossKnown() && lossFrac() < NOTED_FRAC;
             default ->
                     isLossKnown()
                             && lossFrac() < NOTED_FRAC
+                            && !isLate()
                             && !isRotting()
                             && cause.kind() != Cause.Kind.FEED_IS_STRONG;
         };
+    }
+
+    /** Whether it comes whatever is not known of the crop, and not only likely. */
+    private boolean isSure() {
+        Facts facts = cause.facts();
+        return !facts.has(Quantity.SURE) || facts.get(Quantity.SURE) > 0;
+    }
+
+    /** Whether a head comes later for it by more than is borne. */
+    private boolean isLate() {
+        return cause.facts().has(Quantity.LATE);
     }
 
     private boolean isRotting() {

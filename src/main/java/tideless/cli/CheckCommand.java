@@ -23,6 +23,7 @@ import tideless.rig.Tray;
 import tideless.scenario.Reading;
 import tideless.sim.RigCheck;
 import tideless.solution.ElectricalConductivity;
+import tideless.words.CupWords;
 import tideless.words.FeedWords;
 import tideless.words.Names;
 import tideless.words.ReachWords;
@@ -64,10 +65,12 @@ final class CheckCommand implements Callable<Integer> {
         Scenario sound = good.scenario();
         List<RigCheck> rigs = RigCheck.of(sound);
         List<String> strong = tooStrong(sound);
+        List<String> deep = CupWords.tooDeep(sound);
         Map<String, List<String>> reaches = reaches(sound);
         long looks =
                 good.notes().size()
                         + strong.size()
+                        + deep.size()
                         + reaches.keySet().stream().filter(CheckCommand::isToWait).count()
                         + rigs.stream()
                                 .flatMap(rig -> rig.trays().stream())
@@ -87,10 +90,11 @@ final class CheckCommand implements Callable<Integer> {
                         + counted(sound.trays().size(), "tray")
                         + ", "
                         + counted(sound.days(), "day"));
-        line(out, "feed: %s", FeedWords.readings(sound.feed().composition()));
+        line(out, "feed: %s", FeedWords.main(sound.feed()));
         FeedWords.own(sound).forEach(feed -> line(out, "feed of %s", feed));
         strong.forEach(out::println);
         sound.trays().forEach(tray -> printDisplaced(out, tray));
+        deep.forEach(out::println);
         reaches.forEach((words, names) -> out.println(String.join(", ", names) + ": " + words));
         for (RigCheck rig : rigs) {
             print(out, rig);

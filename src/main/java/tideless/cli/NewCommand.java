@@ -150,6 +150,7 @@ final class NewCommand implements Callable<Integer> {
     private final Map<StarterQuestion, String> answers = new EnumMap<>(StarterQuestion.class);
     private final LocalDate today = LocalDate.now(ZoneId.systemDefault());
     private ShownIn asked = ShownIn.METRIC;
+    private boolean wasAsked;
 
     @Override
     public Integer call() throws IOException {
@@ -178,6 +179,7 @@ final class NewCommand implements Callable<Integer> {
                 err.flush();
             }
         }
+        sayLeftOver(in);
         Starter.Written written =
                 new Starter.Written(asked.us() || Starter.isUs(answers), asked.scale());
         FirstRig rig = new FirstRig(scenario.toString(), written);
@@ -185,7 +187,8 @@ final class NewCommand implements Callable<Integer> {
         if (!(best.reading() instanceof Reading.Good)) {
             return misfit(err, best.reading());
         }
-        List<String> instead = best.isSound() ? List.of() : rig.instead(answers);
+        List<String> instead =
+                best.isSound() ? List.of() : rig.instead(answers, best.care().feed());
         Optional<String> why = NewFile.write(scenario, best.text());
         if (why.isPresent()) {
             err.println(why.get());
@@ -215,9 +218,7 @@ final class NewCommand implements Callable<Integer> {
 
     /** The options by which the same units are shown again. */
     private String units() {
-        boolean us =
-                asked.us() || answers.containsKey(StarterQuestion.SIZE) && Starter.isUs(answers);
-        return (us ? " --units us" : "")
+        return (asked.us() || Starter.isUs(answers) ? " --units us" : "")
                 + (asked.scale() == null
                         ? ""
                         : asked.scale() == PpmScale.PPM_500
@@ -264,6 +265,7 @@ final class NewCommand implements Callable<Integer> {
                             + question.usual(asked.us())
                             + "] ");
             err.flush();
+            wasAsked = true;
             String line = in.readLine();
             if (line == null) {
                 err.println();
@@ -327,6 +329,21 @@ final class NewCommand implements Callable<Integer> {
                     .ifPresent(taken -> err.println("  taken for " + taken));
             err.flush();
         }
+    }
+
+    /** An answer too many, as of a pipe whose answers are out of step with the questions. */
+    private void sayLeftOver(BufferedReader in) throws IOException {
+        PrintWriter err = spec.commandLine().getErr();
+        while (wasAsked && in.ready()) {
+            String line = in.readLine();
+            if (line != null && !line.isBlank()) {
+                err.println(
+                        "not used, for no question was left: \""
+                                + line.strip()
+                                + "\"; look whether each answer before it stands where it was meant");
+            }
+        }
+        err.flush();
     }
 
     /** What was answered is not lost: it stands in a command that goes on from here. */

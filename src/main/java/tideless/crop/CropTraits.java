@@ -417,6 +417,7 @@ public record CropTraits(
      * @param frostC air that kills the plant within the hour, degC; -infinity for none known
      * @param setLowC mean air below which fruit sets badly, degC; -infinity for a leaf crop
      * @param setHighC day's air above which fruit sets badly, degC; infinite for a leaf crop
+     * @param setInHeat how many flowers set in warm air
      * @param longestDayH hours of light it bears; 24 for no limit
      */
     public record RootResponse(
@@ -435,7 +436,33 @@ public record CropTraits(
             double frostC,
             double setLowC,
             double setHighC,
+            SetInHeat setInHeat,
             double longestDayH) {}
+
+    /**
+     * Air in which flowers set no fruit: all set up to the first, half of those at the second, none
+     * from the third on, straight between.
+     *
+     * @param wholeC degC; all three infinite where no heat of houses is known to matter
+     * @param halfC degC, above it
+     * @param noneC degC, above that
+     */
+    public record SetInHeat(double wholeC, double halfC, double noneC) {
+        /** Flowers set in any heat that the plant bears. */
+        public static final SetInHeat ALWAYS =
+                new SetInHeat(
+                        Double.POSITIVE_INFINITY,
+                        Double.POSITIVE_INFINITY,
+                        Double.POSITIVE_INFINITY);
+
+        public SetInHeat {
+            boolean rise = wholeC < halfC && halfC < noneC;
+            if (!rise && !(wholeC == Double.POSITIVE_INFINITY)) {
+                throw new IllegalArgumentException(
+                        "set in heat must rise, was %s, %s, %s".formatted(wholeC, halfC, noneC));
+            }
+        }
+    }
 
     /**
      * Thirst of a stand.

@@ -149,10 +149,10 @@ public final class Growing {
      * <p>Dry mass by intercepted light (Monteith 1977, Phil. Trans. R. Soc. B 281:277-294): light
      * use x light over the crown x share stopped x temperature x stress, and not more than a young
      * plant can build into tissue in a day. Published light uses count the shoot, so the root's
-     * share comes on top. It is split to fruit (rising from flowering to full load), root and
-     * shoot; of a topped plant fruit takes the shoot's part as well. Before emergence only thermal
-     * time passes; on the day it is reached the seedling appears. Leading roots grow at the crop's
-     * rate times temperature.
+     * share comes on top. It is split to fruit (rising from flowering to full load, less what did
+     * not set, {@link FruitSet}), root and shoot; of a topped plant fruit takes the shoot's part as
+     * well. Before emergence only thermal time passes; on the day it is reached the seedling
+     * appears. Leading roots grow at the crop's rate times temperature.
      *
      * @param groundPerPlantM2 ground there is for each plant, m2, above 0
      * @param lightMolPerM2 photons of 400-700 nm in the day above the canopy, mol/m2, at least 0
@@ -217,7 +217,7 @@ public final class Growing {
                 Canopy.interceptedFrac(
                         Canopy.extinction(traits, plant),
                         Canopy.leafAreaIndex(traits, plant, groundPerPlantM2));
-        double load = loadFrac(stages, thermalTimeCd);
+        double load = loadFrac(stages, thermalTimeCd) * plant.setFrac();
         double fruit = stages.fruits() ? stages.fruitShare() * load : 0;
         double root = stages.rootShare() * (1 - 0.5 * load);
         double newG =
@@ -376,6 +376,20 @@ public final class Growing {
                 / (1
                         + growth.lightUseFallPerUmol()
                                 * Math.max(0, ppfdUmolPerM2S - growth.lightUseFallsFromUmol()));
+    }
+
+    /**
+     * Dry mass that would have gone to fruit in a day had every flower set, g.
+     *
+     * @param after the plant a day later
+     */
+    public static double fruitIfAllSetG(CropTraits traits, Plant before, Plant after) {
+        CropTraits.Stages stages = traits.stages();
+        return stages.fruits()
+                ? (after.dryG() - before.dryG())
+                        * stages.fruitShare()
+                        * loadFrac(stages, after.thermalTimeCd())
+                : 0;
     }
 
     private static double loadFrac(CropTraits.Stages stages, double thermalTimeCd) {

@@ -16,6 +16,8 @@ import io.soabase.recordbuilder.core.RecordBuilder;
  * @param isTopped whether its growing points were taken out
  * @param leafSpreadFrac leaf area over what the same leaf mass has where it grew in the light of
  *     the crops' nurseries, above 0: thinner leaves in dull light, thicker ones in bright
+ * @param setFrac share of the flowers of the fruit that grows now that did set, 0-1; of a leaf crop
+ *     1
  */
 @RecordBuilder
 public record Plant(
@@ -28,7 +30,8 @@ public record Plant(
         double pickedLeafDryG,
         double pickedStemDryG,
         boolean isTopped,
-        double leafSpreadFrac)
+        double leafSpreadFrac,
+        double setFrac)
         implements PlantBuilder.With {
 
     /** A plant that nobody has picked leaves from nor topped, raised in a nursery's light. */
@@ -39,7 +42,18 @@ public record Plant(
             double fruitDryG,
             double rootDryG,
             double rootLengthM) {
-        this(thermalTimeCd, leafDryG, stemDryG, fruitDryG, rootDryG, rootLengthM, 0, 0, false, 1);
+        this(
+                thermalTimeCd,
+                leafDryG,
+                stemDryG,
+                fruitDryG,
+                rootDryG,
+                rootLengthM,
+                0,
+                0,
+                false,
+                1,
+                1);
     }
 
     /** The same plant after growth. */
@@ -55,7 +69,8 @@ public record Plant(
                 pickedLeafDryG,
                 pickedStemDryG,
                 isTopped,
-                leafSpreadFrac);
+                leafSpreadFrac,
+                setFrac);
     }
 
     /** The same without growing points. */

@@ -95,6 +95,9 @@ public final class CsvFiles {
         columns.add(sum("evaporation [L/d]", tray.evaporationM3(), 1000));
         columns.add(sum("inflow [L/d]", tray.inflowM3(), 1000));
         columns.add(sum("spill [L/d]", tray.spillM3(), 1000));
+        columns.add(sum("poured [L/d]", tray.of(TraySeries.POURED), 1000));
+        columns.add(sum("drained [L/d]", tray.of(TraySeries.DRAINED), 1000));
+        columns.add(sum("set_by_reading [L/d]", tray.of(TraySeries.SET_BY_READING), 1000));
         columns.add(atMidnight("solution_at_24h [L]", tray.volumeM3(), 1000));
         addRange(columns, "level", "mm", tray.levelM(), 1000);
         addRange(columns, "ec_25C", "mS/cm", tray.ecMsPerCm(), 1);
@@ -129,6 +132,17 @@ public final class CsvFiles {
                                 double m3 = tray.transpirationM3().sum(24 * day, 24 * day + 24);
                                 return m3 > 0 ? mmol.applyAsDouble(day) / (1000 * m3) : Double.NaN;
                             }));
+            columns.add(
+                    new Column(
+                            symbol + "_brought [mmol/d]",
+                            day -> 1000 * tray.broughtMol(component, 24 * day, 24 * day + 24)));
+            columns.add(
+                    new Column(
+                            symbol + "_lost [mmol/d]",
+                            day -> 1000 * tray.lostMol(component, 24 * day, 24 * day + 24)));
+            columns.add(
+                    atMidnight(
+                            symbol + "_at_24h [mmol]", tray.componentMol().get(component), 1000));
         }
         return table(
                 "date",

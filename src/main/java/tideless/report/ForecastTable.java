@@ -140,7 +140,7 @@ public final class ForecastTable {
                         + count(scenario.days(), "day")
                         + ", seed "
                         + forecast.seed());
-        paragraph("", "", "Feed: " + FeedWords.readings(scenario.feed().composition()));
+        paragraph("", "", "Feed: " + FeedWords.main(scenario.feed()));
         FeedWords.own(scenario).forEach(feed -> paragraph("", "", "Feed of " + feed));
         LogWords.lived(scenario).forEach(words -> paragraph("", "", words));
         line("");
@@ -310,6 +310,10 @@ public final class ForecastTable {
         if (sizing.longestGapDays() > 0 && sizing.isShort()) {
             text.append(brief ? "; enough: " : "; enough for nine of ten rigs like yours: ");
             text.append(Numbers.litres(sizing.enoughUsableLitres())).append(" L");
+            text.append(
+                    CropWords.isForPoor(forecast, sizing.reservoir())
+                            ? " for crops as poor as here, more for sound ones"
+                            : "");
         } else if (!brief && sizing.longestGapDays() > 0) {
             text.append("; in the run as stated ");
             text.append(Numbers.litres(sizing.enoughUsableLitres()));
@@ -518,7 +522,7 @@ public final class ForecastTable {
 
     private void printWarnings(List<Warning> warnings) {
         if (warnings.isEmpty()) {
-            line("No warnings.");
+            paragraph("", "", WarningWords.none(forecast.outlook()));
             return;
         }
         line(paint(BOLD, "WARNINGS"));

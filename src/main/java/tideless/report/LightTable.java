@@ -135,7 +135,10 @@ public final class LightTable {
                         Math.ceil(Lighting.ppfdForNeed(tray, stage)));
         return hours <= longestH
                 ? text("%.1f h of this lamp, or %s, would be enough", hours, brighter)
-                : brighter + " would be enough; longer hours would not";
+                : brighter
+                        + text(
+                                " would be enough; longer hours would not: it bears %.0f h a day",
+                                longestH);
     }
 
     /** Longest day worth giving, h: most fruit crops suffer without a night; common practice. */

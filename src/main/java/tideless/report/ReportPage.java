@@ -114,7 +114,7 @@ final class ReportPage {
         page.put("title", Names.clean(scenario.title()));
         page.put("span", Dates.span(scenario.start(), last));
         page.put("days", Integer.toString(scenario.days()));
-        String feed = FeedWords.readings(scenario.feed().composition());
+        String feed = FeedWords.main(scenario.feed());
         page.put(
                 "feed",
                 Stream.concat(Stream.of(feed), FeedWords.own(scenario).stream())

@@ -160,12 +160,36 @@ public record Lamp(
         return withPpfdUmolPerM2S(bright).withStrengths(changed);
     }
 
-    /** Seconds a day between on and off, dimmed or not. */
+    /** Seconds a day in which it gives light, dimmed or not; strengths by date are left out. */
     public double litS() {
         if (ppfdUmolPerM2S == 0) {
             return 0;
         }
-        return offS > onS ? offS - onS : offS - onS + Time.DAY_S;
+        double litS = Light.litS(onS, offS);
+        double atS = 0;
+        while (atS < Time.DAY_S) {
+            double nextS = nextChangeS(atS);
+            boolean dimmedToNothing = DailySpan.isOpen(atS, onS, offS) && levelFrac(atS) == 0;
+            litS -= dimmedToNothing ? nextS - atS : 0;
+            atS = nextS;
+        }
+        return litS;
+    }
+
+    /**
+     * Whether it is on at any time between two times of day.
+     *
+     * @param fromS seconds after midnight
+     * @param toS seconds after midnight; at or before {@code fromS} for the day after
+     */
+    public boolean isOnBetween(double fromS, double toS) {
+        double endS = toS > fromS ? toS : toS + Time.DAY_S;
+        for (double atS = fromS; atS < endS; atS = nextChangeS(atS)) {
+            if (DailySpan.isOpen(atS, onS, offS)) {
+                return true;
+            }
+        }
+        return false;
     }
 
     /**
@@ -184,13 +208,7 @@ public record Lamp(
         if (levels.isEmpty() && strengths.isEmpty()) {
             return 1;
         }
-        double clockS = timeS % Time.DAY_S;
-        double frac = levels.isEmpty() ? 1 : levels.get(levels.size() - 1).frac();
-        for (Level level : levels) {
-            if (level.fromS() <= clockS) {
-                frac = level.frac();
-            }
-        }
+        double frac = levelFrac(timeS);
         double strength = 1;
         for (Strength from : strengths) {
             if (from.day() * Time.DAY_S <= timeS) {
@@ -198,6 +216,17 @@ public record Lamp(
             }
         }
         return frac * strength;
+    }
+
+    private double levelFrac(double timeS) {
+        double clockS = timeS % Time.DAY_S;
+        double frac = levels.isEmpty() ? 1 : levels.get(levels.size() - 1).frac();
+        for (Level level : levels) {
+            if (level.fromS() <= clockS) {
+                frac = level.frac();
+            }
+        }
+        return frac;
     }
 
     /**

@@ -49,6 +49,12 @@ public record Tray(
     /** Wet depth of a cup at first, m; Kratky (2010), CTAHR VC-1. */
     public static final double CUP_WET_M = 0.013;
 
+    /**
+     * Wet deeper than this for good a cup is under water, m: more than twice what growers wet it
+     * by; assumed.
+     */
+    public static final double CUP_DEEP_M = 0.03;
+
     public Tray {
         Objects.requireNonNull(name, "name");
         Objects.requireNonNull(shape, "shape");

@@ -37,6 +37,8 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
+import java.util.Set;
+import java.util.TreeSet;
 import org.apache.commons.math3.util.FastMath;
 import tideless.physics.Time;
 import tideless.rig.Climate;
@@ -122,6 +124,10 @@ final class ClimateReader {
         Read<String> kind = climate.get(KIND);
         if (!kind.isSound()) {
             climate.isSound();
+            return Read.faulty();
+        }
+        if (kind.value().equals("room") && climate.has(FILE) && !climate.meant(DAY_TEMPERATURE)) {
+            climate.faultyValue(KIND, "\"weather\" beside file", "Did you mean \"weather\"?");
             return Read.faulty();
         }
         climate.narrow(KIND, kind.value());
@@ -256,7 +262,8 @@ final class ClimateReader {
                         climate.value(LAMPS_TYPE),
                         climate.get(LAMPS_FULL),
                         climate.value(CO2),
-                        climate.value(AIR_SPEED));
+                        climate.value(AIR_SPEED),
+                        stated(climate));
         List<Object> madeFrom =
                 List.of(
                         file.value(),
@@ -269,7 +276,8 @@ final class ClimateReader {
                         rules.lamps(),
                         rules.lampsFullUmolPerM2S(),
                         rules.co2Ppm(),
-                        rules.airSpeedMPerS());
+                        rules.airSpeedMPerS(),
+                        rules.stated());
         return files.once()
                 .read(
                         new Weather(madeFrom),
@@ -282,6 +290,17 @@ final class ClimateReader {
                                         run.days().value(),
                                         rules))
                 .map(air -> new Climate.Inside(air, solutionCo2.value()));
+    }
+
+    /** Keys that a file of inside air may leave without use, as far as the user wrote them. */
+    private static Set<String> stated(Table climate) {
+        Set<String> stated = new TreeSet<>();
+        for (Key<?> key : List.of(CO2, AIR_SPEED, LIGHT_FROM, LAMPS_TYPE, LAMPS_FULL)) {
+            if (climate.has(key)) {
+                stated.add(key.name());
+            }
+        }
+        return stated;
     }
 
     private static void refuse(Table climate, List<Key<?>> keys, String allowed, String hint) {

@@ -495,6 +495,23 @@ final class CropKeys {
                         .workedOut("no limit", "32 degC")
                         .about("air of the lit hours above which fruit sets badly"));
         keys.add(
+                Key.quantity("root_zone.set_whole", TEMPERATURE)
+                        .from("-10 degC", "60 degC")
+                        .workedOut("no limit", "28 degC")
+                        .about(
+                                "air of the lit hours up to which heat keeps no flower from"
+                                        + " setting"));
+        keys.add(
+                Key.quantity("root_zone.set_half", TEMPERATURE)
+                        .from("-10 degC", "60 degC")
+                        .workedOut("no limit", "35 degC")
+                        .about("air of the lit hours in which half of them set"));
+        keys.add(
+                Key.quantity("root_zone.set_none", TEMPERATURE)
+                        .from("-10 degC", "60 degC")
+                        .workedOut("no limit", "40 degC")
+                        .about("air of the lit hours in which none sets"));
+        keys.add(
                 Key.quantity("root_zone.longest_day", HOURS)
                         .above("0 h", "24 h")
                         .fallsTo("24 h", LIBRARY)

@@ -25,6 +25,8 @@ final class CropReader {
                     "stages.last_harvest",
                     "stages.fruit_share",
                     "growth.fruit_dry_matter");
+    private static final Set<String> SET_IN_HEAT =
+            Set.of("root_zone.set_whole", "root_zone.set_half", "root_zone.set_none");
     private static final List<String> PARTS = List.of("value", "low", "high", "source", "standing");
 
     /** How long past its first harvest a leaf crop may stand, as a share of it; assumed. */
@@ -59,7 +61,10 @@ final class CropReader {
 
     /** Ends of bands, which must not be equal either. */
     private static final String[][] BANDS = {
-        {"needs.ec_low", "needs.ec_high"}, {"needs.ph_low", "needs.ph_high"}
+        {"needs.ec_low", "needs.ec_high"},
+        {"needs.ph_low", "needs.ph_high"},
+        {"root_zone.set_whole", "root_zone.set_half"},
+        {"root_zone.set_half", "root_zone.set_none"}
     };
 
     private final CropLibrary library;
@@ -349,9 +354,13 @@ final class CropReader {
         }
         boolean fruiting =
                 key.path().startsWith("nutrition.fruit.") || FRUITING.contains(key.path());
+        boolean heat =
+                SET_IN_HEAT.contains(key.path())
+                        && SET_IN_HEAT.stream().anyMatch(stated.entries::containsKey);
         boolean hyperbola = key.path().equals("stomata.a") || key.path().equals("stomata.b");
         return key.need() == Key.Need.REQUIRED
                 || (fruiting && stated.entries.containsKey("stages.flowering"))
+                || heat
                 || (hyperbola && CropKeys.HYPERBOLA.equals(stated.form));
     }
 
@@ -369,12 +378,22 @@ final class CropReader {
             return;
         }
         boolean form = override.child("stomata").has(CropKeys.FORM);
-        Table table = override.child(form ? "stomata" : "stages");
-        String key = form ? CropKeys.FORM.name() : "flowering";
+        boolean heat = SET_IN_HEAT.containsAll(lacking);
+        Table table = override.child(form ? "stomata" : heat ? "root_zone" : "stages");
+        String key = form ? CropKeys.FORM.name() : heat ? statedOfHeat(override) : "flowering";
         table.faultyValue(
                 key,
                 "a crop that states %s too".formatted(String.join(", ", lacking)),
                 "Maybe add them beside it, or leave it out.");
+    }
+
+    private static String statedOfHeat(Table override) {
+        return CropKeys.NUMBERS.stream()
+                .filter(key -> SET_IN_HEAT.contains(key.path()))
+                .filter(key -> tableOf(override, key).has(key))
+                .map(key -> last(key.path()))
+                .findFirst()
+                .orElse("set_whole");
     }
 
     /** Whether what must rise does; each pair that does not is told where its second stands. */
@@ -551,7 +570,18 @@ final class CropReader {
                 orElse(e, "root_zone.frost", Double.NEGATIVE_INFINITY),
                 orElse(e, "root_zone.set_low", Double.NEGATIVE_INFINITY),
                 orElse(e, "root_zone.set_high", Double.POSITIVE_INFINITY),
+                setInHeat(e),
                 orElse(e, "root_zone.longest_day", 24));
+    }
+
+    // All three or none: see isNeeded.
+    private static CropTraits.SetInHeat setInHeat(Map<String, Entry> e) {
+        return e.containsKey("root_zone.set_whole")
+                ? new CropTraits.SetInHeat(
+                        of(e, "root_zone.set_whole"),
+                        of(e, "root_zone.set_half"),
+                        of(e, "root_zone.set_none"))
+                : CropTraits.SetInHeat.ALWAYS;
     }
 
     private static OptionalDouble optional(Map<String, Entry> entries, String name) {

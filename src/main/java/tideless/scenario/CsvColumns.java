@@ -12,6 +12,7 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 import java.util.OptionalDouble;
+import java.util.Set;
 import java.util.regex.Pattern;
 
 /**
@@ -26,6 +27,13 @@ final class CsvColumns {
             Pattern.compile("[+-]?\\d{1,15},\\d{1,40}([eE][+-]?\\d{1,2})?");
     // A wrong unit makes every row of a year wrong in the same way.
     private static final int MOST_PROBLEMS = 20;
+    private static final int MOST_OF_A_COLUMN = 3;
+
+    /** What loggers write where they have read nothing. */
+    private static final Pattern NO_READING =
+            Pattern.compile(
+                    "[-_.*#?]+|n[/.]?a\\.?|nan|null|none|missing|-?(99[.,]9{1,2}|9{3,6}([.,]9{1,2}|[.,]0{1,2})?)|-?3276[78]([.,]0)?",
+                    Pattern.CASE_INSENSITIVE);
 
     private final String label;
     private final TomlFile source;
@@ -37,6 +45,7 @@ final class CsvColumns {
     private Timestamps timestamps;
     private boolean sound = true;
     private int problems;
+    private final Map<String, Integer> badCells = new LinkedHashMap<>();
 
     private CsvColumns(String label, TomlFile source, char separator) {
         this.separator = separator;
@@ -155,10 +164,14 @@ final class CsvColumns {
     /** Says of each row that holds more cells than there are names; empty ones do no harm. */
     private boolean rowsFit() {
         int names = rows.get(0).getFieldCount();
+        int longer = 0;
         for (CsvRecord row : rows) {
             int cells = row.getFieldCount();
             while (cells > names && row.getField(cells - 1).isBlank()) {
                 cells--;
+            }
+            if (cells > names && ++longer > MOST_OF_A_COLUMN) {
+                return false; // a decimal comma makes every row of a year too long
             }
             if (cells > names) {
                 problem(
@@ -217,13 +230,7 @@ final class CsvColumns {
         }
         for (Map.Entry<String, Named> named : wanted.named().entrySet()) {
             if (!columns.containsKey(named.getKey())) {
-                problem(
-                        line(names),
-                        1,
-                        named.getKey(),
-                        "no column " + Key.quoted(TomlFile.shown(named.getValue().column())),
-                        "one of the file's columns: " + shown(unused.keySet()),
-                        "");
+                sayNoColumn(names, named.getKey(), named.getValue().column(), unused.keySet());
                 all = false;
             }
         }
@@ -238,6 +245,28 @@ final class CsvColumns {
                                     + ColumnGuess.hint(wanted, columns.keySet(), unused.keySet())));
         }
         return all;
+    }
+
+    /** Says that a column that the scenario names is not there, or is another's. */
+    private void sayNoColumn(CsvRecord names, String ours, String column, Set<String> unused) {
+        String quoted = Key.quoted(TomlFile.shown(column));
+        for (int i = 0; i < names.getFieldCount(); i++) {
+            if (names.getField(i).strip().equalsIgnoreCase(column)) {
+                String already = "the column " + quoted + ", which another name has already";
+                problem(line(names), i + 1, ours, already, "a column of its own", "");
+                return;
+            }
+        }
+        String meant = ColumnGuess.of(ours, unused);
+        problem(
+                line(names),
+                1,
+                ours,
+                "no column " + quoted,
+                unused.isEmpty()
+                        ? "columns of the file"
+                        : "one of the file's other columns: " + shown(unused),
+                meant.isEmpty() ? "" : "Did you mean " + Key.quoted(TomlFile.shown(meant)) + "?");
     }
 
     private static String shown(Iterable<String> names) {
@@ -361,7 +390,7 @@ final class CsvColumns {
     /** Whether the unit under a name is one of a table's; says so when it is not. */
     boolean knows(String column, List<UnitTable> tables, String... besides) {
         String unit = unit(column);
-        List<String> shown = new ArrayList<>(List.of(besides));
+        List<String> shown = new ArrayList<>();
         for (UnitTable table : tables) {
             if (table.spellings().contains(unit)) {
                 return true;
@@ -371,6 +400,7 @@ final class CsvColumns {
         if (List.of(besides).contains(unit)) {
             return true;
         }
+        shown.addAll(List.of(besides));
         problem(
                 unitLine(),
                 columns.get(column) + 1,
@@ -406,19 +436,58 @@ final class CsvColumns {
                 return Read.of(value.getAsDouble());
             }
         }
-        String unit = table.shown().get(0);
-        problem(
-                line(row),
-                columns.get(column) + 1,
-                column,
-                Key.quoted(TomlFile.shown(cell(row, column))),
-                "from %s up to %s"
-                        .formatted(
-                                Measure.plain(low, table, unit), Measure.plain(high, table, unit)),
-                comma && separator == ','
-                        ? "Write the decimal sign as a point, or part the cells by semicolons."
-                        : "");
+        sayCell(row, column, table, low, high);
         return Read.faulty();
+    }
+
+    /** Says what is wrong with a cell; of many in one column only the first. */
+    private void sayCell(int row, String column, UnitTable table, double low, double high) {
+        int count = badCells.merge(column, 1, Integer::sum);
+        if (count > MOST_OF_A_COLUMN) {
+            return;
+        }
+        String cell = cell(row, column);
+        String unit = unit(column);
+        String hint = "";
+        if (COMMA.matcher(cell).matches() && separator == ',') {
+            hint = "Write the decimal sign as a point, or part the cells by semicolons.";
+        } else if (NO_READING.matcher(cell).matches()) {
+            hint = "Maybe a logger's sign for no reading: leave such cells empty.";
+        } else if (count == MOST_OF_A_COLUMN) {
+            hint = meantUnit(cell, unit, table, low, high);
+        }
+        if (count == MOST_OF_A_COLUMN) {
+            String more = "More may follow in this column: only the first 3 are shown.";
+            hint = hint.isEmpty() ? more : more + "\n    " + hint;
+        }
+        problemAt(row, column, range(table, unit, low, high), hint);
+    }
+
+    private static String range(UnitTable table, String unit, double low, double high) {
+        return table == UnitTable.FRACTION
+                ? "from %s up to %s".formatted(Measure.plain(low), Measure.plain(high))
+                : "from %s up to %s"
+                        .formatted(
+                                Measure.plain(low, table, unit), Measure.plain(high, table, unit));
+    }
+
+    /** Which unit would bring a number into its range, in a sentence; empty where none does. */
+    private static String meantUnit(
+            String cell, String unit, UnitTable table, double low, double high) {
+        if (!NUMBER.matcher(cell).matches()) {
+            return "";
+        }
+        UnitTable other = table == UnitTable.FRACTION ? UnitTable.SHARE : table;
+        for (String one : other.shown()) {
+            OptionalDouble value = other.value(Double.parseDouble(cell), one);
+            if (!one.equals(unit)
+                    && value.isPresent()
+                    && value.getAsDouble() >= low
+                    && value.getAsDouble() <= high) {
+                return "Maybe the unit is meant to be " + one + ".";
+            }
+        }
+        return "";
     }
 
     /** A time. */

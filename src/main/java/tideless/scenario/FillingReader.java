@@ -318,6 +318,25 @@ final class FillingReader {
         return Read.faulty();
     }
 
+    /**
+     * The outlet by which a reservoir that stands as low as its tray feeds it all the same, to the
+     * half centimetre and as much above the level; nothing where it is not that high when full.
+     */
+    private static String leftBehind(Reservoir reservoir, double levelM) {
+        double halfCm = Math.ceil(200 * (levelM - reservoir.floorAboveBenchM()) - 1e-6) + 1;
+        double outletM = halfCm / 200;
+        return outletM > 0 && outletM < reservoir.fullLevelM()
+                ? "; or, where it can stand no higher, count the lowest %s L as left behind: its outlet_height = \"%s\"."
+                        .formatted(
+                                Measure.plain(
+                                        Math.floor(
+                                                        10000 * reservoir.shape().volumeM3(outletM)
+                                                                + 0.5)
+                                                / 10),
+                                Heights.cm(outletM))
+                : ".";
+    }
+
     /** Gravity feeds only downhill. */
     private boolean checkHead(Table valve, Reservoir reservoir, Read<Double> seatHeight) {
         double floorM = tray.value(FLOOR_ABOVE_BENCH);
@@ -330,7 +349,8 @@ final class FillingReader {
                             .formatted(Key.quoted(valve.words(SETTING)), Heights.cm(levelM)),
                     "below the outlet of reservoir %s (%s above the bench)"
                             .formatted(Key.quoted(reservoir.name()), Heights.cm(outletM)),
-                    "Nothing flows uphill: maybe raise the reservoir's floor_above_bench.");
+                    "Nothing flows uphill: maybe raise the reservoir's floor_above_bench"
+                            + leftBehind(reservoir, levelM));
             return false;
         }
         if (!seatHeight.isSound()) {

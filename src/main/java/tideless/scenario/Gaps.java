@@ -39,6 +39,19 @@ final class Gaps {
         return mostH;
     }
 
+    /** Whether gaps longer than that are filled too. */
+    boolean fillsLonger() {
+        return longerToo;
+    }
+
+    /** What helps against a gap that is left. */
+    String hint() {
+        return longerToo
+                ? "No other day of the file has a reading at these hours of the clock."
+                : "Maybe longer_gaps = \"days beside\" in [climate]: it fills them from the same hours"
+                        + " of the days beside, and says so.";
+    }
+
     /** What was filled in all columns so far, one sentence; empty when nothing was. */
     String filled() {
         List<String> said = new ArrayList<>();
@@ -66,6 +79,8 @@ final class Gaps {
             HourlyColumn column, String name, int from, int to, IntFunction<String> clock) {
         List<Gap> lines = new ArrayList<>();
         List<Gap> days = new ArrayList<>();
+        List<Gap> before = new ArrayList<>();
+        List<Gap> after = new ArrayList<>();
         HourlyColumn known = column.copy();
         for (Gap gap : in(column)) {
             if (gap.to() <= from || gap.from() >= to) {
@@ -76,13 +91,18 @@ final class Gaps {
                 bridge(column, gap);
                 lines.add(gap);
             } else if (longerToo && fillFromDays(known, column, gap)) {
-                days.add(gap);
+                (inner ? days : gap.from() > 0 ? after : before).add(gap);
             }
         }
         List<Filled> filled = new ArrayList<>();
         add(filled, lines, name, clock, "filled by a straight line", "filled by straight lines");
         String beside = "filled from the same hours of the days beside";
         add(filled, days, name, clock, beside, beside);
+        // Of days beyond the file only one is beside, and told to be the same again and again.
+        String first = "before its first reading, filled with the day that follows, over and over";
+        String last = "after its last reading, filled with the day before, over and over";
+        add(filled, before, name, clock, first, first);
+        add(filled, after, name, clock, last, last);
         return filled;
     }
 

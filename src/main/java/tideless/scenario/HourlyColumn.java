@@ -30,6 +30,15 @@ final class HourlyColumn {
         return known[hour];
     }
 
+    boolean isKnownAnywhere() {
+        for (boolean one : known) {
+            if (one) {
+                return true;
+            }
+        }
+        return false;
+    }
+
     /** The value of an hour that {@link #isKnown}. */
     double at(int hour) {
         if (!known[hour]) {

@@ -1,14 +1,12 @@
 package tideless.scenario;
 
 import java.time.LocalDate;
-import java.time.LocalDateTime;
-import java.time.temporal.ChronoUnit;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.EnumMap;
-import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Set;
 import tideless.physics.HumidAir;
 import tideless.physics.Light;
 import tideless.physics.Time;
@@ -17,9 +15,7 @@ import tideless.rig.InsideAir;
 /**
  * Air and light measured at the plants from a CSV file, as hourly means of a run.
  *
- * <p>Rows may be as close as the logger wrote them; each counts for the hour it falls in on the
- * rig's clock, and an hour holds the mean of its rows. What is missing is filled as {@link Gaps}
- * says.
+ * <p>Rows may be as close as the logger wrote them: {@link InsideRows} makes hours of them.
  */
 final class InsideFile {
     static final String HUMIDITY = "humidity";
@@ -28,7 +24,7 @@ final class InsideFile {
     private static final String PPFD = "ppfd";
     private static final String PAR = "par";
     private static final String GLOBAL = "global";
-    private static final String LAMP = "lamp";
+    static final String LAMP = "lamp";
 
     private static final List<String> MOISTURE = List.of(HUMIDITY, DEFICIT, VAPOUR);
     private static final List<String> LIGHT = List.of(PPFD, PAR, GLOBAL);
@@ -45,9 +41,6 @@ final class InsideFile {
                     "co2",
                     "air_speed",
                     "solution_temperature");
-
-    /** Most hours a file may span: 45 years. */
-    private static final int MOST_HOURS = 400_000;
 
     /** What the light column saw. */
     enum LightFrom {
@@ -73,6 +66,7 @@ final class InsideFile {
      * @param lampsFullUmolPerM2S their photon flux density at full level, if told
      * @param co2Ppm carbon dioxide where the file has none, umol/mol
      * @param airSpeedMPerS air speed where the file has none, m/s
+     * @param stated keys of the climate that the user wrote
      */
     record Rules(
             Map<String, CsvColumns.Named> named,
@@ -82,21 +76,19 @@ final class InsideFile {
             LampType lamps,
             Read<Double> lampsFullUmolPerM2S,
             double co2Ppm,
-            double airSpeedMPerS) {}
+            double airSpeedMPerS,
+            Set<String> stated) {}
 
     private final CsvColumns csv;
     private final TomlFile source;
     private final Rules rules;
-    private final Map<String, HourlyColumn> hourly = new LinkedHashMap<>();
-    private LocalDateTime begin; // of the first hour of the columns
-    private int[] lineOfHour;
-    private int firstOfRun;
-    private int hours; // of the run
+    private final InsideRows rows;
 
     private InsideFile(CsvColumns csv, TomlFile source, Rules rules) {
         this.csv = csv;
         this.source = source;
         this.rules = rules;
+        rows = new InsideRows(csv, source, rules.gaps());
     }
 
     /** Every column that inside air or weather may have. */
@@ -131,6 +123,7 @@ final class InsideFile {
         InsideFile inside = new InsideFile(csv, source, rules);
         String moisture = inside.oneOf(MOISTURE);
         String light = inside.oneOf(LIGHT);
+        inside.sayUnused(light);
         if (moisture.isEmpty()) {
             csv.problem(
                     csv.nameLine(),
@@ -148,7 +141,21 @@ final class InsideFile {
                 inside.lightFits(light)
                         && inside.load(moisture, light, offsetS.value(), start, days)
                         && inside.fill();
-        return good ? Read.of(inside.air(moisture, light, WeatherFile.named(file))) : Read.faulty();
+        if (!good) {
+            return Read.faulty();
+        }
+        InsideAir air = inside.air(moisture, light, WeatherFile.named(file));
+        if (!rules.stated().contains("light_from") && SensorCheck.seesLamps(air)) {
+            source.note(
+                    new Note(
+                            csv.label(),
+                            csv.nameLine(),
+                            light,
+                            "never darker than the lamps while they burn; a sensor that sees them"
+                                    + " counts them twice: light_from = \"sun and lamps\" takes them"
+                                    + " off, \"sun\" says that it does not"));
+        }
+        return Read.of(air);
     }
 
     /** The first of some columns that is there; says that the others are not used. */
@@ -163,6 +170,28 @@ final class InsideFile {
             }
         }
         return first;
+    }
+
+    /** Says which keys of the climate this file leaves without use. */
+    private void sayUnused(String light) {
+        boolean burns = csv.has(LAMP) || !light.isEmpty() && rules.lightFrom() != LightFrom.SUN;
+        sayUnused("co2", csv.has("co2"), "the file has a column of it");
+        sayUnused("air_speed", csv.has("air_speed"), "the file has a column of it");
+        sayUnused("light_from", light.isEmpty(), "the file has no column of light");
+        sayUnused("lamps_type", !burns, "the file records no lamps");
+        sayUnused(
+                "lamps_full",
+                !csv.has(LAMP) || lampIsFlux(),
+                csv.has(LAMP)
+                        ? "the column lamp holds light itself"
+                        : "the file has no column lamp");
+    }
+
+    private void sayUnused(String key, boolean isUnused, String why) {
+        if (isUnused && rules.stated().contains(key)) {
+            source.note(
+                    new Note(csv.label(), csv.nameLine(), "climate." + key, "not used: " + why));
+        }
     }
 
     /** The clock of the file's times less the rig's, s. */
@@ -262,82 +291,23 @@ final class InsideFile {
     }
 
     private boolean load(String moisture, String light, int fileAheadS, LocalDate start, int days) {
-        LocalDateTime[] times = new LocalDateTime[csv.size()];
-        int previous = -1;
-        for (int row = 0; row < times.length; row++) {
-            Read<LocalDateTime> time = csv.time(row, "time");
-            if (!time.isSound()) {
-                continue;
-            }
-            times[row] = time.value().minusSeconds(fileAheadS);
-            if (previous >= 0 && !times[row].isAfter(times[previous])) {
-                csv.problemAt(
-                        row,
-                        "time",
-                        "times that rise; line %s is not earlier".formatted(csv.line(previous)),
-                        WeatherFile.clockHint(times[row], times[previous]));
-            }
-            previous = row;
-        }
-        if (!csv.isSound()) {
+        if (!rows.place(fileAheadS, start, days)) {
             return false;
         }
-        begin = earlier(start.atStartOfDay(), times[0].truncatedTo(ChronoUnit.HOURS));
-        hours = days * 24;
-        firstOfRun = (int) ChronoUnit.HOURS.between(begin, start.atStartOfDay());
-        long lastRow = ChronoUnit.HOURS.between(begin, times[times.length - 1]);
-        if (lastRow > MOST_HOURS
-                || ChronoUnit.HOURS.between(begin, start.atStartOfDay()) > MOST_HOURS) {
-            csv.problem(
-                    csv.line(times.length - 1),
-                    1,
-                    "time",
-                    "times from %s to %s".formatted(times[0], times[times.length - 1]),
-                    "times within 45 years of the run",
-                    "");
-            return false;
-        }
-        int span = Math.max((int) lastRow + 1, firstOfRun + hours);
-        lineOfHour = new int[span];
-        for (int row = times.length - 1; row >= 0; row--) {
-            lineOfHour[(int) ChronoUnit.HOURS.between(begin, times[row])] = csv.line(row);
-        }
-        for (String column : new String[] {"temperature", moisture, light, LAMP}) {
-            addColumn(column, times, span);
-        }
-        for (String column : new String[] {"co2", "air_speed", "solution_temperature"}) {
-            addColumn(column, times, span);
+        for (String column :
+                List.of(
+                        "temperature",
+                        moisture,
+                        light,
+                        LAMP,
+                        "co2",
+                        "air_speed",
+                        "solution_temperature")) {
+            if (!column.isEmpty() && csv.has(column)) {
+                rows.add(column, this::value, column.equals(LAMP) && lampIsTime());
+            }
         }
         return csv.isSound();
-    }
-
-    private static LocalDateTime earlier(LocalDateTime a, LocalDateTime b) {
-        return a.isBefore(b) ? a : b;
-    }
-
-    /** Means of the hours; the sum of an hour where a column tells time on. */
-    private void addColumn(String column, LocalDateTime[] times, int span) {
-        if (column.isEmpty() || !csv.has(column)) {
-            return;
-        }
-        double[] sums = new double[span];
-        int[] counts = new int[span];
-        for (int row = 0; row < times.length; row++) {
-            Read<Double> value = value(row, column);
-            if (value.isSound()) {
-                int hour = (int) ChronoUnit.HOURS.between(begin, times[row]);
-                sums[hour] += value.value();
-                counts[hour]++;
-            }
-        }
-        boolean isTime = column.equals(LAMP) && lampIsTime();
-        HourlyColumn means = new HourlyColumn(span);
-        for (int hour = 0; hour < span; hour++) {
-            if (counts[hour] > 0) {
-                means.put(hour, sums[hour] / (isTime ? 1 : counts[hour]));
-            }
-        }
-        hourly.put(column, means);
     }
 
     private Read<Double> value(int row, String column) {
@@ -388,46 +358,17 @@ final class InsideFile {
         return UnitTable.VAPOUR_DENSITY.spellings().contains(csv.unit(column));
     }
 
-    /** Fills gaps; false, with a fault, when one stays. */
+    /** Fills gaps, and says what is odd; false, with a fault, when a gap stays. */
     private boolean fill() {
-        int end = firstOfRun + hours;
-        Map<Gaps.Filled, List<String>> filled = new LinkedHashMap<>();
-        hourly.forEach(
-                (name, column) ->
-                        rules.gaps()
-                                .fill(column, name, firstOfRun, end, this::clock)
-                                .forEach(
-                                        one ->
-                                                filled.computeIfAbsent(
-                                                                one, none -> new ArrayList<>())
-                                                        .add(name)));
-        // A logger that stands still leaves the same gap in every column: said once.
-        filled.forEach(
-                (one, names) ->
-                        source.note(
-                                new Note(
-                                        csv.label(),
-                                        lineAt(one.firstHour()),
-                                        String.join(", ", names),
-                                        one.words())));
-        for (Map.Entry<String, HourlyColumn> column : hourly.entrySet()) {
-            for (Gaps.Gap gap : Gaps.in(column.getValue())) {
-                if (gap.to() > firstOfRun && gap.from() < end) {
-                    csv.problem(
-                            lineAt(gap.from()),
-                            csv.place(column.getKey()),
-                            column.getKey(),
-                            "a gap of %s h from %s to %s"
-                                    .formatted(gap.hours(), clock(gap.from()), clock(gap.to())),
-                            "gaps of up to %s h, within the file".formatted(rules.gaps().mostH()),
-                            WeatherFile.GAP_HINT);
-                }
-            }
-        }
-        if (csv.isSound()) {
-            hourly.keySet().stream().filter(name -> !isDensity(name)).forEach(this::sayOdd);
+        if (rows.fill()) {
+            rows.names().stream().filter(this::canBeOdd).forEach(this::sayOdd);
         }
         return csv.isSound();
+    }
+
+    /** What is checked by its usual numbers must stand in their unit. */
+    private boolean canBeOdd(String column) {
+        return !isDensity(column) && (!column.equals(LAMP) || !lampIsFlux() && !lampIsTime());
     }
 
     private void sayOdd(String column) {
@@ -435,23 +376,11 @@ final class InsideFile {
                 .ifPresent(odd -> source.note(new Note(csv.label(), csv.unitLine(), column, odd)));
     }
 
-    private String clock(int hour) {
-        return begin.plusHours(hour).toString();
-    }
-
-    /** The line of an hour, or of the last row before it. */
-    private int lineAt(int hour) {
-        int at = hour;
-        while (at > 0 && lineOfHour[at] == 0) {
-            at--;
-        }
-        return lineOfHour[at];
-    }
-
     private InsideAir air(String moisture, String light, String named) {
         double[] tempC = cut("temperature");
         double[] vapour = cut(moisture);
         double[] lampPpfd = lampPpfd();
+        int hours = rows.hours();
         double[] sunPar = new double[hours];
         if (!light.isEmpty() && rules.lightFrom() != LightFrom.LAMPS) {
             double[] measured = cut(light);
@@ -488,10 +417,10 @@ final class InsideFile {
 
     private double[] lampPpfd() {
         if (!csv.has(LAMP)) {
-            return new double[hours];
+            return new double[rows.hours()];
         }
         double[] lamp = cut(LAMP);
-        for (int h = 0; h < hours && !lampIsFlux(); h++) {
+        for (int h = 0; h < lamp.length && !lampIsFlux(); h++) {
             lamp[h] = Math.min(1, lamp[h]) * rules.lampsFullUmolPerM2S().value();
         }
         return lamp;
@@ -533,14 +462,14 @@ final class InsideFile {
     }
 
     private double[] cut(String column) {
-        return hourly.get(column).cut(firstOfRun, hours);
+        return rows.cut(column);
     }
 
     private double[] cutOr(String column, double otherwise) {
         if (csv.has(column)) {
             return cut(column);
         }
-        double[] same = new double[hours];
+        double[] same = new double[rows.hours()];
         Arrays.fill(same, otherwise);
         return same;
     }

@@ -56,7 +56,8 @@ interface Kind<T> {
 
     private static String didYouMean(String written, Collection<String> spellings) {
         if (spellings.contains("weather") && StarterLight.isOfSummer(written)) {
-            return "Maybe \"weather\" with a file, or \"room\" with window_light and your own warmth.";
+            return "Maybe \"weather\" with a file, or \"room\" with window_light and your own"
+                    + " warmth.";
         }
         String meant = Spelling.nearest(written, spellings);
         return meant.isEmpty() ? "" : "Did you mean " + Key.quoted(meant) + "?";
@@ -306,11 +307,7 @@ interface Kind<T> {
                                 ? entry(table)
                                 : Read.faulty();
                 if (!entry.isSound()) {
-                    String words =
-                            one instanceof TomlTable table
-                                    ? TomlFile.shown(table.toMap().toString())
-                                    : Words.shown(one);
-                    return new Read.Faulty<>(words, "", "");
+                    return new Read.Faulty<>(words(one), "", "");
                 }
                 before = after(before, entry.value());
                 if (before instanceof Read.Faulty<T> fault) {
@@ -319,6 +316,16 @@ interface Kind<T> {
                 entries.add(entry.value());
             }
             return Read.of(entries);
+        }
+
+        /** An entry as it might stand in the file. */
+        private static String words(Object entry) {
+            if (!(entry instanceof TomlTable table)) {
+                return Words.shown(entry);
+            }
+            List<String> parts = new ArrayList<>();
+            table.toMap().forEach((key, value) -> parts.add(key + " = " + Words.shown(value)));
+            return TomlFile.shown("{ " + String.join(", ", parts) + " }");
         }
 
         /** A following entry where its time is later than the last one's. */
@@ -386,6 +393,9 @@ interface Kind<T> {
         return read.holds(frac -> frac >= 0 && frac <= 1) ? read : Read.faulty();
     }
 
+    /** What shares in lists may be. */
+    String SHARES = ", with shares from 0 % up to 100 %";
+
     /** Reads shares in lists. */
     Key<Double> SHARE = Key.share("share").optional("50 %").about("a share");
 
@@ -406,7 +416,8 @@ interface Kind<T> {
 
         @Override
         public String allowed(Key<List<Lamp.Level>> key) {
-            return "a list of times that rise, as [{ from = \"06:00\", share = \"50 %\" }]";
+            return "a list of times that rise, as [{ from = \"06:00\", share = \"50 %\" }]"
+                    + SHARES;
         }
     }
 
@@ -479,7 +490,7 @@ interface Kind<T> {
                 Kind::share,
                 DatedShare::new,
                 DatedShare::from,
-                "[{ from = 2026-03-20, share = \"80 %\" }]");
+                "[{ from = 2026-03-20, share = \"80 %\" }]" + SHARES);
     }
 
     /** A valve's settings by date. */
@@ -507,7 +518,12 @@ interface Kind<T> {
     /** Numbers above 0 by date, the number under a name of its own. */
     static ByDate<DatedNumber> numbers(String name, String example) {
         return new ByDate<>(
-                "from", name, Kind::counted, DatedNumber::new, DatedNumber::from, example);
+                "from",
+                name,
+                Kind::counted,
+                DatedNumber::new,
+                DatedNumber::from,
+                example + ", with " + name + " above 0 up to 100000, without unit");
     }
 
     /** A bare number above 0. */

@@ -41,7 +41,6 @@ final class LampReader {
 
     private Read<Lamp> lamp() {
         boolean sound = lamp.isSound();
-        checkHours();
         Read<Double> ppfd = ppfd();
         if (!sound || !Read.allSound(ppfd, run.start())) {
             return Read.faulty();
@@ -55,7 +54,7 @@ final class LampReader {
             return Read.faulty();
         }
         Light.Source light = lamp.value(TYPE).light();
-        return Read.of(
+        Lamp made =
                 new Lamp(
                         ppfd.value(),
                         light.umolPerJ(),
@@ -64,7 +63,10 @@ final class LampReader {
                         lamp.value(OFF),
                         lamp.get(LEVELS).orElse(List.of()),
                         strengths(run.start().value()),
-                        plug(light)));
+                        plug(light));
+        checkHours(made);
+        checkLevels(made);
+        return Read.of(made);
     }
 
     private Lamp.Plug plug(Light.Source light) {
@@ -115,7 +117,8 @@ final class LampReader {
             lamp.faultyValue(
                     LUX,
                     "ppfd, or watts with area, for type = " + Key.quoted(type.spelling()),
-                    "Lux counts green light as the eye does; it says nothing of a red and blue lamp.");
+                    "Lux counts green light as the eye does; it says nothing of a red and blue"
+                            + " lamp.");
             return Read.faulty();
         }
         if (fromWatts.isSound()) {
@@ -125,8 +128,8 @@ final class LampReader {
                         LUX,
                         Key.quoted(lamp.words(LUX)),
                         "up to %s lux on average: %s".formatted(plain(mostLux), sum(mostLux)),
-                        "Maybe the reading was taken close under the lamp; measure at several places"
-                                + " at the height of the leaves and take the mean.");
+                        "Maybe the reading was taken close under the lamp; measure at several"
+                                + " places at the height of the leaves and take the mean.");
                 return Read.faulty();
             }
         }
@@ -144,8 +147,8 @@ final class LampReader {
         if (!lamp.has(AREA)) {
             return lamp.missing(
                     AREA,
-                    "Maybe the decks it lights, length times width, together: two of 60 by 40 cm are"
-                            + " area = \"0.48 m2\".");
+                    "Maybe the decks it lights, length times width, together: two of 60 by 40 cm"
+                            + " are area = \"0.48 m2\".");
         }
         if (!Read.allSound(
                 lamp.get(TYPE),
@@ -180,23 +183,45 @@ final class LampReader {
         return Read.of(Light.luxToPpfdUmolPerM2S(perM2, type.light()));
     }
 
-    private void checkHours() {
-        if (!Read.allSound(lamp.get(HOURS), lamp.get(ON), lamp.get(OFF))) {
-            return;
-        }
-        double onS = lamp.value(ON);
-        double offS = lamp.value(OFF);
-        double litS = Light.litS(onS, offS);
-        if (Math.abs(lamp.value(HOURS) - litS) > 60) {
+    /** Holds what is counted on against what clock and dimming give. */
+    private void checkHours(Lamp made) {
+        double litS = made.litS();
+        if (lamp.get(HOURS).holds(hoursS -> Math.abs(hoursS - litS) > 60)) {
+            boolean dims = !made.levels().isEmpty();
             lamp.fault(
                     HOURS,
                     Key.quoted(lamp.words(HOURS)),
-                    "%s h, as on = %s and off = %s say"
+                    "%s h, as on = %s and off = %s%s say"
                             .formatted(
                                     plain(litS / Time.HOUR_S),
-                                    Key.quoted(Time.clock(onS)),
-                                    Key.quoted(Time.clock(offS))),
+                                    Key.quoted(Time.clock(made.onS())),
+                                    Key.quoted(Time.clock(made.offS())),
+                                    dims ? " with levels" : ""),
                     "Maybe the clock is set wrong, or the hours are.");
+        }
+    }
+
+    /**
+     * Says of levels that hold while the lamp is off alone, and of a lamp that never gives light.
+     */
+    private void checkLevels(Lamp made) {
+        List<Lamp.Level> levels = made.levels();
+        if (!levels.isEmpty() && made.litS() == 0) {
+            lamp.note(LEVELS, "they leave this lamp dark all day");
+            return;
+        }
+        for (int i = 0; i < levels.size(); i++) {
+            double fromS = levels.get(i).fromS();
+            double toS = levels.get((i + 1) % levels.size()).fromS();
+            if (levels.size() > 1 && !made.isOnBetween(fromS, toS)) {
+                lamp.note(
+                        LEVELS,
+                        "the level from %s on is not used: the lamp is off from %s to %s"
+                                .formatted(
+                                        Time.clock(fromS),
+                                        Time.clock(made.offS()),
+                                        Time.clock(made.onS())));
+            }
         }
     }
 }

@@ -47,7 +47,7 @@ final class LiquidKeys {
                             .above("0 mS/cm", "6 mS/cm")
                             .workedOut(
                                     "the middle of what its crops are fed, else the recipe's"
-                                            + " published EC",
+                                            + " published EC or what the bottles' labels say",
                                     "1.6 mS/cm")
                             .about("EC at 25 degC the feed is made up to"));
     static final Key<Double> PH =

@@ -23,6 +23,7 @@ import tideless.rig.Liquid;
 import tideless.solution.Component;
 import tideless.solution.Composition;
 import tideless.solution.Concentrate;
+import tideless.solution.ElectricalConductivity;
 import tideless.solution.TwoPart;
 
 /** Reads the source water and the feed. */
@@ -91,7 +92,7 @@ final class LiquidReader {
             Solutions solutions,
             Supplier<Read<Double>> middleEc) {
         if (feed.has("part_a") || feed.has("part_b")) {
-            return ofBottles(feed, water, rainFrac, solutions);
+            return ofBottles(feed, water, rainFrac, solutions, middleEc);
         }
         if (feed.has("analysis")) {
             for (Key<?> other : List.of(RECIPE, EC, PH, ACID, RATIO)) {
@@ -113,12 +114,7 @@ final class LiquidReader {
         Read<Double> middle = feed.has(EC) ? Read.absent() : middleEc.get();
         Read<Double> ec =
                 middle.isSound()
-                        ? feed.getOr(
-                                EC,
-                                middle,
-                                band ->
-                                        plain(band)
-                                                + " mS/cm, the middle of what its crops are fed")
+                        ? feed.getOr(EC, middle, LiquidReader::middleWords)
                         : feed.getOr(
                                 EC,
                                 recipe.map(solutions::publishedEcMsPerCm),
@@ -132,6 +128,7 @@ final class LiquidReader {
                         liquid(
                                 feed,
                                 Optional.empty(),
+                                water.value(),
                                 made,
                                 ec.value(),
                                 noted(feed, made, feed.value(PH), rainFrac)))
@@ -166,7 +163,13 @@ final class LiquidReader {
         Solutions.Made made = (Solutions.Made) mix;
         double ph = isWithoutAcid(feed) ? made.ph() : feed.value(PH);
         return Read.of(
-                liquid(feed, parts, made, ec, reached(made, Math.floor(10 * ph + 0.5) / 10)));
+                liquid(
+                        feed,
+                        parts,
+                        water,
+                        made,
+                        ec,
+                        reached(made, Math.floor(10 * ph + 0.5) / 10)));
     }
 
     /** Bottles that have been read without a fault. */
@@ -198,7 +201,12 @@ final class LiquidReader {
 
     /** What was mixed, by its name, and of bottles what goes in of each. */
     private static Liquid liquid(
-            Table feed, Optional<TwoPart> parts, Solutions.Made made, double ec, double ph) {
+            Table feed,
+            Optional<TwoPart> parts,
+            Liquid water,
+            Solutions.Made made,
+            double ec,
+            double ph) {
         String kind =
                 parts.isPresent()
                         ? "two bottles"
@@ -211,16 +219,31 @@ final class LiquidReader {
         return new Liquid(
                 "%s, EC %s mS/cm, pH %s".formatted(kind, plain(ec), plain(ph)),
                 made.composition(),
-                bottles);
+                bottles,
+                parts.map(of -> new Liquid.Dose(made.strength(), labelMsPerCm(of, water))));
     }
 
     private static double reached(Solutions.Made made, double askedPh) {
         return made.phReached() ? askedPh : Math.floor(10 * made.ph() + 0.5) / 10;
     }
 
+    private static String middleWords(double band) {
+        return plain(band) + " mS/cm, the middle of what its crops are fed";
+    }
+
+    /** EC at 25 degC of all that the labels say in a water, to the hundredth, mS/cm. */
+    private static double labelMsPerCm(TwoPart parts, Liquid water) {
+        Composition whole = water.composition().plus(parts.balancedAtLabelStrength());
+        return Math.floor(100 * ElectricalConductivity.at25MsPerCm(whole) + 0.5) / 100;
+    }
+
     /** Two bottles by their labels, at the ratio the labels state at full strength. */
     private static Read<Liquid> ofBottles(
-            Table feed, Read<Liquid> water, double rainFrac, Solutions solutions) {
+            Table feed,
+            Read<Liquid> water,
+            double rainFrac,
+            Solutions solutions,
+            Supplier<Read<Double>> middleEc) {
         for (String other : new String[] {"recipe", "analysis"}) {
             if (feed.has(other)) {
                 feed.fault(other, "[feed." + other + "] beside bottles", "one of the two", "");
@@ -229,11 +252,9 @@ final class LiquidReader {
         boolean sound = feed.isSound() && !feed.has("recipe") && !feed.has("analysis");
         Optional<Concentrate> a = bottle(feed.child("part_a"), LiquidKeys.PART_A, "part A");
         Optional<Concentrate> b = bottle(feed.child("part_b"), LiquidKeys.PART_B, "part B");
-        for (Key<?> needed : List.of(EC, RATIO)) {
-            if (!feed.has(needed)) {
-                feed.missing(needed);
-                sound = false;
-            }
+        if (!feed.has(RATIO)) {
+            feed.missing(RATIO);
+            sound = false;
         }
         if (!sound || a.isEmpty() || b.isEmpty() || !water.isSound()) {
             return Read.faulty();
@@ -247,12 +268,26 @@ final class LiquidReader {
         TwoPart parts =
                 new TwoPart(a.get(), b.get(), ratio.getAsDouble(), TwoPart.Basis.PARTS_INTO_WATER);
         noteUnnamed(feed, parts);
-        double ec = feed.value(EC);
+        Read<Double> middle = feed.has(EC) ? Read.absent() : middleEc.get();
+        double ec =
+                middle.isSound()
+                        ? feed.getOr(EC, middle, LiquidReader::middleWords).value()
+                        : feed.getOr(
+                                        EC,
+                                        Read.of(labelMsPerCm(parts, water.value())),
+                                        whole -> plain(whole) + " mS/cm, as the labels say")
+                                .value();
         double ph = feed.value(PH);
         Solutions.Mix mix = mix(feed, Optional.of(parts), water.value(), solutions, ec);
         return mix instanceof Solutions.Made made
                 ? Read.of(
-                        liquid(feed, Optional.of(parts), made, ec, noted(feed, made, ph, rainFrac)))
+                        liquid(
+                                feed,
+                                Optional.of(parts),
+                                water.value(),
+                                made,
+                                ec,
+                                noted(feed, made, ph, rainFrac)))
                 : refused(feed, mix, plain(ph));
     }
 

@@ -40,15 +40,6 @@ final class PlantingReader {
     /** Plants with less than this share of the usual ground are called crowded; assumed. */
     private static final double CROWDED_FRAC = 0.5;
 
-    /**
-     * Leaf to a gram of a fresh young plant, cm2/g: 20 to 50 in the library's nurseries. At most 75
-     * m2/kg of a seedling's thinnest leaf, a tenth dry, and nothing but leaf; at least a third of
-     * the nurseries' least, assumed.
-     */
-    private static final double MOST_LEAF_CM2_PER_G = 80;
-
-    private static final double LEAST_LEAF_CM2_PER_G = 6;
-
     /** Days between pickings of a crop whose file names none; common practice, no source. */
     private static final double USUAL_DAYS = 7;
 
@@ -188,7 +179,7 @@ final class PlantingReader {
         Read<Double> deck = shape.map(Shape::rimAreaM2);
         Read<Stand> stand = new StandReader(tray, deck, stems).read();
         Read<Double> ageDays = ageDays(traits);
-        Read<Transplant> transplant = transplant(tray.child("transplant"));
+        Read<Transplant> transplant = TransplantReader.read(tray.child("transplant"));
         Read<Planting.ThirstModel> model = tray.get(THIRST_MODEL);
         Read<OptionalInt> harvest = harvestAfterDays();
         TendingReader tending = new TendingReader(tray, run);
@@ -255,52 +246,6 @@ final class PlantingReader {
     /** An area of a tray in words. */
     static String area(double areaM2) {
         return Measure.plain(areaM2, UnitTable.AREA, areaM2 < 0.1 ? "cm2" : "m2");
-    }
-
-    /** The young plant as it was found. */
-    private static Read<Transplant> transplant(Table young) {
-        List<Key<Double>> keys =
-                List.of(
-                        TransplantKeys.LEAVES,
-                        TransplantKeys.LEAF_AREA,
-                        TransplantKeys.FRESH,
-                        TransplantKeys.HEIGHT,
-                        TransplantKeys.ROOT_LENGTH);
-        OptionalDouble[] found = new OptionalDouble[keys.size()];
-        for (int i = 0; i < found.length; i++) {
-            Read<Double> one = young.get(keys.get(i));
-            if (!one.isSound() && !one.isAbsent()) {
-                return Read.faulty();
-            }
-            found[i] = one.isSound() ? OptionalDouble.of(one.value()) : OptionalDouble.empty();
-        }
-        if (found[1].isPresent()
-                && found[2].isPresent()
-                && !isPlant(young, found[1].getAsDouble(), found[2].getAsDouble())) {
-            return Read.faulty();
-        }
-        return young.get(TransplantKeys.ROOTS_HANG)
-                .map(
-                        hang ->
-                                new Transplant(
-                                        found[0], found[1], found[2], found[3], found[4], hang));
-    }
-
-    // Leaf area and weight of one plant that no plant has together.
-    private static boolean isPlant(Table young, double leafAreaM2, double freshG) {
-        double cm2PerG = 1e4 * leafAreaM2 / freshG;
-        if (cm2PerG >= LEAST_LEAF_CM2_PER_G && cm2PerG <= MOST_LEAF_CM2_PER_G) {
-            return true;
-        }
-        young.faultyValue(
-                TransplantKeys.LEAF_AREA,
-                "%s to %s of leaf for the %s that the plant weighs"
-                        .formatted(
-                                area(1e-4 * LEAST_LEAF_CM2_PER_G * freshG),
-                                area(1e-4 * MOST_LEAF_CM2_PER_G * freshG),
-                                Words.shown(young.raw(TransplantKeys.FRESH.name()))),
-                "Maybe one of the two is of the whole tray; or leave one of them out.");
-        return false;
     }
 
     private Read<Double> ageDays(Read<CropTraits> traits) {
@@ -387,7 +332,8 @@ final class PlantingReader {
             tray.faultyValue(
                     HARVEST_WEIGHT,
                     "leaf_picking or harvest_weight",
-                    "Plants that are picked leaf by leaf stand until they bolt or to harvest_after.");
+                    "Plants that are picked leaf by leaf stand until they bolt or to"
+                            + " harvest_after.");
             return Read.faulty();
         }
         if (tray.has(HARVEST_WEIGHT) && tray.has(HARVEST_AFTER)) {

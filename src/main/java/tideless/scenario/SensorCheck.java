@@ -1,6 +1,7 @@
 package tideless.scenario;
 
 import java.util.Optional;
+import tideless.rig.InsideAir;
 
 /**
  * What a column of a logger holds that no air at plants has: a slip of unit, a code, a dead pen.
@@ -20,11 +21,29 @@ final class SensorCheck {
      */
     private static final int STILL_H = 72;
 
+    /** Lamps that never come above this share are levels of 0 to 1 under a unit of %; assumed. */
+    private static final double FAINTEST_FRAC = 0.0101;
+
+    /** No crop is raised in air that is never warmer than this, degC; assumed. */
+    private static final double COLDEST_C = 5;
+
+    /** Hours that lamps must have burnt before anything is made of what a sensor saw; assumed. */
+    private static final int BURNT_H = 24;
+
+    /** Lamps as dim as that do not show, umol/m2/s; assumed. */
+    private static final double SHOWS_UMOL_PER_M2_S = 20;
+
+    /**
+     * A sensor that sees the lamps shows at least so much of their light, for it may hang aside and
+     * counts their near infrared as the sun's; assumed.
+     */
+    private static final double SEEN_FRAC = 0.6;
+
     private SensorCheck() {}
 
     /** What is odd in the hours of a run, in a sentence; empty where nothing is. */
     static Optional<String> odd(String column, double[] values) {
-        double most = 0;
+        double most = Double.NEGATIVE_INFINITY;
         for (double value : values) {
             most = Math.max(most, value);
         }
@@ -44,13 +63,39 @@ final class SensorCheck {
                             most > MOST_CO2_PPM,
                             "up to %s ppm; is that a logger's sign for a reading that is missing?"
                                     .formatted(Measure.plain(most)));
-            case "temperature" ->
+            case InsideFile.LAMP ->
                     said(
-                            stillH(values) >= STILL_H,
-                            "the same for %d hours on end; has the sensor stood still?"
-                                    .formatted(stillH(values)));
+                            most > 0 && most <= FAINTEST_FRAC,
+                            "never above %s %%; is the unit \"fraction\" meant?"
+                                    .formatted(Measure.plain(100 * most)));
+            case "temperature" ->
+                    most < COLDEST_C
+                            ? Optional.of(
+                                    "never above %s degC; is its unit as meant?"
+                                            .formatted(Measure.plain(most)))
+                            : said(
+                                    stillH(values) >= STILL_H,
+                                    "the same for %d hours on end; has the sensor stood still?"
+                                            .formatted(stillH(values)));
             default -> Optional.empty();
         };
+    }
+
+    /** Whether what is taken for sun is never less than the lamps while they burn. */
+    static boolean seesLamps(InsideAir air) {
+        int burnt = 0;
+        for (int h = 0; h < air.hours(); h++) {
+            double lamps = air.at(InsideAir.Quantity.LAMP_PPFD_UMOL_PER_M2_S, h);
+            if (lamps < SHOWS_UMOL_PER_M2_S) {
+                continue;
+            }
+            burnt++;
+            double sun = air.at(InsideAir.Quantity.SUN_PAR_W_PER_M2, h);
+            if (sun < SEEN_FRAC * lamps / air.lampUmolPerJ()) {
+                return false;
+            }
+        }
+        return burnt >= BURNT_H;
     }
 
     private static Optional<String> said(boolean odd, String what) {

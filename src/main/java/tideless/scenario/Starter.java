@@ -23,9 +23,6 @@ import tideless.solution.ElectricalConductivity.PpmScale;
  * comment that says so.
  */
 public final class Starter {
-    /** Hours of light a day where the crop bears them; common practice. */
-    private static final double LIT_H = 16;
-
     /** Lamps go on, h after midnight. */
     private static final int ON_H = 6;
 
@@ -36,18 +33,7 @@ public final class Starter {
             "a year of weather, as in scenarios/glasshouse-tomato-trough.toml: sun and warmth by the"
                     + " hour";
 
-    /** A tray stands so far above its room under lamps, K; assumed. */
-    private static final double LAMP_WARMTH_C = 2;
-
     private static final double UMOL_PER_MOL = 1e6;
-
-    /** No first scenario is longer, days. */
-    private static final int LONGEST_DAYS = 120;
-
-    /** Fruit is picked out of doors for so long, and no such scenario is longer, days; assumed. */
-    private static final int SUMMER_DAYS = 63;
-
-    private static final int LONGEST_SUMMER_DAYS = 154;
 
     /** Cups of one tray begin wet by so much; usual is 1.3 cm (Kratky 2010), cm; assumed. */
     private static final double CUP_WET_CM = 1;
@@ -98,10 +84,15 @@ public final class Starter {
                     new Feed("hoagland-2", 2.0),
                     new Feed("hoagland-2", 1.0));
 
+    /** To which the feed is brought. */
+    static final double PH = 6.0;
+
     private static final String LEAST =
             "of those that were tried the one that warns least, and it still does";
 
     private final Map<StarterQuestion, String> answers;
+    private final StarterStay stay;
+    private final StarterSeason season;
     private final LocalDate start;
     private final Feed feed;
     private final boolean isChanged;
@@ -121,15 +112,17 @@ public final class Starter {
         isChanged = care.isChanged();
         suits = care.suits();
         this.answers = new EnumMap<>(answers);
-        start = LocalDate.parse(answers.get(StarterQuestion.START));
-        crops = crops(answers);
+        stay = stay(answers);
+        start = stay.start();
+        crops = stay.crops();
         vessel = StarterVessel.of(answers.get(StarterQuestion.SIZE));
-        light = StarterLight.of(answers.get(StarterQuestion.LIGHT));
+        light = stay.light();
         trays = trays(answers);
         plants = plants(answers);
         told = toldFeed(answers);
         us = in.us;
         scale = in.scale;
+        season = stay.season(days());
     }
 
     /**
@@ -197,9 +190,15 @@ public final class Starter {
         return told.isEmpty() ? List.of() : Stream.of(told.split(", ")).map(Crops::named).toList();
     }
 
-    /** Whether the rig was measured in inches or gallons. */
+    /**
+     * Whether the rig was measured in inches, or its reservoir in gallons. A bucket that is called
+     * by its gallons alone is no measure: it is sold under that name where all else is metric.
+     */
     public static boolean isUs(Map<StarterQuestion, String> answers) {
-        return StarterVessel.of(answers.get(StarterQuestion.SIZE)).isUs();
+        String size = answers.getOrDefault(StarterQuestion.SIZE, "");
+        return StarterVessel.isNamedByVolume(size)
+                ? StarterVessel.isInGallons(answers.getOrDefault(StarterQuestion.RESERVOIR, ""))
+                : !size.isEmpty() && StarterVessel.of(size).isUs();
     }
 
     /** What was taken for what the answers leave open, and what of them looks amiss. */
@@ -214,6 +213,9 @@ public final class Starter {
             remarks.add(
                     "assumed: %s, as many as have room; tell: --plants N"
                             .formatted(starter.plantsInWords()));
+        }
+        if (starter.vessel.isUs() && !in.us) {
+            remarks.add("written in centimetres; in inches and gallons: --units us");
         }
         if (starter.vessel.shape().equals("cylinder")
                 && !answers.get(StarterQuestion.SIZE).contains("bucket")) {
@@ -235,28 +237,33 @@ public final class Starter {
         if (starter.light.isNeeded()) {
             remarks.add(
                     "assumed: light as the crop needs, %d umol/m2/s for %d h a day; measure, or tell:"
-                                    .formatted(starter.neededPpfd(), (int) starter.litH())
+                                    .formatted(starter.neededPpfd(), (int) starter.stay.litH())
                             + " --light \"24 W 14 h\" or --light window");
         }
         if (starter.light.sky() != StarterLight.Sky.NONE) {
             remarks.add(
-                    "assumed: %s gives %d mol/m2 of light in a mean day; measure it"
+                    "assumed: %s gives %s mol/m2 of light a day, as in %s; measure it"
                                     .formatted(
                                             starter.light.sky().spelt(),
-                                            (int) starter.season().molPerM2Day())
+                                            Measure.plain(starter.season.molPerM2Day()),
+                                            starter.season.words())
                             + (starter.light.sky() == StarterLight.Sky.WINDOW
                                     ? ""
                                     : ", or put in " + WEATHER));
-            if (starter.light.sky().isSummer()) {
+            if (starter.light.sky().isOutside()) {
+                starter.stay
+                        .brightest(starter.days())
+                        .map(starter::told)
+                        .ifPresent(of -> remarks.add("mind: " + of));
                 remarks.add(
-                        "assumed: air of %s by day and %s by night, as in %s; your weather is not known"
+                        "assumed: air of %s by day and %s by night, as in these days; your weather is not known"
                                 .formatted(
-                                        starter.temperature(starter.dayC()).replace("\"", ""),
-                                        starter.temperature(
-                                                        starter.dayC()
-                                                                - starter.season().nightFallC())
+                                        starter.temperature(starter.season.dayC())
                                                 .replace("\"", ""),
-                                        starter.season().words()));
+                                        starter.temperature(
+                                                        starter.season.dayC()
+                                                                - starter.season.nightFallC())
+                                                .replace("\"", "")));
             }
         }
         return remarks;
@@ -285,12 +292,15 @@ public final class Starter {
         if (end != null) {
             return LocalDate.parse(end);
         }
-        List<CropTraits> crops = crops(answers);
-        StarterLight light = StarterLight.of(answers.get(StarterQuestion.LIGHT));
-        return LocalDate.parse(answers.get(StarterQuestion.START))
-                .plusDays(
-                        usualDays(crops, light, LocalDate.parse(answers.get(StarterQuestion.START)))
-                                - 1);
+        StarterStay stay = stay(answers);
+        return stay.start().plusDays(stay.usualDays() - 1);
+    }
+
+    private static StarterStay stay(Map<StarterQuestion, String> answers) {
+        return new StarterStay(
+                crops(answers),
+                StarterLight.of(answers.get(StarterQuestion.LIGHT)),
+                LocalDate.parse(answers.get(StarterQuestion.START)));
     }
 
     /** The last day of a run that goes on for a week after an absence. */
@@ -378,12 +388,16 @@ public final class Starter {
         line("");
         line(
                 "[climate] # assumed: "
-                        + (light.sky().isSummer()
-                                ? season().words() + ", each day like the other; put in your own"
+                        + (light.sky().isOutside()
+                                ? season.words()
+                                        + (stay.bearsOutside()
+                                                ? ", the brightest that they stand in"
+                                                : "")
+                                        + ", each day like the other; put in your own"
                                 : "a lived-in room"));
         line("kind = \"room\"");
-        line("day_temperature = " + temperature(dayC()));
-        line("night_temperature = " + temperature(dayC() - season().nightFallC()));
+        line("day_temperature = " + temperature(season.dayC()));
+        line("night_temperature = " + temperature(season.dayC() - season.nightFallC()));
         line("day_humidity = \"" + light.sky().dayPercent() + " %\"");
         line("night_humidity = \"" + light.sky().nightPercent() + " %\"");
         if (light.sky().airMPerS() > 0) {
@@ -436,7 +450,7 @@ public final class Starter {
                     "# Bottles or a powder bought ready: their labels, as in scenarios/two-bottles.toml, or");
             line("# bought = true");
         }
-        line("ph = 6.0");
+        line("ph = " + PH);
         if (isFilling("valve")) {
             reservoir();
         }
@@ -490,12 +504,24 @@ public final class Starter {
     private void daylight() {
         if (light.sky() != StarterLight.Sky.NONE) {
             line(
-                    "window_light = \"%s mol/m2/day\" # told: %s; assumed: so much, in a mean day"
-                            .formatted(Measure.plain(season().molPerM2Day()), light.sky().spelt()));
+                    "window_light = \"%s mol/m2/day\" # told: %s; assumed: so much, as in %s"
+                            .formatted(
+                                    Measure.plain(season.molPerM2Day()),
+                                    light.sky().spelt(),
+                                    season.words()));
         }
-        if (light.sky().isSummer()) {
+        if (light.sky().isOutside()) {
+            stay.brightest(days()).ifPresent(of -> line("# Mind: " + told(of)));
             line("# Better: " + WEATHER);
         }
+    }
+
+    private String told(StarterStay.Bright of) {
+        return "the brightest month, from %s, has %s mol/m2 a day and %s by day: plants drink more then than this mean day tells"
+                .formatted(
+                        of.from(),
+                        Measure.plain(of.season().molPerM2Day()),
+                        temperature(of.season().dayC()).replace("\"", ""));
     }
 
     private void lamp() {
@@ -530,34 +556,10 @@ public final class Starter {
                 default -> line("ppfd = \"" + number + " umol/m2/s\"");
             }
         }
-        double on = Math.max(0, Math.min(ON_H, LATEST_OFF_H - litH()));
+        double on = Math.max(0, Math.min(ON_H, LATEST_OFF_H - stay.litH()));
         String assumed = Double.isNaN(light.hours()) ? " # assumed" : "";
         line("on = \"" + Time.clock(on * Time.HOUR_S) + '"' + assumed);
-        line("off = \"" + Time.clock((on + litH()) * Time.HOUR_S) + '"' + assumed);
-    }
-
-    /** From setting out to the end of the cut or of a first month of picking. */
-    private static int usualDays(List<CropTraits> crops, StarterLight light, LocalDate start) {
-        return crops.stream()
-                .mapToInt(crop -> usualDays(crop, crops, light, start))
-                .max()
-                .orElseThrow();
-    }
-
-    private static int usualDays(
-            CropTraits crop, List<CropTraits> beside, StarterLight light, LocalDate start) {
-        CropTraits.Stages stages = crop.stages();
-        StarterLight.Sky sky = light.sky();
-        StarterSeason season = season(beside, sky, start);
-        double meanC =
-                dayC(beside, sky, start) - season.nightFallC() * (24 - litH(beside, light)) / 24;
-        double grown =
-                RoomLimits.daysTo(crop, 0, stages.firstHarvestCd(), meanC) - crop.nursery().days();
-        boolean picked = stages.fruits() || crop.harvest().pickedEveryDays().isPresent();
-        boolean summer = stages.fruits() && sky.isSummer(); // such plants bear till autumn
-        double all = grown + (summer ? SUMMER_DAYS : picked ? 28 : 14);
-        int most = summer ? LONGEST_SUMMER_DAYS : LONGEST_DAYS;
-        return (int) Math.max(28, Math.min(most, 7 * Math.ceil(all / 7)));
+        line("off = \"" + Time.clock((on + stay.litH()) * Time.HOUR_S) + '"' + assumed);
     }
 
     /** As told, or usual ones, and on for a week after the last return. */
@@ -567,7 +569,7 @@ public final class Starter {
             return (int) ChronoUnit.DAYS.between(start, LocalDate.parse(end)) + 1;
         }
         List<String> away = away();
-        int usual = usualDays(crops, light, start);
+        int usual = stay.usualDays();
         if (away.isEmpty()) {
             return usual;
         }
@@ -582,51 +584,13 @@ public final class Starter {
         return away.equals("none") ? List.of() : List.of(away.split("; "));
     }
 
-    private double litH() {
-        return litH(crops, light);
-    }
-
-    private static double litH(List<CropTraits> crops, StarterLight light) {
-        double borneH =
-                crops.stream()
-                        .mapToDouble(crop -> crop.response().longestDayH())
-                        .min()
-                        .orElseThrow();
-        return light.litH(Math.min(LIT_H, Math.floor(borneH)));
-    }
-
-    private double dayC() {
-        return dayC(crops, light.sky(), start);
-    }
-
-    private StarterSeason season() {
-        return season(crops, light.sky(), start);
-    }
-
-    private static StarterSeason season(
-            List<CropTraits> crops, StarterLight.Sky sky, LocalDate start) {
-        return StarterSeason.of(
-                sky, start, crops.stream().anyMatch(crop -> crop.stages().fruits()));
-    }
-
-    private static double dayC(List<CropTraits> crops, StarterLight.Sky sky, LocalDate start) {
-        double warmC =
-                crops.stream()
-                        .mapToDouble(crop -> crop.needs().solutionWarmC())
-                        .min()
-                        .orElseThrow();
-        return sky.isSummer()
-                ? season(crops, sky, start).dayC()
-                : Math.min(sky.dayC(), Math.floor(warmC - LAMP_WARMTH_C));
-    }
-
     /** For the middle of what the crop wants, to the ten. */
     private int neededPpfd() {
         double mol =
                 needs(needs -> (needs.lightLowMolPerM2Day() + needs.lightHighMolPerM2Day()) / 2)
                         .average()
                         .orElseThrow();
-        return (int) (10 * Math.floor(mol * UMOL_PER_MOL / (litH() * Time.HOUR_S) / 10 + 0.5));
+        return (int) (10 * Math.floor(mol * UMOL_PER_MOL / (stay.litH() * Time.HOUR_S) / 10 + 0.5));
     }
 
     private void reservoir() {
@@ -701,6 +665,10 @@ public final class Starter {
             line("");
             line("[tray." + name + ".hand]");
             line("to = " + cm(cupCm() * 0.65) + " # assumed: air for the upper roots");
+            if (!away().isEmpty()) {
+                line(
+                        "in_steps = true # assumed: after an absence no higher at once than air roots bear");
+            }
         } else {
             line("filling = \"sealed\"");
         }

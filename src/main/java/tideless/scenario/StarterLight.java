@@ -34,22 +34,23 @@ record StarterLight(Told lamp, double number, double hours, Sky sky, int under) 
         }
     }
 
-    /**
-     * What daylight there is in a mean day, and the air with it; all from memory, low confidence.
-     */
+    /** What daylight there is, and the air with it; all from memory, low confidence. */
     enum Sky {
         NONE(0, 22, 4, 60, 70, 0),
-        /** A bright window without shade: 2 to 10. */
-        WINDOW(5, 22, 4, 60, 70, 0),
         /**
-         * Of the 40 of an open day between May and August the half to all; days and nights of a
-         * mild summer, with the light wind that comes down to a bed.
+         * A quarter of the open sky's light behind a bright window without shade: half of the sky
+         * is seen, glass lets three quarters through, and the wall takes a third.
          */
-        OUTDOORS(30, 22, 8, 60, 80, 1),
-        /** Film or glass keeps a quarter of that light out, and the wind; the day is warmer. */
-        POLYTUNNEL(30, 25, 9, 60, 85, 0.4);
+        WINDOW(0.25, 22, 4, 60, 70, 0),
+        /**
+         * Three quarters of the open sky's, half to all beside a house; air of a mild summer, with
+         * the light wind that comes down to a bed.
+         */
+        OUTDOORS(0.75, 22, 8, 60, 80, 1),
+        /** Film or glass keeps three tenths out, and the wind; the day is warmer. */
+        POLYTUNNEL(0.7, 25, 9, 60, 85, 0.4);
 
-        private final double molPerM2Day;
+        private final double shareFrac;
         private final double dayC;
         private final double nightFallC;
         private final int dayPercent;
@@ -57,13 +58,13 @@ record StarterLight(Told lamp, double number, double hours, Sky sky, int under) 
         private final double airMPerS;
 
         Sky(
-                double molPerM2Day,
+                double shareFrac,
                 double dayC,
                 double nightFallC,
                 int dayPercent,
                 int nightPercent,
                 double airMPerS) {
-            this.molPerM2Day = molPerM2Day;
+            this.shareFrac = shareFrac;
             this.dayC = dayC;
             this.nightFallC = nightFallC;
             this.dayPercent = dayPercent;
@@ -71,11 +72,12 @@ record StarterLight(Told lamp, double number, double hours, Sky sky, int under) 
             this.airMPerS = airMPerS;
         }
 
-        double molPerM2Day() {
-            return molPerM2Day;
+        /** Share of the open sky's light. */
+        double shareFrac() {
+            return shareFrac;
         }
 
-        /** By day, and so much cooler at night. */
+        /** By day at midsummer, and so much cooler at night. */
         double dayC() {
             return dayC;
         }
@@ -97,8 +99,8 @@ record StarterLight(Told lamp, double number, double hours, Sky sky, int under) 
             return airMPerS;
         }
 
-        /** Whether plants stand in the weather of a summer. */
-        boolean isSummer() {
+        /** Whether plants stand in the weather, be it under film. */
+        boolean isOutside() {
             return this == OUTDOORS || this == POLYTUNNEL;
         }
 

@@ -193,9 +193,9 @@ public enum StarterQuestion {
         return "once".equals(answers.get(FILLING));
     }
 
-    /** Waters that are softer than one that was answered, the nearest first. */
-    public static List<String> softer(String water) {
-        return StarterWater.softer(water);
+    /** Waters that are softer than one that was answered, the nearest that serves a feed first. */
+    public static List<String> softer(String water, Starter.Feed feed) {
+        return StarterWater.softer(water, feed);
     }
 
     /**

@@ -87,6 +87,11 @@ record StarterVessel(String shape, double lengthCm, double widthCm, double depth
         return volume.matches("(?i).*(gal|qt|quart).*");
     }
 
+    /** Whether it is a bucket that was told by what it holds. */
+    static boolean isNamedByVolume(String size) {
+        return BUCKET.matcher(plain(size)).matches();
+    }
+
     /** See {@link StarterQuestion#deeper}. */
     static Optional<String> deeper(String size, double times) {
         String plain = plain(size);

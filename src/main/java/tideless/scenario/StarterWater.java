@@ -4,8 +4,10 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
+import java.util.OptionalInt;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
+import tideless.solution.Composition;
 
 /** The source water of a first scenario, as people tell it. */
 final class StarterWater {
@@ -53,12 +55,39 @@ final class StarterWater {
                 : Optional.empty();
     }
 
-    /** The same with more and more rain in it, and rain alone: what softens it. */
-    static List<String> softer(String kept) {
+    /**
+     * What softens it: the same with as much rain as a feed takes to come to its pH, half of it
+     * where that is not known; and rain alone.
+     */
+    static List<String> softer(String kept, Starter.Feed feed) {
         String tap = kept.contains(WITH) ? kept.substring(0, kept.indexOf(WITH)) : kept;
-        return tap.equals(USUAL) || tap.equals("rain")
-                ? List.of()
-                : List.of(tap + WITH + HALF + RAIN, tap + WITH + "70" + RAIN, "rain");
+        if (tap.equals(USUAL) || tap.equals("rain")) {
+            return List.of();
+        }
+        OptionalInt needed = needed(tap, feed);
+        String share = needed.isPresent() ? Integer.toString(needed.getAsInt()) : HALF;
+        return List.of(tap + WITH + share + RAIN, "rain");
+    }
+
+    /**
+     * Share of rain with which a feed comes to its pH by an acid that anybody may own, per cent.
+     */
+    private static OptionalInt needed(String tap, Starter.Feed feed) {
+        Composition water =
+                Character.isDigit(tap.charAt(0))
+                        ? Solutions.CURRENT.waterReading(LiquidKeys.WATER_EC.read(tap).value())
+                        : Solutions.CURRENT.water(tap);
+        return Solutions.CURRENT.feed(
+                                feed.recipe(),
+                                water,
+                                feed.msPerCm(),
+                                Starter.PH,
+                                Solutions.ACIDS.get(0))
+                        instanceof Solutions.Made made
+                ? made.rainShareFrac().stream()
+                        .mapToInt(frac -> (int) Math.floor(100 * frac + 0.5))
+                        .findFirst()
+                : OptionalInt.empty();
     }
 
     private static Optional<String> alone(String told) {

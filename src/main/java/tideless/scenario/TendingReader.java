@@ -87,6 +87,10 @@ final class TendingReader {
             sound = false;
             return;
         }
+        if (!fits(dated, everyS, to)) {
+            sound = false;
+            return;
+        }
         List<LocalDate> days =
                 dated
                         ? picking.get(LeafPickingKeys.DATES).orElse(List.of())
@@ -97,6 +101,35 @@ final class TendingReader {
             }
             acts.add(new Tending.LeafPicking(day(day), share.value()));
         }
+    }
+
+    /** Whether keys beside from or dates have a meaning there. */
+    private boolean fits(boolean dated, Read<Double> everyS, Read<LocalDate> to) {
+        if (dated && (everyS.isSound() || to.isSound())) {
+            Key<?> key = everyS.isSound() ? LeafPickingKeys.EVERY : LeafPickingKeys.TO;
+            picking.fault(
+                    key,
+                    Words.shown(picking.raw(key.name())) + " beside dates",
+                    "either dates, or from with every",
+                    "");
+            return false;
+        }
+        if (dated && picking.get(LeafPickingKeys.DATES).holds(List::isEmpty)) {
+            picking.faultyValue(LeafPickingKeys.DATES, "at least one date", "");
+            return false;
+        }
+        if (to.isSound() && everyS.isAbsent()) {
+            picking.faultyValue(
+                    LeafPickingKeys.TO, "only with every", "Maybe add every = \"7 days\".");
+            return false;
+        }
+        Read<LocalDate> from = picking.get(LeafPickingKeys.FROM);
+        if (to.holds(last -> from.holds(last::isBefore))) {
+            picking.faultyValue(
+                    LeafPickingKeys.TO, "days from the first picking on, " + from.value(), "");
+            return false;
+        }
+        return true;
     }
 
     private List<LocalDate> everyDays(Read<Double> everyS, Read<LocalDate> to) {
@@ -178,6 +211,16 @@ final class TendingReader {
         return (int) ChronoUnit.DAYS.between(run.start().value(), date);
     }
 
+    /** How to say what was done before the run's first day is over. */
+    private static String atFirst(Key<?> key) {
+        if (key == TOPPED) {
+            return "Young plants are topped once they stand in the tray.";
+        }
+        return key == THINNING || key == RESPACING
+                ? "State what is there on the first day by plants and ground."
+                : "State what leaf is there on the first day by leaf_area in transplant.";
+    }
+
     /** Whether a day lies after the run's first and before its end. */
     private boolean inRun(Key<?> key, Table table, LocalDate date) {
         LocalDate start = run.start().value();
@@ -192,7 +235,7 @@ final class TendingReader {
                         ? "days after the start, %s, to the end, %s"
                                 .formatted(start, run.last().value())
                         : "days after the start, " + start,
-                late ? "" : "State what is there on the first day by plants and ground.");
+                late ? "" : atFirst(key));
         sound = false;
         return false;
     }

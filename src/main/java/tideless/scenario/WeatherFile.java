@@ -47,11 +47,6 @@ final class WeatherFile {
     private static final int LONGEST_YEAR_D = 366;
     private static final int FEBRUARY_29 = 59 * 24;
 
-    /** What helps against a gap that is too long. */
-    static final String GAP_HINT =
-            "Maybe longer_gaps = \"days beside\" in [climate]: it fills them from the same hours of"
-                    + " the days beside, and says so.";
-
     private final CsvColumns csv;
     private final TomlFile source;
     private final Gaps gaps;
@@ -534,7 +529,7 @@ final class WeatherFile {
                 name(column),
                 "a gap of %s h from %s to %s".formatted(to - from, named(from), named(to)),
                 "gaps of up to " + gaps.mostH() + " h",
-                GAP_HINT);
+                gaps.hint());
     }
 
     /** Seconds of an offset such as "+01:00". */

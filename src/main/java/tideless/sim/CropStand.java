@@ -5,6 +5,7 @@ import org.apache.commons.math3.util.FastMath;
 import tideless.crop.Canopy;
 import tideless.crop.CarbonDioxide;
 import tideless.crop.CropTraits;
+import tideless.crop.FruitSet;
 import tideless.crop.Growing;
 import tideless.crop.Killing;
 import tideless.crop.Plant;
@@ -50,6 +51,7 @@ final class CropStand {
     private final double startRootM;
     private double leafM2;
     private boolean flowering;
+    private double readyDays = Double.NaN;
     private boolean ripe;
     private double lastDayCd; // degree-days of the day before
     private double lastDayFreshG; // what a plant gained on it
@@ -57,6 +59,7 @@ final class CropStand {
     private boolean pickable; // likewise, as it grows
     private int pickedOnDay = -1; // as it grows, since it was set out
     private double pickedG; // leaves taken from a plant so far
+    private double fruitIfAllSetG; // dry, had heat kept no flower from setting
     private boolean harvested;
 
     private boolean demandKnown;
@@ -121,6 +124,15 @@ final class CropStand {
     /** Ground under a plant's crown over what it can reach, 0-1. */
     double coverFrac() {
         return thirst.coveredM2() / Canopy.boundGroundM2(traits, groundPerPlantM2());
+    }
+
+    /**
+     * A lit step has passed over its flowers.
+     *
+     * @param airC degC
+     */
+    void flowersStandIn(double airC, double stepS) {
+        day.addFlowers(FruitSet.frac(traits.response().setInHeat(), airC), stepS);
     }
 
     /** Dry mass of all roots, g. */
@@ -226,7 +238,11 @@ final class CropStand {
                         * warmthFrac
                         * recoveryFrac
                         * nutrients.growthFrac();
+        double unharmedBeforeG = unharmed.freshG();
         double gainG = wouldBeCut() ? 0 : unharmed.grow(sound -> dayLater(sound, 1));
+        if (gainG > 0 && wouldBeCut()) {
+            unharmed.readyAfter(weighedAfter(daysSincePlanted, unharmedBeforeG, unharmed.freshG()));
+        }
         // What is strong because it is little is want of water.
         double keptFull = roots.keptFullSaltFrac();
         unharmed.leave(Stress.SALT, keptFull, gainG);
@@ -242,6 +258,7 @@ final class CropStand {
         plant =
                 grown.withRootLengthM(
                         rootLengthM(before, grown, daysSincePlanted, roots.metFrac()));
+        fruitIfAllSetG += Growing.fruitIfAllSetG(traits, before, plant);
         lastDayCd = plant.thermalTimeCd() - before.thermalTimeCd();
         lastDayFreshG = Growing.freshG(traits, plant) - Growing.freshG(traits, before);
         day.clear();
@@ -285,10 +302,19 @@ final class CropStand {
                 && isReady(unharmed.plant().thermalTimeCd(), unharmed.freshG());
     }
 
+    // Within the day that has just ended, where it was its weight that was waited for.
+    private double weighedAfter(int daysSincePlanted, double beforeG, double afterG) {
+        double wantedG = crop.harvestFreshG().orElse(0);
+        boolean byWeight = beforeG < wantedG && afterG >= wantedG;
+        return byWeight
+                ? daysSincePlanted - (afterG - wantedG) / (afterG - beforeG)
+                : daysSincePlanted;
+    }
+
     private Plant dayLater(Plant before, double stressFrac) {
         return Growing.dayLater(
                 traits,
-                before,
+                FruitSet.after(traits, before, day.setFrac(), day.meanTempC()),
                 groundPerPlantM2(),
                 day.molPerM2(),
                 day.litPpfdUmolPerM2S(),
@@ -304,7 +330,12 @@ final class CropStand {
 
     /** What its root zone took of the crop so far. */
     GrowthLost lost() {
-        return unharmed.lost(plant, pickedG);
+        return unharmed.lost(plant, pickedG, readyDays, notSetFrac());
+    }
+
+    // Share of the fruit that did not come of flowers that heat kept from setting.
+    private double notSetFrac() {
+        return fruitIfAllSetG > 0 ? Math.max(0, 1 - plant.fruitDryG() / fruitIfAllSetG) : 0;
     }
 
     /** What hands do on the day that begins, and what waited for it. */
@@ -439,6 +470,7 @@ final class CropStand {
         }
         if (!ripe && isReady(plant.thermalTimeCd(), freshG())) {
             ripe = true;
+            readyDays = weighedAfter(daysSincePlanted, freshG() - lastDayFreshG, freshG());
             if (traits.stages().fruits()) {
                 log.add(Event.Kind.FIRST_RIPE, atS, where);
             }

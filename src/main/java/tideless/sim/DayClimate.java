@@ -9,6 +9,8 @@ final class DayClimate {
     private double ppfdMol;
     private double tempCS;
     private double co2PpmMol;
+    private double litSetS;
+    private double litS;
     private double spanS;
     private double lowestC = Double.POSITIVE_INFINITY;
     private double highestC = Double.NEGATIVE_INFINITY;
@@ -36,6 +38,16 @@ final class DayClimate {
         highestC = Math.max(highestC, airC);
         co2PpmMol += co2Ppm * molPerM2OfStep;
         spanS += stepS;
+    }
+
+    /**
+     * Adds what flowers find in the air of a lit step.
+     *
+     * @param setFrac share of them that set, 0-1
+     */
+    void addFlowers(double setFrac, double stepS) {
+        litSetS += setFrac * stepS;
+        litS += stepS;
     }
 
     /** Light, mol/m2. */
@@ -79,6 +91,11 @@ final class DayClimate {
         return molPerM2 > 0 ? co2PpmMol / molPerM2 : CarbonDioxide.AMBIENT_PPM;
     }
 
+    /** Share of the flowers of the lit hours that set, 0-1; all on a day without light. */
+    double setFrac() {
+        return litS > 0 ? litSetS / litS : 1;
+    }
+
     /** Length so far, s. */
     double spanS() {
         return spanS;
@@ -90,6 +107,8 @@ final class DayClimate {
         ppfdMol = 0;
         tempCS = 0;
         co2PpmMol = 0;
+        litSetS = 0;
+        litS = 0;
         spanS = 0;
         lowestC = Double.POSITIVE_INFINITY;
         highestC = Double.NEGATIVE_INFINITY;

@@ -12,6 +12,8 @@ public sealed interface HourlySeries permits TraySeries, ReservoirSeries {
         STATE,
         /** What all steps of the hour add up to. */
         FLOW,
+        /** What an account of the run has grown by since the hour before. */
+        ACCOUNT,
         /** Read by a meter at the end of the hour; no number where there is nothing to read. */
         METER
     }

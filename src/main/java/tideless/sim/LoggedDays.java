@@ -117,7 +117,12 @@ final class LoggedDays {
             read.add(expected(reading.what(), run));
             if (isLevel && reading.counts() && !(run.tray.filling() instanceof Filling.ByValve)) {
                 double m3 = run.tray.shape().volumeM3(reading.value());
-                count(set(run.water, run.salts.mol, m3, scenario.feedOf(run.tray)));
+                double[] added = set(run.water, run.salts.mol, m3, scenario.feedOf(run.tray));
+                count(added);
+                for (int i = 0; i < Component.COUNT; i++) {
+                    run.salts.setByReadingMol[i] += added[i];
+                }
+                run.setByReadingM3 += added[Component.COUNT];
             }
         }
     }

@@ -22,7 +22,11 @@ final class Recorder {
     private final int hours;
     private final Samples[] trays;
     private final Samples[] reservoirs;
-    private final double[][][] uptakeMol; // of a tray, of a component, at the end of an hour
+    // Of a tray, of a component, at the end of an hour.
+    private final double[][][] uptakeMol;
+    private final double[][][] broughtMol;
+    private final double[][][] lostMol;
+    private final double[][] accounts; // of a tray, at the end of the last hour
     private int hour;
 
     /**
@@ -33,6 +37,9 @@ final class Recorder {
         this.trays = new Samples[trays];
         this.reservoirs = new Samples[reservoirs];
         uptakeMol = new double[trays][Component.COUNT][hours];
+        broughtMol = new double[trays][Component.COUNT][hours];
+        lostMol = new double[trays][Component.COUNT][hours];
+        accounts = new double[trays][OF_TRAY.length];
         Arrays.setAll(this.trays, i -> new Samples(OF_TRAY.length, hours));
         Arrays.setAll(this.reservoirs, i -> new Samples(OF_RESERVOIR.length, hours));
     }
@@ -70,11 +77,17 @@ final class Recorder {
             for (TraySeries of : OF_TRAY) {
                 if (of.kind() == HourlySeries.Kind.STATE) {
                     to.of[of.ordinal()][hour] = of.reader.read(run, air, step);
+                } else if (of.kind() == HourlySeries.Kind.ACCOUNT) {
+                    double account = of.reader.read(run, air, step);
+                    to.of[of.ordinal()][hour] = account - accounts[run.index][of.ordinal()];
+                    accounts[run.index][of.ordinal()] = account;
                 }
             }
             to.keep(hour, run.salts.mol);
             for (int i = 0; i < Component.COUNT; i++) {
                 uptakeMol[run.index][i][hour] = run.salts.uptakeMol[i];
+                broughtMol[run.index][i][hour] = run.salts.broughtMol(i);
+                lostMol[run.index][i][hour] = run.salts.lostMol(i) + fallenMol(run, i);
             }
         }
         for (ReservoirRun run : reservoirRuns) {
@@ -112,6 +125,8 @@ final class Recorder {
                 series,
                 seriesOf(from.mol),
                 seriesOf(uptakeMol[index]),
+                seriesOf(broughtMol[index]),
+                seriesOf(lostMol[index]),
                 run.season().yields().stream().flatMap(y -> y.lost().stream()).toList());
     }
 
@@ -131,6 +146,12 @@ final class Recorder {
             series.put(of, new Series(from.of[of.ordinal()]));
         }
         return new ReservoirTrace(reservoir, series, seriesOf(from.mol));
+    }
+
+    /** The carbon of lime scale is the air's own. */
+    private static double fallenMol(TrayRun run, int component) {
+        Component of = Component.at(component);
+        return of == Component.C ? 0 : run.precipitate.mol(of);
     }
 
     private static List<Series> seriesOf(double[][] mol) {

@@ -104,6 +104,7 @@ final class TrayRun {
     double freshM3;
     double drainedM3;
     double spiltTotalM3;
+    double setByReadingM3; // less than 0 where less was found than was reckoned
 
     /**
      * @param firstPlanting place of its first crop among those of all trays, one tray after another
@@ -472,6 +473,9 @@ final class TrayRun {
             growing.stand()
                     .day
                     .add(ppfdUmolPerM2S, lightMolPerM2, par, airC, air.co2Ppm[step], spanS);
+            if (ppfdUmolPerM2S > 0) {
+                growing.stand().flowersStandIn(airC, spanS);
+            }
         }
     }
 

@@ -61,6 +61,8 @@ final class TraySalts {
 
     // Since the start of the run.
     final double[] uptakeMol = new double[Component.COUNT];
+    final double[] inflowMol = new double[Component.COUNT];
+    final double[] setByReadingMol = new double[Component.COUNT];
     final double[] toppedUpMol = new double[Component.COUNT];
     final double[] freshMol = new double[Component.COUNT];
     final double[] drainedMol = new double[Component.COUNT];
@@ -84,6 +86,16 @@ final class TraySalts {
         }
         charge[Component.P.ordinal()] = -1;
         return charge;
+    }
+
+    /** Of one component, all that came into the tray since the start, mol. */
+    double broughtMol(int i) {
+        return inflowMol[i] + toppedUpMol[i] + freshMol[i] + setByReadingMol[i];
+    }
+
+    /** Of one component, all that left the tray since the start, but for what plants took, mol. */
+    double lostMol(int i) {
+        return spiltMol[i] + drainedMol[i] + driedMol[i];
     }
 
     /** A fresh array: for once a day, not for a step. */
@@ -118,6 +130,7 @@ final class TraySalts {
         double late = spiltM3 > 0 ? riseFrac * lateness(spiltM3 / volumeM3) : 0;
         for (int i = 0; i < stepInMol.length; i++) {
             double came = shareFrac * letOutMol[i];
+            inflowMol[i] += came;
             if (spiltM3 > 0) {
                 spill(i, came, volumeM3, spiltM3, late);
             } else {

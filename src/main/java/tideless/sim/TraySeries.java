@@ -65,6 +65,30 @@ public enum TraySeries implements HourlySeries {
             "run out over the overflow",
             Kind.FLOW,
             (run, air, step) -> run.spillM3),
+    /** m3 in the hour. */
+    POURED(
+            "poured",
+            "L/h",
+            1000,
+            "poured in by hand: topped up, or fresh after a flush or for the next crop",
+            Kind.ACCOUNT,
+            (run, air, step) -> run.toppedUpM3 + run.freshM3),
+    /** m3 in the hour. */
+    DRAINED(
+            "drained",
+            "L/h",
+            1000,
+            "taken out by hand: before a flush or the next crop",
+            Kind.ACCOUNT,
+            (run, air, step) -> run.drainedM3),
+    /** m3 in the hour. */
+    SET_BY_READING(
+            "set_by_reading",
+            "L/h",
+            1000,
+            "more, or less than 0, by a level that the log read than was reckoned",
+            Kind.ACCOUNT,
+            (run, air, step) -> run.setByReadingM3),
     /** degC. */
     AIR_TEMP(
             "air_temperature",

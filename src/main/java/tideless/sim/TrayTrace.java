@@ -14,6 +14,8 @@ import tideless.solution.Composition;
  * @param series one for each {@link TraySeries}
  * @param componentMol a series for each {@link tideless.solution.Component}, mol in the tray
  * @param uptakeMol a series for each of them, mol the plants have taken up since the start
+ * @param broughtMol likewise, what came in: through the valve, poured, or found by a reading
+ * @param lostMol likewise, what left it beside uptake: spilt, drained, dried or fallen out
  * @param lost what its root zone took of each crop that was set out, in their order; empty of a
  *     measured thirst
  */
@@ -22,6 +24,8 @@ public record TrayTrace(
         Map<TraySeries, Series> series,
         List<Series> componentMol,
         List<Series> uptakeMol,
+        List<Series> broughtMol,
+        List<Series> lostMol,
         List<GrowthLost> lost) {
 
     public TrayTrace {
@@ -33,6 +37,8 @@ public record TrayTrace(
         series = Collections.unmodifiableMap(new EnumMap<>(series));
         componentMol = List.copyOf(componentMol);
         uptakeMol = List.copyOf(uptakeMol);
+        broughtMol = List.copyOf(broughtMol);
+        lostMol = List.copyOf(lostMol);
         lost = List.copyOf(lost);
     }
 
@@ -150,7 +156,20 @@ public record TrayTrace(
      * @param toHour end, not included
      */
     public double uptakeMol(int component, int fromHour, int toHour) {
-        Series total = uptakeMol.get(component);
+        return grown(uptakeMol.get(component), fromHour, toHour);
+    }
+
+    /** As {@link #uptakeMol(int, int, int)}, of {@link #broughtMol}. */
+    public double broughtMol(int component, int fromHour, int toHour) {
+        return grown(broughtMol.get(component), fromHour, toHour);
+    }
+
+    /** As {@link #uptakeMol(int, int, int)}, of {@link #lostMol}. */
+    public double lostMol(int component, int fromHour, int toHour) {
+        return grown(lostMol.get(component), fromHour, toHour);
+    }
+
+    private static double grown(Series total, int fromHour, int toHour) {
         return total.at(toHour - 1) - (fromHour > 0 ? total.at(fromHour - 1) : 0);
     }
 

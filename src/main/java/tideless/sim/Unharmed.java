@@ -20,6 +20,7 @@ final class Unharmed {
     private final double[] taken = new double[Stress.values().length];
     private Plant plant;
     private double pickedG;
+    private double readyDays = Double.NaN;
 
     Unharmed(CropTraits traits, Plant plant) {
         this.traits = traits;
@@ -48,6 +49,13 @@ final class Unharmed {
         return plant.dryG() - before;
     }
 
+    /** It came to its weight, d after it was set out. */
+    void readyAfter(double days) {
+        if (Double.isNaN(readyDays)) {
+            readyDays = days;
+        }
+    }
+
     /** Leaves are picked from it as from the other. */
     void pickLeaves(double groundPerPlantM2, double shareFrac) {
         Growing.Picking picked = Growing.pickLeaves(traits, plant, groundPerPlantM2, shareFrac);
@@ -65,8 +73,10 @@ final class Unharmed {
      *
      * @param own the plant as it is
      * @param ownPickedG fresh leaves taken from it, g
+     * @param ownReadyDays when it came to its weight, d after it was set out; NaN where it did not
+     * @param notSetFrac share of its fruit that did not set for heat, 0-1
      */
-    GrowthLost lost(Plant own, double ownPickedG) {
+    GrowthLost lost(Plant own, double ownPickedG, double ownReadyDays, double notSetFrac) {
         double sum = 0;
         for (double each : taken) {
             sum += each;
@@ -79,10 +89,14 @@ final class Unharmed {
         }
         double fruitG = Growing.fruitFreshG(traits, plant);
         return fruitG > 0
-                ? new GrowthLost(Growing.fruitFreshG(traits, own), fruitG, shares)
+                ? new GrowthLost(
+                        Growing.fruitFreshG(traits, own), fruitG, shares, 0, Double.NaN, notSetFrac)
                 : new GrowthLost(
                         Growing.freshG(traits, own) + ownPickedG,
                         Growing.freshG(traits, plant) + pickedG,
-                        shares);
+                        shares,
+                        ownReadyDays > readyDays ? ownReadyDays - readyDays : 0,
+                        readyDays,
+                        notSetFrac);
     }
 }

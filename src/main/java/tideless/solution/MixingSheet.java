@@ -170,6 +170,8 @@ public record MixingSheet(
         return written(wish, made.strength(), displacedL, used, reagent, asStood);
     }
 
+    private static final String NO_MORE = "No more phosphoric acid";
+
     /**
      * Where the acid stops.
      *
@@ -179,7 +181,8 @@ public record MixingSheet(
     static String tooMuchPhosphate(double ph, OptionalDouble rainShareFrac) {
         return String.format(
                         Locale.ROOT,
-                        "No more phosphoric acid than brings 1 mmol/L of phosphate, a full feed's"
+                        NO_MORE
+                                + " than brings 1 mmol/L of phosphate, a full feed's"
                                 + " worth: it leaves pH %.1f. ",
                         ph)
                 + (rainShareFrac.isEmpty()
@@ -364,8 +367,15 @@ public record MixingSheet(
                             bottles.parts().chargeErrorMolPerM3() > 0 ? "chloride" : "sodium"));
         }
         Speciation settled = Speciation.closed(end, 25);
-        if (SaturationIndex.brushite(settled) > 0 || SaturationIndex.gypsum(settled) > 0) {
-            cautions.add("Calcium phosphate or gypsum may fall out of this mix: lower the pH.");
+        boolean acidStopped = cautions.stream().anyMatch(told -> told.startsWith(NO_MORE));
+        if (SaturationIndex.brushite(settled) > 0) {
+            cautions.add(
+                    "Calcium phosphate may fall out of this mix: "
+                            + (acidStopped ? "softer water, or a leaner mix." : "lower the pH."));
+        }
+        if (SaturationIndex.gypsum(settled) > 0) {
+            // sulfate is no weaker for acid
+            cautions.add("Gypsum may fall out of this mix: softer water, or a leaner mix.");
         }
         return new MixingSheet(
                 wish.volumeL(),

@@ -104,6 +104,8 @@ final class Believed {
         return root(
                 RULER_M,
                 known.isRead() ? RULER_M : 0,
+                jugM3(scenario, reading, known)
+                        / shape(scenario, reading.where()).areaM2(known.levelM()),
                 wanders * wandering(scenario, reading, known, foretold));
     }
 
@@ -118,6 +120,7 @@ final class Believed {
                 JUG_FRAC * reading.value(),
                 RULER_M * areaM2,
                 known.isRead() ? RULER_M * areaM2 : 0,
+                jugM3(scenario, reading, known),
                 wanders * areaM2 * wandering(scenario, reading, known, thenM));
     }
 
@@ -133,16 +136,30 @@ final class Believed {
 
     private static double addedM(
             Scenario scenario, LogEntry.Reading reading, Known known, Shape shape) {
-        double m3 = 0;
+        return poured(scenario, reading, known).stream().mapToDouble(LogEntry.Poured::m3).sum()
+                / shape.areaM2(known.levelM());
+    }
+
+    /** Error of what was poured in by the jug since a level was known, m3. */
+    private static double jugM3(Scenario scenario, LogEntry.Reading reading, Known known) {
+        return root(
+                poured(scenario, reading, known).stream()
+                        .mapToDouble(poured -> JUG_FRAC * poured.m3())
+                        .toArray());
+    }
+
+    private static List<LogEntry.Poured> poured(
+            Scenario scenario, LogEntry.Reading reading, Known known) {
+        List<LogEntry.Poured> since = new ArrayList<>();
         for (LogEntry entry : scenario.log().entries()) {
             if (entry instanceof LogEntry.Poured poured
                     && poured.where().equals(reading.where())
                     && poured.atS() >= known.atS()
                     && poured.atS() <= reading.atS()) {
-                m3 += poured.m3();
+                since.add(poured);
             }
         }
-        return m3 / shape.areaM2(known.levelM());
+        return since;
     }
 
     /** The level before a reading that was known last. */
@@ -162,6 +179,16 @@ final class Believed {
             }
         }
         return last;
+    }
+
+    /** When the level before a reading was last known, s since the start; 0 for that as stated. */
+    static double knownFromS(Scenario scenario, LogEntry.Reading reading) {
+        return known(scenario, reading).atS();
+    }
+
+    /** Whether what stood in its vessel before a reading is known by the scenario alone. */
+    static boolean isOfStart(Scenario scenario, LogEntry.Reading reading) {
+        return !known(scenario, reading).isRead();
     }
 
     /** Whether a vessel stood at its mark after a deed. */

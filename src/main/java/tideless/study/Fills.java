@@ -1,6 +1,7 @@
 package tideless.study;
 
 import java.time.LocalDate;
+import java.util.EnumSet;
 import java.util.Set;
 import java.util.TreeSet;
 import tideless.advice.Advice;
@@ -14,6 +15,9 @@ import tideless.sim.Trace;
 
 /** Tries the fills before absences that are advised and that the rules of refilling pass by. */
 final class Fills {
+    private static final Set<Cause.Kind> OF_ABSENCES =
+            EnumSet.of(Cause.Kind.BEFORE_ABSENCE, Cause.Kind.TRAY_TOOK_IT);
+
     private Fills() {}
 
     /** Days of those fills; none for most rigs. */
@@ -22,7 +26,7 @@ final class Fills {
         for (Task task : advice.tasks()) {
             if (task.kind() == Task.Kind.REFILL
                     && !task.isDone()
-                    && task.cause().kind() == Cause.Kind.BEFORE_ABSENCE) {
+                    && OF_ABSENCES.contains(task.cause().kind())) {
                 days.add(task.due().toLocalDate());
             }
         }

@@ -109,6 +109,8 @@ public record Fit(
      *     log for all that is known
      * @param beganByS when at the latest
      * @param drawnL what the trays below drew from it on an average day of the log, L
+     * @param jugTimes what litres of its refills were written down as over what they were, where
+     *     that explains the log as well as a leak that is said or open; else 1
      * @param instead thirst and growth that are otherwise than stated without a leak, and with one,
      *     which the readings fit as well, are not
      */
@@ -121,6 +123,7 @@ public record Fit(
             double beganS,
             double beganByS,
             double drawnL,
+            double jugTimes,
             List<Learned> instead) {
         public Leak {
             instead = List.copyOf(instead);
@@ -133,6 +136,25 @@ public record Fit(
 
         public boolean isSaid() {
             return evidence > LEAK_SAID;
+        }
+
+        Leak withJug(double times) {
+            return new Leak(
+                    reservoir,
+                    evidence,
+                    litresPerDay,
+                    mostLitresPerDay,
+                    shownFromL,
+                    beganS,
+                    beganByS,
+                    drawnL,
+                    times,
+                    instead);
+        }
+
+        /** Whether a jug that holds less than it is taken for explains the log as well. */
+        public boolean mayBeTheJug() {
+            return jugTimes > 1;
         }
 
         /** Whether it is neither said nor unlikely. */
@@ -210,6 +232,10 @@ public record Fit(
             LEVEL_ROSE,
             /** The level fell by more than plants drink. */
             LEVEL_FELL,
+            /**
+             * The first level of a vessel is lower than its start and what plants drink make it.
+             */
+            BELOW_START,
             /** It fell in a night by more than plants drink then. */
             NIGHT_LOSS,
             /** A tray stands above what its valve is set to, again and again. */

@@ -33,6 +33,14 @@ final class FitSpace {
     /** What an axis is called that is the thirst of some weeks of the log, and which. */
     private static final String WEEKS = "weeks ";
 
+    /** What an axis is called that is what a jug is taken to hold over what it holds. */
+    private static final String JUG = "jug";
+
+    /**
+     * Of a jug that is to blame; two in three within 1.5 times, as gallons and buckets; assumed.
+     */
+    static final double JUG_SD = 0.4;
+
     /** Of the size of young plants that nobody measured; two in three within 1.5 times; assumed. */
     static final double SIZE_SD = 0.4;
 
@@ -146,6 +154,19 @@ final class FitSpace {
         return new FitSpace(scenario, more, weeks, fromS);
     }
 
+    /** The same of a reservoir whose refills are measured by a jug that holds otherwise. */
+    FitSpace measured(String reservoir) {
+        List<Axis> more = new ArrayList<>(axes);
+        more.add(new Axis(JUG, reservoir));
+        return new FitSpace(scenario, more, weeks, leaksFromS);
+    }
+
+    /** What the litres of a reservoir are written down as, over what they are. */
+    double litresTimes(double[] point, VesselId where) {
+        int k = place(JUG, where.name());
+        return k < 0 || where.kind() != VesselId.Kind.RESERVOIR ? 1 : value(axes.get(k), point[k]);
+    }
+
     /** Since when it leaks where it does, s since the start. */
     double leaksFromS() {
         return leaksFromS;
@@ -169,8 +190,12 @@ final class FitSpace {
         return axes.size();
     }
 
-    /** Whether an axis is the thirst of some weeks, which no correction keeps. */
-    static boolean isOfWeeks(Axis axis) {
+    /** Whether a correction keeps it, as it does not the thirst of some weeks, nor a jug. */
+    static boolean isKept(Axis axis) {
+        return !isOfWeeks(axis) && !axis.what().equals(JUG);
+    }
+
+    private static boolean isOfWeeks(Axis axis) {
         return axis.what().startsWith(WEEKS);
     }
 
@@ -290,6 +315,7 @@ final class FitSpace {
             case Correction.GAPS -> Unknowns.GAPS_SD;
             case Correction.METER -> Unknowns.METER_SD;
             case Correction.LITRES -> LITRES_SD;
+            case JUG -> JUG_SD;
             case Correction.SIZE -> sizeSd(axis.of());
             default -> {
                 if (!isOfWeeks(axis)) {

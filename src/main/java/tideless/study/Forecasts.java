@@ -36,12 +36,30 @@ public final class Forecasts {
         }
     }
 
-    /** The advice of a run of its own, before any of it is tried: several times as quick. */
-    public static Advice adviceOf(Scenario scenario) {
+    /**
+     * A run of its own, before any of its advice is tried: several times as quick as a forecast.
+     *
+     * @param advice what it tells
+     * @param feedTookFrac share of growth that salt and hunger took of the crop that lost most, 0-1
+     */
+    public record Sketch(Advice advice, double feedTookFrac) {}
+
+    /** One run and what it tells. */
+    public static Sketch sketch(Scenario scenario) {
         Trace trace = Simulation.run(scenario);
-        return Advisor.advise(
-                trace,
-                scenario.reservoirs().isEmpty() ? trace : Simulation.runUnread(twin(scenario)));
+        Advice advice =
+                Advisor.advise(
+                        trace,
+                        scenario.reservoirs().isEmpty()
+                                ? trace
+                                : Simulation.runUnread(twin(scenario)));
+        double took =
+                trace.trays().stream()
+                        .flatMap(tray -> tray.lost().stream())
+                        .mapToDouble(UpkeepSearch::ofSolution)
+                        .max()
+                        .orElse(0);
+        return new Sketch(advice, took);
     }
 
     /**
@@ -139,6 +157,7 @@ public final class Forecasts {
         private final Trace trace;
         private final Trace unlimited;
         private final List<PhCourse> ph;
+        private final boolean hasEnds; // of what crops hold, each with a run of its own
         private final Advice advice;
         private final List<Trials.Trial> trials;
         private final List<CureTrials.Trial> cures;
@@ -158,6 +177,7 @@ public final class Forecasts {
             read.addAll(traces.subList(twin + 1, traces.size()));
             ph = PhCourse.over(read);
             advice = Advisor.advise(trace, unlimited);
+            hasEnds = read.size() > 1;
             trials = Trials.of(trace, unlimited, advice);
             cures = CureTrials.of(trace, advice);
             upkeeps = UpkeepTrials.of(trace, seed, workers);
@@ -221,7 +241,8 @@ public final class Forecasts {
                 judged = OneFilling.judged(judged, trace.scenario(), deep);
             }
             judged = AbsenceTrials.judged(judged, trace.scenario(), seed);
-            judged = oneLevelTold(judged);
+            judged = CupTrials.judged(new Trials.Tried(trace, judged));
+            judged = oneLevelTold(hasEnds ? withAcidity(judged) : judged);
             Optional<Warning> first =
                     Warning.firstOf(judged.warnings(), trace.scenario().climate());
             judged = judged.withVerdict(judged.verdict().withFirst(first));
@@ -235,6 +256,15 @@ public final class Forecasts {
                     Optional.empty(),
                     Optional.empty(),
                     seed);
+        }
+
+        /** Judged last: the runs of trials, each of its own contents alone, are compared alike. */
+        private Advice withAcidity(Advice judged) {
+            return Advisor.withAcidity(
+                    judged,
+                    trace,
+                    ph.stream().map(PhCourse::lowest).toList(),
+                    ph.stream().map(PhCourse::highest).toList());
         }
     }
 

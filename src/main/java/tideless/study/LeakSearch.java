@@ -27,7 +27,7 @@ final class LeakSearch {
      */
     private static final double BEGAN_BETTER = 3.32;
 
-    /** Dates of a beginning are as likely as the best by this, 19 in 20 likewise. */
+    /** What is as likely as the best by this, a date of a beginning or a jug, 19 in 20 likewise. */
     private static final double AS_LIKELY = 1.92;
 
     /** Readings of a reservoir before and after the beginning of a leak that is looked for. */
@@ -56,8 +56,13 @@ final class LeakSearch {
         slope = slope();
     }
 
-    /** A leak, and what the log says where there is one. */
-    record Suspected(Fit.Leak leak, Found found) {}
+    /**
+     * A leak, and what the log says where there is one.
+     *
+     * @param jug what it says where there is none and its litres were written down otherwise than
+     *     they are, if the readings fit as well with that
+     */
+    record Suspected(Fit.Leak leak, Found found, Optional<Found> jug) {}
 
     /**
      * Looks at a reservoir.
@@ -74,7 +79,25 @@ final class LeakSearch {
 
     private Suspected always() throws InterruptedException {
         Posterior with = readings.posterior(leaking, start(leaking));
-        return new Suspected(leak(with), new Found(leaking, with));
+        Fit.Leak leak = leak(with);
+        Optional<Found> jug =
+                leak.isSaid() || leak.isOpen()
+                        ? JugSearch.of(readings, tight, reservoir)
+                                .filter(j -> explains(j.posterior(), leak))
+                        : Optional.empty();
+        double jugTimes =
+                jug.map(j -> j.space().litresTimes(j.posterior().mode(), reservoir.id()))
+                        .orElse(1.0);
+        return new Suspected(leak.withJug(jugTimes), new Found(leaking, with), jug);
+    }
+
+    /** Whether a jug explains the readings as well. */
+    private boolean explains(Posterior jug, Fit.Leak leak) {
+        return 0.5 * (squared(leak.evidence()) - squared(evidence(jug))) < AS_LIKELY;
+    }
+
+    private static double squared(double value) {
+        return value * value;
     }
 
     /**
@@ -110,8 +133,7 @@ final class LeakSearch {
         Posterior with = readings.posterior(space, start(space));
         double evidence = evidence(with);
         if (evidence < BEGAN
-                || 0.5 * (evidence * evidence - always.evidence() * always.evidence())
-                        < BEGAN_BETTER) {
+                || 0.5 * (squared(evidence) - squared(always.evidence())) < BEGAN_BETTER) {
             return Optional.empty();
         }
         int first = best;
@@ -132,11 +154,12 @@ final class LeakSearch {
                         dates.get(first),
                         dates.get(last + 1),
                         always.drawnL(),
+                        1,
                         List.of());
-        return Optional.of(new Suspected(leak, new Found(space, with)));
+        return Optional.of(new Suspected(leak, new Found(space, with), Optional.empty()));
     }
 
-    /** How much better the readings are with a leak, in standard deviations. */
+    /** How much better the readings are with what stands last, in standard deviations. */
     private double evidence(Posterior with) {
         double deviate = with.mode()[with.mode().length - 1];
         double better =
@@ -161,6 +184,7 @@ final class LeakSearch {
                 0,
                 0,
                 drawnL(),
+                1,
                 instead(with));
     }
 

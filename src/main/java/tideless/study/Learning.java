@@ -44,9 +44,11 @@ final class Learning {
             if (!with.leak().isSaid() && !with.leak().instead().isEmpty()) {
                 other = Optional.of(with.found());
             }
+            Optional<Found> before = other;
             if (with.leak().evidence() > most) {
                 most = with.leak().evidence();
                 best = with.found();
+                other = with.jug().or(() -> before);
             }
         }
         return fit(best, other, leaks, members);
@@ -97,7 +99,7 @@ final class Learning {
         List<Fit.Learned> learned = new ArrayList<>();
         for (int k = 0; k < space.size(); k++) {
             FitSpace.Axis axis = space.axes().get(k);
-            if (FitSpace.isOfWeeks(axis)) {
+            if (!FitSpace.isKept(axis)) {
                 continue;
             }
             double at = posterior.mode()[k];

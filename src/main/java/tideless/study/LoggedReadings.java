@@ -200,6 +200,11 @@ final class LoggedReadings {
                 read[i] = believed.get(i).atS() > space.leaksFromS() ? read[i] : tight[i];
             }
         }
+        for (int i = 0; i < read.length; i++) {
+            if (believed.get(i).what() == LogEntry.Quantity.POURED) {
+                read[i] *= space.litresTimes(point, believed.get(i).where());
+            }
+        }
         return read;
     }
 

@@ -168,7 +168,7 @@ final class Oddities {
     private void lookAtLevel(int i) {
         Fit.Judged one = judged.get(i);
         double lessM = one.after() - one.reading().value();
-        double sinceS = before(i).map(b -> b.reading().atS()).orElse(0.0);
+        double sinceS = Believed.knownFromS(scenario, one.reading());
         double litres =
                 L_PER_M3 * Math.abs(volume(one, one.after()) - volume(one, one.reading().value()));
         // One that is far off and whose next is as far off the other way was read wrongly.
@@ -189,17 +189,23 @@ final class Oddities {
             if (turnsBack) {
                 add(Fit.Oddity.Kind.SLIP, one, sinceS, Math.abs(lessM));
             } else if (!turnedBack) {
-                add(
-                        lessM > 0 ? Fit.Oddity.Kind.LEVEL_FELL : Fit.Oddity.Kind.LEVEL_ROSE,
-                        one,
-                        sinceS,
-                        litres);
+                add(fellOrRose(one, lessM), one, sinceS, litres);
             }
             return;
         }
-        if (isNight(sinceS, one.reading().atS()) && lessM > NIGHT_M) {
-            add(Fit.Oddity.Kind.NIGHT_LOSS, one, sinceS, litres);
+        double readS = before(i).map(b -> b.reading().atS()).orElse(0.0);
+        if (isNight(readS, one.reading().atS()) && lessM > NIGHT_M) {
+            add(Fit.Oddity.Kind.NIGHT_LOSS, one, readS, litres);
         }
+    }
+
+    private Fit.Oddity.Kind fellOrRose(Fit.Judged one, double lessM) {
+        if (lessM < 0) {
+            return Fit.Oddity.Kind.LEVEL_ROSE;
+        }
+        return Believed.isOfStart(scenario, one.reading())
+                ? Fit.Oddity.Kind.BELOW_START
+                : Fit.Oddity.Kind.LEVEL_FELL;
     }
 
     private static boolean isNight(double fromS, double toS) {

@@ -16,6 +16,7 @@ import org.apache.commons.math3.util.FastMath;
 import tideless.advice.Facts;
 import tideless.advice.Quantity;
 import tideless.rig.Filling;
+import tideless.rig.Planting;
 import tideless.rig.Pouring;
 import tideless.rig.Scenario;
 import tideless.rig.Tray;
@@ -199,7 +200,18 @@ record Upkeep(
         double wanted = feedMsPerCm.orElseThrow();
         double is = ElectricalConductivity.at25MsPerCm(as.feedOf(now).composition());
         Facts facts = Facts.of(Quantity.FEED_EC, is).and(Quantity.WANTED_EC, wanted);
-        return isBelowBand(as) ? facts.and(Quantity.BAND_FROM, now.limits().ecLowMsPerCm()) : facts;
+        if (isBelowBand(as)) {
+            return facts.and(Quantity.BAND_FROM, now.limits().ecLowMsPerCm());
+        }
+        double high = usualMostMsPerCm(now);
+        return wanted > Math.max(is, high) ? facts.and(Quantity.BAND_TO, high) : facts;
+    }
+
+    /** What its first crop is fed at most by growers; of no crop whatever its limits bear. */
+    private static double usualMostMsPerCm(Tray tray) {
+        return tray.planting() instanceof Planting.OfCrop crop
+                ? crop.traits().needs().ecHighMsPerCm()
+                : tray.limits().ecHighMsPerCm();
     }
 
     /** Whether its feed is leaner than the tray's band and than it is. */

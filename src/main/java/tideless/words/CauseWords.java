@@ -21,6 +21,9 @@ final class CauseWords {
                     "from here on even a full reservoir does not reach the next visit";
             case BEFORE_ABSENCE ->
                     "before you leave, to last until " + Dates.weekday(facts.on().toLocalDate());
+            case TRAY_TOOK_IT ->
+                    "again, once the trays have filled from it, before you leave, to last until "
+                            + Dates.weekday(facts.on().toLocalDate());
             case FLOWERS_OPEN -> "no insect and little wind reaches the flowers";
             case GROWS_TALL -> "stems bear fruit soon";
             case CROP_LEAVES_THE_TRAY -> "nothing of this crop stays for the next";
@@ -44,6 +47,16 @@ final class CauseWords {
                             + " before anybody came, and the little that is left is too strong to"
                             + " drink";
             case ROSE_ABOVE_AIR_ROOTS -> "the level rose above what the air roots were used to";
+            case CUPS_STAY_UNDER ->
+                    "the solution stands up to "
+                            + figure(facts, Quantity.LEVEL)
+                            + " above the underside of the cups, for "
+                            + figure(facts, Quantity.LONGEST)
+                            + " (usual is "
+                            + figure(facts, Quantity.CUPS_WET_BY)
+                            + ", and less as roots grow down): no root below the cup hangs in air,"
+                            + " and plugs and stems that stay so wet rot, which no weight here"
+                            + " counts";
             case WITHOUT_WATER -> "the plants were without water for too long";
             case WITHOUT_AIR -> "the roots were without air for too long";
             case SALT_KILLS -> "in so strong a solution nothing has grown for too long";
@@ -84,6 +97,10 @@ final class CauseWords {
                     "the feed itself stands at "
                             + figure(facts, Quantity.FEED_PH)
                             + " in air: its water holds more lime than its acid takes";
+            case SALTS_ARE_ALKALINE ->
+                    "the feed itself stands at "
+                            + figure(facts, Quantity.FEED_PH)
+                            + " in air: its salts hold more base than acid";
             case ANIONS_TAKEN ->
                     "the roots take more nitrate than cations, and leave alkali behind";
             case CATIONS_TAKEN -> "the roots take more cations than nitrate, and leave acid behind";
@@ -108,6 +125,8 @@ final class CauseWords {
                             + figure(facts, Quantity.OXYGEN)
                             + " at most) and suits root rot";
             case AIR_OF_THE_ROOM -> "the crop does not bear it";
+            case BOLTS_IN_LONG_DAYS -> "it bolts in days so long";
+            case BOLTS_IN_HEAT -> "leaf of cool seasons bolts or turns bitter in weeks so hot";
             case ROOTS_BREATHE_MORE_THAN_COMES ->
                     "the wet roots breathe more than comes through the still surface: growth loses a"
                             + " tenth or more, by the likely figures";

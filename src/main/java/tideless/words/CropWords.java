@@ -2,16 +2,21 @@ package tideless.words;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import tideless.advice.Crowding;
 import tideless.advice.RoomFindings;
+import tideless.advice.Unit;
 import tideless.advice.Verdict;
+import tideless.advice.Warning;
 import tideless.rig.Planting;
 import tideless.rig.VesselId;
 import tideless.sim.Event;
 import tideless.sim.PlantingTrace;
+import tideless.sim.Stress;
 import tideless.sim.Trace;
 import tideless.sim.TrayTrace;
+import tideless.study.Forecast;
 
 /** What becomes of a crop, where no task or warning says it. */
 public final class CropWords {
@@ -69,7 +74,7 @@ public final class CropWords {
         return lines;
     }
 
-    /** Of each crop of which the root zone took a good deal, what it might have given. */
+    /** Of each crop of which the root zone took a good deal, what it might have given, and why. */
     public static List<String> beside(Verdict verdict) {
         return verdict.losses().stream()
                 .map(
@@ -80,8 +85,63 @@ public final class CropWords {
                                         + " a plant, of "
                                         + Numbers.grams(loss.unharmedG())
                                         + " that roots without harm would give in the same light"
-                                        + " and air.")
+                                        + " and air"
+                                        + taken(loss)
+                                        + ".")
                 .toList();
+    }
+
+    /**
+     * Whether crops below a reservoir lose so much that sound ones would drink a good deal more.
+     */
+    public static boolean isForPoor(Forecast forecast, String reservoir) {
+        return forecast.advice().verdict().losses().stream()
+                .filter(loss -> loss.frac() >= Warning.POOR_FRAC)
+                .flatMap(loss -> forecast.trace().scenario().tray(loss.tray()).stream())
+                .anyMatch(tray -> tray.isFedBy(reservoir));
+    }
+
+    /** As ": salt takes 10 %, a solution too cold for its roots ... 9 %"; what takes most first. */
+    private static String taken(Verdict.Loss loss) {
+        List<Stress> most =
+                loss.fracs().entrySet().stream()
+                        .filter(e -> e.getValue() >= Warning.NOTED_FRAC)
+                        .sorted(
+                                Map.Entry.<Stress, Double>comparingByValue()
+                                        .reversed()
+                                        .thenComparing(Map.Entry.comparingByKey()))
+                        .map(Map.Entry::getKey)
+                        .toList();
+        List<String> parts = new ArrayList<>();
+        for (Stress stress : most) {
+            parts.add(
+                    why(loss, stress)
+                            + (parts.isEmpty() ? " takes " : " ")
+                            + Numbers.percent(loss.fracs().get(stress)));
+        }
+        return parts.isEmpty() ? "" : ": " + String.join(", ", parts);
+    }
+
+    private static String why(Verdict.Loss loss, Stress stress) {
+        if (stress == Stress.AIR) {
+            return "want of air at the roots (likely, as in much still solution; more of the roots"
+                    + " in air helps)";
+        }
+        if (stress == Stress.WARMTH && !Double.isNaN(loss.missedC())) {
+            return "a solution too "
+                    + (loss.meanC() < loss.missedC() ? "cold" : "warm")
+                    + " for its roots ("
+                    + celsius(loss.meanC())
+                    + " in the mean, where they want "
+                    + (loss.meanC() < loss.missedC() ? "at least " : "at most ")
+                    + celsius(loss.missedC())
+                    + ")";
+        }
+        return Names.of(stress);
+    }
+
+    private static String celsius(double degrees) {
+        return Numbers.of(degrees, Unit.CELSIUS);
     }
 
     /**

@@ -86,6 +86,13 @@ public final class CureWords {
                             ? "fill higher at each top-up, to " + figure(facts, Quantity.LEVEL)
                             : "fill higher at each top-up";
             case HANG_CUP_LOWER -> "hang the cup lower";
+            case HANG_CUP_HIGHER ->
+                    "hang the cups higher, their underside at "
+                            + figure(facts, Quantity.LEVEL)
+                            + " (cup_bottom), so that the filling wets them by "
+                            + figure(facts, Quantity.CUPS_WET_BY)
+                            + gain(facts);
+            case LEVEL_AT_CUPS -> levelAtCups(facts) + gain(facts);
             case DEEPER_VESSEL ->
                     "a wider tray, or a deeper one with its cups as much higher"
                             + oneFilling(facts);
@@ -161,7 +168,12 @@ public final class CureWords {
                             : "a leaner feed";
             case STRONGER_FEED ->
                     facts.has(Quantity.FEED_EC)
-                            ? "a stronger feed: at least " + figure(facts, Quantity.FEED_EC)
+                            ? "a stronger feed: "
+                                    + (facts.has(Quantity.WANTED_EC)
+                                            ? "about "
+                                                    + figure(facts, Quantity.WANTED_EC)
+                                                    + ", the middle of what growers feed it"
+                                            : "at least " + figure(facts, Quantity.FEED_EC))
                             : "a stronger feed";
             case FEED_IN_PLACE_OF_WATER ->
                     "half feed, half plain water at each top-up (water_share)";
@@ -184,9 +196,11 @@ public final class CureWords {
             case FRESH_SOLUTION_SOONER -> "fresh solution sooner" + again(facts);
             case MORE_SOLUTION_PER_PLANT -> "more solution per plant";
             case MORE_AMMONIUM -> "a little more ammonium in the feed";
-            case LESS_AMMONIUM -> "less ammonium in the feed";
-            case ACID_BY_METER -> "acid by the meter (gloves, goggles, acid into water)";
-            case BASE_BY_METER -> "a little potassium bicarbonate by the meter (gloves, goggles)";
+            case LESS_AMMONIUM -> "a feed with less of its nitrogen as ammonium";
+            case ACID_BY_METER ->
+                    "acid by the meter at your visits, in drops (gloves, goggles, acid into water)";
+            case BASE_BY_METER ->
+                    "a little potassium bicarbonate by the meter at your visits (gloves, goggles)";
             case SOFTER_WATER -> "keep the pH in its band, with softer water";
             case FEED_WITH_MORE -> "a feed with more " + facts.of();
             case OTHER_RECIPE -> "a recipe with more of it at the same EC, such as " + facts.of();
@@ -248,6 +262,19 @@ public final class CureWords {
         };
     }
 
+    /** As high as cups are wetted, and lower later. */
+    private static String levelAtCups(Facts facts) {
+        boolean byValve = facts.has(Quantity.SETTING);
+        return (byValve
+                        ? "set the valve to " + figure(facts, Quantity.SETTING)
+                        : "fill no higher than " + figure(facts, Quantity.LEVEL))
+                + ", which wets the cups by "
+                + figure(facts, Quantity.CUPS_WET_BY)
+                + (byValve
+                        ? " (the valve's setting), and lower it once roots hang out of them"
+                        : " (start_level and hand.to)");
+    }
+
     /** By whom it is topped up in an absence; how often where a run has shown it. */
     private static String meanwhile(Facts facts) {
         LocalDate first = facts.on().toLocalDate();
@@ -279,7 +306,11 @@ public final class CureWords {
                                     + figure(facts, Quantity.BAND_FROM)
                                     + ": no trial stands behind less, only this model; a reading"
                                     + " below that is then no reason to pour it away)"
-                            : ")");
+                            : facts.has(Quantity.BAND_TO)
+                                    ? "; more than growers feed it, which is up to "
+                                            + figure(facts, Quantity.BAND_TO)
+                                            + ")"
+                                    : ")");
         }
         if (facts.has(Quantity.LATER_SHARE) && facts.get(Quantity.LATER_SHARE) > 0) {
             return "plain water for "

@@ -22,13 +22,29 @@ public final class FeedWords {
                 + " just mixed";
     }
 
+    /** The feed of a whole run; of bottles also how it stands to their labels. */
+    public static String main(Liquid feed) {
+        return readings(feed.composition()) + ofLabel(feed);
+    }
+
+    /** As "; 34 % of the labels' dose, which would read 4.40 mS/cm"; nothing without labels. */
+    static String ofLabel(Liquid feed) {
+        return feed.dose()
+                .map(
+                        dose ->
+                                "; "
+                                        + Numbers.whole(100 * dose.frac())
+                                        + " % of the dose on the labels, all of which would read "
+                                        + Numbers.two(dose.labelMsPerCm())
+                                        + " mS/cm")
+                .orElse("");
+    }
+
     /** As "reservoir fruit: 2.40 mS/cm; pH ...", of each vessel with a feed of its own. */
     public static List<String> own(Scenario scenario) {
         List<String> lines = new ArrayList<>();
         scenario.ownFeeds()
-                .forEach(
-                        (vessel, feed) ->
-                                lines.add(Names.of(vessel) + ": " + readings(feed.composition())));
+                .forEach((vessel, feed) -> lines.add(Names.of(vessel) + ": " + main(feed)));
         return lines;
     }
 

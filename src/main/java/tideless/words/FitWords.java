@@ -11,6 +11,7 @@ import tideless.rig.Correction;
 import tideless.rig.Filling;
 import tideless.rig.LogEntry;
 import tideless.rig.Scenario;
+import tideless.rig.Tray;
 import tideless.rig.VesselId;
 import tideless.sim.Event;
 import tideless.study.Band;
@@ -209,6 +210,22 @@ public final class FitWords {
         String evening =
                 "read its level in the evening when the lamps go off, and in the morning before"
                         + " they go on, two or three times";
+        String jug =
+                "the jug you fill with holds less than you take it for, some "
+                        + Numbers.percent(1 / leak.jugTimes())
+                        + " of it";
+        if (leak.isSaid() && leak.mayBeTheJug()) {
+            return "Something leaks, or "
+                    + jug
+                    + ": the log does not tell which. Weigh the jug full and empty first, a litre is a"
+                    + " kilogram. If it is right, "
+                    + name
+                    + ", its tubing or a tray below it loses about "
+                    + litresADay(leak.litresPerDay())
+                    + " that nothing drinks (up to "
+                    + litresADay(leak.mostLitresPerDay())
+                    + "): wipe joints and floor dry, lay paper under them overnight, look again.";
+        }
         if (leak.isSaid()) {
             return "Something leaks"
                     + (leak.hasBegun()
@@ -239,7 +256,13 @@ public final class FitWords {
                     + litresADay(leak.litresPerDay())
                     + "; "
                     + limit
-                    + "): "
+                    + ")"
+                    + (leak.mayBeTheJug()
+                            ? ", nor that "
+                                    + jug
+                                    + " (weigh it full and empty, a litre is a kilogram)"
+                            : "")
+                    + ": "
                     + evening
                     + ".";
         }
@@ -451,6 +474,17 @@ public final class FitWords {
                                     at,
                                     line,
                                     hasValve(scenario, oddity) ? "a valve that hung open, " : "");
+            case BELOW_START ->
+                    "%s stood %s lower on %s than its start and what is drunk make it%s: was it filled to %s at the start? Else a spill, %splants that run ahead of what is foretold, or a leak."
+                            .formatted(
+                                    where,
+                                    litres,
+                                    at,
+                                    line,
+                                    value(
+                                            LogEntry.Quantity.LEVEL,
+                                            startM(scenario, oddity.reading().where())),
+                                    hasValve(scenario, oddity) ? "a valve that hung open, " : "");
             case NIGHT_LOSS ->
                     "%s lost %s in the night to %s, when plants drink little%s: %sa leak."
                             .formatted(
@@ -479,6 +513,12 @@ public final class FitWords {
                                     at,
                                     line);
         };
+    }
+
+    private static double startM(Scenario scenario, VesselId where) {
+        return scenario.tray(where)
+                .map(Tray::startLevelM)
+                .orElseGet(() -> scenario.reservoir(where).orElseThrow().startLevelM());
     }
 
     /** As "Mon 9 Mar", or a span of days, or that it does not come. */

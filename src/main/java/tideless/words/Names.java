@@ -44,6 +44,7 @@ public final class Names {
             case DIED -> "crop lost";
             case STRANDED -> "roots stranded";
             case DROWNED -> "air roots drowned";
+            case CUPS_UNDER -> "cups under water";
             case SHORT_OF_ONE -> "short of one nutrient";
             case PH_OUT -> "pH out";
             default -> MachineWords.of(kind).replace('-', ' ');

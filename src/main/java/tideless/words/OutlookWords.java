@@ -146,16 +146,26 @@ public final class OutlookWords {
         return String.join(", ", told);
     }
 
-    /** How sure it is that an absence does no harm; empty where every member gets over it. */
-    public static String absence(Outlook outlook, Outlook.Absence absence) {
+    /**
+     * How sure it is that an absence does no harm; empty where every member gets over it.
+     *
+     * @param survives whether the run as stated gets over it: beside one that does not, a bare
+     *     share would be taken for those that are harmed
+     */
+    public static String absence(Outlook outlook, Outlook.Absence absence, boolean survives) {
         long through = count(absence.chance(), outlook);
-        return through == outlook.members()
-                ? ""
-                : (through < outlook.members() / 2.0 ? "lived through in only " : "in ")
-                        + through
-                        + " of "
-                        + outlook.members()
-                        + " rigs that yours might be";
+        if (through == outlook.members()) {
+            return "";
+        }
+        String before =
+                through < outlook.members() / 2.0
+                        ? "lived through in only "
+                        : survives ? "in " : "harmed in ";
+        return before
+                + (survives || before.startsWith("lived") ? through : outlook.members() - through)
+                + " of "
+                + outlook.members()
+                + " rigs that yours might be";
     }
 
     /**

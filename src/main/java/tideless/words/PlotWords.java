@@ -113,7 +113,8 @@ public final class PlotWords {
         return "pH while plants live: "
                 + String.join("; ", parts)
                 + ". Dotted: how high or low it may be, for what is not known of the crop; a warning"
-                + " comes where it is half a unit out of the band all the same.";
+                + " comes where all of that is half a unit out of the band for days, a note where"
+                + " the likely pH is so for a week.";
     }
 
     private static String ph(PlantingTrace planting, String name) {

@@ -99,9 +99,12 @@ public final class TaskWords {
             case REFILL ->
                     value
                             + " left"
-                            + (task.cause().kind() == Cause.Kind.BEFORE_ABSENCE
-                                    ? "; before you leave"
-                                    : "")
+                            + switch (task.cause().kind()) {
+                                case BEFORE_ABSENCE -> "; before you leave";
+                                case TRAY_TOOK_IT ->
+                                        " once its trays have filled; again before you leave";
+                                default -> "";
+                            }
                             + enough(task)
                             + undone;
             case READ_METERS -> "EC and pH of " + trays(task) + ", every " + value;
@@ -325,7 +328,8 @@ public final class TaskWords {
                                 + (task.cause().facts().has(Quantity.USABLE)
                                         ? " left above the highest seat"
                                         : " left above the outlet");
-                if (task.cause().kind() == Cause.Kind.BEFORE_ABSENCE) {
+                if (task.cause().kind() == Cause.Kind.BEFORE_ABSENCE
+                        || task.cause().kind() == Cause.Kind.TRAY_TOOK_IT) {
                     yield left + "; " + CauseWords.of(task.cause());
                 }
                 yield (measure.side() == Measure.Side.NONE

@@ -1,7 +1,9 @@
 package tideless.words;
 
+import java.time.Duration;
 import java.time.LocalDate;
 import java.util.ArrayList;
+import java.util.Comparator;
 import java.util.EnumSet;
 import java.util.LinkedHashMap;
 import java.util.List;
@@ -47,6 +49,10 @@ public final class VerdictWords {
                     Warning.Kind.STARVED_VALVE,
                     Warning.Kind.OUTGROWN);
 
+    /** What a crop that survives may have done for hours all the same. */
+    private static final Set<Warning.Kind> WILTS =
+            EnumSet.of(Warning.Kind.WILTED, Warning.Kind.SALT_WILTED);
+
     private static final String CHANGE_FIRST = "Change first (";
 
     /** Poor crops told one by one. */
@@ -54,6 +60,9 @@ public final class VerdictWords {
 
     /** Who drains a tray oftener than this in a season looks for another feed; assumed. */
     private static final int FLUSHED_OFTEN = 4;
+
+    /** Roots bear an afternoon of it, and not so many days; assumed. */
+    private static final int ROTTEN_DAYS = 3;
 
     /** Who fills up so few days before leaving fills up for it, d; assumed. */
     private static final int SOON_DAYS = 2;
@@ -65,15 +74,20 @@ public final class VerdictWords {
         Verdict verdict = forecast.advice().verdict();
         Optional<Outlook> outlook = forecast.outlook();
         if (outlook.isEmpty()) {
-            List<String> alone = lines(verdict);
+            List<String> alone =
+                    lines(verdict, survival(verdict, forecast.advice().warnings()), a -> "");
             addNothingMore(forecast, alone);
-            return notWhereHopeless(forecast, alone);
+            return notWhereRootsRot(forecast, notWhereHopeless(forecast, alone));
         }
         Scenario scenario = forecast.trace().scenario();
         List<String> lines =
                 lines(
                         verdict,
-                        survival(verdict, outlook.get(), scenario.start()),
+                        survival(
+                                verdict,
+                                forecast.advice().warnings(),
+                                outlook.get(),
+                                scenario.start()),
                         absence -> sureness(outlook.get(), absence));
         if (!outlook.get().survives()
                 && (forecast.isRefillOutdone() || !warnsOfWater(verdict, outlook.get()))) {
@@ -83,7 +97,7 @@ public final class VerdictWords {
                     .ifPresent(line -> putFirst(lines, verdict, line));
         }
         addNothingMore(forecast, lines);
-        return notWhereHopeless(forecast, lines);
+        return notWhereRootsRot(forecast, notWhereHopeless(forecast, lines));
     }
 
     /** Of a tray flushed often a feed that was tried, or that no change is left to be told. */
@@ -160,6 +174,47 @@ public final class VerdictWords {
                             + ".");
         }
         return lines;
+    }
+
+    /** Whoever survives by what is reckoned here, in a solution in which roots rot, is told so. */
+    private static List<String> notWhereRootsRot(Forecast forecast, List<String> lines) {
+        List<String> rotten = new ArrayList<>();
+        for (TrayTrace tray : forecast.trace().trays()) {
+            for (PlantingTrace planting : forecast.trace().plantings(tray)) {
+                if (hotDays(tray, planting) >= ROTTEN_DAYS) {
+                    rotten.add(
+                            Names.of(tray.tray().id(), planting.crop())
+                                    + " ("
+                                    + Numbers.of(hottestC(tray, planting), Unit.CELSIUS)
+                                    + ")");
+                }
+            }
+        }
+        if (forecast.advice().verdict().survives() && !rotten.isEmpty()) {
+            lines.set(
+                    0,
+                    lines.get(0)
+                            + " Yet roots rot within days in a solution so warm, which is not"
+                            + " counted here: "
+                            + String.join(", ", rotten)
+                            + ".");
+        }
+        return lines;
+    }
+
+    /** Days on which the solution is so warm about living plants, or about any that drink. */
+    private static int hotDays(TrayTrace tray, PlantingTrace planting) {
+        int days = 0;
+        boolean grows = planting.tray().planting().plants() > 0;
+        for (int h = planting.firstHour(); grows && h <= planting.lastHour(); h += 24) {
+            int to = Math.min(h + 24, planting.lastHour() + 1);
+            days += tray.solutionTempC().max(h, to) >= Warning.ROTS_C ? 1 : 0;
+        }
+        return days;
+    }
+
+    private static double hottestC(TrayTrace tray, PlantingTrace planting) {
+        return tray.solutionTempC().max(planting.firstHour(), planting.lastHour() + 1);
     }
 
     /** Whether it ran dry, as is told already, or plants came to harm beside plenty of water. */
@@ -269,7 +324,7 @@ public final class VerdictWords {
         for (Outlook.Absence one : outlook.absences()) {
             if (one.absence().from().equals(absence.from())
                     && one.absence().to().equals(absence.to())) {
-                String text = OutlookWords.absence(outlook, one);
+                String text = OutlookWords.absence(outlook, one, absence.survives());
                 return text.isEmpty() ? "" : " (" + text + ")";
             }
         }
@@ -278,22 +333,24 @@ public final class VerdictWords {
 
     /** The lines of one run, in the order in which a grower wants to know. */
     public static List<String> lines(Verdict verdict) {
-        return lines(verdict, survival(verdict), absence -> "");
+        return lines(verdict, survival(verdict, List.of()), absence -> "");
     }
 
     /** Of rigs of which most are lost nobody is told that the crop survives. */
-    private static String survival(Verdict verdict, Outlook outlook, LocalDate start) {
+    private static String survival(
+            Verdict verdict, List<Warning> warnings, Outlook outlook, LocalDate start) {
+        String stated = survival(verdict, warnings);
         boolean nothingGrows = verdict.firstHarm().isEmpty() && verdict.waterLeft().isEmpty();
         if (nothingGrows) {
-            return survival(verdict);
+            return stated;
         }
         if (verdict.survives() && !verdict.poor().isEmpty()) {
-            return survival(verdict) + " " + OutlookWords.living(outlook);
+            return stated + " " + OutlookWords.living(outlook);
         }
         if (verdict.survives() && OutlookWords.isMostlyLost(outlook)) {
             return OutlookWords.mostlyLost(outlook, start);
         }
-        return survival(verdict) + " " + OutlookWords.chance(outlook, start, verdict.survives());
+        return stated + " " + OutlookWords.chance(outlook, start, verdict.survives());
     }
 
     private static List<String> lines(
@@ -319,14 +376,39 @@ public final class VerdictWords {
         return lines;
     }
 
-    private static String survival(Verdict verdict) {
+    /** As "The crop survives, but tray one wilts for 4 hours from Thu 5 Mar 22:30."; the first. */
+    private static String alive(List<Warning> warnings) {
+        return warnings.stream()
+                .filter(w -> WILTS.contains(w.kind()))
+                .min(Comparator.comparing(Warning::from))
+                .map(
+                        wilt ->
+                                "The crop survives, but "
+                                        + Names.of(wilt.vessel(), wilt.crop())
+                                        + " wilts "
+                                        + (wilt.kind() == Warning.Kind.SALT_WILTED
+                                                ? "from salt "
+                                                : "")
+                                        + lasting(wilt)
+                                        + "from "
+                                        + Dates.visit(wilt.from(), false)
+                                        + ".")
+                .orElse("The crop survives: nothing dies, wilts or dries out.");
+    }
+
+    private static String lasting(Warning wilt) {
+        double hours = Duration.between(wilt.from(), wilt.until()).toMinutes() / 60.0;
+        return hours > 0 ? "for " + Numbers.hours(Math.max(1, hours)) + " " : "";
+    }
+
+    private static String survival(Verdict verdict, List<Warning> warnings) {
         if (verdict.firstHarm().isEmpty()) {
             if (!verdict.poor().isEmpty()) {
                 return "The plants live, but give little: " + poor(verdict.poor()) + ".";
             }
             return verdict.waterLeft().isEmpty()
                     ? "Nothing grows here: no tray drinks."
-                    : "The crop survives: nothing dies, wilts or dries out.";
+                    : alive(warnings);
         }
         Verdict.Harm harm = verdict.firstHarm().get();
         return "The crop does not come through: "

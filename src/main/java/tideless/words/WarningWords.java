@@ -8,11 +8,13 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
+import tideless.advice.Cause;
 import tideless.advice.Facts;
 import tideless.advice.Measure;
 import tideless.advice.Quantity;
 import tideless.advice.Warning;
 import tideless.rig.Scenario;
+import tideless.study.Outlook;
 
 /** Warnings in words. */
 public final class WarningWords {
@@ -42,6 +44,13 @@ public final class WarningWords {
         return isOn ? ", since " : ", from ";
     }
 
+    /** Where nothing is warned of; many rigs that come to harm are not passed over in silence. */
+    public static String none(Optional<Outlook> outlook) {
+        return outlook.filter(o -> !o.survives()).isPresent()
+                ? "No warnings of the rig as stated; what harms others like it stands above."
+                : "No warnings.";
+    }
+
     /** What was, up to the end of a grower's log, in a sentence; empty where nothing was. */
     public static Optional<String> past(List<Warning> past) {
         return told(past).map(what -> "Past, as this run has it: " + what + ".");
@@ -69,9 +78,18 @@ public final class WarningWords {
     public static String brief(Warning warning) {
         String figure = figure(warning);
         return switch (warning.kind()) {
-            case STARVED_VALVE, SHORT_OF_ONE, PRECIPITATE -> why(warning);
-            default -> (figure.isEmpty() ? CauseWords.of(warning.cause()) : figure) + cost(warning);
+            case STARVED_VALVE, SHORT_OF_ONE, PRECIPITATE, CUPS_UNDER -> why(warning);
+            default ->
+                    (figure.isEmpty() ? CauseWords.of(warning.cause()) : figure)
+                            + (bolts(warning) ? "; " + CauseWords.of(warning.cause()) : "")
+                            + cost(warning);
         };
+    }
+
+    /** Whether what the air does to it is more than that it does not bear it. */
+    private static boolean bolts(Warning warning) {
+        return warning.cause().kind() == Cause.Kind.BOLTS_IN_HEAT
+                || warning.cause().kind() == Cause.Kind.BOLTS_IN_LONG_DAYS;
     }
 
     /** The cause with its figure and limit. */
@@ -97,14 +115,104 @@ public final class WarningWords {
                 && warning.measure().value() >= Warning.ROTS_C) {
             return "; roots rot within days so warm, which no weight here counts";
         }
+        if (warning.cause().facts().has(Quantity.LATE)) {
+            return "; the crop is ready about "
+                    + CauseWords.figure(warning.cause().facts(), Quantity.LATE)
+                    + " later for it";
+        }
         return warning.lossFrac() >= TOLD_LOSS_FRAC
                 ? "; takes " + Numbers.percent(warning.lossFrac()) + " of the harvest"
                 : "";
     }
 
-    /** What costs next to nothing, in a sentence; empty where nothing is. */
+    /** What is no more than a note, in sentences: a likely pH, then what costs next to nothing. */
     public static Optional<String> minor(List<Warning> minor) {
-        return told(minor).map(what -> "Costs next to nothing: " + what + ".");
+        List<String> sentences = new ArrayList<>();
+        likely(minor, Measure.Side.AT_MOST)
+                .ifPresent(
+                        where ->
+                                sentences.add(
+                                        "Likely pH above its band: "
+                                                + where
+                                                + ": read it at your visits, and bring it down with"
+                                                + " drops of acid by the meter before leaves go"
+                                                + " pale (gloves, goggles)."));
+        likely(minor, Measure.Side.AT_LEAST)
+                .ifPresent(
+                        where ->
+                                sentences.add(
+                                        "Likely pH below its band: "
+                                                + where
+                                                + ": read it at your visits, and bring it up with a"
+                                                + " little potassium bicarbonate by the meter"
+                                                + " (gloves, goggles)."));
+        aLittleDim(minor).ifPresent(sentences::add);
+        told(minor.stream().filter(w -> !isLikely(w) && !isDim(w)).toList())
+                .ifPresent(what -> sentences.add("Costs next to nothing: " + what + "."));
+        return sentences.isEmpty() ? Optional.empty() : Optional.of(String.join(" ", sentences));
+    }
+
+    private static boolean isDim(Warning warning) {
+        return warning.kind() == Warning.Kind.LOW_LIGHT;
+    }
+
+    /** Light that is a little short; empty where none is. */
+    private static Optional<String> aLittleDim(List<Warning> minor) {
+        List<String> parts = new ArrayList<>();
+        for (Warning warning : minor) {
+            if (isDim(warning)) {
+                parts.add(
+                        Names.of(warning.vessel(), warning.crop())
+                                + " ("
+                                + Numbers.of(warning.measure().value(), warning.measure().unit())
+                                + ", where "
+                                + limit(warning.measure())
+                                + " are asked for)");
+            }
+        }
+        if (parts.isEmpty()) {
+            return Optional.empty();
+        }
+        Set<String> cures = new LinkedHashSet<>();
+        minor.stream()
+                .filter(WarningWords::isDim)
+                .flatMap(w -> w.cures().stream())
+                .forEach(cure -> cures.add(CureWords.of(cure)));
+        return Optional.of(
+                "A little dim, and so much slower: "
+                        + String.join("; ", parts)
+                        + (cures.isEmpty() ? "" : ": " + String.join("; or ", cures))
+                        + ".");
+    }
+
+    /** Whether it is a pH that is likely, but not surely, far out of its band. */
+    private static boolean isLikely(Warning warning) {
+        Facts facts = warning.cause().facts();
+        return facts.has(Quantity.SURE) && facts.get(Quantity.SURE) == 0;
+    }
+
+    /** As "tray herbs, about 18 Sep to 30 Nov, up to pH 7.4 (limit: pH 6.5)"; empty for none. */
+    private static Optional<String> likely(List<Warning> minor, Measure.Side side) {
+        Map<String, List<Warning>> alike = new LinkedHashMap<>();
+        for (Warning warning : minor) {
+            if (isLikely(warning) && warning.measure().side() == side) {
+                alike.computeIfAbsent(course(warning), k -> new ArrayList<>()).add(warning);
+            }
+        }
+        List<String> parts = new ArrayList<>();
+        alike.forEach((course, of) -> parts.add(where(of) + ", " + course));
+        return parts.isEmpty() ? Optional.empty() : Optional.of(String.join("; ", parts));
+    }
+
+    private static String course(Warning warning) {
+        Measure measure = warning.measure();
+        return "about "
+                + when(warning)
+                + (measure.side() == Measure.Side.AT_MOST ? ", up to " : ", down to ")
+                + Numbers.of(measure.value(), measure.unit())
+                + " (limit: "
+                + limit(measure)
+                + ")";
     }
 
     private static String figure(Warning warning) {
@@ -118,8 +226,10 @@ public final class WarningWords {
             case STRANDED, DROWNED -> value + " in all";
             case RAN_DRY -> value + "; " + left(warning.cause().facts());
             case OVERFLOW -> value + " on the floor";
+            case TOO_HOT -> "up to " + value + " in the mean of a day; limit: " + limit(measure);
+            case CUPS_UNDER -> ""; // its cause says how deep
             case PH_OUT ->
-                    (measure.side() == Measure.Side.AT_MOST ? "up to " : "down to ")
+                    (measure.side() == Measure.Side.AT_MOST ? "likely up to " : "likely down to ")
                             + value
                             + "; limit: "
                             + limit(measure)
@@ -199,6 +309,10 @@ public final class WarningWords {
     }
 
     private static String about(List<Warning> alike) {
+        return Names.of(alike.get(0).kind()) + ", " + where(alike);
+    }
+
+    private static String where(List<Warning> alike) {
         Warning first = alike.get(0);
         List<String> names = alike.stream().map(w -> Names.clean(w.vessel().name())).toList();
         Set<String> where = new LinkedHashSet<>();
@@ -209,7 +323,7 @@ public final class WarningWords {
             shown = new ArrayList<>(shown.subList(0, TOLD_VESSELS));
             shown.add(more + " more");
         }
-        return Names.of(first.kind()) + ", " + Names.vessels(first.vessel().kind(), names, shown);
+        return Names.vessels(first.vessel().kind(), names, shown);
     }
 
     /** One as a sentence. */

@@ -215,4 +215,54 @@ class AirAndValveFiguresTest {
                 over.cause().facts().get(Quantity.LEVEL),
                 1e-9);
     }
+
+    /** A week of heat makes leaf of cool seasons bolt, and fruit crops not. */
+    @ParameterizedTest
+    @CsvSource({
+        "lettuce, 7, BOLTS_IN_HEAT",
+        "lettuce, 6, AIR_OF_THE_ROOM",
+        "basil, 7, AIR_OF_THE_ROOM",
+        "dwarf-tomato, 7, AIR_OF_THE_ROOM"
+    })
+    void weeks_of_heat_make_leaf_of_cool_seasons_bolt(String crop, int days, Cause.Kind cause) {
+        MadeTrace trace =
+                new MadeTrace(14).of(crop).with(TraySeries.AIR_TEMP, h -> h < days * 24 ? 37 : 22);
+        assertEquals(
+                cause,
+                trace.advice().warnings().stream()
+                        .filter(w -> w.kind() == Warning.Kind.TOO_HOT)
+                        .findFirst()
+                        .orElseThrow()
+                        .cause()
+                        .kind());
+    }
+
+    /** Spinach is a leaf crop whose file bears 14 hours (Chun et al. 2001: bolts beyond). */
+    @Test
+    void spinach_bolts_in_days_too_long() {
+        assertEquals(
+                Cause.Kind.BOLTS_IN_LONG_DAYS,
+                new MadeTrace(14)
+                        .of("spinach").advice().warnings().stream()
+                                .filter(w -> w.kind() == Warning.Kind.DAY_TOO_LONG)
+                                .findFirst()
+                                .orElseThrow()
+                                .cause()
+                                .kind());
+    }
+
+    /** Lettuce wants 12 mol/m2 a day: 15 % less is a note, a little less than that a warning. */
+    @ParameterizedTest
+    @CsvSource({"10.3, true", "10.1, false"})
+    void light_a_little_short_is_a_note(double molADay, boolean note) {
+        Advice advice =
+                new MadeTrace(14)
+                        .with(TraySeries.LIGHT, h -> h % 24 < 16 ? molADay / 16 : 0)
+                        .advice();
+        assertEquals(
+                note, advice.minor().stream().anyMatch(w -> w.kind() == Warning.Kind.LOW_LIGHT));
+        assertEquals(
+                !note,
+                advice.warnings().stream().anyMatch(w -> w.kind() == Warning.Kind.LOW_LIGHT));
+    }
 }

@@ -7,6 +7,7 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 import java.time.DayOfWeek;
 import java.time.LocalDate;
 import java.util.List;
+import java.util.stream.Stream;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
@@ -22,6 +23,7 @@ import tideless.sim.Rigs;
 import tideless.sim.Trace;
 import tideless.sim.TraySeries;
 import tideless.solution.Component;
+import tideless.solution.Composition;
 import tideless.solution.ElectricalConductivity;
 import tideless.words.CureWords;
 
@@ -29,8 +31,12 @@ import tideless.words.CureWords;
 class CureFitsTheRigTest {
     private static final LocalDate START = Rigs.START;
 
+    /** What is warned of, and what is noted. */
     private static List<Warning> warnings(MadeTrace trace, Warning.Kind kind) {
-        return trace.advice().warnings().stream().filter(w -> w.kind() == kind).toList();
+        Advice advice = trace.advice();
+        return Stream.concat(advice.warnings().stream(), advice.minor().stream())
+                .filter(w -> w.kind() == kind)
+                .toList();
     }
 
     private static List<Cure.Kind> cures(MadeTrace trace, Warning.Kind kind) {
@@ -85,7 +91,9 @@ class CureFitsTheRigTest {
     @Test
     void crusts_that_one_cure_helps_are_one_warning() {
         List<Warning> told =
-                warnings(crusts("calcite", "gypsum", "phosphate"), Warning.Kind.PRECIPITATE);
+                warnings(
+                        crusts("calcite", "gypsum", "phosphate").from(limed(1)),
+                        Warning.Kind.PRECIPITATE);
         assertEquals(2, told.size());
         assertEquals("calcite and phosphate", told.get(0).cause().facts().of());
         assertEquals(START.atStartOfDay().plusHours(100), told.get(0).from());
@@ -93,6 +101,19 @@ class CureFitsTheRigTest {
         assertEquals(Cure.Kind.SOFTER_WATER, told.get(0).cures().get(0).kind());
         assertEquals("gypsum", told.get(1).cause().facts().of());
         assertEquals(Cure.Kind.LEANER_FEED, told.get(1).cures().get(0).kind());
+    }
+
+    /** Of so much alkali, meq/L: 1 is what brings lime, and nobody finds softer water than less. */
+    private static Composition limed(double meqPerL) {
+        return Composition.WATER.with(Component.CA, meqPerL / 2);
+    }
+
+    @ParameterizedTest
+    @CsvSource({"1.01, SOFTER_WATER", "0.99, ACID_BY_METER"})
+    void softer_water_is_told_of_water_that_is_not_soft(double meqPerL, Cure.Kind first) {
+        List<Warning> told =
+                warnings(crusts("calcite").from(limed(meqPerL)), Warning.Kind.PRECIPITATE);
+        assertEquals(first, told.get(0).cures().get(0).kind());
     }
 
     /** The made feed reads 2.1 mS/cm; lettuce is fed 0.8 to 1.8. */

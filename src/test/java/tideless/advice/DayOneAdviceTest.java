@@ -7,6 +7,7 @@ import static tideless.sim.Rigs.START;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.time.DayOfWeek;
 import java.util.List;
 import java.util.Map;
 import org.junit.jupiter.api.Test;
@@ -17,6 +18,7 @@ import tideless.scenario.GrowingBench;
 import tideless.scenario.Reading;
 import tideless.scenario.ScenarioReader;
 import tideless.sim.Event;
+import tideless.sim.Rigs;
 import tideless.sim.Simulation;
 import tideless.sim.Trace;
 import tideless.sim.TraySeries;
@@ -146,6 +148,34 @@ class DayOneAdviceTest {
                         .with(TraySeries.AIR_TEMP, h -> h < 23 * 24 ? 20 : 2)
                         .event(Event.Kind.HARVEST, MadeTrace.TRAY, 23 * 24);
         assertEquals(0, sowings(trace));
+    }
+
+    /** Lettuce grows at less than three quarters from 30 degC in the mean of a day on. */
+    @ParameterizedTest
+    @CsvSource({"12, 0", "11, 1"})
+    void nothing_is_sown_into_the_heat_of_most_of_the_days_before(int hotDays, int told) {
+        MadeTrace trace =
+                new MadeTrace(46)
+                        .with(TraySeries.AIR_TEMP, h -> h < hotDays * 24 ? 31 : 22)
+                        .event(Event.Kind.HARVEST, MadeTrace.TRAY, 23 * 24);
+        assertEquals(told, sowings(trace));
+    }
+
+    /** Lettuce is 3 days old here: who comes on Mondays alone sows days before that. */
+    @Test
+    void seedlings_sown_at_the_last_visit_in_time_are_told_as_old_as_they_will_be() {
+        Task daily =
+                only(
+                        new MadeTrace(40).event(Event.Kind.HARVEST, MadeTrace.TRAY, 21 * 24 + 8),
+                        Task.Kind.SOW_NEXT);
+        assertEquals(3, daily.measure().value(), 0);
+        Task weekly =
+                only(
+                        new MadeTrace(40)
+                                .visited(Rigs.onWeekdays(DayOfWeek.MONDAY))
+                                .event(Event.Kind.HARVEST, MadeTrace.TRAY, 21 * 24 + 8),
+                        Task.Kind.SOW_NEXT);
+        assertEquals(7, weekly.measure().value(), 0);
     }
 
     private static long sowings(MadeTrace trace) {

@@ -22,6 +22,7 @@ import tideless.rig.Filling;
 import tideless.rig.Limits;
 import tideless.rig.Pouring;
 import tideless.rig.Tending;
+import tideless.rig.TestDeck;
 import tideless.rig.TestValve;
 import tideless.rig.Visits;
 import tideless.scenario.Crops;
@@ -70,6 +71,10 @@ class EveryKindTest {
     }
 
     private static final Function<MadeTrace, MadeTrace> SOUND = t -> t;
+
+    private static Function<MadeTrace, MadeTrace> cupsAt(double m) {
+        return t -> t.rigged(tray -> tray.cupBottomM(m));
+    }
 
     private static final List<Case> CASES =
             List.of(
@@ -144,24 +149,15 @@ class EveryKindTest {
                             Warning.Kind.TOO_MUCH_CHLORIDE,
                             holding(Component.CL, 11.01),
                             holding(Component.CL, 10.99)),
-                    // Sodium without its partner is a strong base: three days beyond 6.5 and 0.5.
+                    // Sodium without its partner is a strong base: a week beyond 6.5 and 0.5.
                     new Case(
                             Warning.Kind.PH_OUT,
                             t ->
                                     t.holding(Rigs.FEED.with(Component.NA, 5.9))
-                                            .with(TraySeries.PH, h -> h < 3 * 24 ? 8.5 : 6),
+                                            .with(TraySeries.PH, h -> h < 7 * 24 ? 8.5 : 6),
                             t ->
                                     t.holding(Rigs.FEED.with(Component.NA, 5.9))
-                                            .with(TraySeries.PH, h -> h < 2 * 24 ? 8.5 : 6)),
-                    // A reading out of band that the doubt of the model brings back.
-                    new Case(
-                            Warning.Kind.PH_OUT,
-                            t ->
-                                    t.holding(Rigs.FEED.with(Component.NA, 5.9))
-                                            .with(TraySeries.PH, h -> 8.5),
-                            t ->
-                                    t.holding(Rigs.FEED.with(Component.CL, 5))
-                                            .with(TraySeries.PH, h -> 8.5)),
+                                            .with(TraySeries.PH, h -> h < 6 * 24 ? 8.5 : 6)),
                     new Case(Warning.Kind.PRECIPITATE, event(Event.Kind.PRECIPITATE), SOUND),
                     // Lettuce: 25 degC and a kelvin of doubt, for six hours.
                     new Case(
@@ -187,6 +183,26 @@ class EveryKindTest {
                                     t.event(Event.Kind.SHORT_OF_AIR, MadeTrace.TRAY, 100)
                                             .with(TraySeries.OXYGEN_RICHEST, h -> h < 5 ? 0.1 : 8)),
                     new Case(Warning.Kind.DRIED_OUT, event(Event.Kind.DRIED_OUT), SOUND),
+                    // Cups wet by more than 30 mm for a week.
+                    new Case(
+                            Warning.Kind.CUPS_UNDER,
+                            cupsAt(0.019).andThen(series(TraySeries.LEVEL, 168, 0.05, 0.03)),
+                            cupsAt(0.019).andThen(series(TraySeries.LEVEL, 167, 0.05, 0.03))),
+                    new Case(Warning.Kind.CUPS_UNDER, cupsAt(0.019), cupsAt(0.021)),
+                    // A raft holds its cups as it was made.
+                    new Case(
+                            Warning.Kind.CUPS_UNDER,
+                            cupsAt(0.019),
+                            cupsAt(0.019)
+                                    .andThen(
+                                            t ->
+                                                    t.rigged(
+                                                            tray ->
+                                                                    tray.cupBottomM(0.019)
+                                                                            .deck(
+                                                                                    TestDeck
+                                                                                            .floatingDownToM(
+                                                                                                    0))))),
                     room(Warning.Kind.TOO_COLD, TraySeries.AIR_TEMP, 3, 22),
                     room(Warning.Kind.TOO_HOT, TraySeries.AIR_TEMP, 37, 22),
                     room(Warning.Kind.TOO_HUMID, TraySeries.AIR_DEFICIT, 20, 1000),

@@ -19,6 +19,7 @@ import tideless.rig.Limits;
 import tideless.rig.Pouring;
 import tideless.rig.Reservoir;
 import tideless.rig.Visits;
+import tideless.scenario.Crops;
 import tideless.sim.Event;
 import tideless.sim.GrowthLost;
 import tideless.sim.Rigs;
@@ -28,6 +29,8 @@ import tideless.sim.TraySeries;
 import tideless.solution.Component;
 import tideless.solution.Composition;
 import tideless.solution.ElectricalConductivity;
+import tideless.words.CureWords;
+import tideless.words.Numbers;
 
 /** Which cure comes first, and what is not worth a word, as a grower of years has it. */
 class GrowersOrderTest {
@@ -262,6 +265,42 @@ class GrowersOrderTest {
         assertEquals(
                 flushes,
                 salty.advice().tasks().stream().filter(t -> t.kind() == Task.Kind.FLUSH).count());
+    }
+
+    /** Lettuce is fed 0.8 to 1.6 mS/cm or so (its file): a feed of half of the least is doubled. */
+    @Test
+    void a_feed_below_the_band_is_to_be_in_its_middle_and_not_at_its_edge() {
+        double low = Crops.named("lettuce").needs().ecLowMsPerCm();
+        double middle = 0.5 * (low + Crops.named("lettuce").needs().ecHighMsPerCm());
+        MadeTrace trace =
+                new MadeTrace(21)
+                        .limited(limits(low))
+                        .fed(Rigs.FEED.times(0.5 * low / FEED_EC))
+                        .with(TraySeries.EC, h -> 0.5 * low);
+        Cure first = warning(trace, Warning.Kind.TOO_LEAN).orElseThrow().cures().get(0);
+        assertEquals(middle, first.facts().get(Quantity.FEED_EC), 1e-12);
+        assertEquals(
+                "a stronger feed: about %s, the middle of what growers feed it"
+                        .formatted(Numbers.of(middle, Unit.MS_PER_CM)),
+                CureWords.of(first));
+    }
+
+    /** A day, or a twentieth of the time to harvest; of a head that comes to its weight later. */
+    @ParameterizedTest
+    @CsvSource({"28, 1.01, true", "28, 0.99, false", "16, 0.81, true", "16, 0.79, false"})
+    void a_head_that_comes_days_later_has_lost_something(
+            double readyDays, double lateDays, boolean warned) {
+        Map<Stress, Double> salt = Map.of(Stress.SALT, 1.0);
+        Advice salty =
+                new MadeTrace(21)
+                        .losing(new GrowthLost(99, 100, salt, lateDays, readyDays, 0))
+                        .with(TraySeries.EC, h -> h >= 100 && h < 300 ? 4 : 2)
+                        .advice();
+        assertEquals(
+                warned,
+                salty.warnings().stream().anyMatch(w -> w.kind() == Warning.Kind.TOO_SALTY));
+        assertEquals(
+                !warned, salty.minor().stream().anyMatch(w -> w.kind() == Warning.Kind.TOO_SALTY));
     }
 
     /** What the run itself changes costs nothing because it does, and is no note. */

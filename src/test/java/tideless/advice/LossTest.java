@@ -6,14 +6,17 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.time.LocalDateTime;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 import tideless.rig.Climate;
 import tideless.rig.VesselId;
+import tideless.sim.GrowthLost;
 import tideless.sim.Rigs;
 import tideless.sim.Stress;
+import tideless.sim.TraySeries;
 import tideless.words.CropWords;
 import tideless.words.VerdictWords;
 import tideless.words.WarningWords;
@@ -93,7 +96,7 @@ class LossTest {
                         "tray gutter gives "
                                 + grams
                                 + " g a plant, of 200 g that roots without harm would"
-                                + " give in the same light and air."),
+                                + " give in the same light and air: salt takes 25 %."),
                 CropWords.beside(losing(frac)));
     }
 
@@ -168,5 +171,45 @@ class LossTest {
         assertEquals(Optional.of(grave), Warning.firstOf(List.of(grave, salty), room));
         assertEquals(List.of(feed), airless.without(Cure.Kind.AIR_STONE).cures());
         assertEquals(List.of(stone), airless.without(Cure.Kind.LEANER_FEED).cures());
+    }
+
+    /** A fifth that may all be want of air is told, and makes no crop a poor one. */
+    @ParameterizedTest
+    @CsvSource({"79, 1", "81, 0"})
+    void a_fifth_that_want_of_air_likely_takes_is_told_beside_the_harvest(double ownG, int told) {
+        Verdict verdict =
+                new MadeTrace(14)
+                        .losing(new GrowthLost(ownG, 100, Map.of(Stress.AIR, 1.0)))
+                        .advice()
+                        .verdict();
+        assertEquals(told, CropWords.beside(verdict).size());
+        assertEquals(List.of(), verdict.poor());
+    }
+
+    /** Lettuce wants its roots at 25 degC at most, and 15 at least; its mean here is that told. */
+    @ParameterizedTest
+    @CsvSource({
+        "14, 'a solution too cold for its roots (14.0 degC in the mean, where they want at least '",
+        "27, 'a solution too warm for its roots (27.0 degC in the mean, where they want at most '",
+        "20, a solution too warm or too cold takes 15 %"
+    })
+    void what_took_a_share_of_the_harvest_is_named(double solutionC, String told) {
+        Map<Stress, Double> shares =
+                Map.of(Stress.WARMTH, 0.75, Stress.AIR, 0.24, Stress.SALT, 0.01);
+        List<String> lines =
+                CropWords.beside(
+                        new MadeTrace(14)
+                                .losing(new GrowthLost(80, 100, shares))
+                                .with(TraySeries.SOLUTION_TEMP, h -> solutionC)
+                                .advice()
+                                .verdict());
+        assertEquals(1, lines.size());
+        assertTrue(lines.get(0).contains(told), lines.get(0));
+        assertTrue(
+                lines.get(0)
+                        .endsWith(
+                                " 15 %, want of air at the roots (likely, as in much still"
+                                        + " solution; more of the roots in air helps) 5 %."),
+                lines.get(0));
     }
 }

@@ -69,6 +69,7 @@ final class MadeTrace {
     private UnaryOperator<TestTray> rig = t -> t;
     private String water = "water";
     private Composition feed; // null for the usual one
+    private String feedName = "feed";
     private Composition waterHolds = Composition.WATER.with(Component.NA, 0.5);
     private final Map<Component, IntToDoubleFunction> taken = new EnumMap<>(Component.class);
     private IntToDoubleFunction drawn = h -> 0;
@@ -314,13 +315,16 @@ final class MadeTrace {
         }
         List<Tray> trays = new ArrayList<>(List.of(of));
         List<TrayTrace> runs =
-                new ArrayList<>(List.of(new TrayTrace(of, series, trayMol, takenMol, lost)));
+                new ArrayList<>(
+                        List.of(
+                                new TrayTrace(
+                                        of, series, trayMol, takenMol, drumMol, drumMol, lost)));
         if (otherInflow.isPresent()) {
             Tray other = Rigs.tray("other", filling, Rigs.drinking(0), 0);
             Map<TraySeries, Series> beside = new EnumMap<>(series);
             beside.put(TraySeries.INFLOW, hourly(h -> otherInflow.getAsDouble()));
             trays.add(other);
-            runs.add(new TrayTrace(other, beside, trayMol, drumMol, List.of()));
+            runs.add(new TrayTrace(other, beside, trayMol, drumMol, drumMol, drumMol, List.of()));
         }
         Scenario scenario = scenario(reservoir, trays);
         events.sort(Comparator.comparingDouble(Event::atS));
@@ -340,7 +344,7 @@ final class MadeTrace {
                 .start(usual.start())
                 .days(days)
                 .climate(usual.climate())
-                .feed(feed == null ? usual.feed() : new Liquid("feed", feed))
+                .feed(feed == null ? usual.feed() : new Liquid(feedName, feed))
                 .sourceWater(new Liquid(water, waterHolds))
                 .reservoirs(usual.reservoirs())
                 .trays(usual.trays())
@@ -349,6 +353,22 @@ final class MadeTrace {
                 .make()
                 .withLog(log)
                 .withCorrection(correction);
+    }
+
+    /** With its feed by another name: a recipe's, a bottle's. */
+    MadeTrace feedNamed(String name) {
+        feed = feed == null ? Rigs.FEED : feed;
+        feedName = name;
+        return this;
+    }
+
+    /** Its first crop in its only tray. */
+    TrayCase first() {
+        Trace trace = trace();
+        return new TrayCase(
+                trace,
+                trace.plantings(trace.trays().get(0)).get(0),
+                VisitTimes.of(trace.scenario()));
     }
 
     Advice advice() {

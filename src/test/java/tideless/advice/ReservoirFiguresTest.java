@@ -220,17 +220,40 @@ class ReservoirFiguresTest {
         assertEquals(Cure.Kind.FILL_AT_THE_VISIT_BEFORE, ranDry(later).cures().get(0).kind());
     }
 
-    /** Dry at hour 100: the visit before is that of hour 80; at hour 5 there is none before. */
+    /** Refilled on day 4, and half of it gone into its trays within the hour of that visit. */
+    @Test
+    void what_a_raised_valve_took_of_a_refill_is_filled_up_again_behind_it() {
+        List<Task> tasks =
+                refills(
+                        new MadeTrace(14)
+                                .visited(MadeTrace.away(5, 9))
+                                .drawing(AWAY)
+                                .reservoirAt(0.5)
+                                .event(refill(104, 20)));
+        assertEquals(2, tasks.size());
+        assertTrue(tasks.get(0).isDone());
+        assertEquals(Cause.Kind.BEFORE_ABSENCE, tasks.get(0).cause().kind());
+        assertEquals(10, tasks.get(0).measure().value(), 1e-9);
+        assertFalse(tasks.get(1).isDone());
+        assertEquals(Cause.Kind.TRAY_TOOK_IT, tasks.get(1).cause().kind());
+        assertEquals(16, tasks.get(1).litres(), 1e-9);
+    }
+
+    /**
+     * Dry at hour 100: the visit before is that of hour 80, when of 32 L 9.6 are there, 2 of them
+     * below the outlet; at hour 5 there is none before.
+     */
     @Test
     void where_no_refill_is_planned_one_is_advised_for_the_visit_before() {
         MadeTrace trace =
                 new MadeTrace(14)
                         .refilled(Reservoir.Refill.When.NEVER)
+                        .reservoirAt(0.3)
                         .event(Event.Kind.OUTLET_UNCOVERED, MadeTrace.RESERVOIR, 100);
         Task task = refills(trace).get(0);
         assertEquals(START.plusDays(3).atTime(8, 0), task.due());
-        assertEquals(30, task.litres(), 1e-9);
-        assertEquals(0, task.measure().value(), 0);
+        assertEquals(22.4, task.litres(), 1e-9);
+        assertEquals(7.6, task.measure().value(), 1e-9);
         assertEquals(Cause.Kind.NO_REFILL_PLANNED, task.cause().kind());
         assertFalse(task.isDone());
         assertEquals(Cure.Kind.PLAN_REFILLS, ranDry(trace).cures().get(0).kind());

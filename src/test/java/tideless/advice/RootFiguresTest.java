@@ -237,4 +237,26 @@ class RootFiguresTest {
                 warning(trace.reservoirAt(0.05), Warning.Kind.WILTED).cures().stream()
                         .anyMatch(c -> c.kind() == Cure.Kind.REFILL_IN_TIME));
     }
+
+    /**
+     * A seedling of a tray that is filled once hangs dry above plenty, is wetted, and dies weeks
+     * later over the last tenth of it.
+     */
+    @Test
+    void what_a_crop_died_of_is_cured_and_not_what_it_got_over() {
+        MadeTrace trace =
+                new MadeTrace(14)
+                        .filled(new Filling.Sealed())
+                        .event(Event.Kind.STRANDED, MadeTrace.TRAY, 50)
+                        .event(Event.Kind.REWETTED, MadeTrace.TRAY, 60)
+                        .event(Event.Kind.STRANDED, MadeTrace.TRAY, 200)
+                        .event(Event.Kind.WILTED, MadeTrace.TRAY, 210)
+                        .event(Event.Kind.DIED, MadeTrace.TRAY, 260)
+                        .with(TraySeries.ROOT_TIP, h -> h < 60 ? 0.06 : 0)
+                        .with(TraySeries.LEVEL, h -> h < 150 ? 0.05 : 0.005);
+        assertEquals(
+                Cure.Kind.HANG_CUP_LOWER,
+                warning(trace, Warning.Kind.STRANDED).cures().get(0).kind());
+        assertTrue(warning(trace, Warning.Kind.DIED).cures().get(0).isLargerVessel());
+    }
 }

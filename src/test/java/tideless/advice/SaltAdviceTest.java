@@ -105,7 +105,9 @@ class SaltAdviceTest {
         assertEquals(Cause.Kind.FEED_IS_ALKALINE, out.cause().kind());
         double feedPh = out.cause().facts().get(Quantity.FEED_PH);
         assertTrue(feedPh > 7.5 && feedPh < 9, "" + feedPh);
-        assertEquals(List.of(Cure.of(Cure.Kind.RAIN_WATER)), out.cures());
+        assertEquals(
+                List.of(Cure.of(Cure.Kind.RAIN_WATER), Cure.of(Cure.Kind.ACID_BY_METER)),
+                out.cures());
     }
 
     @Test

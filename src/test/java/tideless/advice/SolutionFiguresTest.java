@@ -156,7 +156,7 @@ class SolutionFiguresTest {
                         Warning.Kind.PH_OUT);
         assertEquals(Measure.atMost(8.5, 6.5, Unit.PH), high.measure());
         assertEquals(Cause.Kind.ANIONS_TAKEN, high.cause().kind());
-        assertEquals(Cure.Kind.MORE_AMMONIUM, high.cures().get(0).kind());
+        assertEquals(List.of(Cure.of(Cure.Kind.ACID_BY_METER)), high.cures());
     }
 
     /** A band from 5.5: 0.2 below it for a week is a note, and less than a week is none. */

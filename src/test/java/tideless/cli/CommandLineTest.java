@@ -519,7 +519,7 @@ class CommandLineTest {
                 .contains("in a house, 8 MJ/m2 of sun: penman-monteith ")
                 .contains(", radiation 2.9 L/m2");
         assertThat(run("crops", "mint").out())
-                .contains("Judged by 1 published trial: 2 of 2 figures met.");
+                .contains("Judged by 3 published trials: 6 of 6 figures met.");
         assertThat(cucumber).contains("3 measured stands judge its thirst");
         assertThat(run("crops", "lettuce").out())
                 .contains("between stands 0.40, week to week 0.13")
@@ -742,7 +742,9 @@ class CommandLineTest {
                 filling = "sealed"
                 """;
         String spinach = run("light", scenario(dim)).out();
-        assertTrue(spinach.contains("would be enough; longer hours would not"), spinach);
+        assertTrue(
+                spinach.contains("would be enough; longer hours would not: it bears 14 h a day"),
+                spinach);
         String lettuce = run("light", scenario(dim.replace("spinach", "lettuce"))).out();
         assertTrue(lettuce.contains("h of this lamp, or "), lettuce);
     }

@@ -186,6 +186,33 @@ class MixCommandTest {
                         "Did you mean \"hoagland-1\"?");
     }
 
+    /**
+     * Below a line that the acid stops "lower the pH" stood, which no acid does to gypsum at all.
+     */
+    @Test
+    void nobody_is_told_to_lower_a_ph_that_the_acid_has_stopped_at() {
+        Said stopped =
+                say(
+                        "mix",
+                        "--volume=24 L",
+                        "--ec=1.8 mS/cm",
+                        "--recipe=hoagland-1",
+                        "--water=hard-tap",
+                        "--ph=6.0");
+        assertThat(stopped.out())
+                .contains("No more phosphoric acid", "may fall out of this mix: softer water")
+                .doesNotContain("lower the pH");
+        Said left =
+                say(
+                        "mix",
+                        "--volume=24 L",
+                        "--ec=1.8 mS/cm",
+                        "--recipe=hoagland-1",
+                        "--water=hard-tap");
+        assertThat(left.out())
+                .contains("Calcium phosphate may fall out of this mix: lower the pH.");
+    }
+
     @Test
     void a_wish_below_the_water_is_refused_in_words_and_writes_nothing(@TempDir Path folder) {
         Said said =

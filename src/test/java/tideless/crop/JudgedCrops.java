@@ -18,7 +18,7 @@ final class JudgedCrops {
     private static final Pattern TRIAL =
             Pattern.compile(
                     "^[^,]*(\\(\\d{4}\\)|NASA/TP-\\d{4}-\\d+)|^[^,]*(?=, (record \\d+, )?abstract)"
-                            + "|^Utah State University");
+                            + "|^Utah State University|^University of Florida");
 
     /** Rows whose name does not say the crop. */
     private static final Map<String, String> CROP =
@@ -131,10 +131,17 @@ final class JudgedCrops {
 
     /** Of one crop. */
     private record Count(
-            Set<String> trials, int figures, int met, int handbook, int handbookMet, int set) {}
+            Set<String> trials,
+            Set<String> inView,
+            int figures,
+            int met,
+            int handbook,
+            int handbookMet,
+            int set) {}
 
     private static Count count(String crop, List<Emergence.Row> rows) {
         Set<String> trials = new LinkedHashSet<>();
+        Set<String> inView = new LinkedHashSet<>();
         int figures = 0;
         int met = 0;
         int handbook = 0;
@@ -146,6 +153,7 @@ final class JudgedCrops {
             }
             if (!judges(row)) {
                 set++;
+                inView.add(trial(row));
             } else if (trial(row).isEmpty()) {
                 handbook++;
                 handbookMet += row.hit() ? 1 : 0;
@@ -155,7 +163,7 @@ final class JudgedCrops {
                 met += row.hit() ? 1 : 0;
             }
         }
-        return new Count(trials, figures, met, handbook, handbookMet, set);
+        return new Count(trials, inView, figures, met, handbook, handbookMet, set);
     }
 
     /** The library's table. */
@@ -178,79 +186,120 @@ final class JudgedCrops {
         return csv.toString();
     }
 
+    /** Models and reviews: they set numbers, but nothing was grown for them. */
+    private static final Set<String> NO_TRIAL =
+            Set.of(
+                    "",
+                    "Pereira and Paredes (2025)",
+                    "van Henten (1994)",
+                    "Vanthoor (2011)",
+                    "Graamans et al. (2017)");
+
+    /** Trials of this very crop that set a number of it or were in view when one was chosen. */
+    private static Set<String> setting(String crop, Count count) {
+        Set<String> trials = new LinkedHashSet<>(setBy(crop, false));
+        trials.addAll(count.inView());
+        trials.removeAll(NO_TRIAL);
+        return trials;
+    }
+
+    /** Trials that a crop was held beside in all: those that judge and those that set. */
+    static int inAll(String crop, List<Emergence.Row> rows) {
+        Count count = count(crop, rows);
+        Set<String> all = new LinkedHashSet<>(count.trials());
+        all.addAll(setting(crop, count));
+        return all.size();
+    }
+
     /** What judges each crop, as a part of the page. */
     static String byCrop(List<Emergence.Row> rows) {
         StringBuilder page = new StringBuilder();
-        List<String> none = new ArrayList<>();
         List<String> few = new ArrayList<>();
+        List<String> fewJudge = new ArrayList<>();
         page.append(
                 """
                 ## What judges each crop
 
-                A trial counts where an author or a report is named and it did not set what it judges; of some only the sign
-                of an answer is known ("size not"), which judges little. Trials of roots, air and salt stand in docs/root-zone.md and are not counted. What set numbers of growth and stages stands in the last column
-                (names of the crop's file; thirst, salt, roots and contents: `tideless crops NAME`). A crop whose
-                numbers are all met may still be met by chance where only one or two trials are known, and one without
-                any is not known at all. Rows that judge nothing were in view when numbers were chosen, gave them, or
-                compare two models of ours. The measured houses (three of cucumber, four of tomato) judge days and weeks of
-                their thirst, but chose the form of it (docs/validation-stands.md).
+                A trial judges where an author or a report is named and it did not set what it judges; of some only the sign
+                of an answer is known ("size not"), which judges little. A trial sets where a number of growth or stages of this very crop was taken
+                from it, or where it was in view when a number was chosen; one that does both, by different figures, counts once in all. Trials of another
+                crop that came along with its numbers stand in the last column and count for nothing here, nor do models and reviews (thirst, salt,
+                roots and contents: `tideless crops NAME`). Other trials of roots, air and salt stand in docs/root-zone.md and are not counted. A crop whose
+                numbers are all met may still be met by chance where only one or two trials are known. Rows that judge nothing were in view when
+                numbers were chosen, gave them, or compare two models of ours. The measured houses (three of cucumber, four of tomato) judge days and
+                weeks of their thirst, but chose the form of it (docs/validation-stands.md).
 
-                | crop | trials | their figures met | growers' figures met | rows that judge nothing | judged by | set by |
-                | --- | ---: | ---: | ---: | ---: | --- | --- |
+                | crop | trials that judge | that set | in all | judging figures met | growers' figures met | rows that judge nothing | judged by | set by | and, through another crop or as models and reviews |
+                | --- | ---: | ---: | ---: | ---: | ---: | ---: | --- | --- | --- |
                 """);
         for (String crop : CropFiles.names()) {
             Count count = count(crop, rows);
-            if (count.trials().isEmpty()) {
-                none.add(crop);
-            } else if (count.trials().size() < 3) {
+            if (inAll(crop, rows) < ENOUGH) {
                 few.add(crop);
             }
+            if (count.trials().size() < ENOUGH) {
+                fewJudge.add(crop);
+            }
+            Set<String> setting = setting(crop, count);
+            Set<String> others = setBy(crop, true);
+            others.removeAll(setting);
             page.append(
                     text(
-                            "| %s | %d | %d of %d | %d of %d | %d | %s | %s |\n",
+                            "| %s | %d | %d | %d | %d of %d | %d of %d | %d | %s | %s | %s |\n",
                             crop,
                             count.trials().size(),
+                            setting.size(),
+                            inAll(crop, rows),
                             count.met(),
                             count.figures(),
                             count.handbookMet(),
                             count.handbook(),
                             count.set(),
-                            count.trials().isEmpty()
-                                    ? "nothing published"
-                                    : String.join("; ", count.trials()),
-                            setBy(crop)));
-        }
-        if (!none.isEmpty()) {
-            page.append(
-                    text(
-                            "\nNo published trial judges the growth of %s: what growers tell from memory does alone,"
-                                    + " and the\nnumbers are mostly those of the nearest crop. `tideless crops NAME` says so.\n",
-                            String.join(", ", none)));
+                            joined(count.trials()),
+                            joined(setting),
+                            joined(others)));
         }
         page.append(
                 text(
-                        "\nFewer than the three trials that each crop was to have are known of %s: no more were found in what was at"
-                                + " hand,\nand none was made up.\n\n",
-                        String.join(", ", few)));
+                        "\nIn all, %s. Of trials that judge, %s. None was made up.\n\n",
+                        few.isEmpty()
+                                ? "each crop was held beside three at least"
+                                : "fewer than three are known of " + String.join(", ", few),
+                        fewJudge.isEmpty()
+                                ? "each has three at least"
+                                : "fewer than three are known of " + String.join(", ", fewJudge)));
         return page.toString();
+    }
+
+    /** Trials that each crop is to be held beside. */
+    static final int ENOUGH = 3;
+
+    private static String joined(Set<String> names) {
+        return names.isEmpty() ? "none" : String.join("; ", names);
     }
 
     private static final Pattern AUTHOR =
             Pattern.compile(
-                    "(?:(?:Van|De) )?[A-Z][A-Za-z]+(?: et al\\.| and (?:van )?[A-Z][a-z]+)?,? \\(?\\d{4}\\)?");
+                    "NASA/TP-\\d{4}-\\d+|(?:(?:[Vv]an|De) )?[A-Z][A-Za-z]+(?: et al\\.| and (?:van )?[A-Z][a-z]+)?,? \\(?\\d{4}\\)?");
 
-    /** Authors that the file names for growth and stages. */
-    private static String setBy(String crop) {
+    /**
+     * Authors that the file names for growth and stages.
+     *
+     * @param borrowed those of numbers taken from another crop along with the others
+     */
+    private static Set<String> setBy(String crop, boolean borrowed) {
         Set<String> authors = new LinkedHashSet<>();
         for (CropTraits.Provenance number : CropFiles.read(crop).provenance()) {
             boolean counts =
                     number.key().startsWith("growth.") || number.key().startsWith("stages.");
-            Matcher matcher = AUTHOR.matcher(counts ? number.source() : "");
+            boolean ofThisCrop = !number.source().matches("(?s).*\\b([Aa]s|in dwarf) [a-z]+.*");
+            Matcher matcher =
+                    AUTHOR.matcher(counts && (borrowed || ofThisCrop) ? number.source() : "");
             while (matcher.find()) {
                 authors.add(matcher.group().replaceAll(",? \\(?(\\d{4})\\)?$", " ($1)"));
             }
         }
-        return authors.isEmpty() ? "no author; memory and practice" : String.join("; ", authors);
+        return authors;
     }
 
     /** Rows that stood on the page at {@link #BEFORE}, as a part of the page. */

@@ -123,7 +123,7 @@ final class ReadTrials {
                         relativeGrowth("spinach", 20) / relativeGrowth("spinach", 13.5)));
     }
 
-    private static double relativeGrowth(String name, double mol) {
+    static double relativeGrowth(String name, double mol) {
         CropTraits crop = CropFiles.read(name);
         Plant young = Growing.raisedInNursery(crop, 14);
         Plant later =

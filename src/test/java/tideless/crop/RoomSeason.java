@@ -68,7 +68,11 @@ record RoomSeason(
     Plant dayLater(CropTraits traits, Plant plant, double groundPerPlantM2) {
         return Growing.dayLater(
                 traits,
-                plant,
+                FruitSet.after(
+                        traits,
+                        plant,
+                        FruitSet.frac(traits.response().setInHeat(), dayTempC),
+                        meanTempC()),
                 groundPerPlantM2,
                 lightMolPerM2(),
                 meanPhotonPpfdUmolPerM2S(),

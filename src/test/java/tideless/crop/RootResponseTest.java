@@ -256,6 +256,17 @@ class RootResponseTest {
         assertEquals(what, Wilting.recovery(hours, lostAfterH, false));
     }
 
+    // Outside 18 to 28 degC is what is to be avoided of any crop (Bar-Yosef 2008, quoted).
+    @ParameterizedTest
+    @CsvSource({"mint", "parsley", "coriander"})
+    void herbs_of_cool_seasons_lose_nothing_to_what_is_advised_for_all_roots(String crop) {
+        CropTraits.RootResponse herb = CropFiles.read(crop).response();
+        assertEquals(1, RootWarmth.growthFrac(herb, 18));
+        assertEquals(1, RootWarmth.growthFrac(herb, 28));
+        assertTrue(RootWarmth.growthFrac(herb, 16) < 1);
+        assertTrue(RootWarmth.growthFrac(herb, 30) < 1);
+    }
+
     @Test
     void growth_after_wilting_comes_back_in_its_time() {
         assertEquals(1, Wilting.growthFrac(Wilting.Recovery.FULL, 0));

@@ -339,7 +339,11 @@ final class MadeUpForecast {
         series.put(TraySeries.OXYGEN_POOREST, flat(1.2));
         series.put(TraySeries.OXYGEN_RICHEST, flat(8.4));
         series.put(TraySeries.SOLUTION_CO2, flat(2500));
-        return new TrayTrace(tray, series, mol(volume), mol(new double[hours]), List.of());
+        series.put(TraySeries.POURED, flat(0));
+        series.put(TraySeries.DRAINED, flat(0));
+        series.put(TraySeries.SET_BY_READING, flat(0));
+        List<Series> none = mol(new double[hours]);
+        return new TrayTrace(tray, series, mol(volume), none, none, none, List.of());
     }
 
     private void task(

@@ -113,13 +113,13 @@ class ResultFilesTest {
                 lines(render(MadeUpForecast.threeTrays(), false).get("tray-tomato.csv"));
         assertThat(rows).hasSize(1 + 70 * 24);
         String[] header = rows.get(0).split(",");
-        assertThat(header).hasSize(1 + 25 + 2 + 11).startsWith("time", "level_above_floor [mm]");
+        assertThat(header).hasSize(1 + 28 + 2 + 11).startsWith("time", "level_above_floor [mm]");
         assertThat(List.of(header).subList(1, header.length))
                 .allMatch(h -> h.matches("[A-Za-z0-9_]+ \\[[A-Za-z0-9/]+\\]"));
         assertThat(rows).allMatch(row -> row.split(",", -1).length == header.length);
         // The first sample closes the first hour, at 01:00; the feed holds 11 mmol/L of nitrate.
         assertThat(rows.get(1)).startsWith("2026-09-07T01:00,").contains(",1234.57,");
-        assertThat(rows.get(1).split(",")[28]).isEqualTo("11");
+        assertThat(rows.get(1).split(",")[31]).isEqualTo("11");
         assertThat(rows.get(1680)).startsWith("2026-11-16T00:00,");
     }
 

@@ -72,13 +72,49 @@ class CropReaderTest {
                 .anySatisfy(f -> assertThat(f).contains("nutrition.fruit.sulfur: found nothing"));
     }
 
+    private static String heat(String... numbers) {
+        StringBuilder text = new StringBuilder(CROP).append("\n[root_zone]\n");
+        for (int i = 0; i < numbers.length; i += 2) {
+            text.append(numbers[i]).append(FRUIT_NUMBER.formatted(numbers[i + 1]));
+        }
+        return text.toString();
+    }
+
+    @Test
+    void heat_that_keeps_flowers_from_setting_is_three_numbers_that_rise() {
+        assertEquals(CropTraits.SetInHeat.ALWAYS, read(CROP).response().setInHeat());
+        assertEquals(
+                new CropTraits.SetInHeat(28, 35, 40),
+                read(heat("set_whole", "28 degC", "set_half", "35 degC", "set_none", "40 degC"))
+                        .response()
+                        .setInHeat());
+        assertEquals(List.of(), faults());
+        assertNull(read(heat("set_half", "35 degC")));
+        assertThat(faults())
+                .hasSize(2)
+                .anySatisfy(f -> assertThat(f).contains("root_zone.set_whole: found nothing"))
+                .anySatisfy(f -> assertThat(f).contains("root_zone.set_none: found nothing"));
+    }
+
+    @Test
+    void in_more_heat_fewer_flowers_set() {
+        assertNull(
+                read(heat("set_whole", "28 degC", "set_half", "35 degC", "set_none", "35 degC")));
+        assertThat(faults())
+                .anySatisfy(
+                        f ->
+                                assertThat(f)
+                                        .contains("set_none: found \"35 degC\", allowed: above")
+                                        .contains("root_zone.set_half (35 degC)"));
+    }
+
     @Test
     void a_number_without_source_is_a_fault() {
         assertNull(read(CROP.replaceFirst("light_use = .*\n", "light_use = \"3.0 g/MJ\"\n")));
         assertThat(faults())
                 .containsExactly(
-                        "my.toml:6:13: growth.light_use: found \"3.0 g/MJ\", allowed: { value = \"3.0"
-                                + " g/MJ\", source = \"...\", standing = \"...\" }\n"
+                        "my.toml:6:13: growth.light_use: found \"3.0 g/MJ\", allowed: { value ="
+                                + " \"3.0 g/MJ\", source = \"...\", standing = \"...\" }\n"
                                 + "    Every number of a crop says where it comes from.");
     }
 

@@ -77,7 +77,8 @@ class CsvProperties {
                             LampType.WHITE_LED,
                             Read.of(200.0),
                             420,
-                            0.2);
+                            0.2,
+                            java.util.Set.of());
             var inside = InsideFile.read(file, source, start, 1, rules).orElse(null);
             assertTrue(inside != null ^ source.isFaulty());
         }

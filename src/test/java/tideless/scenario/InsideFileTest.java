@@ -15,11 +15,12 @@ import java.time.LocalDate;
 import java.time.LocalDateTime;
 import java.util.List;
 import java.util.Map;
+import java.util.Set;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import tideless.rig.Climate;
-import tideless.rig.InsideAir;
 import tideless.rig.InsideAir.Quantity;
+import tideless.rig.InsideAir;
 import tideless.sim.Simulation;
 import tideless.sim.TraySeries;
 import tideless.sim.TrayTrace;
@@ -31,7 +32,7 @@ class InsideFileTest {
     private final TomlFile source = new TomlFile("bench.toml");
 
     private static InsideFile.Rules rules(
-            InsideFile.LightFrom from, Gaps gaps, Read<Integer> offsetS) {
+            InsideFile.LightFrom from, Gaps gaps, Read<Integer> offsetS, String... stated) {
         return new InsideFile.Rules(
                 Map.of(),
                 gaps,
@@ -40,7 +41,8 @@ class InsideFileTest {
                 LampType.HIGH_PRESSURE_SODIUM,
                 Read.of(187.0),
                 420,
-                0.2);
+                0.2,
+                Set.of(stated));
     }
 
     private InsideAir read(String text, int days, InsideFile.Rules rules) {
@@ -49,7 +51,7 @@ class InsideFileTest {
     }
 
     private InsideAir read(String text, int days) {
-        return read(text, days, rules(InsideFile.LightFrom.SUN, UsualWeather.GAPS, Read.of(0)));
+        return read(text, days, rules(InsideFile.LightFrom.SUN, new Gaps(3, false), Read.of(0)));
     }
 
     private List<String> faults() {
@@ -134,14 +136,14 @@ class InsideFileTest {
                         "time,temperature,humidity,ppfd,lamp\nlocal,degC,%,umol/m2/s,fraction\n",
                         24, "20,60,644,1");
         InsideAir both =
-                read(text, 1, rules(InsideFile.LightFrom.BOTH, UsualWeather.GAPS, Read.of(0)));
+                read(text, 1, rules(InsideFile.LightFrom.BOTH, new Gaps(3, false), Read.of(0)));
         assertEquals(100, both.at(Quantity.SUN_PAR_W_PER_M2, 0), 1e-9);
         assertEquals(187, both.at(Quantity.LAMP_PPFD_UMOL_PER_M2_S, 0), 1e-9);
         InsideAir lamps =
                 read(
                         text.replace(",lamp", ",x"),
                         1,
-                        rules(InsideFile.LightFrom.LAMPS, UsualWeather.GAPS, Read.of(0)));
+                        rules(InsideFile.LightFrom.LAMPS, new Gaps(3, false), Read.of(0)));
         assertEquals(0, lamps.at(Quantity.SUN_PAR_W_PER_M2, 0));
         assertEquals(644, lamps.at(Quantity.LAMP_PPFD_UMOL_PER_M2_S, 0), 1e-9);
         assertFalse(lamps.isSunlit());
@@ -149,7 +151,7 @@ class InsideFileTest {
                 read(
                         text.replace(",lamp", ",x"),
                         1,
-                        rules(InsideFile.LightFrom.BOTH, UsualWeather.GAPS, Read.of(0))));
+                        rules(InsideFile.LightFrom.BOTH, new Gaps(3, false), Read.of(0))));
         assertThat(faults()).singleElement().asString().contains("no column lamp");
     }
 
@@ -184,7 +186,8 @@ class InsideFileTest {
         assertEquals(List.of(), faults());
         assertEquals(22, air.at(Quantity.TEMP_C, 6), 1e-12);
         String told =
-                "temperature, humidity: 3 h missing from 2026-03-02T05:00, filled by a straight line";
+                "temperature, humidity: 3 h missing from 2026-03-02T05:00, filled by a straight"
+                        + " line";
         assertEquals(told, air.filled());
         assertEquals(List.of("in.csv:7: " + told), notes());
     }
@@ -200,11 +203,12 @@ class InsideFileTest {
         }
         assertNull(read(text.toString(), 3));
         assertThat(faults())
-                .contains(
-                        "in.csv:26:2: temperature: found a gap of 24 h from 2026-03-03T00:00 to"
-                                + " 2026-03-04T00:00, allowed: gaps of up to 3 h, within the file\n"
+                .containsExactly(
+                        "in.csv:26:2: temperature, humidity: found a gap of 24 h from"
+                                + " 2026-03-03T00:00 to 2026-03-04T00:00, allowed: gaps of up to 3"
+                                + " h between two readings\n"
                                 + "    "
-                                + WeatherFile.GAP_HINT);
+                                + new Gaps(3, false).hint());
         InsideAir air =
                 InsideFile.read(
                                 new NamedFiles.Named("in.csv", text.toString()),
@@ -217,8 +221,8 @@ class InsideFileTest {
         assertEquals(11, air.at(Quantity.TEMP_C, 34), 1e-12); // between 10 and 12
         assertThat(air.filled())
                 .contains(
-                        "temperature, humidity: 24 h missing from 2026-03-03T00:00, filled from the same"
-                                + " hours of the days beside");
+                        "temperature, humidity: 24 h missing from 2026-03-03T00:00, filled from the"
+                                + " same hours of the days beside");
     }
 
     @Test
@@ -242,13 +246,14 @@ class InsideFileTest {
                                                 new CsvColumns.Named("Tair (C)", "degC"),
                                                 "humidity",
                                                 new CsvColumns.Named("RHair", "%")),
-                                        UsualWeather.GAPS,
+                                        new Gaps(3, false),
                                         Read.absent(),
                                         InsideFile.LightFrom.SUN,
                                         LampType.WHITE_LED,
                                         Read.absent(),
                                         420,
-                                        0.2))
+                                        0.2,
+                                        Set.of()))
                         .orElse(null);
         assertEquals(List.of(), faults());
         assertEquals(20, air.at(Quantity.TEMP_C, 0));
@@ -264,7 +269,7 @@ class InsideFileTest {
     void a_file_in_universal_time_needs_the_rigs_own_clock() {
         String text = rows("time,temperature,humidity\nUTC,degC,%\n", 24, "20,60");
         assertNull(
-                read(text, 1, rules(InsideFile.LightFrom.SUN, UsualWeather.GAPS, Read.absent())));
+                read(text, 1, rules(InsideFile.LightFrom.SUN, new Gaps(3, false), Read.absent())));
         assertThat(faults()).singleElement().asString().contains("utc_offset = \"+01:00\"");
     }
 
@@ -277,6 +282,7 @@ class InsideFileTest {
             kind = "weather"
             cover = "inside"
             file = "in.csv"
+            light_from = "sun"
             lamps_full = "187 umol/m2/s"
             lamps_type = "high-pressure-sodium"
             [climate.columns]
@@ -347,7 +353,10 @@ class InsideFileTest {
                 assertInstanceOf(
                         Reading.Good.class,
                         scenario(
-                                SCENARIO.replace("Tair in degC\"", "Tair in degC\"\nppfd = \"x\"")
+                                SCENARIO.replaceAll("lamps_.*\n", "")
+                                                .replace(
+                                                        "Tair in degC\"",
+                                                        "Tair in degC\"\nppfd = \"x\"")
                                         + "[lamp]\nppfd = \"200 umol/m2/s\"\n",
                                 "time,Tair,humidity,x\nlocal,,%,umol/m2/s\n",
                                 "20,60,100"));
@@ -402,5 +411,221 @@ class InsideFileTest {
                 .first()
                 .asString()
                 .contains("temperature = \"temperature in degC\"");
+    }
+
+    private static String from(LocalDateTime first, int hours) {
+        StringBuilder text = new StringBuilder("time,temperature,humidity\nlocal,degC,%\n");
+        for (int h = 0; h < hours; h++) {
+            text.append(first.plusHours(h)).append(',').append(h % 24).append(",60\n");
+        }
+        return text.toString();
+    }
+
+    private InsideAir filled(String text, int days) {
+        return read(text, days, rules(InsideFile.LightFrom.SUN, new Gaps(3, true), Read.of(0)));
+    }
+
+    @Test
+    void a_file_that_begins_after_the_run_or_ends_before_it_is_one_fault_with_what_would_fit() {
+        assertNull(read(from(START.atTime(5, 0), 24 * 4), 4));
+        assertThat(faults())
+                .containsExactly(
+                        "in.csv:3:1: time: found rows from 2026-03-02T05:00 to 2026-03-06T05:00,"
+                                + " allowed: rows of every hour of the run, 2026-03-02T00:00 to"
+                                + " 2026-03-06T00:00\n    Maybe start = 2026-03-03 and length = \"3"
+                                + " days\"; or longer_gaps = \"days beside\" in [climate], which"
+                                + " repeats the nearest day.");
+        assertNull(read(from(START.atStartOfDay(), 50), 4));
+        assertThat(faults())
+                .hasSize(2)
+                .last()
+                .asString()
+                .startsWith("in.csv:52:1: time: found rows from 2026-03-02T00:00 to")
+                .contains("Maybe start = 2026-03-02 and length = \"2 days\"");
+    }
+
+    @Test
+    void a_file_of_another_year_is_refused_even_where_days_beside_fill_it() {
+        assertNull(filled(from(START.minusYears(1).atStartOfDay(), 48), 2));
+        assertThat(faults())
+                .singleElement()
+                .asString()
+                .contains("found rows from 2025-03-02T00:00 to 2025-03-04T00:00")
+                .endsWith("Maybe start = 2025-03-02 and length = \"2 days\".");
+    }
+
+    @Test
+    void days_beyond_the_file_are_told_to_be_the_nearest_over_and_over() {
+        InsideAir air = filled(from(START.plusDays(1).atStartOfDay(), 24), 4);
+        assertEquals(List.of(), faults());
+        assertEquals(7, air.at(Quantity.TEMP_C, 7));
+        assertEquals(7, air.at(Quantity.TEMP_C, 79));
+        assertThat(notes())
+                .anyMatch(
+                        note ->
+                                note.contains(
+                                                "24 h missing from 2026-03-02T00:00, before its"
+                                                        + " first")
+                                        && note.contains(
+                                                "with the day that follows, over and over"))
+                .anyMatch(
+                        note ->
+                                note.contains("48 h missing from 2026-03-04T00:00, after its last")
+                                        && note.contains("with the day before, over and over"));
+    }
+
+    @Test
+    void a_gap_that_no_other_day_can_fill_is_told_as_that() {
+        assertNull(filled(from(START.atStartOfDay(), 6), 1));
+        assertThat(faults())
+                .singleElement()
+                .asString()
+                .contains("temperature, humidity: found a gap of 18 h from 2026-03-02T06:00")
+                .endsWith("No other day of the file has a reading at these hours of the clock.");
+    }
+
+    @Test
+    void a_column_without_a_value_is_told_as_that() {
+        assertNull(read(rows("time,temperature,humidity,lamp\nlocal,degC,%,%\n", 24, "20,60,"), 1));
+        assertThat(faults())
+                .containsExactly(
+                        "in.csv:1:4: lamp: found a column without a value, allowed: values in it\n"
+                                + "    Maybe take the column out.");
+    }
+
+    @Test
+    void keys_that_the_file_leaves_without_use_are_said() {
+        String[] all = {"co2", "air_speed", "light_from", "lamps_type", "lamps_full"};
+        InsideFile.Rules stated =
+                rules(InsideFile.LightFrom.SUN, new Gaps(3, false), Read.of(0), all);
+        read(rows("time,temperature,humidity,co2\nlocal,degC,%,ppm\n", 24, "20,60,700"), 1, stated);
+        assertThat(notes())
+                .containsExactly(
+                        "in.csv:1: climate.co2: not used: the file has a column of it",
+                        "in.csv:1: climate.light_from: not used: the file has no column of light",
+                        "in.csv:1: climate.lamps_type: not used: the file records no lamps",
+                        "in.csv:1: climate.lamps_full: not used: the file has no column lamp");
+        TomlFile used = new TomlFile("used.toml");
+        InsideFile.read(
+                new NamedFiles.Named(
+                        "in.csv",
+                        rows(
+                                "time,temperature,humidity,ppfd,lamp\nlocal,degC,%,umol/m2/s,%\n",
+                                24, "20,60,9,50")),
+                used,
+                START,
+                1,
+                stated);
+        assertThat(used.notes()).isEmpty();
+    }
+
+    // 187 of lamps and 10 of sun for 24 h, as a sensor below them reads it; by night it would be 0
+    // if it saw the sun alone. Where the user says what it saw, nobody asks.
+    @Test
+    void a_sensor_never_darker_than_the_burning_lamps_is_asked_whether_it_saw_them() {
+        String head = "time,temperature,humidity,ppfd,lamp\nlocal,degC,%,umol/m2/s,%\n";
+        assertNotNull(read(rows(head, 24, "20,60,197,100"), 1));
+        assertThat(notes())
+                .singleElement()
+                .asString()
+                .contains("in.csv:1: ppfd: never darker than the lamps while they burn")
+                .contains("light_from = \"sun and lamps\"");
+        read(
+                rows(head, 24, "20,60,197,100"),
+                1,
+                rules(InsideFile.LightFrom.SUN, new Gaps(3, false), Read.of(0), "light_from"));
+        read(rows(head, 24, "20,60,197,100").replace("23:00,20,60,197", "23:00,20,60,0"), 1);
+        read(rows(head, 24, "20,60,197,0"), 1);
+        assertThat(notes()).hasSize(1);
+    }
+
+    @Test
+    void a_wrong_unit_is_told_three_times_in_its_own_unit_with_the_one_that_fits() {
+        assertNull(read(rows("time,temperature,humidity\nlocal,K,%\n", 24, "20,60"), 1));
+        assertThat(faults())
+                .hasSize(3)
+                .last()
+                .asString()
+                .contains(
+                        "in.csv:5:2: temperature: found \"20\", allowed: from 253.1 K up to 333.2"
+                                + " K")
+                .contains("More may follow in this column: only the first 3 are shown.")
+                .endsWith("Maybe the unit is meant to be degC.");
+    }
+
+    @Test
+    void a_level_in_per_cent_under_a_fraction_is_told_so() {
+        String head = "time,temperature,humidity,lamp\nlocal,degC,%,fraction\n";
+        assertNull(read(rows(head, 24, "20,60,100"), 1));
+        assertThat(faults())
+                .hasSize(3)
+                .last()
+                .asString()
+                .contains("found \"100\", allowed: from 0 up to 1.05")
+                .endsWith("Maybe the unit is meant to be %.");
+    }
+
+    @Test
+    void a_logger_s_sign_for_no_reading_is_told_to_be_left_empty() {
+        for (String sign : List.of("-9999", "n/a", "NaN", "---", "999.9", "32767")) {
+            TomlFile one = new TomlFile("one.toml");
+            InsideFile.read(
+                    new NamedFiles.Named(
+                            "in.csv",
+                            rows("time,temperature,humidity\nlocal,degC,%\n", 24, "20,60")
+                                    .replace("05:00,20", "05:00," + sign)),
+                    one,
+                    START,
+                    1,
+                    rules(InsideFile.LightFrom.SUN, new Gaps(3, false), Read.of(0)));
+            assertThat(one.problems().stream().map(Problem::toString))
+                    .as(sign)
+                    .singleElement()
+                    .asString()
+                    .startsWith("in.csv:8:2: temperature: found \"" + sign + "\"")
+                    .endsWith("Maybe a logger's sign for no reading: leave such cells empty.");
+        }
+    }
+
+    @Test
+    void decimal_commas_between_commas_are_told_three_times() {
+        assertNull(read(rows("time,temperature,humidity\nlocal,degC,%\n", 24, "20,5,60"), 1));
+        assertThat(faults()).hasSize(3).first().asString().contains("Maybe a decimal comma");
+    }
+
+    @Test
+    void a_column_that_two_names_claim_or_that_is_not_there_is_told_so() throws IOException {
+        String head = "time,Tair,humidity,Quantum 1\nlocal,,%,umol/m2/s\n";
+        Reading twice =
+                scenario(
+                        SCENARIO.replace(
+                                "Tair in degC\"",
+                                "Tair in degC\"\nppfd = \"Quantum 1\"\npar = \"Quantum 1 in W/m2\""),
+                        head,
+                        "20,60,100");
+        assertThat(assertInstanceOf(Reading.Faulty.class, twice).problems())
+                .singleElement()
+                .asString()
+                .contains(
+                        "in.csv:1:4: par: found the column \"Quantum 1\", which another name has");
+        Reading none =
+                scenario(
+                        SCENARIO.replace("Tair in degC\"", "Tair in degC\"\nppfd = \"PPFD\""),
+                        head,
+                        "20,60,100");
+        assertThat(assertInstanceOf(Reading.Faulty.class, none).problems())
+                .singleElement()
+                .asString()
+                .contains("ppfd: found no column \"PPFD\", allowed: one of the file's other")
+                .endsWith("Did you mean \"Quantum 1\"?");
+    }
+
+    @Test
+    void a_room_beside_a_file_is_one_fault() throws IOException {
+        Reading reading = scenario(SCENARIO.replace("kind = \"weather\"", "kind = \"room\""));
+        assertThat(assertInstanceOf(Reading.Faulty.class, reading).problems())
+                .singleElement()
+                .asString()
+                .contains("climate.kind: found \"room\", allowed: \"weather\" beside file");
     }
 }

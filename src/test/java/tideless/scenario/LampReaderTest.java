@@ -60,7 +60,10 @@ class LampReaderTest {
         // 100 W x 2.5 umol/J / 1 m2 = 250 umol/m2/s.
         assertEquals(
                 250,
-                lamp("watts = \"100 W\"\nefficacy = \"2.5 umol/J\"\narea = \"1 m2\"\ntype = \"red-blue-led\"")
+                lamp("watts = \"100 W\"\n"
+                                + "efficacy = \"2.5 umol/J\"\n"
+                                + "area = \"1 m2\"\n"
+                                + "type = \"red-blue-led\"")
                         .ppfdUmolPerM2S(),
                 1e-9);
         assertEquals(List.of(), faults());
@@ -88,7 +91,8 @@ class LampReaderTest {
                 .singleElement()
                 .asString()
                 .startsWith(
-                        "bench.toml:1:1: lamp.ppfd: found nothing, allowed: one of ppfd, lux, or watts");
+                        "bench.toml:1:1: lamp.ppfd: found nothing, allowed: one of ppfd, lux, or"
+                                + " watts");
     }
 
     @Test
@@ -157,5 +161,44 @@ class LampReaderTest {
                 .anyMatch(f -> f.contains("lamp.levels: ") && f.contains("entries that rise"))
                 .anyMatch(f -> f.contains("lamp.levels: ") && f.contains("share = \"50 %\""))
                 .anyMatch(f -> f.contains("lamp.strengths: "));
+    }
+
+    // On from 06:00 to 20:00, dark from 12:00 on: six hours of light.
+    @Test
+    void hours_that_dimming_takes_away_do_not_count() {
+        String dark =
+                "ppfd = \"200 umol/m2/s\"\nlevels = [{ from = \"06:00\", share = 0.5 },"
+                        + " { from = \"12:00\", share = 0 }]\n";
+        assertEquals(6 * 3600, lamp(dark + "hours = \"6 h\"\n").litS());
+        assertEquals(List.of(), faults());
+        lamp(dark + "hours = \"14 h\"\n");
+        assertThat(faults())
+                .singleElement()
+                .asString()
+                .contains("lamp.hours: found \"14 h\", allowed: 6 h")
+                .contains("with levels say");
+    }
+
+    @Test
+    void a_level_that_holds_while_the_lamp_is_off_alone_is_said_and_a_dark_lamp_too() {
+        lamp(
+                "ppfd = \"200 umol/m2/s\"\nlevels = [{ from = \"21:00\", share = 0.5 },"
+                        + " { from = \"23:00\", share = 1 }]\n");
+        assertThat(source.notes())
+                .singleElement()
+                .asString()
+                .contains("the level from 21:00 on is not used")
+                .contains("off from 20:00 to 06:00");
+        lamp("ppfd = \"200 umol/m2/s\"\nlevels = [{ from = \"00:00\", share = 0 }]\n");
+        assertThat(source.notes()).hasSize(2).last().asString().contains("dark all day");
+        lamp(
+                "ppfd = \"200 umol/m2/s\"\n"
+                        + "on = \"18:00\"\n"
+                        + "off = \"10:00\"\n"
+                        + "levels = [{ from = \"08:00\", share = 0.5 }, { from = \"18:00\", share = 0.5"
+                        + " }, { from = \"20:00\", share = 1 }]\n");
+        lamp("ppfd = \"200 umol/m2/s\"\nlevels = [{ from = \"09:00\", share = 0.5 }]\n");
+        lamp("ppfd = \"200 umol/m2/s\"\non = \"00:00\"\noff = \"00:00\"\n");
+        assertThat(source.notes()).hasSize(2);
     }
 }

@@ -248,7 +248,22 @@ class ScenarioReaderTest {
                                 + " above the bench, allowed: below the outlet of reservoir \"shelf\""
                                 + " (2 cm above the bench)\n"
                                 + "    Nothing flows uphill: maybe raise the reservoir's"
-                                + " floor_above_bench.");
+                                + " floor_above_bench; or, where it can stand no higher, count the"
+                                + " lowest 5.6 L as left behind: its outlet_height = \"5 cm\".");
+        // 40 x 28 x 5 cm are 5.6 L; so it can be run
+        assertThat(
+                        faultsAfter(
+                                "outlet_height = \"2 cm\"\nfloor_above_bench = \"60 cm\"",
+                                "outlet_height = \"5 cm\"\nfloor_above_bench = \"0 cm\""))
+                .isEmpty();
+        // full it stands 28 cm high, below a valve at 64.5 cm
+        assertThat(
+                        faultsAfter(
+                                "overflow = \"7 cm\"",
+                                "overflow = \"7 cm\"\nfloor_above_bench = \"90 cm\""))
+                .singleElement()
+                .asString()
+                .endsWith("maybe raise the reservoir's floor_above_bench.");
     }
 
     @Test

@@ -1,6 +1,8 @@
 package tideless.scenario;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
+import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.util.Arrays;
 import org.junit.jupiter.api.Test;
@@ -25,11 +27,22 @@ class SensorCheckTest {
         "co2, 9999, true",
         "co2, 5001, true",
         "co2, 4999, false",
+        "lamp, 0.01, true", // 1 of 0 to 1 under a unit of %
+        "lamp, 0.02, false",
+        "lamp, 0, false", // never lit
         "air_speed, 0, false",
         "vapour_pressure, 0.8, false"
     })
     void what_no_air_at_plants_is_like_is_asked_about(String column, double most, boolean odd) {
         assertEquals(odd, SensorCheck.odd(column, hours(0, most / 2, most)).isPresent());
+    }
+
+    /** 17 to 30 degF are -8 to -1 degC. */
+    @Test
+    void air_in_which_no_crop_is_raised_is_asked_about() {
+        assertTrue(SensorCheck.odd("temperature", hours(-8, -1)).isPresent());
+        assertTrue(SensorCheck.odd("temperature", hours(0, 4.9)).isPresent());
+        assertFalse(SensorCheck.odd("temperature", hours(-8, 5.1)).isPresent());
     }
 
     /** 71 hours on end are a calm cellar, 72 a dead sensor; at the end of a run too. */

@@ -87,10 +87,12 @@ class StandReaderTest {
             delimiter = '|',
             value = {
                 "plants = 3, plants_per_m2 = 20 | plants on the deck | Maybe plants_per_m2 = 14.29",
-                "plants = 8, plants_per_m2 = 20, ground = '0.5 m2' | means 10 plants on the ground | Maybe plants_per_m2 = 16",
+                "plants = 8, plants_per_m2 = 20, ground = '0.5 m2' | means 10 plants on the ground"
+                        + " | Maybe plants_per_m2 = 16",
                 "plants_per_m2 = 20, stems_per_m2 = 20 | stems_per_m2 | State one of the two.",
                 "stems = 2, plants = 8 | only with a fruit crop | stems",
-                "plants_per_m2 = 20, ground = '0.1 m2' | at least the deck | Plants that do not use",
+                "plants_per_m2 = 20, ground = '0.1 m2' | at least the deck | Plants that do not"
+                        + " use",
                 "plants_per_m2 = 0 | above 0 up to 10000 | plants_per_m2",
             })
     void a_contradiction_is_one_fault(String keys, String found, String hint) throws IOException {
@@ -109,7 +111,11 @@ class StandReaderTest {
         Planting.OfCrop basil =
                 planting(
                         "basil",
-                        "plants = 8\n[tray.bench.leaf_picking]\nfrom = 2026-03-30\nevery = \"7 days\"\nto = 2026-04-15");
+                        "plants = 8\n"
+                                + "[tray.bench.leaf_picking]\n"
+                                + "from = 2026-03-30\n"
+                                + "every = \"7 days\"\n"
+                                + "to = 2026-04-15");
         assertThat(basil.tending().acts())
                 .containsExactly(
                         new Tending.LeafPicking(28, 0.33),
@@ -153,13 +159,24 @@ class StandReaderTest {
                 "topped = 2026-04-20 | only with a fruit crop",
                 "thinning = [{ from = 2026-03-12, plants = 8 }] | below the 8 that hang there",
                 "thinning = [{ from = 2026-03-12, plants = 2.5 }] | a whole number of plants",
-                "thinning = [{ from = 2026-03-12, plants_per_m2 = 2 }] | as [{ from = 2026-03-16, plants = 4 }]",
+                "thinning = [{ from = 2026-03-12, plants_per_m2 = 2 }] | as [{ from = 2026-03-16,"
+                        + " plants = 4 }]",
                 "respacing = [{ from = 2026-03-12, plants_per_m2 = 90 }] | at most 38.1 a m2",
                 "respacing = [{ from = 2026-03-02, plants_per_m2 = 20 }] | days after the start",
                 "thinning = [{ from = 2027-03-02, plants = 4 }] | to the end, 2026-04-30",
                 "leaf_picking.every = '7 days' | either dates, or from with every",
                 "leaf_picking.from = 2026-02-20 | days after the start",
                 "leaf_picking.share = '99 %' | share",
+                "thinning = [{ from = 2026-03-12, plants = 0 }] | with plants above 0 up to 100000",
+                "leaf_picking = { from = 2026-03-12, to = 2026-04-02 } | only with every",
+                "leaf_picking = { from = 2026-03-12, every = '7 days', to = 2026-03-11 } | days"
+                        + " from the first picking on, 2026-03-12",
+                "leaf_picking = { dates = [2026-03-12], every = '7 days' } | either dates, or from"
+                        + " with every",
+                "leaf_picking = { dates = [2026-03-12], to = 2026-04-02 } | either dates, or from"
+                        + " with every",
+                "leaf_picking = { dates = [] } | at least one date",
+                "leaf_picking.from = 2026-03-02 | State what leaf is there on the first day",
             })
     void what_cannot_be_done_is_refused(String key, String allowed) throws IOException {
         String text = key.replace('\'', '"');
@@ -174,7 +191,9 @@ class StandReaderTest {
         assertThat(
                         fault(
                                 "lettuce",
-                                "plants = 8\nharvest_weight = \"150 g\"\nleaf_picking.from = 2026-03-20"))
+                                "plants = 8\n"
+                                        + "harvest_weight = \"150 g\"\n"
+                                        + "leaf_picking.from = 2026-03-20"))
                 .contains("leaf_picking or harvest_weight");
     }
 
@@ -213,5 +232,45 @@ class StandReaderTest {
                 .contains("bench.toml:16:24: tray.bench.transplant.leaf_area: found \"" + area)
                 .contains("of leaf for the \"" + fresh + "\" that the plant weighs")
                 .endsWith("Maybe one of the two is of the whole tray; or leave one of them out.");
+    }
+
+    @ParameterizedTest
+    @CsvSource(
+            delimiter = '|',
+            value = {
+                "leaves = 6, height = '20 cm' | height | leaves tells the size",
+                "leaf_area = '1400 cm2', height = '20 cm' | height | leaf_area tells the size",
+                "leaf_area = '1400 cm2', leaves = 6 | leaves | leaf_area tells the size",
+                "fresh = '35 g', leaves = 6 | leaves | fresh tells the size",
+                "root_length = '3 cm', roots_hang = true | roots_hang | root_length tells the"
+                        + " roots",
+            })
+    void what_a_better_measure_leaves_without_use_is_said(String keys, String unused, String why)
+            throws IOException {
+        Reading.Good good =
+                assertInstanceOf(
+                        Reading.Good.class,
+                        read(
+                                "cucumber",
+                                "plants = 2\ntransplant = { %s }"
+                                        .formatted(keys.replace('\'', '"'))));
+        assertThat(good.notes().stream().map(Note::toString))
+                .filteredOn(note -> note.contains("transplant"))
+                .singleElement()
+                .asString()
+                .contains("tray.bench.transplant." + unused + ": not used: " + why);
+    }
+
+    @ParameterizedTest
+    @CsvSource({"leaves = 6", "height = '20 cm'", "'fresh = \"35 g\", leaf_area = \"1400 cm2\"'"})
+    void what_is_used_is_not_said_to_be_idle(String keys) throws IOException {
+        Reading.Good good =
+                assertInstanceOf(
+                        Reading.Good.class,
+                        read(
+                                "cucumber",
+                                "plants = 2\ntransplant = { %s }"
+                                        .formatted(keys.replace('\'', '"'))));
+        assertThat(good.notes()).noneMatch(note -> note.toString().contains("not used"));
     }
 }

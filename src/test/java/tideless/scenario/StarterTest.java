@@ -67,13 +67,13 @@ class StarterTest {
                 "--size; 12in by 14in; depth = \"14 in\"",
                 "--size; '12\" x 14\"'; cup_bottom = \"10.9 in\"",
                 "--crop; Dwarf tomato; crop = \"dwarf-tomato\"",
-                "--size; 5 gallon bucket; floor_diameter = \"10 in\"",
+                "--size; 5 gallon bucket; floor_diameter = \"25.3 cm\"",
                 "--size; a 10 L bucket; floor_diameter = \"20.5 cm\"",
-                "--size; 5 gal straight bucket; diameter = \"10.7 in\"",
+                "--size; 5 gal straight bucket; diameter = \"27.2 cm\"",
                 "--light; 24 W 14 h; off = \"20:00\"",
                 "--light; 2 x 12 watts for 12 hours; watts = \"24 W\"",
-                "--light; a sunny window; window_light = \"5 mol/m2/day\"",
-                "--light; 24 W 14 h and a window; window_light = \"5 mol/m2/day\"",
+                "--light; a sunny window; # told: window; assumed: so much, as in the mean days of March to April in",
+                "--light; 24 W 14 h and a window; window_light = \"",
                 "--light; window + 24 W lamp 14 h; watts = \"24 W\"",
                 "--light; balcony; glasshouse-tomato-trough.toml",
                 "--light; balcony; air_speed = \"1 m/s\"",
@@ -126,9 +126,9 @@ class StarterTest {
                 "--feed; two bottles; bought = true",
                 "--feed; bought 1.8 mS/cm; ec = \"1.8 mS/cm\" # told",
                 "--feed; steiner at 1.5 mS/cm; recipe = \"steiner\" # told",
-                "--light; polytunnel; window_light = \"18 mol/m2/day\"", // in March
-                "--light; polytunnel; the mean days of March in a mild place at 50 degrees north",
-                "--light; south window; window_light = \"5 mol/m2/day\"",
+                "--light; polytunnel; window_light = \"18 mol/m2/day\"",
+                "--light; polytunnel; the mean days of March to",
+                "--light; south window; window_light = \"4.5 mol/m2/day\"",
                 "--start; mid April; start = 2026-04-15",
                 "--start; end of April; start = 2026-04-30",
                 "--start; early May 2027; start = 2027-05-05",
@@ -228,7 +228,7 @@ class StarterTest {
         assertThat(written(window)).contains("window_light").doesNotContain("[lamp]");
         assertThat(Starter.remarks(window, METRIC))
                 .containsExactly(
-                        "assumed: window gives 5 mol/m2 of light in a mean day; measure it");
+                        "assumed: window gives 4.5 mol/m2 of light a day, as in the mean days of March to April in a mild place at 50 degrees north (south of the equator the seasons are the other way round); measure it");
     }
 
     // What new understands and a file does not is answered with what stands for it.

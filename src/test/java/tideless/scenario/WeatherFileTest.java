@@ -194,7 +194,7 @@ class WeatherFileTest {
                 .containsExactly(
                         "w.csv:7:1: temperature: found a gap of 4 h from 2026-03-02T04:00 to"
                                 + " 2026-03-02T08:00, allowed: gaps of up to 3 h\n    "
-                                + WeatherFile.GAP_HINT);
+                                + new Gaps(3, false).hint());
     }
 
     @Test

@@ -14,6 +14,16 @@ class DayClimateTest {
     }
 
     @Test
+    void flowers_set_as_the_lit_hours_let_them_and_all_without_any() {
+        assertEquals(1, day.setFrac());
+        day.addFlowers(0.5, STEP_S);
+        day.addFlowers(1, 3 * STEP_S);
+        assertEquals(0.875, day.setFrac());
+        day.clear();
+        assertEquals(1, day.setFrac());
+    }
+
+    @Test
     void the_mean_photon_of_a_lamp_falls_in_its_own_light() {
         for (int i = 0; i < 144; i++) {
             add(i < 96 ? 230 : 0);

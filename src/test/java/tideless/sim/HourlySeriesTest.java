@@ -53,6 +53,8 @@ class HourlySeriesTest {
                                         series,
                                         List.of(),
                                         List.of(),
+                                        List.of(),
+                                        List.of(),
                                         List.of()));
         assertEquals("no series of SPILL", refused.getMessage());
     }

@@ -12,7 +12,7 @@ import tideless.solution.Composition;
 
 /** Seasons in rigs like those of published trials on still solution, for {@link RootZonePage}. */
 final class RootZoneSeasons {
-    private static final String ROOM =
+    static final String ROOM =
             """
             title = "a trial's rig"
             start = 2026-03-02
@@ -33,11 +33,11 @@ final class RootZoneSeasons {
             """;
 
     /** Base that brings 1 mmol/L of phosphate from H2PO4- to pH 5.8 in air: 5.77 to 5.80. */
-    private static final double ALKALI_MMOL_PER_L = 0.085;
+    static final double ALKALI_MMOL_PER_L = 0.085;
 
     private RootZoneSeasons() {}
 
-    private static Scenario read(String text) {
+    static Scenario read(String text) {
         Reading read = ScenarioReader.read("trial.toml", new FilesInMemory(text));
         if (read instanceof Reading.Good good) {
             return good.scenario();
@@ -56,7 +56,7 @@ final class RootZoneSeasons {
 
     private static final int NOON_OF_LAST_DAY = 20 * 24 + 11;
 
-    private static TrayTrace afterThreeWeeks(String crop, double ammoniumMmolPerL) {
+    static TrayTrace afterThreeWeeks(String crop, double ammoniumMmolPerL) {
         double nitrate = 10 - ammoniumMmolPerL;
         // K, Ca and Mg fill up the charge that ammonium leaves; chloride what it is too much.
         double anions = nitrate + 1 + 2;

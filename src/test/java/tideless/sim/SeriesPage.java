@@ -40,7 +40,14 @@ public final class SeriesPage {
                 of its 24 hours; means of air and solution; fresh mass at 24:00, before that midnight's growth;
                 `growth_at_0h`, what the midnight at its 00:00 brought, from the light of the day before (0 on the
                 first day, and less than 0 where fruit was picked or leaves were lost); what the plants took up of each
-                component in mmol, and in mmol for each litre they drank.
+                component in mmol, and in mmol for each litre they drank; of each component what was brought (by the
+                valve, poured, found by a reading of a log), what was lost (run over, drained, fallen out as a crust or
+                dried on the floor, missed by a reading; less than 0 where what had dried dissolves again) and what is
+                dissolved at 24:00, in mmol.
+
+                So each day closes from its row and the one before: solution at 24:00 is that of the day before, plus
+                `inflow`, `poured` and `set_by_reading`, less `drunk`, `evaporation`, `spill` and `drained`; a component
+                at 24:00 is that of the day before, plus brought, less lost and uptake.
 
                 ## reservoir-NAME.csv
 
@@ -62,7 +69,7 @@ public final class SeriesPage {
                                     column.unit(),
                                     switch (one.kind()) {
                                         case STATE -> "state";
-                                        case FLOW -> "flow";
+                                        case FLOW, ACCOUNT -> "flow";
                                         case METER -> "meter";
                                     },
                                     column.about()));

@@ -37,6 +37,18 @@ class BelievedTest {
                 .isCloseTo(Math.sqrt(2 * 0.002 * 0.002 + 0.0025 * 0.0025), within(1e-12));
     }
 
+    /** Ten litres by a jug of 5 % are half a litre more or less, 3 mm in 0.1575 m2. */
+    @Test
+    void what_was_poured_in_since_is_known_as_well_as_its_jug() {
+        LogEntry.Reading first = level(2, 0.1);
+        LogEntry.Reading second = level(6, 0.16);
+        LogEntry poured = new LogEntry.Poured(4 * Time.DAY_S, SHELF, 0.01, false);
+        Scenario scenario = LoggedBench.stated().withLog(new Log(List.of(first, poured, second)));
+        double foretold = 0.1 + 0.01 / 0.1575; // nothing drunk, so that no day wanders
+        assertThat(Believed.deviation(scenario, second, foretold, 1).orElseThrow())
+                .isCloseTo(Math.hypot(Math.sqrt(2) * 0.002, 0.0005 / 0.1575), within(1e-9));
+    }
+
     @Test
     void nothing_is_learned_from_the_ph_nor_from_what_is_kept_out() {
         assertThat(LogEntry.Quantity.PH.teaches()).isFalse();

@@ -9,11 +9,13 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 import tideless.advice.Verdict;
+import tideless.rig.Scenario;
 import tideless.rig.VesselId;
 import tideless.scenario.Reading;
 import tideless.scenario.ScenarioReader;
 import tideless.sim.Simulation;
 import tideless.sim.Trace;
+import tideless.study.Forecasts;
 
 class CropWordsTest {
     private static final VesselId TRAY = VesselId.tray("salad");
@@ -43,6 +45,16 @@ class CropWordsTest {
         Path path = Path.of("scenarios", scenario + ".toml");
         Trace trace = Simulation.run(((Reading.Good) ScenarioReader.read(path)).scenario());
         assertEquals(told, CropWords.fruitOfTrials(trace).isPresent());
+    }
+
+    /** The trough is lost, and its reservoir was drawn on by far less than a sound crop would. */
+    @ParameterizedTest
+    @CsvSource({"outgrown-trough, true", "calm-bench, false"})
+    void litres_that_are_enough_for_a_poor_crop_are_known_as_such(String scenario, boolean poor) {
+        Path path = Path.of("scenarios", scenario + ".toml");
+        Scenario rig = ((Reading.Good) ScenarioReader.read(path)).scenario();
+        assertEquals(
+                poor, CropWords.isForPoor(Forecasts.of(rig, 1), rig.reservoirs().get(0).name()));
     }
 
     @Test

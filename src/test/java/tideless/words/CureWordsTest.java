@@ -47,6 +47,10 @@ class CureWordsTest {
         assertEquals(
                 "a feed of 1.20 mS/cm in place of 2.20 mS/cm (feed.ec, or the vessel's feed_ec)",
                 CureWords.of(kept(FEED)));
+        assertEquals(
+                "a feed of 1.20 mS/cm in place of 2.20 mS/cm (feed.ec, or the vessel's feed_ec; more"
+                        + " than growers feed it, which is up to 1.00 mS/cm)",
+                CureWords.of(kept(FEED.and(Quantity.BAND_TO, 1))));
     }
 
     /** Or a leaner tray would be poured away at its first reading. */

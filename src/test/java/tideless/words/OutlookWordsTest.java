@@ -6,6 +6,8 @@ import java.time.LocalDate;
 import java.util.List;
 import java.util.Optional;
 import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
 import tideless.rig.VesselId;
 import tideless.rig.Visits;
 import tideless.sim.Event;
@@ -90,11 +92,34 @@ class OutlookWordsTest {
     @Test
     void an_absence_that_all_get_over_needs_no_share() {
         Visits.Absence away = new Visits.Absence(START, START.plusDays(9));
-        assertThat(OutlookWords.absence(outlook(1), new Outlook.Absence(away, 1, Optional.empty())))
+        assertThat(
+                        OutlookWords.absence(
+                                outlook(1), new Outlook.Absence(away, 1, Optional.empty()), true))
                 .isEmpty();
         assertThat(
                         OutlookWords.absence(
-                                outlook(1), new Outlook.Absence(away, 0.86, Optional.empty())))
+                                outlook(1),
+                                new Outlook.Absence(away, 0.86, Optional.empty()),
+                                true))
                 .isEqualTo("in 86 of 100 rigs that yours might be");
+    }
+
+    /** "does NOT survive (in 54 of 100)" was read as of those that do not. */
+    @ParameterizedTest
+    @CsvSource({
+        "0.54, false, harmed in 46 of 100 rigs that yours might be",
+        "0.54, true, in 54 of 100 rigs that yours might be",
+        "0.37, false, lived through in only 37 of 100 rigs that yours might be",
+        "0.37, true, lived through in only 37 of 100 rigs that yours might be"
+    })
+    void of_an_absence_it_is_said_which_rigs_are_counted(
+            double chance, boolean survives, String told) {
+        Visits.Absence away = new Visits.Absence(START, START.plusDays(9));
+        assertThat(
+                        OutlookWords.absence(
+                                outlook(1),
+                                new Outlook.Absence(away, chance, Optional.empty()),
+                                survives))
+                .isEqualTo(told);
     }
 }

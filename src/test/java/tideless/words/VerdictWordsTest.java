@@ -157,6 +157,36 @@ class VerdictWordsTest {
         }
     }
 
+    /** Tomatoes under glass in July, over a trough in the sun; lettuce in a room of 21 degC. */
+    @Test
+    void a_crop_whose_roots_would_rot_is_not_told_to_survive_and_no_more() {
+        assertThat(VerdictWords.lines(forecast("glasshouse-tomato-trough")).get(0))
+                .contains("Yet roots rot within days in a solution so warm, which is not counted");
+        assertThat(VerdictWords.lines(forecast("calm-bench")).get(0)).doesNotContain("rot");
+    }
+
+    /** What a crop gets over is told of it all the same. */
+    @ParameterizedTest
+    @CsvSource({"WILTED, wilts for 4 hours", "SALT_WILTED, wilts from salt for 4 hours"})
+    void a_crop_that_survives_a_wilt_is_not_told_that_nothing_wilts(
+            Warning.Kind kind, String told) {
+        Forecast calm = forecast("calm-bench");
+        LocalDateTime from = LocalDateTime.of(2026, 3, 5, 22, 30);
+        Warning wilt =
+                new Warning(
+                        kind,
+                        VesselId.tray("left"),
+                        from,
+                        from.plusHours(4),
+                        Measure.none(),
+                        Cause.of(Cause.Kind.RESERVE_USED_UP),
+                        List.of());
+        Forecast wilted = calm.withAdvice(calm.advice().withWarnings(List.of(wilt)));
+        String but = "The crop survives, but tray left %s from Thu 5 Mar 22:30.".formatted(told);
+        assertThat(VerdictWords.lines(wilted).get(0)).isEqualTo(but);
+        assertThat(lines(wilted, 0.9).get(0)).startsWith(but);
+    }
+
     /** Half of the rigs, and a hundredth less. */
     @Test
     void a_crop_that_most_rigs_lose_is_not_told_to_survive() {

@@ -1,6 +1,7 @@
 package tideless.words;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.nio.file.Path;
 import java.time.LocalDateTime;
@@ -11,6 +12,7 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 import tideless.advice.Cause;
+import tideless.advice.Cure;
 import tideless.advice.Facts;
 import tideless.advice.Measure;
 import tideless.advice.Quantity;
@@ -23,6 +25,10 @@ import tideless.rig.Scenario;
 import tideless.rig.VesselId;
 import tideless.scenario.Reading;
 import tideless.scenario.ScenarioReader;
+import tideless.sim.Event;
+import tideless.study.Band;
+import tideless.study.MadeUpOutlook;
+import tideless.study.Outlook;
 
 class WarningWordsTest {
     private static Warning warning(Measure measure, String crop) {
@@ -41,12 +47,12 @@ class WarningWordsTest {
     @Test
     void a_figure_stands_beside_its_limit() {
         assertEquals(
-                "up to pH 8.1; limit: pH 6.2; until Tue 3 Mar; leaves go pale for want of iron, which no weight here"
+                "likely up to pH 8.1; limit: pH 6.2; until Tue 3 Mar; leaves go pale for want of iron, which no weight here"
                         + " counts (lettuce at pH 7.0 weighed 26 % less than at 5.8: Anderson et al."
                         + " 2017)",
                 WarningWords.brief(warning(Measure.atMost(8.1, 6.2, Unit.PH), "")));
         assertEquals(
-                "down to pH 4.1; limit: pH 5.5; until Tue 3 Mar; roots take less potassium,"
+                "likely down to pH 4.1; limit: pH 5.5; until Tue 3 Mar; roots take less potassium,"
                         + " calcium and magnesium of acid: what that costs is in the weights here",
                 WarningWords.brief(warning(Measure.atLeast(4.1, 5.5, Unit.PH), "")));
     }
@@ -68,6 +74,20 @@ class WarningWordsTest {
                         new Cause(Cause.Kind.AIR_OF_THE_ROOM, Facts.of(Quantity.DAYS_BEYOND, 6)),
                         List.of());
         assertEquals("down to 9.0 degC; limit: 12.0 degC; " + told, WarningWords.brief(cold));
+    }
+
+    /** Nine in ten come through, and one less. */
+    @ParameterizedTest
+    @CsvSource({"0.9, No warnings.", "0.89, No warnings of the rig as stated;"})
+    void where_many_rigs_fail_it_is_not_said_that_nothing_is_warned_of(double chance, String told) {
+        Outlook.LikelyHarm harm =
+                new Outlook.LikelyHarm(
+                        Event.Kind.WILTED,
+                        VesselId.tray("left"),
+                        1 - chance,
+                        Band.of(new double[] {86_400}));
+        assertTrue(WarningWords.none(Optional.of(MadeUpOutlook.of(chance, harm))).startsWith(told));
+        assertEquals("No warnings.", WarningWords.none(Optional.empty()));
     }
 
     @Test
@@ -96,12 +116,38 @@ class WarningWordsTest {
                 IntStream.rangeClosed(1, trays)
                         .mapToObj(
                                 i ->
-                                        warning(Measure.atMost(8.1, 6.2, Unit.PH), "")
+                                        warning(Measure.atLeast(5.2, 5.5, Unit.PH), "")
                                                 .withVessel(VesselId.tray("bed-" + i)))
                         .toList();
         assertEquals(
                 Optional.of("Costs next to nothing: pH out, " + told + " (3 Mar)."),
                 WarningWords.minor(all));
+    }
+
+    /** What may as well lie within the band is told as likely, with what to do at the visits. */
+    @Test
+    void a_likely_ph_is_told_with_its_days_and_what_a_grower_does() {
+        LocalDateTime from = LocalDateTime.of(2026, 3, 3, 23, 0);
+        Warning high =
+                warning(Measure.atMost(7.44, 6.5, Unit.PH), "")
+                        .withUntil(from.plusDays(30))
+                        .withFrom(from)
+                        .withCause(new Cause(Cause.Kind.ANIONS_TAKEN, Facts.of(Quantity.SURE, 0)));
+        Warning low = high.withMeasure(Measure.atLeast(4.6, 5.5, Unit.PH));
+        String above =
+                "Likely pH above its band: trays left and right, about 3 Mar to 2 Apr, up to pH 7.4"
+                        + " (limit: pH 6.5): read it at your visits, and bring it down with drops of"
+                        + " acid by the meter before leaves go pale (gloves, goggles).";
+        assertEquals(
+                Optional.of(above),
+                WarningWords.minor(List.of(high, high.withVessel(VesselId.tray("right")))));
+        assertEquals(
+                Optional.of(
+                        "Likely pH below its band: tray left, about 3 Mar to 2 Apr, down to pH 4.6"
+                                + " (limit: pH 5.5): read it at your visits, and bring it up with a"
+                                + " little potassium bicarbonate by the meter (gloves, goggles)."
+                                + " Costs next to nothing: pH out, tray left (3 Mar)."),
+                WarningWords.minor(List.of(warning(Measure.atLeast(5.2, 5.5, Unit.PH), ""), low)));
     }
 
     @ParameterizedTest
@@ -137,5 +183,45 @@ class WarningWordsTest {
                 "Past, as this run has it: pH out, tray left (3 Mar).",
                 WarningWords.past(List.of(warning(Measure.atMost(8.1, 6.2, Unit.PH), "")))
                         .orElseThrow());
+    }
+
+    private static Warning ofAir(Warning.Kind kind, Cause cause, Measure measure) {
+        LocalDateTime at = LocalDateTime.of(2026, 7, 1, 0, 0);
+        return new Warning(
+                kind, VesselId.tray("box"), at, at.plusDays(20), measure, cause, List.of());
+    }
+
+    @Test
+    void long_days_and_heat_say_what_they_do_to_leaf() {
+        assertEquals(
+                "up to 28.0 degC in the mean of a day; limit: 24.3 degC; leaf of cool seasons bolts"
+                        + " or turns bitter in weeks so hot",
+                WarningWords.brief(
+                        ofAir(
+                                Warning.Kind.TOO_HOT,
+                                Cause.of(Cause.Kind.BOLTS_IN_HEAT),
+                                Measure.atMost(28, 24.3, Unit.CELSIUS))));
+        assertEquals(
+                "up to 15 hours; limit: 14 hours; it bolts in days so long",
+                WarningWords.brief(
+                        ofAir(
+                                Warning.Kind.DAY_TOO_LONG,
+                                Cause.of(Cause.Kind.BOLTS_IN_LONG_DAYS),
+                                Measure.atMost(15, 14, Unit.HOURS))));
+    }
+
+    @Test
+    void light_a_little_short_is_a_note_with_its_figures() {
+        assertEquals(
+                Optional.of(
+                        "A little dim, and so much slower: tray box (11.1 mol/m2/day, where 12.0"
+                                + " mol/m2/day are asked for): a stronger or nearer lamp."),
+                WarningWords.minor(
+                        List.of(
+                                ofAir(
+                                                Warning.Kind.LOW_LIGHT,
+                                                Cause.of(Cause.Kind.TOO_LITTLE_LIGHT),
+                                                Measure.atLeast(11.1, 12, Unit.MOL_PER_M2_DAY))
+                                        .withCures(List.of(Cure.of(Cure.Kind.STRONGER_LAMP))))));
     }
 }
