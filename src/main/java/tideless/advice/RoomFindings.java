@@ -116,6 +116,7 @@ public final class RoomFindings {
     private static RoomLimits.Day day(TrayTrace tray, int day, double speed, boolean flowering) {
         double sumC = 0;
         double lowestC = Double.POSITIVE_INFINITY;
+        double highestC = Double.NEGATIVE_INFINITY;
         double litC = 0;
         double darkHumidity = 0;
         double humidity = 0;
@@ -128,6 +129,7 @@ public final class RoomFindings {
             double mol = tray.of(TraySeries.LIGHT).at(h);
             sumC += airC;
             lowestC = Math.min(lowestC, airC);
+            highestC = Math.max(highestC, airC);
             humidity += share;
             light += mol;
             if (mol > DARK_MOL_PER_M2) {
@@ -141,6 +143,7 @@ public final class RoomFindings {
         return new RoomLimits.Day(
                 sumC / DAY_H,
                 lowestC,
+                highestC,
                 lit > 0 ? litC / lit : Double.NaN,
                 dark > 0 ? darkHumidity / dark : humidity / DAY_H,
                 lit,

@@ -81,9 +81,9 @@ public final class CropWords {
                         loss ->
                                 Names.of(loss.tray(), loss.crop())
                                         + " gives "
-                                        + Numbers.grams(loss.ownG())
+                                        + Numbers.gramsBeside(loss.ownG(), loss.unharmedG())
                                         + " a plant, of "
-                                        + Numbers.grams(loss.unharmedG())
+                                        + Numbers.gramsBeside(loss.unharmedG(), loss.ownG())
                                         + " that roots without harm would give in the same light"
                                         + " and air"
                                         + taken(loss)

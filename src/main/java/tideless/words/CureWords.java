@@ -354,6 +354,13 @@ public final class CureWords {
                 : how + String.join(" and ", then.stream().map(CureWords::of).toList());
     }
 
+    /** In kilograms, where what stands beside it is. */
+    private static String grams(Facts facts, Quantity what) {
+        double most = facts.get(Quantity.GIVES_THEN);
+        most = facts.has(Quantity.COULD_GIVE) ? facts.get(Quantity.COULD_GIVE) : most;
+        return Numbers.gramsBeside(facts.get(what), most);
+    }
+
     private static String gain(Facts facts) {
         if (facts.has(Quantity.CHANGES_THEN)) {
             return ": then its solution is changed "
@@ -370,13 +377,11 @@ public final class CureWords {
             return surely.isEmpty() ? "" : ": then " + surely;
         }
         return ": "
-                + figure(facts, Quantity.GIVES_THEN)
+                + grams(facts, Quantity.GIVES_THEN)
                 + " a plant in place of "
-                + figure(facts, Quantity.GIVES_NOW)
+                + grams(facts, Quantity.GIVES_NOW)
                 + (facts.has(Quantity.COULD_GIVE)
-                        ? ", of "
-                                + figure(facts, Quantity.COULD_GIVE)
-                                + " without harm at the roots"
+                        ? ", of " + grams(facts, Quantity.COULD_GIVE) + " without harm at the roots"
                         : "")
                 + (surely.isEmpty() ? "" : ", and " + surely);
     }

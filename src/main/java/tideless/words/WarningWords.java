@@ -89,7 +89,8 @@ public final class WarningWords {
     /** Whether what the air does to it is more than that it does not bear it. */
     private static boolean bolts(Warning warning) {
         return warning.cause().kind() == Cause.Kind.BOLTS_IN_HEAT
-                || warning.cause().kind() == Cause.Kind.BOLTS_IN_LONG_DAYS;
+                || warning.cause().kind() == Cause.Kind.BOLTS_IN_LONG_DAYS
+                || warning.cause().kind() == Cause.Kind.BURNS_IN_HOT_HOURS;
     }
 
     /** The cause with its figure and limit. */
@@ -226,7 +227,14 @@ public final class WarningWords {
             case STRANDED, DROWNED -> value + " in all";
             case RAN_DRY -> value + "; " + left(warning.cause().facts());
             case OVERFLOW -> value + " on the floor";
-            case TOO_HOT -> "up to " + value + " in the mean of a day; limit: " + limit(measure);
+            case TOO_HOT ->
+                    "up to "
+                            + value
+                            + (warning.cause().kind() == Cause.Kind.BURNS_IN_HOT_HOURS
+                                    ? " in the hottest hour"
+                                    : " in the mean of a day")
+                            + "; limit: "
+                            + limit(measure);
             case CUPS_UNDER -> ""; // its cause says how deep
             case PH_OUT ->
                     (measure.side() == Measure.Side.AT_MOST ? "likely up to " : "likely down to ")
