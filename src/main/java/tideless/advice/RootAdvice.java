@@ -457,8 +457,7 @@ final class RootAdvice {
             return handCures(dry);
         }
         double filledM3 = tray.tray.shape().volumeM3(tray.tray.startLevelM());
-        if (tray.of.volumeM3().at(dry) >= OUT_OF_REACH_FRAC * filledM3
-                && tray.of.volumeM3().at(tray.lastHour) >= OUT_OF_REACH_FRAC * filledM3) {
+        if (tray.of.volumeM3().at(dry) >= OUT_OF_REACH_FRAC * filledM3) {
             return outOfReachCures();
         }
         Cure larger =

@@ -234,7 +234,8 @@ public final class WarningWords {
                                     ? " in the hottest hour"
                                     : " in the mean of a day")
                             + "; limit: "
-                            + limit(measure);
+                            + limit(measure)
+                            + days(warning);
             case CUPS_UNDER -> ""; // its cause says how deep
             case PH_OUT ->
                     (measure.side() == Measure.Side.AT_MOST ? "likely up to " : "likely down to ")

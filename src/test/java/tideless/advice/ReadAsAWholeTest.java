@@ -43,13 +43,6 @@ class ReadAsAWholeTest {
                 .toList();
     }
 
-    /** Wilted over a full tray at first, and at last lost over one that it had drunk up. */
-    @Test
-    void what_is_drunk_up_in_the_end_was_too_small() {
-        MadeTrace both = sealed(22, 0.05).with(TraySeries.LEVEL, h -> h < 140 ? 0.06 : 0.01);
-        assertEquals(Cure.Kind.DEEPER_VESSEL, cures(both).get(0));
-    }
-
     /** A tray that still holds half was not too small; below that it was. */
     @ParameterizedTest
     @CsvSource({
