@@ -4,6 +4,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.within;
 
 import java.nio.file.Path;
+import java.time.Duration;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
@@ -274,10 +275,16 @@ class TriedFirstTest {
         Cure cure = warm.cures().get(0);
         assertThat(cure.kind()).isEqualTo(Cure.Kind.COOLER_ROOM);
         Forecast cooler = Forecasts.of(read(bench, Obeyed.against(cure.facts())), 1);
-        double left =
-                of(cooler, Warning.Kind.WARM_SOLUTION)
-                        .map(w -> w.measure().value() - w.measure().limit())
-                        .orElse(0.0);
-        assertThat(left).isLessThanOrEqualTo((warm.measure().value() - warm.measure().limit()) / 2);
+        assertThat(warmth(of(cooler, Warning.Kind.WARM_SOLUTION)))
+                .isLessThanOrEqualTo(warmth(Optional.of(warm)) / 2);
+    }
+
+    /** Days from the first to the last, by how far the worst lies beyond, K d. */
+    private static double warmth(Optional<Warning> warning) {
+        return warning.map(
+                        w ->
+                                (1 + Duration.between(w.from(), w.until()).toDays())
+                                        * (w.measure().value() - w.measure().limit()))
+                .orElse(0.0);
     }
 }
