@@ -25,9 +25,6 @@ public final class WarningWords {
     /** Vessels told by name where many are alike. */
     private static final int TOLD_VESSELS = 3;
 
-    /** So warm still solution rots roots, degC; common practice, no source. */
-    static final double ROTS_C = 35;
-
     private WarningWords() {}
 
     /** As "too salty, tray basil, from Sat 28 Mar 10:00". */
@@ -116,7 +113,8 @@ public final class WarningWords {
             return "; roots take less potassium, calcium and magnesium of acid: what that costs is in"
                     + " the weights here";
         }
-        if (warning.kind() == Warning.Kind.WARM_SOLUTION && warning.measure().value() >= ROTS_C) {
+        if (warning.kind() == Warning.Kind.WARM_SOLUTION
+                && warning.measure().value() >= Warning.ROTS_C) {
             return "; roots rot within days so warm, which no weight here counts";
         }
         if (warning.cause().facts().has(Quantity.LATE)) {
@@ -241,7 +239,8 @@ public final class WarningWords {
                                     ? " in the hottest hour"
                                     : " in the mean of a day")
                             + "; limit: "
-                            + limit(measure);
+                            + limit(measure)
+                            + days(warning);
             case CUPS_UNDER -> ""; // its cause says how deep
             case PH_OUT ->
                     (measure.side() == Measure.Side.AT_MOST ? "likely up to " : "likely down to ")
