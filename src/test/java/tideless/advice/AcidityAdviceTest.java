@@ -59,6 +59,7 @@ class AcidityAdviceTest {
         assertEquals(Measure.atMost(7.2, 6.5, Unit.PH), of(sure.warnings()).get(0).measure());
         Advice acid = reading(4.7).holding(NEUTRAL).advice();
         assertEquals(Measure.atLeast(4.7, 5.5, Unit.PH), of(acid.minor()).get(0).measure());
+        assertEquals(from, of(acid.minor()).get(0).from());
     }
 
     /** A meter and drops of acid are at hand; nobody changes a rig for it first. */
