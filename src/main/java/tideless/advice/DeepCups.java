@@ -2,6 +2,7 @@ package tideless.advice;
 
 import java.util.List;
 import java.util.function.IntPredicate;
+import org.apache.commons.math3.util.FastMath;
 import tideless.physics.Time;
 import tideless.rig.Filling;
 import tideless.rig.Tray;
@@ -39,7 +40,7 @@ final class DeepCups {
                         new Cause(
                                 Cause.Kind.CUPS_STAY_UNDER,
                                 Facts.of(Quantity.LEVEL, 1000 * mostM)
-                                        .and(Quantity.LONGEST, Math.round(days))
+                                        .and(Quantity.LONGEST, FastMath.round(days))
                                         .and(Quantity.CUPS_WET_BY, 1000 * Tray.CUP_WET_M)),
                         cures(tray.tray)));
     }
