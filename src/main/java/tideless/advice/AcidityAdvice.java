@@ -127,25 +127,36 @@ final class AcidityAdvice {
                 && Recipe.names().stream().anyMatch(id -> feed.name().startsWith(id + ","));
     }
 
-    /** Below the band for days, but within what roots bear and within what is known of it. */
+    /**
+     * Below the band by more than a pen may be off for a week, though not far: what roots bear
+     * costs next to nothing, and more of it, if only for hours, is likely worth a drop of base.
+     */
     private static void addALittleAcid(TrayCase tray, Findings out) {
         double limit = tray.tray.limits().phLow();
         double low = limit - PH_PEN_DOUBT;
         IntPredicate isAcid = h -> !tray.isLow(h) && tray.of.ph().at(h) < low;
         int from = tray.firstSpell(ACID_PATIENCE_H, isAcid);
-        double worst =
-                from < 0 ? low : tray.least(from, h -> isAcid.test(h) ? tray.of.ph().at(h) : low);
-        if (from >= 0 && worst >= BORNE_PH) {
-            out.warnings.add(
-                    new Warning(
-                            Warning.Kind.PH_OUT,
-                            tray.id,
-                            tray.trace.clockAtSample(from),
-                            tray.lastOf(from, isAcid),
-                            Measure.atLeast(worst, limit, Unit.PH),
-                            new Cause(Cause.Kind.CATIONS_TAKEN, Facts.of(Quantity.LOSS, 0)),
-                            List.of()));
+        if (from < 0) {
+            return;
         }
+        double worst = tray.least(from, h -> isAcid.test(h) ? tray.of.ph().at(h) : low);
+        boolean isBorne = worst >= BORNE_PH;
+        out.warnings.add(
+                new Warning(
+                        Warning.Kind.PH_OUT,
+                        tray.id,
+                        tray.trace.clockAtSample(from),
+                        tray.lastOf(from, isAcid),
+                        Measure.atLeast(worst, limit, Unit.PH),
+                        new Cause(
+                                Cause.Kind.CATIONS_TAKEN,
+                                isBorne
+                                        ? Facts.of(Quantity.LOSS, 0)
+                                        : Facts.of(Quantity.SURE, 0)
+                                                .and(
+                                                        Quantity.DAYS_BEYOND,
+                                                        AcidityCourse.days(tray, isAcid).size())),
+                        isBorne ? List.of() : againstAcid(tray)));
     }
 
     // ---- by runs at both ends of the contents --------------------------------------------------

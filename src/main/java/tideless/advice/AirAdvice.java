@@ -24,6 +24,9 @@ final class AirAdvice {
     /** Lamps are not lit longer than this over any crop, h; common practice, no source. */
     private static final double LONGEST_LIT_H = 18;
 
+    /** Cold for less than this part of its time is borne by a hardy crop; assumed. */
+    private static final double COLD_PART_FRAC = 1.0 / 3;
+
     /** So many days of heat make leaf of cool seasons bolt; common practice, no source. */
     private static final int BOLTING_DAYS = 7;
 
@@ -42,8 +45,12 @@ final class AirAdvice {
         if (tray.traits != null) {
             addWarmth();
             addLowLight();
-            for (RoomFindings.Finding finding : RoomFindings.of(tray.trace, tray.planting)) {
-                addRoom(finding);
+            List<RoomFindings.Finding> findings = RoomFindings.of(tray.trace, tray.planting);
+            boolean isHot = findings.stream().anyMatch(f -> f.kind() == RoomLimits.Kind.TOO_HOT);
+            for (RoomFindings.Finding finding : findings) {
+                if (!isHot || finding.kind() != RoomLimits.Kind.HOT_HOURS) {
+                    addRoom(finding);
+                }
             }
         }
     }
@@ -88,23 +95,39 @@ final class AirAdvice {
             return;
         }
         int from = tray.firstHour;
-        double light = tray.of.lightMolPerM2().sum(from, from + days * 24) / days;
+        double light = meanLight(from, days);
         double low = tray.traits.needs().lightLowMolPerM2Day();
-        if (CropTraits.Needs.isShortOfLight(light, low)) {
-            out.warnings.add(
-                    new Warning(
-                            Warning.Kind.LOW_LIGHT,
-                            tray.id,
-                            tray.trace.clockAt(from * Time.HOUR_S),
-                            tray.trace.clockAt(from * Time.HOUR_S + days * Time.DAY_S),
-                            Measure.atLeast(light, low, Unit.MOL_PER_M2_DAY),
-                            new Cause(
-                                    Cause.Kind.TOO_LITTLE_LIGHT,
-                                    light >= (1 - LITTLE_LIGHT_FRAC) * low
-                                            ? Facts.of(Quantity.LOSS, 0)
-                                            : Facts.NONE),
-                            List.of(Cure.of(lightCure(low / light)))));
+        if (!CropTraits.Needs.isShortOfLight(light, low)) {
+            return;
         }
+        // It lasts as long as one fortnight after the other is short: a lamp may be turned down, a
+        // season may darken.
+        int to = from + days * 24;
+        while (to + LIGHT_DAYS * 24 <= tray.lastHour + 1) {
+            double next = meanLight(to, LIGHT_DAYS);
+            if (!CropTraits.Needs.isShortOfLight(next, low)) {
+                break;
+            }
+            light = Math.min(light, next);
+            to += LIGHT_DAYS * 24;
+        }
+        out.warnings.add(
+                new Warning(
+                        Warning.Kind.LOW_LIGHT,
+                        tray.id,
+                        tray.trace.clockAt(from * Time.HOUR_S),
+                        tray.trace.clockAt(to * Time.HOUR_S),
+                        Measure.atLeast(light, low, Unit.MOL_PER_M2_DAY),
+                        new Cause(
+                                Cause.Kind.TOO_LITTLE_LIGHT,
+                                light >= (1 - LITTLE_LIGHT_FRAC) * low
+                                        ? Facts.of(Quantity.LOSS, 0)
+                                        : Facts.NONE),
+                        List.of(Cure.of(lightCure(low / light)))));
+    }
+
+    private double meanLight(int fromHour, int days) {
+        return tray.of.lightMolPerM2().sum(fromHour, fromHour + days * 24) / days;
     }
 
     private boolean hasLamp() {
@@ -141,6 +164,11 @@ final class AirAdvice {
                         isLeafOfCoolSeasons() && finding.days() >= BOLTING_DAYS
                                 ? Cause.Kind.BOLTS_IN_HEAT
                                 : cause;
+            }
+            case HOT_HOURS -> {
+                kind = Warning.Kind.TOO_HOT;
+                cure = Cure.Kind.COOLER_ROOM;
+                cause = Cause.Kind.BURNS_IN_HOT_HOURS;
             }
             case TOO_HUMID -> {
                 kind = Warning.Kind.TOO_HUMID;
@@ -190,10 +218,15 @@ final class AirAdvice {
         return !tray.traits.stages().fruits() && !Killing.isTender(tray.traits);
     }
 
-    /** Cold that injures no leaf of this crop and is over in days: it comes so much later. */
+    /**
+     * Cold that injures no leaf of this crop and is over in days, or of a hardy one in a part of
+     * its time: it stands still, and comes so much later.
+     */
     private boolean isOnlySlow(RoomFindings.Finding finding) {
+        double days = (tray.lastHour + 1.0 - tray.firstHour) * Time.HOUR_S / Time.DAY_S;
+        boolean isPart = !Killing.isTender(tray.traits) && finding.days() < COLD_PART_FRAC * days;
         return finding.kind() == RoomLimits.Kind.TOO_COLD
                 && finding.limit() != tray.traits.response().chillC()
-                && finding.days() < Warning.AIR_DAYS;
+                && (finding.days() < Warning.AIR_DAYS || isPart);
     }
 }

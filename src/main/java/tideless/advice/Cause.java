@@ -66,6 +66,7 @@ public record Cause(Kind kind, Facts facts) {
         AIR_OF_THE_ROOM,
         BOLTS_IN_LONG_DAYS,
         BOLTS_IN_HEAT,
+        BURNS_IN_HOT_HOURS,
         ROOTS_BREATHE_MORE_THAN_COMES,
         // The crop.
         READY,

@@ -40,7 +40,7 @@ final class DeepCups {
                         new Cause(
                                 Cause.Kind.CUPS_STAY_UNDER,
                                 Facts.of(Quantity.LEVEL, 1000 * mostM)
-                                        .and(Quantity.LONGEST, FastMath.round(days))
+                                        .and(Quantity.LONGEST, FastMath.rint(days))
                                         .and(Quantity.CUPS_WET_BY, 1000 * Tray.CUP_WET_M)),
                         cures(tray.tray)));
     }

@@ -116,6 +116,7 @@ public final class RoomFindings {
     private static RoomLimits.Day day(TrayTrace tray, int day, double speed, boolean flowering) {
         double sumC = 0;
         double lowestC = Double.POSITIVE_INFINITY;
+        double highestC = Double.NEGATIVE_INFINITY;
         double litC = 0;
         double darkHumidity = 0;
         double humidity = 0;
@@ -128,6 +129,7 @@ public final class RoomFindings {
             double mol = tray.of(TraySeries.LIGHT).at(h);
             sumC += airC;
             lowestC = Math.min(lowestC, airC);
+            highestC = Math.max(highestC, airC);
             humidity += share;
             light += mol;
             if (mol > DARK_MOL_PER_M2) {
@@ -141,6 +143,7 @@ public final class RoomFindings {
         return new RoomLimits.Day(
                 sumC / DAY_H,
                 lowestC,
+                highestC,
                 lit > 0 ? litC / lit : Double.NaN,
                 dark > 0 ? darkHumidity / dark : humidity / DAY_H,
                 lit,
@@ -183,6 +186,29 @@ public final class RoomFindings {
                         crop.harvestFreshG().getAsDouble());
         return Math.min(
                 byWeight, RoomLimits.daysTo(traits, standsCd, traits.harvest().latestCd(), lastC));
+    }
+
+    /** A fortnight that brings less than this share of the best one brings nothing; assumed. */
+    private static final double STILL_FRAC = 0.1;
+
+    private static final int FORTNIGHT_H = 14 * DAY_H;
+
+    /**
+     * Whether a leaf crop that is not ready has all but stopped growing by the end of its run,
+     * after it grew: as autumn ends, when no count of days in such air is any use.
+     */
+    public static boolean standsStill(Trace trace, PlantingTrace planting) {
+        if (planting.tray().planting().fruits() || !(daysShort(trace, planting) > 0)) {
+            return false;
+        }
+        var freshG = planting.run().freshG();
+        int last = trace.hours() - 1;
+        double best = 0;
+        for (int h = planting.firstHour() + FORTNIGHT_H; h <= last; h += DAY_H) {
+            best = Math.max(best, freshG.at(h) - freshG.at(h - FORTNIGHT_H));
+        }
+        return last - FORTNIGHT_H >= planting.firstHour()
+                && freshG.at(last) - freshG.at(last - FORTNIGHT_H) < STILL_FRAC * best;
     }
 
     // The gain of the last day, and its growth from the three days before the last three to these.

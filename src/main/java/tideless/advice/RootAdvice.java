@@ -355,7 +355,9 @@ final class RootAdvice {
             cures.add(new Cure(Cure.Kind.LOWER_LEVEL, Facts.of(Quantity.LEVEL, lowerM * 1000)));
         }
         cures.add(Cure.of(Cure.Kind.AIR_STONE));
-        cures.add(Cure.of(Cure.Kind.FEWER_PLANTS));
+        if (isOfSeveral()) {
+            cures.add(Cure.of(Cure.Kind.FEWER_PLANTS));
+        }
         return cures;
     }
 
@@ -458,12 +460,16 @@ final class RootAdvice {
         if (tray.of.volumeM3().at(dry) >= OUT_OF_REACH_FRAC * filledM3) {
             return outOfReachCures();
         }
-        return List.of(
+        Cure larger =
                 Cure.largerThan(
                         tray.tray,
                         Facts.of(Quantity.ENOUGH, 1000 * wholeCropM3())
-                                .and(Quantity.USABLE, 1000 * filledM3)),
-                Cure.of(Cure.Kind.FEWER_PLANTS));
+                                .and(Quantity.USABLE, 1000 * filledM3));
+        return isOfSeveral() ? List.of(larger, Cure.of(Cure.Kind.FEWER_PLANTS)) : List.of(larger);
+    }
+
+    private boolean isOfSeveral() {
+        return tray.tray.planting().plants() > 1;
     }
 
     /** Of plants that want water above a tray that holds plenty: in the cold no root grows down. */

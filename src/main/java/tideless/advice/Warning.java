@@ -86,6 +86,9 @@ public record Warning(
     /** So far above its limit warm solution is as grave as roots short of air, K; assumed. */
     private static final double VERY_WARM_K = 5;
 
+    /** So warm still solution rots roots, degC; common practice, no source. */
+    public static final double ROTS_C = 35;
+
     /** A loss from which on a crop is called a poor one, as a share; assumed. */
     public static final double POOR_FRAC = 0.25;
 
@@ -197,7 +200,7 @@ public record Warning(
                     isLossKnown()
                             && lossFrac() < NOTED_FRAC
                             && !isLate()
-                            && !isVeryWarm()
+                            && !isRotting()
                             && cause.kind() != Cause.Kind.FEED_IS_STRONG;
         };
     }
@@ -213,8 +216,8 @@ public record Warning(
         return cause.facts().has(Quantity.LATE);
     }
 
-    private boolean isVeryWarm() {
-        return gravity() != kind;
+    private boolean isRotting() {
+        return kind == Kind.WARM_SOLUTION && measure.value() >= ROTS_C;
     }
 
     /** The kind it ranks with. */

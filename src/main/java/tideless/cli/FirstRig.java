@@ -32,6 +32,9 @@ final class FirstRig {
     /** Feeds that are tried with another answer: all of them would take a minute. */
     private static final int MOST_FEEDS = 3;
 
+    /** So many feeds that a run warns nothing of are asked of a whole forecast: seconds each. */
+    private static final int MOST_JUDGED = 4;
+
     /** Rigs in which a change is tried before it is named; chosen. */
     private static final int MEMBERS = 20;
 
@@ -140,15 +143,23 @@ final class FirstRig {
      * lost no other feed is tried: they are lost for want of water.
      */
     Tried tried(Map<StarterQuestion, String> answers) {
-        Tried best = tried(answers, Starter.feeds(answers));
-        return best.isSound() ? best : tried(answers, best.care().unsuited());
+        Tried best = judged(tried(answers, Starter.feeds(answers)));
+        if (best.isSound()) {
+            return best;
+        }
+        Tried said = tried(answers, best.care().unsuited());
+        return new Tried(said.care(), said.text(), said.reading(), best.run());
     }
 
     private Tried tried(Map<StarterQuestion, String> answers, List<Starter.Feed> feeds) {
         List<Tried> all = new ArrayList<>();
+        int judged = 0;
         for (boolean isChanged : new boolean[] {false, true}) {
             for (Starter.Feed feed : feeds) {
                 Tried tried = tried(answers, new Starter.Care(feed, isChanged, true));
+                if (!isChanged && tried.suits() && judged++ < MOST_JUDGED) {
+                    tried = judged(tried);
+                }
                 all.add(tried);
                 if (!isChanged && (tried.suits() || tried.isDry())) {
                     return best(all);
@@ -159,6 +170,23 @@ final class FirstRig {
             }
         }
         return best(all);
+    }
+
+    /**
+     * The same as a forecast tells it, which runs what is not known of the crop at both ends: a pH
+     * that comes out of its band either way is a warning then, and in one run it is none.
+     */
+    private static Tried judged(Tried tried) {
+        return tried.reading() instanceof Reading.Good good
+                ? new Tried(
+                        tried.care(),
+                        tried.text(),
+                        tried.reading(),
+                        Optional.of(
+                                new Forecasts.Sketch(
+                                        Forecasts.of(good.scenario(), 1).advice(),
+                                        tried.feedTookFrac())))
+                : tried;
     }
 
     /** A strength that growers use comes first of those that are as good. */
@@ -266,6 +294,6 @@ final class FirstRig {
         changed.put(question, other);
         List<Starter.Feed> feeds = Starter.feeds(changed);
         Tried tried = tried(changed, feeds.subList(0, Math.min(MOST_FEEDS, feeds.size())));
-        return tried.isSound() && tried.isSure();
+        return tried.isSound() && tried.isSure() && judged(tried).isSound();
     }
 }

@@ -11,6 +11,8 @@ public final class RoomLimits {
         TOO_COLD,
         /** Growth much below full for heat; degC. */
         TOO_HOT,
+        /** A leaf crop in hours hotter than it grows at all, in a day that is not too hot; degC. */
+        HOT_HOURS,
         /** Leaves hardly transpire, tips of young leaves go short of calcium; share of 1. */
         TOO_HUMID,
         /** Under strong light, air too still for the young leaves of a head; m/s. */
@@ -36,6 +38,7 @@ public final class RoomLimits {
      *
      * @param meanC mean of 24 h, degC
      * @param lowestC lowest hour, degC
+     * @param highestC highest hour, degC
      * @param litMeanC mean of the hours with light, degC; NaN without any
      * @param darkHumidityFrac mean relative humidity of the dark hours (of all where none is), 0-1
      * @param litH hours of light
@@ -46,12 +49,35 @@ public final class RoomLimits {
     public record Day(
             double meanC,
             double lowestC,
+            double highestC,
             double litMeanC,
             double darkHumidityFrac,
             double litH,
             double lightMolPerM2,
             double airSpeedMPerS,
-            boolean flowering) {}
+            boolean flowering) {
+        /** A day of which no hour is hotter than its lit ones are in the mean. */
+        public Day(
+                double meanC,
+                double lowestC,
+                double litMeanC,
+                double darkHumidityFrac,
+                double litH,
+                double lightMolPerM2,
+                double airSpeedMPerS,
+                boolean flowering) {
+            this(
+                    meanC,
+                    lowestC,
+                    litMeanC,
+                    litMeanC,
+                    darkHumidityFrac,
+                    litH,
+                    lightMolPerM2,
+                    airSpeedMPerS,
+                    flowering);
+        }
+    }
 
     /** Growth left by the air's temperature below which cold or heat is worth a word; assumed. */
     static final double HARDLY_FRAC = 0.25;
@@ -87,6 +113,8 @@ public final class RoomLimits {
                     growth.ceilingC()
                             - MUCH_BELOW_FRAC * (growth.ceilingC() - growth.optimumHighC());
             found.put(Kind.TOO_HOT, new Beyond(day.meanC(), limit));
+        } else if (!traits.stages().fruits() && day.highestC() > growth.ceilingC()) {
+            found.put(Kind.HOT_HOURS, new Beyond(day.highestC(), growth.ceilingC()));
         }
         if (day.darkHumidityFrac() > HUMID_FRAC) {
             found.put(Kind.TOO_HUMID, new Beyond(day.darkHumidityFrac(), HUMID_FRAC));

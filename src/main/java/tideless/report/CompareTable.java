@@ -107,11 +107,20 @@ public final class CompareTable {
                 + (figures.contains(Design.Figure.SHORT_OF_AIR)
                         ? " (hours short of air slow growth, which the yield shows)"
                         : "")
+                + (hasCupsUnder()
+                        ? " (cups under water for good are harm: plugs and stems rot)"
+                        : "")
                 + ", - with harm, # not buildable"
                 + (compared.whole() ? "" : ", ? not reached")
                 + (compared.axes().get(0).numbers().isEmpty()
                         ? ""
                         : ", <now> the design as it stands");
+    }
+
+    private boolean hasCupsUnder() {
+        return compared.cells().stream()
+                .flatMap(c -> c.design().stream())
+                .anyMatch(Design::cupsUnder);
     }
 
     private void printList() {

@@ -11,6 +11,7 @@ import tideless.study.Lighting;
 import tideless.study.Size;
 import tideless.study.ValveHeight;
 import tideless.words.BrokenWords;
+import tideless.words.CupWords;
 import tideless.words.CureWords;
 import tideless.words.Dates;
 import tideless.words.Names;
@@ -186,6 +187,7 @@ public final class SizeTable {
                                             + " of the hanging roots is wet."));
             say("  " + answer(valve));
         }
+        CupWords.tooDeep(scenario).forEach(line -> say("  " + Names.begun(line)));
         out.println();
         say(
                 "A third wet and two thirds in air, as a mean over the hours in which roots hang out"

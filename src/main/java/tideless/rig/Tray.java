@@ -135,6 +135,34 @@ public record Tray(
                                 .toList());
     }
 
+    /** Level that it is kept at, m: by a valve its lowest, by hand its mark; empty filled once. */
+    public OptionalDouble keptLevelM() {
+        if (filling instanceof Filling.ByValve valve) {
+            double lowestM = valve.settingM();
+            for (Filling.Move move : valve.moves()) {
+                lowestM = Math.min(lowestM, move.settingM());
+            }
+            return OptionalDouble.of(lowestM);
+        }
+        return filling instanceof Filling.ByHand hand
+                ? OptionalDouble.of(hand.toLevelM())
+                : OptionalDouble.empty();
+    }
+
+    /**
+     * Whether cups stand under water at a level; a deck that floats holds them as it was made, and
+     * is not asked.
+     */
+    public boolean hasCupsUnder(double levelM) {
+        boolean isPlanted = planting instanceof Planting.OfCrop crop && crop.plants() > 0;
+        return isPlanted && !deck.floats() && levelM - cupBottomM > CUP_DEEP_M;
+    }
+
+    /** Whether they do for good. */
+    public boolean keepsCupsUnder() {
+        return keptLevelM().isPresent() && hasCupsUnder(keptLevelM().getAsDouble());
+    }
+
     /** Level that wets its cups as they are at first, m; may lie above its overflow. */
     public double wetCupM() {
         return cupBottomM + CUP_WET_M;

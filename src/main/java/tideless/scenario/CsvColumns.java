@@ -490,6 +490,25 @@ final class CsvColumns {
         return "";
     }
 
+    // Where no row tells day from month, all rows are faulty alike.
+    private void sayTime(int row, String column) {
+        int count = badCells.merge(column, 1, Integer::sum);
+        if (count > MOST_OF_A_COLUMN) {
+            sound = false;
+            return;
+        }
+        boolean undecided = !timestamps.isTold() && Timestamps.isOne(cell(row, column));
+        String hint =
+                undecided
+                        ? "Maybe write the year first: no row of this file tells day from month."
+                        : "";
+        String more = "More may follow in this column: only the first 3 are shown.";
+        if (count == MOST_OF_A_COLUMN) {
+            hint = hint.isEmpty() ? more : more + "\n    " + hint;
+        }
+        problemAt(row, column, timestamps.allowed(), hint);
+    }
+
     /** A time. */
     Read<LocalDateTime> time(int row, String column) {
         if (timestamps == null) {
@@ -501,7 +520,7 @@ final class CsvColumns {
         }
         Read<LocalDateTime> time = timestamps.read(cell(row, column));
         if (!time.isSound()) {
-            problemAt(row, column, timestamps.allowed());
+            sayTime(row, column);
         }
         return time;
     }

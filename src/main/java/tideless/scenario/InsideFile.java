@@ -396,7 +396,17 @@ final class InsideFile {
             }
         }
         for (int h = 0; h < hours; h++) {
-            vapour[h] = vapourPa(moisture, vapour[h], tempC[h]);
+            vapour[h] = measuredPa(moisture, vapour[h], tempC[h]);
+        }
+        if (!moisture.equals(HUMIDITY)) {
+            SensorCheck.beyondSaturation(vapour, tempC)
+                    .ifPresent(
+                            odd ->
+                                    source.note(
+                                            new Note(csv.label(), csv.unitLine(), moisture, odd)));
+        }
+        for (int h = 0; h < hours; h++) {
+            vapour[h] = heldPa(moisture, vapour[h], tempC[h]);
         }
         Map<InsideAir.Quantity, double[]> air = new EnumMap<>(InsideAir.Quantity.class);
         air.put(InsideAir.Quantity.TEMP_C, tempC);
@@ -445,18 +455,18 @@ final class InsideFile {
         };
     }
 
-    private double vapourPa(String moisture, double value, double tempC) {
+    /** A deficit or a vapour pressure as it was measured, Pa. */
+    private double measuredPa(String moisture, double value, double tempC) {
+        if (moisture.equals(HUMIDITY)) {
+            return value * HumidAir.saturationPressurePa(tempC);
+        }
+        return isDensity(moisture)
+                ? value * HumidAir.GAS_CONSTANT_VAPOUR_J_PER_KG_K * (tempC + 273.15)
+                : value;
+    }
+
+    private static double heldPa(String moisture, double pa, double tempC) {
         double saturatedPa = HumidAir.saturationPressurePa(tempC);
-        double pa =
-                switch (moisture) {
-                    case HUMIDITY -> value * saturatedPa;
-                    default ->
-                            isDensity(moisture)
-                                    ? value
-                                            * HumidAir.GAS_CONSTANT_VAPOUR_J_PER_KG_K
-                                            * (tempC + 273.15)
-                                    : value;
-                };
         double held = moisture.equals(DEFICIT) ? saturatedPa - pa : pa;
         return Math.max(0, Math.min(held, saturatedPa));
     }

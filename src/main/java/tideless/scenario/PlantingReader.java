@@ -190,6 +190,7 @@ final class PlantingReader {
                 traits, stems, stand, ageDays, transplant, model, harvest, wanted, acts)) {
             return Read.faulty();
         }
+        noteOld(traits.value(), ageDays.value(), transplant.value());
         if (!tending.picksLeaves()) {
             traits.value()
                     .harvest()
@@ -207,6 +208,22 @@ final class PlantingReader {
                         harvest.value(),
                         wanted.value(),
                         acts.value()));
+    }
+
+    /** Seedlings so many times as old as usual are told; assumed. */
+    private static final double OLD_TIMES = 2;
+
+    // What a nursery's own plant does in a cell too small for it nobody has stated, and no run
+    // knows.
+    private void noteOld(CropTraits crop, double ageDays, Transplant found) {
+        double usualDays = crop.nursery().days();
+        if (ageDays > OLD_TIMES * usualDays && !found.statesSize()) {
+            tray.note(
+                    tray.has(NURSERY_AGE) ? NURSERY_AGE : SOWN,
+                    "seedlings of %s days, and growers set this crop out at %s: so old in a small cell they are root-bound, and may bolt or stand still, which no run counts; younger ones, or state how large they are ([tray.NAME.transplant])"
+                            .formatted(
+                                    Measure.plain(Math.floor(ageDays)), Measure.plain(usualDays)));
+        }
     }
 
     // As they stand in the end, thinned and spaced apart.

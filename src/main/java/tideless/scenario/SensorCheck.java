@@ -1,6 +1,7 @@
 package tideless.scenario;
 
 import java.util.Optional;
+import tideless.physics.HumidAir;
 import tideless.rig.InsideAir;
 
 /**
@@ -79,6 +80,29 @@ final class SensorCheck {
                                             .formatted(stillH(values)));
             default -> Optional.empty();
         };
+    }
+
+    /** Moisture that no air holds is noise of a sensor in fewer hours than this share; assumed. */
+    private static final double NOISE_FRAC = 0.02;
+
+    /** Beyond saturation by less is dew on a sensor; assumed. */
+    private static final double DEW_FRAC = 1.05;
+
+    /**
+     * What is odd in moisture against the air's warmth, in a sentence; empty where nothing is.
+     *
+     * @param pa a deficit or a vapour pressure by the hour, Pa
+     * @param tempC of the air, degC
+     */
+    static Optional<String> beyondSaturation(double[] pa, double[] tempC) {
+        int beyond = 0;
+        for (int h = 0; h < pa.length; h++) {
+            beyond += pa[h] > DEW_FRAC * HumidAir.saturationPressurePa(tempC[h]) ? 1 : 0;
+        }
+        return said(
+                beyond > NOISE_FRAC * pa.length,
+                "in %d of %d hours more than air of that warmth can hold; is its unit as meant?"
+                        .formatted(beyond, pa.length));
     }
 
     /** Whether what is taken for sun is never less than the lamps while they burn. */

@@ -4,6 +4,9 @@ import java.util.Locale;
 
 /** What a misspelt name was meant to be. */
 public final class Spelling {
+    /** Of fewer letters nobody knows what they stand for; chosen. */
+    private static final int LEAST_CONSONANTS = 3;
+
     private Spelling() {}
 
     /** The one of some names that a misspelt one was most likely meant to be, or empty. */
@@ -28,7 +31,24 @@ public final class Spelling {
         if (least <= Math.max(1, Math.min(misspelt.length(), best.length()) / 3)) {
             return best;
         }
-        return holding(misspelt, names);
+        String held = holding(misspelt, names);
+        return held.isEmpty() ? shortened(misspelt, names) : held;
+    }
+
+    /** The one name whose consonants were written, as "lvl" for "level"; or empty. */
+    private static String shortened(String written, Iterable<String> names) {
+        String bare = plain(written);
+        String found = "";
+        for (String name : names) {
+            if (bare.length() >= LEAST_CONSONANTS
+                    && bare.equals(plain(name).replaceAll("[aeiou]", ""))) {
+                if (!found.isEmpty()) {
+                    return "";
+                }
+                found = name;
+            }
+        }
+        return found;
     }
 
     /**

@@ -47,8 +47,8 @@ record StarterLight(Told lamp, double number, double hours, Sky sky, int under) 
          * the light wind that comes down to a bed.
          */
         OUTDOORS(0.75, 22, 8, 60, 80, 1),
-        /** Film or glass keeps three tenths out, and the wind; the day is warmer. */
-        POLYTUNNEL(0.7, 25, 9, 60, 85, 0.4);
+        /** Film keeps a third of the open sky's out, and the wind; the day is warmer. */
+        POLYTUNNEL(0.65, 25, 9, 60, 85, 0.4);
 
         private final double shareFrac;
         private final double dayC;

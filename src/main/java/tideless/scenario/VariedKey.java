@@ -230,7 +230,21 @@ public record VariedKey(String key, String unit, List<Value> values) {
                     path + ": found " + said + ", allowed: 2 to " + MOST_VALUES + " values");
         }
         List<Value> values = new ArrayList<>();
-        double step = (to.number() - from.number()) / (steps - 1);
+        double apart = to.number() - from.number();
+        double step = apart / (steps - 1);
+        if (key.kind() instanceof Kind.Count && step != Math.floor(step)) {
+            throw new Refused(
+                    path
+                            + ": found "
+                            + said
+                            + ", allowed: whole numbers, so a number of values that gives them, as "
+                            + Key.quoted(
+                                    range.group(1).strip()
+                                            + ".."
+                                            + range.group(2).strip()
+                                            + "/"
+                                            + wholes((int) apart, steps)));
+        }
         int decimals = Math.max(0, 2 - (int) Math.floor(FastMath.log10(step)));
         for (int i = 0; i < steps; i++) {
             double at = i == steps - 1 ? to.number() : from.number() + i * step;
@@ -239,6 +253,16 @@ public record VariedKey(String key, String unit, List<Value> values) {
             values.add(value(path, key, unit.isEmpty() ? number : number + " " + unit));
         }
         return values;
+    }
+
+    /** The number of values nearest to one that was asked for by which a range falls on wholes. */
+    private static int wholes(int apart, double asked) {
+        int best = apart + 1;
+        for (int steps = 1; steps <= apart; steps++) {
+            boolean isNearer = Math.abs(steps + 1 - asked) < Math.abs(best - asked);
+            best = apart % steps == 0 && isNearer ? steps + 1 : best;
+        }
+        return best;
     }
 
     /** To seven digits: what no ruler reads is not worth a line of figures. */

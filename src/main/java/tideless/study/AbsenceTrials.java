@@ -29,6 +29,9 @@ final class AbsenceTrials {
     /** Rarer than every so-manieth visit nobody has to be told, for the absence is short then. */
     private static final int RAREST = 7;
 
+    /** And so often somebody is tried to come whatever the weekday, d; assumed. */
+    private static final int OFTENER_DAYS = 3;
+
     private final Scenario scenario;
     private final double[][] quantiles;
     private final Map<Visits.Absence, Optional<Cure>> cures = new HashMap<>();
@@ -44,13 +47,17 @@ final class AbsenceTrials {
         return advice.withEachWarning(warning -> warning.withCures(trials.cures(warning)));
     }
 
+    /** What no trial has shown to serve is told only where nothing else is. */
     private List<Cure> cures(Warning warning) {
         List<Cure> cures = new ArrayList<>();
         for (Cure cure : warning.cures()) {
-            cures.add(
-                    cure.kind() == Cure.Kind.TOPPED_UP_MEANWHILE
-                            ? cureOn(cure.facts().on().toLocalDate()).orElse(cure)
-                            : cure);
+            if (cure.kind() != Cure.Kind.TOPPED_UP_MEANWHILE) {
+                cures.add(cure);
+                continue;
+            }
+            cureOn(cure.facts().on().toLocalDate())
+                    .or(() -> Optional.of(cure).filter(c -> warning.cures().size() == 1))
+                    .ifPresent(cures::add);
         }
         return cures;
     }
@@ -72,29 +79,47 @@ final class AbsenceTrials {
         return cures.get(of);
     }
 
+    /** On days on which somebody would come else, the rarest that serve; or on more than these. */
     private Optional<Cure> tried(Visits.Absence absence) {
+        List<List<LocalDate>> tries = new ArrayList<>();
         for (int every = RAREST; every >= 1; every--) {
-            List<LocalDate> days = days(absence, every);
+            tries.add(days(absence, every));
+        }
+        for (int every = OFTENER_DAYS; every >= 1; every--) {
+            tries.add(everyDays(absence, every));
+        }
+        for (List<LocalDate> days : tries) {
             if (!days.isEmpty() && serves(scenario.withVisits(without(absence, days)), absence)) {
-                LocalDate first = days.get(0);
-                LocalDate last = days.get(days.size() - 1);
-                Facts facts =
-                        Facts.NONE
-                                .on(first.atStartOfDay())
-                                .and(
-                                        Quantity.LONGEST,
-                                        (double) (last.toEpochDay() - first.toEpochDay()));
-                return Optional.of(
-                        new Cure(
-                                Cure.Kind.TOPPED_UP_MEANWHILE,
-                                days.size() == 1
-                                        ? facts
-                                        : facts.and(
-                                                Quantity.EVERY,
-                                                facts.get(Quantity.LONGEST) / (days.size() - 1))));
+                return Optional.of(told(days));
             }
         }
         return Optional.empty();
+    }
+
+    private static Cure told(List<LocalDate> days) {
+        LocalDate first = days.get(0);
+        LocalDate last = days.get(days.size() - 1);
+        Facts facts =
+                Facts.NONE
+                        .on(first.atStartOfDay())
+                        .and(Quantity.LONGEST, (double) (last.toEpochDay() - first.toEpochDay()));
+        return new Cure(
+                Cure.Kind.TOPPED_UP_MEANWHILE,
+                days.size() == 1
+                        ? facts
+                        : facts.and(
+                                Quantity.EVERY, facts.get(Quantity.LONGEST) / (days.size() - 1)));
+    }
+
+    /** Whatever the weekday. */
+    private static List<LocalDate> everyDays(Visits.Absence absence, int every) {
+        List<LocalDate> days = new ArrayList<>();
+        LocalDate day = absence.from().plusDays(every - 1L);
+        while (!day.isAfter(absence.to())) {
+            days.add(day);
+            day = day.plusDays(every);
+        }
+        return days;
     }
 
     /** Every so-manieth of the days of an absence on which there would be a visit else. */

@@ -25,6 +25,8 @@ import tideless.sim.TraySeason;
  * @param lastHarvestS when the last crop is cut, s since the start; never where none is
  * @param firstHarm what harms first in most of those that are harmed
  * @param start its first day, from which its seconds count
+ * @param cupsUnder whether a tray is kept at a level far above its cups: plugs and stems rot, which
+ *     no season shows
  */
 public record Design(
         int members,
@@ -35,7 +37,8 @@ public record Design(
         Band firstRefillS,
         Band lastHarvestS,
         Optional<Outlook.LikelyHarm> firstHarm,
-        LocalDate start) {
+        LocalDate start,
+        boolean cupsUnder) {
 
     /** Hours of wilting that a crop gets over, h; see {@link Fate}. */
     private static final double WILT_BORNE_H = 6;
@@ -80,8 +83,9 @@ public record Design(
 
     /**
      * Whether nothing is harmed: the crops survive, in nine members of ten none loses a good part
-     * of its harvest to salt, hunger or want of water, no tray falls dry, no root hangs or drowns
-     * and no wilting lasts. Want of oxygen costs growth and shows in the yield.
+     * of its harvest to salt, hunger or want of water, no tray falls dry, no root hangs or drowns,
+     * no wilting lasts and no cup stands under water for good. Want of oxygen costs growth and
+     * shows in the yield.
      */
     public boolean isHarmless() {
         return survives()
@@ -89,7 +93,8 @@ public record Design(
                 && of(Figure.DRY) == 0
                 && of(Figure.STRANDED) == 0
                 && of(Figure.DROWNED) == 0
-                && of(Figure.WILTED) <= WILT_BORNE_H;
+                && of(Figure.WILTED) <= WILT_BORNE_H
+                && !cupsUnder;
     }
 
     /** One season of a design. */
@@ -167,7 +172,8 @@ public record Design(
                                 runs.size())
                         .stream()
                         .findFirst(),
-                scenario.start());
+                scenario.start(),
+                scenario.trays().stream().anyMatch(Tray::keepsCupsUnder));
     }
 
     /** Whether another harms and yields the same, as near as a step of an ensemble tells. */

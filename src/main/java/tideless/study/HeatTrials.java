@@ -7,6 +7,7 @@ import java.util.EnumSet;
 import java.util.List;
 import java.util.Optional;
 import java.util.Set;
+import java.util.stream.Stream;
 import org.apache.commons.math3.util.FastMath;
 import tideless.advice.Advice;
 import tideless.advice.Advisor;
@@ -250,7 +251,9 @@ final class HeatTrials {
                             < -BORNE_LOSS_FRAC;
         }
         double is =
-                tried.advice().warnings().stream()
+                Stream.concat(
+                                tried.advice().warnings().stream(),
+                                tried.advice().minor().stream()) // a note of it is no cure
                         .filter(w -> w.kind() == warning.kind())
                         .filter(w -> w.vessel().equals(warning.vessel()))
                         .filter(w -> w.crop().equals(warning.crop()))

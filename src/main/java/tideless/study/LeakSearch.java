@@ -83,7 +83,10 @@ final class LeakSearch {
         Optional<Found> jug =
                 leak.isSaid() || leak.isOpen()
                         ? JugSearch.of(readings, tight, reservoir)
-                                .filter(j -> explains(j.posterior(), leak))
+                                .filter(
+                                        j ->
+                                                explainsAsWell(
+                                                        evidence(j.posterior()), leak.evidence()))
                         : Optional.empty();
         double jugTimes =
                 jug.map(j -> j.space().litresTimes(j.posterior().mode(), reservoir.id()))
@@ -91,9 +94,13 @@ final class LeakSearch {
         return new Suspected(leak.withJug(jugTimes), new Found(leaking, with), jug);
     }
 
-    /** Whether a jug explains the readings as well. */
-    private boolean explains(Posterior jug, Fit.Leak leak) {
-        return 0.5 * (squared(leak.evidence()) - squared(evidence(jug))) < AS_LIKELY;
+    /**
+     * Whether a jug explains the readings as well, and something.
+     *
+     * @param jug its evidence, as that of a leak
+     */
+    static boolean explainsAsWell(double jug, double leak) {
+        return jug > Fit.LEAK_OPEN && 0.5 * (squared(leak) - squared(jug)) < AS_LIKELY;
     }
 
     private static double squared(double value) {

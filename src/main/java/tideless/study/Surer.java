@@ -43,8 +43,9 @@ final class Surer {
             return filled;
         }
         Optional<Cure> kept = keptOtherwise(alone, outlook, harm.get(), workers);
-        boolean isSurer = chance(kept) >= chance(filled);
-        return isSurer ? kept : filled;
+        Optional<Cure> best = chance(kept) >= chance(filled) ? kept : filled;
+        return LargerVessel.cure(scenario, outlook, chance(best), alone.seed(), workers)
+                .or(() -> best);
     }
 
     private static double chance(Optional<Cure> cure) {

@@ -1,6 +1,7 @@
 package tideless.study;
 
 import java.time.DayOfWeek;
+import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.Collection;
 import java.util.Comparator;
@@ -32,6 +33,7 @@ import tideless.solution.ElectricalConductivity;
  * @param changesAtLimit whether visits drain and fill anew what is out of its band, where they do
  *     not yet
  * @param poursFeed whether it is topped up with feed alone in place of water or a part of it
+ * @param waterFrac share of plain water in each top-up from the start on, 0-1; empty as it is
  * @param weekdays of the visits; empty for those that there are
  * @param toM level it is topped up to, m; empty as it is
  * @param startM level it is filled to first, m; empty as it is
@@ -41,6 +43,7 @@ record Upkeep(
         OptionalDouble feedMsPerCm,
         boolean changesAtLimit,
         boolean poursFeed,
+        OptionalDouble waterFrac,
         Optional<Set<DayOfWeek>> weekdays,
         OptionalDouble toM,
         OptionalDouble startM) {
@@ -60,6 +63,7 @@ record Upkeep(
     enum Part {
         FEED,
         POURED,
+        WATER,
         MARK,
         START,
         CHANGES,
@@ -73,7 +77,14 @@ record Upkeep(
 
     Upkeep fedAt(double msPerCm) {
         return new Upkeep(
-                tray, OptionalDouble.of(msPerCm), changesAtLimit, poursFeed, weekdays, toM, startM);
+                tray,
+                OptionalDouble.of(msPerCm),
+                changesAtLimit,
+                poursFeed,
+                waterFrac,
+                weekdays,
+                toM,
+                startM);
     }
 
     /** What of it differs, in the order of the efforts. */
@@ -84,6 +95,7 @@ record Upkeep(
                     switch (part) {
                         case FEED -> feedMsPerCm.isPresent();
                         case POURED -> poursFeed;
+                        case WATER -> waterFrac.isPresent();
                         case MARK -> toM.isPresent();
                         case START -> startM.isPresent();
                         case CHANGES -> changesAtLimit;
@@ -103,6 +115,7 @@ record Upkeep(
                 some.contains(Part.FEED) ? feedMsPerCm : OptionalDouble.empty(),
                 changesAtLimit && some.contains(Part.CHANGES),
                 poursFeed && some.contains(Part.POURED),
+                some.contains(Part.WATER) ? waterFrac : OptionalDouble.empty(),
                 weekdays.filter(days -> some.contains(Part.VISITS)),
                 some.contains(Part.MARK) ? toM : OptionalDouble.empty(),
                 some.contains(Part.START) ? startM : OptionalDouble.empty());
@@ -110,7 +123,8 @@ record Upkeep(
 
     /** How much more work it is than as it is. */
     double effort(Scenario as) {
-        double more = feedMsPerCm.isPresent() || poursFeed ? OTHER_FEED_EFFORT : 0;
+        boolean isOtherFeed = feedMsPerCm.isPresent() || poursFeed || waterFrac.isPresent();
+        double more = isOtherFeed ? OTHER_FEED_EFFORT : 0;
         more += changesAtLimit ? CHANGE_EFFORT : 0;
         more += toM.isPresent() ? MARK_EFFORT : 0;
         more += startM.isPresent() ? MARK_EFFORT : 0;
@@ -129,23 +143,31 @@ record Upkeep(
             so = so.withVisits(so.visits().withWeekdays(weekdays.get()));
         }
         Tray now = so.tray(tray).orElseThrow();
-        so = so.withTray(kept(now));
+        so = so.withTray(kept(now, as.start()));
         if (feedMsPerCm.isEmpty()) {
             return Optional.of(so);
         }
         return CureTrials.fed(so, feedMsPerCm.getAsDouble(), so.feedOf(now));
     }
 
-    private Tray kept(Tray now) {
+    private Tray kept(Tray now, LocalDate from) {
         Tray kept = startM.isPresent() ? now.withStartLevelM(startM.getAsDouble()) : now;
         return kept.filling() instanceof Filling.ByHand hand
                 ? kept.withFilling(
                         new Filling.ByHand(
                                 toM.orElse(hand.toLevelM()),
                                 hand.days(),
-                                poursFeed ? Pouring.FEED : hand.with(),
+                                poured(hand, from),
                                 hand.inSteps()))
                 : kept;
+    }
+
+    private Pouring poured(Filling.ByHand hand, LocalDate from) {
+        if (waterFrac.isPresent()) {
+            return new Pouring(
+                    false, List.of(), List.of(new Pouring.Share(from, waterFrac.getAsDouble())));
+        }
+        return poursFeed ? Pouring.FEED : hand.with();
     }
 
     /** What a file has to say for one of its parts. */
@@ -154,6 +176,9 @@ record Upkeep(
         return switch (part) {
             case FEED -> feed(as, now);
             case POURED -> Facts.of(Quantity.LATER_SHARE, 0);
+            case WATER ->
+                    Facts.of(Quantity.LATER_SHARE, waterFrac.orElseThrow())
+                            .on(as.start().atStartOfDay());
             case MARK -> Facts.of(Quantity.LEVEL, 1000 * toM.orElseThrow());
             case START -> Facts.of(Quantity.START_LEVEL, 1000 * startM.orElseThrow());
             case CHANGES -> changes(as, now);

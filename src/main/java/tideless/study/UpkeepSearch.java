@@ -51,6 +51,9 @@ final class UpkeepSearch {
     /** A pen tells feeds this far apart, and a grower mixes no closer, mS/cm. */
     private static final double STEP_MS_PER_CM = 0.1;
 
+    /** Shares of plain water that are tried in each top-up by hand. */
+    private static final double[] WATER = {0.3, 0.5, 0.7};
+
     /** Marks that are tried in a tray topped up by hand, m above the present one. */
     private static final double[] HIGHER_M = {0.03, 0.06};
 
@@ -411,9 +414,14 @@ final class UpkeepSearch {
         List<OptionalDouble> marks = new ArrayList<>(List.of(OptionalDouble.empty()));
         List<OptionalDouble> starts = new ArrayList<>(List.of(OptionalDouble.empty()));
         List<Boolean> pours = new ArrayList<>(List.of(false));
+        List<OptionalDouble> waters = new ArrayList<>(List.of(OptionalDouble.empty()));
         if (scenario.tray(tray).orElseThrow().filling() instanceof Filling.ByHand hand) {
             if (!hand.with().equals(Pouring.FEED)) {
                 pours.add(true);
+            } else {
+                for (double frac : WATER) {
+                    waters.add(OptionalDouble.of(frac));
+                }
             }
             Tray of = scenario.tray(tray).orElseThrow();
             double mostM = Math.min(of.overflowM(), of.cupBottomM());
@@ -430,15 +438,18 @@ final class UpkeepSearch {
                 for (Optional<Set<DayOfWeek>> weekdays : visits) {
                     for (OptionalDouble toM : marks) {
                         for (OptionalDouble startM : starts) {
-                            frames.add(
-                                    new Upkeep(
-                                            tray,
-                                            OptionalDouble.empty(),
-                                            changesAtLimit,
-                                            poursFeed,
-                                            weekdays,
-                                            toM,
-                                            startM));
+                            for (OptionalDouble waterFrac : waters) {
+                                frames.add(
+                                        new Upkeep(
+                                                tray,
+                                                OptionalDouble.empty(),
+                                                changesAtLimit,
+                                                poursFeed,
+                                                waterFrac,
+                                                weekdays,
+                                                toM,
+                                                startM));
+                            }
                         }
                     }
                 }
@@ -466,7 +477,8 @@ final class UpkeepSearch {
      */
     private Tried bestOf(Upkeep frame, OptionalDouble near, boolean within) {
         Tried best = frame.effort(scenario) > 0 ? tried(frame) : null;
-        boolean isFull = frame.parts().size() >= MOST_PARTS;
+        // Plain water does what another strength would.
+        boolean isFull = frame.parts().size() >= MOST_PARTS || frame.waterFrac().isPresent();
         if (isFull || best != null && best.lossFrac() < ENOUGH_FRAC) {
             return best;
         }

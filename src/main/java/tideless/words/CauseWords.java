@@ -126,6 +126,8 @@ final class CauseWords {
                             + " at most) and suits root rot";
             case AIR_OF_THE_ROOM -> "the crop does not bear it";
             case BOLTS_IN_LONG_DAYS -> "it bolts in days so long";
+            case BURNS_IN_HOT_HOURS ->
+                    "nothing grows at such hours, leaf burns at its edges and bolts sooner";
             case BOLTS_IN_HEAT -> "leaf of cool seasons bolts or turns bitter in weeks so hot";
             case ROOTS_BREATHE_MORE_THAN_COMES ->
                     "the wet roots breathe more than comes through the still surface: growth loses a"

@@ -52,6 +52,13 @@ public final class CropWords {
                         Names.of(id, planting.crop())
                                 + " is not ready by the end of the run, and never will be, so"
                                 + " crowded.");
+            } else if (RoomFindings.standsStill(trace, planting)) {
+                lines.add(
+                        Names.of(id, planting.crop())
+                                + " is not ready by the end of the run and stands still at "
+                                + Numbers.grams(planting.run().freshG().at(trace.hours() - 1))
+                                + " a plant: no days more of such air help; cut it as it is, or"
+                                + " wait for warmth and light.");
             } else if (days > 0) {
                 lines.add(
                         planting.tray().planting().fruits()
@@ -74,9 +81,9 @@ public final class CropWords {
                         loss ->
                                 Names.of(loss.tray(), loss.crop())
                                         + " gives "
-                                        + Numbers.grams(loss.ownG())
+                                        + Numbers.gramsBeside(loss.ownG(), loss.unharmedG())
                                         + " a plant, of "
-                                        + Numbers.grams(loss.unharmedG())
+                                        + Numbers.gramsBeside(loss.unharmedG(), loss.ownG())
                                         + " that roots without harm would give in the same light"
                                         + " and air"
                                         + taken(loss)

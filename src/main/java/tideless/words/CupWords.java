@@ -4,7 +4,6 @@ import java.util.ArrayList;
 import java.util.List;
 import tideless.advice.Unit;
 import tideless.rig.Filling;
-import tideless.rig.Planting;
 import tideless.rig.Scenario;
 import tideless.rig.Tray;
 
@@ -19,9 +18,9 @@ public final class CupWords {
     public static List<String> tooDeep(Scenario scenario) {
         List<String> lines = new ArrayList<>();
         for (Tray tray : scenario.trays()) {
-            double wetM = heldM(tray) - tray.cupBottomM();
-            boolean isPlanted = tray.planting() instanceof Planting.OfCrop c && c.plants() > 0;
-            if (isPlanted && !tray.deck().floats() && wetM > Tray.CUP_DEEP_M) {
+            double heldM = tray.keptLevelM().orElse(tray.startLevelM());
+            double wetM = heldM - tray.cupBottomM();
+            if (tray.hasCupsUnder(heldM)) {
                 lines.add(
                         Names.tray(tray.name())
                                 + ": its level stands "
@@ -36,11 +35,6 @@ public final class CupWords {
             }
         }
         return lines;
-    }
-
-    /** What it is kept at: a filling by hand begins high for as long as it takes, at most. */
-    private static double heldM(Tray tray) {
-        return tray.filling() instanceof Filling.ByHand hand ? hand.toLevelM() : tray.startLevelM();
     }
 
     private static String key(Tray tray) {

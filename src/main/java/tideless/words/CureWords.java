@@ -23,13 +23,17 @@ public final class CureWords {
     public static String of(Cure cure) {
         Facts facts = cure.facts();
         return switch (cure.kind()) {
-            case FILL_AT_THE_VISIT_BEFORE ->
-                    "refill on "
-                            + Dates.weekday(facts.on().toLocalDate())
-                            + ", the visit before, though it is not low then (reservoir."
-                            + Names.clean(facts.of())
-                            + ".refill = \"at every visit\""
-                            + (facts.has(Quantity.REFILL_BELOW) ? ", without refill_below)" : ")");
+            case FILL_AT_THE_VISIT_BEFORE -> {
+                boolean isRead = facts.has(Quantity.REFILL_BELOW); // as a mark in the reservoir
+                yield "refill on "
+                        + Dates.weekday(facts.on().toLocalDate())
+                        + ", the visit before"
+                        + (isRead ? ", though it is not low then" : "")
+                        + " (reservoir."
+                        + Names.clean(facts.of())
+                        + ".refill = \"at every visit\""
+                        + (isRead ? ", without refill_below)" : ")");
+            }
             case START_FULL -> "start full";
             case LARGER_RESERVOIR ->
                     "a larger reservoir: at least "
@@ -65,11 +69,18 @@ public final class CureWords {
             case REFILL_IN_TIME -> "refill the reservoir before it is empty";
             case TOPPED_UP_MEANWHILE -> meanwhile(facts);
             case HOLD_MORE ->
-                    "a larger vessel, wider or deeper with its cups as much higher: at least "
-                            + figure(facts, Quantity.ENOUGH)
-                            + " last from visit to visit (it holds "
-                            + figure(facts, Quantity.USABLE)
-                            + ")";
+                    facts.has(Quantity.CHANCE)
+                            ? "a wider vessel with the same marks, as a larger bucket or a tub: "
+                                    + figure(facts, Quantity.ENOUGH)
+                                    + " to its mark (it holds "
+                                    + figure(facts, Quantity.USABLE)
+                                    + ")"
+                                    + gain(facts)
+                            : "a larger vessel, wider or deeper with its cups as much higher: at least "
+                                    + figure(facts, Quantity.ENOUGH)
+                                    + " last from visit to visit (it holds "
+                                    + figure(facts, Quantity.USABLE)
+                                    + ")";
             case FILL_HIGHER ->
                     facts.has(Quantity.LEVEL)
                             ? "fill higher at each top-up, to " + figure(facts, Quantity.LEVEL)
@@ -301,6 +312,13 @@ public final class CureWords {
                                             + ")"
                                     : ")");
         }
+        if (facts.has(Quantity.LATER_SHARE) && facts.get(Quantity.LATER_SHARE) > 0) {
+            return "plain water for "
+                    + figure(facts, Quantity.LATER_SHARE)
+                    + " of each top-up (hand.water_share, from = "
+                    + facts.on().toLocalDate()
+                    + ")";
+        }
         if (facts.has(Quantity.LATER_SHARE)) {
             return "top-ups of feed in place of plain water (hand.with = \"solution\")";
         }
@@ -336,6 +354,13 @@ public final class CureWords {
                 : how + String.join(" and ", then.stream().map(CureWords::of).toList());
     }
 
+    /** In kilograms, where what stands beside it is. */
+    private static String grams(Facts facts, Quantity what) {
+        double most = facts.get(Quantity.GIVES_THEN);
+        most = facts.has(Quantity.COULD_GIVE) ? facts.get(Quantity.COULD_GIVE) : most;
+        return Numbers.gramsBeside(facts.get(what), most);
+    }
+
     private static String gain(Facts facts) {
         if (facts.has(Quantity.CHANGES_THEN)) {
             return ": then its solution is changed "
@@ -352,13 +377,11 @@ public final class CureWords {
             return surely.isEmpty() ? "" : ": then " + surely;
         }
         return ": "
-                + figure(facts, Quantity.GIVES_THEN)
+                + grams(facts, Quantity.GIVES_THEN)
                 + " a plant in place of "
-                + figure(facts, Quantity.GIVES_NOW)
+                + grams(facts, Quantity.GIVES_NOW)
                 + (facts.has(Quantity.COULD_GIVE)
-                        ? ", of "
-                                + figure(facts, Quantity.COULD_GIVE)
-                                + " without harm at the roots"
+                        ? ", of " + grams(facts, Quantity.COULD_GIVE) + " without harm at the roots"
                         : "")
                 + (surely.isEmpty() ? "" : ", and " + surely);
     }

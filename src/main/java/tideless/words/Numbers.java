@@ -46,6 +46,12 @@ public final class Numbers {
         return grams < 10_000 ? whole(grams) + " g" : one(grams / 1000) + " kg";
     }
 
+    /** The same in the unit of another that it stands beside, where it is not too little for it. */
+    public static String gramsBeside(double grams, double other) {
+        boolean inKg = Math.max(grams, other) >= 10_000 && grams >= 1_000;
+        return inKg ? one(grams / 1000) + " kg" : grams(grams);
+    }
+
     /** As "5 %". */
     public static String percent(double frac) {
         return whole(frac * 100) + " %";

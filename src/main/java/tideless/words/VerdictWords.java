@@ -208,7 +208,7 @@ public final class VerdictWords {
         boolean grows = planting.tray().planting().plants() > 0;
         for (int h = planting.firstHour(); grows && h <= planting.lastHour(); h += 24) {
             int to = Math.min(h + 24, planting.lastHour() + 1);
-            days += tray.solutionTempC().max(h, to) >= WarningWords.ROTS_C ? 1 : 0;
+            days += tray.solutionTempC().max(h, to) >= Warning.ROTS_C ? 1 : 0;
         }
         return days;
     }

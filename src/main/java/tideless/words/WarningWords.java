@@ -1,6 +1,7 @@
 package tideless.words;
 
 import java.time.LocalDate;
+import java.time.temporal.ChronoUnit;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.LinkedHashSet;
@@ -23,9 +24,6 @@ public final class WarningWords {
 
     /** Vessels told by name where many are alike. */
     private static final int TOLD_VESSELS = 3;
-
-    /** So warm still solution rots roots, degC; common practice, no source. */
-    static final double ROTS_C = 35;
 
     private WarningWords() {}
 
@@ -92,7 +90,8 @@ public final class WarningWords {
     /** Whether what the air does to it is more than that it does not bear it. */
     private static boolean bolts(Warning warning) {
         return warning.cause().kind() == Cause.Kind.BOLTS_IN_HEAT
-                || warning.cause().kind() == Cause.Kind.BOLTS_IN_LONG_DAYS;
+                || warning.cause().kind() == Cause.Kind.BOLTS_IN_LONG_DAYS
+                || warning.cause().kind() == Cause.Kind.BURNS_IN_HOT_HOURS;
     }
 
     /** The cause with its figure and limit. */
@@ -114,7 +113,8 @@ public final class WarningWords {
             return "; roots take less potassium, calcium and magnesium of acid: what that costs is in"
                     + " the weights here";
         }
-        if (warning.kind() == Warning.Kind.WARM_SOLUTION && warning.measure().value() >= ROTS_C) {
+        if (warning.kind() == Warning.Kind.WARM_SOLUTION
+                && warning.measure().value() >= Warning.ROTS_C) {
             return "; roots rot within days so warm, which no weight here counts";
         }
         if (warning.cause().facts().has(Quantity.LATE)) {
@@ -208,8 +208,12 @@ public final class WarningWords {
 
     private static String course(Warning warning) {
         Measure measure = warning.measure();
+        Facts facts = warning.cause().facts();
+        boolean isApart =
+                facts.has(Quantity.DAYS_BEYOND) && facts.get(Quantity.DAYS_BEYOND) < span(warning);
         return "about "
                 + when(warning)
+                + (isApart ? " (on " + CauseWords.figure(facts, Quantity.DAYS_BEYOND) + ")" : "")
                 + (measure.side() == Measure.Side.AT_MOST ? ", up to " : ", down to ")
                 + Numbers.of(measure.value(), measure.unit())
                 + " (limit: "
@@ -228,7 +232,15 @@ public final class WarningWords {
             case STRANDED, DROWNED -> value + " in all";
             case RAN_DRY -> value + "; " + left(warning.cause().facts());
             case OVERFLOW -> value + " on the floor";
-            case TOO_HOT -> "up to " + value + " in the mean of a day; limit: " + limit(measure);
+            case TOO_HOT ->
+                    "up to "
+                            + value
+                            + (warning.cause().kind() == Cause.Kind.BURNS_IN_HOT_HOURS
+                                    ? " in the hottest hour"
+                                    : " in the mean of a day")
+                            + "; limit: "
+                            + limit(measure)
+                            + days(warning);
             case CUPS_UNDER -> ""; // its cause says how deep
             case PH_OUT ->
                     (measure.side() == Measure.Side.AT_MOST ? "likely up to " : "likely down to ")
@@ -260,13 +272,18 @@ public final class WarningWords {
             return "";
         }
         LocalDate last = warning.until().toLocalDate();
-        long span = last.toEpochDay() - warning.from().toLocalDate().toEpochDay();
-        return !isCounted || facts.get(Quantity.DAYS_BEYOND) > span
+        return !isCounted || facts.get(Quantity.DAYS_BEYOND) > span(warning)
                 ? "; until " + Dates.weekday(last)
                 : "; on "
                         + CauseWords.figure(facts, Quantity.DAYS_BEYOND)
                         + ", the last "
                         + Dates.weekday(last);
+    }
+
+    /** Days from the first to the last of it, d. */
+    private static long span(Warning warning) {
+        return warning.until().toLocalDate().toEpochDay()
+                - warning.from().toLocalDate().toEpochDay();
     }
 
     private static String limit(Measure measure) {

@@ -51,6 +51,22 @@ class AirAndValveFiguresTest {
         assertEquals(DAY_1.plusDays(14).atStartOfDay(), dim.until());
     }
 
+    /**
+     * 16 * 0.7 = 11.2 mol a day for a fortnight, 9.6 for the next, then 16; a rest is no fortnight.
+     */
+    @Test
+    void low_light_lasts_while_fortnights_are_short_and_tells_the_darkest_of_them() {
+        Warning dim =
+                one(
+                        new MadeTrace(50)
+                                .with(
+                                        TraySeries.LIGHT,
+                                        lit(h -> h < 14 * 24 ? 0.7 : h < 28 * 24 ? 0.6 : 1)),
+                        Warning.Kind.LOW_LIGHT);
+        assertEquals(9.6, dim.measure().value(), 1e-9);
+        assertEquals(DAY_1.plusDays(28).atStartOfDay(), dim.until());
+    }
+
     @Test
     void of_a_shorter_stay_it_is_the_mean_of_its_whole_days() {
         MadeTrace cut =
@@ -264,5 +280,46 @@ class AirAndValveFiguresTest {
         assertEquals(
                 !note,
                 advice.warnings().stream().anyMatch(w -> w.kind() == Warning.Kind.LOW_LIGHT));
+    }
+
+    /** Lettuce grows up to 35 degC: three days with an hour above it, in a mean of 24. */
+    @ParameterizedTest
+    @CsvSource({
+        "lettuce, 35.1, 3, true",
+        "lettuce, 34.9, 3, false",
+        "lettuce, 35.1, 2, false",
+        "dwarf-tomato, 37, 3, false"
+    })
+    void hours_hotter_than_leaf_grows_at_are_told(
+            String crop, double hottestC, int days, boolean told) {
+        List<Warning> hot =
+                new MadeTrace(14)
+                                .of(crop)
+                                .with(
+                                        TraySeries.AIR_TEMP,
+                                        h -> h % 24 == 14 && h < days * 24 ? hottestC : 23)
+                                .advice()
+                                .warnings()
+                                .stream()
+                                .filter(w -> w.kind() == Warning.Kind.TOO_HOT)
+                                .toList();
+        assertEquals(told ? 1 : 0, hot.size());
+        hot.forEach(w -> assertEquals(Cause.Kind.BURNS_IN_HOT_HOURS, w.cause().kind()));
+    }
+
+    /** 15 days in air at which lettuce hardly grows: of 46 a note, of 44 a warning. */
+    @ParameterizedTest
+    @CsvSource({"lettuce, 46, true", "lettuce, 44, false"})
+    void cold_in_which_a_hardy_crop_stands_still_for_a_part_of_its_time_is_a_note(
+            String crop, int days, boolean note) {
+        Advice advice =
+                new MadeTrace(days)
+                        .of(crop)
+                        .with(TraySeries.AIR_TEMP, h -> h < 15 * 24 ? 6 : 20)
+                        .advice();
+        assertEquals(
+                note, advice.minor().stream().anyMatch(w -> w.kind() == Warning.Kind.TOO_COLD));
+        assertEquals(
+                !note, advice.warnings().stream().anyMatch(w -> w.kind() == Warning.Kind.TOO_COLD));
     }
 }

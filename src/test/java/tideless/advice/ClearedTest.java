@@ -3,13 +3,18 @@ package tideless.advice;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import java.nio.file.Path;
 import java.time.LocalDateTime;
 import java.util.List;
 import org.junit.jupiter.api.Test;
 import tideless.rig.Filling;
 import tideless.rig.Pouring;
+import tideless.scenario.ChangedScenario;
+import tideless.scenario.Reading;
 import tideless.sim.Event;
 import tideless.sim.Rigs;
+import tideless.sim.Simulation;
+import tideless.sim.Trace;
 import tideless.sim.TraySeries;
 import tideless.words.TaskWords;
 
@@ -67,15 +72,23 @@ class ClearedTest {
                 advice(100).warnings().stream().anyMatch(w -> w.kind() == Warning.Kind.TOO_SALTY));
     }
 
-    // Dead before the first weekly reading.
+    // Basil freezes in the first night, before the first weekly reading, and kale beside it lives.
     @Test
     void nobody_is_sent_to_read_what_stands_over_dead_roots() {
-        Advice advice =
-                new MadeTrace(21)
-                        .event(Event.Kind.WILTED, MadeTrace.TRAY, 40)
-                        .event(Event.Kind.DIED, MadeTrace.TRAY, 100)
-                        .advice();
-        assertEquals(List.of(), of(advice, Task.Kind.READ_METERS));
+        Reading reading =
+                ChangedScenario.read(
+                        Path.of("scenarios", "calm-bench.toml"),
+                        List.of(
+                                new ChangedScenario.Change("climate.night_temperature", "-3 degC"),
+                                new ChangedScenario.Change("tray.left.crop", "basil"),
+                                new ChangedScenario.Change("tray.right.crop", "kale")));
+        Trace trace = Simulation.run(((Reading.Good) reading).scenario());
+        Advice advice = Advisor.advise(trace, trace);
+        assertEquals(
+                List.of("right"),
+                of(advice, Task.Kind.READ_METERS).stream()
+                        .map(task -> task.cause().facts().of())
+                        .toList());
     }
 
     @Test

@@ -293,7 +293,7 @@ class GrowersOrderTest {
         Map<Stress, Double> salt = Map.of(Stress.SALT, 1.0);
         Advice salty =
                 new MadeTrace(21)
-                        .losing(new GrowthLost(99, 100, salt, lateDays, readyDays))
+                        .losing(new GrowthLost(99, 100, salt, lateDays, readyDays, 0))
                         .with(TraySeries.EC, h -> h >= 100 && h < 300 ? 4 : 2)
                         .advice();
         assertEquals(

@@ -52,6 +52,17 @@ class LossTest {
                         .isMinor());
     }
 
+    /** Every sound rig in summer has afternoons of warm solution; from 35 degC on roots rot. */
+    @ParameterizedTest
+    @CsvSource({"34.9, 0.01, true", "35, 0.01, false", "34.9, 0.02, false"})
+    void warm_solution_that_takes_next_to_nothing_is_a_note_where_no_root_rots(
+            double degC, double loss, boolean minor) {
+        Warning warm =
+                warning(Warning.Kind.WARM_SOLUTION, loss)
+                        .withMeasure(Measure.atMost(degC, 25, Unit.CELSIUS));
+        assertEquals(minor, warm.isMinor());
+    }
+
     private static Verdict losing(double frac) {
         return losing(frac, 200 * (1 - frac));
     }

@@ -12,6 +12,7 @@ import tideless.crop.RootBreathing;
 import tideless.crop.Wilting;
 import tideless.rig.Filling;
 import tideless.rig.Pouring;
+import tideless.rig.Tending;
 import tideless.rig.TestValve;
 import tideless.scenario.Crops;
 import tideless.sim.Event;
@@ -146,6 +147,22 @@ class RootFiguresTest {
                         .event(Event.Kind.SHORT_OF_AIR, MadeTrace.TRAY, 100)
                         .with(TraySeries.OXYGEN_RICHEST, h -> 0.1);
         assertEquals(first, warning(trace, Warning.Kind.SHORT_OF_AIR).cures().get(0).kind());
+    }
+
+    /** One plant cannot be fewer. */
+    @ParameterizedTest
+    @CsvSource({"1, false", "2, true"})
+    void fewer_plants_are_told_of_several(int plants, boolean told) {
+        MadeTrace trace =
+                new MadeTrace(14)
+                        .rigged(CrowdingTest.planted(plants, Tending.NONE))
+                        .event(Event.Kind.SHORT_OF_AIR, MadeTrace.TRAY, 100)
+                        .with(TraySeries.OXYGEN_RICHEST, h -> 0.1);
+        assertEquals(
+                told,
+                warning(trace, Warning.Kind.SHORT_OF_AIR)
+                        .cures()
+                        .contains(Cure.of(Cure.Kind.FEWER_PLANTS)));
     }
 
     /** As of a valve's level: 20 mm below 70 and 40 mm; what would be less than 30 mm is none. */

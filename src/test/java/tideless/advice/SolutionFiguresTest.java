@@ -171,14 +171,21 @@ class SolutionFiguresTest {
         assertTrue(advice.warnings().stream().noneMatch(w -> w.kind() == Warning.Kind.PH_OUT));
     }
 
+    /** A note either way, but of what roots do not bear with a cure and not as costing nothing. */
     @ParameterizedTest
     @CsvSource({"5.01, true", "4.99, false"})
-    void a_day_of_more_acid_than_roots_bear_costs_more_than_nothing(double ph, boolean noted) {
+    void a_day_of_more_acid_than_roots_bear_costs_more_than_nothing(double ph, boolean isBorne) {
         Advice advice =
                 new MadeTrace(14)
                         .with(TraySeries.PH, h -> h / 24 == 3 ? ph : h / 24 < 9 ? 5.2 : 6)
                         .advice();
-        assertEquals(noted, advice.minor().stream().anyMatch(w -> w.kind() == Warning.Kind.PH_OUT));
+        Warning note =
+                advice.minor().stream()
+                        .filter(w -> w.kind() == Warning.Kind.PH_OUT)
+                        .findFirst()
+                        .orElseThrow();
+        assertEquals(isBorne, note.cause().facts().has(Quantity.LOSS));
+        assertEquals(isBorne ? List.of() : List.of(Cure.of(Cure.Kind.BASE_BY_METER)), note.cures());
     }
 
     @Test

@@ -210,7 +210,9 @@ class CompareCommandTest {
                 "tray.basil.depth | allowed: KEY=VALUES",
                 "tray.basil.crop=basil,lettuce | a key that holds no number",
                 "tray.basil=6 cm | found a table, allowed: one of its keys",
-                "tray.basil.plants=4..9/4 | whole numbers",
+                "tray.basil.plants=4..9/4 | whole numbers, so a number of values that gives them, as \"4..9/6\"",
+                "tray.basil.plants=4..18/5 | as \"4..18/3\"",
+                "tray.basil.plants=4,4.5 | whole numbers",
                 "tray.basil.depth=600 cm,700 cm | none of these designs can be built",
             })
     void a_bad_range_or_key_is_refused_in_one_message(String vary, String said) {

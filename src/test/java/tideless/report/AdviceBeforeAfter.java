@@ -203,8 +203,8 @@ final class AdviceBeforeAfter {
 
             # Warnings taken away, and why the rig is sound
 
-            - *pH out* of all scenarios: how roots move the pH hangs on contents known to a tenth or so; it is told
-              only where it is out of band whichever way that doubt falls, for three days.
+            - *pH out* of all scenarios: how roots move the pH hangs on contents known to a tenth or so; it is a warning
+              only where it is far out of band whichever way that doubt falls, for three days of a week, else a note.
             - *Precipitate* of lime or phosphate where the pH is within that doubt; gypsum falls at any pH and is told.
             - *Too salty* of lettuce and basil at 1.8 to 2.5 mS/cm: the limit is now the EC that costs 5 % of growth.
             - *Too salty* for hours before a flush that comes anyway, and at a hundredth above the limit: a band for the meter

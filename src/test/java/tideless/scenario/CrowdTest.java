@@ -14,8 +14,12 @@ import org.junit.jupiter.api.Test;
 /** Plants on less than half of the ground that growers give them are asked about. */
 class CrowdTest {
     private static List<String> notes(String stand) {
-        String text =
-                """
+        Reading read = ScenarioReader.read("crowd.toml", new FilesInMemory(rig(stand)));
+        return crowds(assertInstanceOf(Reading.Good.class, read, read.toString()));
+    }
+
+    private static String rig(String stand) {
+        return """
                 title = "crowd"
                 start = 2026-03-02
                 length = "20 days"
@@ -36,9 +40,7 @@ class CrowdTest {
                 [visits]
                 days = "daily"
                 """
-                        .formatted(stand);
-        Reading read = ScenarioReader.read("crowd.toml", new FilesInMemory(text));
-        return crowds(assertInstanceOf(Reading.Good.class, read, read.toString()));
+                .formatted(stand);
     }
 
     private static List<String> crowds(Reading.Good read) {
@@ -82,5 +84,27 @@ class CrowdTest {
                         List.of(), crowds(assertInstanceOf(Reading.Good.class, read)), "" + file);
             }
         }
+    }
+
+    /** Lettuce is set out at 14 days: at 45, in a plug, it is root-bound. */
+    @Test
+    void seedlings_more_than_twice_as_old_as_usual_are_told() {
+        String lettuce = "crop = \"lettuce\"\nplants = 4\n";
+        assertEquals(List.of(), olds(lettuce + "nursery_age = \"28 days\""));
+        assertEquals(1, olds(lettuce + "nursery_age = \"29 days\"").size());
+        String old = olds(lettuce + "nursery_age = \"45 days\"").get(0);
+        assertTrue(
+                old.startsWith("seedlings of 45 days, and growers set this crop out at 14:"), old);
+        assertEquals(
+                List.of(),
+                olds(lettuce + "nursery_age = \"45 days\"\ntransplant = { leaves = 6 }"));
+    }
+
+    private static List<String> olds(String lines) {
+        Reading read = ScenarioReader.read("old.toml", new FilesInMemory(rig(lines)));
+        return assertInstanceOf(Reading.Good.class, read, read.toString()).notes().stream()
+                .map(Note::text)
+                .filter(text -> text.startsWith("seedlings of"))
+                .toList();
     }
 }

@@ -484,6 +484,34 @@ class InsideFileTest {
                 .endsWith("No other day of the file has a reading at these hours of the clock.");
     }
 
+    // At 22 degC air holds 2.64 kPa (Allen et al. 1998, eq. 11): 9 hPa under a unit of kPa is more.
+    @Test
+    void moisture_that_no_air_holds_is_asked_about() {
+        String head = "time,temperature,deficit\nlocal,degC,";
+        assertNotNull(read(rows(head + "kPa\n", 24, "22,9"), 1));
+        assertThat(notes())
+                .containsExactly(
+                        "in.csv:2: deficit: in 24 of 24 hours more than air of that warmth can hold;"
+                                + " is its unit as meant?");
+        read(rows(head + "hPa\n", 24, "22,9"), 1);
+        read(rows(head.replace("deficit", "vapour_pressure") + "kPa\n", 24, "22,2.7"), 1);
+        assertThat(notes()).hasSize(1);
+    }
+
+    @Test
+    void dates_of_which_no_row_tells_day_from_month_are_told_three_times() {
+        String text =
+                rows("time,temperature,humidity\nlocal,degC,%\n", 24, "20,60")
+                        .replace("2026-03-02", "03/02/2026");
+        assertNull(read(text, 1));
+        assertThat(faults())
+                .hasSize(3)
+                .last()
+                .asString()
+                .startsWith("in.csv:5:1: time: found \"03/02/2026 02:00\"")
+                .endsWith("Maybe write the year first: no row of this file tells day from month.");
+    }
+
     @Test
     void a_column_without_a_value_is_told_as_that() {
         assertNull(read(rows("time,temperature,humidity,lamp\nlocal,degC,%,%\n", 24, "20,60,"), 1));

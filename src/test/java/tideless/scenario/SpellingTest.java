@@ -38,6 +38,8 @@ class SpellingTest {
         "tomato, ''",
         "per_m2, plants_per_m2",
         "use, light_use",
+        "lefarea_x, ''",
+        "hrvst_wght, harvest_weight",
         "B, b"
     })
     void what_was_meant(String written, String meant) {

@@ -67,7 +67,11 @@ class StarterSeasonTest {
         StarterSeason open = StarterSeason.of(Sky.OUTDOORS, october, 35);
         StarterSeason tunnel = StarterSeason.of(Sky.POLYTUNNEL, october, 35);
         assertTrue(tunnel.dayC() > open.dayC(), tunnel + " " + open);
-        assertTrue(tunnel.molPerM2Day() < open.molPerM2Day());
+        // three quarters of the open sky beside a house, and a third less than all of it under film
+        LocalDate june = LocalDate.of(2027, 6, 1);
+        assertTrue(
+                StarterSeason.of(Sky.POLYTUNNEL, june, 30).molPerM2Day()
+                        < StarterSeason.of(Sky.OUTDOORS, june, 30).molPerM2Day() - 2);
         for (LocalDate on : List.of(october, october.plusMonths(3))) {
             StarterSeason window = StarterSeason.of(Sky.WINDOW, on, 35);
             assertEquals(22, window.dayC());

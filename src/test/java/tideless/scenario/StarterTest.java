@@ -126,7 +126,7 @@ class StarterTest {
                 "--feed; two bottles; bought = true",
                 "--feed; bought 1.8 mS/cm; ec = \"1.8 mS/cm\" # told",
                 "--feed; steiner at 1.5 mS/cm; recipe = \"steiner\" # told",
-                "--light; polytunnel; window_light = \"18 mol/m2/day\"",
+                "--light; polytunnel; window_light = \"16 mol/m2/day\"",
                 "--light; polytunnel; the mean days of March to",
                 "--light; south window; window_light = \"4.5 mol/m2/day\"",
                 "--start; mid April; start = 2026-04-15",

@@ -152,7 +152,28 @@ class ComparedTest {
                 new Band(1, 1, 1, 0, 1),
                 new Band(1, 1, 1, 0, 1),
                 Optional.empty(),
-                Rigs.START);
+                Rigs.START,
+                false);
+    }
+
+    /** A valve near the rim of a deep tray: what rots there no season shows. */
+    @Test
+    void cups_under_water_for_good_are_harm() {
+        Design sound = design(1, Design.Figure.SHORT_OF_AIR, 0, 1);
+        assertThat(sound.isHarmless()).isTrue();
+        Design deep =
+                new Design(
+                        sound.members(),
+                        sound.chance(),
+                        sound.chanceUnharmed(),
+                        sound.figures(),
+                        sound.yields(),
+                        sound.firstRefillS(),
+                        sound.lastHarvestS(),
+                        sound.firstHarm(),
+                        sound.start(),
+                        true);
+        assertThat(deep.isHarmless()).isFalse();
     }
 
     @Test

@@ -1,6 +1,7 @@
 package tideless.study;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.io.IOException;
@@ -105,6 +106,14 @@ class CupTrialsTest {
                                 + " setting meant to be 73 mm, or do the cups hang higher?"),
                 CupWords.tooDeep(rig));
         assertEquals(List.of(), CupWords.tooDeep(obeyed(rig, cure)));
+        assertTrue(rig.trays().get(0).keepsCupsUnder());
+        assertFalse(obeyed(rig, cure).trays().get(0).keepsCupsUnder());
+        Scenario later =
+                scenario(
+                        "6 cm",
+                        "valve.setting = \"14 cm\"\n"
+                                + "valve.moves = [{ on = 2026-03-16, setting = \"6 cm\" }]\n");
+        assertFalse(later.trays().get(0).keepsCupsUnder(), "it is lowered later");
     }
 
     /** A tray topped up by hand, and one filled once, whose water the whole crop needs. */

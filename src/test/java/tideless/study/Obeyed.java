@@ -151,6 +151,15 @@ public record Obeyed(Forecast first, Forecast second, Forecast third) {
         return changes;
     }
 
+    /** Of plain water in each top-up, as a file has it. */
+    static String shares(Facts facts) {
+        return String.format(
+                Locale.ROOT,
+                "[{ from = %s, share = \"%.0f %%\" }]",
+                facts.on().toLocalDate(),
+                100 * facts.get(Quantity.LATER_SHARE));
+    }
+
     /** What is said of the climate against heat. */
     static List<ChangedScenario.Change> against(Facts facts) {
         List<ChangedScenario.Change> changes = new ArrayList<>();
@@ -196,7 +205,10 @@ public record Obeyed(Forecast first, Forecast second, Forecast third) {
             changes.add(new ChangedScenario.Change("visits.flush", "at limit"));
         }
         if (facts.has(Quantity.LATER_SHARE)) {
-            changes.add(new ChangedScenario.Change(of + "hand.with", "solution"));
+            changes.add(
+                    facts.get(Quantity.LATER_SHARE) > 0
+                            ? new ChangedScenario.Change(of + "hand.water_share", shares(facts))
+                            : new ChangedScenario.Change(of + "hand.with", "solution"));
         }
         if (facts.has(Quantity.LEVEL)) {
             changes.add(

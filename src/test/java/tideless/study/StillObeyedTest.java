@@ -196,6 +196,14 @@ class StillObeyedTest {
                 }
                 yield so;
             }
+            case HOLD_MORE -> {
+                double times = facts.get(Quantity.ENOUGH) / facts.get(Quantity.USABLE);
+                Matcher across = Pattern.compile("diameter = \"([0-9.]+) cm\"").matcher(text);
+                assertThat(across.find()).isTrue();
+                double wider = Double.parseDouble(across.group(1)) * Math.sqrt(times);
+                yield across.replaceFirst(
+                        String.format(Locale.ROOT, "diameter = \"%.2f cm\"", wider));
+            }
             case CLOSED_DECK -> written(text, "[tray.", "gap", "\"0 %\"");
             case MORE_LIGHT, STRONGER_LAMP -> written(text, "[lamp]", "watts", "\"80 W\"");
             default -> throw new AssertionError("nobody can write " + cure);
@@ -228,7 +236,10 @@ class StillObeyedTest {
             so = written(so, "[visits]", "flush", "\"at limit\"");
         }
         if (facts.has(Quantity.LATER_SHARE)) {
-            so = written(so, ".hand]", "with", "\"solution\"");
+            so =
+                    facts.get(Quantity.LATER_SHARE) > 0
+                            ? written(so, ".hand]", "water_share", Obeyed.shares(facts))
+                            : written(so, ".hand]", "with", "\"solution\"");
         }
         if (facts.has(Quantity.LEVEL)) {
             so = written(so, ".hand]", "to", figure(facts, Quantity.LEVEL, "mm"));

@@ -28,6 +28,7 @@ class UpkeepTest {
                         OptionalDouble.of(feedMsPerCm),
                         true,
                         false,
+                        OptionalDouble.empty(),
                         Optional.empty(),
                         OptionalDouble.empty(),
                         OptionalDouble.empty())

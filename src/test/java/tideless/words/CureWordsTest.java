@@ -2,6 +2,7 @@ package tideless.words;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
 
+import java.time.LocalDate;
 import java.util.List;
 import org.junit.jupiter.api.Test;
 import tideless.advice.Cure;
@@ -63,6 +64,35 @@ class CureWordsTest {
                 "a leaner feed than 2.20 mS/cm: about 1.20 mS/cm (the crop's band begins at 2.00"
                         + " mS/cm; a reading below that is then no reason to pour it away)",
                 CureWords.of(new Cure(Cure.Kind.LEANER_FEED, FEED.and(Quantity.BAND_FROM, 2))));
+    }
+
+    @Test
+    void plain_water_for_a_share_of_top_ups_is_told_as_its_file_has_it() {
+        assertEquals(
+                "plain water for 70 % of each top-up (hand.water_share, from = 2026-02-01)",
+                CureWords.of(
+                        kept(
+                                Facts.of(Quantity.LATER_SHARE, 0.7)
+                                        .on(LocalDate.of(2026, 2, 1).atStartOfDay()))));
+        assertEquals(
+                "top-ups of feed in place of plain water (hand.with = \"solution\")",
+                CureWords.of(kept(Facts.of(Quantity.LATER_SHARE, 0))));
+    }
+
+    /** A mark in the reservoir says "not low"; days that it lasts do not. */
+    @Test
+    void a_reservoir_refilled_by_what_it_lasts_is_not_said_not_to_be_low() {
+        Facts before = Facts.NONE.named("tank").on(LocalDate.of(2026, 6, 3).atStartOfDay());
+        assertEquals(
+                "refill on Wed 3 Jun, the visit before (reservoir.tank.refill = \"at every visit\")",
+                CureWords.of(new Cure(Cure.Kind.FILL_AT_THE_VISIT_BEFORE, before)));
+        assertEquals(
+                "refill on Wed 3 Jun, the visit before, though it is not low then"
+                        + " (reservoir.tank.refill = \"at every visit\", without refill_below)",
+                CureWords.of(
+                        new Cure(
+                                Cure.Kind.FILL_AT_THE_VISIT_BEFORE,
+                                before.and(Quantity.REFILL_BELOW, 0.5))));
     }
 
     @Test

@@ -72,4 +72,12 @@ class NumbersTest {
         assertEquals("0.13 mS/cm", Numbers.of(0.125, Unit.MS_PER_CM));
         assertEquals("1.2 L", Numbers.of(1.15, Unit.LITRES)); // of the digits, not of the bits
     }
+
+    @Test
+    void weights_beside_each_other_have_one_unit() {
+        assertEquals("7.8 kg", Numbers.gramsBeside(7758, 10_356));
+        assertEquals("10.4 kg", Numbers.gramsBeside(10_356, 7758));
+        assertEquals("7758 g", Numbers.gramsBeside(7758, 9000));
+        assertEquals("80 g", Numbers.gramsBeside(80, 10_356));
+    }
 }

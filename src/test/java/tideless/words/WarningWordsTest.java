@@ -133,7 +133,12 @@ class WarningWordsTest {
                         .withUntil(from.plusDays(30))
                         .withFrom(from)
                         .withCause(new Cause(Cause.Kind.ANIONS_TAKEN, Facts.of(Quantity.SURE, 0)));
-        Warning low = high.withMeasure(Measure.atLeast(4.6, 5.5, Unit.PH));
+        Warning low =
+                high.withMeasure(Measure.atLeast(4.6, 5.5, Unit.PH))
+                        .withCause(
+                                new Cause(
+                                        Cause.Kind.CATIONS_TAKEN,
+                                        Facts.of(Quantity.SURE, 0).and(Quantity.DAYS_BEYOND, 20)));
         String above =
                 "Likely pH above its band: trays left and right, about 3 Mar to 2 Apr, up to pH 7.4"
                         + " (limit: pH 6.5): read it at your visits, and bring it down with drops of"
@@ -143,7 +148,7 @@ class WarningWordsTest {
                 WarningWords.minor(List.of(high, high.withVessel(VesselId.tray("right")))));
         assertEquals(
                 Optional.of(
-                        "Likely pH below its band: tray left, about 3 Mar to 2 Apr, down to pH 4.6"
+                        "Likely pH below its band: tray left, about 3 Mar to 2 Apr (on 20 days), down to pH 4.6"
                                 + " (limit: pH 5.5): read it at your visits, and bring it up with a"
                                 + " little potassium bicarbonate by the meter (gloves, goggles)."
                                 + " Costs next to nothing: pH out, tray left (3 Mar)."),
