@@ -224,6 +224,7 @@ class SessionTest {
     @ParameterizedTest(name = "{0} = {1}: {2}")
     @CsvSource({
         "tray.lettuce.valve.setting, 1, the cups hang 2.5 cm above the solution",
+        "tray.lettuce.valve.setting, 7, its level stands 35 mm above the underside of the cups",
         "feed.ec, 3.5, its feed of 3.50 mS/cm is stronger than lettuce bears (2.50 mS/cm)",
         "tray.lettuce.plants, 20, 20 plants on 0.3 m2"
     })

@@ -169,6 +169,7 @@ final class CheckOwnText extends Check {
             throws IOException, InterruptedException, ExecutionException, TimeoutException {
         String[][] moves = {
             {"tray.lettuce.valve.setting", "1", "the cups hang"},
+            {"tray.lettuce.valve.setting", "7", "above the underside of the cups"},
             {"feed.ec", "3.5", "stronger than lettuce bears"},
             {"tray.lettuce.plants", "20", "shade each other"}
         };

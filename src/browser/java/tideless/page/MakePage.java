@@ -4,6 +4,7 @@ import java.io.ByteArrayOutputStream;
 import java.io.File;
 import java.io.IOException;
 import java.io.InputStream;
+import java.io.OutputStream;
 import java.net.URLClassLoader;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
@@ -19,6 +20,7 @@ import java.util.Map;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 import java.util.stream.Stream;
+import java.util.zip.Deflater;
 import java.util.zip.GZIPInputStream;
 import java.util.zip.GZIPOutputStream;
 import org.teavm.tooling.EmptyTeaVMToolLog;
@@ -220,8 +222,12 @@ public final class MakePage {
         parts.put("STYLE", style);
         parts.put("SOURCES", engine.sources());
         parts.put("ENGINE", engine.module());
-        parts.put("RUNTIME", text(PARTS.resolve("bindings.js")) + runtime());
-        parts.put("WORKER", text(PARTS.resolve("worker.js")));
+        String worker =
+                text(PARTS.resolve("bindings.js"))
+                        + runtime()
+                        + "\n"
+                        + text(PARTS.resolve("worker.js"));
+        parts.put("WORKER", Dense.text(packed(worker.getBytes(StandardCharsets.UTF_8))));
         parts.put("LESSONS", lessons());
         parts.put("SCRIPT", script.toString());
         String page = text(PARTS.resolve("bench.html"));
@@ -263,9 +269,17 @@ public final class MakePage {
                 .encodeToString(packed(Json.of(texts).getBytes(StandardCharsets.UTF_8)));
     }
 
+    /** Takes its time. */
+    private static final class Tight extends GZIPOutputStream {
+        Tight(OutputStream out) throws IOException {
+            super(out);
+            def.setLevel(Deflater.BEST_COMPRESSION);
+        }
+    }
+
     private static byte[] packed(byte[] bytes) throws IOException {
         ByteArrayOutputStream packed = new ByteArrayOutputStream();
-        try (GZIPOutputStream out = new GZIPOutputStream(packed)) {
+        try (OutputStream out = new Tight(packed)) {
             out.write(bytes);
         }
         return packed.toByteArray();

@@ -6,25 +6,29 @@ function bytesOf(base64) {
   return Uint8Array.from(atob(base64.trim()), c => c.charCodeAt(0));
 }
 
-// Four bytes for five of 85 signs; a last group of fewer is filled up with the greatest sign.
+// Two signs of 91 for 13 bits, or for 14 where these are below 89; one for what is left.
 function denseBytes(text) {
-  const signs = "0123456789ABCDEFGHIJKLMNOPQRSTUVWXYZabcdefghijklmnopqrstuvwxyz!#$%()*+,-./:;=?@[]^_{|";
-  const value = new Uint8Array(128);
+  const signs = "0123456789ABCDEFGHIJKLMNOPQRSTUVWXYZabcdefghijklmnopqrstuvwxyz!#$%&()*+,-./:;=?@[]^_{|}~`'>";
+  const sign = new Uint8Array(128);
   for (let i = 0; i < signs.length; i++) {
-    value[signs.charCodeAt(i)] = i;
+    sign[signs.charCodeAt(i)] = i;
   }
-  const rest = text.length % 5;
-  const bytes = new Uint8Array((text.length - rest) / 5 * 4 + Math.max(0, rest - 1));
-  for (let from = 0, to = 0; from < text.length; from += 5, to += 4) {
-    let group = 0;
-    for (let i = from; i < from + 5; i++) {
-      group = group * 85 + (i < text.length ? value[text.charCodeAt(i)] : 84);
-    }
-    for (let i = 0; i < 4 && to + i < bytes.length; i++) {
-      bytes[to + i] = group / 2 ** (24 - 8 * i); // what lies above a byte falls off
+  const bytes = new Uint8Array(text.length);
+  let to = 0;
+  let held = 0;
+  let bits = 0;
+  for (let i = 0; i + 1 < text.length; i += 2) {
+    const value = sign[text.charCodeAt(i)] + 91 * sign[text.charCodeAt(i + 1)];
+    held |= value << bits;
+    for (bits += (value & 8191) < 89 ? 14 : 13; bits >= 8; bits -= 8) {
+      bytes[to++] = held; // what lies above a byte falls off
+      held >>>= 8;
     }
   }
-  return bytes;
+  if (text.length % 2 === 1) {
+    bytes[to++] = held | sign[text.charCodeAt(text.length - 1)] << bits;
+  }
+  return bytes.subarray(0, to);
 }
 
 async function unpacked(packed) {
@@ -49,8 +53,8 @@ function faultOf(words) {
 }
 
 class Engine {
-  constructor(bytes) {
-    this.bytes = bytes;
+  constructor(bytes, script) {
+    Object.assign(this, {bytes, script});
     this.asked = new Map();
     this.next = 0;
     this.laid = {name: "scenario.toml", files: {}, beside: {}};
@@ -58,7 +62,7 @@ class Engine {
   }
 
   begin() {
-    const source = new Blob([inPage("runtime").textContent, "\n", inPage("worker").textContent], {type: "text/javascript"});
+    const source = new Blob([this.script], {type: "text/javascript"});
     const address = URL.createObjectURL(source);
     this.worker = new Worker(address);
     this.worker.onmessage = ({data}) => this.answered(data);

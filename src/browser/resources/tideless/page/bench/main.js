@@ -503,9 +503,9 @@ async function begin() {
     inPage("span").textContent = "";
     return;
   }
-  const bytes = await unpacked(denseBytes(inPage("engine").textContent.trim()));
-  quick = new Engine(bytes);
-  exact = new Engine(bytes);
+  const [bytes, script] = await Promise.all(["engine", "worker"].map(id => unpacked(denseBytes(inPage(id).textContent.trim()))));
+  quick = new Engine(bytes, script);
+  exact = new Engine(bytes, script);
   await quick.begun;
   const {text, ...laid} = await unpackedJson("scenario");
   await take(text, laid, null);
