@@ -190,7 +190,7 @@ final class FirstRig {
     }
 
     /** A strength that growers use comes first of those that are as good. */
-    private static Tried best(List<Tried> all) {
+    static Tried best(List<Tried> all) {
         boolean survive = all.stream().anyMatch(Tried::survives);
         List<Tried> left = all.stream().filter(tried -> tried.survives() == survive).toList();
         double least = left.stream().mapToDouble(Tried::feedTookFrac).min().orElseThrow();

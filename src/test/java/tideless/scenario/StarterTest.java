@@ -264,4 +264,14 @@ class StarterTest {
         assertThat(((Reading.Faulty) reading).problems().get(0).hint())
                 .isEqualTo("Maybe write the date as " + date + ".");
     }
+
+    /** Filled to its level at once after an absence it drowned the roots that had grown in air. */
+    @Test
+    void a_tray_that_nobody_tops_up_for_a_while_is_raised_in_steps() {
+        String away = "2026-03-15 to 2026-03-19";
+        assertThat(written(answers("--filling", "hand", "--away", away)))
+                .contains("in_steps = true # assumed");
+        assertThat(written(answers("--filling", "hand"))).doesNotContain("in_steps");
+        assertThat(written(answers("--away", away))).doesNotContain("in_steps");
+    }
 }
