@@ -47,7 +47,7 @@ class AcidFeedTest {
         assertTrue(last < low, "back in its band at the end: " + last);
         LocalDate end = trace.scenario().start().plusDays(trace.hours() / 24 - 1);
         assertEquals(end, acid.until().toLocalDate());
-        int from = (int) trace.scenario().start().until(acid.from().toLocalDate()).getDays();
+        int from = trace.scenario().start().until(acid.from().toLocalDate()).getDays();
         assertTrue(likely.at(24 * from - 1) >= low && likely.at(24 * from + 23) < low, "" + from);
         assertEquals(
                 List.of(Cure.Kind.BASE_BY_METER, Cure.Kind.LESS_AMMONIUM),
