@@ -5,6 +5,7 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.nio.file.Path;
 import java.time.LocalDate;
+import java.time.temporal.ChronoUnit;
 import java.util.List;
 import org.junit.jupiter.api.Test;
 import tideless.advice.Advice;
@@ -47,7 +48,10 @@ class AcidFeedTest {
         assertTrue(last < low, "back in its band at the end: " + last);
         LocalDate end = trace.scenario().start().plusDays(trace.hours() / 24 - 1);
         assertEquals(end, acid.until().toLocalDate());
-        int from = trace.scenario().start().until(acid.from().toLocalDate()).getDays();
+        int from =
+                (int)
+                        ChronoUnit.DAYS.between(
+                                trace.scenario().start(), acid.from().toLocalDate());
         assertTrue(likely.at(24 * from - 1) >= low && likely.at(24 * from + 23) < low, "" + from);
         assertEquals(
                 List.of(Cure.Kind.BASE_BY_METER, Cure.Kind.LESS_AMMONIUM),
