@@ -19,6 +19,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
+import java.util.stream.Collectors;
 import java.util.stream.Stream;
 import java.util.zip.Deflater;
 import java.util.zip.GZIPInputStream;
@@ -204,6 +205,22 @@ public final class MakePage {
         return Files.readString(file).replace("\r\n", "\n");
     }
 
+    /** The same without indents, empty lines and whole lines of comment: a page is to stay small. */
+    private static String lean(String part) {
+        boolean overLines =
+                part.lines()
+                        .map(line -> line.replaceAll("\"[^\"]*\"", "")) // what is quoted
+                        .anyMatch(line -> line.chars().filter(c -> c == '`').count() % 2 == 1);
+        if (overLines) {
+            throw new IllegalStateException("a text over several lines would lose its indents");
+        }
+        return part.lines()
+                .map(String::strip)
+                .filter(line -> !line.isEmpty() && !line.startsWith("//"))
+                .map(line -> line + "\n")
+                .collect(Collectors.joining());
+    }
+
     private static String runtime() throws IOException {
         try (InputStream in = TeaVMTool.class.getClassLoader().getResourceAsStream(RUNTIME)) {
             return new String(in.readAllBytes(), StandardCharsets.UTF_8);
@@ -213,10 +230,10 @@ public final class MakePage {
     private static String page(Engine engine) throws IOException, NoSuchAlgorithmException {
         StringBuilder script = new StringBuilder("\"use strict\";\n(() => {\n");
         for (String name : SCRIPTS) {
-            script.append(text(PARTS.resolve(name))).append('\n');
+            script.append(lean(text(PARTS.resolve(name))));
         }
         script.append("})();\n");
-        String style = text(PARTS.resolve("bench.css")) + RigPicture.STYLE;
+        String style = lean(text(PARTS.resolve("bench.css"))) + RigPicture.STYLE;
         Map<String, String> parts = new LinkedHashMap<>();
         parts.put("POLICY", policy(style, script.toString()));
         parts.put("STYLE", style);
