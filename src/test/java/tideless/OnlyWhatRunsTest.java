@@ -62,6 +62,8 @@ class OnlyWhatRunsTest {
         ways.put("sim.TrayTrace", page);
         ways.put("sim.ReservoirTrace", page);
         ways.put("scenario.Beside.of", page);
+        ways.put("words.LookWords.harmful", page);
+        ways.put("words.LookWords.tooSlow", page);
         ways.put("scenario.FilesInMemory", page + ", where no folder is");
         ways.put("scenario.ScenarioReference.markdown", "makes docs/scenario-reference.md");
         ways.put("scenario.ScenarioSchema.json", "makes scenarios/scenario.schema.json");

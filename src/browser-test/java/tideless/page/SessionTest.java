@@ -131,7 +131,6 @@ class SessionTest {
         String verdict = String.valueOf(session.result().get("verdict"));
         assertTrue(verdict.contains("Log up to Sun 26 Apr 08:00"), verdict);
         assertTrue(verdict.contains("reservoir shelf: filled 5 times"), verdict);
-        assertTrue(verdict.contains("Past, as this run has it: low light"), verdict);
         assertTrue(verdict.contains("what the log read and did stays"), verdict);
         Object opens = session.rig().get("opensOn");
         assertEquals(55, opens, "the page opens on the log's last day, 26 Apr");

@@ -205,7 +205,9 @@ public final class MakePage {
         return Files.readString(file).replace("\r\n", "\n");
     }
 
-    /** The same without indents, empty lines and whole lines of comment: a page is to stay small. */
+    /**
+     * The same without indents, empty lines and whole lines of comment: a page is to stay small.
+     */
     private static String lean(String part) {
         boolean overLines =
                 part.lines()

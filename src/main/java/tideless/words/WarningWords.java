@@ -136,18 +136,15 @@ public final class WarningWords {
                                 sentences.add(
                                         "Likely pH above its band: "
                                                 + where
-                                                + ": read it at your visits, and bring it down with"
-                                                + " drops of acid by the meter before leaves go"
-                                                + " pale (gloves, goggles)."));
+                                                + ": acid by the meter, in drops."));
         likely(minor, Measure.Side.AT_LEAST)
                 .ifPresent(
                         where ->
                                 sentences.add(
                                         "Likely pH below its band: "
                                                 + where
-                                                + ": read it at your visits, and bring it up with a"
-                                                + " little potassium bicarbonate by the meter"
-                                                + " (gloves, goggles)."));
+                                                + ": potassium bicarbonate by the meter, a little"
+                                                + " at a time."));
         aLittleDim(minor).ifPresent(sentences::add);
         told(minor.stream().filter(w -> !isLikely(w) && !isDim(w)).toList())
                 .ifPresent(what -> sentences.add("Costs next to nothing: " + what + "."));

@@ -129,7 +129,7 @@ class CompareCommandTest {
         assertThat(outcome.out()).containsPattern("5 cm .*<743\\+>");
         assertThat(outcome.out())
                 .contains("hours short of air")
-                .containsPattern("\\n  7 cm +\\d+\\+? +\\d+.*\\n  5 cm +\\d+.* <0\\+>");
+                .containsPattern("\\n  7 cm +\\d+[+-] +\\d+.*\\n  5 cm +\\d+.* <0\\+>");
         assertThat(outcome.out().indexOf("  7 cm")).isLessThan(outcome.out().indexOf("  3 cm"));
         assertThat(Files.readString(folder.resolve("map-yield.svg"))).contains("without harm");
         assertThat(Files.readAllLines(folder.resolve("compare.csv"))).hasSize(11);

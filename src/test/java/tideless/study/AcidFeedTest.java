@@ -49,9 +49,7 @@ class AcidFeedTest {
         LocalDate end = trace.scenario().start().plusDays(trace.hours() / 24 - 1);
         assertEquals(end, acid.until().toLocalDate());
         int from =
-                (int)
-                        ChronoUnit.DAYS.between(
-                                trace.scenario().start(), acid.from().toLocalDate());
+                (int) ChronoUnit.DAYS.between(trace.scenario().start(), acid.from().toLocalDate());
         assertTrue(likely.at(24 * from - 1) >= low && likely.at(24 * from + 23) < low, "" + from);
         assertEquals(
                 List.of(Cure.Kind.BASE_BY_METER, Cure.Kind.LESS_AMMONIUM),

@@ -141,16 +141,14 @@ class WarningWordsTest {
                                         Facts.of(Quantity.SURE, 0).and(Quantity.DAYS_BEYOND, 20)));
         String above =
                 "Likely pH above its band: trays left and right, about 3 Mar to 2 Apr, up to pH 7.4"
-                        + " (limit: pH 6.5): read it at your visits, and bring it down with drops of"
-                        + " acid by the meter before leaves go pale (gloves, goggles).";
+                        + " (limit: pH 6.5): acid by the meter, in drops.";
         assertEquals(
                 Optional.of(above),
                 WarningWords.minor(List.of(high, high.withVessel(VesselId.tray("right")))));
         assertEquals(
                 Optional.of(
                         "Likely pH below its band: tray left, about 3 Mar to 2 Apr (on 20 days), down to pH 4.6"
-                                + " (limit: pH 5.5): read it at your visits, and bring it up with a"
-                                + " little potassium bicarbonate by the meter (gloves, goggles)."
+                                + " (limit: pH 5.5): potassium bicarbonate by the meter, a little at a time."
                                 + " Costs next to nothing: pH out, tray left (3 Mar)."),
                 WarningWords.minor(List.of(warning(Measure.atLeast(5.2, 5.5, Unit.PH), ""), low)));
     }
