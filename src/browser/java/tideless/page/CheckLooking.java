@@ -168,7 +168,10 @@ final class CheckLooking extends Check {
         return session.forecast().trace().trays().get(0).tray().id();
     }
 
-    /** The date of every task goes to its day, of sowing before the run to the first; the task and its reason are told there. */
+    /**
+     * The date of every task goes to its day, of sowing before the run to the first; the task and
+     * its reason are told there.
+     */
     private void tasks(Session session)
             throws IOException, InterruptedException, ExecutionException, TimeoutException {
         JsonNode tasks = ask("bench.shown.result.tasks");

@@ -14,7 +14,6 @@ import java.util.stream.DoubleStream;
 import java.util.stream.IntStream;
 import java.util.stream.Stream;
 import tideless.crop.CropTraits;
-import tideless.crop.RoomLimits;
 import tideless.physics.Time;
 import tideless.solution.ElectricalConductivity.PpmScale;
 

@@ -16,8 +16,8 @@ import tideless.advice.Task;
 import tideless.advice.Warning;
 import tideless.rig.Reservoir;
 import tideless.rig.Scenario;
-import tideless.scenario.ChangedScenario.Change;
 import tideless.scenario.ChangedScenario;
+import tideless.scenario.ChangedScenario.Change;
 import tideless.scenario.Reading;
 import tideless.words.VerdictWords;
 
