@@ -88,7 +88,7 @@ final class AcidityAdvice {
 
     /** As a warning where it is sure, else as a note of what is likely. */
     private static Warning told(Warning warning, boolean isSure) {
-        return warning.withCause(warning.cause().with(Quantity.SURE, isSure ? 1 : 0));
+        return warning.with(Quantity.SURE, isSure ? 1 : 0);
     }
 
     /** What the grower has comes first: a meter and drops of acid; but no acid for a limed feed. */

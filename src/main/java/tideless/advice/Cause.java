@@ -111,4 +111,9 @@ public record Cause(Kind kind, Facts facts) {
     public static Cause of(Kind kind) {
         return new Cause(kind, Facts.NONE);
     }
+
+    /** Whether it is that somebody leaves, also where a tray took of what was filled for it. */
+    public boolean isBeforeAbsence() {
+        return kind == Kind.BEFORE_ABSENCE || kind == Kind.TRAY_TOOK_IT;
+    }
 }

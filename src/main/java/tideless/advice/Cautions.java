@@ -62,9 +62,7 @@ final class Cautions {
                 yield all;
             }
             case REFILL ->
-                    (task.cause().kind() == Cause.Kind.BEFORE_ABSENCE
-                                            || task.cause().kind() == Cause.Kind.TRAY_TOOK_IT)
-                                    && hasValve()
+                    task.cause().isBeforeAbsence() && hasValve()
                             ? List.of(Caution.TAP_AND_TRAY)
                             : List.of();
             case FLUSH, FRESH_SOLUTION -> List.of(Caution.DRAINED_FEED);

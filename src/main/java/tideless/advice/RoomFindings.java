@@ -13,6 +13,7 @@ import tideless.rig.Climate;
 import tideless.rig.Planting;
 import tideless.sim.Event;
 import tideless.sim.PlantingTrace;
+import tideless.sim.Series;
 import tideless.sim.Trace;
 import tideless.sim.TraySeries;
 import tideless.sim.TrayTrace;
@@ -29,6 +30,11 @@ public final class RoomFindings {
 
     /** Days over which a gain is taken to tell how it grows; assumed. */
     private static final int GAIN_DAYS = 3;
+
+    /** A fortnight that brings less than this share of the best one brings nothing; assumed. */
+    private static final double STILL_FRAC = 0.1;
+
+    private static final int FORTNIGHT_H = 14 * DAY_H;
 
     private RoomFindings() {}
 
@@ -188,11 +194,6 @@ public final class RoomFindings {
                 byWeight, RoomLimits.daysTo(traits, standsCd, traits.harvest().latestCd(), lastC));
     }
 
-    /** A fortnight that brings less than this share of the best one brings nothing; assumed. */
-    private static final double STILL_FRAC = 0.1;
-
-    private static final int FORTNIGHT_H = 14 * DAY_H;
-
     /**
      * Whether a leaf crop that is not ready has all but stopped growing by the end of its run,
      * after it grew: as autumn ends, when no count of days in such air is any use.
@@ -201,7 +202,7 @@ public final class RoomFindings {
         if (planting.tray().planting().fruits() || !(daysShort(trace, planting) > 0)) {
             return false;
         }
-        var freshG = planting.run().freshG();
+        Series freshG = planting.run().freshG();
         int last = trace.hours() - 1;
         double best = 0;
         for (int h = planting.firstHour() + FORTNIGHT_H; h <= last; h += DAY_H) {

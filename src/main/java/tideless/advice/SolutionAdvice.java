@@ -138,11 +138,12 @@ final class SolutionAdvice {
     }
 
     private void addChange(Event event, Task.Kind kind, Cause.Kind cause, List<Cure> cures) {
+        int hour = tray.trace.sampleAt(event.atS());
         int after = Math.min(tray.trace.hours() - 1, (int) (event.atS() / 3600));
         double ecAfter = tray.of.ecMsPerCm().at(after);
         Facts facts = Double.isNaN(ecAfter) ? Facts.NONE : Facts.of(Quantity.EC_AFTER, ecAfter);
         if (kind == Task.Kind.FRESH_SOLUTION) {
-            facts = facts.named(scarcest(Math.max(0, tray.trace.sampleAt(event.atS()) - 1)));
+            facts = facts.named(scarcest(Math.max(0, hour - 1)));
         }
         out.tasks.add(
                 new Task(
@@ -153,8 +154,8 @@ final class SolutionAdvice {
                         event.drainedM3() * 1000,
                         kind == Task.Kind.FLUSH
                                 ? salty(event.ecMsPerCm())
-                                : isMendedByFeed(tray.trace.sampleAt(event.atS()))
-                                        ? lean(event.ecMsPerCm(), tray.trace.sampleAt(event.atS()))
+                                : isMendedByFeed(hour)
+                                        ? lean(event.ecMsPerCm(), hour)
                                         : Measure.of(event.ecMsPerCm(), Unit.MS_PER_CM),
                         new Cause(
                                 cause, doubted(facts, after, event.volumeM3(), event.ecMsPerCm())),

@@ -127,22 +127,21 @@ final class TrayCase {
      * which it is late for it where these are worth a word, where that is known.
      */
     Warning withLoss(Warning warning) {
-        if (warning.kind() == Warning.Kind.SET_TOO_HOT) {
-            return lost().map(GrowthLost::notSetFrac)
-                    .map(frac -> warning.withCause(warning.cause().with(Quantity.LOSS, frac)))
-                    .orElse(warning);
-        }
-        Optional<Stress> stress = stressOf(warning.kind());
-        if (lost().isEmpty() || stress.isEmpty()) {
+        if (lost().isEmpty()) {
             return warning;
         }
         GrowthLost lost = lost().get();
-        Cause cause = warning.cause().with(Quantity.LOSS, lost.frac(stress.get()));
+        if (warning.kind() == Warning.Kind.SET_TOO_HOT) {
+            return warning.with(Quantity.LOSS, lost.notSetFrac());
+        }
+        Optional<Stress> stress = stressOf(warning.kind());
+        if (stress.isEmpty()) {
+            return warning;
+        }
+        Warning told = warning.with(Quantity.LOSS, lost.frac(stress.get()));
         double late = lost.lateDays(stress.get());
-        return warning.withCause(
-                late > Math.min(LATE_DAYS, LATE_FRAC * lost.readyDays())
-                        ? cause.with(Quantity.LATE, late)
-                        : cause);
+        boolean isLate = late > Math.min(LATE_DAYS, LATE_FRAC * lost.readyDays());
+        return isLate ? told.with(Quantity.LATE, late) : told;
     }
 
     private static Optional<Stress> stressOf(Warning.Kind kind) {

@@ -97,30 +97,6 @@ public record Verdict(
             fracs = Map.copyOf(fracs);
         }
 
-        /** By what took most alone. */
-        public Loss(
-                VesselId tray,
-                String crop,
-                String cropName,
-                Stress most,
-                double mostFrac,
-                double surelyFrac,
-                double ownG,
-                double unharmedG) {
-            this(
-                    tray,
-                    crop,
-                    cropName,
-                    most,
-                    mostFrac,
-                    surelyFrac,
-                    ownG,
-                    unharmedG,
-                    Map.of(most, mostFrac),
-                    Double.NaN,
-                    Double.NaN);
-        }
-
         /** Share that all took, want of air by its likely figures among it, 0-1. */
         public double frac() {
             return Math.max(surelyFrac, 1 - ownG / unharmedG);

@@ -68,19 +68,21 @@ final class Verdicts {
             }
         }
         if (frac >= Verdict.Loss.TOLD_FRAC || lost.frac() >= Verdict.Loss.TOLD_WITH_AIR_FRAC) {
+            double meanC = meanC(tray);
+            Stress told = frac > 0 ? most : Stress.AIR;
             losses.add(
                     new Verdict.Loss(
                             tray.id,
                             tray.planting.crop(),
                             tray.tray.planting().cropName(),
-                            frac > 0 ? most : Stress.AIR,
-                            lost.frac(frac > 0 ? most : Stress.AIR),
+                            told,
+                            lost.frac(told),
                             frac,
                             lost.ownG(),
                             lost.unharmedG(),
                             fracs(lost),
-                            meanC(tray),
-                            missedC(tray)));
+                            meanC,
+                            missedC(tray, meanC)));
         }
     }
 
@@ -93,16 +95,12 @@ final class Verdicts {
     }
 
     private static double meanC(TrayCase tray) {
-        double sum = 0;
-        for (int h = tray.firstHour; h <= tray.lastHour; h++) {
-            sum += tray.of.solutionTempC().at(h);
-        }
-        return sum / Math.max(1, tray.lastHour - tray.firstHour + 1);
+        int end = tray.lastHour + 1;
+        return tray.of.solutionTempC().sum(tray.firstHour, end) / Math.max(1, end - tray.firstHour);
     }
 
-    /** The bound of what the crop's roots like that the mean lies beyond; NaN for none. */
-    private static double missedC(TrayCase tray) {
-        double meanC = meanC(tray);
+    /** The bound of what the crop's roots like that a mean lies beyond, degC; NaN for none. */
+    private static double missedC(TrayCase tray, double meanC) {
         double lowC = tray.traits.response().rootLowC();
         double highC = tray.traits.response().rootHighC();
         return meanC < lowC ? lowC : meanC > highC ? highC : Double.NaN;

@@ -152,6 +152,11 @@ public record Warning(
         return !AT_THE_RIG.contains(first) && !(outdoors && OF_THE_WEATHER.contains(first));
     }
 
+    /** The same with one more figure of its cause. */
+    Warning with(Quantity quantity, double value) {
+        return withCause(cause.with(quantity, value));
+    }
+
     /** Share of the crop that it takes, 0-1; 0 where that is not known. */
     public double lossFrac() {
         return isLossKnown() ? cause.facts().get(Quantity.LOSS) : 0;

@@ -55,29 +55,7 @@ public final class RoomLimits {
             double litH,
             double lightMolPerM2,
             double airSpeedMPerS,
-            boolean flowering) {
-        /** A day of which no hour is hotter than its lit ones are in the mean. */
-        public Day(
-                double meanC,
-                double lowestC,
-                double litMeanC,
-                double darkHumidityFrac,
-                double litH,
-                double lightMolPerM2,
-                double airSpeedMPerS,
-                boolean flowering) {
-            this(
-                    meanC,
-                    lowestC,
-                    litMeanC,
-                    litMeanC,
-                    darkHumidityFrac,
-                    litH,
-                    lightMolPerM2,
-                    airSpeedMPerS,
-                    flowering);
-        }
-    }
+            boolean flowering) {}
 
     /** Growth left by the air's temperature below which cold or heat is worth a word; assumed. */
     static final double HARDLY_FRAC = 0.25;

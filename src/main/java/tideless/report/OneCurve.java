@@ -6,9 +6,7 @@ import java.util.stream.Collectors;
 import tideless.advice.Task;
 import tideless.drawing.Alike;
 import tideless.rig.Tray;
-import tideless.rig.VesselId;
 import tideless.sim.Series;
-import tideless.sim.Trace;
 import tideless.sim.TrayTrace;
 import tideless.study.Forecast;
 import tideless.words.Names;
@@ -64,7 +62,7 @@ record OneCurve(TrayTrace run, List<Tray> trays) {
     private static List<OneCurve> of(Forecast forecast, List<Tray> trays, Sameness same) {
         List<OneCurve> all = new ArrayList<>();
         for (Tray tray : trays) {
-            TrayTrace run = runOf(forecast.trace(), tray.id());
+            TrayTrace run = forecast.trace().tray(tray.id());
             int at = 0;
             while (at < all.size() && !same.of(all.get(at), forecast, run)) {
                 at++;
@@ -78,15 +76,6 @@ record OneCurve(TrayTrace run, List<Tray> trays) {
             }
         }
         return all;
-    }
-
-    private static TrayTrace runOf(Trace trace, VesselId tray) {
-        for (TrayTrace run : trace.trays()) {
-            if (run.tray().id().equals(tray)) {
-                return run;
-            }
-        }
-        throw new IllegalArgumentException("no trace of " + tray);
     }
 
     private boolean isSame(Forecast forecast, TrayTrace other) {

@@ -1,5 +1,7 @@
 package tideless.rig;
 
+import io.soabase.recordbuilder.core.RecordBuilder;
+
 /**
  * What stands between the outside weather and the plants.
  *
@@ -17,6 +19,7 @@ package tideless.rig;
  * @param ventsFromC the vents begin to open at this inside temperature, degC, and are wide open 4 K
  *     above it
  */
+@RecordBuilder
 public record Cover(
         Kind kind,
         double transmissionFrac,
@@ -25,7 +28,8 @@ public record Cover(
         double ventsOpenPerH,
         double meanHeightM,
         double heatedToC,
-        double ventsFromC) {
+        double ventsFromC)
+        implements CoverBuilder.With {
 
     /** Kinds of cover. */
     public enum Kind {

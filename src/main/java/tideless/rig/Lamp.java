@@ -162,9 +162,11 @@ public record Lamp(
 
     /** Seconds a day in which it gives light, dimmed or not; strengths by date are left out. */
     public double litS() {
-        if (ppfdUmolPerM2S == 0) {
-            return 0;
-        }
+        return ppfdUmolPerM2S == 0 ? 0 : burningS();
+    }
+
+    /** Seconds a day between on and off in which its levels do not dim it to nothing. */
+    public double burningS() {
         double litS = Light.litS(onS, offS);
         double atS = 0;
         while (atS < Time.DAY_S) {

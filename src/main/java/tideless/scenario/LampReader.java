@@ -185,7 +185,7 @@ final class LampReader {
 
     /** Holds what is counted on against what clock and dimming give. */
     private void checkHours(Lamp made) {
-        double litS = made.withPpfdUmolPerM2S(1).litS(); // of the clock, of no light too
+        double litS = made.burningS();
         if (lamp.get(HOURS).holds(hoursS -> Math.abs(hoursS - litS) > 60)) {
             boolean dims = !made.levels().isEmpty();
             lamp.fault(

@@ -7,6 +7,7 @@ import tideless.physics.Time;
 import tideless.rig.Reservoir;
 import tideless.rig.Scenario;
 import tideless.rig.Tray;
+import tideless.rig.VesselId;
 
 /**
  * All that one run leaves behind, hour by hour.
@@ -60,6 +61,20 @@ public record Trace(
     public int lastLivingHour(TrayTrace tray) {
         List<PlantingTrace> plantings = plantings(tray);
         return plantings.get(plantings.size() - 1).lastHour();
+    }
+
+    /**
+     * One of its trays.
+     *
+     * @throws IllegalArgumentException for none of them
+     */
+    public TrayTrace tray(VesselId id) {
+        for (TrayTrace tray : trays) {
+            if (tray.tray().id().equals(id)) {
+                return tray;
+            }
+        }
+        throw new IllegalArgumentException("no tray of this run: " + id);
     }
 
     /**

@@ -15,9 +15,6 @@ import tideless.rig.VesselId;
  * enough runs dry. It is told with what it takes besides, or not at all.
  */
 final class AirStones {
-    /** So much fewer rigs come through it are within what their number leaves open; assumed. */
-    private static final double FEWER_FRAC = 0.02;
-
     private final Advice advice;
     private final Scenario scenario;
     private final Outlook outlook;
@@ -84,7 +81,7 @@ final class AirStones {
     /** With what it takes besides; empty where too few rigs come through with either. */
     private Optional<Cure> tried(Tray tray) throws InterruptedException {
         Scenario so = scenario.withTray(tray.withDeck(tray.deck().withAerated(true)));
-        double enough = Math.min(Outlook.SURE, outlook.chance() - FEWER_FRAC);
+        double enough = Math.min(Outlook.SURE, outlook.chance() - Outlook.HARDLY_FEWER_FRAC);
         double chance = Outlook.chance(so, outlook.members(), seed, workers);
         if (chance >= enough) {
             return Optional.of(Cure.of(Cure.Kind.AIR_STONE));

@@ -73,8 +73,8 @@ final class CupTrials {
 
     /** What a plant gives before and after, where a tray has one crop. */
     private Cure withGain(VesselId vessel, Cure cure, Trace run) {
-        List<GrowthLost> before = lost(first.trace(), vessel);
-        List<GrowthLost> after = lost(run, vessel);
+        List<GrowthLost> before = first.trace().tray(vessel).lost();
+        List<GrowthLost> after = run.tray(vessel).lost();
         return before.size() == 1 && after.size() == 1
                 ? new Cure(
                         cure.kind(),
@@ -82,14 +82,6 @@ final class CupTrials {
                                 .and(Quantity.GIVES_NOW, before.get(0).ownG())
                                 .and(Quantity.GIVES_THEN, after.get(0).ownG()))
                 : cure;
-    }
-
-    private static List<GrowthLost> lost(Trace trace, VesselId vessel) {
-        return trace.trays().stream()
-                .filter(of -> of.tray().id().equals(vessel))
-                .findFirst()
-                .orElseThrow()
-                .lost();
     }
 
     /**

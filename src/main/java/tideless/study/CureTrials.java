@@ -52,9 +52,6 @@ final class CureTrials {
     /** Shares of plain water in each filling of a reservoir, the first that does. */
     private static final double[] WATER = {0.3, 0.5, 0.7};
 
-    /** A trial may cost so much of the harvest: less than any forecast knows. */
-    private static final double BORNE_LOSS_FRAC = 0.01;
-
     /** Plants that fare better drink more: lost anyway, so much sooner is no harm, d; assumed. */
     private static final int SOONER_DAYS = 7;
 
@@ -439,7 +436,8 @@ final class CureTrials {
             return Double.POSITIVE_INFINITY;
         }
         for (Tray tray : first.trace().scenario().trays()) {
-            if (Improvement.gainFrac(first.trace(), tried.trace(), tray.id()) < -BORNE_LOSS_FRAC) {
+            if (Improvement.gainFrac(first.trace(), tried.trace(), tray.id())
+                    < -Improvement.BORNE_LOSS_FRAC) {
                 return Double.POSITIVE_INFINITY;
             }
         }

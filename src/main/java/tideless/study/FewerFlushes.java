@@ -35,12 +35,6 @@ final class FewerFlushes {
     /** What is worth another feed, as a share of the changes; assumed. */
     private static final double HALF = 0.5;
 
-    /** Harvest that it may cost, as a share: less than any forecast knows. */
-    private static final double BORNE_LOSS_FRAC = 0.01;
-
-    /** So much fewer rigs come through it are within what their number leaves open; assumed. */
-    private static final double FEWER_FRAC = 0.02;
-
     /** A pen tells feeds this far apart, and a grower mixes no closer, mS/cm. */
     private static final double STEP_MS_PER_CM = 0.1;
 
@@ -108,7 +102,7 @@ final class FewerFlushes {
                 if (outcome.changes() <= HALF * given.changes()
                         && outcome.isNoWorse(given)
                         && Outlook.chance(so.get(), outlook.members(), seed, workers)
-                                >= outlook.chance() - FEWER_FRAC) {
+                                >= outlook.chance() - Outlook.HARDLY_FEWER_FRAC) {
                     return Optional.of(
                             new Cure(
                                     Cure.Kind.KEEP_OTHERWISE,
@@ -150,7 +144,7 @@ final class FewerFlushes {
         boolean isNoWorse(Outcome than) {
             boolean loses = harmedH > than.harmedH();
             for (int i = 0; i < grams.size(); i++) {
-                loses |= grams.get(i) < (1 - BORNE_LOSS_FRAC) * than.grams().get(i);
+                loses |= grams.get(i) < (1 - Improvement.BORNE_LOSS_FRAC) * than.grams().get(i);
             }
             return !loses;
         }

@@ -1,12 +1,10 @@
 package tideless.study;
 
 import java.time.LocalDate;
-import java.util.EnumSet;
 import java.util.Set;
 import java.util.TreeSet;
 import tideless.advice.Advice;
 import tideless.advice.Advisor;
-import tideless.advice.Cause;
 import tideless.advice.Task;
 import tideless.rig.Scenario;
 import tideless.sim.Departures;
@@ -15,9 +13,6 @@ import tideless.sim.Trace;
 
 /** Tries the fills before absences that are advised and that the rules of refilling pass by. */
 final class Fills {
-    private static final Set<Cause.Kind> OF_ABSENCES =
-            EnumSet.of(Cause.Kind.BEFORE_ABSENCE, Cause.Kind.TRAY_TOOK_IT);
-
     private Fills() {}
 
     /** Days of those fills; none for most rigs. */
@@ -26,7 +21,7 @@ final class Fills {
         for (Task task : advice.tasks()) {
             if (task.kind() == Task.Kind.REFILL
                     && !task.isDone()
-                    && OF_ABSENCES.contains(task.cause().kind())) {
+                    && task.cause().isBeforeAbsence()) {
                 days.add(task.due().toLocalDate());
             }
         }

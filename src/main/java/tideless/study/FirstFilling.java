@@ -23,9 +23,6 @@ final class FirstFilling {
     /** A level is told as higher where it is by so much, m; assumed. */
     private static final double STEP_M = 0.003;
 
-    /** So many more rigs have to come through, as a share; assumed. */
-    private static final double WORTH_FRAC = 0.05;
-
     private static final Set<Event.Kind> OF_WATER =
             EnumSet.of(
                     Event.Kind.STRANDED, Event.Kind.WILTED, Event.Kind.DRIED_OUT, Event.Kind.DIED);
@@ -49,7 +46,7 @@ final class FirstFilling {
         }
         Scenario so = scenario.withTray(tray.withStartLevelM(wetM));
         double chance = Outlook.chance(so, outlook.members(), seed, workers);
-        return chance >= outlook.chance() + WORTH_FRAC
+        return chance >= outlook.chance() + Outlook.CLEARLY_MORE_FRAC
                 ? Optional.of(
                         new Cure(
                                 Cure.Kind.KEEP_OTHERWISE,

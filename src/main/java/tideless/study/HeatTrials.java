@@ -38,9 +38,6 @@ final class HeatTrials {
     /** What is left of an excess over its days for a change to be worth telling; assumed. */
     private static final double HALF = 0.5;
 
-    /** Harvest that it may cost, as a share: less than any forecast knows. */
-    private static final double BORNE_LOSS_FRAC = 0.01;
-
     /** Vents are tried so many times as wide; assumed. */
     private static final double WIDER_TIMES = 2;
 
@@ -125,15 +122,7 @@ final class HeatTrials {
         if (!is.kind().isOpen()) {
             double fromC = Math.min(is.ventsFromC(), Math.max(SOONER_C, is.heatedToC() + 2));
             Cover wider =
-                    new Cover(
-                            is.kind(),
-                            is.transmissionFrac(),
-                            is.heatLossWPerM2K(),
-                            is.ventsShutPerH(),
-                            WIDER_TIMES * is.ventsOpenPerH(),
-                            is.meanHeightM(),
-                            is.heatedToC(),
-                            fromC);
+                    is.withVentsOpenPerH(WIDER_TIMES * is.ventsOpenPerH()).withVentsFromC(fromC);
             Facts facts =
                     Facts.of(Quantity.AIR_CHANGES, wider.ventsOpenPerH())
                             .and(Quantity.DAY_TEMP, fromC);
@@ -147,15 +136,7 @@ final class HeatTrials {
         boolean isBare = is.kind() == Cover.Kind.OPEN;
         double through = isBare ? NET_FRAC : SHADED_FRAC * is.transmissionFrac();
         Cover shaded =
-                new Cover(
-                        isBare ? Cover.Kind.SHADE : is.kind(),
-                        through,
-                        is.heatLossWPerM2K(),
-                        is.ventsShutPerH(),
-                        is.ventsOpenPerH(),
-                        is.meanHeightM(),
-                        is.heatedToC(),
-                        is.ventsFromC());
+                is.withKind(isBare ? Cover.Kind.SHADE : is.kind()).withTransmissionFrac(through);
         trials.add(
                 new Trial(
                         new Cure(
@@ -199,7 +180,8 @@ final class HeatTrials {
             Trial trial = trials.get(i);
             if (trial.serves(warning.vessel())) {
                 double left = leftFrac(first, tried.get(i), warning);
-                boolean isTold = helping.stream().anyMatch(h -> isLike(h.cure(), trial.told()));
+                boolean isTold =
+                        helping.stream().anyMatch(h -> h.cure().kind() == trial.told().kind());
                 if (left <= HALF && !isTold) {
                     helping.add(new Helping(trial.told(), left));
                 }
@@ -225,17 +207,9 @@ final class HeatTrials {
 
     /** Whether its solution grows warmer than the air ever is: shade would take that away. */
     private static boolean isWarmedByLight(Trace trace, VesselId tray) {
-        for (TrayTrace of : trace.trays()) {
-            if (of.tray().id().equals(tray)) {
-                double airC = of.of(TraySeries.AIR_TEMP).max(0, trace.hours());
-                return of.solutionTempC().max(0, trace.hours()) > airC;
-            }
-        }
-        return false;
-    }
-
-    private static boolean isLike(Cure one, Cure other) {
-        return one.kind() == other.kind();
+        TrayTrace of = trace.tray(tray);
+        double airC = of.of(TraySeries.AIR_TEMP).max(0, trace.hours());
+        return of.solutionTempC().max(0, trace.hours()) > airC;
     }
 
     /** Share of the heat that is left, 0 for none; infinite where it costs or harms. */
@@ -248,7 +222,7 @@ final class HeatTrials {
         for (Tray tray : first.trace().scenario().trays()) {
             harms |=
                     Improvement.gainFrac(first.trace(), tried.trace(), tray.id())
-                            < -BORNE_LOSS_FRAC;
+                            < -Improvement.BORNE_LOSS_FRAC;
         }
         double is =
                 Stream.concat(

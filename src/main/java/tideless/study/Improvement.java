@@ -32,6 +32,9 @@ final class Improvement {
      */
     static final double WORSE_FRAC = 0.01;
 
+    /** A change may cost so much of the harvest: less than any forecast knows. */
+    static final double BORNE_LOSS_FRAC = 0.01;
+
     private Improvement() {}
 
     /** Whether one tray's other setting is worth telling. */
@@ -99,8 +102,8 @@ final class Improvement {
 
     /** Growth of a tray gained, as a share: what stands or is picked when the first crop leaves. */
     static double gainFrac(Trace without, Trace with, VesselId tray) {
-        List<PlantingTrace> before = without.plantings(tray(without, tray));
-        List<PlantingTrace> after = with.plantings(tray(with, tray));
+        List<PlantingTrace> before = without.plantings(without.tray(tray));
+        List<PlantingTrace> after = with.plantings(with.tray(tray));
         double was = 0;
         double is = 0;
         for (int i = 0; i < Math.min(before.size(), after.size()); i++) {
@@ -134,13 +137,6 @@ final class Improvement {
                         .mapToDouble(Event::freshG)
                         .reduce(0, Double::sum);
         return (fruits ? run.fruitFreshG() : run.freshG()).at(hour) + pickedG / plants(planting);
-    }
-
-    private static TrayTrace tray(Trace trace, VesselId id) {
-        return trace.trays().stream()
-                .filter(t -> t.tray().id().equals(id))
-                .findFirst()
-                .orElseThrow();
     }
 
     /** Hours in which a living crop has no solution at its roots, over all trays. */

@@ -16,9 +16,6 @@ final class LargerVessel {
     /** Areas that are tried, times the present one; 1.6 and 2.6 are 35 and 45 for 28 cm across. */
     private static final double[] WIDER = {1.6, 2.6};
 
-    /** So many more rigs have to come through, as a share; assumed. */
-    private static final double WORTH_FRAC = 0.05;
-
     private static final double L_PER_M3 = 1000;
 
     private LargerVessel() {}
@@ -45,7 +42,7 @@ final class LargerVessel {
                             ? Outlook.chance(
                                     scenario.withTray(wider), outlook.members(), seed, workers)
                             : 0;
-            if (now >= most + WORTH_FRAC) {
+            if (now >= most + Outlook.CLEARLY_MORE_FRAC) {
                 most = now;
                 double heldM3 = tray.shape().volumeM3(hand.toLevelM());
                 double enoughM3 = wider.shape().volumeM3(hand.toLevelM());

@@ -117,16 +117,13 @@ final class OneFilling {
     /** What leaves a tray with its thirstiest crop, and a reserve, m3. */
     private static double neededM3(Trace large, VesselId tray) {
         double most = 0;
-        for (TrayTrace of : large.trays()) {
-            if (of.tray().id().equals(tray)) {
-                for (PlantingTrace crop : large.plantings(of)) {
-                    int end = crop.lastHour() + 1;
-                    double left =
-                            of.transpirationM3().sum(crop.firstHour(), end)
-                                    + of.evaporationM3().sum(crop.firstHour(), end);
-                    most = Math.max(most, left);
-                }
-            }
+        TrayTrace of = large.tray(tray);
+        for (PlantingTrace crop : large.plantings(of)) {
+            int end = crop.lastHour() + 1;
+            double left =
+                    of.transpirationM3().sum(crop.firstHour(), end)
+                            + of.evaporationM3().sum(crop.firstHour(), end);
+            most = Math.max(most, left);
         }
         return RESERVE_TIMES * most;
     }

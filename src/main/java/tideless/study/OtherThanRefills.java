@@ -17,9 +17,6 @@ import tideless.sim.Event;
  * Each is tried in all members, as is the refill.
  */
 final class OtherThanRefills {
-    /** So many more rigs have to come through, as a share; assumed. */
-    private static final double WORTH_FRAC = 0.05;
-
     /** Harm by salt in fewer rigs is not looked into, as a share; assumed. */
     private static final double SALT_WORTH_FRAC = 0.05;
 
@@ -103,7 +100,7 @@ final class OtherThanRefills {
     }
 
     private void take(double chance, Cure cure) {
-        if (chance >= most + WORTH_FRAC) {
+        if (chance >= most + Outlook.CLEARLY_MORE_FRAC) {
             most = chance;
             best = Optional.of(cure);
         }

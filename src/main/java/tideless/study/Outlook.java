@@ -46,6 +46,12 @@ public record Outlook(
      */
     public static final double LOSS_BORNE_FRAC = Warning.POOR_FRAC;
 
+    /** So many more rigs have to come through for a change to be told, as a share; assumed. */
+    static final double CLEARLY_MORE_FRAC = 0.05;
+
+    /** So much fewer come through it are within what their number leaves open; assumed. */
+    static final double HARDLY_FEWER_FRAC = 0.02;
+
     private static final double L_PER_M3 = 1000;
 
     public Outlook {

@@ -163,7 +163,7 @@ public record ValveHeight(
 
         /** Empty where they never do. */
         Optional<LocalDate> dayOf(double levelM) {
-            TrayTrace run = of(trace, tray);
+            TrayTrace run = trace.tray(tray.id());
             for (int day = 1; day < scenario.days(); day++) {
                 LocalDate date = scenario.start().plusDays(day);
                 if (scenario.visits().on(date) && run.rootTipM().at(24 * day) < levelM - REACH_M) {
@@ -213,18 +213,11 @@ public record ValveHeight(
                 .withStartLevelM(atValve ? valve.settingM() : tray.startLevelM());
     }
 
-    private static TrayTrace of(Trace trace, Tray tray) {
-        return trace.trays().stream()
-                .filter(run -> run.tray().id().equals(tray.id()))
-                .findFirst()
-                .orElseThrow();
-    }
-
     /** Over all crops of the tray, from an hour on. */
     private static Wet wet(
             Scenario scenario, Tray tray, Filling.ByValve valve, int fromHour, double settingM) {
         Trace trace = Simulation.runUnread(with(scenario, tray, valve));
-        TrayTrace run = of(trace, tray);
+        TrayTrace run = trace.tray(tray.id());
         double sum = 0;
         int hours = 0;
         double last = Double.NaN;

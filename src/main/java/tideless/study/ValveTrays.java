@@ -25,9 +25,6 @@ final class ValveTrays {
     /** How long a valve is held there, d; common practice, no source: two weeks, or three. */
     private static final int[] HELD_DAYS = {14, 21};
 
-    /** So many more rigs have to come through, as a share; assumed. */
-    private static final double WORTH_FRAC = 0.05;
-
     private final Scenario scenario;
     private final Outlook outlook;
     private final Outlook.LikelyHarm harm;
@@ -42,7 +39,7 @@ final class ValveTrays {
         this.harm = outlook.harms().get(0);
         this.seed = seed;
         this.workers = workers;
-        most = outlook.chance() + WORTH_FRAC;
+        most = outlook.chance() + Outlook.CLEARLY_MORE_FRAC;
     }
 
     /**

@@ -157,12 +157,10 @@ public final class OutlookWords {
         if (through == outlook.members()) {
             return "";
         }
-        String before =
-                through < outlook.members() / 2.0
-                        ? "lived through in only "
-                        : survives ? "in " : "harmed in ";
-        return before
-                + (survives || before.startsWith("lived") ? through : outlook.members() - through)
+        boolean isRare = through < outlook.members() / 2.0;
+        boolean ofHarm = !isRare && !survives;
+        return (isRare ? "lived through in only " : ofHarm ? "harmed in " : "in ")
+                + (ofHarm ? outlook.members() - through : through)
                 + " of "
                 + outlook.members()
                 + " rigs that yours might be";

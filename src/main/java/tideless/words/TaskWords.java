@@ -328,8 +328,7 @@ public final class TaskWords {
                                 + (task.cause().facts().has(Quantity.USABLE)
                                         ? " left above the highest seat"
                                         : " left above the outlet");
-                if (task.cause().kind() == Cause.Kind.BEFORE_ABSENCE
-                        || task.cause().kind() == Cause.Kind.TRAY_TOOK_IT) {
+                if (task.cause().isBeforeAbsence()) {
                     yield left + "; " + CauseWords.of(task.cause());
                 }
                 yield (measure.side() == Measure.Side.NONE

@@ -76,7 +76,17 @@ class LossTest {
                 Optional.empty(),
                 List.of(
                         new Verdict.Loss(
-                                GUTTER, "", "strawberry", Stress.SALT, frac, frac, ownG, 200)));
+                                GUTTER,
+                                "",
+                                "strawberry",
+                                Stress.SALT,
+                                frac,
+                                frac,
+                                ownG,
+                                200,
+                                Map.of(Stress.SALT, frac),
+                                Double.NaN,
+                                Double.NaN)));
     }
 
     /** A quarter is a poor crop, less is none. */

@@ -53,22 +53,33 @@ class RoomLimitsTest {
         Map<RoomLimits.Kind, RoomLimits.Beyond> found =
                 RoomLimits.beyond(
                         CropFiles.read(crop),
-                        new RoomLimits.Day(mean, low, lit, humidity, hours, mol, speed, flowering));
+                        day(mean, low, lit, humidity, hours, mol, speed, flowering));
         assertEquals(kind == null ? Set.of() : Set.of(kind), found.keySet());
+    }
+
+    /** A day of which no hour is hotter than its lit ones are in the mean. */
+    private static RoomLimits.Day day(
+            double mean,
+            double low,
+            double lit,
+            double humidity,
+            double hours,
+            double mol,
+            double speed,
+            boolean flowering) {
+        return new RoomLimits.Day(mean, low, lit, lit, humidity, hours, mol, speed, flowering);
     }
 
     @Test
     void a_limit_is_told_with_what_broke_it() {
-        RoomLimits.Day day = new RoomLimits.Day(31, 27, 33, 0.95, 16, 14, 0.1, false);
+        RoomLimits.Day day = day(31, 27, 33, 0.95, 16, 14, 0.1, false);
         Map<RoomLimits.Kind, RoomLimits.Beyond> found =
                 RoomLimits.beyond(CropFiles.read("lettuce"), day);
         assertEquals(new RoomLimits.Beyond(0.95, 0.90), found.get(RoomLimits.Kind.TOO_HUMID));
         assertEquals(31, found.get(RoomLimits.Kind.TOO_HOT).value());
         assertEquals(28.25, found.get(RoomLimits.Kind.TOO_HOT).limit(), 1e-9);
         double cold =
-                RoomLimits.beyond(
-                                CropFiles.read("lettuce"),
-                                new RoomLimits.Day(5, 4, 6, 0.6, 16, 14, 0.1, false))
+                RoomLimits.beyond(CropFiles.read("lettuce"), day(5, 4, 6, 0.6, 16, 14, 0.1, false))
                         .get(RoomLimits.Kind.TOO_COLD)
                         .limit();
         assertEquals(8, cold, 1e-9);

@@ -247,14 +247,7 @@ class StandReaderTest {
             })
     void what_a_better_measure_leaves_without_use_is_said(String keys, String unused, String why)
             throws IOException {
-        Reading.Good good =
-                assertInstanceOf(
-                        Reading.Good.class,
-                        read(
-                                "cucumber",
-                                "plants = 2\ntransplant = { %s }"
-                                        .formatted(keys.replace('\'', '"'))));
-        assertThat(good.notes().stream().map(Note::toString))
+        assertThat(transplanted(keys).stream().map(Note::toString))
                 .filteredOn(note -> note.contains("transplant"))
                 .singleElement()
                 .asString()
@@ -264,13 +257,11 @@ class StandReaderTest {
     @ParameterizedTest
     @CsvSource({"leaves = 6", "height = '20 cm'", "'fresh = \"35 g\", leaf_area = \"1400 cm2\"'"})
     void what_is_used_is_not_said_to_be_idle(String keys) throws IOException {
-        Reading.Good good =
-                assertInstanceOf(
-                        Reading.Good.class,
-                        read(
-                                "cucumber",
-                                "plants = 2\ntransplant = { %s }"
-                                        .formatted(keys.replace('\'', '"'))));
-        assertThat(good.notes()).noneMatch(note -> note.toString().contains("not used"));
+        assertThat(transplanted(keys)).noneMatch(note -> note.toString().contains("not used"));
+    }
+
+    private List<Note> transplanted(String keys) throws IOException {
+        String tray = "plants = 2\ntransplant = { %s }".formatted(keys.replace('\'', '"'));
+        return assertInstanceOf(Reading.Good.class, read("cucumber", tray)).notes();
     }
 }

@@ -64,8 +64,15 @@ public final class AmmoniumTanks {
         return tray.freshG().at(tray.freshG().size() - 1);
     }
 
-    // Potassium fills up the charge that ammonium leaves; chloride what it is too much.
-    private static TrayTrace run(
+    /**
+     * The tray after a run.
+     *
+     * @param age a line of the tray's; empty for the usual nursery
+     * @param ammonium of 10 mmol/L of nitrogen
+     * @param alkali potassium with bicarbonate in the water, mmol/L
+     * @param times so much of all that is fed
+     */
+    static TrayTrace run(
             String crop,
             int plants,
             String age,
@@ -74,6 +81,7 @@ public final class AmmoniumTanks {
             double times,
             int days) {
         double nitrate = 10 - ammonium;
+        // K, Ca and Mg fill up the charge that ammonium leaves; chloride what it is too much.
         double anions = nitrate + 3;
         double potassium = Math.max(4, anions - ammonium - 6);
         double chloride = Math.max(0, ammonium + potassium + 6 - anions);

@@ -57,49 +57,7 @@ final class RootZoneSeasons {
     private static final int NOON_OF_LAST_DAY = 20 * 24 + 11;
 
     static TrayTrace afterThreeWeeks(String crop, double ammoniumMmolPerL) {
-        double nitrate = 10 - ammoniumMmolPerL;
-        // K, Ca and Mg fill up the charge that ammonium leaves; chloride what it is too much.
-        double anions = nitrate + 1 + 2;
-        double potassium = Math.max(4, anions - ammoniumMmolPerL - 2 * 2 - 2 * 1);
-        double chloride = Math.max(0, ammoniumMmolPerL + potassium + 4 + 2 - anions);
-        potassium += ALKALI_MMOL_PER_L;
-        String rig =
-                """
-                [feed.analysis]
-                nitrate = "%s mmol/L"
-                ammonium = "%s mmol/L"
-                phosphate = "1 mmol/L"
-                potassium = "%s mmol/L"
-                calcium = "2 mmol/L"
-                magnesium = "1 mmol/L"
-                sulfate = "1 mmol/L"
-                chloride = "%s mmol/L"
-                [reservoir.shelf]
-                length = "80 cm"
-                width = "50 cm"
-                depth = "50 cm"
-                full_level = "47 cm"
-                floor_above_bench = "60 cm"
-                refill = "at every visit"
-                [tray.t]
-                length = "60 cm"
-                width = "50 cm"
-                depth = "12 cm"
-                crop = "%s"
-                cup_bottom = "6 cm"
-                plants = 8
-                ground = "0.36 m2"
-                harvest_after = "32 days"
-                [tray.t.valve]
-                setting = "6.5 cm"
-                seat = "3 mm"
-                [visits]
-                days = "daily"
-                flush = "never"
-                """
-                        .formatted(nitrate, ammoniumMmolPerL, potassium, chloride, crop);
-        Trace trace = Simulation.run(read(ROOM.formatted(22, 22, 18, 250) + rig));
-        return trace.trays().get(0);
+        return AmmoniumTanks.run(crop, 8, "", ammoniumMmolPerL, 0, 1, 22);
     }
 
     /**
